@@ -1,0 +1,65 @@
+/**
+ * Everything that can be refused, in one closed list. Core functions return a refusal instead of throwing, so that a
+ * figure which cannot be had says why; `lib/web/error-to-response.ts` maps the codes to HTTP status and user text.
+ */
+export const refusalCodes = [
+  'missing', // a figure the answer depends on is not known: `needs` names the fields
+  'out-of-range', // physically impossible for this quantity
+  'ambiguous', // could be read in two ways: the message offers both
+  'unreadable', // not a figure
+  'contradiction', // two things given that do not agree
+  'unreachable', // no cut reaches the target inside the limits
+  'measure-again', // the readings are too uncertain to advise a cut
+  'hold', // metal is already gone that should not be: stop and fetch the owner
+  'invalid', // a form field is wrong
+  'not-signed-in',
+  'not-allowed',
+  'not-found',
+  'conflict', // somebody else changed it first
+  'operation-reused', // the same operation id with other content
+  'owed', // readings or earlier steps are owed first
+  'incomplete', // release refused: the list of what is missing
+  'wrong-state', // the thing is not in a state that allows this
+  'too-many', // rate limit
+  'failed', // unexpected; nothing was changed
+] as const
+
+export type RefusalCode = (typeof refusalCodes)[number]
+
+export type Refusal = {
+  readonly code: RefusalCode
+  /** A whole sentence, plain words, for the person at the screen. */
+  readonly message: string
+  /** Names of the fields that are missing or wrong. */
+  readonly needs?: readonly string[]
+  /** Field name → what is wrong with it. */
+  readonly fields?: Readonly<Record<string, string>>
+}
+
+export type Result<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
+
+export const ok = <T>(value: T): Result<T> => ({ ok: true, value })
+
+export const refuse = (
+  code: RefusalCode,
+  message: string,
+  more?: Pick<Refusal, 'needs' | 'fields'>,
+): { readonly ok: false; readonly refusal: Refusal } => ({
+  ok: false,
+  refusal: { code, message, ...more },
+})
+
+/** Thrown by use cases and data only, caught in one place (`defineAction` and the route handlers). */
+export class RefusedError extends Error {
+  constructor(readonly refusal: Refusal) {
+    super(refusal.message)
+    this.name = 'RefusedError'
+  }
+}
+
+/** The value, or the refusal thrown: for use cases, never inside core. */
+export function must<T>(result: Result<T>): T {
+  if (!result.ok) throw new RefusedError(result.refusal)
+  return result.value
+}

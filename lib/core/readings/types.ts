@@ -1,0 +1,79 @@
+import type { Quantity } from '../units/quantities'
+
+/**
+ * One kind of thing that is read off a head. A kind says what the answer looks like and at which points of the head it
+ * is taken; the station screen, the job sheet and the completeness check are all drawn from this one description.
+ */
+export type ReadingForm =
+  | 'figure' // a number with a unit
+  | 'choice' // one of a few answers
+  | 'note' // words
+
+/** Where on the head: one answer, one per chamber, the four corners, both edges of a cut, … */
+export type PointSet =
+  | 'one'
+  | 'chambers' // '1' … 'n', counted from the marked end
+  | 'corners' // 'intake-1', 'exhaust-1', 'intake-2', 'exhaust-2'
+  | 'edges' // 'intake', 'exhaust': depth at both edges of a cut
+  | 'valves' // 'intake', 'exhaust': one of each
+  | 'chamber-valves' // '1-intake', '1-exhaust', '2-intake', …
+  | 'across-along' // straightness: 'across', 'along'
+  | 'ends' // 'end-1', 'end-2'
+  | 'flow' // 'intake@0.300': one per port and lift
+
+export type ReadingSpec = {
+  readonly kind: ReadingKind
+  readonly label: string
+  readonly form: ReadingForm
+  readonly points: PointSet
+  /** Only for figures. */
+  readonly quantity?: Quantity
+  /** Only for choices. `bad` marks an answer that means: stop, hold. */
+  readonly choices?: readonly { readonly value: string; readonly label: string; readonly bad?: true }[]
+  /** A short line under the field. */
+  readonly hint?: string
+  /** A bad or free answer may be given in words instead: "no photo: why", "customer told". */
+  readonly mayBeWords?: true
+}
+
+export const readingKinds = [
+  // check in
+  'condition', 'came-with', 'photo',
+  // wash, measuring bench
+  'crack', 'pressure', 'thickness', 'straightness', 'removed-before', 'cc', 'valves-used', 'plug-used', 'seat-depth',
+  // flow bench
+  'flow',
+  // cuts
+  'cut-depth', 'edge-depth', 'face-depth', 'intake-choice',
+  // arrival
+  'count', 'damage', 'vendor-marks',
+  // bolt bench
+  'bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels',
+  // seats
+  'top-cut', 'insert-marks', 'leak-test', 'seat-angles', 'seat-width', 'runout', 'sink', 'stem-height',
+  // assembly
+  'installed-height', 'retainer-to-seal', 'coil-bind', 'spring-pressure', 'geometry-note', 'cam-note', 'trial-fit',
+  // finished
+  'finish', 'cutter-marks', 'ptv', 'inspection',
+  // hand over
+  'taken-by', 'side', 'parts-returned',
+  // steps the shop adds or that are done outside and owe words
+  'work-note',
+] as const // prettier-ignore
+
+export type ReadingKind = (typeof readingKinds)[number]
+
+/** A reading as the route sees it: the newest answer at one point, corrections already applied. */
+export type ReadingFact = {
+  readonly id: string
+  /** Sequence number of the event that recorded it: a later event undoes an earlier answer, never the clock. */
+  readonly seq: number
+  readonly kind: ReadingKind
+  readonly point: string
+  /** In the core's unit for a figure; null for words, choices and "not taken". */
+  readonly value: number | null
+  /** As typed. */
+  readonly text: string
+  /** Why it could not be taken; null when it was. */
+  readonly notTaken: string | null
+}

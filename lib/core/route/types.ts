@@ -1,0 +1,185 @@
+import type { ReadingFact, ReadingKind } from '../readings/types'
+
+export const cutKinds = ['none', 'clean-up', 'flat', 'angle', 'angle-flat'] as const
+export type CutKind = (typeof cutKinds)[number]
+
+export const stations = [
+  'front-desk', 'wash', 'measuring-bench', 'flow-bench', 'port-bench', 'deck-mill', 'intake-mill', 'bolt-bench',
+  'seat-machine', 'assembly', 'outside',
+] as const // prettier-ignore
+export type Station = (typeof stations)[number]
+
+export const stepIds = [
+  'check-in', 'wash-in', 'crack', 'pressure', 'thickness', 'chambers', 'seat-before', 'flow', 'guides', 'inserts', 'weld',
+  'straighten', 'steam-holes', 'groove', 'coating', 'port', 'open-chamber', 'angle-cut', 'arrival-count',
+  'arrival-figures', 'flat-cut', 'deburr', 'intake', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit', 'seat-after',
+  'seat-work', 'blend', 'heights', 'springs', 'rocker', 'cam', 'trial-fit', 'finished', 'ptv', 'wash-out', 'assemble',
+  'leak', 'wrap', 'final', 'hand-over',
+] as const // prettier-ignore
+export type StepId = (typeof stepIds)[number]
+
+/**
+ * A line of ordered work. A step id orders that step; flow runs are ordered by their place in the job, since they recur.
+ * `valves` says that valves are renewed (it orders no step of its own but makes others follow).
+ */
+export const flowOccurrences = ['before', 'after-port', 'after-cut', 'after'] as const
+export type FlowOccurrence = (typeof flowOccurrences)[number]
+export type WorkId = Exclude<StepId, 'flow'> | `flow-${FlowOccurrence}` | 'valves'
+
+export const presets = ['refresh', 'cut-to-size', 'bought-in', 'port-and-flow', 'seat-or-guide'] as const
+export type Preset = (typeof presets)[number]
+
+/** A step recurs by occurrence (flow runs) and by outside order (arrivals). `occurrence` is '' for a step that does not recur. */
+export type StepKey = {
+  readonly stepId: StepId
+  readonly occurrence: string
+  readonly orderId: string | null
+}
+
+export type EventKind =
+  | 'start'
+  | 'tick'
+  | 'undo' // takes a tick back; the readings stay
+  | 'waive'
+  | 'read' // readings were recorded at a step
+  | 'plan' // a new plan version
+  | 'sent' // orderId went out
+  | 'received' // orderId came back (this head of it)
+  | 'valve-changed'
+  | 'release'
+  | 'return-as-is'
+
+export type VisitEvent = {
+  readonly seq: number
+  readonly kind: EventKind
+  readonly step: StepKey | null
+}
+
+export type PlanFacts = {
+  readonly kind: CutKind
+  /** Flat part and angle part (at the deep edge), in inches; 0 when the kind has none. Clean-up: the stop-at limit as flat. */
+  readonly flatIn: number
+  readonly angleIn: number
+  readonly angleDeg: number
+  /** Deck metal that the plan takes at its deepest, in inches. */
+  readonly deepestIn: number
+  /** Metal gone since new at the deepest place after this plan, all visits; null: new thickness unknown. */
+  readonly totalRemovedIn: number | null
+  /** Computed correction at the intake side, in inches; null: needs engine data. */
+  readonly intakeSideIn: number | null
+  /** Piston-to-valve loss, the larger of intake and exhaust, in inches; null: not known. */
+  readonly ptvLossIn: number | null
+}
+
+export type OrderFacts = {
+  readonly orderId: string
+  readonly number: string
+  readonly vendor: string
+  /** The steps the vendor was asked to do. */
+  readonly scope: readonly StepId[]
+  /** Angle part and flat part the vendor cuts, in inches. */
+  readonly angleIn: number
+  readonly flatIn: number
+  readonly sentSeq: number | null
+  readonly receivedSeq: number | null
+  /** Scope steps that the arrival check confirmed; what is not confirmed stays in house. */
+  readonly confirmed: readonly StepId[]
+  readonly seatsIn: boolean
+}
+
+export type RouteFacts = {
+  readonly source: 'customer' | 'bought' | 'bought-cut'
+  readonly used: boolean
+  readonly cameAssembled: boolean
+  readonly overheated: boolean
+  /** Ordered lines, with those that accepted findings added. */
+  readonly ordered: readonly WorkId[]
+  readonly chambers: number
+  readonly plan: PlanFacts | null
+  readonly previousPlan: PlanFacts | null
+  /** In cc; null when there is none. */
+  readonly targetCc: number | null
+  readonly classMinCc: number | null
+  readonly hasEngineData: boolean
+  /** null: not known. */
+  readonly camInHead: boolean | null
+  readonly manifoldSpansHeads: boolean | null
+  readonly remainingPtvIn: number | null
+  readonly finishAsked: boolean
+  readonly orders: readonly OrderFacts[]
+  readonly events: readonly VisitEvent[]
+  /** Corrections applied: the newest answer per step, kind and point, each with its event's sequence number. */
+  readonly readings: readonly (ReadingFact & { readonly step: StepKey })[]
+  readonly partsWaits: readonly { readonly step: StepKey; readonly what: string; readonly open: boolean }[]
+  readonly openHolds: readonly { readonly reason: string }[]
+  readonly openFindings: number
+  readonly settings: RouteSettings
+}
+
+/** Limits that decide conditions. Shop settings, versioned; defaults beside each in `settings.ts`. */
+export type RouteSettings = {
+  readonly ccToleranceCc: number
+  /** Mean of the pair, each chamber within this. */
+  readonly ccMatchCc: number
+  readonly cleanUpSeatLimitIn: number
+  readonly boltReachLimitIn: number
+  readonly dowelLimitIn: number
+  readonly rockerLimitIn: number
+  readonly intakeLimitIn: number
+  readonly ptvLossLimitIn: number
+  readonly ptvRemainingLimitIn: number
+  readonly cornersLimitIn: number
+  readonly checkCcDeeperThanIn: number
+  readonly straightAcrossIn: number
+  readonly straightAlongPerCylinderIn: number
+  readonly pairThicknessIn: number
+  readonly sealingMarginIn: number
+}
+
+export type StepState = 'to do' | 'ready' | 'started' | 'done' | 'do again' | 'waived' | 'not needed'
+
+export type Owed = {
+  readonly kind: ReadingKind
+  readonly label: string
+  /** Points wanted ('' when the kind has one answer). */
+  readonly points: readonly string[]
+  /** Those still without an answer that counts. */
+  readonly missing: readonly string[]
+}
+
+export type RouteStep = StepKey & {
+  readonly label: string
+  readonly station: Station
+  readonly state: StepState
+  /** Why it is on this route, in words. */
+  readonly why: string
+  /** Why it must be done again, or why it is no longer needed; '' otherwise. */
+  readonly reason: string
+  /** Newly needed under the newest plan version, nothing done at it yet. */
+  readonly isNew: boolean
+  /** Labels of the steps it waits for. Empty when ready. */
+  readonly waitsFor: readonly string[]
+  readonly owes: readonly Owed[]
+  /** In the scope of an outside order that has not come back. */
+  readonly outside: boolean
+  /** Sequence of the last tick or waiver that counts; null when none. */
+  readonly doneSeq: number | null
+  /** An advised order only: ticking it early warns but is not refused. */
+  readonly advice: string
+}
+
+export type Whereabouts =
+  | 'expected' | 'on order' | 'in house' | 'away' | 'waiting for parts' | 'waiting for an answer' | 'held' | 'finished'
+  | 'released' | 'handed over' | 'returned as is' | 'scrapped' // prettier-ignore
+
+/** One thing that stands between a visit and its release. */
+export type Missing = {
+  readonly step: StepKey
+  readonly label: string
+  /** In words: "chamber 3 has no finished cc", "chamber 2 is 0.8 cc over the target (tolerance 0.5)". */
+  readonly message: string
+  /** `step`: not done; `reading`: owed; `tolerance`: measured and out. All three may be waived; `hold` may not. */
+  readonly what: 'step' | 'reading' | 'tolerance' | 'hold' | 'finding'
+  /** Stable name of this gap, so that a waiver can point at it. */
+  readonly gap: string
+}
