@@ -1,0 +1,31 @@
+import type { CutKind } from '../route/types'
+
+export type Edge = 'intake' | 'exhaust'
+export type Corner = 'intake-1' | 'exhaust-1' | 'intake-2' | 'exhaust-2'
+
+/**
+ * What one plan drawing of a head shows, on the tablet, the job sheet, the outside sheet and the spec sheet alike. Seen
+ * on the deck, intake edge toward you, marked end at the left. Figures are already formatted; null: nothing to show.
+ */
+export type HeadDrawing = {
+  /** How many; counted from the marked end. */
+  readonly chambers: number
+  readonly cutKind: CutKind
+  /** The deep edge of an angle cut; null when the plan has no angle part. */
+  readonly deepEdge: Edge | null
+  /** Depth of the cut at each edge, with its unit: "0.083 in". */
+  readonly edgeDepths: Readonly<Record<Edge, string | null>>
+  /** Thickness at the corners, with or without unit. */
+  readonly cornerReadings: Readonly<Record<Corner, string | null>>
+  /** One a chamber, from the marked end: "64.2". Shorter than `chambers` or empty: the rest is left blank. */
+  readonly chamberReadings: readonly (string | null)[]
+  /** Bolt holes by their share of width (0 at the intake edge) and length (0 at the marked end). Empty: places not on record. */
+  readonly bolts: readonly {
+    readonly across: number
+    readonly along: number
+    readonly long: boolean
+    readonly slotted: boolean
+  }[]
+  /** Toward which edge slotted holes are opened; null when there are none. */
+  readonly slotToward: Edge | null
+}

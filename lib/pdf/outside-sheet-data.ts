@@ -1,0 +1,36 @@
+import type { HeadDrawing } from '../core/spec/head-drawing'
+import type { Figure, ShopBlock } from '../core/spec/spec-sheet'
+
+export type OutsideSheetHead = {
+  readonly tag: string
+  readonly qrText: string
+  readonly casting: string
+  readonly marks: string
+  /** What to do, a line each: "Angle cut: 0.063 in at the exhaust edge, nothing at the intake edge". */
+  readonly work: readonly string[]
+  /** Set huge: depth at each edge. */
+  readonly figures: readonly Figure[]
+  /** "Cut off the exhaust edge: that edge is the deep one"; '' without an angle part. */
+  readonly edge: string
+  /** "Leave 0.008 in for us: we cut to size"; '' when the vendor finishes. */
+  readonly leave: string
+  readonly drawing: HeadDrawing
+  /** Valves, studs, what came with it. */
+  readonly withIt: readonly string[]
+}
+
+export type OutsideSheetData = {
+  readonly language: string
+  readonly shop: ShopBlock
+  readonly orderNumber: string
+  readonly vendor: ShopBlock
+  readonly sentOn: string
+  readonly promised: string
+  readonly contact: string
+  readonly heads: readonly OutsideSheetHead[]
+  /** What we check when it comes back. */
+  readonly checks: readonly string[]
+  readonly notes: string
+  readonly cautions: readonly string[]
+  readonly addressWarning: string
+}

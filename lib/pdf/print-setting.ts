@@ -1,0 +1,10 @@
+export type PaperSize = 'letter' | 'a4'
+
+/** What belongs to a print and not to the record. */
+export type PrintSetting = {
+  readonly paper: PaperSize
+  /** In the shop's zone and manner: "3 Mar 2026, 14:05". */
+  readonly printedAt: string
+  /** The same moment, for the file's metadata. */
+  readonly now: Date
+}
