@@ -1,0 +1,26 @@
+/** @type {import('next').NextConfig} */
+const config = {
+  poweredByHeader: false,
+  reactStrictMode: true,
+  devIndicators: false,
+  // Native or self-locating packages: bundling them breaks the paths they load their own files by.
+  serverExternalPackages: [
+    'better-sqlite3',
+    '@prisma/adapter-better-sqlite3',
+    '@prisma/adapter-pg',
+    'pg',
+    '@node-rs/argon2',
+    'pdf-lib',
+    '@pdf-lib/fontkit',
+  ],
+  // A lock file in a folder above would otherwise be taken for the root of the project.
+  turbopack: { root: import.meta.dirname },
+  outputFileTracingRoot: import.meta.dirname,
+  // Read from disk at run time by the papers and the start-up, so the tracer cannot see them.
+  outputFileTracingIncludes: {
+    '/**': ['./node_modules/@expo-google-fonts/*/*/*.ttf', './prisma/*/migrations/**', './prisma/*.sql'],
+  },
+  outputFileTracingExcludes: { '/**': ['./data/**', './data-shop/**', './e2e/**', './tests/**'] },
+}
+
+export default config
