@@ -1,0 +1,18 @@
+'use client'
+import styles from './busy.module.css'
+import { useLate } from './use-late'
+
+/** Says that work goes on, once it has taken half a second. Leave it mounted: it is announced when it appears. */
+export function Busy({ when, label = 'Working…' }: { when: boolean; label?: string }) {
+  const late = useLate(when)
+  return (
+    <div role="status" className={late ? styles.busy : undefined}>
+      {late && (
+        <>
+          <progress className={styles.bar} aria-label={label} />
+          <span>{label}</span>
+        </>
+      )}
+    </div>
+  )
+}

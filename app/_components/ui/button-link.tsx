@@ -1,0 +1,13 @@
+import Link from 'next/link'
+import type { ComponentProps } from 'react'
+import type { ButtonVariant } from './button'
+import styles from './button.module.css'
+
+/** A link that is as large as a button: for going somewhere, never for changing something. */
+export function ButtonLink({
+  variant = 'plain',
+  className,
+  ...rest
+}: ComponentProps<typeof Link> & { variant?: ButtonVariant }) {
+  return <Link {...rest} className={[styles.button, styles[variant], className].filter(Boolean).join(' ')} />
+}

@@ -1,0 +1,67 @@
+import type { ReactNode } from 'react'
+import styles from './table.module.css'
+
+export type Column = {
+  id: string
+  label: ReactNode
+  /** Figures stand to the right, one under the other. */
+  figure?: boolean
+  /** The cell that names the row, read out before the others. */
+  head?: boolean
+}
+
+export type Row = { id: string; cells: Readonly<Record<string, ReactNode>> }
+
+type Props = {
+  label: string
+  columns: readonly Column[]
+  rows: readonly Row[]
+  /** Show the label above the table. */
+  caption?: boolean
+  /** Stands in place of the table when there are no rows: an `EmptyState`. */
+  empty?: ReactNode
+}
+
+/** A table that scrolls in its own labelled, focusable region when the page is too narrow for it. */
+export function Table({ label, columns, rows, caption = false, empty }: Props) {
+  if (rows.length === 0 && empty !== undefined) return empty
+  return (
+    <div role="region" aria-label={label} tabIndex={0} className={styles.region}>
+      <table className={styles.table}>
+        <caption className={caption ? styles.caption : 'visually-hidden'}>{label}</caption>
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th key={column.id} scope="col" className={column.figure ? styles.figure : undefined}>
+                {column.label}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.id}>
+              {columns.map((column) => (
+                <Cell key={column.id} column={column}>
+                  {row.cells[column.id]}
+                </Cell>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function Cell({ column, children }: { column: Column; children: ReactNode }) {
+  const className = column.figure ? styles.figure : undefined
+  if (column.head) {
+    return (
+      <th scope="row" className={className}>
+        {children}
+      </th>
+    )
+  }
+  return <td className={className}>{children}</td>
+}

@@ -1,0 +1,18 @@
+import { formatWhen, type WhenStyle } from './format'
+
+type Props = {
+  /** A Date, or its ISO text. */
+  at: Date | string
+  zone: string
+  locale: string
+  style?: WhenStyle
+}
+
+export function When({ at, zone, locale, style = 'date-time' }: Props) {
+  const moment = typeof at === 'string' ? new Date(at) : at
+  return (
+    <time dateTime={moment.toISOString()} className="nowrap">
+      {formatWhen(moment, zone, locale, style)}
+    </time>
+  )
+}
