@@ -1,0 +1,46 @@
+'use client'
+import type { ComponentProps, ReactNode } from 'react'
+import type { FieldValues } from 'react-hook-form'
+import { Busy } from '../ui/busy'
+import { Button } from '../ui/button'
+import { Notice } from '../ui/notice'
+import type { ActionForm as Form } from './use-action-form'
+
+type Props<Values extends FieldValues, Value> = Omit<
+  ComponentProps<'form'>,
+  'form' | 'onSubmit' | 'action'
+> & {
+  form: Form<Values, Value>
+  /** What the main button says: the deed in words, "Book the job". */
+  submitLabel: ReactNode
+  /** More buttons beside it. */
+  actions?: ReactNode
+}
+
+/** The fields, what was refused, the main button and its progress. */
+export function ActionForm<Values extends FieldValues, Value>({
+  form,
+  submitLabel,
+  actions,
+  children,
+  className = 'stack',
+  ...rest
+}: Props<Values, Value>) {
+  return (
+    <form {...rest} noValidate className={className} onSubmit={form.submit}>
+      {children}
+      {form.refusal && (
+        <Notice kind="stop" title="Not done" ref={form.refusalRef}>
+          <p>{form.refusal.message}</p>
+        </Notice>
+      )}
+      <div className="row">
+        <Button type="submit" variant="main" pending={form.pending}>
+          {submitLabel}
+        </Button>
+        {actions}
+      </div>
+      <Busy when={form.pending} label="Sending…" />
+    </form>
+  )
+}

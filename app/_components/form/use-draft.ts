@@ -1,0 +1,56 @@
+'use client'
+import { useEffect, useState } from 'react'
+import type { FieldValues } from 'react-hook-form'
+import { parseJson } from './attempt'
+import { forget, keep, kept } from './keeping'
+import type { ActionForm } from './use-action-form'
+
+export type Draft = { restored: boolean; discard: () => void }
+
+/**
+ * Keeps what is typed on this device until the server has taken it, and puts it back after a closed tab. Never for a
+ * form with a password or PIN in it. Show `<DraftNotice draft={…} />` above the form.
+ */
+export function useDraft<Values extends FieldValues, Value>(
+  key: string,
+  { form, attempts, whenDone }: ActionForm<Values, Value>,
+): Draft {
+  const [restored, setRestored] = useState(false)
+  const at = `draft ${key}`
+
+  useEffect(() => {
+    let stopSaving = () => {}
+    const clear = () => {
+      stopSaving()
+      forget(at)
+      setRestored(false)
+    }
+    // One turn later, so that the fields have registered and take the restored values.
+    const timer = setTimeout(() => {
+      attempts.current.keepUnder(key)
+      const values = parseJson(kept(at))
+      if (typeof values === 'object' && values !== null) {
+        form.reset({ ...form.getValues(), ...(values as Partial<Values>) }, { keepDefaultValues: true })
+        setRestored(true)
+      }
+      stopSaving = form.subscribe({
+        formState: { values: true },
+        callback: ({ values }) => keep(at, JSON.stringify(values)),
+      })
+    })
+    const stopListening = whenDone(clear)
+    return () => {
+      clearTimeout(timer)
+      stopSaving()
+      stopListening()
+    }
+  }, [at, key, form, attempts, whenDone])
+
+  const discard = () => {
+    form.reset()
+    forget(at)
+    setRestored(false)
+  }
+
+  return { restored, discard }
+}
