@@ -34,6 +34,10 @@ export type Refusal = {
   readonly needs?: readonly string[]
   /** Field name → what is wrong with it. */
   readonly fields?: Readonly<Record<string, string>>
+  /** For a conflict: what stands now, who put it there and when, so that both sides can be shown. */
+  readonly theirs?: string
+  /** For an incomplete release: each gap in words, with the address of the page that closes it. */
+  readonly gaps?: readonly { readonly message: string; readonly href: string }[]
 }
 
 export type Result<T> =
@@ -44,7 +48,7 @@ export const ok = <T>(value: T): Result<T> => ({ ok: true, value })
 export const refuse = (
   code: RefusalCode,
   message: string,
-  more?: Pick<Refusal, 'needs' | 'fields'>,
+  more?: Omit<Refusal, 'code' | 'message'>,
 ): { readonly ok: false; readonly refusal: Refusal } => ({
   ok: false,
   refusal: { code, message, ...more },

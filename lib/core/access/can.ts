@@ -1,0 +1,27 @@
+import { refuse, type Result } from '../errors'
+import type { Station } from '../route/types'
+import type { Actor, Role } from './roles'
+import { accessTable, type Action } from './table'
+
+const rolesInForce = (actor: Actor): readonly Role[] =>
+  actor.via === 'pin' ? actor.roles.filter((role) => role === 'machinist') : actor.roles
+
+/** Whether this person may do this, by the table. */
+export function can(actor: Actor, action: Action): boolean {
+  const rule: { roles: readonly Role[]; grant?: 'release' | 'waive' } = accessTable[action]
+  const byRole = rolesInForce(actor).some((role) => rule.roles.includes(role))
+  const byGrant = rule.grant !== undefined && actor.via === 'password' && actor.grants.includes(rule.grant)
+  return byRole || byGrant
+}
+
+export const allow = (actor: Actor, action: Action): Result<true> =>
+  can(actor, action)
+    ? { ok: true, value: true }
+    : refuse('not-allowed', `${actor.name} may not do this here. Ask the owner.`)
+
+/** Front-desk steps belong to everybody at the counter; every other station is the machinist's. */
+export const tickAction = (station: Station): Action =>
+  station === 'front-desk' ? 'step.tick-desk' : 'step.tick-bench'
+
+export const readAction = (station: Station): Action =>
+  station === 'front-desk' ? 'reading.record-desk' : 'reading.record-bench'

@@ -1,0 +1,53 @@
+import type { Grant, Role } from './roles'
+
+const staff: readonly Role[] = ['counter', 'machinist', 'owner']
+const desk: readonly Role[] = ['counter', 'owner']
+const bench: readonly Role[] = ['machinist', 'owner']
+const owner: readonly Role[] = ['owner']
+
+type Rule = { readonly roles: readonly Role[]; readonly grant?: Grant }
+
+/** Role × action: the one table. Every action of the app stands here, and nowhere else is a role compared. */
+export const accessTable = {
+  'job.see': { roles: staff },
+  'job.book': { roles: desk },
+  'job.change': { roles: desk },
+  'price.see': { roles: desk },
+  'price.change': { roles: desk },
+  'payment.take': { roles: desk },
+  'call.log': { roles: desk },
+  'customer.change': { roles: desk },
+  'customer-link.make': { roles: desk },
+  'finding.report': { roles: staff },
+  'finding.ask': { roles: desk },
+  'paper.print': { roles: staff },
+  'step.tick-bench': { roles: bench },
+  'step.tick-desk': { roles: staff },
+  'reading.record-bench': { roles: bench },
+  'reading.record-desk': { roles: staff },
+  'reading.correct': { roles: bench },
+  'plan.make': { roles: staff },
+  'plan.accept': { roles: desk },
+  'hold.open': { roles: staff },
+  'hold.decide': { roles: owner },
+  'wait.open': { roles: staff },
+  'wait.end': { roles: staff },
+  'outside.see': { roles: staff },
+  'outside.send': { roles: staff },
+  'outside.receive': { roles: staff },
+  'outside.cost': { roles: desk },
+  'visit.release': { roles: owner, grant: 'release' },
+  'visit.waive': { roles: owner, grant: 'waive' },
+  'visit.return-as-is': { roles: desk },
+  'visit.hand-over': { roles: desk },
+  'cut-bench.see': { roles: staff },
+  'casting.see': { roles: staff },
+  'casting.change': { roles: owner },
+  'vendor.change': { roles: owner },
+  'person.change': { roles: owner },
+  'settings.change': { roles: owner },
+  'back-room.see': { roles: owner },
+} as const satisfies Record<string, Rule>
+
+export type Action = keyof typeof accessTable
+export const actions = Object.keys(accessTable) as Action[]

@@ -1,0 +1,53 @@
+/**
+ * What may be known of a casting, in the core's units; every one optional. `form`: whether the figure depends on the
+ * chamber form (as cast, machined, opened). Frame of x, y, z: shop-wide section frame (README of this folder's parent):
+ * x across from the shallow edge, y along from end 1, z up into the head from the deck.
+ */
+export const castingFigures = {
+  // chamber
+  nominalCc: { label: 'nominal chamber', quantity: 'chamberVolume', perForm: true },
+  openingAreaIn2: { label: 'opening area', quantity: 'area', perForm: true },
+  openingCentreIn: { label: 'centre of the opening from the shallow edge', quantity: 'length', perForm: true },
+  thouPerCc: { label: 'rate, thou per cc', quantity: 'thouPerCc', perForm: true },
+  perimeterIn: { label: 'chamber perimeter', quantity: 'length', perForm: true },
+  wallDraftDeg: { label: 'wall draft', quantity: 'valveAngle', perForm: true },
+  // deck
+  milledWidthIn: { label: 'milled width', quantity: 'length', perForm: false },
+  deckLengthIn: { label: 'deck length', quantity: 'length', perForm: false },
+  thicknessNewIn: { label: 'new head thickness', quantity: 'thickness', perForm: false },
+  thicknessLeastIn: { label: 'least thickness the shop allows', quantity: 'thickness', perForm: false },
+  landNewIn: { label: 'land under the intake port, new', quantity: 'thickness', perForm: false },
+  landLeastIn: { label: 'least land under the intake port', quantity: 'thickness', perForm: false },
+  largestAngleDeg: { label: 'largest angle', quantity: 'angle', perForm: false },
+  // valves
+  intakeValveIn: { label: 'intake valve', quantity: 'valveDiameter', perForm: false },
+  exhaustValveIn: { label: 'exhaust valve', quantity: 'valveDiameter', perForm: false },
+  intakeValveAngleDeg: { label: 'intake valve angle', quantity: 'valveAngle', perForm: false },
+  exhaustValveAngleDeg: { label: 'exhaust valve angle', quantity: 'valveAngle', perForm: false },
+  intakeValveXIn: { label: 'intake valve from the shallow edge', quantity: 'length', perForm: false },
+  exhaustValveXIn: { label: 'exhaust valve from the shallow edge', quantity: 'length', perForm: false },
+  intakeValveZIn: { label: 'intake valve above the deck', quantity: 'length', perForm: false },
+  exhaustValveZIn: { label: 'exhaust valve above the deck', quantity: 'length', perForm: false },
+  // intake face, dowels, bolts
+  intakeFaceDeg: { label: 'intake face angle', quantity: 'valveAngle', perForm: false },
+  faceHeightIn: { label: 'intake face height', quantity: 'length', perForm: false },
+  portXIn: { label: 'port centre from the shallow edge', quantity: 'length', perForm: false },
+  portZIn: { label: 'port centre above the deck', quantity: 'length', perForm: false },
+  dowelXIn: { label: 'dowels from the shallow edge', quantity: 'length', perForm: false },
+  dowelDepthIn: { label: 'dowel hole depth', quantity: 'length', perForm: false },
+  boltCount: { label: 'bolts', quantity: 'count', perForm: false },
+  boltHoleIn: { label: 'bolt hole', quantity: 'length', perForm: false },
+  boltIn: { label: 'bolt', quantity: 'length', perForm: false },
+  boltHoleLengthIn: { label: 'bolt hole length', quantity: 'length', perForm: false },
+  spotFaceIn: { label: 'spot face', quantity: 'length', perForm: false },
+  threadLeftIn: { label: 'thread left in a blind hole', quantity: 'length', perForm: false },
+  rockerXIn: { label: 'rocker stand from the shallow edge', quantity: 'length', perForm: false },
+  rockerZIn: { label: 'rocker stand above the deck', quantity: 'length', perForm: false },
+} as const
+
+export type CastingFigureKey = keyof typeof castingFigures
+export const castingFigureKeys = Object.keys(castingFigures) as CastingFigureKey[]
+export type CastingFacts = Readonly<Partial<Record<CastingFigureKey, number>>>
+
+export const chamberForms = ['as-cast', 'machined', 'opened'] as const
+export type ChamberForm = (typeof chamberForms)[number]

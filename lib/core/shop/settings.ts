@@ -1,0 +1,34 @@
+import type { RouteSettings } from '../route/types'
+import { defaultRouteSettings } from '../route/settings'
+
+/** Everything the owner may set; stored whole, a new version at each change. */
+export type ShopSettings = RouteSettings & {
+  /** Standard deviation of one cc reading, where a chamber was read once. */
+  readonly ccRepeatabilityCc: number
+  readonly buretteDivisionCc: number
+  readonly depthSettingErrorThou: number
+  readonly betweenHeadPart: number
+  readonly vendorMarginCc: number
+  readonly angleCautionDeg: number
+  readonly angleLimitDeg: number
+  readonly flowRepeatabilityPart: number
+  readonly ptvLeastIntakeIn: number
+  readonly ptvLeastExhaustIn: number
+  readonly turnaroundDays: number
+}
+
+/** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
+export const defaultShopSettings: ShopSettings = {
+  ...defaultRouteSettings,
+  ccRepeatabilityCc: 0.3,
+  buretteDivisionCc: 0.2,
+  depthSettingErrorThou: 0.5,
+  betweenHeadPart: 0.03,
+  vendorMarginCc: 1,
+  angleCautionDeg: 0.5,
+  angleLimitDeg: 1,
+  flowRepeatabilityPart: 0.01,
+  ptvLeastIntakeIn: 0.08, // published range 0.080–0.100, see lib/core/clearance
+  ptvLeastExhaustIn: 0.1,
+  turnaroundDays: 5,
+}

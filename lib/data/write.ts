@@ -1,0 +1,108 @@
+import 'server-only'
+import type { Actor } from '@/lib/core/access/roles'
+import { RefusedError } from '@/lib/core/errors'
+import { db, type Tx } from './db'
+import { currentSettings } from './settings'
+
+/** When something happens, and the operation that carries it (so that a retry has no second effect). */
+export type Moment = { readonly now: Date; readonly op?: Operation }
+export type Operation = { readonly id: string; readonly hash: string }
+
+export type AuditLine = {
+  readonly action: string
+  readonly subject: string
+  readonly subjectId: string
+  readonly jobId?: string
+  readonly visitId?: string
+  /** Changed fields and values. Never a customer's contact data. */
+  readonly changes?: Readonly<Record<string, unknown>>
+}
+
+export type Write = {
+  readonly tx: Tx
+  readonly now: Date
+  readonly actor: Actor
+  readonly settingsVersion: number
+  readonly audit: (line: AuditLine) => void
+}
+
+const isUniqueViolation = (error: unknown): boolean =>
+  typeof error === 'object' && error !== null && 'code' in error && error.code === 'P2002'
+
+/**
+ * One change: its rows, its audit entries and its operation in one transaction. The same operation again gives the
+ * stored answer; the same id with other content is refused. `work` awaits nothing but the database.
+ */
+export async function write<T>(actor: Actor, moment: Moment, work: (w: Write) => Promise<T>): Promise<T> {
+  const client = await db()
+  try {
+    return await client.$transaction((tx) => writeOnce(tx, actor, moment, work), { timeout: 20_000, maxWait: 20_000 })
+  } catch (error) {
+    const stored = isUniqueViolation(error) ? await storedAnswer<T>(client, actor, moment.op) : null
+    if (stored) return stored.result
+    throw error
+  }
+}
+
+async function writeOnce<T>(tx: Tx, actor: Actor, moment: Moment, work: (w: Write) => Promise<T>): Promise<T> {
+  const stored = await storedAnswer<T>(tx, actor, moment.op)
+  if (stored) return stored.result
+  const settings = await currentSettings(tx)
+  const lines: AuditLine[] = []
+  const result = await work({
+    tx,
+    now: moment.now,
+    actor,
+    settingsVersion: settings.version,
+    audit: (line) => lines.push(line),
+  })
+  await tx.auditEntry.createMany({
+    data: lines.map((line) => ({
+      at: moment.now,
+      actorId: actor.personId,
+      action: line.action,
+      subject: line.subject,
+      subjectId: line.subjectId,
+      jobId: line.jobId ?? null,
+      visitId: line.visitId ?? null,
+      changes: JSON.stringify(line.changes ?? {}),
+      settingsVersion: settings.version,
+      operationId: moment.op?.id ?? null,
+    })),
+  })
+  if (moment.op) {
+    await tx.operation.create({
+      data: {
+        id: moment.op.id,
+        actorId: actor.personId,
+        hash: moment.op.hash,
+        result: JSON.stringify(result ?? null),
+        at: moment.now,
+      },
+    })
+  }
+  return result
+}
+
+async function storedAnswer<T>(reader: Tx, actor: Actor, op: Operation | undefined) {
+  if (!op) return null
+  const row = await reader.operation.findUnique({ where: { id: op.id } })
+  if (!row) return null
+  if (row.hash !== op.hash || row.actorId !== actor.personId) {
+    throw new RefusedError({
+      code: 'operation-reused',
+      message: 'This was already sent with other content. Nothing was changed; look at the page again before sending.',
+    })
+  }
+  return { result: JSON.parse(row.result) as T }
+}
+
+/** Zero rows changed by a versioned update: somebody else was first. */
+export function conflictUnless(changed: { count: number }, what: string): void {
+  if (changed.count === 0) {
+    throw new RefusedError({
+      code: 'conflict',
+      message: `Somebody else changed ${what} first. Look at what it says now, then decide.`,
+    })
+  }
+}

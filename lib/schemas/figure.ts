@@ -1,0 +1,38 @@
+import { z } from 'zod'
+import { parseFigure } from '@/lib/core/units/parse-figure'
+import type { Quantity } from '@/lib/core/units/quantities'
+
+/** A figure as it is kept: value in the core's unit, the text as typed, the unit typed. */
+export type Figure = { readonly value: number; readonly text: string; readonly unit: string }
+
+function read(text: string, quantity: Quantity, context: z.RefinementCtx): Figure {
+  const parsed = parseFigure(text, quantity)
+  if (parsed.ok) return { value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
+  context.addIssue({ code: 'custom', message: parsed.refusal.message })
+  return z.NEVER
+}
+
+/** A typed figure that must be there. */
+export const figure = (quantity: Quantity) =>
+  z
+    .string()
+    .trim()
+    .min(1, 'Type a figure.')
+    .transform((text, context) => read(text, quantity, context))
+
+/** A typed figure that may be left empty: null. */
+export const optionalFigure = (quantity: Quantity) =>
+  z
+    .string()
+    .trim()
+    .transform((text, context) => (text === '' ? null : read(text, quantity, context)))
+
+export const words = (most = 200) => z.string().trim().max(most, `At most ${most} characters.`)
+export const neededWords = (message: string, most = 200) => words(most).min(1, message)
+
+/** A day of the calendar, "2026-03-14"; '' → null. */
+export const optionalDay = z
+  .string()
+  .trim()
+  .regex(/^(\d{4}-\d{2}-\d{2})?$/, 'Pick a day.')
+  .transform((day) => (day === '' ? null : day))

@@ -1,0 +1,94 @@
+import { z } from 'zod'
+import { readingKinds } from '@/lib/core/readings/types'
+import { stepIds } from '@/lib/core/route/types'
+import { neededWords, words } from './figure'
+
+export const stepKey = z.object({
+  stepId: z.enum(stepIds),
+  occurrence: z.string().max(40),
+  orderId: z.uuid().nullable(),
+})
+
+/** One answer as it comes from the keypad or the form. */
+export const readingEntry = z.object({
+  kind: z.enum(readingKinds),
+  point: z.string().max(40),
+  text: words(500),
+  /** Why it could not be taken; null when it was. */
+  notTaken: words(200).nullable(),
+})
+export type ReadingEntry = z.output<typeof readingEntry>
+
+/** The step as the person saw it: `seen` is the number of its last event, so that a change made elsewhere shows. */
+const seenStep = { visitId: z.uuid(), step: stepKey, seen: z.number().int().min(0) }
+
+export const entrySchema = z.object({
+  readings: z.array(readingEntry).max(400),
+  instrumentId: z.uuid().nullable(),
+  /** Checking valves, plug, bench conditions, by name. */
+  conditions: z.record(z.string().max(40), words(200)),
+  takenAt: z.iso.datetime().nullable(),
+})
+export type Entry = z.output<typeof entrySchema>
+
+export const recordReadingsSchema = z.object({ ...seenStep, entry: entrySchema })
+export const tickStepSchema = z.object({ ...seenStep, entry: entrySchema.nullable() })
+export const startStepSchema = z.object(seenStep)
+export const undoTickSchema = z.object({ ...seenStep, reason: words(300) })
+
+export const correctReadingSchema = z.object({
+  visitId: z.uuid(),
+  readingId: z.uuid(),
+  correction: z.enum(['replace', 'withdraw']),
+  text: words(500),
+  reason: neededWords('Say why it is corrected.', 300),
+})
+
+export const openHoldSchema = z.object({
+  visitId: z.uuid(),
+  stepId: z.enum(stepIds).nullable(),
+  reason: neededWords('Say what is wrong.', 500),
+})
+
+export const holdDecisions = ['use-as-is', 'rework', 'scrap', 'return-as-is'] as const
+export const decideHoldSchema = z
+  .object({
+    holdId: z.uuid(),
+    version: z.number().int(),
+    decision: z.enum(holdDecisions, 'Choose how it goes on.'),
+    note: neededWords('Say why.', 500),
+    customerYes: words(200),
+  })
+  .refine((input) => input.decision !== 'use-as-is' || input.customerYes !== '', {
+    path: ['customerYes'],
+    message: 'Used as it is only with the customer’s yes: who said so, and when.',
+  })
+
+export const waiveGapSchema = z.object({
+  visitId: z.uuid(),
+  gap: z.string().max(200),
+  reason: neededWords('Say why it may pass.', 500),
+})
+
+export const returnAsIsSchema = z.object({
+  visitId: z.uuid(),
+  reason: neededWords('Say why it goes back.', 500),
+})
+
+export const reportFindingSchema = z.object({
+  visitId: z.uuid(),
+  stepId: z.enum(stepIds).nullable(),
+  what: neededWords('Say what was found.', 1000),
+})
+
+export const partsWaitSchema = z.object({
+  visitId: z.uuid(),
+  step: stepKey,
+  what: neededWords('Say what it waits for.', 200),
+  fromWhom: words(200),
+  promisedOn: z
+    .string()
+    .regex(/^(\d{4}-\d{2}-\d{2})?$/, 'Pick a day.')
+    .transform((day) => (day === '' ? null : day)),
+})
+export const endWaitSchema = z.object({ waitId: z.uuid(), version: z.number().int() })

@@ -1,0 +1,29 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { reportFindingSchema } from '@/lib/schemas/visit'
+import { refuseReleased } from '../visits/refuse-closed'
+
+/** Something seen that was not ordered. The counter prices it and asks the customer. */
+export async function reportFinding(actor: Actor, input: z.output<typeof reportFindingSchema>, moment: Moment) {
+  must(allow(actor, 'finding.report'))
+  return write(actor, moment, async (w) => {
+    const visit = await visitById(w.tx, input.visitId)
+    refuseReleased(visit)
+    await bumpVisit(w.tx, visit)
+    const id = newId(w.now)
+    await w.tx.finding.create({
+      data: {
+        id, visitId: visit.id, stepId: input.stepId, what: input.what, priceMinor: null, addsWork: '',
+        reportedAt: w.now, reportedById: actor.personId, askedHow: '', answeredBy: '',
+      },
+    }) // prettier-ignore
+    w.audit({ action: 'finding', subject: 'finding', subjectId: id, visitId: visit.id, jobId: visit.jobId, changes: { what: input.what } })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { findingId: id }
+  })
+}

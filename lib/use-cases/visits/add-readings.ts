@@ -1,0 +1,73 @@
+import { readingSpecs } from '@/lib/core/readings/specs'
+import { must, RefusedError } from '@/lib/core/errors'
+import { parseFigure } from '@/lib/core/units/parse-figure'
+import type { RouteStep } from '@/lib/core/route/types'
+import { newId } from '@/lib/data/ids'
+import { addEvent } from '@/lib/data/visits'
+import type { Write } from '@/lib/data/write'
+import type { Entry, ReadingEntry } from '@/lib/schemas/visit'
+
+/** An answer as it is kept. A figure that cannot be read is refused with the field named; words stay words. */
+function pointOf(entry: ReadingEntry) {
+  const spec = readingSpecs[entry.kind]
+  const base = { kind: entry.kind, point: entry.point, notTaken: entry.notTaken }
+  if (entry.notTaken !== null || spec.form !== 'figure' || !spec.quantity) {
+    return { ...base, value: null, text: entry.text, unit: '' }
+  }
+  const parsed = parseFigure(entry.text, spec.quantity)
+  if (parsed.ok) return { ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
+  if (spec.mayBeWords && parsed.refusal.code === 'unreadable') return { ...base, value: null, text: entry.text, unit: '' }
+  throw new RefusedError({
+    ...parsed.refusal,
+    fields: { [`${entry.kind}|${entry.point}`]: parsed.refusal.message },
+  })
+}
+
+const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
+
+/** Writes what was read at one go; empty answers are left out. Returns how many were written. */
+export async function addReadings(w: Write, visitId: string, step: RouteStep, entry: Entry): Promise<number> {
+  const points = entry.readings.filter(isAnswered).map(pointOf)
+  if (points.length === 0) return 0
+  const takenAt = entry.takenAt === null ? w.now : new Date(entry.takenAt)
+  const eventSeq = await addEvent(w, visitId, 'read', step)
+  const setId = newId(w.now)
+  await w.tx.readingSet.create({
+    data: {
+      id: setId,
+      visitId,
+      castingId: null,
+      stepId: step.stepId,
+      occurrence: step.occurrence,
+      orderId: step.orderId,
+      eventSeq,
+      instrumentId: entry.instrumentId,
+      conditions: JSON.stringify(entry.conditions),
+      takenAt: takenAt > w.now ? w.now : takenAt,
+      recordedAt: w.now,
+      byId: w.actor.personId,
+    },
+  })
+  await w.tx.reading.createMany({
+    data: points.map((point) => ({ id: newId(w.now), setId, reason: '', correctsId: null, correction: null, ...point })),
+  })
+  w.audit({
+    action: 'read',
+    subject: 'reading-set',
+    subjectId: setId,
+    visitId,
+    changes: { step: step.stepId, points: points.map((point) => [point.kind, point.point, point.text, point.notTaken]) },
+  })
+  return points.length
+}
+
+/** Refuses an instrument that is not the shop's or is retired. */
+export async function checkInstrument(w: Write, instrumentId: string | null): Promise<void> {
+  if (instrumentId === null) return
+  const instrument = await w.tx.instrument.findUnique({ where: { id: instrumentId } })
+  must(
+    instrument && !instrument.retiredAt
+      ? { ok: true, value: true }
+      : { ok: false, refusal: { code: 'invalid', message: 'This instrument is no longer in use. Pick another.' } },
+  )
+}

@@ -1,0 +1,69 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import { parseFigure } from '@/lib/core/units/parse-figure'
+import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
+import { newId } from '@/lib/data/ids'
+import { addEvent, bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { correctReadingSchema } from '@/lib/schemas/visit'
+
+type Input = z.output<typeof correctReadingSchema>
+
+/**
+ * Adds a correction: a new value in the place of the old, or the old withdrawn. The old one stays on record. Only the
+ * answer that stands now can be corrected.
+ */
+export async function correctReading(actor: Actor, input: Input, moment: Moment) {
+  must(allow(actor, 'reading.correct'))
+  return write(actor, moment, async (w) => {
+    const visit = await visitById(w.tx, input.visitId)
+    const standing = effectiveReadings(visit.readings).find((reading) => reading.id === input.readingId)
+    if (!standing) {
+      throw new RefusedError({ code: 'conflict', message: 'This reading was corrected or withdrawn by somebody else. Reload to see it.' })
+    }
+    await bumpVisit(w.tx, visit)
+    const eventSeq = await addEvent(w, visit.id, 'read', standing.step, { note: input.reason })
+    const setId = newId(w.now)
+    const { stepId, occurrence, orderId } = standing.step
+    await w.tx.readingSet.create({
+      data: {
+        id: setId, visitId: visit.id, castingId: null, stepId, occurrence, orderId, eventSeq,
+        instrumentId: standing.instrumentId, conditions: standing.conditions, takenAt: w.now, recordedAt: w.now,
+        byId: actor.personId,
+      },
+    }) // prettier-ignore
+    await w.tx.reading.create({ data: { id: newId(w.now), setId, ...correctionRow(standing, input) } })
+    w.audit({
+      action: 'correct',
+      subject: 'reading',
+      subjectId: standing.id,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { was: standing.text, now: input.correction === 'withdraw' ? null : input.text, reason: input.reason },
+    })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { kind: standing.kind, point: standing.point }
+  })
+}
+
+function correctionRow(standing: EffectiveReading, input: Input) {
+  const base = {
+    kind: standing.kind,
+    point: standing.point,
+    notTaken: null,
+    correctsId: standing.id,
+    correction: input.correction,
+    reason: input.reason,
+  }
+  if (input.correction === 'withdraw') return { ...base, value: null, text: '', unit: '' }
+  const spec = readingSpecs[standing.kind]
+  if (input.text === '') {
+    throw new RefusedError({ code: 'invalid', message: 'Type what it should say.', fields: { text: 'Type what it should say.' } })
+  }
+  if (spec.form !== 'figure' || !spec.quantity) return { ...base, value: null, text: input.text, unit: '' }
+  const parsed = must(parseFigure(input.text, spec.quantity))
+  return { ...base, value: parsed.value, text: parsed.text, unit: parsed.unit }
+}

@@ -1,0 +1,26 @@
+import type { z } from 'zod'
+import { readAction } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { refreshRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { recordReadingsSchema } from '@/lib/schemas/visit'
+import { addReadings, checkInstrument } from './add-readings'
+import { lastSeq } from './find-step'
+import { openStep } from './step-change'
+
+export type Recorded = { readonly written: number; readonly seen: number }
+
+/** Keeps readings without ticking the step: half the chambers now, the rest after lunch. */
+export async function recordReadings(
+  actor: Actor,
+  input: z.output<typeof recordReadingsSchema>,
+  moment: Moment,
+): Promise<Recorded> {
+  return write(actor, moment, async (w) => {
+    const { visit, step } = await openStep(w, input, readAction)
+    await checkInstrument(w, input.entry.instrumentId)
+    const written = await addReadings(w, visit.id, step, input.entry)
+    const after = await refreshRoute(w.tx, visit.id, w.now)
+    return { written, seen: lastSeq(after.visit, input.step) }
+  })
+}

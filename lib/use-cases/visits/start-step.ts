@@ -1,0 +1,19 @@
+import type { z } from 'zod'
+import { tickAction } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { addEvent, refreshRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { startStepSchema } from '@/lib/schemas/visit'
+import { openStep } from './step-change'
+
+/** Says that somebody is at it. Starting what is started already changes nothing. */
+export async function startStep(actor: Actor, input: z.output<typeof startStepSchema>, moment: Moment) {
+  return write(actor, moment, async (w) => {
+    const { visit, step } = await openStep(w, input, tickAction)
+    if (step.state === 'started') return { label: step.label }
+    await addEvent(w, visit.id, 'start', step)
+    w.audit({ action: 'start', subject: 'step', subjectId: step.stepId, visitId: visit.id, jobId: visit.jobId })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { label: step.label }
+  })
+}

@@ -1,0 +1,45 @@
+import type { z } from 'zod'
+import type { Actor } from '@/lib/core/access/roles'
+import { tickAction } from '@/lib/core/access/can'
+import { must } from '@/lib/core/errors'
+import { canTick } from '@/lib/core/route/can-tick'
+import { addEvent, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { tickStepSchema } from '@/lib/schemas/visit'
+import { addReadings, checkInstrument } from './add-readings'
+import { openStep } from './step-change'
+
+export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
+
+/**
+ * Ticks a step, with the readings entered at the same go. A step that owes readings is not ticked without them: then
+ * nothing of the go is kept, and the message names what is missing.
+ */
+export async function tickStep(actor: Actor, input: z.output<typeof tickStepSchema>, moment: Moment): Promise<Ticked> {
+  return write(actor, moment, async (w) => {
+    const { visit, step, facts } = await openStep(w, input, tickAction)
+    const wrote = input.entry ? await addEntry(w, visit.id, step, input.entry) : 0
+    const now = wrote > 0 ? (await visitWithRoute(w.tx, visit.id)).facts : facts
+    const { warnings } = must(canTick(now, input.step))
+    const seen = await addEvent(w, visit.id, 'tick', step)
+    w.audit({ action: 'tick', subject: 'step', subjectId: step.stepId, visitId: visit.id, jobId: visit.jobId, changes: input.step })
+    await afterTick(w, visit, step.stepId)
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { label: step.label, warnings, seen }
+  })
+}
+
+async function addEntry(...[w, visitId, step, entry]: Parameters<typeof addReadings>): Promise<number> {
+  await checkInstrument(w, entry.instrumentId)
+  return addReadings(w, visitId, step, entry)
+}
+
+/** Facts that a tick changes beyond the step itself: opening the chamber changes the head's chamber form for good. */
+async function afterTick(
+  w: Parameters<typeof addReadings>[0],
+  visit: { headId: string },
+  stepId: string,
+): Promise<void> {
+  if (stepId !== 'open-chamber') return
+  await w.tx.head.update({ where: { id: visit.headId }, data: { chamberForm: 'opened', version: { increment: 1 } } })
+}

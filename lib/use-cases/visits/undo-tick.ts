@@ -1,0 +1,38 @@
+import type { z } from 'zod'
+import { tickAction } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { RefusedError } from '@/lib/core/errors'
+import { addEvent, refreshRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { undoTickSchema } from '@/lib/schemas/visit'
+import { openStep } from './step-change'
+
+/** For this long a tick is taken back without a word; after that, with a reason. */
+export const freeUndoMinutes = 10
+
+/** Takes a tick back. The readings stay: they are what was measured, whatever became of the step. */
+export async function undoTick(actor: Actor, input: z.output<typeof undoTickSchema>, moment: Moment) {
+  return write(actor, moment, async (w) => {
+    const { visit, step } = await openStep(w, input, tickAction)
+    if (step.doneSeq === null) {
+      throw new RefusedError({ code: 'wrong-state', message: 'This step is not ticked.' })
+    }
+    const tick = visit.events.find((event) => event.seq === step.doneSeq)
+    const minutes = tick ? (w.now.getTime() - tick.at.getTime()) / 60_000 : Infinity
+    if (minutes > freeUndoMinutes && input.reason === '') {
+      const message = 'It was ticked a while ago: say why the tick is taken back.'
+      throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
+    }
+    await addEvent(w, visit.id, 'undo', step, { note: input.reason })
+    w.audit({
+      action: 'undo',
+      subject: 'step',
+      subjectId: step.stepId,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { reason: input.reason },
+    })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { label: step.label }
+  })
+}

@@ -1,0 +1,48 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { waiveGapSchema } from '@/lib/schemas/visit'
+import { gapsOf } from './gaps'
+import { refuseReleased } from './refuse-closed'
+
+/**
+ * The owner, or a deputy, lets one gap pass, with a reason that prints. A hold or an unanswered finding cannot be waived:
+ * they are decided.
+ */
+export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSchema>, moment: Moment) {
+  must(allow(actor, 'visit.waive'))
+  return write(actor, moment, async (w) => {
+    const found = await visitWithRoute(w.tx, input.visitId)
+    const { visit } = found
+    refuseReleased(visit)
+    const gap = gapsOf(found).find((candidate) => candidate.gap === input.gap)
+    if (!gap) throw new RefusedError({ code: 'conflict', message: 'This is no longer missing. Reload to see what is.' })
+    if (gap.what === 'hold' || gap.what === 'finding') {
+      throw new RefusedError({ code: 'wrong-state', message: 'A hold or a finding is decided, not waived.' })
+    }
+    await bumpVisit(w.tx, visit)
+    const id = newId(w.now)
+    const { stepId, occurrence, orderId } = gap.step
+    await w.tx.waiver.create({
+      data: {
+        id, visitId: visit.id, stepId, occurrence, orderId, gap: gap.gap, what: gap.message, reason: input.reason,
+        touchesCustomer: true, at: w.now, byId: actor.personId,
+      },
+    }) // prettier-ignore
+    if (gap.what === 'step') await addEvent(w, visit.id, 'waive', gap.step, { note: input.reason })
+    w.audit({
+      action: 'waive',
+      subject: 'waiver',
+      subjectId: id,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { gap: gap.gap, reason: input.reason },
+    })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { label: gap.label }
+  })
+}

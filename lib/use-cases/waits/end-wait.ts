@@ -1,0 +1,26 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { endWaitSchema } from '@/lib/schemas/visit'
+
+/** The parts are here. */
+export async function endWait(actor: Actor, input: z.output<typeof endWaitSchema>, moment: Moment) {
+  must(allow(actor, 'wait.end'))
+  return write(actor, moment, async (w) => {
+    const wait = await w.tx.partsWait.findUnique({ where: { id: input.waitId } })
+    if (!wait) throw new RefusedError({ code: 'not-found', message: 'There is no such wait here.' })
+    const visit = await visitById(w.tx, wait.visitId)
+    const changed = await w.tx.partsWait.updateMany({
+      where: { id: wait.id, version: input.version, arrivedAt: null },
+      data: { arrivedAt: w.now, version: { increment: 1 } },
+    })
+    conflictUnless(changed, 'this wait')
+    await bumpVisit(w.tx, visit)
+    w.audit({ action: 'parts-arrived', subject: 'parts-wait', subjectId: wait.id, visitId: visit.id, jobId: visit.jobId })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { visitId: visit.id }
+  })
+}

@@ -1,0 +1,31 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { partsWaitSchema } from '@/lib/schemas/visit'
+import { findStep } from '../visits/find-step'
+import { refuseReleased } from '../visits/refuse-closed'
+
+/** A step waits for parts: what, from whom, promised when. */
+export async function openWait(actor: Actor, input: z.output<typeof partsWaitSchema>, moment: Moment) {
+  must(allow(actor, 'wait.open'))
+  return write(actor, moment, async (w) => {
+    const { visit, route } = await visitWithRoute(w.tx, input.visitId)
+    const step = findStep(route, input.step)
+    refuseReleased(visit)
+    await bumpVisit(w.tx, visit)
+    const id = newId(w.now)
+    await w.tx.partsWait.create({
+      data: {
+        id, visitId: visit.id, stepId: step.stepId, occurrence: step.occurrence, what: input.what,
+        fromWhom: input.fromWhom, promisedOn: input.promisedOn, openedAt: w.now, openedById: actor.personId,
+      },
+    }) // prettier-ignore
+    w.audit({ action: 'wait', subject: 'parts-wait', subjectId: id, visitId: visit.id, jobId: visit.jobId, changes: { what: input.what } })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { waitId: id }
+  })
+}

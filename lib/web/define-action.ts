@@ -1,0 +1,50 @@
+import { createHash } from 'node:crypto'
+import { revalidatePath } from 'next/cache'
+import { z } from 'zod'
+import type { Actor } from '@/lib/core/access/roles'
+import type { Result } from '@/lib/core/errors'
+import type { Moment } from '@/lib/data/write'
+import { refusalOf } from './error-to-response'
+import { requireActor } from './require-actor'
+
+const opId = z.uuid()
+
+/** What a form sends: the operation's id, made in the browser, and what was typed. */
+export type Sent<I> = { readonly op: string; readonly input: I }
+export type ServerAction<I, T> = (sent: Sent<I>) => Promise<Result<T>>
+
+const hashOf = (name: string, input: unknown): string =>
+  createHash('sha256').update(JSON.stringify([name, input])).digest('hex')
+
+const fieldErrors = (error: z.ZodError): Record<string, string> =>
+  Object.fromEntries(error.issues.map((issue) => [issue.path.join('.'), issue.message]))
+
+/**
+ * The only way in for a change: parse, find out who asks, call the use case, map the error. Whether they may is the use
+ * case's to say. `name` makes the same content under two actions two operations.
+ */
+export function defineAction<S extends z.ZodType, T>(
+  name: string,
+  schema: S,
+  useCase: (actor: Actor, input: z.output<S>, moment: Moment) => Promise<T>,
+): ServerAction<z.input<S>, T> {
+  return async (sent) => {
+    try {
+      const actor = await requireActor()
+      const id = opId.safeParse(sent?.op)
+      const input = schema.safeParse(sent?.input)
+      if (!id.success) return { ok: false, refusal: { code: 'invalid', message: 'This page is out of date. Reload it and send again.' } }
+      if (!input.success) {
+        const fields = fieldErrors(input.error)
+        const message = Object.values(fields)[0] ?? 'Something in the form is not right.'
+        return { ok: false, refusal: { code: 'invalid', message, fields } }
+      }
+      const moment = { now: new Date(), op: { id: id.data, hash: hashOf(name, input.data) } }
+      const value = await useCase(actor, input.data, moment)
+      revalidatePath('/', 'layout')
+      return { ok: true, value }
+    } catch (error) {
+      return { ok: false, refusal: refusalOf(error) }
+    }
+  }
+}

@@ -1,0 +1,45 @@
+import { decode } from 'next-auth/jwt'
+import { cookies } from 'next/headers'
+import { redirect } from 'next/navigation'
+import { cache } from 'react'
+import type { Actor } from '@/lib/core/access/roles'
+import type { Action } from '@/lib/core/access/table'
+import { allow } from '@/lib/core/access/can'
+import { must, RefusedError } from '@/lib/core/errors'
+import { actorOfSession } from '@/lib/data/sessions'
+import { env } from '@/lib/env'
+
+const cookieNames = ['__Secure-next-auth.session-token', 'next-auth.session-token'] as const
+
+async function sessionIdOfRequest(): Promise<string | null> {
+  const jar = await cookies()
+  const token = cookieNames.map((name) => jar.get(name)?.value).find((value) => value !== undefined)
+  if (!token) return null
+  try {
+    const decoded = await decode({ token, secret: env().NEXTAUTH_SECRET })
+    return typeof decoded?.sid === 'string' ? decoded.sid : null
+  } catch {
+    return null // a token that does not decode is no token
+  }
+}
+
+/** Who is asking, checked in the database; once a request. */
+export const currentActor = cache(async (): Promise<Actor | null> => {
+  const sessionId = await sessionIdOfRequest()
+  return sessionId === null ? null : actorOfSession(sessionId, new Date())
+})
+
+/** For actions and route handlers: refused when nobody is signed in. */
+export async function requireActor(): Promise<Actor> {
+  const actor = await currentActor()
+  if (!actor) throw new RefusedError({ code: 'not-signed-in', message: 'You are no longer signed in. Nothing typed is lost: sign in and send it again.' })
+  return actor
+}
+
+/** For pages: to the sign-in page and back; not allowed → the not-allowed page. */
+export async function requirePerson(action: Action, here: string): Promise<Actor> {
+  const actor = await currentActor()
+  if (!actor) redirect(`/sign-in?next=${encodeURIComponent(here)}`)
+  must(allow(actor, action))
+  return actor
+}

@@ -1,0 +1,33 @@
+import { RateLimiterMemory, type RateLimiterRes } from 'rate-limiter-flexible'
+
+/** Ten wrong passwords for one name in a quarter of an hour; kept in memory: one process serves one shop. */
+const byName = new RateLimiterMemory({ points: 10, duration: 15 * 60 })
+/** Customer links and papers: a ceiling on guessing and on load, for the whole server: no header is believed. */
+const byUse = new RateLimiterMemory({ points: 300, duration: 60 })
+
+const key = (name: string): string => name.trim().toLowerCase()
+
+export async function signInAllowed(name: string): Promise<boolean> {
+  const state: RateLimiterRes | null = await byName.get(key(name))
+  return (state?.remainingPoints ?? 1) > 0
+}
+
+export async function signInFailed(name: string): Promise<void> {
+  try {
+    await byName.consume(key(name))
+  } catch {
+    // Over the limit: `signInAllowed` says so from now on.
+  }
+}
+
+export const signInSucceeded = async (name: string): Promise<void> => void (await byName.delete(key(name)))
+
+/** False when there were too many in the last minute. */
+export async function useAllowed(what: string): Promise<boolean> {
+  try {
+    await byUse.consume(what)
+    return true
+  } catch {
+    return false
+  }
+}
