@@ -1,0 +1,30 @@
+/** A day of the calendar: "2026-03-14". */
+export type Day = string
+
+/** The calendar day at a moment in a time zone, whatever the zone of the machine. */
+export function dayIn(zone: string, at: Date): Day {
+  const parts = new Intl.DateTimeFormat('en-US', {
+    timeZone: zone,
+    calendar: 'gregory',
+    numberingSystem: 'latn',
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  }).formatToParts(at)
+  const part = (type: Intl.DateTimeFormatPartTypes): string =>
+    parts.find((entry) => entry.type === type)?.value ?? ''
+  return `${part('year').padStart(4, '0')}-${part('month')}-${part('day')}`
+}
+
+const dayMs = 24 * 60 * 60 * 1000
+const midnightMs = (day: Day): number => Date.parse(`${day}T00:00:00Z`)
+
+/** Calendar days from one day to another; below zero when `to` is earlier. No clock change can shift it: days only. */
+export const daysBetween = (from: Day, to: Day): number => Math.round((midnightMs(to) - midnightMs(from)) / dayMs)
+
+export const addDays = (day: Day, days: number): Day =>
+  new Date(midnightMs(day) + days * dayMs).toISOString().slice(0, 10)
+
+/** Whether the text names a day that exists. */
+export const isDay = (text: string): boolean =>
+  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(midnightMs(text)) && addDays(text, 0) === text
