@@ -1,0 +1,30 @@
+import { ok, refuse, type Result } from '../errors'
+
+/** What it is called on screen, the figure if it is known, and the least and most that is physically possible. */
+export type Fact = readonly [label: string, value: number | null | undefined, least: number, most: number]
+
+/**
+ * The figures of a calculation, all of them known and possible, or the refusal that names every one that is not. Each
+ * calculation over facts that a shop may not have begins here, so that "needs …" is said in one way.
+ */
+export function knownFacts<K extends string>(facts: Readonly<Record<K, Fact>>): Result<Record<K, number>> {
+  const entries = Object.entries<Fact>(facts)
+  const missing = entries.filter(([, [, value]]) => value === null || value === undefined)
+  if (missing.length > 0) {
+    const labels = missing.map(([, [label]]) => label)
+    return refuse('missing', `Needs ${labels.join(', ')}.`, { needs: missing.map(([name]) => name) })
+  }
+  const wrong = entries.filter(
+    ([, [, value, least, most]]) => !(Number(value) >= least && Number(value) <= most),
+  )
+  if (wrong.length > 0) {
+    const fields = Object.fromEntries(
+      wrong.map(([name, [, value, least, most]]) => [name, `${value} is not between ${least} and ${most}`]),
+    )
+    const said = wrong.map(([name, [label]]) => `${label}: ${fields[name]}`)
+    return refuse('out-of-range', `${said.join('; ')}.`, { fields })
+  }
+  return ok(
+    Object.fromEntries(entries.map(([name, [, value]]) => [name, Number(value)])) as Record<K, number>,
+  )
+}

@@ -1,0 +1,187 @@
+import { knownFacts } from '../clearance/known-facts'
+import { ok, refuse, type Result } from '../errors'
+import { cutsThatProve, type Rate } from './rate'
+
+export type PassInput = {
+  /** Mean of the chambers now, and its standard uncertainty. */
+  readonly presentCc: number
+  readonly uPresentCc: number
+  /** What the cut shall leave, net of what seat work to come will add. */
+  readonly targetCc: number
+  readonly toleranceCc: number
+  /** This head's rate (`rateForHead`, and what its own cuts taught on top). */
+  readonly rate: Rate
+  /** Standard uncertainty of a depth setting; default 0.5. */
+  readonly depthErrorThou?: number
+  /** Where the class has a smallest chamber: the head's smallest, and the least that is allowed. */
+  readonly smallest?: { readonly cc: number; readonly uCc: number; readonly classMinimumCc: number } | null
+}
+
+/** What sets the depth: the target itself, or what would else be at risk. */
+export type PassBound = 'nominal' | 'tolerance' | 'class-minimum' | 'unproven'
+
+export type Pass = {
+  readonly kind: 'pass'
+  /** Cut this much now. */
+  readonly depthThou: number
+  /** The whole way to the target, by the rate as it is believed. */
+  readonly nominalThou: number
+  readonly isNominal: boolean
+  readonly bound: PassBound
+  /** What the pass should leave, mean of the chambers. */
+  readonly leavesCc: number
+  readonly why: string
+}
+export type NoPass = { readonly kind: 'none'; readonly why: string }
+
+/** Of a standard normal variable, 0.5 % lies below −2.5758 (any normal table). */
+const zOfHalfAPercent = 2.5758293
+
+/** A mill is set to half a thou. */
+const stepThou = 0.5
+const deepestThou = 500
+
+/**
+ * How deep the next flat pass may go, so that no chamber metal goes that cannot be put back.
+ *
+ * @param input cc 1–400, uncertainties 0–20 cc, tolerance 0.01–50 cc, depth error 0–20 thou
+ * @returns the pass, rounded down to half a thou; or none, when there is nothing to take; refused with `hold` when the
+ *   head is already under its tolerance, with `measure-again` when the tolerance is less than 2.5·u_V, with
+ *   `unreachable` when the smallest pass would put the tolerance or the class minimum at risk
+ *
+ * Assumes normal errors of cc, depth and rate, and a wall square to the deck over the depth of one pass. Nominal depth
+ * (V − T)/k. Safe depth: the largest d with P(V − k·(d + error) < T − t) ≤ 0.5 %; the same for the smallest chamber
+ * against the class minimum. A rate that began on nothing goes no deeper than half the nominal until two cuts stand
+ * behind it: a head whose truth is 4.7 thou per cc would be scrapped by a confident 6.
+ * Example: 63.0 ± 0.1 cc to 60.0 ± 0.5 cc at 0.1667 ± 0.0097 cc per thou: nominal 18 thou, advised 17.5, leaves 60.1.
+ */
+export function advisePass(input: PassInput): Result<Pass | NoPass> {
+  const facts = passFacts(input)
+  if (!facts.ok) return facts
+  const { presentCc, uPresentCc, targetCc, toleranceCc, ccPerThou } = facts.value
+  const stop = belowTarget(input)
+  if (stop) return stop
+  if (toleranceCc < 2.5 * uPresentCc) {
+    return refuse(
+      'measure-again',
+      `The cc are known to ${cc(uPresentCc)} only, too little for a tolerance of ${cc(toleranceCc)}: read every chamber twice or more.`,
+    )
+  }
+  const nominal = (presentCc - targetCc) / ccPerThou
+  if (nominal > deepestThou) {
+    return refuse(
+      'unreachable',
+      `The target would take ${Math.round(nominal)} thou, more than any head has to give.`,
+    )
+  }
+  const { depth, bound } = deepest(input, nominal)
+  const depthThou = roundDown(depth)
+  if (depthThou === 0) return nothingToTake(input, bound)
+  const pass = { depthThou, nominalThou: roundDown(nominal), bound, isNominal: bound === 'nominal' }
+  const leavesCc = presentCc - ccPerThou * depthThou
+  return ok({ kind: 'pass', ...pass, leavesCc, why: reason(input, pass, leavesCc) })
+}
+
+function passFacts(input: PassInput) {
+  const smallest = input.smallest ?? { cc: 1, uCc: 0, classMinimumCc: 1 }
+  return knownFacts({
+    presentCc: ['mean of the chambers in cc', input.presentCc, 1, 400],
+    uPresentCc: ['uncertainty of the mean', input.uPresentCc, 0, 20],
+    targetCc: ['target in cc', input.targetCc, 1, 400],
+    toleranceCc: ['tolerance in cc', input.toleranceCc, 0.01, 50],
+    ccPerThou: ['rate in cc per thou', input.rate.ccPerThou, 1e-6, 10],
+    uCcPerThou: ['uncertainty of the rate', input.rate.uCcPerThou, 0, 10],
+    depthErrorThou: ['error of the depth setting in thou', input.depthErrorThou ?? 0.5, 0, 20],
+    smallestCc: ['smallest chamber in cc', smallest.cc, 1, 400],
+    uSmallestCc: ['uncertainty of the smallest chamber', smallest.uCc, 0, 20],
+    classMinimumCc: ['class minimum in cc', smallest.classMinimumCc, 1, 400],
+  })
+}
+
+/** Nothing to cut: at the target, or already past what may go. */
+function belowTarget({ presentCc, targetCc, toleranceCc, smallest }: PassInput): Result<NoPass> | null {
+  if (smallest && smallest.cc < smallest.classMinimumCc) {
+    return refuse(
+      'hold',
+      `The smallest chamber reads ${cc(smallest.cc)}, under the class minimum of ${cc(smallest.classMinimumCc)}: stop, and fetch the owner.`,
+    )
+  }
+  if (presentCc < targetCc - toleranceCc) {
+    return refuse(
+      'hold',
+      `The chambers read ${cc(presentCc)}, more than ${cc(toleranceCc)} under the target of ${cc(targetCc)}: stop, and fetch the owner.`,
+    )
+  }
+  if (presentCc > targetCc) return null
+  return ok({
+    kind: 'none',
+    why: `The chambers read ${cc(presentCc)}; the target is ${cc(targetCc)}: nothing to take.`,
+  })
+}
+
+/** The deepest pass that neither passes the target nor puts anything at risk, and what sets it. */
+function deepest(input: PassInput, nominal: number): { readonly depth: number; readonly bound: PassBound } {
+  const { presentCc, uPresentCc, targetCc, toleranceCc, smallest, rate } = input
+  const bounds: { depth: number; bound: PassBound }[] = [
+    { depth: nominal, bound: 'nominal' },
+    { depth: safeDepth(input, presentCc - (targetCc - toleranceCc), uPresentCc), bound: 'tolerance' },
+  ]
+  if (smallest) {
+    bounds.push({
+      depth: safeDepth(input, smallest.cc - smallest.classMinimumCc, smallest.uCc),
+      bound: 'class-minimum',
+    })
+  }
+  if (rate.prior === 'none' && rate.cuts < cutsThatProve)
+    bounds.push({ depth: nominal / 2, bound: 'unproven' })
+  // What rounds to the same half thou does not bind: the earlier, milder reason is given.
+  return bounds.reduce((least, one) => (roundDown(one.depth) < roundDown(least.depth) ? one : least))
+}
+
+/**
+ * The largest d with P(room − k·(d + error) < 0) ≤ 0.5 %: room − k·d = z·√(u² + (u_k·d)² + (k·u_d)² + (u_k·u_d)²),
+ * solved for d in the form that stays finite when the rate is poorly known.
+ */
+function safeDepth({ rate, depthErrorThou = 0.5 }: PassInput, roomCc: number, uCc: number): number {
+  const { ccPerThou: k, uCcPerThou: uK } = rate
+  const fixed = zOfHalfAPercent * Math.hypot(uCc, k * depthErrorThou, uK * depthErrorThou)
+  if (roomCc <= fixed) return 0
+  const spare = (roomCc - fixed) * (roomCc + fixed)
+  return spare / (roomCc * k + Math.sqrt((zOfHalfAPercent * uK) ** 2 * spare + (k * fixed) ** 2))
+}
+
+function nothingToTake(input: PassInput, bound: PassBound): Result<NoPass> {
+  const { presentCc, targetCc, toleranceCc } = input
+  if (presentCc <= targetCc + toleranceCc) {
+    return ok({
+      kind: 'none',
+      why: `The chambers read ${cc(presentCc)}, within ${cc(toleranceCc)} of ${cc(targetCc)}: a further pass would risk more than it mends.`,
+    })
+  }
+  return refuse(
+    'unreachable',
+    bound === 'class-minimum'
+      ? `No pass is safe: the smallest chamber would be at risk of going under the class minimum. Open the rest, or ask the owner.`
+      : `No pass is safe: half a thou could already go more than ${cc(toleranceCc)} under the target.`,
+  )
+}
+
+function reason(input: PassInput, pass: Omit<Pass, 'kind' | 'leavesCc' | 'why'>, leavesCc: number): string {
+  const leaves = `should leave ${cc(leavesCc)}`
+  const least = cc(input.targetCc - input.toleranceCc)
+  switch (pass.bound) {
+    case 'nominal':
+      return `${pass.depthThou} thou is the whole way to the target and ${leaves}.`
+    case 'tolerance':
+      return `${pass.depthThou} thou now, ${leaves}; all ${pass.nominalThou} at once could go under ${least}. Then measure again.`
+    case 'class-minimum':
+      return `${pass.depthThou} thou now, ${leaves}; more could take the smallest chamber under the class minimum. Then measure again.`
+    case 'unproven':
+      return `${pass.depthThou} thou now, ${leaves}: no cut of this casting is behind the rate yet, so no more than half of ${pass.nominalThou}. Then measure again.`
+  }
+}
+
+/** The tiny addition keeps 17.999999999 that is meant as 18 from losing half a thou. */
+const roundDown = (thou: number) => Math.floor(thou / stepThou + 1e-9) * stepThou
+
+const cc = (value: number) => `${value.toFixed(value < 1 ? 2 : 1)} cc`
