@@ -1,6 +1,6 @@
 'use client'
 import { zodResolver } from '@hookform/resolvers/zod'
-import { useCallback, useRef, useState, useTransition, type RefObject } from 'react'
+import { useCallback, useEffect, useRef, useState, useTransition, type RefObject } from 'react'
 import {
   useForm,
   type DefaultValues,
@@ -55,6 +55,10 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
   const attempts = useRef(new Attempts())
   const listeners = useRef(new Set<() => void>())
 
+  useEffect(() => {
+    if (refusal) refusalRef.current?.focus()
+  }, [refusal])
+
   const whenDone = useCallback((listener: () => void) => {
     const all = listeners.current
     all.add(listener)
@@ -73,8 +77,6 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
     for (const [name, message] of Object.entries(refused.fields ?? {})) {
       form.setError(name as Path<Values>, { type: 'server', message })
     }
-    // After the notice has been drawn.
-    setTimeout(() => refusalRef.current?.focus())
   }
 
   async function send(input: Values) {
