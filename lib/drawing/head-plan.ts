@@ -97,11 +97,13 @@ function bolts({ bolts, slotToward }: HeadDrawing, frame: Frame): Mark[] {
 }
 
 function chambers(head: HeadDrawing, frame: Frame): Mark[] {
-  const pitch = frame.length / Math.max(1, head.chambers)
+  // Both ends stay clear: the marked end has its notch there.
+  const clear = 5
+  const pitch = (frame.length - 2 * clear) / Math.max(1, head.chambers)
   const rx = Math.min(pitch * 0.42, frame.width * 0.34)
   const ry = frame.width * 0.29
   const centres = Array.from({ length: head.chambers }, (_, i): Point => [
-    frame.left + pitch * (i + 0.5),
+    frame.left + clear + pitch * (i + 0.5),
     frame.top + frame.width / 2,
   ])
   const outline = centres

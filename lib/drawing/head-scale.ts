@@ -30,8 +30,9 @@ const longMm = 8
 const shortMm = 4.5
 const bodyMm = 11
 const hangMm = 11
-/** Room for the names of steps over a scale to be ticked by hand, and for the boxes under it. */
-const namesMm = 30
+/** Names of steps lean over a scale to be ticked by hand; boxes stand under it. */
+const nameMm = 2.9
+const nameTurnDeg = -68
 const boxesMm = 10
 const barMm = 1.3
 
@@ -44,9 +45,10 @@ const barMm = 1.3
  */
 export function headScale(graduations: readonly Graduation[], setting: HeadScaleSetting): Drawing {
   const { widthMm, forHand } = setting
-  const edgeMm = (forHand ? namesMm : 1) + bodyMm
+  const names = forHand ? namesRoom(graduations) : { above: 1, beside: 0 }
+  const edgeMm = names.above + bodyMm
   const heightMm = edgeMm + hangMm + (forHand ? boxesMm : 1)
-  const placed = place(graduations, widthMm)
+  const placed = place(graduations, widthMm - names.beside)
   return {
     widthMm,
     heightMm,
@@ -63,6 +65,15 @@ export function headScale(graduations: readonly Graduation[], setting: HeadScale
       ...(forHand ? handMarks(placed, edgeMm) : []),
     ],
   }
+}
+
+/** Room that the longest leaning name takes above the scale and beyond its right end. */
+function namesRoom(graduations: readonly Graduation[]): { readonly above: number; readonly beside: number } {
+  const wordMm = (label: string) => label.length * nameMm * 0.44
+  const lean = (nameTurnDeg * Math.PI) / 180
+  const longest = Math.max(4, ...graduations.map(({ label }) => wordMm(label)))
+  const last = wordMm(graduations[graduations.length - 1]?.label ?? '')
+  return { above: longest * Math.sin(-lean) + 3, beside: Math.max(0, last * Math.cos(lean) - 1) }
 }
 
 function place(graduations: readonly Graduation[], widthMm: number): Placed[] {
@@ -178,8 +189,8 @@ function handMarks(placed: readonly Placed[], edgeMm: number): Mark[] {
   )
   return [
     ...placed.flatMap(({ graduation, x }) =>
-      text([x + 0.9, edgeMm - bodyMm - 1.2], graduation.label, 2.9, {
-        turnDeg: -68,
+      text([x + 0.9, edgeMm - bodyMm - 1.2], graduation.label, nameMm, {
+        turnDeg: nameTurnDeg,
         tone: graduation.state === 'not needed' ? 'faint' : 'ink',
       }),
     ),
@@ -198,9 +209,9 @@ function inWords(graduations: readonly Graduation[]): string {
     const labels = graduations
       .filter((g) => g.state === state)
       .map((g) => g.label + (g.outside ? ' (outside)' : ''))
-    return labels.length === 0 ? [] : [`${state}: ${labels.join(', ')}`]
+    return labels.length === 0 ? [] : [`${state}: ${labels.join('; ')}`]
   })
   const held = graduations.filter((g) => g.held).map((g) => g.label)
-  const hold = held.length === 0 ? [] : [`held at: ${held.join(', ')}`]
-  return [`${done} of ${graduations.length} done`, ...hold, ...parts].join('; ') + '.'
+  const hold = held.length === 0 ? [] : [`held at: ${held.join('; ')}`]
+  return [`${done} of ${graduations.length} done`, ...hold, ...parts].join('. ') + '.'
 }

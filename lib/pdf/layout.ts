@@ -1,0 +1,191 @@
+import { PDFDocument, PDFName, PDFString, type PDFPage } from 'pdf-lib'
+import type { Drawing } from '../drawing/marks'
+import { drawWords, pointsPerMm, type Canvas, type TextStyle } from './canvas'
+import { drawMarks } from './draw-marks'
+import { embedFonts, wordsWidth, type Face, type Fonts } from './fonts'
+import type { PaperSize, PrintSetting } from './print-setting'
+import { wrap } from './wrap'
+
+const sizes: Readonly<Record<PaperSize, readonly [width: number, height: number]>> = {
+  letter: [215.9, 279.4],
+  a4: [210, 297],
+}
+
+const marginMm = 13
+const footerMm = 9
+const lineOf = (sizeMm: number): number => sizeMm * 1.32
+
+/** A paper that is written from top to bottom and goes on to a new page when one is full. All lengths in millimetres. */
+export type Paper = {
+  readonly doc: PDFDocument
+  readonly fonts: Fonts
+  readonly left: number
+  readonly right: number
+  readonly bottom: number
+  readonly heading: PaperHeading
+  canvas: Canvas
+  /** Where the next thing goes. */
+  y: number
+}
+
+export type PaperHeading = {
+  readonly title: string
+  readonly shopName: string
+  readonly language: string
+  readonly setting: PrintSetting
+}
+
+export async function startPaper(heading: PaperHeading): Promise<Paper> {
+  const doc = await PDFDocument.create()
+  describe(doc, heading)
+  const fonts = await embedFonts(doc)
+  const [width, height] = sizes[heading.setting.paper]
+  const paper: Paper = {
+    doc,
+    fonts,
+    left: marginMm,
+    right: width - marginMm,
+    bottom: height - marginMm - footerMm,
+    heading,
+    canvas: { page: addPage(doc, heading.setting.paper), fonts },
+    y: marginMm,
+  }
+  return paper
+}
+
+/** Title, author and language: what a reader or a screen reader says about the file. */
+export function describe(doc: PDFDocument, { title, shopName, language, setting }: PaperHeading): void {
+  doc.setTitle(title, { showInWindowTitleBar: true })
+  doc.setAuthor(shopName)
+  doc.setSubject(title)
+  doc.setProducer('Brasstag')
+  doc.setCreator('Brasstag')
+  doc.setCreationDate(setting.now)
+  doc.setModificationDate(setting.now)
+  doc.catalog.set(PDFName.of('Lang'), PDFString.of(language))
+}
+
+function addPage(doc: PDFDocument, size: PaperSize): PDFPage {
+  const [width, height] = sizes[size]
+  return doc.addPage([width * pointsPerMm, height * pointsPerMm])
+}
+
+export function newPage(paper: Paper): void {
+  paper.canvas = { page: addPage(paper.doc, paper.heading.setting.paper), fonts: paper.fonts }
+  paper.y = marginMm
+}
+
+/** Goes on to a new page unless so much room is left; true when it did. */
+export function need(paper: Paper, roomMm: number): boolean {
+  if (paper.y + roomMm <= paper.bottom || paper.y <= marginMm) return false
+  newPage(paper)
+  return true
+}
+
+export function gap(paper: Paper, mm: number): void {
+  paper.y += mm
+}
+
+export function rule(paper: Paper, widthMm = 0.3): void {
+  paper.canvas.page.drawLine({
+    start: { x: paper.left * pointsPerMm, y: paper.canvas.page.getHeight() - paper.y * pointsPerMm },
+    end: { x: paper.right * pointsPerMm, y: paper.canvas.page.getHeight() - paper.y * pointsPerMm },
+    thickness: widthMm * pointsPerMm,
+  })
+}
+
+/** A title of a part, kept with at least a few lines of what follows. */
+export function heading(paper: Paper, words: string, sizeMm = 4.6): void {
+  if (paper.y > marginMm) gap(paper, 3)
+  need(paper, sizeMm + 16)
+  rule(paper)
+  paragraph(paper, words, { face: 'text-bold', sizeMm })
+  gap(paper, 0.6)
+}
+
+const plain = { face: 'text', sizeMm: 3.5 } as const
+
+export type ParagraphStyle = Partial<TextStyle> & {
+  /** Room left free at the left. */
+  readonly indentMm?: number
+  /** What stands in that room on the first line: a dash, a number. */
+  readonly lead?: string
+  readonly widthMm?: number
+}
+
+export function paragraph(paper: Paper, words: string, more: ParagraphStyle = {}): void {
+  if (words === '') return
+  const style = { ...plain, ...more }
+  const x = paper.left + (more.indentMm ?? 0)
+  const widthMm = more.widthMm ?? paper.right - x
+  wrap(words, style.face, style.sizeMm, widthMm).forEach((line, i) => {
+    need(paper, lineOf(style.sizeMm))
+    paper.y += lineOf(style.sizeMm)
+    if (i === 0 && more.lead)
+      drawWords(paper.canvas, more.lead, paper.left, paper.y - style.sizeMm * 0.3, style)
+    drawWords(paper.canvas, line, x, paper.y - style.sizeMm * 0.3, style)
+  })
+}
+
+export function list(paper: Paper, items: readonly string[], more: ParagraphStyle = {}): void {
+  for (const item of items) paragraph(paper, item, { indentMm: 3.5, lead: '–', ...more })
+}
+
+/** A drawing across the paper or at a place of it; `widthMm` scales it. */
+export function drawing(
+  paper: Paper,
+  picture: Drawing,
+  more: { xMm?: number; widthMm?: number } = {},
+): number {
+  const scale = (more.widthMm ?? picture.widthMm) / picture.widthMm
+  drawMarks(paper.canvas, picture, more.xMm ?? paper.left, paper.y, scale)
+  return picture.heightMm * scale
+}
+
+/** Draws parts side by side from the same height, and goes on under the lowest. They must fit: ask for room first. */
+export function beside(paper: Paper, parts: readonly (() => void)[]): void {
+  const top = paper.y
+  const ends = parts.map((part) => {
+    paper.y = top
+    part()
+    return paper.y
+  })
+  paper.y = Math.max(top, ...ends)
+}
+
+/** The same paper, between other edges: for what stands beside something else. */
+export function within(paper: Paper, left: number, right: number, draw: (part: Paper) => void): void {
+  const part: Paper = { ...paper, left, right }
+  draw(part)
+  paper.canvas = part.canvas
+  paper.y = part.y
+}
+
+/** Numbers the pages and closes the file. */
+export async function finishPaper(paper: Paper): Promise<Uint8Array> {
+  const { title, shopName, setting } = paper.heading
+  const pages = paper.doc.getPages()
+  pages.forEach((page, i) => {
+    const canvas = { page, fonts: paper.fonts }
+    const y = page.getHeight() / pointsPerMm - marginMm + 1
+    const style = { face: 'text', sizeMm: 2.9, tone: 'faint' } as const
+    const last = `page ${i + 1} of ${pages.length}`
+    const middle = `printed ${setting.printedAt}`
+    const room = paper.right - paper.left - 2 * wordsWidth(last, 'text') * 2.9
+    drawWords(canvas, clip(`${shopName} · ${title}`, 'text', 2.9, room * 0.6), paper.left, y, style)
+    drawWords(canvas, clip(middle, 'text', 2.9, room * 0.4), paper.right - 24, y, { ...style, anchor: 'end' })
+    drawWords(canvas, last, paper.right, y, { ...style, anchor: 'end' })
+  })
+  return paper.doc.save()
+}
+
+/** As much of the words as fits on one line, with an ellipsis when some are left off. */
+export function clip(words: string, face: Face, sizeMm: number, widthMm: number): string {
+  if (wordsWidth(words, face) * sizeMm <= widthMm) return words
+  let kept = ''
+  for (const letter of words) {
+    if (wordsWidth(`${kept}${letter}…`, face) * sizeMm > widthMm) break
+    kept += letter
+  }
+  return `${kept}…`
+}
