@@ -1,0 +1,118 @@
+import { knownFacts } from '../clearance/known-facts'
+import type { Motion, SectionPoint } from '../clearance/rigid-motion'
+import { heightOver } from '../clearance/rigid-motion'
+import { axisAfter, tiltOf, valveAxis, type ValveAxis } from '../clearance/valve-axis'
+import { ok, refuse, type Result } from '../errors'
+
+/**
+ * The three circles of a seat, all on the valve's axis: the insert's outer edge, where the top cut meets the chamber, and
+ * the outer edge of the sealing seat. The sealing one is the origin of the others' offsets.
+ */
+export type CircleName = 'insert' | 'top-cut' | 'sealing'
+
+export type SeatCircle = {
+  readonly diameterIn: number | null | undefined
+  /** Along the axis from the sealing circle, positive the way the valve opens; 0 for the sealing circle itself. */
+  readonly offsetIn: number | null | undefined
+}
+
+export type SeatGauge = {
+  /** Depth from the deck to a circle at its nearest point, and which circle that was. */
+  readonly depthIn: number | null | undefined
+  readonly circle: CircleName
+}
+
+export type Seat = {
+  readonly circles: Readonly<Record<CircleName, SeatCircle>>
+  readonly gauge: SeatGauge
+  /** Centre of the sealing circle from the shallow edge; an angle cut needs it. */
+  readonly xIn: number | null | undefined
+  readonly valveAngleDeg: number | null | undefined
+  readonly cantDeg?: number
+}
+
+/** A circle of the seat, placed: where its centre is, and how large. */
+export type PlacedCircle = {
+  readonly centre: SectionPoint
+  readonly radiusIn: number
+  readonly axis: ValveAxis
+}
+
+/**
+ * Where a named circle of the seat lies in the head, from one gauge reading.
+ *
+ * @param seat diameters 0.3–6 in, offsets ±1 in, gauge depth 0–4 in (a circle under the deck is not gauged), valve angle
+ *   −60–60°
+ * @param isAngleCut an angle cut needs the place across; a flat cut does not, and takes x = 0
+ *
+ * The gauged circle's centre is at g + r·|sin θ|, r of that circle; the others lie along the axis from it.
+ * Example: g 0.100 to a 1.900 circle at 23° → its centre 0.4712 in up.
+ */
+export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): Result<PlacedCircle> {
+  const gauged = seat.circles[seat.gauge.circle]
+  const asked = seat.circles[name]
+  const facts = knownFacts({
+    valveAngleDeg: ['valve angle', seat.valveAngleDeg, -60, 60],
+    cantDeg: ['cant of the valve', seat.cantDeg ?? 0, -60, 60],
+    depthIn: [`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, 0, 4],
+    gaugedDiameterIn: [`diameter of the ${circleLabel[seat.gauge.circle]}`, gauged.diameterIn, 0.3, 6],
+    gaugedOffsetIn: [`offset of the ${circleLabel[seat.gauge.circle]}`, gauged.offsetIn, -1, 1],
+    diameterIn: [`diameter of the ${circleLabel[name]}`, asked.diameterIn, 0.3, 6],
+    offsetIn: [`offset of the ${circleLabel[name]}`, asked.offsetIn, -1, 1],
+    xIn: ['valve from the shallow edge', isAngleCut ? seat.xIn : 0, -20, 20],
+  })
+  if (!facts.ok) return facts
+  if (seat.circles.sealing.offsetIn !== 0) {
+    return refuse('contradiction', 'Offsets are counted from the sealing circle: its own must be 0.')
+  }
+  const axis = valveAxis(facts.value.valveAngleDeg, facts.value.cantDeg)
+  const gaugedZIn = facts.value.depthIn + (facts.value.gaugedDiameterIn / 2) * tiltOf(axis)
+  const centre = {
+    xIn: facts.value.xIn + facts.value.offsetIn * axis.x,
+    zIn: gaugedZIn + (facts.value.offsetIn - facts.value.gaugedOffsetIn) * axis.z,
+  }
+  return ok({ centre, radiusIn: facts.value.diameterIn / 2, axis })
+}
+
+export const circleLabel: Readonly<Record<CircleName, string>> = {
+  insert: "insert's outer edge",
+  'top-cut': 'top-cut circle',
+  sealing: 'sealing circle',
+}
+
+/** A circle seen from the new deck: height of its centre, and how far its rim lies above and below that. */
+export type CircleOverDeck = {
+  readonly centreIn: number
+  readonly swingIn: number
+  /** Least height; negative when the cut has gone through it. */
+  readonly leastIn: number
+  /** Which part of the rim is nearest to the deck. */
+  readonly nearest: 'shallow' | 'deep' | 'all round'
+}
+
+/** Swings of less than this are a circle that lies level. */
+const levelIn = 1e-9
+
+/**
+ * A circle's heights over the new deck, in inches: they vary round it by ±r·sin of its angle to the new deck's normal.
+ * A valve that opens toward the deep edge has its nearest rim on the shallow side.
+ */
+export function circleOver(motion: Motion, circle: PlacedCircle): CircleOverDeck {
+  const after = axisAfter(circle.axis, motion)
+  const centreIn = heightOver(motion, circle.centre)
+  const swingIn = circle.radiusIn * tiltOf(after)
+  const level = swingIn < levelIn
+  const nearest = level ? 'all round' : after.x > 0 ? 'shallow' : 'deep'
+  return { centreIn, swingIn, leastIn: centreIn - swingIn, nearest }
+}
+
+/**
+ * Share of a circle that lies below the deck, 0–1: acos(c/ρ)/π for a centre at height c and a swing of ρ; a level circle
+ * is lost whole or not at all. Example: centre on the deck → 0.5.
+ */
+export function shareBelow({ centreIn, swingIn }: CircleOverDeck): number {
+  // A hair's breadth of rounding is no loss: a cut of nothing must lose nothing.
+  if (centreIn >= swingIn - levelIn) return 0
+  if (centreIn <= -swingIn) return 1
+  return Math.acos(centreIn / swingIn) / Math.PI
+}

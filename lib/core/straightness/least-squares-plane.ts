@@ -1,0 +1,33 @@
+/** z = at0 + perX·x + perY·y. */
+export type Plane = { readonly at0: number; readonly perX: number; readonly perY: number }
+
+/** Points spread across their line by less than this part of their spread along it lie on one line. */
+const onOneLinePart = 1e-9
+
+/**
+ * The plane nearest to the points by least squares of z; null when they lie on one line or are too few.
+ *
+ * Normal equations about the centre of the points, where they stay well conditioned.
+ */
+export function leastSquaresPlane(
+  points: readonly (readonly [x: number, y: number, z: number])[],
+): Plane | null {
+  const n = points.length
+  if (n < 3) return null
+  const mean = (axis: 0 | 1 | 2) => points.reduce((sum, point) => sum + point[axis], 0) / n
+  const [meanX, meanY, meanZ] = [mean(0), mean(1), mean(2)]
+  let [xx, xy, yy, xz, yz] = [0, 0, 0, 0, 0]
+  for (const [x, y, z] of points) {
+    const [dx, dy, dz] = [x - meanX, y - meanY, z - meanZ]
+    xx += dx * dx
+    xy += dx * dy
+    yy += dy * dy
+    xz += dx * dz
+    yz += dy * dz
+  }
+  const spread = xx * yy - xy * xy
+  if (!(spread > onOneLinePart * (xx + yy) ** 2)) return null
+  const perX = (xz * yy - yz * xy) / spread
+  const perY = (yz * xx - xz * xy) / spread
+  return { at0: meanZ - perX * meanX - perY * meanY, perX, perY }
+}
