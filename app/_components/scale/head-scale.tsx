@@ -9,12 +9,13 @@ type Props = {
   size?: 'row' | 'page'
 }
 
-const pitchMm = { row: 3, page: 4 }
+/** Short routes spread out over the same length, so that scales under one another have one height. */
+const leastMm = { row: 105, page: 150 }
+const pitchMm = 2.6
 
 /** The head's route as the edge of a steel scale: one graduation a step, long where a reading is owed. */
 export function HeadScale({ graduations, size = 'page' }: Props) {
-  // A short route keeps its graduations slim; a long one gets the room it needs.
-  const widthMm = Math.max(12, graduations.length) * pitchMm[size]
+  const widthMm = Math.max(leastMm[size], graduations.length * pitchMm)
   const drawing = headScale(graduations, { widthMm, forHand: false })
   if (size === 'row') return <Marks drawing={drawing} className={styles.row} />
   return (

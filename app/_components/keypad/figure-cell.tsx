@@ -1,0 +1,91 @@
+'use client'
+import { useId, type KeyboardEvent, type Ref } from 'react'
+import { Sign } from '../ui/sign'
+import styles from './keypad.module.css'
+import type { Mark } from './mark'
+
+export type CellWords = {
+  label: string
+  /** Figure and unit, as they are to be read: "64.2 cc". */
+  previous?: string
+  target?: string
+}
+
+type Props = CellWords & {
+  ref?: Ref<HTMLInputElement>
+  cell: string
+  unit: string
+  mark: Mark
+  current: boolean
+  onCell: (cell: string) => void
+  onFocus?: () => void
+  onNext: () => void
+}
+
+export function FigureCell({
+  ref,
+  label,
+  previous,
+  target,
+  cell,
+  unit,
+  mark,
+  current,
+  onCell,
+  onFocus,
+  onNext,
+}: Props) {
+  const id = useId()
+
+  function keyDown(event: KeyboardEvent<HTMLInputElement>) {
+    if (event.key !== 'Enter') return
+    event.preventDefault()
+    onNext()
+  }
+
+  return (
+    <div className={styles.cell} data-current={current || undefined} data-mark={mark.kind}>
+      <label htmlFor={id} className={styles.cellLabel}>
+        {label}
+      </label>
+      <div className={styles.entry}>
+        {/* inputMode none: our own keys stand below, the device's would cover them; a real keyboard still types. */}
+        <input
+          ref={ref}
+          id={id}
+          type="text"
+          inputMode="none"
+          autoComplete="off"
+          spellCheck={false}
+          enterKeyHint="next"
+          className={styles.input}
+          value={cell}
+          aria-invalid={mark.kind === 'refused' || undefined}
+          aria-describedby={`${id}-beside ${id}-mark`}
+          onChange={(event) => onCell(event.target.value)}
+          onFocus={onFocus}
+          onKeyDown={keyDown}
+        />
+        <span className={styles.cellUnit}>{unit}</span>
+      </div>
+      <p id={`${id}-mark`} aria-live="polite" className={styles.mark}>
+        {mark.kind === 'refused' && <Sign kind="stop" />}
+        {mark.kind === 'out' && <Sign kind="caution" />} {mark.words}
+      </p>
+      <dl id={`${id}-beside`} className={styles.beside}>
+        {previous && (
+          <div>
+            <dt>before</dt>
+            <dd>{previous}</dd>
+          </div>
+        )}
+        {target && (
+          <div>
+            <dt>target</dt>
+            <dd>{target}</dd>
+          </div>
+        )}
+      </dl>
+    </div>
+  )
+}
