@@ -2,7 +2,7 @@ import { knownFacts } from '../clearance/known-facts'
 import type { Motion, SectionPoint } from '../clearance/rigid-motion'
 import { heightOver } from '../clearance/rigid-motion'
 import { axisAfter, tiltOf, valveAxis, type ValveAxis } from '../clearance/valve-axis'
-import { ok, refuse, type Result } from '../errors'
+import { ok, type Result } from '../errors'
 
 /**
  * The three circles of a seat, all on the valve's axis: the insert's outer edge, where the top cut meets the chamber, and
@@ -12,7 +12,7 @@ export type CircleName = 'insert' | 'top-cut' | 'sealing'
 
 export type SeatCircle = {
   readonly diameterIn: number | null | undefined
-  /** Along the axis from the sealing circle, positive the way the valve opens; 0 for the sealing circle itself. */
+  /** Along the axis from the sealing circle, positive the way the valve opens. */
   readonly offsetIn: number | null | undefined
 }
 
@@ -23,7 +23,9 @@ export type SeatGauge = {
 }
 
 export type Seat = {
-  readonly circles: Readonly<Record<CircleName, SeatCircle>>
+  readonly circles: Readonly<Record<'insert' | 'top-cut', SeatCircle>> & {
+    readonly sealing: Omit<SeatCircle, 'offsetIn'>
+  }
   readonly gauge: SeatGauge
   /** Centre of the sealing circle from the shallow edge; an angle cut needs it. */
   readonly xIn: number | null | undefined
@@ -49,8 +51,8 @@ export type PlacedCircle = {
  * Example: g 0.100 to a 1.900 circle at 23° → its centre 0.4712 in up.
  */
 export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): Result<PlacedCircle> {
-  const gauged = seat.circles[seat.gauge.circle]
-  const asked = seat.circles[name]
+  const gauged = circleOf(seat, seat.gauge.circle)
+  const asked = circleOf(seat, name)
   const facts = knownFacts({
     valveAngleDeg: ['valve angle', seat.valveAngleDeg, -60, 60],
     cantDeg: ['cant of the valve', seat.cantDeg ?? 0, -60, 60],
@@ -62,9 +64,6 @@ export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): 
     xIn: ['valve from the shallow edge', isAngleCut ? seat.xIn : 0, -20, 20],
   })
   if (!facts.ok) return facts
-  if (seat.circles.sealing.offsetIn !== 0) {
-    return refuse('contradiction', 'Offsets are counted from the sealing circle: its own must be 0.')
-  }
   const axis = valveAxis(facts.value.valveAngleDeg, facts.value.cantDeg)
   const gaugedZIn = facts.value.depthIn + (facts.value.gaugedDiameterIn / 2) * tiltOf(axis)
   const centre = {
@@ -73,6 +72,9 @@ export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): 
   }
   return ok({ centre, radiusIn: facts.value.diameterIn / 2, axis })
 }
+
+const circleOf = (seat: Seat, name: CircleName): SeatCircle =>
+  name === 'sealing' ? { ...seat.circles.sealing, offsetIn: 0 } : seat.circles[name]
 
 export const circleLabel: Readonly<Record<CircleName, string>> = {
   insert: "insert's outer edge",
