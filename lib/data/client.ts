@@ -1,0 +1,48 @@
+import { PrismaClient } from '@/prisma/generated/sqlite/client'
+import { databaseUrlOfProcess } from '@/lib/env'
+import { openPostgres } from './gate/open-postgres'
+import { providerOf, type Provider } from './gate/provider'
+import { GatedSqlite } from './gate/sqlite-gate'
+import { assertTriggers } from './gate/triggers'
+
+type OpenClients = Map<string, Promise<PrismaClient>>
+
+// On globalThis, because the server may load this module more than once while there must be one connection and one gate.
+const home = globalThis as typeof globalThis & { brasstagClients?: OpenClients }
+const open: OpenClients = (home.brasstagClients ??= new Map())
+
+/** The client of a database; opened once in a process, and only handed out when the database is fit to be used. */
+export function openClient(url: string = databaseUrlOfProcess()): Promise<PrismaClient> {
+  const known = open.get(url)
+  if (known) return known
+  const opening = connectAndCheck(url)
+  open.set(url, opening)
+  opening.catch(() => open.delete(url))
+  return opening
+}
+
+export async function closeClient(url: string = databaseUrlOfProcess()): Promise<void> {
+  const known = open.get(url)
+  open.delete(url)
+  await (await known)?.$disconnect()
+}
+
+async function connectAndCheck(url: string): Promise<PrismaClient> {
+  const provider = providerOf(url)
+  const client = await clientFor(provider, url)
+  try {
+    await client.$connect()
+    await assertTriggers(provider, (sql) => client.$queryRawUnsafe(sql))
+    return client
+  } catch (error) {
+    await client.$disconnect()
+    throw error
+  }
+}
+
+async function clientFor(provider: Provider, url: string): Promise<PrismaClient> {
+  if (provider === 'sqlite') return new PrismaClient({ adapter: new GatedSqlite(url) })
+  // The one place that crosses over: both clients are generated from the same models, so what the SQLite client's
+  // types allow, the PostgreSQL client does too. Their types are nominally different, so the compiler cannot see it.
+  return (await openPostgres(url)) as unknown as PrismaClient
+}

@@ -1,0 +1,47 @@
+import type { Provider } from './provider'
+
+/** Facts that are only ever added to. A trigger of the database refuses everything else, whoever asks. */
+export const appendOnlyTables = [
+  'AuditEntry',
+  'VisitEvent',
+  'ReadingSet',
+  'Reading',
+  'Waiver',
+  'PlanVersion',
+  'PlanAcceptance',
+  'Release',
+  'OutsidePromise',
+  'Payment',
+  'CallEntry',
+  'Operation',
+] as const
+
+const verbs: Readonly<Record<Provider, readonly string[]>> = {
+  sqlite: ['update', 'delete'],
+  postgresql: ['update', 'delete', 'truncate'],
+}
+
+/** `Reading_no_update` and so on: the names in `prisma/triggers/<provider>.sql`. */
+export const expectedTriggers = (provider: Provider): string[] =>
+  appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => `${table}_no_${verb}`)).sort()
+
+const listTriggers: Readonly<Record<Provider, string>> = {
+  sqlite: `SELECT name FROM sqlite_master WHERE type = 'trigger' ORDER BY name`,
+  // Only those of this schema that are switched on: a disabled trigger guards nothing.
+  postgresql: `SELECT t.tgname AS name FROM pg_trigger t
+    JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_namespace n ON n.oid = c.relnamespace
+    WHERE NOT t.tgisinternal AND t.tgenabled = 'O' AND n.nspname = current_schema() ORDER BY t.tgname`,
+}
+
+export type RunQuery = (sql: string) => Promise<readonly { readonly name: string }[]>
+
+export async function assertTriggers(provider: Provider, run: RunQuery): Promise<void> {
+  const there = new Set((await run(listTriggers[provider])).map((row) => row.name))
+  const missing = expectedTriggers(provider).filter((name) => !there.has(name))
+  if (missing.length > 0) {
+    throw new Error(
+      `The database does not protect its history: ${missing.length} triggers are missing (${missing[0]} first). ` +
+        'Start Brasstag with npm start or npm run shop, which brings the database up to date.',
+    )
+  }
+}

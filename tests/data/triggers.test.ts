@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest'
+import { closeClient, openClient } from '@/lib/data/client'
+import { appendOnlyTables } from '@/lib/data/gate/triggers'
+import { describeOnBoth, type TestDatabase } from '../setup/database'
+import { factRows } from '../setup/fact-rows'
+
+const contentOf = (database: TestDatabase, table: string) =>
+  database.client.$queryRawUnsafe(`SELECT * FROM "${table}"`)
+
+describeOnBoth('what is only ever added to', (open, provider) => {
+  it.each(appendOnlyTables)('%s: no change, no removal', async (table) => {
+    const database = await open()
+    await factRows(database.client)
+    const before = await contentOf(database, table)
+    expect(before).toHaveLength(1)
+    const [column] = Object.keys((before as object[])[0] ?? {})
+    const attempts = [
+      `UPDATE "${table}" SET "${column}" = "${column}"`,
+      `DELETE FROM "${table}"`,
+      ...(provider === 'postgresql' ? [`TRUNCATE "${table}" CASCADE`] : []),
+      ...(provider === 'sqlite' ? [`INSERT OR REPLACE INTO "${table}" SELECT * FROM "${table}"`] : []),
+    ]
+    for (const sql of attempts) await expect(database.client.$executeRawUnsafe(sql), sql).rejects.toThrow('append-only')
+    expect(await contentOf(database, table)).toEqual(before)
+  })
+
+  it('a database without one of them is refused at start, by name', async () => {
+    const { client, url } = await open()
+    const on = provider === 'postgresql' ? ' ON "Waiver"' : ''
+    await client.$executeRawUnsafe(`DROP TRIGGER "Waiver_no_delete"${on}`)
+    await closeClient(url)
+    await expect(openClient(url)).rejects.toThrow('Waiver_no_delete')
+  })
+})

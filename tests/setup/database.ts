@@ -1,0 +1,125 @@
+import { randomUUID } from 'node:crypto'
+import { copyFileSync, mkdirSync, rmSync } from 'node:fs'
+import { createConnection } from 'node:net'
+import { join } from 'node:path'
+import { afterAll, afterEach, describe, inject } from 'vitest'
+import { closeClient, openClient } from '@/lib/data/client'
+import type { Provider } from '@/lib/data/gate/provider'
+import type { PrismaClient } from '@/prisma/generated/sqlite/client'
+import { administer } from './postgres'
+import { templateDatabase, type Template } from './template-server'
+
+export type TestDatabase = {
+  readonly provider: Provider
+  readonly url: string
+  /** Its data folder: files of the shop go here. */
+  readonly folder: string
+  readonly client: PrismaClient
+  /** Removes it before the file's tests end; otherwise that happens by itself. */
+  readonly close: () => Promise<void>
+}
+
+const opened = new Set<TestDatabase>()
+
+afterAll(async () => {
+  for (const database of opened) await database.close()
+})
+
+/**
+ * A fresh, empty, migrated database and data folder. It is this process's database from now on: `db()`, and so every
+ * use case, works on it until another is made.
+ */
+export async function testDatabase(provider: Provider = 'sqlite'): Promise<TestDatabase> {
+  const { url, folder, remove } = await freshDatabase(provider)
+  process.env.DATABASE_URL = url
+  process.env.BRASSTAG_DATA = folder
+  const database: TestDatabase = {
+    provider,
+    url,
+    folder,
+    client: await openClient(url),
+    close: async () => {
+      if (!opened.delete(database)) return
+      await closeClient(url)
+      await remove()
+    },
+  }
+  opened.add(database)
+  return database
+}
+
+export type FreshDatabase = {
+  readonly url: string
+  readonly folder: string
+  readonly remove: () => Promise<void>
+}
+
+/** A migrated database alone, with nothing connected to it. */
+export const freshDatabase = (provider: Provider): Promise<FreshDatabase> => makeDatabase(provider, true)
+
+/** A database with nothing in it at all: not even migrated. */
+export const emptyDatabase = (provider: Provider): Promise<FreshDatabase> => makeDatabase(provider, false)
+
+async function makeDatabase(provider: Provider, migrated: boolean): Promise<FreshDatabase> {
+  const name = `test_${randomUUID().replaceAll('-', '')}`
+  const folder = join(inject('runFolder'), name)
+  mkdirSync(folder)
+  const { from } = await template(provider)
+  const removeFolder = () => rmSync(folder, { recursive: true, force: true })
+  if (provider === 'sqlite') {
+    const path = join(folder, 'brasstag.db')
+    if (migrated) copyFileSync(from, path)
+    return { url: `file:${path}`, folder, remove: async () => removeFolder() }
+  }
+  const source = migrated ? templateDatabase : 'template0'
+  await administer(from, `CREATE DATABASE ${name} TEMPLATE ${source} ENCODING 'UTF8'`)
+  return {
+    url: from.replace(/\/postgres$/, `/${name}`),
+    folder,
+    remove: async () => {
+      await administer(from, `DROP DATABASE ${name} WITH (FORCE)`)
+      removeFolder()
+    },
+  }
+}
+
+const asked = new Map<Provider, Promise<Template>>()
+
+/** Asked once a process of the run's own server, which makes it once a run. */
+function template(provider: Provider): Promise<Template> {
+  const known = asked.get(provider)
+  if (known) return known
+  const asking = askFor(provider)
+  asked.set(provider, asking)
+  return asking
+}
+
+const askFor = (provider: Provider): Promise<Template> =>
+  new Promise((resolve, reject) => {
+    const socket = createConnection(inject('templateSocket'), () => socket.write(`${provider}\n`))
+    let answer = ''
+    socket.on('error', reject)
+    socket.on('data', (piece) => (answer += String(piece)))
+    socket.on('end', () => {
+      const said = JSON.parse(answer) as Template | { readonly failed: string }
+      if ('failed' in said) reject(new Error(said.failed))
+      else resolve(said)
+    })
+  })
+
+export type Open = () => Promise<TestDatabase>
+
+/** The same tests on both databases. `open` gives each test its own; it is removed when the test ends. */
+export function describeOnBoth(name: string, tests: (open: Open, provider: Provider) => void): void {
+  describe.each(['sqlite', 'postgresql'] as const)(`${name} (%s)`, (provider) => {
+    const mine: TestDatabase[] = []
+    afterEach(async () => {
+      for (const database of mine.splice(0)) await database.close()
+    })
+    tests(async () => {
+      const database = await testDatabase(provider)
+      mine.push(database)
+      return database
+    }, provider)
+  })
+}
