@@ -19,11 +19,13 @@ export function NotTakenCell({ label, why, error, onWhy, onTake }: Props) {
           label={`${label}, not taken: why`}
           value={why}
           error={error}
+          // The cell has just turned into this; the hand goes on where it was.
+          autoFocus={why === ''}
           onChange={(event) => onWhy(event.target.value)}
         />
       </div>
-      <button type="button" className={styles.switch} onClick={onTake}>
-        Take it<span className="visually-hidden">: {label}</span>
+      <button type="button" className={styles.switch} aria-label={`Take it: ${label}`} onClick={onTake}>
+        Take it
       </button>
     </div>
   )

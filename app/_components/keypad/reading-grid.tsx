@@ -41,6 +41,8 @@ export function ReadingGrid(props: Props) {
   const [shown, setShown] = useState(unit)
   const [at, setAt] = useState(0)
   const inputs = useRef(new Map<string, HTMLInputElement>())
+  /** The cell that takes focus once it is drawn. */
+  const wanted = useRef<string | null>(null)
   const current = cells[at] ?? cells[0]
 
   const entryOf = (point: string): ReadingEntry =>
@@ -85,7 +87,10 @@ export function ReadingGrid(props: Props) {
                 why={entry.notTaken}
                 error={errors?.[cell.point]}
                 onWhy={(why) => change(cell.point, { notTaken: why })}
-                onTake={() => change(cell.point, { notTaken: null })}
+                onTake={() => {
+                  wanted.current = cell.point
+                  change(cell.point, { notTaken: null })
+                }}
               />
             )
           }
@@ -93,8 +98,11 @@ export function ReadingGrid(props: Props) {
             <div key={cell.point} className={styles.cellAndSwitch}>
               <FigureCell
                 ref={(node) => {
-                  if (node) inputs.current.set(cell.point, node)
-                  else inputs.current.delete(cell.point)
+                  if (!node) return void inputs.current.delete(cell.point)
+                  inputs.current.set(cell.point, node)
+                  if (wanted.current !== cell.point) return
+                  wanted.current = null
+                  node.focus()
                 }}
                 label={cell.label}
                 previous={cell.previous}
@@ -111,9 +119,10 @@ export function ReadingGrid(props: Props) {
                 <button
                   type="button"
                   className={styles.switch}
+                  aria-label={`Not taken: ${cell.label}`}
                   onClick={() => change(cell.point, { text: '', notTaken: '' })}
                 >
-                  Not taken<span className="visually-hidden">: {cell.label}</span>
+                  Not taken
                 </button>
               )}
             </div>

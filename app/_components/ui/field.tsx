@@ -88,7 +88,12 @@ export function FieldGroup({
 
 function Mark({ required }: { required: boolean | undefined }) {
   if (required === undefined) return null
-  return <span className={styles.mark}>{required ? ' required' : ' optional'}</span>
+  // A control that is required already says so itself.
+  return (
+    <span aria-hidden={required} className={styles.mark}>
+      {required ? ' required' : ' optional'}
+    </span>
+  )
 }
 
 export function FieldNotes({ id, hint, error }: { id: string; hint?: ReactNode; error?: string }) {
