@@ -1,0 +1,37 @@
+import { z } from 'zod'
+import { grants, roles } from '@/lib/core/access/roles'
+import { neededWords } from './figure'
+
+export const personName = neededWords('Type the name as the others call it.', 80)
+export const signInName = z
+  .string()
+  .trim()
+  .toLowerCase()
+  .regex(/^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u, 'Letters, figures, points and hyphens, without spaces.')
+/** Length only: whether it is among the common ones is the server's to say. */
+export const newPassword = z
+  .string()
+  .min(8, 'At least 8 characters; 15 or more are better.')
+  .max(200, 'At most 200 characters.')
+
+const rights = {
+  roles: z.array(z.enum(roles)).min(1, 'Choose at least one role.'),
+  grants: z.array(z.enum(grants)),
+}
+/** One row of a versioned record: zero rows changed means that somebody else was first. */
+const expected = { personId: z.string(), version: z.number().int() }
+
+export const addPersonSchema = z.object({
+  name: personName,
+  signIn: signInName,
+  ...rights,
+  password: newPassword,
+})
+export const changePersonSchema = z.object({ ...expected, name: personName, ...rights })
+export const setPasswordSchema = z.object({ ...expected, password: newPassword })
+export const retirePersonSchema = z.object({ ...expected, retired: z.boolean() })
+
+export type AddPerson = z.output<typeof addPersonSchema>
+export type ChangePerson = z.output<typeof changePersonSchema>
+export type SetPassword = z.output<typeof setPasswordSchema>
+export type RetirePerson = z.output<typeof retirePersonSchema>

@@ -1,0 +1,76 @@
+import { z } from 'zod'
+import { neededWords, optionalDay, words } from './figure'
+import { newPassword, personName, signInName } from './person'
+
+export const papers = ['letter', 'a4'] as const
+
+/** True when `Intl` takes it: the browser and the server know the same names. */
+const known = (make: () => unknown): boolean => {
+  try {
+    make()
+    return true
+  } catch {
+    return false
+  }
+}
+
+export const timeZone = z
+  .string()
+  .trim()
+  .refine(
+    (zone) => zone !== '' && known(() => new Intl.DateTimeFormat('en', { timeZone: zone })),
+    'Pick a time zone of the list, like America/Chicago.',
+  )
+export const locale = z
+  .string()
+  .trim()
+  .refine(
+    (tag) => tag !== '' && known(() => new Intl.NumberFormat(tag)),
+    'A language and country, like en-US or en-GB.',
+  )
+export const currency = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .refine(
+    (code) => known(() => new Intl.NumberFormat('en', { style: 'currency', currency: code })),
+    'Three letters, like USD or EUR.',
+  )
+
+const shopWords = {
+  name: neededWords('Type the name of the shop.', 120),
+  address: words(400),
+  phone: words(60),
+  locale,
+  paper: z.enum(papers),
+}
+
+/** Zone and currency are fixed at set-up: figures already recorded would change their meaning. */
+export const shopFactsSchema = z.object({ ...shopWords, timeZone, currency })
+export const ownerSchema = z.object({ name: personName, signIn: signInName, password: newPassword })
+export const setUpShopSchema = z.object({
+  code: neededWords('Type the code that the console shows.', 100),
+  shop: shopFactsSchema,
+  owner: ownerSchema,
+})
+export const changeShopSchema = z.object({ ...shopWords, version: z.number().int() })
+
+export const instrumentKinds = ['burette', 'gauge', 'flow bench', 'other'] as const
+export const addInstrumentSchema = z.object({
+  name: neededWords('Type the name that is on it.', 120),
+  kind: z.enum(instrumentKinds),
+  lastCheckedOn: optionalDay,
+  dueOn: optionalDay,
+})
+export const changeInstrumentSchema = addInstrumentSchema.extend({
+  instrumentId: z.string(),
+  version: z.number().int(),
+  retired: z.boolean(),
+})
+
+export type ShopFacts = z.output<typeof shopFactsSchema>
+export type FirstOwner = z.output<typeof ownerSchema>
+export type SetUpShop = z.output<typeof setUpShopSchema>
+export type ChangeShop = z.output<typeof changeShopSchema>
+export type AddInstrument = z.output<typeof addInstrumentSchema>
+export type ChangeInstrument = z.output<typeof changeInstrumentSchema>

@@ -1,0 +1,74 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { trailEntries, trailNames, trailSearch } from '@/lib/data/audit-trail'
+import { db } from '@/lib/data/db'
+import { shopOf } from '@/lib/data/shop'
+
+export type TrailLine = {
+  readonly seq: number
+  readonly at: Date
+  readonly by: string
+  /** As a person says it: "decide hold". */
+  readonly action: string
+  readonly subject: string
+  /** What it was done to, where that has a name: a tag, a job number, a vendor. */
+  readonly tag: string
+  readonly jobNumber: string
+  readonly name: string
+  readonly changes: readonly string[]
+}
+
+export type Trail = {
+  readonly zone: string
+  readonly locale: string
+  readonly lines: readonly TrailLine[]
+  /** Where the next page begins; null on the last. */
+  readonly next: number | null
+}
+
+const pageSize = 50
+
+/** The trail, newest first; `find`: a tag, a job, a name or part of an action; `before`: where a page begins. */
+export async function seeTrail(
+  actor: Actor,
+  { find, before }: { readonly find: string; readonly before: number | null },
+): Promise<Trail> {
+  must(allow(actor, 'back-room.see'))
+  const client = await db()
+  const { timeZone: zone, locale } = await shopOf(client)
+  const search = find.trim() === '' ? null : await trailSearch(client, find)
+  const found = await trailEntries(client, { search, before, take: pageSize + 1 })
+  const entries = found.slice(0, pageSize)
+  const names = await trailNames(client, entries)
+  const nameOf = (id: string | null): string => (id === null ? '' : (names.get(id) ?? ''))
+  const lines = entries.map((entry) => ({
+    seq: entry.seq,
+    at: entry.at,
+    by: nameOf(entry.actorId),
+    action: entry.action.replaceAll(/[-.]/g, ' '),
+    subject: entry.subject,
+    tag: nameOf(entry.visitId),
+    jobNumber: nameOf(entry.jobId),
+    name: nameOf(entry.subjectId),
+    changes: changeWords(entry.changes),
+  }))
+  return { zone, locale, lines, next: found.length > pageSize ? (entries.at(-1)?.seq ?? null) : null }
+}
+
+const words = (value: unknown): string => {
+  if (value === null || value === '') return 'nothing'
+  if (typeof value === 'string') return value
+  return JSON.stringify(value)
+}
+
+/** "name: from Ada to Ada Quill" for a change, "name: Ada" for what was new. */
+function changeWords(changes: string): string[] {
+  const fields = Object.entries(JSON.parse(changes) as Record<string, unknown>)
+  return fields.map(([field, value]) => {
+    const isChange = typeof value === 'object' && value !== null && 'from' in value && 'to' in value
+    return isChange
+      ? `${field}: from ${words(value.from)} to ${words(value.to)}`
+      : `${field}: ${words(value)}`
+  })
+}

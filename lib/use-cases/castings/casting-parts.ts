@@ -1,0 +1,96 @@
+import { castingFigureKeys, type CastingFigureKey } from '@/lib/core/casting/figures'
+import { RefusedError } from '@/lib/core/errors'
+import { minorOf } from '@/lib/core/money/amount'
+import {
+  byLabel,
+  type BoltRow,
+  type CastingFacts,
+  type CastingParts,
+  type FigureRow,
+  type VariantRow,
+} from '@/lib/data/castings'
+import { figureForms, type AddCasting } from '@/lib/schemas/casting'
+import type { Figure } from '@/lib/schemas/figure'
+
+export const factsOf = (input: AddCasting): CastingFacts => ({
+  name: input.name,
+  material: input.material,
+  chamberCount: input.chamberCount,
+  chamberShape: input.chamberShape,
+  deepEdge: input.deepEdge,
+  note: input.note,
+})
+
+const valueOf = (figure: Figure | null): number | null => figure?.value ?? null
+
+/** What the form says, as rows. `exponent`: decimals of the shop's currency. */
+export const partsOf = (input: AddCasting, exponent: number): CastingParts => ({
+  figures: figureRows(input.figures),
+  bolts: input.bolts.map((bolt) => ({
+    label: bolt.label,
+    xIn: valueOf(bolt.xIn),
+    yIn: valueOf(bolt.yIn),
+    diameterIn: valueOf(bolt.diameterIn),
+    boltIn: valueOf(bolt.boltIn),
+    lengthIn: valueOf(bolt.lengthIn),
+    blind: bolt.blind,
+    threadLeftIn: valueOf(bolt.threadLeftIn),
+  })),
+  variants: input.variants.map((variant, place) => variantRow(variant, place, exponent)),
+})
+
+/** The figures that were given, one row each. */
+function figureRows(figures: AddCasting['figures']): FigureRow[] {
+  return figureForms.flatMap((form) => {
+    const given: Partial<Record<CastingFigureKey, Figure | null>> = figures[form]
+    return castingFigureKeys.flatMap((key) => {
+      const figure = given[key]
+      return figure ? [{ form, key, ...figure }] : []
+    })
+  })
+}
+
+function variantRow(
+  { variantId, nominalCc, cost, ...rest }: AddCasting['variants'][number],
+  place: number,
+  exponent: number,
+): VariantRow {
+  return {
+    ...rest,
+    id: variantId === '' ? null : variantId,
+    nominalCc: valueOf(nominalCc),
+    nominalText: nominalCc?.text ?? '',
+    costMinor: cost === '' ? null : costMinor(cost, place, exponent),
+  }
+}
+
+function costMinor(cost: string, place: number, exponent: number): number {
+  const amount = minorOf(cost, exponent)
+  if (amount.ok) return amount.value
+  const { message } = amount.refusal
+  throw new RefusedError({ code: 'invalid', message, fields: { [`variants.${place}.cost`]: message } })
+}
+
+/** One flat list of what stands on record, to be compared line by line for the trail. */
+export function flatCasting(facts: CastingFacts, parts: CastingParts): Record<string, unknown> {
+  const { name, material, chamberCount, chamberShape, deepEdge, note } = facts
+  const own = { name, material, chamberCount, chamberShape, deepEdge, note }
+  const bolts = parts.bolts.toSorted(byLabel).map(flatBolt)
+  const variants = parts.variants.map(flatVariant).toSorted((a, b) => (a.name < b.name ? -1 : 1))
+  return { ...own, ...flatFigures(parts.figures), bolts, variants }
+}
+
+function flatBolt({ label, xIn, yIn, diameterIn, boltIn, lengthIn, blind, threadLeftIn }: BoltRow) {
+  return { label, xIn, yIn, diameterIn, boltIn, lengthIn, blind, threadLeftIn }
+}
+
+function flatVariant({ name, nominalText, supply, cutByMaker, leadDays, costMinor }: VariantRow) {
+  return { name, nominalText, supply, cutByMaker, leadDays, costMinor }
+}
+
+/** Every figure has its line, '' when it is not known, so that one taken away shows in the trail too. */
+function flatFigures(rows: readonly FigureRow[]): Record<string, string> {
+  const empty = figureForms.flatMap((form) => castingFigureKeys.map((key) => [`${form}.${key}`, ''] as const))
+  const known = rows.map((row) => [`${row.form}.${row.key}`, `${row.text} ${row.unit}`] as const)
+  return Object.fromEntries([...empty, ...known])
+}

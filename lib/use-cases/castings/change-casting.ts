@@ -1,0 +1,35 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { changesBetween } from '@/lib/data/audit-trail'
+import { castingById, putCastingParts } from '@/lib/data/castings'
+import { refreshOpenVisits } from '@/lib/data/open-visits'
+import { shopOf } from '@/lib/data/shop'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { ChangeCasting } from '@/lib/schemas/casting'
+import { factsOf, flatCasting, partsOf } from './casting-parts'
+
+/** Changes the record. Plans already made keep the figures they were made with; routes of heads still here follow. */
+export async function changeCasting(
+  actor: Actor,
+  input: ChangeCasting,
+  moment: Moment,
+): Promise<{ castingId: string }> {
+  must(allow(actor, 'casting.change'))
+  return write(actor, moment, async (w) => {
+    const { castingId, version } = input
+    const before = await castingById(w.tx, castingId)
+    const facts = factsOf(input)
+    const parts = partsOf(input, (await shopOf(w.tx)).currencyExponent)
+    const changed = await w.tx.castingRecord.updateMany({
+      where: { id: castingId, version },
+      data: { ...facts, nameLower: facts.name.toLowerCase(), version: { increment: 1 } },
+    })
+    conflictUnless(changed, before.name)
+    await putCastingParts(w.tx, castingId, parts, w.now)
+    await refreshOpenVisits(w.tx, { head: { castingId } }, w.now)
+    const changes = changesBetween(flatCasting(before, before), flatCasting(facts, parts))
+    w.audit({ action: 'change-casting', subject: 'casting', subjectId: castingId, changes })
+    return { castingId }
+  })
+}

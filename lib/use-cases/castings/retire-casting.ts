@@ -1,0 +1,27 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { castingById } from '@/lib/data/castings'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { RetireCasting } from '@/lib/schemas/casting'
+
+/** Retires a record, or takes a retired one back. Heads that point at it keep it. */
+export async function retireCasting(
+  actor: Actor,
+  input: RetireCasting,
+  moment: Moment,
+): Promise<{ castingId: string }> {
+  must(allow(actor, 'casting.change'))
+  return write(actor, moment, async (w) => {
+    const { castingId, version, retired } = input
+    const casting = await castingById(w.tx, castingId)
+    const changed = await w.tx.castingRecord.updateMany({
+      where: { id: castingId, version },
+      data: { retiredAt: retired ? w.now : null, version: { increment: 1 } },
+    })
+    conflictUnless(changed, casting.name)
+    const action = retired ? 'retire-casting' : 'take-back-casting'
+    w.audit({ action, subject: 'casting', subjectId: castingId })
+    return { castingId }
+  })
+}

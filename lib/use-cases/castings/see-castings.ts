@@ -1,0 +1,85 @@
+import { allow, can } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { lastChange, type LastChange } from '@/lib/data/audit-trail'
+import { castingById, listCastings, type CastingRow } from '@/lib/data/castings'
+import { db } from '@/lib/data/db'
+
+export type CastingSeen = {
+  readonly id: string
+  readonly name: string
+  readonly material: string
+  readonly chamberCount: number
+  readonly chamberShape: string
+  readonly deepEdge: string
+  readonly note: string
+  readonly retired: boolean
+  readonly version: number
+  readonly figures: readonly {
+    readonly form: string
+    readonly key: string
+    readonly value: number
+    readonly text: string
+    readonly unit: string
+  }[]
+  readonly bolts: readonly {
+    readonly label: string
+    readonly xIn: number | null
+    readonly yIn: number | null
+    readonly diameterIn: number | null
+    readonly boltIn: number | null
+    readonly lengthIn: number | null
+    readonly blind: boolean
+    readonly threadLeftIn: number | null
+  }[]
+  readonly variants: readonly {
+    readonly variantId: string
+    readonly name: string
+    readonly nominalText: string
+    readonly supply: string
+    readonly cutByMaker: boolean
+    readonly leadDays: number | null
+    readonly costMinor: number | null
+  }[]
+}
+
+function seen(row: CastingRow, actor: Actor): CastingSeen {
+  const { id, name, material, chamberCount, chamberShape, deepEdge, note, version } = row
+  const facts = { id, name, material, chamberCount, chamberShape, deepEdge, note, version }
+  return {
+    ...facts,
+    retired: row.retiredAt !== null,
+    figures: row.figures.map(({ form, key, value, text, unit }) => ({ form, key, value, text, unit })),
+    bolts: row.bolts.map(boltSeen),
+    variants: row.variants.map((variant) => variantSeen(variant, can(actor, 'price.see'))),
+  }
+}
+
+function boltSeen(row: CastingRow['bolts'][number]): CastingSeen['bolts'][number] {
+  const { label, xIn, yIn, diameterIn, boltIn, lengthIn, blind, threadLeftIn } = row
+  return { label, xIn, yIn, diameterIn, boltIn, lengthIn, blind, threadLeftIn }
+}
+
+function variantSeen(
+  row: CastingRow['variants'][number],
+  withCost: boolean,
+): CastingSeen['variants'][number] {
+  const { id: variantId, name, nominalText, supply, cutByMaker, leadDays, costMinor } = row
+  const facts = { variantId, name, nominalText, supply, cutByMaker, leadDays }
+  return { ...facts, costMinor: withCost ? costMinor : null }
+}
+
+export async function seeCastings(actor: Actor): Promise<CastingSeen[]> {
+  must(allow(actor, 'casting.see'))
+  return (await listCastings(await db())).map((row) => seen(row, actor))
+}
+
+export async function seeCasting(
+  actor: Actor,
+  castingId: string,
+): Promise<{ casting: CastingSeen; last: LastChange | null }> {
+  must(allow(actor, 'casting.see'))
+  const client = await db()
+  const casting = await castingById(client, castingId)
+  return { casting: seen(casting, actor), last: await lastChange(client, 'casting', castingId) }
+}

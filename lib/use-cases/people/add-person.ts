@@ -1,0 +1,33 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { secretOperation } from '@/lib/data/secret-operation'
+import { write, type Moment } from '@/lib/data/write'
+import type { AddPerson } from '@/lib/schemas/person'
+import { newPasswordHash } from './new-password-hash'
+import { refuseTakenSignIn } from './person-row'
+
+export async function addPerson(
+  actor: Actor,
+  input: AddPerson,
+  moment: Moment,
+): Promise<{ personId: string }> {
+  must(allow(actor, 'person.change'))
+  const passwordHash = await newPasswordHash(input.password)
+  return write(actor, secretOperation(moment), async (w) => {
+    await refuseTakenSignIn(w.tx, input.signIn)
+    const id = newId(w.now)
+    const { name, signIn } = input
+    const roles = input.roles.join(',')
+    const grants = input.grants.join(',')
+    await w.tx.person.create({ data: { id, name, signIn, passwordHash, roles, grants, createdAt: w.now } })
+    w.audit({
+      action: 'add-person',
+      subject: 'person',
+      subjectId: id,
+      changes: { name, signIn, roles, grants },
+    })
+    return { personId: id }
+  })
+}

@@ -1,0 +1,34 @@
+import { keepsAnOwner } from '@/lib/core/access/last-owner'
+import type { Role } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { nextNumber } from '@/lib/data/counters'
+import type { Tx } from '@/lib/data/db'
+import { actorOf } from '@/lib/data/sessions'
+
+/**
+ * The person about to be changed. Taking a number of one counter puts changes of people one after the other on every
+ * database, so that two owners cannot demote each other at once.
+ */
+export async function personToChange(tx: Tx, personId: string) {
+  await nextNumber(tx, 'people changed')
+  const person = await tx.person.findUnique({ where: { id: personId } })
+  if (!person) throw new RefusedError({ code: 'not-found', message: 'There is no such person here.' })
+  return person
+}
+
+export async function mustKeepAnOwner(
+  tx: Tx,
+  changed: { readonly personId: string; readonly roles: readonly Role[]; readonly retired: boolean },
+): Promise<void> {
+  const people = await tx.person.findMany({
+    select: { id: true, name: true, roles: true, grants: true, retiredAt: true },
+  })
+  const standings = people.map((person) => ({ ...actorOf(person), retired: person.retiredAt !== null }))
+  must(keepsAnOwner(standings, changed))
+}
+
+export async function refuseTakenSignIn(tx: Tx, signIn: string, field = 'signIn'): Promise<void> {
+  if (!(await tx.person.findUnique({ where: { signIn }, select: { id: true } }))) return
+  const message = 'Somebody signs in with this name already. Take another.'
+  throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
+}

@@ -1,0 +1,42 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor, Grant, Role } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { lastChange, type LastChange } from '@/lib/data/audit-trail'
+import { db } from '@/lib/data/db'
+import { listPeople } from '@/lib/data/people'
+import { actorOf } from '@/lib/data/sessions'
+
+export type PersonSeen = {
+  readonly id: string
+  readonly name: string
+  readonly signIn: string
+  readonly roles: readonly Role[]
+  readonly grants: readonly Grant[]
+  readonly retired: boolean
+  readonly version: number
+}
+
+type Row = Awaited<ReturnType<typeof listPeople>>[number]
+
+/** Everything but the password's hash, which leaves the data layer nowhere but to be compared. */
+function seen(row: Row): PersonSeen {
+  const { id, name, signIn, version } = row
+  const { roles, grants } = actorOf(row)
+  return { id, name, signIn, roles, grants, retired: row.retiredAt !== null, version }
+}
+
+export async function seePeople(actor: Actor): Promise<PersonSeen[]> {
+  must(allow(actor, 'person.change'))
+  return (await listPeople()).map(seen)
+}
+
+export async function seePerson(
+  actor: Actor,
+  personId: string,
+): Promise<{ person: PersonSeen; last: LastChange | null }> {
+  must(allow(actor, 'person.change'))
+  const client = await db()
+  const row = await client.person.findUnique({ where: { id: personId } })
+  if (!row) throw new RefusedError({ code: 'not-found', message: 'There is no such person here.' })
+  return { person: seen(row), last: await lastChange(client, 'person', personId) }
+}

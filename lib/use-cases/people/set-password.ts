@@ -1,0 +1,30 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { secretOperation } from '@/lib/data/secret-operation'
+import { endSessionsOf } from '@/lib/data/sessions'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { SetPassword } from '@/lib/schemas/person'
+import { newPasswordHash } from './new-password-hash'
+import { personToChange } from './person-row'
+
+export async function setPassword(
+  actor: Actor,
+  input: SetPassword,
+  moment: Moment,
+): Promise<{ personId: string }> {
+  must(allow(actor, 'person.change'))
+  const passwordHash = await newPasswordHash(input.password)
+  return write(actor, secretOperation(moment), async (w) => {
+    const { personId, version } = input
+    const person = await personToChange(w.tx, personId)
+    const changed = await w.tx.person.updateMany({
+      where: { id: personId, version },
+      data: { passwordHash, version: { increment: 1 } },
+    })
+    conflictUnless(changed, person.name)
+    await endSessionsOf(w.tx, personId, 'new password', w.now)
+    w.audit({ action: 'set-password', subject: 'person', subjectId: personId })
+    return { personId }
+  })
+}

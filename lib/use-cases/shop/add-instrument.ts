@@ -1,0 +1,20 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { write, type Moment } from '@/lib/data/write'
+import type { AddInstrument } from '@/lib/schemas/shop'
+
+export async function addInstrument(
+  actor: Actor,
+  input: AddInstrument,
+  moment: Moment,
+): Promise<{ instrumentId: string }> {
+  must(allow(actor, 'settings.change'))
+  return write(actor, moment, async (w) => {
+    const id = newId(w.now)
+    await w.tx.instrument.create({ data: { id, ...input, createdAt: w.now } })
+    w.audit({ action: 'add-instrument', subject: 'instrument', subjectId: id, changes: input })
+    return { instrumentId: id }
+  })
+}

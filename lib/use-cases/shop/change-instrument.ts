@@ -1,0 +1,29 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { changesBetween } from '@/lib/data/audit-trail'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { ChangeInstrument } from '@/lib/schemas/shop'
+
+/** Its name, when it was checked, when it is due, and whether it is still in use. */
+export async function changeInstrument(
+  actor: Actor,
+  input: ChangeInstrument,
+  moment: Moment,
+): Promise<{ instrumentId: string }> {
+  must(allow(actor, 'settings.change'))
+  return write(actor, moment, async (w) => {
+    const { instrumentId, version, retired, ...facts } = input
+    const before = await w.tx.instrument.findUnique({ where: { id: instrumentId } })
+    if (!before) throw new RefusedError({ code: 'not-found', message: 'There is no such instrument here.' })
+    const after = { ...facts, retiredAt: retired ? (before.retiredAt ?? w.now) : null }
+    const changed = await w.tx.instrument.updateMany({
+      where: { id: instrumentId, version },
+      data: { ...after, version: { increment: 1 } },
+    })
+    conflictUnless(changed, before.name)
+    const changes = changesBetween(before, after)
+    w.audit({ action: 'change-instrument', subject: 'instrument', subjectId: instrumentId, changes })
+    return { instrumentId }
+  })
+}

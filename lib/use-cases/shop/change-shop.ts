@@ -1,0 +1,24 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { changesBetween } from '@/lib/data/audit-trail'
+import { shopOf } from '@/lib/data/shop'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { ChangeShop } from '@/lib/schemas/shop'
+
+/** What stands at the head of the papers. Zone and currency stay as they were fixed at set-up. */
+export async function changeShop(actor: Actor, input: ChangeShop, moment: Moment): Promise<{ name: string }> {
+  must(allow(actor, 'settings.change'))
+  return write(actor, moment, async (w) => {
+    const { version, ...after } = input
+    const before = await shopOf(w.tx)
+    const changed = await w.tx.shop.updateMany({
+      where: { id: 1, version },
+      data: { ...after, version: { increment: 1 } },
+    })
+    conflictUnless(changed, 'the shop’s own facts')
+    const changes = changesBetween(before, after)
+    w.audit({ action: 'change-shop', subject: 'shop', subjectId: '1', changes })
+    return { name: after.name }
+  })
+}

@@ -1,0 +1,45 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { RefusedError } from '@/lib/core/errors'
+import { nextNumber } from '@/lib/data/counters'
+import { newId } from '@/lib/data/ids'
+import { write, type Moment } from '@/lib/data/write'
+import type { FirstOwner, ShopFacts } from '@/lib/schemas/shop'
+import { newPasswordHash } from '@/lib/use-cases/people/new-password-hash'
+
+export type Opening = { readonly shop: ShopFacts; readonly owner: FirstOwner; readonly mode: 'demo' | 'shop' }
+
+const decimalsOf = (currency: string): number =>
+  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2
+
+/**
+ * The shop's row and its first owner, together or not at all; refused for ever once there is a person. Whoever calls
+ * this has made sure that it may be done: by the code of the console, or because it is a demo.
+ */
+export async function openShop({ shop, owner, mode }: Opening, moment: Moment): Promise<Actor> {
+  const passwordHash = await newPasswordHash(owner.password, 'owner.password')
+  const { name, signIn } = owner
+  const personId = newId(moment.now)
+  const actor: Actor = { personId, name, roles: ['owner'], grants: [], via: 'password' }
+  return write(actor, moment, async (w) => {
+    await nextNumber(w.tx, 'people changed') // one set-up after the other, on every database
+    if ((await w.tx.person.count()) > 0)
+      throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
+    const facts = { ...shop, mode, currencyExponent: decimalsOf(shop.currency) }
+    await w.tx.shop.upsert({
+      where: { id: 1 },
+      create: { id: 1, ...facts, createdAt: w.now },
+      update: facts,
+    })
+    await w.tx.person.create({
+      data: { id: personId, name, signIn, passwordHash, roles: 'owner', grants: '', createdAt: w.now },
+    })
+    w.audit({ action: 'open-shop', subject: 'shop', subjectId: '1', changes: facts })
+    w.audit({
+      action: 'add-person',
+      subject: 'person',
+      subjectId: personId,
+      changes: { name, signIn, roles: 'owner' },
+    })
+    return actor
+  })
+}

@@ -1,0 +1,21 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { write, type Moment } from '@/lib/data/write'
+import type { AddVendor } from '@/lib/schemas/vendor'
+
+export async function addVendor(
+  actor: Actor,
+  input: AddVendor,
+  moment: Moment,
+): Promise<{ vendorId: string }> {
+  must(allow(actor, 'vendor.change'))
+  return write(actor, moment, async (w) => {
+    const id = newId(w.now)
+    const { name, phone, email, address, services } = input
+    await w.tx.vendor.create({ data: { id, name, phone, email, address, services, createdAt: w.now } })
+    w.audit({ action: 'add-vendor', subject: 'vendor', subjectId: id, changes: { name, services } })
+    return { vendorId: id }
+  })
+}
