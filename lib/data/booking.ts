@@ -1,0 +1,150 @@
+import 'server-only'
+import { nextNumber } from './counters'
+import { newId } from './ids'
+import type { Write } from './write'
+
+/** A figure as it is kept; null: not known. */
+export type Kept = { readonly value: number; readonly text: string; readonly unit: string } | null
+
+export type NewJob = {
+  readonly customerId: string
+  readonly preset: string
+  readonly promiseOn: string | null
+  readonly urgent: boolean
+  readonly partsPlace: string
+  readonly note: string
+  readonly classFlatOnly: boolean
+  readonly classMinCc: Kept
+  readonly classMaxCut: Kept
+  readonly finishAsked: string
+  readonly pricesOnLink: boolean
+}
+
+/** The job and its number, "26-0117": the year is that of `today` in the shop's zone. */
+export async function addJob(w: Write, today: string, job: NewJob): Promise<{ id: string; number: string }> {
+  const { classMinCc, classMaxCut, ...rest } = job
+  const year = today.slice(2, 4)
+  const number = `${year}-${String(await nextNumber(w.tx, `job-${year}`)).padStart(4, '0')}`
+  const id = newId(w.now)
+  await w.tx.job.create({
+    data: {
+      ...rest,
+      id,
+      number,
+      classMinCc: classMinCc?.value ?? null,
+      classMinText: classMinCc ? `${classMinCc.text} ${classMinCc.unit}` : '',
+      classMaxCutIn: classMaxCut?.value ?? null,
+      classMaxCutText: classMaxCut ? `${classMaxCut.text} ${classMaxCut.unit}` : '',
+      createdAt: w.now,
+      byId: w.actor.personId,
+    },
+  })
+  return { id, number }
+}
+
+export type NewEngine = {
+  readonly label: string
+  readonly layout: string
+  readonly camInHead: boolean | null
+  readonly figures: Readonly<Record<string, Kept>>
+}
+
+/** The engine of a job, put in place of what was known of it. */
+export async function putEngine(w: Write, jobId: string, engine: NewEngine): Promise<void> {
+  const { figures, ...rest } = engine
+  const { id } = await w.tx.engine.upsert({
+    where: { jobId },
+    create: { id: newId(w.now), jobId, ...rest },
+    update: rest,
+    select: { id: true },
+  })
+  await w.tx.engineFigure.deleteMany({ where: { engineId: id } })
+  await w.tx.engineFigure.createMany({
+    data: Object.entries(figures).flatMap(([key, figure]) =>
+      figure ? [{ id: newId(w.now), engineId: id, key, ...figure }] : [],
+    ),
+  })
+}
+
+export type NewHead = {
+  readonly stamp: string
+  readonly marks: string
+  readonly material: string
+  readonly castingId: string | null
+  readonly chamberForm: string
+}
+
+export async function addHead(w: Write, head: NewHead): Promise<string> {
+  const id = newId(w.now)
+  const marksLower = `${head.stamp} ${head.marks}`.trim().toLowerCase()
+  await w.tx.head.create({
+    data: { ...head, id, marksLower, newThicknessText: '', note: '', createdAt: w.now },
+  })
+  w.audit({ action: 'head.add', subject: 'head', subjectId: id, changes: head })
+  return id
+}
+
+/** A head that was here before without a casting record gets the one that was named now. */
+export async function nameCasting(w: Write, headId: string, castingId: string): Promise<void> {
+  await w.tx.head.update({ where: { id: headId }, data: { castingId, version: { increment: 1 } } })
+  w.audit({ action: 'head.change', subject: 'head', subjectId: headId, changes: { castingId } })
+}
+
+export async function addPair(w: Write, jobId: string, castingId: string | null): Promise<string> {
+  const id = newId(w.now)
+  await w.tx.pair.create({ data: { id, jobId, castingId } })
+  return id
+}
+
+export type NewVisit = {
+  readonly jobId: string
+  readonly headId: string
+  readonly pairId: string
+  readonly position: number
+  readonly source: string
+  readonly used: boolean
+  readonly cameAssembled: boolean
+  readonly overheated: boolean
+  readonly side: string
+  readonly cameWith: string
+  readonly ownedBy: string
+  readonly rackPlace: string
+  readonly presentCc: Kept
+  readonly targetCc: Kept
+  readonly comebackOfId: string | null
+  readonly comebackCause: string
+  readonly comebackPays: string
+}
+
+export async function addVisit(w: Write, visit: NewVisit): Promise<string> {
+  const { presentCc, targetCc, ...rest } = visit
+  const id = newId(w.now)
+  await w.tx.visit.create({
+    data: {
+      ...rest,
+      id,
+      presentCc: presentCc?.value ?? null,
+      presentText: presentCc?.text ?? '',
+      presentUnit: presentCc?.unit ?? '',
+      targetCc: targetCc?.value ?? null,
+      targetText: targetCc?.text ?? '',
+      targetUnit: targetCc?.unit ?? '',
+      createdAt: w.now,
+    },
+  })
+  return id
+}
+
+export async function addOrderedLines(
+  w: Write,
+  visitId: string,
+  lines: readonly { work: string; note: string }[],
+): Promise<void> {
+  await w.tx.orderedLine.createMany({
+    data: lines.map(({ work, note }) => ({ id: newId(w.now), visitId, work, note, createdAt: w.now })),
+  })
+}
+
+export async function endOrderedLines(w: Write, lineIds: readonly string[]): Promise<void> {
+  await w.tx.orderedLine.updateMany({ where: { id: { in: [...lineIds] } }, data: { endedAt: w.now } })
+}

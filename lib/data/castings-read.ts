@@ -1,0 +1,26 @@
+import 'server-only'
+import type { Reader } from './db'
+
+/** Casting records that can be booked, by name. */
+export async function castingChoices(reader: Reader) {
+  return reader.castingRecord.findMany({
+    where: { retiredAt: null },
+    select: {
+      id: true,
+      name: true,
+      material: true,
+      chamberCount: true,
+      figures: { where: { key: 'nominalCc' }, select: { form: true, text: true, unit: true } },
+    },
+    orderBy: { nameLower: 'asc' },
+  })
+}
+
+/** Those of the ids that are on record, with their material. */
+export async function castingMaterials(reader: Reader, ids: readonly string[]): Promise<Map<string, string>> {
+  const rows = await reader.castingRecord.findMany({
+    where: { id: { in: [...new Set(ids)] } },
+    select: { id: true, material: true },
+  })
+  return new Map(rows.map((row) => [row.id, row.material]))
+}

@@ -1,0 +1,69 @@
+import 'server-only'
+import { RefusedError } from '@/lib/core/errors'
+import type { Prisma } from '@/prisma/generated/sqlite/client'
+import type { Reader } from './db'
+import { newId } from './ids'
+import { beginsWith } from './text-range'
+import type { Write } from './write'
+
+/** A customer who was here before (by id), or a new one (id ''). */
+export type CustomerChoice = {
+  readonly id: string
+  readonly name: string
+  readonly phone: string
+  readonly email: string
+  readonly address: string
+}
+
+/** Only figures count when somebody is found by phone. */
+const phoneDigitsOf = (phone: string): string => phone.replace(/\D/g, '')
+
+const found = {
+  select: { customerId: true, name: true, phone: true, email: true, address: true },
+  orderBy: { nameLower: 'asc' },
+} as const
+
+/** By the beginning of a name or phone number; failing that, by any part of them. Blanked customers are not found. */
+export async function customersLike(reader: Reader, text: string, take: number) {
+  const lower = text.trim().toLowerCase()
+  const digits = phoneDigitsOf(text)
+  const search = (conditions: Prisma.CustomerContactWhereInput[]) =>
+    reader.customerContact.findMany({ ...found, where: { blankedAt: null, OR: conditions }, take })
+  const byPhone = digits.length >= 3
+  const first = await search([
+    { nameLower: beginsWith(lower) },
+    ...(byPhone ? [{ phoneDigits: beginsWith(digits) }] : []),
+  ])
+  if (first.length > 0) return first
+  return search([{ nameLower: { contains: lower } }, ...(byPhone ? [{ phoneDigits: { contains: digits } }] : [])])
+}
+
+/** The customer who was picked, or a new one with the contact in its own row. Gives the id back. */
+export async function pickOrAddCustomer(w: Write, choice: CustomerChoice): Promise<string> {
+  if (choice.id !== '') return knownCustomer(w, choice.id)
+  const id = newId(w.now)
+  await w.tx.customer.create({ data: { id, createdAt: w.now } })
+  await w.tx.customerContact.create({
+    data: {
+      customerId: id,
+      name: choice.name,
+      nameLower: choice.name.toLowerCase(),
+      phone: choice.phone,
+      phoneDigits: phoneDigitsOf(choice.phone),
+      email: choice.email,
+      address: choice.address,
+    },
+  })
+  w.audit({ action: 'customer.change', subject: 'customer', subjectId: id, changes: { added: true } })
+  return id
+}
+
+async function knownCustomer(w: Write, id: string): Promise<string> {
+  const customer = await w.tx.customer.findUnique({ where: { id }, select: { id: true } })
+  if (customer) return customer.id
+  throw new RefusedError({
+    code: 'invalid',
+    message: 'This customer is not on record any more. Pick or type the customer again.',
+    fields: { 'customer.name': 'Not on record: pick or type the customer again.' },
+  })
+}

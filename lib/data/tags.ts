@@ -1,0 +1,60 @@
+import 'server-only'
+import { RefusedError } from '@/lib/core/errors'
+import { tagOf, type TagNumber } from '@/lib/core/shop/tag-number'
+import type { Tx } from './db'
+import { nextNumber } from './counters'
+import { newId } from './ids'
+import type { Write } from './write'
+
+const firstTag = 401
+
+/** The next number of the shop's series that was never on a head: typed numbers may run ahead of the counter. */
+async function nextTag(tx: Tx): Promise<TagNumber> {
+  for (;;) {
+    const sortNumber = await nextNumber(tx, 'tag', firstTag)
+    const number = tagOf(sortNumber)
+    if (!(await tx.tagAssignment.findFirst({ where: { number }, select: { id: true } }))) return { number, sortNumber }
+  }
+}
+
+/** Where a tag hangs now: the head and the newest job it is on. */
+async function holderOf(tx: Tx, number: string) {
+  return tx.tagAssignment.findUnique({
+    where: { activeNumber: number },
+    select: {
+      headId: true,
+      head: {
+        select: {
+          visits: { orderBy: { createdAt: 'desc' }, take: 1, select: { job: { select: { number: true } } } },
+        },
+      },
+    },
+  })
+}
+
+/**
+ * Hangs a tag on a head: the typed number, else the one it still wears, else the next of the series. A number hangs on
+ * one head at a time; `field` names the form field that a clash is shown at.
+ */
+export async function hangTag(w: Write, headId: string, typed: TagNumber | null, field: string): Promise<string> {
+  const worn = await w.tx.tagAssignment.findFirst({ where: { headId, to: null } })
+  if (worn && (typed === null || typed.number === worn.number)) return worn.number
+  const holder = typed && (await holderOf(w.tx, typed.number))
+  if (typed && holder) refuseTaken(typed.number, holder.head.visits[0]?.job.number, field)
+  if (worn) await takeOffTag(w, headId)
+  const tag = typed ?? (await nextTag(w.tx))
+  await w.tx.tagAssignment.create({
+    data: { id: newId(w.now), headId, ...tag, activeNumber: tag.number, from: w.now, to: null },
+  })
+  return tag.number
+}
+
+function refuseTaken(number: string, jobNumber: string | undefined, field: string): never {
+  const message = `Tag ${number} hangs on another head${jobNumber ? ` (job ${jobNumber})` : ''}. Type another, or leave it empty for the next number.`
+  throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
+}
+
+/** The tag comes off the head and may be used again; the old assignment still finds it. */
+export async function takeOffTag(w: Write, headId: string): Promise<void> {
+  await w.tx.tagAssignment.updateMany({ where: { headId, to: null }, data: { activeNumber: null, to: w.now } })
+}

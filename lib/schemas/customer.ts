@@ -1,0 +1,18 @@
+import { z } from 'zod'
+import { words } from './figure'
+
+/** How a customer is reached. All but the name may be empty. */
+export const contactFields = {
+  name: words(120),
+  phone: words(40),
+  email: z.union([z.literal(''), z.email('This is not an e-mail address.')]),
+  address: words(300),
+}
+
+/** A customer who was here before (by id), or a new one (id ''). */
+export const customerChoice = z
+  .object({ id: z.string().trim().max(64), ...contactFields })
+  .refine((customer) => customer.id !== '' || customer.name !== '', {
+    path: ['name'],
+    message: 'Type the customer’s name, or pick somebody who was here before.',
+  })

@@ -1,0 +1,236 @@
+import { z } from 'zod'
+import { chamberForms } from '@/lib/core/casting/figures'
+import { engineFigures, engineFigureKeys, type EngineFigureKey } from '@/lib/core/engine/figures'
+import { flowOccurrences, presets, stepIds, type StepId, type WorkId } from '@/lib/core/route/types'
+import { isDay } from '@/lib/core/shop/calendar'
+import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
+import { customerChoice } from './customer'
+import { neededWords, optionalDay, optionalFigure, words } from './figure'
+import { amount, optionalAmount, pieces, taxPercent } from './money'
+
+export const workIds: readonly WorkId[] = [
+  ...stepIds.filter((id): id is Exclude<StepId, 'flow'> => id !== 'flow'),
+  ...flowOccurrences.map((occurrence) => `flow-${occurrence}` as const),
+  'valves',
+]
+export const workId = z.enum(workIds)
+
+const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
+
+/** A tag's own number; '' → null: the next one of the shop's series. */
+const optionalTag = z
+  .string()
+  .trim()
+  .transform((text, context): TagNumber | null => {
+    if (text === '') return null
+    const tag = parseTag(text)
+    if (tag.ok) return tag.value
+    context.addIssue({ code: 'custom', message: tag.refusal.message })
+    return z.NEVER
+  })
+
+const engineFigureFields = Object.fromEntries(
+  engineFigureKeys.map((key) => [key, optionalFigure(engineFigures[key].quantity)]),
+) as Record<EngineFigureKey, ReturnType<typeof optionalFigure>>
+
+/** Everything about an engine may be unknown; what depends on it says what it needs. */
+export const engineFields = z.object({
+  label: words(120),
+  layout: z.enum(['inline', 'v', 'unknown']),
+  camInHead: z.enum(['yes', 'no', 'unknown']),
+  figures: z.object(engineFigureFields),
+})
+
+export const headSources = ['customer', 'bought', 'bought-cut'] as const
+
+/** One head of a booking. `headId` names a head that was here before; '' is a new one. */
+export const bookedHead = z.object({
+  headId: z.string().trim().max(64),
+  castingId: z.string().trim().max(64),
+  tag: optionalTag,
+  stamp: words(60),
+  marks: words(120),
+  material: words(60),
+  chamberForm: z.enum(chamberForms),
+  side: words(60),
+  source: z.enum(headSources),
+  used: z.boolean(),
+  cameAssembled: z.boolean(),
+  overheated: z.boolean(),
+  cameWith: words(300),
+  ownedBy: words(120),
+  rackPlace: words(60),
+  presentCc: optionalFigure('chamberVolume'),
+  /** Where it departs from the job's target. */
+  targetCc: optionalFigure('chamberVolume'),
+  comeback: z.boolean(),
+  comebackCause: words(300),
+  comebackPays: words(120),
+})
+
+export const orderedWork = z.object({ work: workId, note: words(200) })
+
+export const pricedLine = z.object({
+  text: neededWords('Say what it is for.', 120),
+  quantity: pieces,
+  unitPrice: amount,
+  tax: taxPercent,
+})
+
+export const bookJobSchema = z
+  .object({
+    customer: customerChoice,
+    engine: engineFields,
+    preset: z.enum(presets),
+    /** Copied to every head that has none of its own. */
+    targetCc: optionalFigure('chamberVolume'),
+    heads: z.array(bookedHead).min(1, 'A job needs at least one head.').max(16, 'At most 16 heads a job.'),
+    ordered: z.array(orderedWork).max(60),
+    classFlatOnly: z.boolean(),
+    classMinCc: optionalFigure('chamberVolume'),
+    classMaxCut: optionalFigure('depth'),
+    finishAsked: words(120),
+    prices: z.array(pricedLine).max(60),
+    deposit: optionalAmount,
+    depositHow: words(60),
+    promiseOn: day,
+    urgent: z.boolean(),
+    partsPlace: words(60),
+    note: words(1000),
+    pricesOnLink: z.boolean(),
+  })
+  .superRefine(checkHeads)
+
+function checkHeads(job: { heads: readonly z.output<typeof bookedHead>[] }, context: z.RefinementCtx): void {
+  const given = new Map<string, number>()
+  job.heads.forEach((head, at) => {
+    const wrong = (field: string, message: string) =>
+      context.addIssue({ code: 'custom', path: ['heads', at, field], message })
+    if (head.comeback && head.headId === '')
+      wrong('comeback', 'Only a head that was here before can come back.')
+    if (head.tag === null) return
+    const first = given.get(head.tag.number)
+    if (first !== undefined) wrong('tag', `Head ${first + 1} already has ${head.tag.number}.`)
+    else given.set(head.tag.number, at)
+  })
+}
+
+export type BookJobForm = z.input<typeof bookJobSchema>
+export type BookJobInput = z.output<typeof bookJobSchema>
+export type HeadForm = BookJobForm['heads'][number]
+export type BookedHead = z.output<typeof bookedHead>
+export type EngineInput = z.output<typeof engineFields>
+
+/** A booking with nothing typed yet: what a form starts from. */
+export const emptyHead = (): HeadForm => ({
+  headId: '',
+  castingId: '',
+  tag: '',
+  stamp: '',
+  marks: '',
+  material: '',
+  chamberForm: 'as-cast',
+  side: '',
+  source: 'customer',
+  used: true,
+  cameAssembled: false,
+  overheated: false,
+  cameWith: '',
+  ownedBy: '',
+  rackPlace: '',
+  presentCc: '',
+  targetCc: '',
+  comeback: false,
+  comebackCause: '',
+  comebackPays: '',
+})
+
+export const emptyEngineFigures = (): Record<EngineFigureKey, string> =>
+  Object.fromEntries(engineFigureKeys.map((key) => [key, ''])) as Record<EngineFigureKey, string>
+
+export const emptyBooking = (): BookJobForm => ({
+  customer: { id: '', name: '', phone: '', email: '', address: '' },
+  engine: { label: '', layout: 'unknown', camInHead: 'unknown', figures: emptyEngineFigures() },
+  preset: 'cut-to-size',
+  targetCc: '',
+  heads: [emptyHead()],
+  ordered: [],
+  classFlatOnly: false,
+  classMinCc: '',
+  classMaxCut: '',
+  finishAsked: '',
+  prices: [],
+  deposit: '',
+  depositHow: '',
+  promiseOn: '',
+  urgent: false,
+  partsPlace: '',
+  note: '',
+  pricesOnLink: false,
+})
+
+const id = z.string().min(1).max(64)
+const version = z.number().int().positive()
+
+export const changeJobSchema = z.object({
+  jobId: id,
+  version,
+  promiseOn: day,
+  urgent: z.boolean(),
+  note: words(1000),
+  partsPlace: words(60),
+  visits: z
+    .array(
+      z.object({
+        visitId: id,
+        version,
+        target: optionalFigure('chamberVolume'),
+        side: words(60),
+        rackPlace: words(60),
+      }),
+    )
+    .max(16),
+})
+export type ChangeJobInput = z.output<typeof changeJobSchema>
+
+export const changeEngineSchema = z.object({ jobId: id, version, engine: engineFields })
+export type ChangeEngineInput = z.output<typeof changeEngineSchema>
+
+export const changeOrderedWorkSchema = z
+  .object({
+    jobId: id,
+    /** The heads it is for, with the version that was looked at. */
+    visits: z
+      .array(z.object({ visitId: id, version }))
+      .min(1, 'Choose at least one head.')
+      .max(16),
+    add: z.array(orderedWork).max(60),
+    end: z.array(workId).max(60),
+    reason: neededWords('Say why the order changes.', 300),
+  })
+  .refine(({ add, end }) => add.length + end.length > 0, {
+    path: ['add'],
+    message: 'Nothing is changed yet.',
+  })
+export type ChangeOrderedWorkInput = z.output<typeof changeOrderedWorkSchema>
+
+export const paymentKinds = ['deposit', 'payment', 'refund'] as const
+export const takePaymentSchema = z.object({
+  jobId: id,
+  kind: z.enum(paymentKinds),
+  amount,
+  how: words(60),
+})
+export type TakePaymentInput = z.output<typeof takePaymentSchema>
+
+export const addPriceLineSchema = pricedLine.extend({ jobId: id })
+export type AddPriceLineInput = z.output<typeof addPriceLineSchema>
+
+export const endPriceLineSchema = z.object({ jobId: id, lineId: id })
+export type EndPriceLineInput = z.output<typeof endPriceLineSchema>
+
+export const logCallSchema = z.object({ jobId: id, text: neededWords('Write what was said.', 1000) })
+export type LogCallInput = z.output<typeof logCallSchema>
+
+/** What somebody types or scans into the Find box. */
+export const findSchema = z.object({ q: words(120) })

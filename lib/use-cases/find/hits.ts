@@ -1,0 +1,65 @@
+import type { Whereabouts } from '@/lib/core/route/types'
+import type { FoundJob } from '@/lib/data/jobs'
+import type { KnownHead } from '@/lib/data/known-heads'
+
+export type HeadHit = {
+  readonly kind: 'head'
+  readonly href: string
+  readonly headId: string
+  /** The tag it wears, or wore last; '' when it never had one. */
+  readonly tag: string
+  /** False: the tag has come off since. */
+  readonly worn: boolean
+  readonly stamp: string
+  readonly marks: string
+  readonly castingId: string | null
+  readonly casting: string
+  readonly jobNumber: string
+  readonly customer: string
+  readonly whereabouts: Whereabouts | null
+}
+
+export type JobHit = {
+  readonly kind: 'job'
+  readonly href: string
+  readonly number: string
+  readonly customer: string
+  readonly phone: string
+  readonly promiseOn: string | null
+  readonly tags: readonly string[]
+  readonly whereabouts: readonly Whereabouts[]
+}
+
+export type Hit = HeadHit | JobHit
+
+export function headHit(head: KnownHead): HeadHit {
+  const tag = head.tags.find((entry) => entry.to === null) ?? head.tags[0]
+  const visit = head.visits[0]
+  return {
+    kind: 'head',
+    href: `/heads/${head.id}`,
+    headId: head.id,
+    tag: tag?.number ?? '',
+    worn: tag !== undefined && tag.to === null,
+    stamp: head.stamp,
+    marks: head.marks,
+    castingId: head.castingId,
+    casting: head.casting?.name ?? '',
+    jobNumber: visit?.job.number ?? '',
+    customer: visit?.job.customer.contact?.name ?? '',
+    whereabouts: (visit?.place?.whereabouts ?? null) as Whereabouts | null,
+  }
+}
+
+export const jobHit = (job: FoundJob): JobHit => ({
+  kind: 'job',
+  href: `/jobs/${job.number}`,
+  number: job.number,
+  customer: job.customer.contact?.name ?? '',
+  phone: job.customer.contact?.phone ?? '',
+  promiseOn: job.promiseOn,
+  tags: job.visits.flatMap((visit) => visit.head.tags.map((tag) => tag.number)),
+  whereabouts: [
+    ...new Set(job.visits.flatMap((visit) => (visit.place ? [visit.place.whereabouts as Whereabouts] : []))),
+  ],
+})

@@ -1,0 +1,116 @@
+import { RefusedError } from '@/lib/core/errors'
+import { addHead, addOrderedLines, addPair, addVisit, nameCasting } from '@/lib/data/booking'
+import { castingMaterials } from '@/lib/data/castings-read'
+import { knownHeads, type KnownHead } from '@/lib/data/known-heads'
+import { hangTag } from '@/lib/data/tags'
+import type { Write } from '@/lib/data/write'
+import type { BookedHead, BookJobInput } from '@/lib/schemas/job'
+
+export type BookedVisit = {
+  readonly visitId: string
+  readonly headId: string
+  readonly pairId: string
+  readonly tag: string
+}
+
+const left = ['handed over', 'returned as is']
+
+const wrong = (field: string, message: string): never => {
+  throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
+}
+
+/** The heads of a booking: new ones added, known ones taken up again, a tag on each, one pair per casting. */
+export async function bookHeads(w: Write, jobId: string, input: BookJobInput): Promise<BookedVisit[]> {
+  const known = await knownHeads(w.tx, input.heads.map((head) => head.headId).filter(Boolean))
+  const materials = await castingMaterials(w.tx, input.heads.map((head) => head.castingId).filter(Boolean))
+  const pairs = new Map<string | null, string>()
+  const booked: BookedVisit[] = []
+  for (const [at, head] of input.heads.entries()) {
+    checkCasting(head, materials, at)
+    const before = knownHead(head, known, booked, at)
+    const castingId = before?.castingId ?? (head.castingId || null)
+    const headId = await takeHead(w, head, before, castingId, materials)
+    const pairId = pairs.get(castingId) ?? (await addPair(w, jobId, castingId))
+    pairs.set(castingId, pairId)
+    const tag = await hangTag(w, headId, head.tag, `heads.${at}.tag`)
+    const visitId = await addVisit(w, {
+      ...visitFields(head),
+      jobId,
+      headId,
+      pairId,
+      position: at + 1,
+      targetCc: head.targetCc ?? input.targetCc,
+      comebackOfId: head.comeback ? (before?.visits[0]?.id ?? null) : null,
+    })
+    await addOrderedLines(w, visitId, input.ordered)
+    w.audit({
+      action: 'visit.book',
+      subject: 'visit',
+      subjectId: visitId,
+      jobId,
+      visitId,
+      changes: { headId, tag, ...visitFields(head), ordered: input.ordered.map((line) => line.work) },
+    })
+    booked.push({ visitId, headId, pairId, tag })
+  }
+  return booked
+}
+
+function checkCasting(head: BookedHead, materials: ReadonlyMap<string, string>, at: number): void {
+  if (head.castingId === '' || materials.has(head.castingId)) return
+  wrong(`heads.${at}.castingId`, 'This casting is not on record. Choose another, or “not on record”.')
+}
+
+/** The head that was here before, when one was picked; refused while it is still on another job. */
+function knownHead(
+  head: BookedHead,
+  known: ReadonlyMap<string, KnownHead>,
+  booked: readonly BookedVisit[],
+  at: number,
+): KnownHead | null {
+  if (head.headId === '') return null
+  const field = `heads.${at}.headId`
+  const before = known.get(head.headId) ?? wrong(field, 'There is no such head on record. Pick it again.')
+  if (booked.some((entry) => entry.headId === before.id)) wrong(field, 'This head is picked twice.')
+  const visit = before.visits[0]
+  const whereabouts = visit?.place?.whereabouts
+  if (visit && whereabouts !== undefined && !left.includes(whereabouts)) {
+    wrong(field, `This head is still on job ${visit.job.number} (${whereabouts}).`)
+  }
+  return before
+}
+
+async function takeHead(
+  w: Write,
+  head: BookedHead,
+  before: KnownHead | null,
+  castingId: string | null,
+  materials: ReadonlyMap<string, string>,
+): Promise<string> {
+  if (before) {
+    if (before.castingId === null && castingId !== null) await nameCasting(w, before.id, castingId)
+    return before.id
+  }
+  const material = head.material || (materials.get(head.castingId) ?? '')
+  return addHead(w, {
+    stamp: head.stamp,
+    marks: head.marks,
+    material,
+    castingId,
+    chamberForm: head.chamberForm,
+  })
+}
+
+const visitFields = (head: BookedHead) => ({
+  source: head.source,
+  used: head.used,
+  cameAssembled: head.cameAssembled,
+  overheated: head.overheated,
+  side: head.side,
+  cameWith: head.cameWith,
+  ownedBy: head.ownedBy,
+  rackPlace: head.rackPlace,
+  presentCc: head.presentCc,
+  comebackCause: head.comeback ? head.comebackCause : '',
+  comebackPays: head.comeback ? head.comebackPays : '',
+})

@@ -1,0 +1,72 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must, RefusedError } from '@/lib/core/errors'
+import { dayIn } from '@/lib/core/shop/calendar'
+import { addJob, putEngine } from '@/lib/data/booking'
+import { pickOrAddCustomer } from '@/lib/data/customers'
+import { addPayment, addPrice } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { refreshRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { BookJobInput } from '@/lib/schemas/job'
+import { bookHeads, type BookedVisit } from './book-heads'
+import { engineOf } from './engine-of'
+import { minorAt, priceOf } from './prices-of'
+
+export type BookedJob = {
+  readonly jobId: string
+  readonly number: string
+  readonly heads: readonly BookedVisit[]
+}
+
+/** Books a job: customer, engine, heads with their tags, ordered work, prices and deposit, in one transaction. */
+export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment): Promise<BookedJob> {
+  must(allow(actor, 'job.book'))
+  if (input.prices.length > 0) must(allow(actor, 'price.change'))
+  if (input.deposit !== '') must(allow(actor, 'payment.take'))
+  return write(actor, moment, async (w) => {
+    const shop = await shopOf(w.tx)
+    const today = dayIn(shop.timeZone, w.now)
+    refusePast(input.promiseOn, today)
+    const prices = input.prices.map((line, at) =>
+      priceOf(line, shop.currencyExponent, `prices.${at}.unitPrice`),
+    )
+    const customerId = await pickOrAddCustomer(w, input.customer)
+    const job = await addJob(w, today, { ...jobFields(input), customerId })
+    await putEngine(w, job.id, engineOf(input.engine))
+    const heads = await bookHeads(w, job.id, input)
+    for (const line of prices) await addPrice(w, job.id, line)
+    if (input.deposit !== '') {
+      const minor = minorAt(input.deposit, shop.currencyExponent, 'deposit')
+      await addPayment(w, job.id, { kind: 'deposit', minor, how: input.depositHow })
+    }
+    w.audit({
+      action: 'job.book',
+      subject: 'job',
+      subjectId: job.id,
+      jobId: job.id,
+      changes: { number: job.number, customerId, ...jobFields(input), tags: heads.map((head) => head.tag) },
+    })
+    for (const head of heads) await refreshRoute(w.tx, head.visitId, w.now)
+    return { jobId: job.id, number: job.number, heads }
+  })
+}
+
+function refusePast(promiseOn: string | null, today: string): void {
+  if (promiseOn === null || promiseOn >= today) return
+  const message = 'The promise date is in the past.'
+  throw new RefusedError({ code: 'invalid', message, fields: { promiseOn: message } })
+}
+
+const jobFields = (input: BookJobInput) => ({
+  preset: input.preset,
+  promiseOn: input.promiseOn,
+  urgent: input.urgent,
+  partsPlace: input.partsPlace,
+  note: input.note,
+  classFlatOnly: input.classFlatOnly,
+  classMinCc: input.classMinCc,
+  classMaxCut: input.classMaxCut,
+  finishAsked: input.finishAsked,
+  pricesOnLink: input.pricesOnLink,
+})

@@ -1,0 +1,38 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must, RefusedError } from '@/lib/core/errors'
+import { lastChange } from '@/lib/data/audit-trail'
+import { putEngine } from '@/lib/data/booking'
+import { jobById, updateJob, visitIdsOf } from '@/lib/data/jobs'
+import { refreshRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { ChangeEngineInput } from '@/lib/schemas/job'
+import { engineOf } from './engine-of'
+
+/** What is learned of the engine after booking; the routes of its heads follow. */
+export async function changeEngine(
+  actor: Actor,
+  input: ChangeEngineInput,
+  moment: Moment,
+): Promise<{ jobId: string }> {
+  must(allow(actor, 'job.change'))
+  return write(actor, moment, async (w) => {
+    const job = await jobById(w.tx, input.jobId)
+    if (job.version !== input.version) {
+      const last = await lastChange(w.tx, 'job', job.id)
+      const message = `${last?.by || 'Somebody else'} changed this job first. Look at what it says of the engine now, then send yours again.`
+      throw new RefusedError({ code: 'conflict', message })
+    }
+    await updateJob(w, job.id, input.version, {})
+    await putEngine(w, job.id, engineOf(input.engine))
+    w.audit({
+      action: 'job.engine',
+      subject: 'job',
+      subjectId: job.id,
+      jobId: job.id,
+      changes: { engine: engineOf(input.engine) },
+    })
+    for (const visitId of await visitIdsOf(w.tx, job.id)) await refreshRoute(w.tx, visitId, w.now)
+    return { jobId: job.id }
+  })
+}

@@ -1,0 +1,41 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must } from '@/lib/core/errors'
+import { changesBetween, lastChange } from '@/lib/data/audit-trail'
+import { jobById, updateJob } from '@/lib/data/jobs'
+import { write, type Moment } from '@/lib/data/write'
+import type { ChangeJobInput } from '@/lib/schemas/job'
+import { changeVisit } from './change-visit'
+import { refuseConflict } from './refuse-conflict'
+
+const labels = { promiseOn: 'promise date', urgent: 'urgent', note: 'note', partsPlace: 'place of the parts' }
+
+/**
+ * Changes what may change after booking: promise, urgency, note, place of the parts; target, side and rack place of each
+ * head. What somebody else changed since it was looked at is a conflict, unless both now say the same.
+ */
+export async function changeJob(
+  actor: Actor,
+  input: ChangeJobInput,
+  moment: Moment,
+): Promise<{ changed: number }> {
+  must(allow(actor, 'job.change'))
+  return write(actor, moment, async (w) => {
+    const job = await jobById(w.tx, input.jobId)
+    const { promiseOn, urgent, note, partsPlace } = input
+    const after = { promiseOn, urgent, note, partsPlace }
+    const changes = changesBetween(job, after)
+    let changed = 0
+    if (Object.keys(changes).length > 0) {
+      if (job.version !== input.version) {
+        refuseConflict('this job', await lastChange(w.tx, 'job', job.id), changes, labels)
+      }
+      await updateJob(w, job.id, input.version, after)
+      w.audit({ action: 'job.change', subject: 'job', subjectId: job.id, jobId: job.id, changes })
+      changed += 1
+    }
+    for (const [at, visit] of input.visits.entries())
+      changed += await changeVisit(w, job.id, visit, `visits.${at}`)
+    return { changed }
+  })
+}

@@ -1,0 +1,55 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must, RefusedError } from '@/lib/core/errors'
+import { addOrderedLines, endOrderedLines } from '@/lib/data/booking'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import type { ChangeOrderedWorkInput } from '@/lib/schemas/job'
+import { refuseReleased } from '../visits/refuse-closed'
+
+/** Adds and ends lines of ordered work on one or more heads of a job, with the reason in the audit. */
+export async function changeOrderedWork(
+  actor: Actor,
+  input: ChangeOrderedWorkInput,
+  moment: Moment,
+): Promise<{ added: number; ended: number }> {
+  must(allow(actor, 'job.change'))
+  return write(actor, moment, async (w) => {
+    let added = 0
+    let ended = 0
+    for (const { visitId, version } of input.visits) {
+      const changed = await changeLines(w, input, visitId, version)
+      added += changed.added
+      ended += changed.ended
+    }
+    return { added, ended }
+  })
+}
+
+async function changeLines(w: Write, input: ChangeOrderedWorkInput, visitId: string, version: number) {
+  const visit = await visitById(w.tx, visitId)
+  if (visit.jobId !== input.jobId) {
+    throw new RefusedError({ code: 'not-found', message: 'This head is not on this job.' })
+  }
+  refuseReleased(visit)
+  const standing = visit.ordered.filter((line) => line.endedAt === null)
+  const ending = standing.filter((line) => input.end.some((work) => work === line.work))
+  const adding = input.add.filter(({ work }) => !standing.some((line) => line.work === work))
+  if (ending.length + adding.length === 0) return { added: 0, ended: 0 }
+  await bumpVisit(w.tx, { id: visitId, version })
+  await endOrderedLines(
+    w,
+    ending.map((line) => line.id),
+  )
+  await addOrderedLines(w, visitId, adding)
+  w.audit({
+    action: 'visit.order',
+    subject: 'visit',
+    subjectId: visitId,
+    jobId: input.jobId,
+    visitId,
+    changes: { added: adding, ended: ending.map((line) => line.work), reason: input.reason },
+  })
+  await refreshRoute(w.tx, visitId, w.now)
+  return { added: adding.length, ended: ending.length }
+}

@@ -1,0 +1,59 @@
+import { RefusedError } from '@/lib/core/errors'
+import { changesBetween, lastChange } from '@/lib/data/audit-trail'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import type { Write } from '@/lib/data/write'
+import type { ChangeJobInput } from '@/lib/schemas/job'
+import { refuseReleased } from '../visits/refuse-closed'
+import { refuseConflict } from './refuse-conflict'
+
+const labels = { target: 'target', side: 'side', rackPlace: 'rack place' }
+
+const words = (text: string, unit: string): string => [text, unit].filter(Boolean).join(' ')
+
+/** One head of the job: 1 when something changed, 0 when it already said so. */
+export async function changeVisit(
+  w: Write,
+  jobId: string,
+  input: ChangeJobInput['visits'][number],
+  field: string,
+): Promise<number> {
+  const visit = await visitById(w.tx, input.visitId)
+  if (visit.jobId !== jobId) {
+    throw new RefusedError({
+      code: 'not-found',
+      message: 'This head is not on this job.',
+      fields: { [field]: 'Not on this job.' },
+    })
+  }
+  const { target, side, rackPlace } = input
+  const changes = changesBetween(
+    { target: words(visit.targetText, visit.targetUnit), side: visit.side, rackPlace: visit.rackPlace },
+    { target: target ? words(target.text, target.unit) : '', side, rackPlace },
+  )
+  if (Object.keys(changes).length === 0) return 0
+  refuseReleased(visit)
+  if (visit.version !== input.version) {
+    refuseConflict('this head', await lastChange(w.tx, 'visit', visit.id), changes, labels)
+  }
+  await bumpVisit(w.tx, visit)
+  await w.tx.visit.update({
+    where: { id: visit.id },
+    data: {
+      targetCc: target?.value ?? null,
+      targetText: target?.text ?? '',
+      targetUnit: target?.unit ?? '',
+      side,
+      rackPlace,
+    },
+  })
+  w.audit({
+    action: 'visit.change',
+    subject: 'visit',
+    subjectId: visit.id,
+    jobId,
+    visitId: visit.id,
+    changes,
+  })
+  await refreshRoute(w.tx, visit.id, w.now)
+  return 1
+}

@@ -1,0 +1,31 @@
+import { engineFigures, engineFigureKeys, type EngineFigureKey } from '@/lib/core/engine/figures'
+import type { JobRecord } from '@/lib/data/jobs'
+
+export type EngineView = {
+  readonly label: string
+  readonly layout: 'inline' | 'v' | 'unknown'
+  readonly camInHead: 'yes' | 'no' | 'unknown'
+  readonly figures: readonly {
+    readonly key: EngineFigureKey
+    readonly label: string
+    readonly text: string
+    readonly unit: string
+  }[]
+}
+
+export function engineView(engine: JobRecord['engine']): EngineView {
+  return {
+    label: engine?.label ?? '',
+    layout: (engine?.layout ?? 'unknown') as EngineView['layout'],
+    camInHead: camWords(engine?.camInHead ?? null),
+    figures: engineFigureKeys.flatMap((key) => {
+      const figure = engine?.figures.find((entry) => entry.key === key)
+      return figure ? [{ key, label: engineFigures[key].label, text: figure.text, unit: figure.unit }] : []
+    }),
+  }
+}
+
+function camWords(camInHead: boolean | null): EngineView['camInHead'] {
+  if (camInHead === null) return 'unknown'
+  return camInHead ? 'yes' : 'no'
+}

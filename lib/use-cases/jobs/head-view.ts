@@ -1,0 +1,82 @@
+import { workLabel } from '@/lib/core/route/presets'
+import { stationLabels } from '@/lib/core/route/stations'
+import type { RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
+import type { JobRecord } from '@/lib/data/jobs'
+import { routeStepOf } from '@/lib/data/visits'
+import { whyWaiting } from './why-waiting'
+
+export type JobHead = {
+  readonly visitId: string
+  readonly version: number
+  readonly headId: string
+  readonly pairId: string
+  readonly tag: string
+  readonly stamp: string
+  readonly marks: string
+  readonly casting: string
+  readonly material: string
+  readonly side: string
+  readonly source: 'customer' | 'bought' | 'bought-cut'
+  readonly used: boolean
+  readonly cameWith: string
+  readonly ownedBy: string
+  readonly rackPlace: string
+  /** As typed, with its unit; '' when none. Present: asked or from the record, not measured. */
+  readonly present: string
+  readonly target: string
+  readonly comeback: { readonly cause: string; readonly pays: string } | null
+  readonly whereabouts: Whereabouts
+  readonly why: string
+  readonly ordered: readonly {
+    readonly id: string
+    readonly work: WorkId
+    readonly label: string
+    readonly note: string
+  }[]
+  readonly route: readonly RouteStep[]
+  readonly held: boolean
+  /** Steps that can be done now. */
+  readonly next: readonly {
+    readonly label: string
+    readonly station: string
+    readonly stationLabel: string
+  }[]
+}
+
+const withUnit = (text: string, unit: string): string => [text, unit].filter(Boolean).join(' ')
+
+export function headView(visit: JobRecord['visits'][number]): JobHead {
+  const route = visit.steps.map(routeStepOf)
+  const open = route.filter(
+    (step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again',
+  )
+  const tag = visit.head.tags.find((entry) => entry.to === null) ?? visit.head.tags[0]
+  return {
+    visitId: visit.id,
+    version: visit.version,
+    headId: visit.headId,
+    pairId: visit.pairId,
+    tag: tag?.number ?? '',
+    stamp: visit.head.stamp,
+    marks: visit.head.marks,
+    casting: visit.head.casting?.name ?? '',
+    material: visit.head.material,
+    side: visit.side,
+    source: visit.source as JobHead['source'],
+    used: visit.used,
+    cameWith: visit.cameWith,
+    ownedBy: visit.ownedBy,
+    rackPlace: visit.rackPlace,
+    present: withUnit(visit.presentText, visit.presentUnit),
+    target: withUnit(visit.targetText, visit.targetUnit),
+    comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
+    whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
+    why: whyWaiting({ ...visit, steps: open }),
+    ordered: visit.ordered.map(({ id, work, note }) => {
+      return { id, work: work as WorkId, label: workLabel(work as WorkId), note }
+    }),
+    route,
+    held: visit.holds.length > 0,
+    next: open.map(({ label, station }) => ({ label, station, stationLabel: stationLabels[station] })),
+  }
+}

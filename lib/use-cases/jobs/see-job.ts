@@ -1,0 +1,110 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow, can } from '@/lib/core/access/can'
+import { must } from '@/lib/core/errors'
+import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
+import { db } from '@/lib/data/db'
+import { jobRecord, type JobRecord } from '@/lib/data/jobs'
+import { namesOf } from '@/lib/data/people'
+import { accountOf } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { accountView, type AccountView } from './account-view'
+import { engineView, type EngineView } from './engine-view'
+import { headView, type JobHead } from './head-view'
+import { pairView, type JobPair } from './pair-view'
+
+export type JobView = {
+  readonly id: string
+  readonly number: string
+  readonly version: number
+  readonly preset: string
+  readonly customer: {
+    readonly name: string
+    readonly phone: string
+    readonly email: string
+    readonly address: string
+  }
+  readonly promiseOn: string | null
+  /** Days to the promise; below zero: late; null: nothing promised. */
+  readonly daysLeft: number | null
+  readonly urgent: boolean
+  readonly note: string
+  readonly partsPlace: string
+  readonly classLimits: { readonly flatOnly: boolean; readonly minCc: string; readonly maxCut: string }
+  readonly finishAsked: string
+  readonly bookedAt: Date
+  readonly engine: EngineView
+  readonly pairs: readonly JobPair[]
+  readonly heads: readonly JobHead[]
+  readonly calls: readonly {
+    readonly id: string
+    readonly at: Date
+    readonly by: string
+    readonly text: string
+  }[]
+  /** Only for those who may see prices; null otherwise. */
+  readonly account: AccountView | null
+  readonly timeZone: string
+  readonly locale: string
+  readonly currency: string
+  readonly may: {
+    readonly change: boolean
+    readonly handOver: boolean
+    readonly link: boolean
+    readonly returnAsIs: boolean
+  }
+}
+
+/** One job as its page shows it to this person. */
+export async function seeJob(actor: Actor, input: { number: string; now: Date }): Promise<JobView> {
+  must(allow(actor, 'job.see'))
+  const client = await db()
+  const job = await jobRecord(client, input.number)
+  const shop = await shopOf(client)
+  const names = await namesOf(job.calls.map((call) => call.byId))
+  const account = can(actor, 'price.see') ? accountView(await accountOf(client, job.id)) : null
+  return {
+    ...jobFields(job),
+    daysLeft: job.promiseOn === null ? null : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
+    customer: contactFor(actor, job),
+    engine: engineView(job.engine),
+    pairs: job.pairs.map((pair) => pairView(pair, job.visits)),
+    heads: job.visits.map(headView),
+    calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
+    account,
+    timeZone: shop.timeZone,
+    locale: shop.locale,
+    currency: shop.currency,
+    may: {
+      change: can(actor, 'job.change'),
+      handOver: can(actor, 'visit.hand-over'),
+      link: can(actor, 'customer-link.make'),
+      returnAsIs: can(actor, 'visit.return-as-is'),
+    },
+  }
+}
+
+const jobFields = (job: JobRecord) => ({
+  id: job.id,
+  number: job.number,
+  version: job.version,
+  preset: job.preset,
+  promiseOn: job.promiseOn,
+  urgent: job.urgent,
+  note: job.note,
+  partsPlace: job.partsPlace,
+  classLimits: { flatOnly: job.classFlatOnly, minCc: job.classMinText, maxCut: job.classMaxCutText },
+  finishAsked: job.finishAsked,
+  bookedAt: job.createdAt,
+})
+
+/** Name and phone for everybody at work; how else the customer is reached, for the counter. */
+function contactFor(actor: Actor, job: JobRecord): JobView['customer'] {
+  const contact = job.customer.contact
+  const desk = can(actor, 'customer.change')
+  return {
+    name: contact?.name ?? '',
+    phone: contact?.phone ?? '',
+    email: desk ? (contact?.email ?? '') : '',
+    address: desk ? (contact?.address ?? '') : '',
+  }
+}
