@@ -1,10 +1,10 @@
 import type { NextAuthOptions } from 'next-auth'
 import CredentialsProvider from 'next-auth/providers/credentials'
+import { passwordFits } from '@/lib/data/passwords'
 import { personBySignIn } from '@/lib/data/people'
 import { endSession, openSession } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
 import { log } from './log'
-import { passwordFits } from './passwords'
 import { signInAllowed, signInFailed, signInSucceeded } from './throttle'
 
 /** The token holds a session id and nothing else; who that is, is asked of the database on every request. */

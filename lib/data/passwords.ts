@@ -1,3 +1,4 @@
+import 'server-only'
 import { hash, verify } from '@node-rs/argon2'
 import { refuse, type Result } from '@/lib/core/errors'
 import { commonPasswords } from './common-passwords'

@@ -1,0 +1,41 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { CheckList } from '@/app/_components/ui/check-list'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { addPersonSchema } from '@/lib/schemas/person'
+import { addPersonAction } from '../actions'
+import { grantOptions, roleOptions } from './rights'
+
+export function AddPersonForm() {
+  const router = useRouter()
+  const form = useActionForm(addPersonSchema, addPersonAction, {
+    defaultValues: { name: '', signIn: '', roles: [], grants: [], password: '' },
+    onDone: () => router.push('/back-room/people'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Add this person">
+      <TextInput label="Name" hint="As the others call them" required {...form.text('name')} />
+      <TextInput
+        label="Signs in as"
+        hint="Short, without spaces"
+        required
+        autoComplete="off"
+        autoCapitalize="off"
+        spellCheck={false}
+        {...form.text('signIn')}
+      />
+      <CheckList label="Roles" required options={roleOptions} {...form.text('roles')} />
+      <CheckList label="Deputy" required={false} options={grantOptions} {...form.text('grants')} />
+      <TextInput
+        label="First password"
+        hint="At least 8 characters; 15 or more are better. A sentence is easy to keep in mind."
+        required
+        type="password"
+        autoComplete="new-password"
+        {...form.text('password')}
+      />
+    </ActionForm>
+  )
+}

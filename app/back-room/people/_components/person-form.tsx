@@ -1,0 +1,40 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { CheckList } from '@/app/_components/ui/check-list'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { changePersonSchema } from '@/lib/schemas/person'
+import type { PersonSeen } from '@/lib/use-cases/people/see-people'
+import { BothSides } from '../../_components/both-sides'
+import { changePersonAction } from '../actions'
+import { grantOptions, labelOf, roleOptions } from './rights'
+
+export function PersonForm({ person, by }: { person: PersonSeen; by: string }) {
+  const router = useRouter()
+  const fresh = {
+    personId: person.id,
+    version: person.version,
+    name: person.name,
+    roles: [...person.roles],
+    grants: [...person.grants],
+  }
+  const form = useActionForm(changePersonSchema, changePersonAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room/people'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Save name and rights">
+      <TextInput label="Name" required {...form.text('name')} />
+      <CheckList
+        label="Roles"
+        hint="Other rights sign this person out everywhere."
+        required
+        options={roleOptions}
+        {...form.text('roles')}
+      />
+      <CheckList label="Deputy" required={false} options={grantOptions} {...form.text('grants')} />
+      <BothSides form={form} fresh={fresh} what={person.name} labelOf={labelOf} by={by} />
+    </ActionForm>
+  )
+}

@@ -1,0 +1,17 @@
+'use server'
+import {
+  addPersonSchema,
+  changePersonSchema,
+  retirePersonSchema,
+  setPasswordSchema,
+} from '@/lib/schemas/person'
+import { addPerson } from '@/lib/use-cases/people/add-person'
+import { changePerson } from '@/lib/use-cases/people/change-person'
+import { retirePerson } from '@/lib/use-cases/people/retire-person'
+import { setPassword } from '@/lib/use-cases/people/set-password'
+import { defineAction } from '@/lib/web/define-action'
+
+export const addPersonAction = defineAction('addPerson', addPersonSchema, addPerson)
+export const changePersonAction = defineAction('changePerson', changePersonSchema, changePerson)
+export const setPasswordAction = defineAction('setPassword', setPasswordSchema, setPassword)
+export const retirePersonAction = defineAction('retirePerson', retirePersonSchema, retirePerson)

@@ -1,0 +1,38 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { addVendorSchema, changeVendorSchema } from '@/lib/schemas/vendor'
+import type { VendorSeen } from '@/lib/use-cases/vendors/see-vendors'
+import { BothSides } from '../../_components/both-sides'
+import { addVendorAction, changeVendorAction } from '../actions'
+import { labelOf, VendorFields } from './vendor-fields'
+
+export function AddVendorForm() {
+  const router = useRouter()
+  const form = useActionForm(addVendorSchema, addVendorAction, {
+    defaultValues: { name: '', phone: '', email: '', address: '', services: '' },
+    onDone: () => router.push('/back-room/vendors'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Add this vendor">
+      <VendorFields text={form.text} />
+    </ActionForm>
+  )
+}
+
+export function VendorForm({ vendor, by }: { vendor: VendorSeen; by: string }) {
+  const router = useRouter()
+  const { id: vendorId, version, name, phone, email, address, services } = vendor
+  const fresh = { vendorId, version, name, phone, email, address, services }
+  const form = useActionForm(changeVendorSchema, changeVendorAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room/vendors'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Save">
+      <VendorFields text={form.text} />
+      <BothSides form={form} fresh={fresh} what={vendor.name} labelOf={labelOf} by={by} />
+    </ActionForm>
+  )
+}

@@ -1,0 +1,10 @@
+'use server'
+import { addVendorSchema, changeVendorSchema, retireVendorSchema } from '@/lib/schemas/vendor'
+import { addVendor } from '@/lib/use-cases/vendors/add-vendor'
+import { changeVendor } from '@/lib/use-cases/vendors/change-vendor'
+import { retireVendor } from '@/lib/use-cases/vendors/retire-vendor'
+import { defineAction } from '@/lib/web/define-action'
+
+export const addVendorAction = defineAction('addVendor', addVendorSchema, addVendor)
+export const changeVendorAction = defineAction('changeVendor', changeVendorSchema, changeVendor)
+export const retireVendorAction = defineAction('retireVendor', retireVendorSchema, retireVendor)
