@@ -12,6 +12,7 @@ import type {
   WorkId,
 } from '@/lib/core/route/types'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
+import { castingFactsOf, engineFactsOf } from './known-figures'
 
 /** Everything that is known of a visit, in one query. */
 export const visitInclude = {
@@ -102,15 +103,9 @@ export function newestReadings(readings: readonly EffectiveReading[]): Effective
 
 export const planRecordOf = (plan: { results: string }): PlanRecord => JSON.parse(plan.results) as PlanRecord
 
-const castingValue = (visit: VisitRecord, key: string): number | null => {
-  const figures = visit.head.casting?.figures.filter((figure) => figure.key === key) ?? []
-  const exact = figures.find((figure) => figure.form === visit.head.chamberForm)
-  return (exact ?? figures.find((figure) => figure.form === 'any'))?.value ?? null
-}
-
 /** Metal gone before this visit's cuts, at the thinnest corner: new thickness minus what was measured; null: not known. */
 export function removedBeforeIn(visit: VisitRecord, readings: readonly EffectiveReading[]): number | null {
-  const newIn = visit.head.newThicknessIn ?? castingValue(visit, 'thicknessNewIn')
+  const newIn = visit.head.newThicknessIn ?? castingFactsOf(visit.head.casting, visit.head.chamberForm).thicknessNewIn ?? null
   const measured = readings.flatMap((reading) =>
     reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null ? [reading.value] : [],
   )
@@ -154,14 +149,12 @@ function orderFacts(visit: VisitRecord): OrderFacts[] {
   }))
 }
 
-const engineValue = (visit: VisitRecord, key: string): number | null =>
-  visit.job.engine?.figures.find((figure) => figure.key === key)?.value ?? null
-
 /** The facts the route is computed from. */
 export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFacts {
   const readings = effectiveReadings(visit.readings)
   const removedBefore = removedBeforeIn(visit, readings)
-  const clearances = [engineValue(visit, 'intakePtvIn'), engineValue(visit, 'exhaustPtvIn')].filter((v) => v !== null)
+  const engine = engineFactsOf(visit.job.engine)
+  const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
     used: visit.used,
@@ -174,8 +167,8 @@ export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFa
     targetCc: visit.targetCc,
     classMinCc: visit.job.classMinCc,
     hasEngineData: (visit.job.engine?.figures.length ?? 0) > 0,
-    camInHead: visit.job.engine?.camInHead ?? null,
-    manifoldSpansHeads: manifoldSpans(visit.job.engine?.layout),
+    camInHead: engine.camInHead,
+    manifoldSpansHeads: { v: true, inline: false, unknown: null }[engine.layout],
     remainingPtvIn: clearances.length === 0 ? null : Math.min(...clearances),
     finishAsked: visit.job.finishAsked !== '',
     orders: orderFacts(visit),
@@ -194,9 +187,4 @@ export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFa
     openFindings: visit.findings.filter((finding) => finding.answer === null).length,
     settings,
   }
-}
-
-function manifoldSpans(layout: string | undefined): boolean | null {
-  if (layout === 'v') return true
-  return layout === 'inline' ? false : null
 }

@@ -32,7 +32,11 @@ export const authOptions = (): NextAuthOptions => ({
       if (typeof token.sid === 'string') await endSession(token.sid, 'signed out', new Date())
     },
   },
-  logger: { error: (code) => log.error({ code }, 'sign-in'), warn: (code) => log.warn({ code }, 'sign-in'), debug: () => undefined },
+  logger: {
+    error: (code) => log.error({ code }, 'sign-in'),
+    warn: (code) => log.warn({ code }, 'sign-in'),
+    debug: () => undefined,
+  },
 })
 
 async function checkPassword(name: string, password: string) {

@@ -14,7 +14,9 @@ export type Sent<I> = { readonly op: string; readonly input: I }
 export type ServerAction<I, T> = (sent: Sent<I>) => Promise<Result<T>>
 
 const hashOf = (name: string, input: unknown): string =>
-  createHash('sha256').update(JSON.stringify([name, input])).digest('hex')
+  createHash('sha256')
+    .update(JSON.stringify([name, input]))
+    .digest('hex')
 
 const fieldErrors = (error: z.ZodError): Record<string, string> =>
   Object.fromEntries(error.issues.map((issue) => [issue.path.join('.'), issue.message]))
@@ -33,7 +35,11 @@ export function defineAction<S extends z.ZodType, T>(
       const actor = await requireActor()
       const id = opId.safeParse(sent?.op)
       const input = schema.safeParse(sent?.input)
-      if (!id.success) return { ok: false, refusal: { code: 'invalid', message: 'This page is out of date. Reload it and send again.' } }
+      if (!id.success)
+        return {
+          ok: false,
+          refusal: { code: 'invalid', message: 'This page is out of date. Reload it and send again.' },
+        }
       if (!input.success) {
         const fields = fieldErrors(input.error)
         const message = Object.values(fields)[0] ?? 'Something in the form is not right.'

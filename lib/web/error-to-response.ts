@@ -29,8 +29,20 @@ export const statusOf = (refusal: Refusal): number => status[refusal.code]
 /** What went wrong, fit for the person at the screen: an unexpected error is logged and says nothing of its inside. */
 export function refusalOf(error: unknown): Refusal {
   if (error instanceof RefusedError) return error.refusal
-  log.error({ err: error instanceof Error ? { name: error.name, message: error.message, stack: error.stack } : String(error) }, 'unexpected')
-  return { code: 'failed', message: 'Something went wrong here, and nothing was changed. Try again; if it happens again, tell the owner.' }
+  log.error(
+    {
+      err:
+        error instanceof Error
+          ? { name: error.name, message: error.message, stack: error.stack }
+          : String(error),
+    },
+    'unexpected',
+  )
+  return {
+    code: 'failed',
+    message:
+      'Something went wrong here, and nothing was changed. Try again; if it happens again, tell the owner.',
+  }
 }
 
 export function errorResponse(error: unknown): Response {

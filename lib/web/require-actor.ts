@@ -32,7 +32,11 @@ export const currentActor = cache(async (): Promise<Actor | null> => {
 /** For actions and route handlers: refused when nobody is signed in. */
 export async function requireActor(): Promise<Actor> {
   const actor = await currentActor()
-  if (!actor) throw new RefusedError({ code: 'not-signed-in', message: 'You are no longer signed in. Nothing typed is lost: sign in and send it again.' })
+  if (!actor)
+    throw new RefusedError({
+      code: 'not-signed-in',
+      message: 'You are no longer signed in. Nothing typed is lost: sign in and send it again.',
+    })
   return actor
 }
 

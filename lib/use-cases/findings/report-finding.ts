@@ -9,7 +9,11 @@ import type { reportFindingSchema } from '@/lib/schemas/visit'
 import { refuseReleased } from '../visits/refuse-closed'
 
 /** Something seen that was not ordered. The counter prices it and asks the customer. */
-export async function reportFinding(actor: Actor, input: z.output<typeof reportFindingSchema>, moment: Moment) {
+export async function reportFinding(
+  actor: Actor,
+  input: z.output<typeof reportFindingSchema>,
+  moment: Moment,
+) {
   must(allow(actor, 'finding.report'))
   return write(actor, moment, async (w) => {
     const visit = await visitById(w.tx, input.visitId)
@@ -22,7 +26,14 @@ export async function reportFinding(actor: Actor, input: z.output<typeof reportF
         reportedAt: w.now, reportedById: actor.personId, askedHow: '', answeredBy: '',
       },
     }) // prettier-ignore
-    w.audit({ action: 'finding', subject: 'finding', subjectId: id, visitId: visit.id, jobId: visit.jobId, changes: { what: input.what } })
+    w.audit({
+      action: 'finding',
+      subject: 'finding',
+      subjectId: id,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { what: input.what },
+    })
     await refreshRoute(w.tx, visit.id, w.now)
     return { findingId: id }
   })

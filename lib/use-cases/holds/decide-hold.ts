@@ -22,7 +22,8 @@ export async function decideHold(actor: Actor, input: z.output<typeof decideHold
     }) // prettier-ignore
     conflictUnless(changed, 'this hold')
     await bumpVisit(w.tx, visit)
-    if (input.decision === 'scrap') await w.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: w.now } })
+    if (input.decision === 'scrap')
+      await w.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: w.now } })
     w.audit({
       action: 'decide-hold',
       subject: 'hold',

@@ -22,7 +22,14 @@ export async function openHold(actor: Actor, input: z.output<typeof openHoldSche
         decisionNote: '', customerYes: '',
       },
     }) // prettier-ignore
-    w.audit({ action: 'hold', subject: 'hold', subjectId: id, visitId: visit.id, jobId: visit.jobId, changes: { reason: input.reason } })
+    w.audit({
+      action: 'hold',
+      subject: 'hold',
+      subjectId: id,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { reason: input.reason },
+    })
     await refreshRoute(w.tx, visit.id, w.now)
     return { holdId: id }
   })

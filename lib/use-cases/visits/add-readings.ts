@@ -15,8 +15,10 @@ function pointOf(entry: ReadingEntry) {
     return { ...base, value: null, text: entry.text, unit: '' }
   }
   const parsed = parseFigure(entry.text, spec.quantity)
-  if (parsed.ok) return { ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
-  if (spec.mayBeWords && parsed.refusal.code === 'unreadable') return { ...base, value: null, text: entry.text, unit: '' }
+  if (parsed.ok)
+    return { ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
+  if (spec.mayBeWords && parsed.refusal.code === 'unreadable')
+    return { ...base, value: null, text: entry.text, unit: '' }
   throw new RefusedError({
     ...parsed.refusal,
     fields: { [`${entry.kind}|${entry.point}`]: parsed.refusal.message },
@@ -49,14 +51,24 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
     },
   })
   await w.tx.reading.createMany({
-    data: points.map((point) => ({ id: newId(w.now), setId, reason: '', correctsId: null, correction: null, ...point })),
+    data: points.map((point) => ({
+      id: newId(w.now),
+      setId,
+      reason: '',
+      correctsId: null,
+      correction: null,
+      ...point,
+    })),
   })
   w.audit({
     action: 'read',
     subject: 'reading-set',
     subjectId: setId,
     visitId,
-    changes: { step: step.stepId, points: points.map((point) => [point.kind, point.point, point.text, point.notTaken]) },
+    changes: {
+      step: step.stepId,
+      points: points.map((point) => [point.kind, point.point, point.text, point.notTaken]),
+    },
   })
   return points.length
 }
@@ -68,6 +80,9 @@ export async function checkInstrument(w: Write, instrumentId: string | null): Pr
   must(
     instrument && !instrument.retiredAt
       ? { ok: true, value: true }
-      : { ok: false, refusal: { code: 'invalid', message: 'This instrument is no longer in use. Pick another.' } },
+      : {
+          ok: false,
+          refusal: { code: 'invalid', message: 'This instrument is no longer in use. Pick another.' },
+        },
   )
 }

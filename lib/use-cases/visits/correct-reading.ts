@@ -22,7 +22,10 @@ export async function correctReading(actor: Actor, input: Input, moment: Moment)
     const visit = await visitById(w.tx, input.visitId)
     const standing = effectiveReadings(visit.readings).find((reading) => reading.id === input.readingId)
     if (!standing) {
-      throw new RefusedError({ code: 'conflict', message: 'This reading was corrected or withdrawn by somebody else. Reload to see it.' })
+      throw new RefusedError({
+        code: 'conflict',
+        message: 'This reading was corrected or withdrawn by somebody else. Reload to see it.',
+      })
     }
     await bumpVisit(w.tx, visit)
     const eventSeq = await addEvent(w, visit.id, 'read', standing.step, { note: input.reason })
@@ -42,7 +45,11 @@ export async function correctReading(actor: Actor, input: Input, moment: Moment)
       subjectId: standing.id,
       visitId: visit.id,
       jobId: visit.jobId,
-      changes: { was: standing.text, now: input.correction === 'withdraw' ? null : input.text, reason: input.reason },
+      changes: {
+        was: standing.text,
+        now: input.correction === 'withdraw' ? null : input.text,
+        reason: input.reason,
+      },
     })
     await refreshRoute(w.tx, visit.id, w.now)
     return { kind: standing.kind, point: standing.point }
@@ -61,7 +68,11 @@ function correctionRow(standing: EffectiveReading, input: Input) {
   if (input.correction === 'withdraw') return { ...base, value: null, text: '', unit: '' }
   const spec = readingSpecs[standing.kind]
   if (input.text === '') {
-    throw new RefusedError({ code: 'invalid', message: 'Type what it should say.', fields: { text: 'Type what it should say.' } })
+    throw new RefusedError({
+      code: 'invalid',
+      message: 'Type what it should say.',
+      fields: { text: 'Type what it should say.' },
+    })
   }
   if (spec.form !== 'figure' || !spec.quantity) return { ...base, value: null, text: input.text, unit: '' }
   const parsed = must(parseFigure(input.text, spec.quantity))

@@ -8,12 +8,17 @@ export const sameKey = (a: StepKey, b: StepKey): boolean =>
 export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
   const step = route.find((candidate) => sameKey(candidate, key))
   if (!step || step.state === 'not needed') {
-    throw new RefusedError({ code: 'wrong-state', message: 'This step is no longer on the route of this head. Reload to see why.' })
+    throw new RefusedError({
+      code: 'wrong-state',
+      message: 'This step is no longer on the route of this head. Reload to see why.',
+    })
   }
   return step
 }
 
 /** Number of the last event at a step: what a person saw, and whether something came since. */
 export const lastSeq = (visit: VisitRecord, key: StepKey): number =>
-  visit.events.findLast((event) => event.stepId !== null && sameKey({ ...key, ...event } as StepKey, key) && event.stepId === key.stepId)
-    ?.seq ?? 0
+  visit.events.findLast(
+    (event) =>
+      event.stepId !== null && sameKey({ ...key, ...event } as StepKey, key) && event.stepId === key.stepId,
+  )?.seq ?? 0

@@ -18,7 +18,13 @@ export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIs
     await bumpVisit(w.tx, visit)
     const notDone = gapsOf(found).map((gap) => gap.message)
     await w.tx.returnedAsIs.create({
-      data: { visitId: visit.id, reason: input.reason, notDone: JSON.stringify(notDone), at: w.now, byId: actor.personId },
+      data: {
+        visitId: visit.id,
+        reason: input.reason,
+        notDone: JSON.stringify(notDone),
+        at: w.now,
+        byId: actor.personId,
+      },
     })
     await addEvent(w, visit.id, 'return-as-is', null, { note: input.reason })
     w.audit({

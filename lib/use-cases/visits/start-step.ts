@@ -12,7 +12,13 @@ export async function startStep(actor: Actor, input: z.output<typeof startStepSc
     const { visit, step } = await openStep(w, input, tickAction)
     if (step.state === 'started') return { label: step.label }
     await addEvent(w, visit.id, 'start', step)
-    w.audit({ action: 'start', subject: 'step', subjectId: step.stepId, visitId: visit.id, jobId: visit.jobId })
+    w.audit({
+      action: 'start',
+      subject: 'step',
+      subjectId: step.stepId,
+      visitId: visit.id,
+      jobId: visit.jobId,
+    })
     await refreshRoute(w.tx, visit.id, w.now)
     return { label: step.label }
   })

@@ -15,14 +15,25 @@ export type Ticked = { readonly label: string; readonly warnings: readonly strin
  * Ticks a step, with the readings entered at the same go. A step that owes readings is not ticked without them: then
  * nothing of the go is kept, and the message names what is missing.
  */
-export async function tickStep(actor: Actor, input: z.output<typeof tickStepSchema>, moment: Moment): Promise<Ticked> {
+export async function tickStep(
+  actor: Actor,
+  input: z.output<typeof tickStepSchema>,
+  moment: Moment,
+): Promise<Ticked> {
   return write(actor, moment, async (w) => {
     const { visit, step, facts } = await openStep(w, input, tickAction)
     const wrote = input.entry ? await addEntry(w, visit.id, step, input.entry) : 0
     const now = wrote > 0 ? (await visitWithRoute(w.tx, visit.id)).facts : facts
     const { warnings } = must(canTick(now, input.step))
     const seen = await addEvent(w, visit.id, 'tick', step)
-    w.audit({ action: 'tick', subject: 'step', subjectId: step.stepId, visitId: visit.id, jobId: visit.jobId, changes: input.step })
+    w.audit({
+      action: 'tick',
+      subject: 'step',
+      subjectId: step.stepId,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: input.step,
+    })
     await afterTick(w, visit, step.stepId)
     await refreshRoute(w.tx, visit.id, w.now)
     return { label: step.label, warnings, seen }
@@ -41,5 +52,8 @@ async function afterTick(
   stepId: string,
 ): Promise<void> {
   if (stepId !== 'open-chamber') return
-  await w.tx.head.update({ where: { id: visit.headId }, data: { chamberForm: 'opened', version: { increment: 1 } } })
+  await w.tx.head.update({
+    where: { id: visit.headId },
+    data: { chamberForm: 'opened', version: { increment: 1 } },
+  })
 }

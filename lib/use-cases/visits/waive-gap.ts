@@ -20,7 +20,11 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
     const { visit } = found
     refuseReleased(visit)
     const gap = gapsOf(found).find((candidate) => candidate.gap === input.gap)
-    if (!gap) throw new RefusedError({ code: 'conflict', message: 'This is no longer missing. Reload to see what is.' })
+    if (!gap)
+      throw new RefusedError({
+        code: 'conflict',
+        message: 'This is no longer missing. Reload to see what is.',
+      })
     if (gap.what === 'hold' || gap.what === 'finding') {
       throw new RefusedError({ code: 'wrong-state', message: 'A hold or a finding is decided, not waived.' })
     }

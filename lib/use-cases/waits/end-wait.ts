@@ -19,7 +19,13 @@ export async function endWait(actor: Actor, input: z.output<typeof endWaitSchema
     })
     conflictUnless(changed, 'this wait')
     await bumpVisit(w.tx, visit)
-    w.audit({ action: 'parts-arrived', subject: 'parts-wait', subjectId: wait.id, visitId: visit.id, jobId: visit.jobId })
+    w.audit({
+      action: 'parts-arrived',
+      subject: 'parts-wait',
+      subjectId: wait.id,
+      visitId: visit.id,
+      jobId: visit.jobId,
+    })
     await refreshRoute(w.tx, visit.id, w.now)
     return { visitId: visit.id }
   })

@@ -24,7 +24,14 @@ export async function openWait(actor: Actor, input: z.output<typeof partsWaitSch
         fromWhom: input.fromWhom, promisedOn: input.promisedOn, openedAt: w.now, openedById: actor.personId,
       },
     }) // prettier-ignore
-    w.audit({ action: 'wait', subject: 'parts-wait', subjectId: id, visitId: visit.id, jobId: visit.jobId, changes: { what: input.what } })
+    w.audit({
+      action: 'wait',
+      subject: 'parts-wait',
+      subjectId: id,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { what: input.what },
+    })
     await refreshRoute(w.tx, visit.id, w.now)
     return { waitId: id }
   })

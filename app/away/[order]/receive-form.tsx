@@ -1,0 +1,90 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { Check } from '@/app/_components/ui/check'
+import { CheckList } from '@/app/_components/ui/check-list'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { toggled } from '@/app/_components/ui/toggled'
+import type { StepId } from '@/lib/core/route/types'
+import { receiveOutsideSchema } from '@/lib/schemas/outside'
+import { receiveOutsideAction } from '../actions'
+
+type Head = { readonly visitId: string; readonly tag: string }
+type Step = { readonly id: StepId; readonly label: string }
+type Props = { orderId: string; scope: readonly Step[]; heads: readonly Head[] }
+
+/** Heads are back: which, what is confirmed done, what the vendor wrote on them. The arrival steps are owed from here on. */
+export function ReceiveForm({ orderId, scope, heads }: Props) {
+  const router = useRouter()
+  const blank = (visitId: string) => ({
+    visitId,
+    confirmed: scope.map((step) => step.id),
+    seatsIn: true,
+    marksTyped: '',
+    marksRead: '',
+  })
+  const [back, setBack] = useState<readonly string[]>(heads.map((head) => head.visitId))
+  const form = useActionForm(receiveOutsideSchema, receiveOutsideAction, {
+    defaultValues: { orderId, heads: heads.map((head) => blank(head.visitId)) },
+    onDone: () => router.refresh(),
+  })
+  const { setValue, watch } = form.form
+  const lines = watch('heads')
+
+  function pick(ids: readonly string[]) {
+    setBack(ids)
+    setValue(
+      'heads',
+      ids.map((id) => lines.find((line) => line.visitId === id) ?? blank(id)),
+    )
+  }
+
+  return (
+    <section className="stack part" aria-label="Receive">
+      <h2>Heads are back</h2>
+      <ActionForm form={form} submitLabel="Receive">
+        <CheckList
+          label="Which came back"
+          name="back"
+          values={[...back]}
+          onChange={(event) => pick(toggled(back, event.target))}
+          options={heads.map((head) => ({ value: head.visitId, label: head.tag }))}
+        />
+        {lines.map((line, place) => {
+          const tag = heads.find((head) => head.visitId === line.visitId)?.tag ?? ''
+          return (
+            <fieldset key={line.visitId} className="stack">
+              <legend>{tag}</legend>
+              <CheckList
+                label="Done, as far as it can be seen"
+                hint="What is not ticked stays ours to do."
+                name={`confirmed-${line.visitId}`}
+                values={[...line.confirmed]}
+                onChange={(event) =>
+                  setValue(`heads.${place}.confirmed`, toggled(line.confirmed, event.target))
+                }
+                options={scope.map((step) => ({ value: step.id, label: step.label }))}
+              />
+              <Check label="Seats are in" {...form.text(`heads.${place}.seatsIn`)} />
+              <div className="columns">
+                <TextInput
+                  label="What the vendor wrote on it"
+                  hint="Exactly as it stands."
+                  required={false}
+                  {...form.text(`heads.${place}.marksTyped`)}
+                />
+                <TextInput
+                  label="What we read it to mean"
+                  required={false}
+                  {...form.text(`heads.${place}.marksRead`)}
+                />
+              </div>
+            </fieldset>
+          )
+        })}
+      </ActionForm>
+    </section>
+  )
+}

@@ -1,0 +1,50 @@
+import Link from 'next/link'
+import { Tag } from '@/app/_components/tag/tag'
+import type { Station } from '@/lib/core/route/types'
+import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
+import { stepHref } from '../../step-href'
+import styles from './queue-list.module.css'
+
+type Props = { title: string; station: Station; lines: readonly QueueLine[]; none: string }
+
+export function QueueList({ title, station, lines, none }: Props) {
+  return (
+    <section aria-label={title} className="stack">
+      <h2>{title}</h2>
+      {lines.length === 0 ? (
+        <p className="soft">{none}</p>
+      ) : (
+        <ul className={styles.list}>
+          {lines.map((line) => (
+            <li key={`${line.visitId}${line.step.stepId}${line.step.occurrence}${line.step.orderId ?? ''}`}>
+              <Link href={stepHref(station, line.visitId, line.step)} className={styles.line}>
+                <Tag number={line.tag} />
+                <span className={styles.what}>
+                  <strong>{line.step.label}</strong>
+                  <span className="soft">{note(line)}</span>
+                </span>
+                <span className={styles.promise}>{promise(line)}</span>
+              </Link>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+/** The one thing worth knowing before opening it. */
+function note(line: QueueLine): string {
+  const { step } = line
+  if (step.reason !== '') return step.reason
+  if (line.whereabouts === 'held') return 'held'
+  if (line.whereabouts === 'away') return 'away at a vendor'
+  if (line.whereabouts === 'waiting for parts') return 'waiting for parts'
+  if (step.waitsFor.length > 0) return `after ${step.waitsFor.slice(0, 2).join(', ')}`
+  return line.casting
+}
+
+const promise = (line: QueueLine): string =>
+  [line.urgent ? 'urgent' : '', line.promiseOn ? `by ${line.promiseOn.slice(5)}` : '']
+    .filter(Boolean)
+    .join(', ')

@@ -1,0 +1,24 @@
+import type { ReadingKind } from '@/lib/core/readings/types'
+import type { StepField } from '@/lib/use-cases/stations/see-step'
+
+/** What has been typed so far, by kind and point. */
+export type Answers = Readonly<Record<string, { readonly text: string; readonly notTaken: string | null }>>
+
+export const answerKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
+
+/** The fields of a step, one group a kind, in the order they are owed. */
+export function fieldGroups(fields: readonly StepField[]): StepField[][] {
+  const groups = new Map<ReadingKind, StepField[]>()
+  for (const field of fields) groups.set(field.kind, [...(groups.get(field.kind) ?? []), field])
+  return [...groups.values()]
+}
+
+/** What goes to the server: everything typed; what stands there already is not sent again. */
+export function typedReadings(answers: Answers) {
+  return Object.entries(answers)
+    .filter(([, answer]) => answer.text.trim() !== '' || (answer.notTaken ?? '').trim() !== '')
+    .map(([key, answer]) => {
+      const [kind = '', point = ''] = key.split('|')
+      return { kind: kind as ReadingKind, point, text: answer.text.trim(), notTaken: answer.notTaken }
+    })
+}

@@ -1,0 +1,31 @@
+import Link from 'next/link'
+import { HeadScale } from '@/app/_components/scale/head-scale'
+import { graduationsOf } from '@/lib/drawing/graduations-of'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+
+type Props = { screen: StepScreen; hrefOf: (step: RouteStep) => string }
+
+/** Where this head stands, and what else there is to do to it here. */
+export function Others({ screen, hrefOf }: Props) {
+  return (
+    <section className="stack part" aria-label="This head">
+      <HeadScale graduations={graduationsOf(screen.route, screen.holdReasons.length > 0)} />
+      {screen.others.length > 0 && (
+        <>
+          <h2>Also at this station</h2>
+          <ul className="plain-list">
+            {screen.others.map((other) => (
+              <li key={hrefOf(other)}>
+                <Link href={hrefOf(other)}>{other.label}</Link> <span className="soft">{other.state}</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p>
+        <Link href={`/heads/${screen.headId}`}>The whole record of this head</Link>
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,92 @@
+'use client'
+import { useState } from 'react'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { Button } from '@/app/_components/ui/button'
+import { Dialog } from '@/app/_components/ui/dialog'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import type { StepKey } from '@/lib/core/route/types'
+import { openHoldSchema, partsWaitSchema, reportFindingSchema } from '@/lib/schemas/visit'
+import { openHoldAction, openWaitAction, reportFindingAction } from '../../../../actions'
+
+type Props = { visitId: string; step: StepKey }
+
+/** Always one tap away: something was found, something is wrong, something is missing. */
+export function SideActions({ visitId, step }: Props) {
+  const [open, setOpen] = useState<'finding' | 'hold' | 'wait' | null>(null)
+  const router = useRouter()
+  const done = () => {
+    setOpen(null)
+    router.refresh()
+  }
+  return (
+    <section aria-label="Something is not as it should be" className="row part">
+      <Button onClick={() => setOpen('finding')}>Report a finding</Button>
+      <Button onClick={() => setOpen('wait')}>Waits for parts</Button>
+      <Button variant="stop" onClick={() => setOpen('hold')}>
+        Hold this head
+      </Button>
+      <Dialog open={open === 'finding'} onClose={() => setOpen(null)} title="Report a finding">
+        <FindingForm visitId={visitId} step={step} onDone={done} />
+      </Dialog>
+      <Dialog open={open === 'hold'} onClose={() => setOpen(null)} title="Hold this head">
+        <HoldForm visitId={visitId} step={step} onDone={done} />
+      </Dialog>
+      <Dialog open={open === 'wait'} onClose={() => setOpen(null)} title="Waits for parts">
+        <WaitForm visitId={visitId} step={step} onDone={done} />
+      </Dialog>
+    </section>
+  )
+}
+
+type FormProps = Props & { onDone: () => void }
+
+function FindingForm({ visitId, step, onDone }: FormProps) {
+  const form = useActionForm(reportFindingSchema, reportFindingAction, {
+    defaultValues: { visitId, stepId: step.stepId, what: '' },
+    onDone,
+  })
+  return (
+    <ActionForm form={form} submitLabel="Report it">
+      <TextArea
+        label="What was found"
+        hint="The counter prices it and asks the customer."
+        required
+        {...form.text('what')}
+      />
+    </ActionForm>
+  )
+}
+
+function HoldForm({ visitId, step, onDone }: FormProps) {
+  const form = useActionForm(openHoldSchema, openHoldAction, {
+    defaultValues: { visitId, stepId: step.stepId, reason: '' },
+    onDone,
+  })
+  return (
+    <ActionForm form={form} submitLabel="Put on hold">
+      <TextArea
+        label="What is wrong"
+        hint="Nothing more is ticked until the owner has decided."
+        required
+        {...form.text('reason')}
+      />
+    </ActionForm>
+  )
+}
+
+function WaitForm({ visitId, step, onDone }: FormProps) {
+  const form = useActionForm(partsWaitSchema, openWaitAction, {
+    defaultValues: { visitId, step, what: '', fromWhom: '', promisedOn: '' },
+    onDone,
+  })
+  return (
+    <ActionForm form={form} submitLabel="It waits">
+      <TextInput label="What it waits for" required {...form.text('what')} />
+      <TextInput label="From whom" required={false} {...form.text('fromWhom')} />
+      <TextInput label="Promised on" type="date" required={false} {...form.text('promisedOn')} />
+    </ActionForm>
+  )
+}

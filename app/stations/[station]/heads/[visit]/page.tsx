@@ -1,0 +1,86 @@
+import { notFound } from 'next/navigation'
+import { z } from 'zod'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Notice } from '@/app/_components/ui/notice'
+import { stationLabels } from '@/lib/core/route/stations'
+import { stepIds, type StepKey } from '@/lib/core/route/types'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { seeStep } from '@/lib/use-cases/stations/see-step'
+import { requirePerson } from '@/lib/web/require-actor'
+import { stepHref } from '../../../step-href'
+import { Others } from './_components/others'
+import { PlanAtStep } from './_components/plan-at-step'
+import { SideActions } from './_components/side-actions'
+import { StepDone } from './_components/step-done'
+import { StepForm } from './_components/step-form'
+
+type Props = {
+  params: Promise<{ station: string; visit: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
+
+const asked = z.object({
+  visit: z.uuid(),
+  step: z.enum(stepIds),
+  run: z.string().max(40).default(''),
+  order: z.uuid().nullable().default(null),
+})
+
+export const metadata = { title: 'Head at the station' }
+
+export default async function StepPage({ params, searchParams }: Props) {
+  const { station, visit } = await params
+  const parsed = asked.safeParse({ ...(await searchParams), visit })
+  if (!parsed.success) notFound()
+  const key: StepKey = { stepId: parsed.data.step, occurrence: parsed.data.run, orderId: parsed.data.order }
+  const actor = await requirePerson('job.see', `/stations/${station}`)
+  const [screen, newest] = await Promise.all([seeStep(actor, visit, key, new Date()), newestChange()])
+  const { step } = screen
+  const done = step.state === 'done' || step.state === 'waived'
+  return (
+    <Frame place="stations" actor={actor}>
+      <Live newest={newest} />
+      <div className="row spread">
+        <div className="row">
+          <Tag number={screen.tag} size="l" href={`/heads/${screen.headId}`} />
+          <span>
+            job {screen.jobNumber}, {screen.casting}
+          </span>
+        </div>
+        <ButtonLink href={`/stations/${step.station}`} variant="quiet">
+          Back to the {stationLabels[step.station].toLowerCase()} queue
+        </ButtonLink>
+      </div>
+      <h1>{step.label}</h1>
+      {screen.holdReasons.length > 0 && (
+        <Notice kind="stop" title="Held" live={false}>
+          {screen.holdReasons.map((reason) => (
+            <p key={reason}>{reason}</p>
+          ))}
+          <p>Nothing more is done to this head until the owner has decided.</p>
+        </Notice>
+      )}
+      {step.state === 'do again' && (
+        <Notice kind="caution" title="Do again" live={false}>
+          <p>{step.reason}</p>
+        </Notice>
+      )}
+      {!done && step.waitsFor.length > 0 && (
+        <Notice kind="caution" title="Not yet" live={false}>
+          <p>It waits for: {step.waitsFor.join(', ')}.</p>
+        </Notice>
+      )}
+      <PlanAtStep plan={screen.plan} />
+      {done ? (
+        <StepDone screen={screen} />
+      ) : (
+        <StepForm key={`${screen.visitId}${JSON.stringify(key)}`} screen={screen} />
+      )}
+      <SideActions visitId={visit} step={key} />
+      <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
+    </Frame>
+  )
+}

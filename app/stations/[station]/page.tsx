@@ -1,0 +1,50 @@
+import { notFound } from 'next/navigation'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { stationLabels } from '@/lib/core/route/stations'
+import { stations, type Station } from '@/lib/core/route/types'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { seeQueue } from '@/lib/use-cases/stations/see-queue'
+import { requirePerson } from '@/lib/web/require-actor'
+import { QueueList } from './_components/queue-list'
+
+type Props = { params: Promise<{ station: string }> }
+
+const stationOf = (text: string): Station => stations.find((station) => station === text) ?? notFound()
+
+export async function generateMetadata({ params }: Props) {
+  return { title: stationLabels[stationOf((await params).station)] }
+}
+
+export default async function StationPage({ params }: Props) {
+  const station = stationOf((await params).station)
+  const actor = await requirePerson('job.see', `/stations/${station}`)
+  const [queue, newest] = await Promise.all([seeQueue(actor, station), newestChange()])
+  const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
+  return (
+    <Frame place="stations" actor={actor}>
+      <Live newest={newest} />
+      <div className="row spread">
+        <h1>{stationLabels[station]}</h1>
+        <ButtonLink href="/stations" variant="quiet">
+          Another station
+        </ButtonLink>
+      </div>
+      {empty ? (
+        <EmptyState title="Nothing waits here.">
+          <p>Heads come here when the counter has booked them and the steps before are done.</p>
+        </EmptyState>
+      ) : (
+        <>
+          <QueueList title="Ready" station={station} lines={queue.ready} none="Nothing is ready." />
+          {queue.started.length > 0 && (
+            <QueueList title="Started" station={station} lines={queue.started} none="" />
+          )}
+          <QueueList title="Coming" station={station} lines={queue.coming} none="Nothing more is coming." />
+        </>
+      )}
+    </Frame>
+  )
+}

@@ -1,0 +1,52 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { addEvent, bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { receiveOutsideSchema } from '@/lib/schemas/outside'
+
+/**
+ * Heads are back from a vendor, all of the order or part of it. What the vendor was asked to do counts as done only as
+ * far as it is confirmed here; the arrival steps are owed from now on.
+ */
+export async function receiveOutside(
+  actor: Actor,
+  input: z.output<typeof receiveOutsideSchema>,
+  moment: Moment,
+) {
+  must(allow(actor, 'outside.receive'))
+  return write(actor, moment, async (w) => {
+    const order = await w.tx.outsideOrder.findUnique({
+      where: { id: input.orderId },
+      include: { visits: true },
+    })
+    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such outside order.' })
+    const scope = order.scope.split(',')
+    for (const head of input.heads) {
+      const line = order.visits.find((candidate) => candidate.visitId === head.visitId)
+      if (!line) throw new RefusedError({ code: 'not-found', message: 'That head is not in this order.' })
+      const visit = await visitById(w.tx, head.visitId)
+      const changed = await w.tx.outsideOrderVisit.updateMany({
+        where: { id: line.id, receivedAt: null },
+        data: {
+          receivedAt: w.now, receivedById: actor.personId, seatsIn: head.seatsIn, marksTyped: head.marksTyped,
+          marksRead: head.marksRead, confirmed: head.confirmed.filter((step) => scope.includes(step)).join(','),
+        },
+      }) // prettier-ignore
+      conflictUnless(changed, 'the arrival of this head')
+      await bumpVisit(w.tx, visit)
+      await addEvent(w, visit.id, 'received', null, { orderId: order.id })
+      w.audit({
+        action: 'received',
+        subject: 'outside-order',
+        subjectId: order.id,
+        visitId: visit.id,
+        jobId: visit.jobId,
+        changes: { confirmed: head.confirmed, marks: head.marksTyped },
+      })
+      await refreshRoute(w.tx, visit.id, w.now)
+    }
+    return { number: order.number, received: input.heads.length }
+  })
+}

@@ -1,0 +1,112 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import type { StepId } from '@/lib/core/route/types'
+import { nextNumber } from '@/lib/data/counters'
+import { newId } from '@/lib/data/ids'
+import { addEvent, bumpVisit, refreshRoute, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import type { sendOutsideSchema } from '@/lib/schemas/outside'
+import { refuseReleased } from '../visits/refuse-closed'
+
+type Input = z.output<typeof sendOutsideSchema>
+
+const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })
+
+/**
+ * Sends heads to a vendor. An angle cut goes out with the angle part alone unless told otherwise: the last cut lands on
+ * size in house, so a plan without a flat part goes out only when the vendor finishes to size.
+ */
+export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
+  must(allow(actor, 'outside.send'))
+  return write(actor, moment, async (w) => {
+    const vendor = await w.tx.vendor.findUnique({ where: { id: input.vendorId } })
+    if (!vendor || vendor.retiredAt) throw refused('This vendor is no longer in use. Pick another.')
+    const orderId = newId(w.now)
+    const number = `O-${String(await nextNumber(w.tx, 'outside-order')).padStart(4, '0')}`
+    await w.tx.outsideOrder.create({
+      data: {
+        id: orderId, number, vendorId: vendor.id, instructions: input.instructions, scope: input.scope.join(','),
+        finishesToSize: input.finishesToSize, freight: input.freight, tracking: input.tracking, createdAt: w.now,
+        byId: actor.personId, sentAt: w.now, promisedOn: input.promisedOn,
+      },
+    }) // prettier-ignore
+    if (input.promisedOn) await addPromise(w, orderId, input.promisedOn, 'at sending')
+    for (const head of input.heads) await sendHead(w, input, orderId, head)
+    w.audit({
+      action: 'send-outside',
+      subject: 'outside-order',
+      subjectId: orderId,
+      changes: { number, scope: input.scope },
+    })
+    return { orderId, number }
+  })
+}
+
+export const addPromise = (w: Write, orderId: string, promisedOn: string, note: string) =>
+  w.tx.outsidePromise.create({
+    data: { id: newId(w.now), orderId, promisedOn, note, at: w.now, byId: w.actor.personId },
+  })
+
+async function sendHead(
+  w: Write,
+  input: Input,
+  orderId: string,
+  head: Input['heads'][number],
+): Promise<void> {
+  const found = await visitWithRoute(w.tx, head.visitId)
+  const { visit, facts } = found
+  refuseReleased(visit)
+  refuseNotReady(found, input.scope)
+  const share = vendorShare(found, input, head)
+  await bumpVisit(w.tx, visit)
+  await w.tx.outsideOrderVisit.create({
+    data: {
+      id: newId(w.now), orderId, visitId: visit.id, ...share, comesWith: head.comesWith, confirmed: '', marksTyped: '',
+      marksRead: '', redoCost: '',
+    },
+  }) // prettier-ignore
+  await addEvent(w, visit.id, 'sent', null, { orderId })
+  w.audit({
+    action: 'sent',
+    subject: 'visit',
+    subjectId: visit.id,
+    visitId: visit.id,
+    jobId: visit.jobId,
+    changes: { orderId, ...share, plan: facts.plan?.kind ?? 'none' },
+  })
+  await refreshRoute(w.tx, visit.id, w.now)
+}
+
+function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly StepId[]): void {
+  const tag = visit.head.tags.find((entry) => entry.to === null)?.number ?? 'This head'
+  if (facts.openHolds.length > 0) throw refused(`${tag} is held: the owner decides first.`)
+  if (facts.orders.some((order) => order.sentSeq !== null && order.receivedSeq === null)) {
+    throw refused(`${tag} is away already.`)
+  }
+  const steps = route.filter((step) => scope.includes(step.stepId) && step.state !== 'not needed')
+  if (steps.length === 0)
+    throw refused(`Nothing of this order is on the route of ${tag}. Change the work or the plan first.`)
+  const waiting = steps.find((step) => step.waitsFor.length > 0 && !scopeCovers(step.waitsFor, steps))
+  if (waiting)
+    throw refused(`${tag} cannot go yet: ${waiting.label} waits for ${waiting.waitsFor.join(', ')}.`)
+}
+
+const scopeCovers = (waits: readonly string[], steps: readonly { label: string }[]): boolean =>
+  waits.every((label) => steps.some((step) => step.label === label))
+
+/** Angle part and flat part that the vendor cuts off this head. */
+function vendorShare({ facts }: VisitWithRoute, input: Input, head: Input['heads'][number]) {
+  const { plan } = facts
+  const cutsAngle = input.scope.includes('angle-cut')
+  const cutsFlat = input.scope.includes('flat-cut') || (cutsAngle && input.finishesToSize)
+  const angleIn = cutsAngle ? (head.angleIn?.value ?? plan?.angleIn ?? 0) : 0
+  const flatIn = cutsFlat ? (head.flatIn?.value ?? plan?.flatIn ?? 0) : (head.flatIn?.value ?? 0)
+  if (cutsAngle && !input.finishesToSize && (plan?.flatIn ?? 0) - flatIn <= 0) {
+    throw refused(
+      'This plan leaves nothing for the last cut in house. Plan an angle cut with a flat part, or say that the vendor finishes to size.',
+    )
+  }
+  return { angleIn, flatIn }
+}

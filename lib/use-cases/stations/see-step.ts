@@ -1,0 +1,147 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { pointLabel } from '@/lib/core/readings/points'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
+import type { RouteStep, StepKey } from '@/lib/core/route/types'
+import { db } from '@/lib/data/db'
+import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
+import { namesOf } from '@/lib/data/people'
+import { currentSettings } from '@/lib/data/settings'
+import { shopOf } from '@/lib/data/shop'
+import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
+import { findStep, lastSeq } from '../visits/find-step'
+import { freeUndoMinutes } from '../visits/undo-tick'
+import { planAtStep, type PlanAtStep } from './plan-at-step'
+
+/** One answer to give: what, where, what stands there now, what was read there before. */
+export type StepField = {
+  readonly kind: ReadingKind
+  readonly spec: ReadingSpec
+  readonly point: string
+  readonly pointLabel: string
+  /** The answer that counts now; null when it is still owed. */
+  readonly answer: string | null
+  readonly notTaken: string | null
+  /** The newest answer to the same question at another step. */
+  readonly previous: string | null
+  readonly target: { readonly text: string; readonly value: number; readonly tolerance: number } | null
+}
+
+export type StepScreen = {
+  readonly visitId: string
+  readonly headId: string
+  readonly jobId: string
+  readonly tag: string
+  readonly jobNumber: string
+  readonly casting: string
+  readonly promiseOn: string | null
+  readonly whereabouts: string
+  readonly locale: string
+  readonly timeZone: string
+  readonly step: RouteStep
+  readonly seen: number
+  readonly fields: readonly StepField[]
+  readonly plan: PlanAtStep
+  readonly instruments: readonly {
+    readonly id: string
+    readonly name: string
+    readonly lastCheckedOn: string | null
+  }[]
+  readonly ticked: { readonly by: string; readonly at: Date; readonly free: boolean } | null
+  /** Other steps of this head at the same station. */
+  readonly others: readonly RouteStep[]
+  readonly holdReasons: readonly string[]
+  readonly route: readonly RouteStep[]
+  readonly lastConditions: Readonly<Record<string, string>>
+}
+
+/** Everything one screen needs to do one step of one head. */
+export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: Date): Promise<StepScreen> {
+  must(allow(actor, 'job.see'))
+  const client = await db()
+  const found = await visitWithRoute(client, visitId)
+  const { visit, route, facts } = found
+  const step = findStep(route, key)
+  const readings = effectiveReadings(visit.readings)
+  const settings = await currentSettings(client)
+  const shop = await shopOf(client)
+  const instruments = await client.instrument.findMany({
+    where: { retiredAt: null },
+    orderBy: { name: 'asc' },
+  })
+  const last = readings.findLast((reading) => reading.step.stepId === 'flow')
+  return {
+    visitId,
+    headId: visit.headId,
+    jobId: visit.jobId,
+    tag: tagOf(visit),
+    jobNumber: visit.job.number,
+    casting: visit.head.casting?.name ?? 'casting not on record',
+    promiseOn: visit.job.promiseOn,
+    whereabouts: whereaboutsOf(visit, facts, route),
+    locale: shop.locale,
+    timeZone: shop.timeZone,
+    step,
+    seen: lastSeq(visit, key),
+    fields: fieldsOf(
+      step,
+      readings,
+      visit.targetCc === null ? null : { cc: visit.targetCc, text: visit.targetText },
+      settings.values.ccToleranceCc,
+    ),
+    plan: await planAtStep(client, found, step, settings.values),
+    instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
+    ticked: await tickOf(found, step, now),
+    others: route.filter(
+      (other) => other.station === step.station && other !== step && other.state !== 'not needed',
+    ),
+    holdReasons: facts.openHolds.map((hold) => hold.reason),
+    route,
+    lastConditions: last ? (JSON.parse(last.conditions) as Record<string, string>) : {},
+  }
+}
+
+export const tagOf = (visit: VisitWithRoute['visit']): string =>
+  visit.head.tags.find((tag) => tag.to === null)?.number ?? visit.head.tags.at(-1)?.number ?? ''
+
+async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {
+  const event = visit.events.find((candidate) => candidate.seq === step.doneSeq && candidate.kind === 'tick')
+  if (!event) return null
+  const names = await namesOf([event.byId])
+  const minutes = (now.getTime() - event.at.getTime()) / 60_000
+  return { by: names.get(event.byId) ?? '', at: event.at, free: minutes <= freeUndoMinutes }
+}
+
+function fieldsOf(
+  step: RouteStep,
+  readings: readonly EffectiveReading[],
+  target: { cc: number; text: string } | null,
+  toleranceCc: number,
+): StepField[] {
+  const here = (reading: EffectiveReading): boolean =>
+    reading.step.stepId === step.stepId &&
+    reading.step.occurrence === step.occurrence &&
+    reading.step.orderId === step.orderId
+  return step.owes.flatMap((owed) =>
+    owed.points.map((point) => {
+      const same = readings.filter((reading) => reading.kind === owed.kind && reading.point === point)
+      const answered = owed.missing.includes(point) ? undefined : same.findLast(here)
+      const before = same.findLast((reading) => reading !== answered)
+      return {
+        kind: owed.kind,
+        spec: readingSpecs[owed.kind],
+        point,
+        pointLabel: pointLabel(point),
+        answer: answered ? answered.text : null,
+        notTaken: answered?.notTaken ?? null,
+        previous: before ? (before.notTaken ?? before.text) : null,
+        target:
+          owed.kind === 'cc' && target && ['finished', 'open-chamber'].includes(step.stepId)
+            ? { text: target.text, value: target.cc, tolerance: toleranceCc }
+            : null,
+      }
+    }),
+  )
+}
