@@ -1,4 +1,3 @@
-import { Client } from 'pg'
 import { describe, expect, it } from 'vitest'
 import { migrate } from '@/lib/cli/migrate'
 import { readTriggers } from '@/lib/cli/migration-files'
@@ -6,6 +5,7 @@ import { driftOfSqlite, schemaChange } from '@/lib/cli/schema-engine'
 import { expectedTriggers } from '@/lib/data/gate/triggers'
 import { emptyDatabase, freshDatabase } from '../setup/database'
 import { plainSqlite } from '../setup/plain-sqlite'
+import { withPostgres } from '../setup/postgres'
 
 describe('the migrations of SQLite', () => {
   it('end where the schema is', async () => {
@@ -41,16 +41,6 @@ const catalogue = `
   SELECT 'index', indexname, indexdef FROM pg_indexes
   WHERE schemaname = current_schema() AND tablename <> '_prisma_migrations'
   ORDER BY 1, 2`
-
-async function withPostgres<T>(url: string, work: (client: Client) => Promise<T>): Promise<T> {
-  const client = new Client({ connectionString: url })
-  await client.connect()
-  try {
-    return await work(client)
-  } finally {
-    await client.end()
-  }
-}
 
 describe('the migrations of PostgreSQL', () => {
   it('end where a script made fresh from the schema ends', async () => {

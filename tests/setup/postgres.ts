@@ -45,16 +45,20 @@ export async function startPostgres(folder: string): Promise<RunningPostgres> {
   return { urlOf, administer: (sql) => administer(urlOf('postgres'), sql), stop: () => server.stop() }
 }
 
-/** One statement that cannot run inside a transaction, such as CREATE DATABASE. */
-export async function administer(url: string, sql: string): Promise<void> {
+/** The database itself, past the client. */
+export async function withPostgres<T>(url: string, work: (client: Client) => Promise<T>): Promise<T> {
   const client = new Client({ connectionString: url })
   await client.connect()
   try {
-    await client.query(sql)
+    return await work(client)
   } finally {
     await client.end()
   }
 }
+
+/** One statement that cannot run inside a transaction, such as CREATE DATABASE. */
+export const administer = (url: string, sql: string): Promise<void> =>
+  withPostgres(url, async (client) => void (await client.query(sql)))
 
 const freePort = (): Promise<number> =>
   new Promise((resolve, reject) => {
