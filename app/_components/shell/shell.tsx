@@ -2,6 +2,7 @@ import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { can } from '@/lib/core/access/can'
 import { roleWords, type Actor } from '@/lib/core/access/roles'
+import { FindBox } from './find-box'
 import { places, type PlaceId } from './places'
 import styles from './shell.module.css'
 
@@ -33,30 +34,14 @@ export function Shell({ place, person, signOut, find, floor, children }: Props) 
               .filter(({ needs }) => can(person, needs))
               .map(({ id, label, href }) => (
                 <li key={id}>
-                  <Link href={href} aria-current={id === place ? 'true' : undefined}>
+                  <Link href={href} prefetch={false} aria-current={id === place ? 'true' : undefined}>
                     {label}
                   </Link>
                 </li>
               ))}
           </ul>
         </nav>
-        <form action="/find" method="get" role="search" className={styles.find}>
-          <label htmlFor="find-box" className="visually-hidden">
-            Find by tag, job, customer, phone or casting mark
-          </label>
-          <input
-            id="find-box"
-            name="q"
-            type="search"
-            placeholder="Tag, job, customer…"
-            defaultValue={find}
-            autoComplete="off"
-            autoCapitalize="off"
-            spellCheck={false}
-            enterKeyHint="search"
-          />
-          <button type="submit">Find</button>
-        </form>
+        <FindBox asked={find} />
         <div className={styles.person}>
           <span>
             {person.name}

@@ -19,8 +19,9 @@ export function Tag({ number, size = 'm', href }: Props) {
     </span>
   )
   if (!href) return plate
+  // A queue shows thirty tags; fetching thirty heads ahead would burden a shop's Wi-Fi for nothing.
   return (
-    <Link href={href} className={styles.link}>
+    <Link href={href} prefetch={false} className={styles.link}>
       {plate}
     </Link>
   )

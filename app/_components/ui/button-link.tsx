@@ -9,5 +9,11 @@ export function ButtonLink({
   className,
   ...rest
 }: ComponentProps<typeof Link> & { variant?: ButtonVariant }) {
-  return <Link {...rest} className={[styles.button, styles[variant], className].filter(Boolean).join(' ')} />
+  return (
+    <Link
+      prefetch={false}
+      {...rest}
+      className={[styles.button, styles[variant], className].filter(Boolean).join(' ')}
+    />
+  )
 }

@@ -1,0 +1,102 @@
+'use client'
+import Form from 'next/form'
+import Link from 'next/link'
+import { useEffect, useRef, useState, type FocusEvent, type KeyboardEvent } from 'react'
+import styles from './find-box.module.css'
+import { HitLine } from './hit-line'
+import { useFound } from './use-found'
+
+/**
+ * One box for everything. What is found shows while one types; Enter asks the results page, which goes straight to a tag
+ * or job that was typed or scanned whole: a scanner types and presses Enter faster than any list can show.
+ */
+export function FindBox({ asked = '' }: { asked?: string }) {
+  const [text, setText] = useState(asked)
+  const [open, setOpen] = useState(false)
+  const box = useRef<HTMLDivElement>(null)
+  const input = useRef<HTMLInputElement>(null)
+  const found = useFound('anything', open ? text : '')
+  useFocusKey(input)
+
+  function leave(event: FocusEvent) {
+    if (!box.current?.contains(event.relatedTarget)) setOpen(false)
+  }
+
+  function walk(event: KeyboardEvent) {
+    if (event.key === 'Escape') {
+      setOpen(false)
+      input.current?.focus()
+    }
+    if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return
+    const stops = [input.current, ...(box.current?.querySelectorAll('a') ?? [])]
+    const at = stops.findIndex((stop) => stop === document.activeElement)
+    const next = stops[at + (event.key === 'ArrowDown' ? 1 : -1)]
+    if (at < 0 || !next) return
+    event.preventDefault()
+    next.focus()
+  }
+
+  return (
+    <div ref={box} className={styles.find} role="search" onBlur={leave} onKeyDown={walk}>
+      <Form action="/find" className={styles.form} onSubmit={() => setOpen(false)}>
+        <label htmlFor="find-box" className="visually-hidden">
+          Find by tag, job, customer, phone or casting mark
+        </label>
+        <input
+          ref={input}
+          id="find-box"
+          name="q"
+          type="search"
+          placeholder="Tag, job, customer…"
+          value={text}
+          maxLength={120}
+          autoComplete="off"
+          autoCapitalize="off"
+          spellCheck={false}
+          enterKeyHint="search"
+          onFocus={(event) => event.target.select()}
+          onChange={(event) => {
+            setText(event.target.value)
+            setOpen(true)
+          }}
+        />
+        <button type="submit">Find</button>
+      </Form>
+      <p role="status" className="visually-hidden">
+        {open && found && `${found.hits.length} found`}
+      </p>
+      {open && found && (
+        <div className={styles.hits}>
+          {found.hits.length === 0 ? (
+            <p>Nothing found for “{text.trim()}”.</p>
+          ) : (
+            <ul aria-label="Found">
+              {found.hits.map((hit) => (
+                <li key={hit.href}>
+                  <Link href={hit.href} prefetch={false} onClick={() => setOpen(false)}>
+                    <HitLine hit={hit} />
+                  </Link>
+                </li>
+              ))}
+            </ul>
+          )}
+        </div>
+      )}
+    </div>
+  )
+}
+
+/** "/" goes to the box from anywhere that is not a field. */
+function useFocusKey(input: { readonly current: HTMLInputElement | null }) {
+  useEffect(() => {
+    function press(event: globalThis.KeyboardEvent) {
+      if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return
+      if (event.target instanceof Element && event.target.closest('input, textarea, select, dialog[open]'))
+        return
+      event.preventDefault()
+      input.current?.focus()
+    }
+    document.addEventListener('keydown', press)
+    return () => document.removeEventListener('keydown', press)
+  }, [input])
+}
