@@ -1,0 +1,22 @@
+import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
+import { Bare } from '@/app/_components/shell/bare'
+import { localPath } from '@/lib/web/local-path'
+import { currentActor } from '@/lib/web/require-actor'
+import { SignInForm } from './_components/sign-in-form'
+
+export const metadata: Metadata = { title: 'Sign in' }
+
+type Props = { searchParams: Promise<{ next?: string | string[] }> }
+
+export default async function SignInPage({ searchParams }: Props) {
+  const { next } = await searchParams
+  const goTo = localPath(typeof next === 'string' ? next : undefined)
+  if (await currentActor()) redirect(goTo)
+  return (
+    <Bare narrow>
+      <h1>Sign in to Brasstag</h1>
+      <SignInForm goTo={goTo} />
+    </Bare>
+  )
+}

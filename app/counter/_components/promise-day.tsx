@@ -1,0 +1,28 @@
+import { Day } from '@/app/_components/ui/day'
+import { Sign } from '@/app/_components/ui/sign'
+
+type Props = { on: string | null; daysLeft: number | null; urgent: boolean; locale: string }
+
+function distance(days: number): string {
+  if (days === 0) return 'today'
+  if (days === 1) return 'tomorrow'
+  if (days > 1) return `in ${days} days`
+  return days === -1 ? '1 day late' : `${-days} days late`
+}
+
+/** The promise of a job and how near it is. */
+export function PromiseDay({ on, daysLeft, urgent, locale }: Props) {
+  return (
+    <span className="row">
+      {urgent && <strong>Urgent</strong>}
+      {on === null || daysLeft === null ? (
+        <span className="soft">no promise date</span>
+      ) : (
+        <span className="nowrap">
+          {daysLeft < 0 && <Sign kind="caution" />} <Day on={on} locale={locale} />,{' '}
+          {daysLeft < 0 ? <strong>{distance(daysLeft)}</strong> : distance(daysLeft)}
+        </span>
+      )}
+    </span>
+  )
+}

@@ -1,0 +1,89 @@
+import type { Metadata } from 'next'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { can } from '@/lib/core/access/can'
+import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { requirePerson } from '@/lib/web/require-actor'
+import { AnswerList } from './_components/answer-list'
+import { JobList } from './_components/job-list'
+
+export const metadata: Metadata = { title: 'Counter' }
+
+export default async function CounterPage() {
+  const actor = await requirePerson('job.see', '/counter')
+  const [counter, newest] = await Promise.all([seeCounter(actor, { now: new Date() }), newestChange()])
+  const mayBook = can(actor, 'job.book')
+  return (
+    <Frame place="counter" actor={actor}>
+      <Live newest={newest} />
+      <div className="row spread">
+        <h1>At the counter</h1>
+        {mayBook && (
+          <ButtonLink href="/counter/book" variant="main">
+            Book a job
+          </ButtonLink>
+        )}
+      </div>
+      <div className="columns">
+        <JobList
+          title="Promises at risk"
+          jobs={counter.atRisk}
+          view={counter}
+          tell="why"
+          empty={
+            <EmptyState title="No promise is at risk">
+              <p>
+                A job stands here from two days before its promise until its heads are finished, with what it
+                waits for.
+              </p>
+            </EmptyState>
+          }
+        />
+        <AnswerList findings={counter.answers} view={counter} />
+        <JobList
+          title="Ready to hand over"
+          jobs={counter.ready}
+          view={counter}
+          tell="since"
+          handOver={can(actor, 'visit.hand-over')}
+          empty={
+            <EmptyState title="Nothing to hand over">
+              <p>Released heads stand here until somebody takes them.</p>
+            </EmptyState>
+          }
+        />
+        <JobList
+          title="Finished, waiting for release"
+          jobs={counter.finished}
+          view={counter}
+          tell="since"
+          empty={
+            <EmptyState title="Nothing waits for release">
+              <p>
+                A head that passed its final inspection stands here until the owner or a deputy releases it.
+              </p>
+            </EmptyState>
+          }
+        />
+        <JobList
+          title="Expected in"
+          jobs={counter.expected}
+          view={counter}
+          tell="nothing"
+          empty={
+            <EmptyState title="Nothing is expected">
+              <p>
+                {mayBook
+                  ? 'Book a job: its heads stand here until they are checked in.'
+                  : 'Booked heads stand here until they are checked in.'}
+              </p>
+            </EmptyState>
+          }
+        />
+      </div>
+    </Frame>
+  )
+}
