@@ -11,6 +11,9 @@ export const metadata: Metadata = {
   formatDetection: { telephone: false, date: false, address: false, email: false },
 }
 
+// A page made at build time could not carry the nonce that its scripts need.
+export const dynamic = 'force-dynamic'
+
 export const viewport: Viewport = {
   width: 'device-width',
   initialScale: 1,

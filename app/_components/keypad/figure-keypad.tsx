@@ -15,7 +15,7 @@ type Props = {
   quantity: Quantity
   /** The unit to begin with; left out: the quantity's own. */
   unit?: string
-  /** Units to turn through with the unit key; left out: that one alone. */
+  /** Units to turn through with the unit key; left out: those of the quantity. */
   units?: readonly string[]
   previous?: string
   target?: string
@@ -33,7 +33,7 @@ export function FigureKeypad({
   onChange,
   quantity,
   unit = quantities[quantity].unit,
-  units = [unit],
+  units = quantities[quantity].keypadUnits,
   previous,
   target,
   limits,

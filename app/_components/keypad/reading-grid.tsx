@@ -18,7 +18,7 @@ type Props = {
   quantity: Quantity
   /** The unit to begin with; left out: the quantity's own. */
   unit?: string
-  /** Units to turn through with the unit key; left out: that one alone. */
+  /** Units to turn through with the unit key; left out: those of the quantity. */
   units?: readonly string[]
   cells: readonly ReadingCell[]
   values: readonly ReadingEntry[]
@@ -37,7 +37,7 @@ export function ReadingGrid(props: Props) {
   const { label, quantity, cells, values, mayBeNotTaken = false, errors } = props
   const own = quantities[quantity].unit
   const { unit = own } = props
-  const { units = [unit] } = props
+  const { units = quantities[quantity].keypadUnits } = props
   const [shown, setShown] = useState(unit)
   const [at, setAt] = useState(0)
   const inputs = useRef(new Map<string, HTMLInputElement>())

@@ -44,7 +44,7 @@ export function FigureInput(props: Props) {
           value={toCell(value, unit, own)}
           onChange={(event) => onText(fromCell(event.target.value, unit, own))}
         />
-        <span className={styles.unit}>{unit}</span>
+        {unit && <span className={styles.unit}>{unit}</span>}
       </div>
       <p id={`${at}-echo`} aria-live="polite" className={styles.echo}>
         {mark.kind === 'out' && <Sign kind="caution" />}{' '}
