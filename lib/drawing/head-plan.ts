@@ -12,8 +12,9 @@ type Frame = {
   readonly width: number
 }
 
-const marginX = 16
-const marginY = 12
+const marginX = 14
+const marginY = 8
+const legendMm = 4
 
 /**
  * Plan of the deck of a head: marked end, chambers counted from it, both edges named, the deep edge of an angle cut
@@ -25,7 +26,7 @@ export function headPlan(head: HeadDrawing, widthMm = 150): Drawing {
   const frame: Frame = { left: marginX, top: marginY, length, width }
   return {
     widthMm,
-    heightMm: width + 2 * marginY,
+    heightMm: width + 2 * marginY + (head.bolts.length === 0 ? 0 : legendMm),
     title: 'Plan of the head',
     description: planInWords(head),
     marks: [
@@ -36,6 +37,7 @@ export function headPlan(head: HeadDrawing, widthMm = 150): Drawing {
       ...chambers(head, frame),
       ...edges(head, frame),
       ...corners(head, frame),
+      ...legend(head, frame),
     ],
   }
 }
@@ -120,10 +122,22 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
   ]
 }
 
+/** What the bolt holes mean. */
+function legend({ bolts, slotToward }: HeadDrawing, frame: Frame): Mark[] {
+  if (bolts.length === 0) return []
+  const slots = slotToward === null ? '' : `; slots open toward the ${slotToward} edge`
+  return text(
+    [frame.left + frame.length / 2, frame.top + frame.width + 9.6],
+    `bolt holes: solid long, open short${slots}`,
+    3,
+    { anchor: 'middle' },
+  )
+}
+
 function edges(head: HeadDrawing, frame: Frame): Mark[] {
   const middle = frame.left + frame.length / 2
   return (['intake', 'exhaust'] as const).flatMap((edge) => {
-    const y = edge === 'intake' ? edgeY(edge, frame) + 6 : edgeY(edge, frame) - 3
+    const y = edge === 'intake' ? edgeY(edge, frame) + 5.4 : edgeY(edge, frame) - 2.6
     const depth = head.edgeDepths[edge]
     const deep = head.deepEdge === edge
     const words = [`${edge} edge`, deep ? 'deep edge' : '', depth === null ? '' : `cut ${depth}`]
@@ -137,10 +151,10 @@ function edges(head: HeadDrawing, frame: Frame): Mark[] {
 function corners(head: HeadDrawing, frame: Frame): Mark[] {
   const right = frame.left + frame.length
   const places: readonly (readonly [Corner, Point, 'start' | 'end'])[] = [
-    ['exhaust-1', [frame.left + 1, frame.top - 3], 'start'],
-    ['exhaust-2', [right - 1, frame.top - 3], 'end'],
-    ['intake-1', [frame.left + 1, frame.top + frame.width + 6], 'start'],
-    ['intake-2', [right - 1, frame.top + frame.width + 6], 'end'],
+    ['exhaust-1', [frame.left + 1, frame.top - 2.6], 'start'],
+    ['exhaust-2', [right - 1, frame.top - 2.6], 'end'],
+    ['intake-1', [frame.left + 1, frame.top + frame.width + 5.4], 'start'],
+    ['intake-2', [right - 1, frame.top + frame.width + 5.4], 'end'],
   ]
   return places.flatMap(([corner, point, anchor]) =>
     text(point, head.cornerReadings[corner] ?? '', 3.8, { anchor }),

@@ -29,7 +29,7 @@ type Placed = {
 const longMm = 8
 const shortMm = 4.5
 const bodyMm = 11
-const hangMm = 11
+const hangMm = 10
 /** Names of steps lean over a scale to be ticked by hand; boxes stand under it. */
 const nameMm = 2.9
 const nameTurnDeg = -68
@@ -69,7 +69,7 @@ export function headScale(graduations: readonly Graduation[], setting: HeadScale
 
 /** Room that the longest leaning name takes above the scale and beyond its right end. */
 function namesRoom(graduations: readonly Graduation[]): { readonly above: number; readonly beside: number } {
-  const wordMm = (label: string) => label.length * nameMm * 0.44
+  const wordMm = (label: string) => label.length * nameMm * 0.41
   const lean = (nameTurnDeg * Math.PI) / 180
   const longest = Math.max(4, ...graduations.map(({ label }) => wordMm(label)))
   const last = wordMm(graduations[graduations.length - 1]?.label ?? '')

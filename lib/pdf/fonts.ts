@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import fontkit from '@pdf-lib/fontkit'
-import type { PDFDocument, PDFFont } from 'pdf-lib'
+import { CustomFontSubsetEmbedder, PDFFont, type PDFDocument } from 'pdf-lib'
 
 export type Face = 'text' | 'text-bold' | 'figure' | 'figure-bold'
 
@@ -11,6 +11,8 @@ export type Run = { readonly text: string; readonly font: PDFFont }
 export type Fonts = {
   /** Splits words into runs: Barlow where it has the letters, Noto Sans where it has not, a box where neither has. */
   readonly runs: (words: string, face: Face) => readonly Run[]
+  /** Writes the fonts that were used into the file, as subsets; before it is saved. */
+  readonly embed: () => Promise<void>
 }
 
 /** TTF, not WOFF2: the font library stops the process on WOFF2. */
@@ -24,6 +26,7 @@ const files: Readonly<Record<Face | 'other' | 'other-bold', readonly [folder: st
 }
 
 type ParsedFont = ReturnType<typeof fontkit.create>
+type Glyphs = ReturnType<ParsedFont['layout']>['glyphs']
 type Loaded = { readonly bytes: Uint8Array; readonly parsed: ParsedFont }
 
 const loaded = new Map<string, Loaded>()
@@ -36,9 +39,29 @@ function load(name: keyof typeof files): Loaded {
   const bytes = new Uint8Array(
     readFileSync(join(process.cwd(), 'node_modules', '@expo-google-fonts', folder, `${file}.ttf`)),
   )
-  const font = { bytes, parsed: fontkit.create(bytes) }
+  const font = { bytes, parsed: letterByLetter(fontkit.create(bytes)) }
   loaded.set(name, font)
   return font
+}
+
+/** Figures all of one width; no ligatures, so that the words can be searched and copied. */
+const features = { tnum: true, liga: false, dlig: false, calt: false, kern: false }
+
+/**
+ * The same font, shaping each letter once and remembering it: pdf-lib sets glyphs one after the other without kerning, so
+ * the neighbours do not matter, and shaping whole lines again and again would take most of the time of a paper.
+ */
+function letterByLetter(font: ParsedFont): ParsedFont {
+  const shaped = new Map<string, Glyphs>()
+  const shape = (letter: string): Glyphs => {
+    const known = shaped.get(letter)
+    if (known) return known
+    const { glyphs } = font.layout(letter, features)
+    shaped.set(letter, glyphs)
+    return glyphs
+  }
+  const layout = (words: string) => ({ glyphs: Array.from(words).flatMap(shape) })
+  return Object.assign(Object.create(font) as ParsedFont, { layout })
 }
 
 /** Hands pdf-lib the fonts that are parsed already. */
@@ -51,9 +74,6 @@ const parsedFontkit = {
 
 /** Neither font has a box, but both draw one for a letter they lack: this one is asked for, so that it also reads as one. */
 const missing = '\u25a1'
-
-/** Figures all of one width; no ligatures, so that the words can be searched and copied. */
-const features = { tnum: true, liga: false, dlig: false, calt: false }
 
 type Letter = { readonly shown: string; readonly other: boolean; readonly width: number }
 
@@ -96,25 +116,33 @@ export function wordsWidth(words: string, face: Face): number {
   return sum
 }
 
-/** Embeds the faces, as subsets of the glyphs used, in a document. */
-export async function embedFonts(doc: PDFDocument): Promise<Fonts> {
-  doc.registerFontkit(parsedFontkit)
-  const embedded = new Map<string, PDFFont>()
+/**
+ * The faces of a document. They are kept from the document's own list of fonts, since it would write out all of them,
+ * and most papers use four of six.
+ */
+export async function openFonts(doc: PDFDocument): Promise<Fonts> {
+  const fonts = new Map<string, PDFFont>()
   for (const name of Object.keys(files) as (keyof typeof files)[]) {
-    embedded.set(name, await doc.embedFont(load(name).bytes, { subset: true, features }))
+    const embedder = await CustomFontSubsetEmbedder.for(parsedFontkit, load(name).bytes, undefined, features)
+    fonts.set(name, PDFFont.of(doc.context.nextRef(), doc, embedder))
   }
+  const used = new Set<PDFFont>()
   return {
     runs: (words, face) => {
       const runs: { text: string; font: PDFFont }[] = []
       for (const letter of printable(words)) {
         const { shown, other } = letterIn(face, letter)
-        const font = embedded.get(other ? otherOf(face) : face)
-        if (!font) throw new Error(`The face ${face} was not embedded`)
+        const font = fonts.get(other ? otherOf(face) : face)
+        if (!font) throw new Error(`The face ${face} was not opened`)
+        used.add(font)
         const last = runs[runs.length - 1]
         if (last?.font === font) last.text += shown
         else runs.push({ text: shown, font })
       }
       return runs
+    },
+    embed: async () => {
+      for (const font of used) await font.embed()
     },
   }
 }

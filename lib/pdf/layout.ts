@@ -1,8 +1,8 @@
 import { PDFDocument, PDFName, PDFString, type PDFPage } from 'pdf-lib'
 import type { Drawing } from '../drawing/marks'
-import { drawWords, pointsPerMm, type Canvas, type TextStyle } from './canvas'
+import { drawWords, paperColours, pointsPerMm, type Canvas, type TextStyle } from './canvas'
 import { drawMarks } from './draw-marks'
-import { embedFonts, wordsWidth, type Face, type Fonts } from './fonts'
+import { openFonts, wordsWidth, type Face, type Fonts } from './fonts'
 import type { PaperSize, PrintSetting } from './print-setting'
 import { wrap } from './wrap'
 
@@ -11,8 +11,8 @@ const sizes: Readonly<Record<PaperSize, readonly [width: number, height: number]
   a4: [210, 297],
 }
 
-const marginMm = 13
-const footerMm = 9
+const marginMm = 12
+const footerMm = 6
 const lineOf = (sizeMm: number): number => sizeMm * 1.32
 
 /** A paper that is written from top to bottom and goes on to a new page when one is full. All lengths in millimetres. */
@@ -38,7 +38,7 @@ export type PaperHeading = {
 export async function startPaper(heading: PaperHeading): Promise<Paper> {
   const doc = await PDFDocument.create()
   describe(doc, heading)
-  const fonts = await embedFonts(doc)
+  const fonts = await openFonts(doc)
   const [width, height] = sizes[heading.setting.paper]
   const paper: Paper = {
     doc,
@@ -75,6 +75,9 @@ export function newPage(paper: Paper): void {
   paper.y = marginMm
 }
 
+/** Room left above the foot of the page. */
+export const roomLeft = (paper: Paper): number => paper.bottom - paper.y
+
 /** Goes on to a new page unless so much room is left; true when it did. */
 export function need(paper: Paper, roomMm: number): boolean {
   if (paper.y + roomMm <= paper.bottom || paper.y <= marginMm) return false
@@ -91,13 +94,15 @@ export function rule(paper: Paper, widthMm = 0.3): void {
     start: { x: paper.left * pointsPerMm, y: paper.canvas.page.getHeight() - paper.y * pointsPerMm },
     end: { x: paper.right * pointsPerMm, y: paper.canvas.page.getHeight() - paper.y * pointsPerMm },
     thickness: widthMm * pointsPerMm,
+    color: paperColours.ink,
   })
 }
 
-/** A title of a part, kept with at least a few lines of what follows. */
-export function heading(paper: Paper, words: string, sizeMm = 4.6): void {
-  if (paper.y > marginMm) gap(paper, 3)
-  need(paper, sizeMm + 16)
+/** A title of a part, kept with a few lines, or the room asked for, of what follows. */
+export function heading(paper: Paper, words: string, keepMm = 14): void {
+  const sizeMm = 4.6
+  if (paper.y > marginMm) gap(paper, 2.4)
+  need(paper, sizeMm * 1.6 + keepMm)
   rule(paper)
   paragraph(paper, words, { face: 'text-bold', sizeMm })
   gap(paper, 0.6)
@@ -130,6 +135,13 @@ export function paragraph(paper: Paper, words: string, more: ParagraphStyle = {}
 export function list(paper: Paper, items: readonly string[], more: ParagraphStyle = {}): void {
   for (const item of items) paragraph(paper, item, { indentMm: 3.5, lead: '–', ...more })
 }
+
+/** How high a list without breaks would be, between edges so far apart. */
+export const listHeight = (items: readonly string[], widthMm: number): number =>
+  items.reduce(
+    (sum, item) => sum + wrap(item, plain.face, plain.sizeMm, widthMm - 3.5).length * lineOf(plain.sizeMm),
+    0,
+  )
 
 /** A drawing across the paper or at a place of it; `widthMm` scales it. */
 export function drawing(
@@ -167,7 +179,7 @@ export async function finishPaper(paper: Paper): Promise<Uint8Array> {
   const pages = paper.doc.getPages()
   pages.forEach((page, i) => {
     const canvas = { page, fonts: paper.fonts }
-    const y = page.getHeight() / pointsPerMm - marginMm + 1
+    const y = page.getHeight() / pointsPerMm - marginMm + 2
     const style = { face: 'text', sizeMm: 2.9, tone: 'faint' } as const
     const last = `page ${i + 1} of ${pages.length}`
     const middle = `printed ${setting.printedAt}`
@@ -176,6 +188,7 @@ export async function finishPaper(paper: Paper): Promise<Uint8Array> {
     drawWords(canvas, clip(middle, 'text', 2.9, room * 0.4), paper.right - 24, y, { ...style, anchor: 'end' })
     drawWords(canvas, last, paper.right, y, { ...style, anchor: 'end' })
   })
+  await paper.fonts.embed()
   return paper.doc.save()
 }
 

@@ -1,5 +1,5 @@
-import { drawWords, pointsPerMm } from './canvas'
-import { need, type Paper } from './layout'
+import { drawWords, paperColours, pointsPerMm } from './canvas'
+import { gap, need, type Paper } from './layout'
 import type { Face } from './fonts'
 import { wrap } from './wrap'
 
@@ -18,6 +18,28 @@ export type TableStyle = {
 }
 
 const padMm = 1.2
+const plainMm = 3.3
+const rowGapMm = 0.4
+/** Room of a head of one line. */
+const headMm = 6
+
+/** How high a table without breaks would be, between edges so far apart. */
+export function tableHeight(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  widthMm: number,
+  sizeMm = plainMm,
+): number {
+  const lines = rows.map((row) =>
+    Math.max(
+      ...columns.map(({ share, face }, c) => {
+        const room = (share / sharesOf(columns)) * widthMm - 2 * padMm
+        return wrap(row[c] ?? '', face ?? 'text', sizeMm, room).length
+      }),
+    ),
+  )
+  return lines.reduce((sum, count) => sum + count * sizeMm * 1.32 + rowGapMm, headMm)
+}
 
 /** A table with its head repeated on each page. A row may be longer than a page: it is written line by line. */
 export function table(
@@ -26,9 +48,10 @@ export function table(
   rows: readonly (readonly string[])[],
   style: TableStyle = {},
 ): void {
-  const sizeMm = style.sizeMm ?? 3.4
+  const sizeMm = style.sizeMm ?? plainMm
   const lineMm = sizeMm * 1.32
   need(paper, lineMm * 4)
+  gap(paper, 0.8)
   head(paper, columns, sizeMm)
   rows.forEach((row, i) => {
     const cells = columns.map((column, c) => {
@@ -42,7 +65,7 @@ export function table(
       paper.y += lineMm
       cells.forEach((cell, c) => cellLine(paper, columns, c, cell.lines[line] ?? '', cell.face, sizeMm))
     }
-    paper.y += 0.5
+    paper.y += rowGapMm
     hairline(paper)
   })
 }
@@ -68,6 +91,7 @@ function cellLine(
 }
 
 function head(paper: Paper, columns: readonly Column[], sizeMm: number): void {
+  if (columns.every(({ label }) => label === '')) return
   const small = sizeMm * 0.9
   const cells = columns.map(({ label }, c) =>
     wrap(label, 'text-bold', small, widthOf(paper, columns, c) - 2 * padMm),
@@ -78,14 +102,15 @@ function head(paper: Paper, columns: readonly Column[], sizeMm: number): void {
     cells.forEach((lines, c) => cellLine(paper, columns, c, lines[line] ?? '', 'text-bold', small))
   }
   paper.y += 0.6
-  hairline(paper, 0.35)
+  hairline(paper, 0.3, 'ink')
 }
 
-function hairline(paper: Paper, widthMm = 0.1): void {
+function hairline(paper: Paper, widthMm = 0.12, tone: 'ink' | 'faint' = 'faint'): void {
   const y = paper.canvas.page.getHeight() - paper.y * pointsPerMm
   paper.canvas.page.drawLine({
     start: { x: paper.left * pointsPerMm, y },
     end: { x: paper.right * pointsPerMm, y },
     thickness: widthMm * pointsPerMm,
+    color: paperColours[tone],
   })
 }
