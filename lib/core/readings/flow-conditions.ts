@@ -8,7 +8,7 @@ type ConditionField = {
 }
 
 /** What a flow run is made with. Two runs are held against each other only when these agree. */
-export const flowConditionFields = [
+export const flowConditionFields: readonly ConditionField[] = [
   { key: 'chamber', label: 'Chamber', hint: 'Counted from the marked end.' },
   {
     key: 'testPressureInH2O',
@@ -37,6 +37,4 @@ export const flowConditionFields = [
     hint: 'Reading with both valves shut.',
     quantity: 'flow',
   },
-] as const satisfies readonly ConditionField[]
-
-export type FlowConditionKey = (typeof flowConditionFields)[number]['key']
+]

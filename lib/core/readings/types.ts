@@ -19,6 +19,7 @@ export type PointSet =
   | 'chamber-valves' // '1-intake', '1-exhaust', '2-intake', …
   | 'across-along' // straightness: 'across', 'along'
   | 'ends' // 'end-1', 'end-2'
+  | 'seat-open' // 'seat', 'open': spring pressure
   | 'flow' // 'intake@0.300': one per port and lift
 
 export type ReadingSpec = {
@@ -44,17 +45,17 @@ export const readingKinds = [
   // flow bench
   'flow',
   // cuts
-  'cut-depth', 'edge-depth', 'face-depth', 'intake-choice',
+  'cut-depth', 'edge-depth', 'face-depth', 'intake-choice', 'break-through',
   // arrival
   'count', 'damage', 'vendor-marks',
   // bolt bench
   'bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels',
   // seats
-  'top-cut', 'insert-marks', 'leak-test', 'seat-angles', 'seat-width', 'runout', 'sink', 'stem-height',
+  'top-cut', 'insert-marks', 'leak-test', 'seat-angles', 'seat-width', 'runout', 'sink', 'stem-height', 'seat-edge',
   // assembly
   'installed-height', 'retainer-to-seal', 'coil-bind', 'spring-pressure', 'geometry-note', 'cam-note', 'trial-fit',
   // finished
-  'finish', 'cutter-marks', 'ptv', 'inspection',
+  'finish-how', 'finish', 'cutter-marks', 'ptv', 'ptv-clearance', 'inspection',
   // hand over
   'taken-by', 'side', 'parts-returned',
   // steps the shop adds or that are done outside and owe words

@@ -69,6 +69,11 @@ export type PlanFacts = {
   readonly intakeSideIn: number | null
   /** Piston-to-valve loss, the larger of intake and exhaust, in inches; null: not known. */
   readonly ptvLossIn: number | null
+  /**
+   * The shop's own cuts stand behind the rate, so that a cut may go to size without a stop. Absent: not proven, and the
+   * flat cut owes cc at the stop and at size.
+   */
+  readonly rateProven?: boolean
 }
 
 export type OrderFacts = {
@@ -113,6 +118,8 @@ export type RouteFacts = {
   readonly partsWaits: readonly { readonly step: StepKey; readonly what: string; readonly open: boolean }[]
   readonly openHolds: readonly { readonly reason: string }[]
   readonly openFindings: number
+  /** Gaps the owner let pass, by name (`Missing.gap`): a waived reading no longer stands in the way of a tick. */
+  readonly waivedGaps?: readonly string[]
   readonly settings: RouteSettings
 }
 
@@ -145,6 +152,8 @@ export type Owed = {
   readonly points: readonly string[]
   /** Those still without an answer that counts. */
   readonly missing: readonly string[]
+  /** Offered, not owed: never missing. */
+  readonly optional?: true
 }
 
 export type RouteStep = StepKey & {
@@ -166,6 +175,8 @@ export type RouteStep = StepKey & {
   readonly doneSeq: number | null
   /** An advised order only: ticking it early warns but is not refused. */
   readonly advice: string
+  /** "Northgate Grinding, order 26-014" when an outside order did it and the arrival check confirmed it; '' otherwise. */
+  readonly byVendor: string
 }
 
 export type Whereabouts =

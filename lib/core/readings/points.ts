@@ -1,0 +1,68 @@
+import type { PointSet } from './types'
+
+export type PointFacts = {
+  readonly chambers: number
+  /** Lifts of a flow run, in inches; the customary grid when none are given. */
+  readonly liftsIn?: readonly number[]
+}
+
+const ports = ['intake', 'exhaust'] as const
+
+/** Common practice: every tenth of an inch to 0.600. */
+const customaryLiftsIn = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6]
+
+const numbered = (count: number): string[] =>
+  Array.from({ length: Math.max(0, count) }, (_, i) => String(i + 1))
+
+/**
+ * The points of a head at which one kind of reading is taken, in the order they are read.
+ *
+ * `chambers`: number of chambers, 1–12. Assumes chambers and ends counted from the marked end, intake face toward you.
+ * Example: corners → intake-1, exhaust-1, intake-2, exhaust-2.
+ */
+export function pointsOf(pointSet: PointSet, { chambers, liftsIn = customaryLiftsIn }: PointFacts): string[] {
+  switch (pointSet) {
+    case 'one':
+      return ['']
+    case 'chambers':
+      return numbered(chambers)
+    case 'corners':
+      return ['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2']
+    case 'edges':
+    case 'valves':
+      return [...ports]
+    case 'chamber-valves':
+      return numbered(chambers).flatMap((chamber) => ports.map((port) => `${chamber}-${port}`))
+    case 'across-along':
+      return ['across', 'along']
+    case 'ends':
+      return ['end-1', 'end-2']
+    case 'seat-open':
+      return ['seat', 'open']
+    case 'flow':
+      return ports.flatMap((port) => liftsIn.map((lift) => `${port}@${lift.toFixed(3)}`))
+  }
+}
+
+const fixedLabels: Readonly<Record<string, string>> = {
+  across: 'across',
+  along: 'along',
+  'end-1': 'end 1',
+  'end-2': 'end 2',
+  seat: 'on the seat',
+  open: 'valve open',
+  'at-stop': 'at the stop',
+  'at-size': 'at size',
+}
+
+/** A point in words: "chamber 3", "chamber 3 intake", "intake end 1", "intake at 0.300 in"; '' for a single answer. */
+export function pointLabel(point: string): string {
+  const fixed = fixedLabels[point]
+  if (fixed !== undefined) return fixed
+  const [port, lift] = point.split('@')
+  if (port && lift) return `${port} at ${lift} in`
+  if (/^\d+$/.test(point)) return `chamber ${point}`
+  const [first = '', second = ''] = point.split('-')
+  if (/^\d+$/.test(first)) return `chamber ${first} ${second}`
+  return /^\d+$/.test(second) ? `${first} end ${second}` : point
+}

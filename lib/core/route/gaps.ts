@@ -1,0 +1,23 @@
+import type { ReadingKind } from '../readings/types'
+import { keyText } from './keys'
+import type { StepKey } from './types'
+
+/**
+ * Names of gaps, so that a waiver can point at one. `since` is the number of the event that last undid the step: what was
+ * let pass before is not let pass again after later work.
+ */
+const round = (since: number): string => (since > 0 ? `@${since}` : '')
+
+export const stepGap = (key: StepKey, since: number): string => `step:${keyText(key)}${round(since)}`
+
+export const readingGap = (key: StepKey, since: number, kind: ReadingKind, point: string): string =>
+  `reading:${keyText(key)}${round(since)}:${kind}:${point}`
+
+/** Bound to the reading: another reading that is out needs another waiver. */
+export const toleranceGap = (key: StepKey, what: string, readingId: string): string =>
+  `tolerance:${keyText(key)}:${what}:${readingId}`
+
+/** The points that are gaps of their own: a port is one, however many lifts could be flowed. */
+export const gapPoints = (kind: ReadingKind, points: readonly string[]): string[] => [
+  ...new Set(points.map((point) => (kind === 'flow' ? (point.split('@')[0] ?? point) : point))),
+]

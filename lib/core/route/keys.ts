@@ -1,0 +1,21 @@
+import type { FlowOccurrence, StepId, StepKey } from './types'
+
+/** A step as the tables name it: a step id, or a flow run by its place in the job. */
+export type StepRef = Exclude<StepId, 'flow'> | `flow-${FlowOccurrence}`
+
+/** One text per step key, for looking up. */
+export const keyText = ({ stepId, occurrence, orderId }: StepKey): string =>
+  `${stepId}|${occurrence}|${orderId ?? ''}`
+
+export const sameKey = (a: StepKey, b: StepKey): boolean => keyText(a) === keyText(b)
+
+/** The key of a step that does not recur by outside order. */
+export function keyOf(ref: StepRef): StepKey {
+  return ref.startsWith('flow-')
+    ? { stepId: 'flow', occurrence: ref.slice('flow-'.length), orderId: null }
+    : { stepId: ref as StepId, occurrence: '', orderId: null }
+}
+
+/** What the tables call this step; arrival steps share one name over all orders. */
+export const refOf = ({ stepId, occurrence }: StepKey): StepRef =>
+  stepId === 'flow' ? `flow-${occurrence as FlowOccurrence}` : stepId

@@ -1,0 +1,27 @@
+import type { Context } from './context'
+import { orderWords } from './history'
+import { columns, rowOf } from './steps'
+import { cutWords } from './words'
+import type { FlowOccurrence, StepId } from './types'
+
+const isCut = (stepId: StepId): boolean => stepId === 'angle-cut' || stepId === 'flat-cut'
+
+/**
+ * Why a step is needed, in words; '' when it is not. What was ordered is always on the route, except the cuts, which the
+ * plan alone decides; what an outside order has in its scope is on it too, so that it can be checked on its return.
+ */
+export function needOf(stepId: StepId, context: Context): string {
+  if (stepId === 'flow' || stepId === 'arrival-count' || stepId === 'arrival-figures') return ''
+  const { facts, column, cutKind } = context
+  if (!isCut(stepId) && facts.ordered.includes(stepId)) return 'ordered'
+  const order = facts.orders.find((candidate) => candidate.scope.includes(stepId))
+  if (order) return `sent out to ${orderWords(order)}`
+  if (stepId === 'chambers' && facts.source === 'bought-cut') return ''
+  const row = rowOf(stepId)
+  const cell = row.cells[columns.indexOf(column)]
+  if (cell === '●') return column === 'no' || row.cells[0] === '●' ? 'every head' : cutWords[cutKind]
+  return cell === '◐' ? (row.when?.(context) ?? '') : ''
+}
+
+export const flowNeed = (occurrence: FlowOccurrence, { facts }: Context): string =>
+  facts.ordered.includes(`flow-${occurrence}`) ? 'ordered' : ''

@@ -1,0 +1,202 @@
+import { pointsOf } from '../readings/points'
+import { readingSpecs } from '../readings/specs'
+import type { PointSet, ReadingKind } from '../readings/types'
+import type { Context } from './context'
+import { confirmedCut } from './history'
+import { keyText } from './keys'
+import type { OrderFacts, StepId, StepKey } from './types'
+
+/** One kind of reading that a step asks for. */
+export type Ask = {
+  readonly kind: ReadingKind
+  readonly points: readonly string[]
+  /** Offered, not owed. */
+  readonly optional?: true
+  /** An answer of this kind at the same step does instead. */
+  readonly orElse?: ReadingKind
+}
+
+type Asks = (context: Context, key: StepKey) => readonly Ask[]
+
+const ask = (context: Context, kind: ReadingKind, set: PointSet = readingSpecs[kind].points): Ask => ({
+  kind,
+  points: pointsOf(set, { chambers: context.facts.chambers }),
+})
+
+const all =
+  (...kinds: ReadingKind[]): Asks =>
+  (context) =>
+    kinds.map((kind) => ask(context, kind))
+
+const offer = (asked: Ask): Ask => ({ ...asked, optional: true })
+
+const answeredAt = ({ facts }: Context, key: StepKey, kind: ReadingKind): string =>
+  facts.readings.findLast((reading) => reading.kind === kind && keyText(reading.step) === keyText(key))
+    ?.text ?? ''
+
+/** Owed once another answer at the same step calls for it, offered until then: both can be given at one go. */
+const followUp = (
+  context: Context,
+  key: StepKey,
+  kind: ReadingKind,
+  on: ReadingKind,
+  values: readonly string[],
+): Ask => {
+  const asked = ask(context, kind)
+  return values.includes(answeredAt(context, key, on)) ? asked : offer(asked)
+}
+
+const seatDepth = (context: Context): Ask =>
+  ask(context, 'seat-depth', context.column === 'an' ? 'chamber-valves' : 'valves')
+
+/** Every chamber where something must be held; one shows how the head stands. */
+const everyChamberMatters = ({ facts }: Context): boolean =>
+  facts.targetCc !== null || facts.classMinCc !== null
+
+const chambers: Asks = (context) => [
+  everyChamberMatters(context) ? ask(context, 'cc') : { kind: 'cc', points: ['1'] },
+  ask(context, 'valves-used'),
+  ask(context, 'plug-used'),
+]
+
+const flatCut: Asks = (context) => {
+  const { plan, settings } = context.facts
+  const depth = ask(context, 'cut-depth')
+  if (context.cutKind === 'clean-up' || !plan) return [depth]
+  const sure = plan.rateProven === true && plan.flatIn <= settings.checkCcDeeperThanIn
+  return sure ? [depth] : [depth, { kind: 'cc', points: ['at-stop', 'at-size'] }]
+}
+
+const cutInScope = (order: OrderFacts): boolean =>
+  order.scope.some((id) => id === 'angle-cut' || id === 'flat-cut')
+
+const arrivalFigures: Asks = (context, key) => {
+  const order = context.facts.orders.find((candidate) => candidate.orderId === key.orderId)
+  if (!order) return []
+  const cut = cutInScope(order)
+  const bent = cut || order.scope.some((id) => id === 'weld' || id === 'straighten')
+  const seats = cut || order.scope.includes('seat-work') || order.scope.includes('open-chamber')
+  return [
+    ...(cut || order.scope.includes('weld') ? [ask(context, 'thickness')] : []),
+    ...(bent ? [ask(context, 'straightness')] : []),
+    ...(cut ? [ask(context, 'vendor-marks')] : []),
+    ...(seats && order.seatsIn ? [{ kind: 'cc', points: ['1'] } as const] : []),
+  ]
+}
+
+const finished: Asks = (context, key) => {
+  const { facts, column, history } = context
+  const deckCut = column !== 'no'
+  const cutOutside = facts.orders.some(confirmedCut) && !history.markOf({ stepId: 'flat-cut', occurrence: '', orderId: null }).workSeq
+  const corners = column === 'an' || context.cutIn > facts.settings.cornersLimitIn || (deckCut && cutOutside)
+  const cc = finishedCc(context)
+  const bent = deckCut || context.onRoute('thickness') || context.onRoute('straighten') || context.onRoute('weld')
+  return [
+    ...(cc.length > 0 ? [{ kind: 'cc', points: cc } as const, ask(context, 'valves-used'), ask(context, 'plug-used')] : []),
+    ...(corners ? [ask(context, 'thickness')] : []),
+    ...(bent ? [ask(context, 'straightness')] : []),
+    ...(facts.finishAsked ? [ask(context, 'finish-how'), followUp(context, key, 'finish', 'finish-how', ['measured', 'comparator'])] : []),
+    ...(deckCut ? [ask(context, 'cutter-marks')] : []),
+  ]
+} // prettier-ignore
+
+/** Where there is a target or a limit, every chamber; else those that were measured before, so that both can be told. */
+function finishedCc(context: Context): string[] {
+  const everyChamber = pointsOf('chambers', { chambers: context.facts.chambers })
+  if (everyChamberMatters(context)) return everyChamber
+  const before = context.facts.readings.filter(
+    ({ kind, step }) => kind === 'cc' && step.stepId === 'chambers',
+  )
+  return everyChamber.filter((chamber) => before.some((reading) => reading.point === chamber))
+}
+
+/** Lifts that were flowed on this visit, so that the next run can be held against them; else the customary grid. */
+const flow: Asks = (context) => {
+  const points = context.facts.readings
+    .filter((reading) => reading.kind === 'flow')
+    .map((reading) => reading.point)
+  const lifts = [...new Set(points.map((point) => Number(point.split('@')[1])).filter((lift) => lift > 0))]
+  const liftsIn = lifts.sort((a, b) => a - b)
+  return [
+    {
+      kind: 'flow',
+      points: pointsOf('flow', liftsIn.length > 0 ? { chambers: 0, liftsIn } : { chambers: 0 }),
+    },
+  ]
+}
+
+const noted: Asks = (context) => [offer(ask(context, 'work-note'))]
+const nothing: Asks = () => []
+
+/** What each step owes before it can be ticked. */
+const asksTable: Readonly<Record<StepId, Asks>> = {
+  'check-in': all('condition', 'came-with', 'photo'),
+  'wash-in': nothing,
+  crack: all('crack'),
+  pressure: all('pressure'),
+  thickness: all('thickness', 'straightness', 'removed-before'),
+  chambers,
+  'seat-before': (context) => [seatDepth(context)],
+  flow,
+  guides: noted,
+  inserts: noted,
+  weld: noted,
+  straighten: all('straightness'),
+  'steam-holes': noted,
+  groove: noted,
+  coating: noted,
+  port: (context) => [offer(ask(context, 'break-through'))],
+  'open-chamber': (context) => [
+    ask(context, 'cc'),
+    offer(ask(context, 'valves-used')),
+    offer(ask(context, 'plug-used')),
+    offer(ask(context, 'break-through')),
+  ],
+  'angle-cut': all('edge-depth'),
+  'arrival-count': all('count', 'damage'),
+  'arrival-figures': arrivalFigures,
+  'flat-cut': flatCut,
+  deburr: nothing,
+  intake: (context, key) => [
+    ask(context, 'intake-choice'),
+    followUp(context, key, 'face-depth', 'intake-choice', ['cut-face']),
+  ],
+  'bolt-seats': all('bolt-squared'),
+  'bolt-fit': all('bolt-passes', 'bolt-slotted'),
+  'bolt-reach': all('bolt-reach'),
+  'dowel-fit': all('dowels'),
+  'seat-after': (context) => [
+    seatDepth(context),
+    ask(context, 'top-cut'),
+    ask(context, 'insert-marks'),
+    ask(context, 'leak-test'),
+  ],
+  'seat-work': (context) => [
+    ask(context, 'seat-angles'),
+    ask(context, 'seat-width'),
+    { ...ask(context, 'runout'), orElse: 'leak-test' },
+    offer(ask(context, 'leak-test')),
+    ask(context, 'sink'),
+    ask(context, 'stem-height'),
+    ask(context, 'seat-edge'),
+  ],
+  blend: nothing,
+  heights: all('installed-height', 'retainer-to-seal', 'coil-bind'),
+  springs: all('spring-pressure'),
+  rocker: all('geometry-note'),
+  cam: all('cam-note'),
+  'trial-fit': all('trial-fit'),
+  finished,
+  ptv: (context, key) => [
+    ask(context, 'ptv'),
+    followUp(context, key, 'ptv-clearance', 'ptv', ['measured', 'short']),
+  ],
+  'wash-out': nothing,
+  assemble: nothing,
+  leak: all('leak-test'),
+  wrap: nothing,
+  final: all('inspection'),
+  'hand-over': all('taken-by', 'side', 'parts-returned'),
+}
+
+export const asksOf: Asks = (context, key) => asksTable[key.stepId](context, key)

@@ -1,0 +1,98 @@
+import type { Station, StepId } from './types'
+import * as when from './conditions'
+import type { StepRef } from './keys'
+
+/** ● always · ○ if ordered · ◐ when its condition holds · – not. */
+export type Cell = '●' | '○' | '◐' | '–'
+
+/** No cut, clean-up, flat to size, angle (with or without flat). */
+export const columns = ['no', 'cl', 'fl', 'an'] as const
+export type Column = (typeof columns)[number]
+
+export type StepRow = {
+  readonly ref: StepRef
+  readonly stepId: StepId
+  readonly label: string
+  readonly station: Station
+  /** One a column. */
+  readonly cells: readonly [Cell, Cell, Cell, Cell]
+  readonly when?: when.Condition
+}
+
+const row = (
+  ref: StepRef,
+  label: string,
+  station: Station,
+  cells: string,
+  condition?: when.Condition,
+): StepRow => ({
+  ref,
+  stepId: ref.startsWith('flow-') ? 'flow' : (ref as StepId),
+  label,
+  station,
+  cells: [...cells] as unknown as StepRow['cells'],
+  when: condition,
+})
+
+/**
+ * Every step once, in working order. Arrival steps stand here for their label and station; they come per outside order.
+ * Follow-up work of a cut is here and nowhere else: a step that is forgotten in this table is forgotten in the shop.
+ */
+export const stepTable: readonly StepRow[] = [
+  row('check-in', 'Check in', 'front-desk', '●●●●'),
+  row('wash-in', 'Strip and wash', 'wash', '◐◐◐◐', when.usedHead),
+  row('crack', 'Crack check', 'wash', '◐◐◐◐', when.usedHead),
+  row('pressure', 'Pressure check', 'wash', '◐◐◐◐', when.pressureDoubt),
+  row('thickness', 'Measure thickness', 'measuring-bench', '○●●●'),
+  row('chambers', 'Measure chambers', 'measuring-bench', '○◐●●', when.chambersMatter),
+  row('seat-before', 'Seat check before', 'measuring-bench', '○○●●'),
+  row('flow-before', 'Flow run before', 'flow-bench', '○○○○'),
+  row('guides', 'Guides', 'seat-machine', '○○○○'),
+  row('inserts', 'Seat inserts', 'seat-machine', '○○○○'),
+  row('weld', 'Weld', 'outside', '○○○○'),
+  row('straighten', 'Straighten', 'outside', '○○○○'),
+  row('steam-holes', 'Steam holes', 'outside', '○○○○'),
+  row('groove', 'Groove', 'deck-mill', '○○○○'),
+  row('coating', 'Coating', 'outside', '○○○○'),
+  row('port', 'Port work', 'port-bench', '○○○○'),
+  row('open-chamber', 'Open the chamber', 'port-bench', '◐◐◐◐', when.chamberTooSmall),
+  row('flow-after-port', 'Flow run after port work', 'flow-bench', '○○○○'),
+  row('angle-cut', 'Angle cut', 'outside', '–––●'),
+  row('arrival-count', 'Arrival, count and damage', 'front-desk', '◐◐◐◐'),
+  row('arrival-figures', 'Arrival, figures', 'measuring-bench', '◐◐◐◐'),
+  row('flat-cut', 'Flat cut', 'deck-mill', '–●●◐', when.flatPartLeft),
+  row('deburr', 'Deburr and chamfer', 'deck-mill', '–●●●'),
+  row('flow-after-cut', 'Flow run after the cut', 'flow-bench', '○○○○'),
+  row('intake', 'Intake side', 'intake-mill', '–◐◐◐', when.intakeMoves),
+  row('bolt-seats', 'Square the bolt seats', 'bolt-bench', '–––●'),
+  row('bolt-fit', 'Bolt fit, slot where needed', 'bolt-bench', '–––●'),
+  row('bolt-reach', 'Bolt reach', 'bolt-bench', '–◐◐●', when.boltReachDoubt),
+  row('dowel-fit', 'Dowel fit', 'bolt-bench', '–◐◐●', when.dowelDoubt),
+  row('seat-after', 'Seat check after the last cut', 'seat-machine', '–◐●●', when.deepCleanUp),
+  row('seat-work', 'Seat work', 'seat-machine', '○◐◐◐', when.seatCheckFails),
+  row('blend', 'Blend to the chamber', 'port-bench', '◐◐◐◐', when.edgeLeft),
+  row('flow-after', 'Flow run after', 'flow-bench', '○○○○'),
+  row('heights', 'Assembly heights', 'assembly', '◐◐◐◐', when.heightsChange),
+  row('springs', 'Springs', 'assembly', '○○○○'),
+  row('rocker', 'Rocker and pushrod', 'assembly', '–◐◐●', when.rockerMoves),
+  row('cam', 'Cam timing and cam bore', 'assembly', '–◐◐◐', when.camInHead),
+  row('trial-fit', 'Trial fit or note: manifold, headers, covers', 'assembly', '–––●'),
+  row('finished', 'Measure finished', 'measuring-bench', '◐◐●●', when.measuredChanges),
+  row('ptv', 'Piston-to-valve note', 'measuring-bench', '–◐◐●', when.pistonNear),
+  row('wash-out', 'Final wash', 'wash', '◐●●●', when.machining),
+  row('assemble', 'Assemble', 'assembly', '◐◐◐◐', when.assembled),
+  row('leak', 'Leak test', 'assembly', '◐◐◐◐', when.assembled),
+  row('wrap', 'Oil, bag, wrap', 'assembly', '◐●●●', when.machining),
+  row('final', 'Final inspection', 'measuring-bench', '●●●●'),
+  row('hand-over', 'Hand over', 'front-desk', '●●●●'),
+]
+
+const byRef: ReadonlyMap<StepRef, StepRow> = new Map(stepTable.map((entry) => [entry.ref, entry]))
+
+export const rowOf = (ref: StepRef): StepRow => byRef.get(ref) as StepRow
+
+/** By step id, for naming a step where no flow run is meant in particular. */
+export const steps = {
+  ...Object.fromEntries(stepTable.map((entry) => [entry.stepId, entry])),
+  flow: { ...rowOf('flow-before'), label: 'Flow run' },
+} as Readonly<Record<StepId, StepRow>>

@@ -1,0 +1,58 @@
+import { pointLabel } from '../readings/points'
+import { readingSpecs } from '../readings/specs'
+import type { ReadingKind } from '../readings/types'
+import type { CutKind } from './types'
+
+/** "a", "a and b", "a, b and c". */
+export function listed(items: readonly string[]): string {
+  const last = items.at(-1) ?? ''
+  return items.length < 2 ? last : `${items.slice(0, -1).join(', ')} and ${last}`
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+
+export const cutWords: Readonly<Record<CutKind, string>> = {
+  none: 'no cut',
+  'clean-up': 'clean-up cut',
+  flat: 'flat cut',
+  angle: 'angle cut',
+  'angle-flat': 'angle and flat cut',
+}
+
+/** What a reading is called in a sentence, where its label is a question or too long. */
+const nouns: Partial<Readonly<Record<ReadingKind, string>>> = {
+  cc: 'cc',
+  'came-with': 'note of what came with it',
+  'seat-depth': 'seat depth',
+  'edge-depth': 'depth',
+  'face-depth': 'depth off the intake face',
+  'cut-depth': 'total depth from touch-off',
+  'intake-choice': 'choice for the intake side',
+  'break-through': 'answer about breaking through',
+  'bolt-squared': 'answer about square bolt seats',
+  'bolt-passes': 'answer about the bolts passing',
+  'bolt-slotted': 'note of slotted holes',
+  dowels: 'answer about the dowels',
+  sink: 'valve sink',
+  'vendor-marks': 'note of the vendor’s marks',
+  'parts-returned': 'note of parts and cores returned',
+  'taken-by': 'note of who took it',
+  'seat-angles': 'note of the seat angles',
+  'seat-edge': 'answer about an edge to the chamber',
+  side: 'side it goes on',
+  'finish-how': 'answer to how the finish was judged',
+  'trial-fit': 'answer about manifold, headers and covers',
+  'insert-marks': 'answer about marks on the inserts',
+  'top-cut': 'answer about the top cut',
+  ptv: 'piston-to-valve answer',
+}
+
+export const readingNoun = (kind: ReadingKind): string => nouns[kind] ?? lower(readingSpecs[kind].label)
+
+/** "chamber 3 and chamber 4 have no cc yet"; "no condition yet" where there is one answer. */
+export function readingOwed(kind: ReadingKind, points: readonly string[]): string {
+  const places = points.map(pointLabel).filter((label) => label !== '')
+  if (places.length === 0) return `no ${readingNoun(kind)} yet`
+  return `${listed(places)} ${places.length === 1 ? 'has' : 'have'} no ${readingNoun(kind)} yet`
+}
