@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from './known-facts'
+import { knownFacts } from '../known-facts'
 import { motionOf, type DeckCut } from './rigid-motion'
 
 export type BoltHoleInput = {

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from './known-facts'
+import { knownFacts } from '../known-facts'
 
 export type Reach = {
   /** How much farther the bolt, or the dowel, reaches into its hole than when the head was new. */

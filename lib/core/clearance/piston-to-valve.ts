@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from './known-facts'
+import { knownFacts } from '../known-facts'
 import { heightOver, moveOf, motionOf, type DeckCut, type Motion, type SectionPoint } from './rigid-motion'
 import { axisAfter, sectionAngleDeg, tiltOf, valveAxis, type ValveAxis } from './valve-axis'
 

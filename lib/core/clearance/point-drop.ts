@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from './known-facts'
+import { knownFacts } from '../known-facts'
 import { moveOf, motionOf, type DeckCut } from './rigid-motion'
 
 /** A named place on the head that a cut brings down: where it is, and what it is called when it is not known. */

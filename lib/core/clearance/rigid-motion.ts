@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
-import { knownFacts } from './known-facts'
+import { knownFacts } from '../known-facts'
 
 /**
  * A point of the head in its section frame: x across from the shallow edge of the cut toward the deep one, z up into

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import { pointDrop } from '../clearance/point-drop'
 import type { DeckCut } from '../clearance/rigid-motion'
 

@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import { moveOf, motionOf, type DeckCut, type Motion } from '../clearance/rigid-motion'
 import { gapWording, type FaceCut } from './face-cut'
 
@@ -46,7 +46,7 @@ const rad = (deg: number) => (deg * Math.PI) / 180
  * Assumes both heads cut alike and the manifold's flanges parallel to the uncut faces. With h half the bank, a the face
  * angle, d the port centre's drop along the bank and e its move away from the valley: side
  * s = (d·sin h − e·cos h)/cos(h + a), rails v = (d·cos a − e·sin a)/cos(h + a). An angle cut has turned the face: the
- * re-cut is a wedge about the port centre, s ∓ ζ·tan φ going up the face (− for a cut deep at the exhaust edge).
+ * re-cut is a wedge about the port centre, s ∓ ζ·tan φ, ζ up the re-cut face (− for a cut deep at the exhaust edge).
  * Example: 90° V, face square to the deck, flat 0.030 → side 0.0300, rails 0.0424 in.
  */
 export function vIntake(input: VIntakeInput): Result<VIntake> {

@@ -1,4 +1,4 @@
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import { ok, refuse, type Result } from '../errors'
 import type { Rate } from './rate'
 

@@ -1,4 +1,4 @@
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import { ok, type Result } from '../errors'
 
 /** What a first guess of a rate rests on; `none`: on nothing but the trade's usual figure. */

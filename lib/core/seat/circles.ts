@@ -1,4 +1,4 @@
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import type { Motion, SectionPoint } from '../clearance/rigid-motion'
 import { heightOver } from '../clearance/rigid-motion'
 import { axisAfter, tiltOf, valveAxis, type ValveAxis } from '../clearance/valve-axis'
@@ -43,8 +43,8 @@ export type PlacedCircle = {
 /**
  * Where a named circle of the seat lies in the head, from one gauge reading.
  *
- * @param seat diameters 0.3–6 in, offsets ±1 in, gauge depth 0–4 in (a circle under the deck is not gauged), valve angle
- *   −60–60°
+ * @param seat diameters 0.3–6 in, offsets ±1 in, gauge depth −0.5–1.5 in (negative: an earlier cut
+ *   has gone past it), valve angle −60–60°
  * @param isAngleCut an angle cut needs the place across; a flat cut does not, and takes x = 0
  *
  * The gauged circle's centre is at g + r·|sin θ|, r of that circle; the others lie along the axis from it.
@@ -56,7 +56,7 @@ export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): 
   const facts = knownFacts({
     valveAngleDeg: ['valve angle', seat.valveAngleDeg, -60, 60],
     cantDeg: ['cant of the valve', seat.cantDeg ?? 0, -60, 60],
-    depthIn: [`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, 0, 4],
+    depthIn: [`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, -0.5, 1.5],
     gaugedDiameterIn: [`diameter of the ${circleLabel[seat.gauge.circle]}`, gauged.diameterIn, 0.3, 6],
     gaugedOffsetIn: [`offset of the ${circleLabel[seat.gauge.circle]}`, gauged.offsetIn, -1, 1],
     diameterIn: [`diameter of the ${circleLabel[name]}`, asked.diameterIn, 0.3, 6],

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import type { PlaneFit } from './plane-fit'
 
 /** What was wanted, or what somebody's marks on the head say; null: not said. */

@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
-import { knownFacts } from '../clearance/known-facts'
+import { knownFacts } from '../known-facts'
 import { leastSquaresPlane, type Plane } from './least-squares-plane'
 
 /** Thickness at one place of the head, before and after. */

@@ -1,4 +1,4 @@
-import { ok, refuse, type Result } from '../errors'
+import { ok, refuse, type Result } from './errors'
 
 /** What it is called on screen, the figure if it is known, and the least and most that is physically possible. */
 export type Fact = readonly [label: string, value: number | null | undefined, least: number, most: number]
