@@ -1,6 +1,9 @@
 import { ok, refuse, type Result } from '../errors'
-import { formatFigure } from './format-figure'
-import { quantities, unitFamilies, type Quantity, type UnitFamily } from './quantities'
+import { toCore, unitNamed } from './convert'
+import { formatFigure, withUnit } from './format-figure'
+import { quantities, unitFamilies, type Quantity } from './quantities'
+import { readNumber, type ReadNumber } from './read-number'
+import { unitTyped } from './unit-typed'
 
 export type ParsedFigure = {
   /** In the core's unit. */
@@ -13,151 +16,139 @@ export type ParsedFigure = {
   readonly echo: string
 }
 
-/** How units are typed, beside their own name; lower case, without spaces. */
-const spellings: Readonly<Record<UnitFamily, Readonly<Record<string, string>>>> = {
-  length: {
-    '"': 'in',
-    inch: 'in',
-    inches: 'in',
-    'in.': 'in',
-    thous: 'thou',
-    mil: 'thou',
-    mils: 'thou',
-    'mm.': 'mm',
-  },
-  volume: { ccm: 'cc', cm3: 'cc', 'cm³': 'cc', ml: 'cc', in3: 'in³', cuin: 'in³', 'cu.in.': 'in³' },
-  area: { in2: 'in²', sqin: 'in²', 'sq.in.': 'in²', mm2: 'mm²', cm2: 'cm²' },
-  angle: { deg: '°', degree: '°', degrees: '°', "'": 'min' },
-  pressure: { inh2o: 'inH2O', 'inh₂o': 'inH2O', inwater: 'inH2O', '"h2o': 'inH2O', pa: 'Pa', kpa: 'kPa' },
-  flow: {},
-  temperature: { c: '°C', '°c': '°C' },
-  finish: { uin: 'µin', μin: 'µin', um: 'µm', μm: 'µm', ra: 'µin' },
-  force: { lb: 'lbf', lbs: 'lbf', n: 'N' },
-  rate: { thoupercc: 'thou/cc', thouacc: 'thou/cc' },
-  count: {},
-}
-
 const mostCharacters = 40
-const shape =
-  /^([+-]?)\s*(?:(\d+)[\s-]+(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d*(?:\.\d*)?))\s*([^\d\s.+-][^\d]*[\d²³]?\p{L}*)?$/u
 
 /**
  * Reads a figure as shops write them.
  *
  * @param text ".3415", "0,3415", "1/64", "1 7/8", "1-7/8", "10 thou", "+.010", "12.5 mm", "62 cc"; a true minus and a
  *   hyphen are both minus; one comma and no point is a decimal comma
- * @param quantity what is asked: its unit is the field's, its limits are what is physically plausible
- * @returns the value in the core's unit and the text as typed; refused as `unreadable`, `ambiguous` (with both readings
+ * @param quantity what is asked: its limits are what is physically plausible
+ * @param fieldUnit in which a bare figure is meant; left out, or not one of the quantity's: the core's
+ * @returns the value in the core's unit and the text as typed; refused as `unreadable`, `ambiguous` (with the readings
  *   offered), or `out-of-range`
  *
- * The unit typed always wins over the field's. Example: "18 thou" asked as a depth of cut → 0.018 in.
+ * The unit typed always wins over the field's. Example: "18 thou" asked as a depth → 0.018 in; a bare "18" → "0.18 in or
+ * 18 thou?".
  */
-export function parseFigure(text: string, quantity: Quantity): Result<ParsedFigure> {
+export function parseFigure(text: string, quantity: Quantity, fieldUnit?: string): Result<ParsedFigure> {
   const kept = text.trim()
   if (kept === '') return refuse('unreadable', 'Type a figure.')
   if (kept.length > mostCharacters) return refuse('unreadable', 'That is too long for a figure.')
   const plain = plainText(kept)
   if (!plain.ok) return plain
-  const match = shape.exec(plain.value)
-  const number = match && numberOf(match)
-  if (!match || number === null) {
+  const read = readNumber(plain.value)
+  if (!read) {
     return refuse('unreadable', `“${kept}” is not a figure. Write it like .3415, 1/64, 1 7/8 or 10 thou.`)
   }
-  const unit = unitOf(match[8], quantity)
-  if (!unit.ok) return unit
-  const { family, unit: fieldUnit } = quantities[quantity]
-  const factors: Readonly<Record<string, number>> = unitFamilies[family]
-  const value = number * (factors[unit.value ?? fieldUnit] ?? 1)
-  const refused = outside(value, number, kept, quantity, unit.value === null)
-  if (refused) return refused
-  return ok({
-    value,
-    text: kept,
-    unit: unit.value ?? fieldUnit,
-    echo: echoOf(value, kept, quantity, unit.value),
-  })
+  const typed = unitTyped(read.rest, quantity)
+  if (!typed.ok) return typed
+  const own = quantities[quantity].unit
+  const meant = typed.value ?? (fieldUnit !== undefined && unitNamed(quantity, fieldUnit) ? fieldUnit : own)
+  const value = inCore(read.number, quantity, meant)
+  const refused = typed.value === null ? bareRefused(read, kept, value, quantity, meant) : null
+  const wrong = refused ?? impossible(value, kept, quantity)
+  if (wrong) return wrong
+  return ok({ value, text: kept, unit: meant, echo: echoOf(value, kept, quantity, typed.value, meant) })
 }
 
-/** One kind of minus, one kind of inch mark, a decimal point. */
-function plainText(text: string): Result<string> {
-  const plain = text.replaceAll(/[−–]/g, '-').replaceAll(/[″”“]/g, '"').replaceAll(/[  ]/g, ' ')
-  const commas = plain.split(',').length - 1
-  const points = plain.split('.').length - 1
-  if (commas === 0) return ok(plain)
-  if (commas > 1 || (points > 0 && /\d/.test(plain.split('.')[1] ?? ''))) {
-    return refuse(
-      'ambiguous',
-      `“${text}” has a comma that could part thousands or decimals. Write it with a point alone.`,
-    )
-  }
-  return ok(plain.replace(',', '.'))
-}
-
-/** The number without its unit; null when it is none. */
-function numberOf(match: RegExpExecArray): number | null {
-  const [, sign, whole, over, under, num, den, decimal] = match
-  const minus = sign === '-' ? -1 : 1
-  const fraction = (top: string | undefined, bottom: string | undefined): number | null =>
-    Number(bottom) === 0 ? null : Number(top) / Number(bottom)
-  if (whole !== undefined) {
-    const part = fraction(over, under)
-    return part === null ? null : minus * (Number(whole) + part)
-  }
-  if (num !== undefined) {
-    const part = fraction(num, den)
-    return part === null ? null : minus * part
-  }
-  if (decimal === undefined || !/\d/.test(decimal)) return null
-  return minus * Number(decimal)
-}
-
-/** The unit typed; null when none was. */
-function unitOf(typed: string | undefined, quantity: Quantity): Result<string | null> {
-  if (typed === undefined || typed.trim() === '') return ok(null)
-  const { family } = quantities[quantity]
-  const names = Object.keys(unitFamilies[family])
-  const bare = typed.toLowerCase().replaceAll(/\s/g, '')
-  const unit = names.find((name) => name.toLowerCase() === bare) ?? spellings[family][bare]
-  if (unit) return ok(unit)
-  const offered = names.filter((name) => name !== '').join(', ')
-  return refuse(
-    'unreadable',
-    offered === ''
-      ? `“${typed.trim()}” does not belong here: a plain number is wanted.`
-      : `“${typed.trim()}” is not a unit of this. Use ${offered}.`,
-  )
-}
-
-function outside(
+/** No decimal that was typed is left out of what was understood: .3415 as a lift reads "0.3415 in". */
+function echoOf(
   value: number,
-  number: number,
   kept: string,
   quantity: Quantity,
-  bare: boolean,
-): Result<never> | null {
+  typed: string | null,
+  meant: string,
+): string {
+  const { unit: own, decimals } = quantities[quantity]
+  if (meant !== own)
+    return `${formatFigure(value, quantity)} (${typed === null ? withUnit(kept, meant) : kept})`
+  const typedDecimals = /[.,](\d+)/.exec(kept)?.[1]?.length ?? 0
+  if (typedDecimals <= decimals) return formatFigure(value, quantity)
+  return withUnit(value.toFixed(typedDecimals), own)
+}
+
+/** One kind of minus, one kind of inch and minute mark, a decimal point. */
+function plainText(text: string): Result<string> {
+  const plain = text
+    .replaceAll(/[−–]/g, '-')
+    .replaceAll(/[″”“]/g, '"')
+    .replaceAll(/[′’]/g, "'")
+    .replaceAll(/\s/g, ' ')
+  const [before, after, ...more] = plain.split(',')
+  if (after === undefined) return ok(plain)
+  const parted = more.length > 0 || /\d\.|\.\d/.test(plain)
+  if (!parted) return ok(`${before}.${after}`)
+  return refuse('ambiguous', `“${text}” has a comma that could part thousands: write it with a point alone.`)
+}
+
+function inCore(number: number, quantity: Quantity, unit: string): number {
+  const factors = unitNamed(quantity, unit)
+  return factors ? toCore(number, factors) : number
+}
+
+const plausible = (value: number, { least, most }: { least: number; most: number }): boolean =>
+  value >= least && value <= most
+
+function impossible(value: number, kept: string, quantity: Quantity): Result<never> | null {
   const { least, most, whole, label } = quantities[quantity]
-  if (whole && !Number.isInteger(value)) return refuse('out-of-range', `${label}: a whole number is wanted.`)
-  if (value >= least && value <= most) return null
-  if (bare && value > most) {
-    const readings = otherReadings(number, kept, quantity)
-    if (readings.length > 1)
-      return refuse('ambiguous', `${kept}: ${readings.join(' or ')}? Write it with its unit.`)
+  if (!plausible(value, quantities[quantity])) {
+    const span = `${formatFigure(least, quantity)} to ${formatFigure(most, quantity)}`
+    return refuse('out-of-range', `${kept} is not possible for ${label}: it must be ${span}.`)
   }
-  const span = `${formatFigure(least, quantity)} to ${formatFigure(most, quantity)}`
-  return refuse('out-of-range', `${kept} is not possible for ${label}: it must be ${span}.`)
+  if (whole && !Number.isInteger(value)) return refuse('out-of-range', `${label}: a whole number is wanted.`)
+  return null
 }
 
-/** What a bare number that is too large may have meant: its point left out, or thou. */
-function otherReadings(number: number, kept: string, quantity: Quantity): string[] {
-  const { family } = quantities[quantity]
-  if (family !== 'length' || !/^\+?\d+([.,]\d+)?$/.test(kept)) return []
-  const digits = kept.replace('+', '')
-  const pointLeftOut = /^\d+$/.test(digits) ? [`0.${digits} in`] : [`${digits} in`]
-  return number > 0 ? [...pointLeftOut, `${digits} thou`] : []
+/** A bare figure that cannot be meant in its field's unit, when another unit, or a point left out, would make sense. */
+function bareRefused(
+  read: ReadNumber,
+  kept: string,
+  value: number,
+  quantity: Quantity,
+  fieldUnit: string,
+): Result<never> | null {
+  const facts = quantities[quantity]
+  const tooLarge = value > facts.most || (facts.least < 0 && value < facts.least)
+  // 0.018 typed where thou are meant: it would stand on the paper as nothing.
+  const shownAsNothing =
+    value !== 0 && fieldUnit !== facts.unit && Math.abs(value) < 0.5 / 10 ** facts.decimals
+  if (!tooLarge && !shownAsNothing) return null
+  const readings = otherReadings(read, kept, quantity, fieldUnit)
+  if (readings.length < 2) return null
+  return refuse('ambiguous', `${kept}: ${readings.join(' or ')}? Write it with its unit.`)
 }
 
-function echoOf(value: number, kept: string, quantity: Quantity, typedUnit: string | null): string {
-  const { unit } = quantities[quantity]
-  const said = formatFigure(value, quantity)
-  return typedUnit === null || typedUnit === unit ? said : `${said} (${kept})`
+/**
+ * What it may have meant: those readings that are plausible and, so that there is something to choose from, the likeliest
+ * other one. None when no reading is plausible: then it is simply impossible.
+ */
+function otherReadings(read: ReadNumber, kept: string, quantity: Quantity, fieldUnit: string): string[] {
+  const { family, unit: own } = quantities[quantity]
+  const units = [fieldUnit, ...Object.keys(unitFamilies[family]).filter((unit) => unit !== fieldUnit)]
+  const pointLeftOut = read.digitsOnly && family === 'length' && /[1-9]/.test(kept)
+  const readings = units.map((unit) =>
+    pointLeftOut && unit === own
+      ? reading(pointBefore(kept), quantity, own)
+      : reading({ said: kept, number: read.number }, quantity, unit),
+  )
+  if (pointLeftOut) readings.sort((a, b) => Number(b.unit === own) - Number(a.unit === own))
+  const meant = readings.filter((one) => one.plausible)
+  if (meant.length === 0) return []
+  const spare = meant.length === 1 ? readings.find((one) => !one.plausible) : undefined
+  return readings.filter((one) => one.plausible || one === spare).map((one) => one.said)
+}
+
+function pointBefore(kept: string): { readonly said: string; readonly number: number } {
+  const said = kept.replace(/^([+−–-]?)\s*/, '$10.')
+  return { said, number: Number(said.replace(/[−–]/, '-')) }
+}
+
+function reading(
+  { said, number }: { readonly said: string; readonly number: number },
+  quantity: Quantity,
+  unit: string,
+) {
+  const value = inCore(number, quantity, unit)
+  return { said: withUnit(said, unit), unit, plausible: plausible(value, quantities[quantity]) }
 }

@@ -1,31 +1,32 @@
+import { ccPerIn3, litresPerFt3, mm2PerIn2, mmPerIn, newtonsPerLbf, paPerInH2O, thouPerIn } from './factors'
+
 /**
  * Every quantity that can be typed: the core's unit, the units accepted, what is physically plausible (outside: refused
  * as impossible; a shop's tolerances are something else) and how many decimals are shown.
  */
 
-const mmPerIn = 25.4 // exact, by definition of the inch
-const thouPerIn = 1000
-const cm3PerIn3 = (mmPerIn / 10) ** 3 // 16.387064, exact
-const paPerInH2O = 249.0889 // conventional inch of water, NIST SP 811
-const newtonsPerLbf = 4.4482216152605 // exact, by definition of the pound and of standard gravity
-const litresPerFt3 = (cm3PerIn3 * 12 ** 3) / 1000 // 28.316846592, exact
+/** Core's figure = (figure − zeroAt)·times/over. Divided, not multiplied by a rounded inverse: 10 thou is 0.010 in. */
+export type Unit = { readonly times: number; readonly over: number; readonly zeroAt: number }
 
-/** Units a family is typed in: name → how many of the family's first unit one of it is. */
-export const unitFamilies = {
-  length: { in: 1, thou: 1 / thouPerIn, mm: 1 / mmPerIn },
-  volume: { cc: 1, 'in³': cm3PerIn3 },
-  area: { 'in²': 1, 'mm²': 1 / mmPerIn ** 2, 'cm²': 100 / mmPerIn ** 2 },
-  angle: { '°': 1, min: 1 / 60 },
-  pressure: { inH2O: 1, Pa: 1 / paPerInH2O, kPa: 1000 / paPerInH2O },
-  flow: { cfm: 1, 'l/s': 60 / litresPerFt3 },
-  temperature: { '°C': 1 },
-  finish: { µin: 1, µm: 1000 / mmPerIn },
-  force: { lbf: 1, N: 1 / newtonsPerLbf },
-  rate: { 'thou/cc': 1 },
-  count: { '': 1 },
-} as const
+const unit = (times: number, over = 1, zeroAt = 0): Unit => ({ times, over, zeroAt })
 
-export type UnitFamily = keyof typeof unitFamilies
+/** The units a family is typed in; the core's own comes first. */
+const families = {
+  length: { in: unit(1), thou: unit(1, thouPerIn), mm: unit(1, mmPerIn) },
+  volume: { cc: unit(1), 'in³': unit(ccPerIn3) },
+  area: { 'in²': unit(1), 'mm²': unit(1, mm2PerIn2), 'cm²': unit(100, mm2PerIn2) },
+  angle: { '°': unit(1), min: unit(1, 60) },
+  pressure: { inH2O: unit(1), Pa: unit(1, paPerInH2O), kPa: unit(1000, paPerInH2O) },
+  flow: { cfm: unit(1), 'l/s': unit(60, litresPerFt3) },
+  temperature: { '°C': unit(1), '°F': unit(5, 9, 32) },
+  finish: { µin: unit(1), µm: unit(1000, mmPerIn) },
+  force: { lbf: unit(1), N: unit(1, newtonsPerLbf) },
+  rate: { 'thou/cc': unit(1) },
+  count: { '': unit(1) },
+} as const satisfies Record<string, Readonly<Record<string, Unit>>>
+
+export type UnitFamily = keyof typeof families
+export const unitFamilies: Readonly<Record<UnitFamily, Readonly<Record<string, Unit>>>> = families
 
 type QuantityFacts = {
   readonly label: string
@@ -67,6 +68,7 @@ const other = (
 
 const table = {
   chamberVolume: { ...other('chamber volume', 'volume', 'cc', [1, 400], 1), keypadUnits: ['cc'] },
+  volume: other('volume', 'volume', 'cc', [0, 400], 2),
   pistonVolume: other('dish or dome', 'volume', 'cc', [0, 200], 1),
   area: other('area', 'area', 'in²', [0.5, 40], 4),
   bore: inches('bore', 0.5, 12, 4),
@@ -83,16 +85,25 @@ const table = {
   clearance: inches('clearance', -0.5, 2, 4, true),
   smallDepth: inches('depth', -0.5, 0.5, 4, true),
   height: inches('height', 0.1, 12, 4, true),
+  springHeight: inches('height', 0.1, 5, 3, true),
+  stemHeight: inches('stem height', 0.1, 8, 3, true),
+  straightness: inches('straightness', 0, 0.1, 4, true),
+  removed: inches('metal gone', 0, 1, 4, true),
+  seatDepth: inches('depth from the deck', -0.5, 1.5, 4, true),
+  seatWidth: inches('seat width', 0.01, 0.5, 3, true),
+  runout: inches('runout', 0, 0.1, 4, true),
+  sink: inches('sink', 0, 0.25, 4, true),
   angle: other('angle', 'angle', '°', [0, 5], 3),
   valveAngle: other('angle', 'angle', '°', [-60, 60], 2),
   seatAngle: other('seat angle', 'angle', '°', [0, 90], 1),
   bankAngle: other('bank angle', 'angle', '°', [0, 180], 1),
   testPressure: other('test pressure', 'pressure', 'inH2O', [0.5, 80], 1),
   flow: other('flow', 'flow', 'cfm', [0, 2000], 1),
-  temperature: other('temperature', 'temperature', '°C', [-40, 60], 1),
+  temperature: { ...other('temperature', 'temperature', '°C', [-40, 60], 1), keypadUnits: ['°C', '°F'] },
   finish: other('finish', 'finish', 'µin', [1, 500], 0),
   springForce: other('spring force', 'force', 'lbf', [0, 2000], 0),
   thouPerCc: other('rate', 'rate', 'thou/cc', [0.5, 200], 2),
+  chambers: { ...other('number of chambers', 'count', '', [1, 12], 0), whole: true },
   count: { ...other('count', 'count', '', [1, 100], 0), whole: true },
 } as const satisfies Record<string, QuantityFacts>
 
