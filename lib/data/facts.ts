@@ -185,6 +185,7 @@ export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFa
     })),
     openHolds: visit.holds.filter((hold) => hold.decidedAt === null).map((hold) => ({ reason: hold.reason })),
     openFindings: visit.findings.filter((finding) => finding.answer === null).length,
+    waivedGaps: visit.waivers.map((waiver) => waiver.gap),
     settings,
   }
 }

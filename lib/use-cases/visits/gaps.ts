@@ -3,5 +3,4 @@ import type { Missing } from '@/lib/core/route/types'
 import type { VisitWithRoute } from '@/lib/data/visits'
 
 /** What stands between this visit and its release, waived gaps left out. */
-export const gapsOf = ({ visit, facts }: VisitWithRoute): readonly Missing[] =>
-  completeness(facts, { waivedGaps: visit.waivers.map((waiver) => waiver.gap) })
+export const gapsOf = ({ facts }: VisitWithRoute): readonly Missing[] => completeness(facts)

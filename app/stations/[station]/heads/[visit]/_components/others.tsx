@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { HeadScale } from '@/app/_components/scale/head-scale'
-import { graduationsOf } from '@/lib/drawing/graduations-of'
+import { progress } from '@/lib/core/route/progress'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 
@@ -10,7 +10,7 @@ type Props = { screen: StepScreen; hrefOf: (step: RouteStep) => string }
 export function Others({ screen, hrefOf }: Props) {
   return (
     <section className="stack part" aria-label="This head">
-      <HeadScale graduations={graduationsOf(screen.route, screen.holdReasons.length > 0)} />
+      <HeadScale graduations={progress(screen.route, screen.holdReasons.length > 0)} />
       {screen.others.length > 0 && (
         <>
           <h2>Also at this station</h2>

@@ -1,0 +1,58 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { Choice } from '@/app/_components/ui/choice'
+import { Notice } from '@/app/_components/ui/notice'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { decideHoldSchema } from '@/lib/schemas/visit'
+import type { VisitView } from '@/lib/use-cases/heads/see-head'
+import { decideHoldAction } from '../actions'
+
+type Hold = VisitView['holds'][number]
+
+export function Holds({ holds, mayDecide }: { holds: readonly Hold[]; mayDecide: boolean }) {
+  return (
+    <>
+      {holds.map((hold) =>
+        hold.decision === null ? (
+          <Notice key={hold.id} kind="stop" title="Held" live={false}>
+            <p>
+              {hold.reason} <span className="soft">({hold.by})</span>
+            </p>
+            {mayDecide ? <DecideForm hold={hold} /> : <p>The owner decides how it goes on.</p>}
+          </Notice>
+        ) : (
+          <p key={hold.id} className="soft">
+            Was held: {hold.reason}. Decided: {hold.decision.replaceAll('-', ' ')}, {hold.note}.
+          </p>
+        ),
+      )}
+    </>
+  )
+}
+
+function DecideForm({ hold }: { hold: Hold }) {
+  const router = useRouter()
+  const form = useActionForm(decideHoldSchema, decideHoldAction, {
+    defaultValues: { holdId: hold.id, version: hold.version, note: '', customerYes: '' },
+    onDone: () => router.refresh(),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Decide">
+      <Choice
+        label="How it goes on"
+        options={[
+          { value: 'use-as-is', label: 'Use as it is', hint: 'only with the customer’s yes' },
+          { value: 'rework', label: 'Rework' },
+          { value: 'return-as-is', label: 'Return as is' },
+          { value: 'scrap', label: 'Scrap' },
+        ]}
+        {...form.text('decision')}
+      />
+      <TextInput label="The customer’s yes: who, when" required={false} {...form.text('customerYes')} />
+      <TextArea label="Why" required rows={2} {...form.text('note')} />
+    </ActionForm>
+  )
+}

@@ -1,0 +1,91 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { Button } from '@/app/_components/ui/button'
+import { Choice } from '@/app/_components/ui/choice'
+import { Dialog } from '@/app/_components/ui/dialog'
+import { Table } from '@/app/_components/ui/table'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { When } from '@/app/_components/ui/when'
+import { correctReadingSchema } from '@/lib/schemas/visit'
+import type { ReadingLine, VisitView } from '@/lib/use-cases/heads/see-head'
+import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { correctReadingAction } from '../actions'
+
+type Props = { visit: VisitView; mayCorrect: boolean; manner: ShopManner }
+
+/** Every reading that stands, newest last; corrected, never changed. */
+export function Readings({ visit, mayCorrect, manner }: Props) {
+  const [asking, setAsking] = useState<ReadingLine | null>(null)
+  if (visit.readings.length === 0) return <p className="soft">No readings yet.</p>
+  return (
+    <section className="stack" aria-label="Readings">
+      <h3>Readings</h3>
+      <Table
+        label={`Readings of job ${visit.jobNumber}`}
+        columns={[
+          { id: 'step', label: 'At' },
+          { id: 'what', label: 'Reading' },
+          { id: 'value', label: 'Value', figure: true },
+          { id: 'who', label: 'By' },
+          { id: 'when', label: 'When' },
+          ...(mayCorrect ? [{ id: 'correct', label: 'Correct' }] : []),
+        ]}
+        rows={visit.readings.map((line) => ({
+          id: line.id,
+          cells: {
+            step: line.step,
+            what: `${line.label} ${line.point}`,
+            value: line.notTaken === null ? line.text : `not taken: ${line.notTaken}`,
+            who: line.correction === '' ? line.by : `${line.by}, corrected: ${line.correction}`,
+            when: <When at={line.at} zone={manner.timeZone} locale={manner.locale} />,
+            correct: (
+              <Button
+                variant="quiet"
+                onClick={() => setAsking(line)}
+                aria-label={`Correct ${line.label} ${line.point}`}
+              >
+                Correct
+              </Button>
+            ),
+          },
+        }))}
+      />
+      <Dialog open={asking !== null} onClose={() => setAsking(null)} title="Correct a reading">
+        {asking && <CorrectForm visitId={visit.visitId} line={asking} onDone={() => setAsking(null)} />}
+      </Dialog>
+    </section>
+  )
+}
+
+function CorrectForm({ visitId, line, onDone }: { visitId: string; line: ReadingLine; onDone: () => void }) {
+  const router = useRouter()
+  const form = useActionForm(correctReadingSchema, correctReadingAction, {
+    defaultValues: { visitId, readingId: line.id, correction: 'replace', text: '', reason: '' },
+    onDone: () => {
+      onDone()
+      router.refresh()
+    },
+  })
+  return (
+    <ActionForm form={form} submitLabel="Correct it">
+      <p>
+        {line.label} {line.point} at {line.step.toLowerCase()} says{' '}
+        <strong>{line.notTaken ?? line.text}</strong>. It stays on record beside the correction.
+      </p>
+      <Choice
+        label="What was wrong"
+        options={[
+          { value: 'replace', label: 'The value' },
+          { value: 'withdraw', label: 'Not of this head at all: withdraw it' },
+        ]}
+        {...form.text('correction')}
+      />
+      <TextInput label="What it should say" required={false} {...form.text('text')} />
+      <TextArea label="Why" required rows={2} {...form.text('reason')} />
+    </ActionForm>
+  )
+}

@@ -1,0 +1,85 @@
+import Link from 'next/link'
+import { HeadScale } from '@/app/_components/scale/head-scale'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Notice } from '@/app/_components/ui/notice'
+import { When } from '@/app/_components/ui/when'
+import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
+import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { Gaps } from './gaps'
+import { Holds } from './holds'
+import { PlanSummary } from './plan-summary'
+import { Readings } from './readings'
+import { Route } from './route'
+import { WaysOut } from './ways-out'
+
+type Props = { visit: VisitView; head: HeadView; manner: ShopManner; newest: boolean }
+
+/** One visit: where it stands, what is missing, the plan, the route, every reading. */
+export function Visit({ visit, head, manner, newest }: Props) {
+  const when = (at: Date) => <When at={at} zone={manner.timeZone} locale={manner.locale} style="date" />
+  return (
+    <section className="stack part" aria-label={`Job ${visit.jobNumber}`}>
+      <div className="row spread">
+        <h2>
+          {newest ? 'This visit' : 'Earlier visit'}: job{' '}
+          <Link href={`/jobs/${visit.jobNumber}`}>{visit.jobNumber}</Link>
+        </h2>
+        <span className="figure">{visit.whereabouts}</span>
+      </div>
+      <p className="soft">
+        {visit.customer}, booked {when(visit.bookedAt)}
+        {visit.ordered.length > 0 && `. Ordered: ${visit.ordered.join(', ')}`}
+        {visit.target !== '' && `. Target ${visit.target}`}
+        {visit.side !== '' && `. Goes on: ${visit.side}`}
+        {visit.cameWith !== '' && `. Came with: ${visit.cameWith}`}.
+      </p>
+      <HeadScale graduations={visit.marks} />
+      {visit.returned !== null && (
+        <Notice live={false} title="Returned as is">
+          <p>{visit.returned}</p>
+        </Notice>
+      )}
+      {visit.handedOver && (
+        <p>
+          Handed over to {visit.handedOver.to}, {when(visit.handedOver.at)}.
+        </p>
+      )}
+      <Holds holds={visit.holds} mayDecide={head.may.decideHold} />
+      <div className="row">
+        <ButtonLink href={`/jobs/${visit.jobNumber}/plan/${visit.pairId}`}>Cut plan</ButtonLink>
+        {newest && head.may.send && visit.releases.length === 0 && (
+          <ButtonLink href={`/away/send?head=${visit.visitId}`}>Send to a vendor</ButtonLink>
+        )}
+        {visit.outside.map((order) => (
+          <ButtonLink key={order.orderId} href={`/away/${order.orderId}`} variant="quiet">
+            {order.number}, {order.vendor}, {order.back ? 'back' : 'out'}
+          </ButtonLink>
+        ))}
+        {visit.releases[0] && (
+          <ButtonLink href={`/api/papers/spec-sheet/${visit.visitId}`}>Spec sheet (PDF)</ButtonLink>
+        )}
+      </div>
+      <PlanSummary plan={visit.plan} removedBeforeIn={visit.removedBeforeIn} />
+      {newest && (
+        <>
+          <Gaps visit={visit} mayWaive={head.may.waive} />
+          <WaysOut visit={visit} may={head.may} />
+        </>
+      )}
+      <Route visit={visit} />
+      <Readings visit={visit} mayCorrect={head.may.correct} manner={manner} />
+      {visit.waivers.length > 0 && (
+        <section className="stack" aria-label="Waived">
+          <h3>Waived</h3>
+          <ul className="plain-list">
+            {visit.waivers.map((waiver) => (
+              <li key={waiver.what + waiver.at.toISOString()}>
+                {waiver.what}: {waiver.reason} ({waiver.by}, {when(waiver.at)})
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </section>
+  )
+}

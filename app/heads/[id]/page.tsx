@@ -1,0 +1,52 @@
+import Link from 'next/link'
+import { z } from 'zod'
+import { notFound } from 'next/navigation'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { Tag } from '@/app/_components/tag/tag'
+import { DefinitionList } from '@/app/_components/ui/definition-list'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { seeHead, type HeadView } from '@/lib/use-cases/heads/see-head'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { requirePerson } from '@/lib/web/require-actor'
+import { Visit } from './_components/visit'
+
+type Props = { params: Promise<{ id: string }> }
+
+export const metadata = { title: 'Head' }
+
+export default async function HeadPage({ params }: Props) {
+  const id = z.uuid().safeParse((await params).id)
+  if (!id.success) notFound()
+  const actor = await requirePerson('job.see', `/heads/${id.data}`)
+  const [head, newest, manner] = await Promise.all([seeHead(actor, id.data), newestChange(), shopManner()])
+  return (
+    <Frame actor={actor}>
+      <Live newest={newest} />
+      <div className="row">
+        <Tag number={head.tag} size="l" />
+        <h1>{head.casting}</h1>
+      </div>
+      <DefinitionList items={facts(head)} />
+      {head.visits.length === 0 ? (
+        <EmptyState title="This head has not been on a job yet.">
+          <Link href="/counter/book">Book a job</Link>
+        </EmptyState>
+      ) : (
+        head.visits.map((visit, place) => (
+          <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest={place === 0} />
+        ))
+      )}
+    </Frame>
+  )
+}
+
+const facts = (head: HeadView) =>
+  [
+    { label: 'Own stamp', value: head.stamp },
+    { label: 'Casting marks', value: head.marks },
+    { label: 'Material', value: head.material },
+    { label: 'Chambers', value: head.chambers === 0 ? '' : String(head.chambers) },
+    { label: 'Earlier tags', value: head.oldTags.join(', ') },
+  ].filter((item) => item.value !== '')

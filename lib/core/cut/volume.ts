@@ -1,0 +1,67 @@
+import { knownFacts } from '../known-facts'
+import { ok, refuse, type Result } from '../errors'
+
+const cm3PerIn3 = 2.54 ** 3 // exact, by definition of the inch
+
+/**
+ * Volume a cut takes from one chamber, in cc.
+ *
+ * @param opening area of the opening in in² (0.5–40) and its centroid's distance from the shallow edge in inches
+ * @param cut flat part and angle part at the deep edge in inches (0–0.5 together), milled width in inches (1–20)
+ *
+ * ΔV = 16.387064·A·(f + w·x_c/W); exact while the chamber wall is square to the deck (the mean of a plane over an area
+ * is its value at the centroid). A flat part below zero is refused: the cut would run out short of the edge.
+ * Example: W 7.000, circle 3.600 dia at 3.500, 1° (w 0.12219) → 10.190 cc.
+ */
+export function cutVolumeCc(
+  opening: { readonly areaIn2: number; readonly centreIn: number },
+  cut: { readonly flatIn: number; readonly angleIn: number; readonly milledWidthIn: number },
+): Result<number> {
+  if (cut.flatIn < 0) {
+    return refuse('out-of-range', 'A flat part below zero would run out short of the edge and leave a ridge.')
+  }
+  const facts = knownFacts({
+    areaIn2: ['opening area', opening.areaIn2, 0.5, 40],
+    milledWidthIn: ['milled width', cut.milledWidthIn, 1, 20],
+    centreIn: ['centre of the opening', opening.centreIn, 0, cut.milledWidthIn],
+    flatIn: ['flat part', cut.flatIn, 0, 0.5],
+    angleIn: ['angle part', cut.angleIn, 0, 0.5],
+  })
+  if (!facts.ok) return facts
+  const depthIn = cut.flatIn + (cut.angleIn * opening.centreIn) / cut.milledWidthIn
+  return ok(cm3PerIn3 * opening.areaIn2 * depthIn)
+}
+
+/**
+ * What sinking a valve adds to the chamber, in cc: π/4·D²·q·16.387064.
+ *
+ * @param headDiameterIn valve head, 0.3–5 in
+ * @param sinkIn along the valve's axis, 0–0.25 in
+ *
+ * Example: D 2.05, 0.010 → 0.54 cc.
+ */
+export function sinkVolumeCc(headDiameterIn: number, sinkIn: number): Result<number> {
+  const facts = knownFacts({
+    headDiameterIn: ['valve', headDiameterIn, 0.3, 5],
+    sinkIn: ['sink of the seat', sinkIn, 0, 0.25],
+  })
+  return facts.ok ? ok((Math.PI / 4) * headDiameterIn ** 2 * sinkIn * cm3PerIn3) : facts
+}
+
+/** Angle of a cut in degrees from its depth at the deep edge: atan(w/W). Example: 0.12219 over 7.000 → 1.0°. */
+export function cutAngleDeg(angleIn: number, milledWidthIn: number): Result<number> {
+  const facts = knownFacts({
+    angleIn: ['angle part', angleIn, 0, 0.5],
+    milledWidthIn: ['milled width', milledWidthIn, 1, 20],
+  })
+  return facts.ok ? ok((Math.atan(angleIn / milledWidthIn) * 180) / Math.PI) : facts
+}
+
+/** Depth at the deep edge in inches of an angle in degrees (0–5): W·tan φ. */
+export function edgeDepthIn(angleDeg: number, milledWidthIn: number): Result<number> {
+  const facts = knownFacts({
+    angleDeg: ['angle', angleDeg, 0, 5],
+    milledWidthIn: ['milled width', milledWidthIn, 1, 20],
+  })
+  return facts.ok ? ok(milledWidthIn * Math.tan((angleDeg * Math.PI) / 180)) : facts
+}

@@ -1,0 +1,57 @@
+import type { PlanRecord } from '../cut/plan-record'
+import type { CutKind } from '../route/types'
+import { formatFigure, thou } from '../units/format-figure'
+
+const titles: Readonly<Record<CutKind, string>> = {
+  none: 'No cut',
+  'clean-up': 'Clean-up',
+  flat: 'Flat cut to size',
+  angle: 'Angle cut',
+  'angle-flat': 'Angle cut, then flat cut',
+}
+
+/** "Flat cut to size, 18 thou". */
+export const cutTitle = (kind: CutKind): string => titles[kind]
+
+export function planTitle(plan: PlanRecord): string {
+  if (plan.kind === 'none') return titles.none
+  if (plan.kind === 'clean-up') return `${titles['clean-up']}, stop at ${thou(plan.flatIn)}`
+  const parts = [
+    plan.flatIn > 0 ? `${thou(plan.flatIn)} flat` : '',
+    plan.angleIn > 0 ? `${thou(plan.angleIn)} at the ${plan.deepEdge} edge` : '',
+  ]
+  return `${titles[plan.kind]}, ${parts.filter((part) => part !== '').join(' + ')}`
+}
+
+export type PlanLine = {
+  readonly label: string
+  readonly value: string
+  readonly unit: string
+  readonly note: string
+}
+
+const line = (label: string, value: string, note = ''): PlanLine => ({ label, value, unit: '', note })
+const cc = (value: number): string => formatFigure(value, 'chamberVolume')
+
+/** The plan's figures in words, those that are known; `needs` follow as their own line. */
+export function planLines(plan: PlanRecord, removedBeforeIn: number | null): PlanLine[] {
+  const cut = plan.kind !== 'none'
+  const lines: (PlanLine | null)[] = [
+    cut && plan.kind !== 'clean-up' ? line('Flat part', thou(plan.flatIn)) : null,
+    plan.angleIn > 0 ? line('Angle part', thou(plan.angleIn), `at the ${plan.deepEdge} edge, nothing at the other`) : null,
+    plan.angleIn > 0 && plan.angleDeg !== null ? line('Angle', `${plan.angleDeg.toFixed(2)}°`) : null,
+    plan.presentMeanCc === null ? null : line('Chamber now', cc(plan.presentMeanCc), plan.presentNominal ? 'nominal, not measured' : 'mean of all chambers'),
+    plan.targetCc === null ? null : line('Target', cc(plan.targetCc)),
+    plan.predictedAfterCutCc === null || !cut ? null : line('After the cut', cc(plan.predictedAfterCutCc), 'predicted'),
+    plan.predictedFinishedCc === null || !cut ? null : line('Finished', cc(plan.predictedFinishedCc), plan.seatWorkGivesCc > 0 ? `predicted, after seat work adds ${cc(plan.seatWorkGivesCc)}` : 'predicted'),
+    cut ? line('Rate', `${plan.thouPerCc.toFixed(2)} thou per cc`, plan.rateWords) : null,
+    cut ? line('Gone since new, after this', removedBeforeIn === null ? 'new thickness unknown' : formatFigure(removedBeforeIn + plan.deepestIn, 'cutDepth'), 'at the deepest') : null,
+    plan.compressionBefore !== null && plan.compressionAfter !== null ? line('Compression', `${plan.compressionBefore.toFixed(2)} → ${plan.compressionAfter.toFixed(2)}`, 'before → after') : null,
+    plan.ptvLossIntakeIn === null ? null : line('Piston-to-valve loss, intake', thou(plan.ptvLossIntakeIn), 'estimate: check at assembly'),
+    plan.ptvLossExhaustIn === null ? null : line('Piston-to-valve loss, exhaust', thou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
+    plan.intakeSideIn === null ? null : line('Intake side, to restore port alignment', thou(plan.intakeSideIn)),
+    plan.intakeRailsIn === null ? null : line('Manifold rails', thou(plan.intakeRailsIn)),
+  ] // prettier-ignore
+  const needs = plan.needs.map((need) => line('Not computed', need))
+  return [...lines.filter((entry) => entry !== null), ...needs]
+}

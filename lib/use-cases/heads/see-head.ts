@@ -1,0 +1,233 @@
+import { allow, can } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { must, RefusedError } from '@/lib/core/errors'
+import { pointLabel } from '@/lib/core/readings/points'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import { progress, type ProgressMark } from '@/lib/core/route/progress'
+import { workLabel } from '@/lib/core/route/presets'
+import { stepLabels } from '@/lib/core/route/steps'
+import type { Missing, RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
+import { db } from '@/lib/data/db'
+import {
+  effectiveReadings,
+  planRecordOf,
+  removedBeforeIn,
+  visitInclude,
+  type VisitRecord,
+} from '@/lib/data/facts'
+import { namesOf } from '@/lib/data/people'
+import { currentSettings } from '@/lib/data/settings'
+import { whereaboutsOf, withRoute } from '@/lib/data/visits'
+import { gapsOf } from '../visits/gaps'
+
+export type ReadingLine = {
+  readonly id: string
+  readonly step: string
+  readonly label: string
+  readonly point: string
+  readonly text: string
+  readonly notTaken: string | null
+  readonly by: string
+  readonly at: Date
+  readonly correction: string
+}
+
+export type VisitView = {
+  readonly visitId: string
+  readonly version: number
+  readonly jobId: string
+  readonly jobNumber: string
+  readonly customer: string
+  readonly pairId: string
+  readonly bookedAt: Date
+  readonly whereabouts: Whereabouts
+  readonly target: string
+  readonly ordered: readonly string[]
+  readonly side: string
+  readonly cameWith: string
+  readonly rackPlace: string
+  readonly plan: { readonly number: number; readonly record: PlanRecord; readonly accepted: string } | null
+  readonly removedBeforeIn: number | null
+  readonly route: readonly RouteStep[]
+  readonly marks: readonly ProgressMark[]
+  readonly gaps: readonly Missing[]
+  readonly readings: readonly ReadingLine[]
+  readonly holds: readonly {
+    readonly id: string
+    readonly version: number
+    readonly reason: string
+    readonly by: string
+    readonly at: Date
+    readonly decision: string | null
+    readonly note: string
+  }[]
+  readonly findings: readonly { readonly id: string; readonly what: string; readonly answer: string | null }[]
+  readonly waivers: readonly {
+    readonly what: string
+    readonly reason: string
+    readonly by: string
+    readonly at: Date
+  }[]
+  readonly outside: readonly {
+    readonly orderId: string
+    readonly number: string
+    readonly vendor: string
+    readonly back: boolean
+  }[]
+  readonly releases: readonly {
+    readonly revision: number
+    readonly at: Date
+    readonly by: string
+    readonly reason: string
+  }[]
+  readonly correctedSinceRelease: boolean
+  readonly returned: string | null
+  readonly handedOver: { readonly to: string; readonly at: Date } | null
+}
+
+export type HeadView = {
+  readonly headId: string
+  readonly tag: string
+  readonly oldTags: readonly string[]
+  readonly casting: string
+  readonly chambers: number
+  readonly stamp: string
+  readonly marks: string
+  readonly material: string
+  readonly visits: readonly VisitView[]
+  readonly may: {
+    readonly correct: boolean
+    readonly release: boolean
+    readonly waive: boolean
+    readonly decideHold: boolean
+    readonly returnAsIs: boolean
+    readonly send: boolean
+  }
+}
+
+/** The whole record of one head: every visit, newest first, with its route, its readings and what is still missing. */
+export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
+  must(allow(actor, 'job.see'))
+  const client = await db()
+  const head = await client.head.findUnique({ where: { id: headId }, include: { casting: true, tags: true } })
+  if (!head) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  const visits = await client.visit.findMany({
+    where: { headId },
+    include: {
+      ...visitInclude,
+      job: { include: { ...visitInclude.job.include, customer: { include: { contact: true } } } },
+    },
+    orderBy: { createdAt: 'desc' },
+  })
+  const settings = (await currentSettings(client)).values
+  const names = await namesOf(visits.flatMap(peopleOf))
+  const active = head.tags.find((tag) => tag.to === null)
+  return {
+    headId,
+    tag: active?.number ?? head.tags.at(-1)?.number ?? '',
+    oldTags: head.tags.filter((tag) => tag !== active).map((tag) => tag.number),
+    casting: head.casting?.name ?? 'casting not on record',
+    chambers: head.casting?.chamberCount ?? 0,
+    stamp: head.stamp,
+    marks: head.marks,
+    material: head.material,
+    visits: visits.map((visit) => visitView(visit, settings, (id) => names.get(id) ?? '')),
+    may: {
+      correct: can(actor, 'reading.correct'),
+      release: can(actor, 'visit.release'),
+      waive: can(actor, 'visit.waive'),
+      decideHold: can(actor, 'hold.decide'),
+      returnAsIs: can(actor, 'visit.return-as-is'),
+      send: can(actor, 'outside.send'),
+    },
+  }
+}
+
+type Visit = VisitRecord & {
+  readonly job: { readonly customer: { readonly contact: { readonly name: string } | null } }
+}
+type Name = (personId: string) => string
+
+const peopleOf = (visit: VisitRecord): string[] => [
+  ...visit.readings.map((set) => set.byId),
+  ...visit.holds.map((hold) => hold.openedById),
+  ...visit.waivers.map((waiver) => waiver.byId),
+  ...visit.releases.map((release) => release.byId),
+]
+
+function visitView(visit: Visit, settings: Parameters<typeof withRoute>[1], name: Name): VisitView {
+  const found = withRoute(visit, settings)
+  const { facts, route } = found
+  const readings = effectiveReadings(visit.readings)
+  const plan = visit.pair.plans[0]
+  const acceptance = plan?.acceptances.at(-1)
+  const release = visit.releases[0]
+  return {
+    visitId: visit.id,
+    version: visit.version,
+    jobId: visit.jobId,
+    jobNumber: visit.job.number,
+    customer: visit.job.customer.contact?.name ?? '',
+    pairId: visit.pairId,
+    bookedAt: visit.createdAt,
+    whereabouts: whereaboutsOf(visit, facts, route),
+    target: visit.targetText,
+    ordered: facts.ordered.map((work: WorkId) => workLabel(work)),
+    side: visit.side,
+    cameWith: visit.cameWith,
+    rackPlace: visit.rackPlace,
+    plan: plan
+      ? {
+          number: plan.number,
+          record: planRecordOf(plan),
+          accepted: acceptance ? `${acceptance.by}, ${acceptance.how}` : '',
+        }
+      : null,
+    removedBeforeIn: removedBeforeIn(visit, readings),
+    route,
+    marks: progress(route, facts.openHolds.length > 0),
+    gaps: visit.returned || visit.handOver ? [] : gapsOf(found),
+    readings: readings.map((reading) => ({
+      id: reading.id,
+      step: stepLabels[reading.step.stepId],
+      label: readingSpecs[reading.kind].label,
+      point: pointLabel(reading.point),
+      text: reading.text,
+      notTaken: reading.notTaken,
+      by: name(reading.byId),
+      at: reading.takenAt,
+      correction: reading.correctionReason,
+    })),
+    holds: visit.holds.map((hold) => ({
+      id: hold.id,
+      version: hold.version,
+      reason: hold.reason,
+      by: name(hold.openedById),
+      at: hold.openedAt,
+      decision: hold.decision,
+      note: hold.decisionNote,
+    })),
+    findings: visit.findings.map(({ id, what, answer }) => ({ id, what, answer })),
+    waivers: visit.waivers.map(({ what, reason, byId, at }) => ({ what, reason, by: name(byId), at })),
+    outside: visit.outside.map((line) => ({
+      orderId: line.orderId,
+      number: line.order.number,
+      vendor: line.order.vendor.name,
+      back: line.receivedAt !== null,
+    })),
+    releases: visit.releases.map(({ revision, at, byId, reason }) => ({
+      revision,
+      at,
+      by: name(byId),
+      reason,
+    })),
+    correctedSinceRelease:
+      release !== undefined &&
+      visit.readings.some(
+        (set) => set.recordedAt > release.at && set.points.some((point) => point.correctsId),
+      ),
+    returned: visit.returned?.reason ?? null,
+    handedOver: visit.handOver ? { to: visit.handOver.takenBy, at: visit.handOver.at } : null,
+  }
+}
