@@ -28,7 +28,7 @@ export function completeness(original: RouteFacts, { waivedGaps = [] }: Complete
   const route = routeInDetail(facts).filter(
     (step) => step.state !== 'not needed' && step.stepId !== 'hand-over',
   )
-  const needed = route.filter((step) => step.why !== '' && step.state !== 'waived')
+  const needed = route.filter((step) => step.needed && step.state !== 'waived')
   const found = [
     ...needed.flatMap((step) => [...stepMissing(step), ...readingsMissing(step), ...stopped(step)]),
     ...needed.flatMap((step) => outOfTolerance(step, facts)),

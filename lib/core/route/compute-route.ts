@@ -5,12 +5,12 @@ import { contextOf, type Context } from './context'
 import { causeWords } from './do-again'
 import { gapPoints, readingGap } from './gaps'
 import { flatLeftIn, orderWords, type Mark } from './history'
-import { keyOf, keyText, refOf, type StepRef } from './keys'
+import { keyOf, keyText, sameKey, type StepRef } from './keys'
 import { flowNeed } from './needs'
 import { advisedBefore, hardBefore } from './order'
 import { asksOf, type Ask } from './owes'
 import { failedSeatChecks } from './conditions'
-import { rowOf, stepTable } from './steps'
+import { rowOf, stepTable, type StepRow } from './steps'
 import { cutWords, listed, lower } from './words'
 import type { FlowOccurrence, OrderFacts, Owed, RouteFacts, RouteStep, StepKey, StepState } from './types'
 
@@ -22,6 +22,8 @@ export type DetailedStep = RouteStep & {
   readonly hadBetterFollow: readonly string[]
   /** Parts that have not come. */
   readonly parts: readonly string[]
+  /** False for what is only shown because it was done, or was needed under the plan before. */
+  readonly needed: boolean
   /** Number of the event that last undid this step; 0 for none. Older readings do not count. */
   readonly since: number
   /** The readings that count. */
@@ -30,8 +32,8 @@ export type DetailedStep = RouteStep & {
   readonly stops: readonly string[]
 }
 
-/** Everything about one step but what it waits for. */
-type Draft = Omit<DetailedStep, 'waitsFor' | 'advice' | 'mustFollow' | 'hadBetterFollow' | 'parts'>
+/** A step in the making: what it waits for is known once all steps are there. */
+type Draft = { -readonly [Part in keyof DetailedStep]: DetailedStep[Part] }
 
 /**
  * The steps this visit needs, in working order, each with its state, why it is there, what it owes and what it waits for.
@@ -80,14 +82,18 @@ export function routeInDetail(facts: RouteFacts): DetailedStep[] {
   const now = contextOf(facts, facts.plan)
   const before = facts.previousPlan ? contextOf(facts, facts.previousPlan, now.history) : null
   const readings = byKey(facts.readings)
-  const drafts = keysInOrder(facts).flatMap((key) =>
-    draft(key, now, before, readings.get(keyText(key)) ?? []),
-  )
-  return drafts.map((entry) => withWaits(entry, drafts, facts))
+  const drafts: Draft[] = []
+  for (const slot of slotsOf(facts.orders)) {
+    const found = draft(slot, now, before, readings.get(slot.text) ?? [])
+    if (found) drafts.push(found)
+  }
+  const open = openLabels(drafts)
+  for (const entry of drafts) setWaits(entry, open, facts)
+  return drafts
 }
 
-function byKey(readings: RouteFacts['readings']): ReadonlyMap<string, RouteFacts['readings'][number][]> {
-  const map = new Map<string, RouteFacts['readings'][number][]>()
+function byKey(readings: RouteFacts['readings']): ReadonlyMap<string, ReadingFact[]> {
+  const map = new Map<string, ReadingFact[]>()
   for (const reading of readings) {
     const text = keyText(reading.step)
     const list = map.get(text)
@@ -97,22 +103,31 @@ function byKey(readings: RouteFacts['readings']): ReadonlyMap<string, RouteFacts
   return map
 }
 
-/** Every key the tables know, arrivals of each order after the last step that the order can hold up. */
-function keysInOrder({ orders }: RouteFacts): StepKey[] {
-  const anchors = orders.map((order) => ({ order, anchor: anchorOf(order) }))
-  return stepTable.flatMap(({ ref }) => {
-    const own = ref.startsWith('arrival-') ? [] : [keyOf(ref)]
-    return [
-      ...own,
-      ...anchors.filter((entry) => entry.anchor === ref).flatMap(({ order }) => arrivalKeys(order)),
-    ]
-  })
+/** A place in the table, or an arrival of one order. */
+type Slot = { readonly key: StepKey; readonly text: string; readonly row: StepRow }
+
+const slotOf = (ref: StepRef, key: StepKey = keyOf(ref)): Slot => ({
+  key,
+  text: keyText(key),
+  row: rowOf(ref),
+})
+const arrivals = ['arrival-count', 'arrival-figures'] as const
+const tableSlots: readonly Slot[] = stepTable
+  .filter(({ stepId }) => !arrivals.some((arrival) => arrival === stepId))
+  .map(({ ref }) => slotOf(ref))
+
+/** Every place the tables know, arrivals of each order after the last step that the order can hold up. */
+function slotsOf(orders: readonly OrderFacts[]): readonly Slot[] {
+  if (orders.length === 0) return tableSlots
+  const anchored = orders.map((order) => ({ order, anchor: anchorOf(order) }))
+  return tableSlots.flatMap((slot) => [
+    slot,
+    ...anchored.filter(({ anchor }) => anchor === slot.row.ref).flatMap(({ order }) => arrivalSlots(order)),
+  ])
 }
 
-const arrivalKeys = ({ orderId }: OrderFacts): StepKey[] => [
-  { stepId: 'arrival-count', occurrence: '', orderId },
-  { stepId: 'arrival-figures', occurrence: '', orderId },
-]
+const arrivalSlots = ({ orderId }: OrderFacts): Slot[] =>
+  arrivals.map((stepId) => slotOf(stepId, { stepId, occurrence: '', orderId }))
 
 function anchorOf({ scope }: OrderFacts): StepRef {
   const cut = (['angle-cut', 'flat-cut'] as const).find((stepId) => scope.includes(stepId))
@@ -121,59 +136,69 @@ function anchorOf({ scope }: OrderFacts): StepRef {
 
 function needOfKey(key: StepKey, context: Context): string {
   if (key.stepId === 'flow') return flowNeed(key.occurrence as FlowOccurrence, context)
+  if (key.orderId === null) return context.need(key.stepId)
   const order = context.facts.orders.find((candidate) => candidate.orderId === key.orderId)
-  if (key.orderId !== null) return order ? `${orderWords(order)}, comes back` : ''
-  return context.need(key.stepId)
+  return order ? `${orderWords(order)}, comes back` : ''
 }
 
 function draft(
-  key: StepKey,
+  slot: Slot,
   now: Context,
   before: Context | null,
   readings: readonly ReadingFact[],
-): Draft[] {
+): Draft | null {
+  const { key, row } = slot
   const { facts, history } = now
-  const mark = history.markOf(key)
+  const mark = history.markOf(slot.text)
   const why = needOfKey(key, now)
   const whyBefore = before ? needOfKey(key, before) : ''
   const touched = mark.doneSeq !== null || mark.startedSeq !== null
-  if (why === '' && whyBefore === '' && !touched) return []
-  const undone = undoneBy(key, now)
+  if (why === '' && whyBefore === '' && !touched) return null
+  const undone = undoneBy(row.ref, mark, now)
   const since = undone?.seq ?? 0
   const counted = readings.filter((reading) => reading.seq > since && answers(reading))
   const order = openOrderOf(facts, key)
   const state = stateOf(mark, why, since)
-  const ref = refOf(key)
-  return [
-    {
-      ...key,
-      ref,
-      label: rowOf(ref).label,
-      station: order ? 'outside' : rowOf(ref).station,
-      state,
-      why: why || whyBefore,
-      reason: reasonOf(state, why, undone?.words ?? '', now),
-      isNew: before !== null && why !== '' && whyBefore === '' && !touched,
-      owes:
-        order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts)),
-      outside: order !== null && state !== 'done' && state !== 'not needed',
-      doneSeq: mark.doneSeq,
-      byVendor: mark.byVendor,
-      since,
-      counted,
-      stops: counted.flatMap((reading) => stopsOf(key, reading)),
-    },
-  ]
+  return {
+    stepId: key.stepId,
+    occurrence: key.occurrence,
+    orderId: key.orderId,
+    ref: row.ref,
+    label: row.label,
+    station: order ? 'outside' : row.station,
+    state,
+    why: why || whyBefore,
+    reason: reasonOf(state, why, undone?.words ?? '', now),
+    isNew: before !== null && why !== '' && whyBefore === '' && !touched,
+    owes: order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts)),
+    outside: order !== null && state !== 'done' && state !== 'not needed',
+    doneSeq: mark.doneSeq,
+    byVendor: mark.byVendor,
+    waitsFor: [],
+    advice: '',
+    mustFollow: [],
+    hadBetterFollow: [],
+    parts: [],
+    needed: why !== '',
+    since,
+    counted,
+    stops: counted.flatMap((reading) => stopsOf(key, reading)),
+  }
 }
 
 /** Later work undoes a step; seat work is also undone by a seat check that fails after it. */
-function undoneBy(key: StepKey, { facts, history }: Context): { seq: number; words: string } | null {
-  const found = history.undoneBy(key)
-  if (key.stepId !== 'seat-work') return found && { seq: found.seq, words: causeWords[found.cause] }
-  const done = history.markOf(key).doneSeq ?? 0
-  const failed = failedSeatChecks(facts).filter((reading) => reading.seq > done && done > 0)
-  return failed.length > 0 ? { seq: Math.max(...failed.map((reading) => reading.seq)), words: 'the seat check after it failed' } : null
-} // prettier-ignore
+function undoneBy(
+  ref: StepRef,
+  mark: Mark,
+  { facts, history }: Context,
+): { seq: number; words: string } | null {
+  const found = history.undoneBy(ref)
+  if (ref !== 'seat-work') return found && { seq: found.seq, words: causeWords[found.cause] }
+  const { doneSeq } = mark
+  if (doneSeq === null) return null
+  const seqs = failedSeatChecks(facts).flatMap(({ seq }) => (seq > doneSeq ? [seq] : []))
+  return seqs.length > 0 ? { seq: Math.max(...seqs), words: 'the seat check after it failed' } : null
+}
 
 function stateOf(mark: Mark, why: string, since: number): StepState {
   if (why === '') return mark.doneSeq !== null && !mark.waived ? 'done' : 'not needed'
@@ -221,37 +246,38 @@ const portOf = (point: string): string => point.split('@')[0] ?? point
 const settled = (state: StepState): boolean =>
   state === 'done' || state === 'waived' || state === 'not needed'
 
-function withWaits(entry: Draft, drafts: readonly Draft[], facts: RouteFacts): DetailedStep {
-  const open = (refs: readonly StepRef[]): string[] =>
-    drafts.filter((other) => refs.includes(other.ref) && !settled(other.state)).map((other) => other.label)
-  const checkIn: StepRef[] = entry.ref === 'check-in' ? [] : ['check-in']
-  const mustFollow = [...new Set(open([...checkIn, ...(hardBefore[entry.ref] ?? [])]))]
-  const hadBetterFollow = open(advisedBefore[entry.ref] ?? []).filter((label) => !mustFollow.includes(label))
-  const parts = facts.partsWaits
-    .filter((wait) => wait.open && keyText(wait.step) === keyText(entry))
-    .map((wait) => wait.what)
-  const waitsFor = settled(entry.state)
-    ? []
-    : [
-        ...mustFollow,
-        ...hadBetterFollow,
-        ...parts,
-        ...(entry.state === 'not needed' ? [] : circumstances(entry, facts)),
-      ]
-  const ready = entry.state === 'to do' && waitsFor.length === 0
-  return {
-    ...entry,
-    state: ready ? 'ready' : entry.state,
-    waitsFor,
-    advice: hadBetterFollow.length > 0 && !settled(entry.state) ? `better after ${listed(hadBetterFollow.map(lower))}` : '',
-    mustFollow,
-    hadBetterFollow,
-    parts,
-  } // prettier-ignore
+/** Labels of the steps still open, by their name in the tables. */
+function openLabels(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly string[]> {
+  const open = new Map<StepRef, string[]>()
+  for (const { ref, label, state } of drafts) {
+    if (!settled(state)) open.set(ref, [...(open.get(ref) ?? []), label])
+  }
+  return open
 }
 
+function setWaits(entry: Draft, open: ReadonlyMap<StepRef, readonly string[]>, facts: RouteFacts): void {
+  if (settled(entry.state)) return
+  entry.mustFollow = stillOpen(hardBefore.get(entry.ref), open)
+  entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
+  entry.parts = facts.partsWaits
+    .filter((wait) => wait.open && sameKey(wait.step, entry))
+    .map((wait) => wait.what)
+  entry.waitsFor = [
+    ...entry.mustFollow,
+    ...entry.hadBetterFollow,
+    ...entry.parts,
+    ...circumstances(entry, facts),
+  ]
+  if (entry.hadBetterFollow.length > 0)
+    entry.advice = `better after ${listed(entry.hadBetterFollow.map(lower))}`
+  if (entry.state === 'to do' && entry.waitsFor.length === 0) entry.state = 'ready'
+}
+
+const stillOpen = (refs: readonly StepRef[] = [], open: ReadonlyMap<StepRef, readonly string[]>): string[] =>
+  refs.flatMap((ref) => open.get(ref) ?? []).filter((label, place, all) => all.indexOf(label) === place)
+
 /** What is not a step and still stands in the way. */
-function circumstances(entry: Draft, facts: RouteFacts): string[] {
+function circumstances(entry: DetailedStep, facts: RouteFacts): string[] {
   const away = awayOn(facts)
   const order = facts.orders.find((candidate) => candidate.orderId === entry.orderId)
   const happened = (kind: 'release' | 'return-as-is') => facts.events.some((event) => event.kind === kind)

@@ -1,4 +1,3 @@
-import { keyOf } from './keys'
 import { historyOf, type History } from './history'
 import { needOf } from './needs'
 import type { Column } from './steps'
@@ -39,8 +38,8 @@ export function contextOf(original: RouteFacts, plan: RouteFacts['plan'], known?
       needs.set(stepId, found)
       return found
     },
-    onRoute: (stepId) => context.need(stepId) !== '' || history.markOf(keyOf(stepId as Exclude<StepId, 'flow'>)).doneSeq !== null,
-  } // prettier-ignore
+    onRoute: (stepId) => context.need(stepId) !== '' || history.markOf(`${stepId}||`).doneSeq !== null,
+  }
   return context
 }
 

@@ -1,5 +1,5 @@
 import { causedBy, causes, makesDoAgain, againAfterAnything, standOnceCut, type Cause } from './do-again'
-import { keyOf, keyText, refOf, type StepRef } from './keys'
+import { keyText, textOf, type StepRef } from './keys'
 import type { OrderFacts, RouteFacts, StepId, StepKey } from './types'
 
 /** What has become of one step so far. Numbers are sequence numbers of events. */
@@ -13,14 +13,14 @@ export type Mark = {
 }
 
 export type History = {
-  readonly markOf: (key: StepKey) => Mark
-  readonly keys: readonly StepKey[]
+  /** By `keyText`. */
+  readonly markOf: (text: string) => Mark
   /** Angle and flat cuts that were really made, here or by a vendor. */
   readonly angleMade: boolean
   readonly flatMade: boolean
   readonly deckCutSeq: number | null
   /** The last thing that undid this step's answers; readings before it no longer count. */
-  readonly undoneBy: (key: StepKey) => { readonly seq: number; readonly cause: Cause } | null
+  readonly undoneBy: (ref: StepRef) => { readonly seq: number; readonly cause: Cause } | null
 }
 
 const fresh: Mark = { startedSeq: null, doneSeq: null, waived: false, workSeq: null, byVendor: '' }
@@ -43,21 +43,18 @@ export const confirmedCut = (order: OrderFacts): boolean =>
 /** Replays the events in the order of their numbers; the clock is never asked. */
 export function historyOf(facts: RouteFacts): History {
   const marks = new Map<string, Mark>()
-  const keys = new Map<string, StepKey>()
   for (const entry of entriesOf(facts)) {
     const text = keyText(entry.key)
-    keys.set(text, entry.key)
     marks.set(text, after(marks.get(text) ?? fresh, entry))
   }
-  const markOf = (key: StepKey): Mark => marks.get(keyText(key)) ?? fresh
-  const causeSeqs = causeSeqsOf(facts, (ref) => markOf(keyOf(ref)).workSeq)
+  const markOf = (text: string): Mark => marks.get(text) ?? fresh
+  const causeSeqs = causeSeqsOf(facts, (ref) => markOf(textOf(ref)).workSeq)
   const deckCutSeq = causeSeqs.get('deck-cut') ?? null
   const made = (stepId: 'angle-cut' | 'flat-cut', part: 'angleIn' | 'flatIn'): boolean =>
-    markOf(keyOf(stepId)).workSeq !== null ||
+    markOf(textOf(stepId)).workSeq !== null ||
     facts.orders.some((order) => confirmedCut(order) && (order.confirmed.includes(stepId) || order[part] > 0))
   return {
     markOf,
-    keys: [...keys.values()],
     angleMade: made('angle-cut', 'angleIn'),
     flatMade: made('flat-cut', 'flatIn'),
     deckCutSeq,
@@ -149,5 +146,5 @@ function undoer(causeSeqs: ReadonlyMap<Cause, number>, deckCutSeq: number | null
       if (seq >= (latest.get(ref)?.seq ?? 0)) latest.set(ref, { seq, cause })
     }
   }
-  return (key) => latest.get(refOf(key)) ?? null
+  return (ref) => latest.get(ref) ?? null
 }

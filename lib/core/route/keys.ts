@@ -16,6 +16,9 @@ export function keyOf(ref: StepRef): StepKey {
     : { stepId: ref as StepId, occurrence: '', orderId: null }
 }
 
+/** `keyText` of that key. */
+export const textOf = (ref: StepRef): string => keyText(keyOf(ref))
+
 /** What the tables call this step; arrival steps share one name over all orders. */
 export const refOf = ({ stepId, occurrence }: StepKey): StepRef =>
   stepId === 'flow' ? `flow-${occurrence as FlowOccurrence}` : stepId

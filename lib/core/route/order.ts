@@ -27,7 +27,7 @@ const beforeFinal: readonly StepRef[] = stepTable
  * machining until it is washed. A step is refused while one of these is on the route and not done. Everything waits for
  * check in besides: a head that is not here cannot be worked on.
  */
-export const hardBefore: Before = {
+const hard: Before = {
   port: ['flow-before'],
   'open-chamber': ['chambers', 'flow-before'],
   'flow-after-port': ['port', 'open-chamber'],
@@ -57,7 +57,7 @@ export const hardBefore: Before = {
 }
 
 /** The order a shop works in when nothing speaks against it: told, not enforced. */
-export const advisedBefore: Before = {
+const advised: Before = {
   crack: ['wash-in'],
   pressure: ['wash-in'],
   thickness: cleaned,
@@ -85,3 +85,17 @@ export const advisedBefore: Before = {
   assemble: ['finished', 'springs', 'cam'],
   wrap: ['finished'],
 }
+
+const inWorkingOrder = (refs: ReadonlySet<StepRef>): StepRef[] =>
+  stepTable.map((entry) => entry.ref).filter((ref) => refs.has(ref))
+
+const ofEach = (before: (ref: StepRef) => readonly StepRef[]): ReadonlyMap<StepRef, readonly StepRef[]> =>
+  new Map(stepTable.map(({ ref }) => [ref, inWorkingOrder(new Set(before(ref)))]))
+
+/** What must be done before each step, in working order. */
+export const hardBefore = ofEach((ref) => (ref === 'check-in' ? [] : ['check-in', ...(hard[ref] ?? [])]))
+
+/** What had better be done before each step, beyond what must. */
+export const advisedBefore = ofEach((ref) =>
+  (advised[ref] ?? []).filter((other) => !hardBefore.get(ref)?.includes(other)),
+)

@@ -3,7 +3,7 @@ import { readingSpecs } from '../readings/specs'
 import type { PointSet, ReadingKind } from '../readings/types'
 import type { Context } from './context'
 import { confirmedCut } from './history'
-import { keyText } from './keys'
+import { keyText, textOf } from './keys'
 import type { OrderFacts, StepId, StepKey } from './types'
 
 /** One kind of reading that a step asks for. */
@@ -87,7 +87,7 @@ const arrivalFigures: Asks = (context, key) => {
 const finished: Asks = (context, key) => {
   const { facts, column, history } = context
   const deckCut = column !== 'no'
-  const cutOutside = facts.orders.some(confirmedCut) && !history.markOf({ stepId: 'flat-cut', occurrence: '', orderId: null }).workSeq
+  const cutOutside = facts.orders.some(confirmedCut) && !history.markOf(textOf('flat-cut')).workSeq
   const corners = column === 'an' || context.cutIn > facts.settings.cornersLimitIn || (deckCut && cutOutside)
   const cc = finishedCc(context)
   const bent = deckCut || context.onRoute('thickness') || context.onRoute('straighten') || context.onRoute('weld')

@@ -96,3 +96,7 @@ export const steps = {
   ...Object.fromEntries(stepTable.map((entry) => [entry.stepId, entry])),
   flow: { ...rowOf('flow-before'), label: 'Flow run' },
 } as Readonly<Record<StepId, StepRow>>
+
+export const stepLabels = Object.fromEntries(
+  Object.entries(steps).map(([stepId, entry]) => [stepId, entry.label]),
+) as Readonly<Record<StepId, string>>
