@@ -9,7 +9,7 @@ export type Face = 'text' | 'text-bold' | 'figure' | 'figure-bold'
 export type Run = { readonly text: string; readonly font: PDFFont }
 
 export type Fonts = {
-  /** Splits words into runs: Barlow where it has the letters, Noto Sans where it has not, a box where neither has. */
+  /** Splits words into runs: Barlow where it has the letters, Noto Sans where it has not, a replacement mark where neither has. */
   readonly runs: (words: string, face: Face) => readonly Run[]
   /** Writes the fonts that were used into the file, as subsets; before it is saved. */
   readonly embed: () => Promise<void>
@@ -25,14 +25,15 @@ const files: Readonly<Record<Face | 'other' | 'other-bold', readonly [folder: st
   'other-bold': ['noto-sans/600SemiBold', 'NotoSans_600SemiBold'],
 }
 
+type FontName = keyof typeof files
 type ParsedFont = ReturnType<typeof fontkit.create>
 type Glyphs = ReturnType<ParsedFont['layout']>['glyphs']
 type Loaded = { readonly bytes: Uint8Array; readonly parsed: ParsedFont }
 
-const loaded = new Map<string, Loaded>()
+const loaded = new Map<FontName, Loaded>()
 
 /** Read and parsed once a process. The path is put together at run time so that no bundler tries to follow it. */
-function load(name: keyof typeof files): Loaded {
+function load(name: FontName): Loaded {
   const known = loaded.get(name)
   if (known) return known
   const [folder, file] = files[name]
@@ -72,34 +73,49 @@ const parsedFontkit = {
   },
 }
 
-/** Neither font has a box, but both draw one for a letter they lack: this one is asked for, so that it also reads as one. */
-const missing = '\u25a1'
+/** Stands for a letter that neither font has: Noto Sans has it, and who copies the words sees that one was lost. */
+const missing = '\ufffd'
 
-type Letter = { readonly shown: string; readonly other: boolean; readonly width: number }
+type Letter = { readonly shown: string; readonly font: FontName; readonly width: number }
 
-/** Letters met before, a face each: their widths do not depend on their neighbours, since papers are set without kerning. */
-const letters: Readonly<Record<Face, Map<string, Letter>>> = {
-  text: new Map(),
-  'text-bold': new Map(),
-  figure: new Map(),
-  'figure-bold': new Map(),
+const otherOf = (face: Face): FontName => (face.endsWith('bold') ? 'other-bold' : 'other')
+
+/** Widths of letters met before, a font each; null: the font has no such letter. */
+const widths = new Map<FontName, Map<string, number | null>>()
+
+function widthIn(font: FontName, letter: string): number | null {
+  const known = widths.get(font) ?? new Map<string, number | null>()
+  widths.set(font, known)
+  const met = known.get(letter)
+  if (met !== undefined) return met
+  const { parsed } = load(font)
+  const width = parsed.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0)
+    ? parsed.layout(letter).glyphs.reduce((sum, glyph) => sum + glyph.advanceWidth, 0) / parsed.unitsPerEm
+    : null
+  known.set(letter, width)
+  return width
 }
 
-const otherOf = (face: Face) => (face.endsWith('bold') ? 'other-bold' : 'other')
+function choose(letter: string, fonts: readonly FontName[]): Letter | null {
+  for (const font of fonts) {
+    const width = widthIn(font, letter)
+    if (width !== null) return { shown: letter, font, width }
+  }
+  return null
+}
 
-function letterIn(face: Face, letter: string): Letter {
-  const known = letters[face].get(letter)
-  if (known) return known
-  const point = letter.codePointAt(0) ?? 0
-  const own = load(face).parsed
-  const other = !own.hasGlyphForCodePoint(point) && load(otherOf(face)).parsed.hasGlyphForCodePoint(point)
-  const font = other ? load(otherOf(face)).parsed : own
-  const shown = other || own.hasGlyphForCodePoint(point) ? letter : missing
-  const glyphs = font.layout(shown, features).glyphs
-  const width = glyphs.reduce((sum, glyph) => sum + glyph.advanceWidth, 0) / font.unitsPerEm
-  const met = { shown, other, width }
-  letters[face].set(letter, met)
-  return met
+const alphabetic = /\p{L}/u
+
+/** Barlow, unless it lacks a letter of the word: a Greek word half in one face and half in another reads badly. */
+function lettersOf(word: string, face: Face): Letter[] {
+  const other = otherOf(face)
+  const letters = Array.from(word)
+  const foreign = letters.some((letter) => alphabetic.test(letter) && widthIn(face, letter) === null)
+  const fonts = foreign ? [other, face] : [face, other]
+  return letters.map(
+    (letter) =>
+      choose(letter, fonts) ?? { shown: missing, font: other, width: widthIn(other, missing) ?? 0.5 },
+  )
 }
 
 /** Composed letters; line breaks and tabs as blanks; without what has no shape of its own (joiners, direction marks). */
@@ -109,20 +125,22 @@ const printable = (words: string): string =>
     .replace(/\s/gu, ' ')
     .replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Mn}](?<!\p{L}\p{Mn})/gu, '')
 
+const setLetters = (words: string, face: Face): Letter[] =>
+  printable(words)
+    .split(/(?<= )/u)
+    .flatMap((word) => lettersOf(word, face))
+
 /** Width of words at a size of 1, in the unit of the size. */
-export function wordsWidth(words: string, face: Face): number {
-  let sum = 0
-  for (const letter of printable(words)) sum += letterIn(face, letter).width
-  return sum
-}
+export const wordsWidth = (words: string, face: Face): number =>
+  setLetters(words, face).reduce((sum, letter) => sum + letter.width, 0)
 
 /**
  * The faces of a document. They are kept from the document's own list of fonts, since it would write out all of them,
  * and most papers use four of six.
  */
 export async function openFonts(doc: PDFDocument): Promise<Fonts> {
-  const fonts = new Map<string, PDFFont>()
-  for (const name of Object.keys(files) as (keyof typeof files)[]) {
+  const fonts = new Map<FontName, PDFFont>()
+  for (const name of Object.keys(files) as FontName[]) {
     const embedder = await CustomFontSubsetEmbedder.for(parsedFontkit, load(name).bytes, undefined, features)
     fonts.set(name, PDFFont.of(doc.context.nextRef(), doc, embedder))
   }
@@ -130,10 +148,9 @@ export async function openFonts(doc: PDFDocument): Promise<Fonts> {
   return {
     runs: (words, face) => {
       const runs: { text: string; font: PDFFont }[] = []
-      for (const letter of printable(words)) {
-        const { shown, other } = letterIn(face, letter)
-        const font = fonts.get(other ? otherOf(face) : face)
-        if (!font) throw new Error(`The face ${face} was not opened`)
+      for (const { shown, font: name } of setLetters(words, face)) {
+        const font = fonts.get(name)
+        if (!font) throw new Error(`The face ${name} was not opened`)
         used.add(font)
         const last = runs[runs.length - 1]
         if (last?.font === font) last.text += shown

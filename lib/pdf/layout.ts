@@ -101,7 +101,7 @@ export function rule(paper: Paper, widthMm = 0.3): void {
 /** A title of a part, kept with a few lines, or the room asked for, of what follows. */
 export function heading(paper: Paper, words: string, keepMm = 14): void {
   const sizeMm = 4.6
-  if (paper.y > marginMm) gap(paper, 2.4)
+  if (paper.y > marginMm) gap(paper, 2)
   need(paper, sizeMm * 1.6 + keepMm)
   rule(paper)
   paragraph(paper, words, { face: 'text-bold', sizeMm })

@@ -240,6 +240,6 @@ function flowTable(paper: Paper, run: SpecFlow): void {
       { label: '', share: 3 },
     ],
     rows,
-    { sizeMm: 3.2, boldRows: new Set(run.means.map((_, i) => run.rows.length + i)) },
+    { sizeMm: 3, boldRows: new Set(run.means.map((_, i) => run.rows.length + i)) },
   )
 }

@@ -19,7 +19,7 @@ export type TableStyle = {
 
 const padMm = 1.2
 const plainMm = 3.3
-const rowGapMm = 0.4
+const rowGapMm = 0.3
 /** Room of a head of one line. */
 const headMm = 6
 

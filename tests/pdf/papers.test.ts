@@ -1,0 +1,316 @@
+import jsQR from 'jsqr'
+import { describe, expect, it } from 'vitest'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { jobSheet } from '@/lib/pdf/job-sheet'
+import { outsideSheet } from '@/lib/pdf/outside-sheet'
+import { specSheet } from '@/lib/pdf/spec-sheet'
+import { tagLabel } from '@/lib/pdf/tag-label'
+import { busiestPath, readPdf, type Rectangle } from './read-pdf'
+import { flow, head, job, jobHead, label, outside, setting, shop, spec } from './sample-papers'
+
+/** Text as it is read off the paper, whatever the line breaks. */
+const flat = (text: string) => text.replace(/\s+/g, ' ')
+
+/** Inks the rectangles into a bitmap, so many pixels a millimetre, and has an independent reader decode it. */
+function decode(code: readonly Rectangle[], pixelsPerMm = 8): string {
+  const edge = Math.max(...code.map((part) => Math.max(part.x + part.width, part.y + part.height)))
+  const side = Math.ceil((edge + 4) * pixelsPerMm)
+  const pixels = new Uint8ClampedArray(side * side * 4).fill(255)
+  for (const part of code) {
+    const [x0, x1] = [part.x, part.x + part.width].map((mm) => Math.round(mm * pixelsPerMm))
+    const [y0, y1] = [part.y, part.y + part.height].map((mm) => Math.round(mm * pixelsPerMm))
+    for (let y = y0 ?? 0; y < (y1 ?? 0); y++) {
+      for (let x = x0 ?? 0; x < (x1 ?? 0); x++) pixels.fill(0, (y * side + x) * 4, (y * side + x) * 4 + 3)
+    }
+  }
+  return jsQR(pixels, side, side)?.data ?? 'not decoded'
+}
+
+describe('job sheet', () => {
+  it('says the order, the plan, the readings owed and what was read already', async () => {
+    const { pages, text, title, language, sizes } = await readPdf(await jobSheet(job, setting))
+    expect(title).toBe('Job sheet 26-0117')
+    expect(language).toBe('en')
+    expect(sizes[0]).toEqual([215.9, 279.4])
+    for (const words of [
+      'T-0412', 'Tomasz Brandt · 555 0199', 'Chambers to 60 cc, angle cut allowed, no more than 1°', '0.083', '60.0',
+      'exhaust edge · deep edge · cut 0.083 in', 'marked end', 'Measure finished', 'Finished, cc', '64.2',
+      'exhaust 2', 'Call before any weld.', 'check the clearance at assembly', 'printed 3 Mar 2026, 14:05',
+    ]) {
+      expect(flat(text)).toContain(words)
+    } // prettier-ignore
+    expect(pages.map((page) => flat(page).match(/page \d+ of \d+/)?.[0])).toEqual(
+      pages.map((_, i) => `page ${i + 1} of ${pages.length}`),
+    )
+  })
+
+  it('starts each head on a page of its own', async () => {
+    const two = { ...job, heads: [jobHead, { ...jobHead, tag: 'T-0413' }] }
+    const { pages } = await readPdf(await jobSheet(two, setting))
+    const starts = pages.flatMap((page, i) => (/Job 26-0117/.test(page) ? [i] : []))
+    expect(starts).toHaveLength(2)
+    expect(pages[starts[1] ?? 0]).toContain('T-0413')
+  })
+
+  it('carries a QR code that decodes to the address of the tag', async () => {
+    const code = await busiestPath(await jobSheet(job, setting))
+    expect(decode(code)).toBe(jobHead.qrText)
+  })
+
+  it('prints the order of a job whose heads are not here yet', async () => {
+    const { text } = await readPdf(await jobSheet({ ...job, heads: [] }, setting))
+    expect(flat(text)).toContain('No head has come in on this job yet.')
+    expect(flat(text)).toContain('Touch up the seats')
+  })
+
+  it('says when its QR code works on this machine only', async () => {
+    const warned = { ...job, addressWarning: 'The code opens on this computer only.' }
+    expect((await readPdf(await jobSheet(warned, setting))).text).toContain(warned.addressWarning)
+  })
+})
+
+describe('outside sheet', () => {
+  it('says what to cut, by how much, off which edge, what to leave and what is checked', async () => {
+    const { text, sizes } = await readPdf(await outsideSheet(outside, { ...setting, paper: 'a4' }))
+    expect(sizes[0]).toEqual([210, 297])
+    for (const words of [
+      'Outside order 26-014',
+      'To: Northgate Grinding',
+      'Angle cut: 0.063 in at the exhaust edge, running out to nothing at the intake edge',
+      'The exhaust edge is the deep edge.',
+      'Leave 0.020 in flat for us: we cut to size.',
+      'exhaust edge · deep edge · cut 0.063 in',
+      'Dowels are in',
+      'Thickness at the four corners',
+      'metal does not go back on',
+      'T-0413',
+    ]) {
+      expect(flat(text)).toContain(words)
+    }
+  })
+})
+
+describe('spec sheet', () => {
+  it('fits a whole job with both ports on two pages, the first with figures, chambers and curves', async () => {
+    const { pages, title } = await readPdf(await specSheet(spec, setting))
+    expect(title).toBe('Spec sheet T-0412, job 26-0117')
+    expect(pages).toHaveLength(2)
+    const [first = '', second = ''] = pages.map(flat)
+    for (const words of [
+      '60.1',
+      '11.2',
+      '64.7',
+      '60.3',
+      'Asked',
+      'Done',
+      'Goes on: left bank',
+      'valve lift, in',
+    ]) {
+      expect(first).toContain(words)
+    }
+    for (const words of [
+      '0.0627 in, 0.52°', 'four corners, gauged on', 'Removed since new: 0.083 in', 'Bronze guides',
+      'Surface finish not measured: comparator away', 'not taken: retainer meets the seal', '+8.8', 'leak 1.2 cfm',
+      'outside the sealing area', '0.640 in',
+    ]) {
+      expect(second).toContain(words)
+    } // prettier-ignore
+  })
+
+  it('carries every word and figure it was given, on both papers', async () => {
+    const words = (value: unknown): string[] => {
+      if (typeof value === 'string') return [value]
+      if (value === null || typeof value !== 'object') return []
+      return Object.values(value).flatMap(words)
+    }
+    const { language, outcome, drawing, flow: runs, ...rest } = spec
+    expect([language, outcome, drawing.cutKind]).toEqual(['en', 'released', 'angle-flat'])
+    const given = [...words(rest), ...words(runs.map(({ port: _, ...run }) => run))]
+    for (const paper of ['letter', 'a4'] as const) {
+      // Lines wrap inside cells, so words are looked for one by one.
+      const seen = new Set(
+        flat((await readPdf(await specSheet(spec, { ...setting, paper }))).text).split(' '),
+      )
+      const lost = given
+        .flatMap((text) => text.split(/\s+/))
+        .filter((word) => !seen.has(word) && !/₂/.test(word))
+      const joined = [...seen].join(' ')
+      expect(lost.filter((word) => !joined.includes(word))).toEqual([])
+    }
+  })
+
+  it('heads runs that are not like for like, and says what differs', async () => {
+    const unlike: SpecSheetData = {
+      ...spec,
+      flow: [{ ...flow('intake', 1), notLike: ['bore fixture 4.125 in before, 4.030 in after'] }],
+    }
+    const { text } = await readPdf(await specSheet(unlike, setting))
+    expect(flat(text)).toContain('Intake, chamber 2 – not like for like')
+    expect(flat(text)).toContain('bore fixture 4.125 in before, 4.030 in after')
+  })
+
+  it('says so when nothing was cut, nothing is known and the head goes back as it came', async () => {
+    const bare: SpecSheetData = {
+      ...spec,
+      outcome: 'returned as is',
+      side: null,
+      headline: [],
+      chambers: null,
+      cuts: [],
+      removedSinceNew: 'new thickness unknown',
+      compression: { before: null, after: null, needs: 'needs the gasket’s bore and thickness' },
+      groups: [],
+      flow: [],
+      notDone: ['Flat cut'],
+      drawing: { ...head, cutKind: 'none', deepEdge: null, bolts: [], slotToward: null },
+    }
+    const text = flat((await readPdf(await specSheet(bare, setting))).text)
+    for (const words of [
+      'Returned as is by', 'side not said', 'No metal was taken off the deck', 'new thickness unknown',
+      'needs the gasket’s bore and thickness', 'Not done', 'Flat cut',
+    ]) {
+      expect(text).toContain(words)
+    } // prettier-ignore
+  })
+
+  it('names its revision and why', async () => {
+    const revised = { ...spec, revision: 2, revisionReason: 'chamber 3 was read again' }
+    const { text, title } = await readPdf(await specSheet(revised, setting))
+    expect(title).toContain('revision 2')
+    expect(text).toContain('chamber 3 was read again')
+  })
+
+  it('is the same file twice for the same data, so that it can be kept by its hash', async () => {
+    const [once, again] = [await specSheet(spec, setting), await specSheet(spec, setting)]
+    expect(Buffer.from(once).equals(Buffer.from(again))).toBe(true)
+  })
+})
+
+describe('tag label', () => {
+  it('is 62 × 29 mm, a page a label, with the number in words', async () => {
+    const { sizes, text } = await readPdf(await tagLabel([label, { ...label, tag: 'T-0413' }], setting))
+    expect(sizes).toEqual([
+      [62, 29],
+      [62, 29],
+    ])
+    expect(text).toContain('T-0412')
+    expect(text).toContain('T-0413')
+  })
+
+  it('has a code that decodes at 300 dots an inch and stays on the label', async () => {
+    const code = await busiestPath(await tagLabel([label], setting))
+    expect(decode(code, 300 / 25.4)).toBe(label.qrText)
+    // A quiet zone of four modules on the left, and modules a cheap label printer can print.
+    const moduleMm = Math.min(...code.map((part) => part.width))
+    expect(moduleMm).toBeGreaterThan(0.4)
+    expect(Math.min(...code.map((part) => part.x))).toBeGreaterThan(4 * moduleMm - 0.1)
+    expect(Math.max(...code.map((part) => part.y + part.height))).toBeLessThan(29 - 1)
+  })
+
+  it('clips what does not fit', async () => {
+    const long = {
+      ...label,
+      casting: 'A very long casting name that no label of this size could ever carry whole',
+    }
+    const { text } = await readPdf(await tagLabel([long], setting))
+    expect(text).toContain('…')
+  })
+})
+
+describe('hostile words', () => {
+  const names = [
+    'Ελένη Παπαδοπούλου', 'Дмитрий Щербаков', 'Ø 4.030″ ≤ 60 Ω', 'Nguyễn Thị Ánh', '🏁🔧 Fast 👩‍🔧 Heads', '漢字 かな',
+    'a\u0000b\u202ec\ud800d', '(\\) %PDF </script> {{x}}', 'עברית', '',
+  ] // prettier-ignore
+
+  it.each(names)('%j never stops a paper', async (name) => {
+    const named = { ...spec, customer: name, shop: { name, lines: [name] }, asked: [name], casting: name }
+    const sheet = await readPdf(await specSheet(named, setting))
+    expect(sheet.pages.length).toBeGreaterThan(0)
+    const more = {
+      ...job,
+      customer: name,
+      notes: name,
+      heads: [{ ...jobHead, casting: name, planTitle: name }],
+    }
+    expect((await readPdf(await jobSheet(more, setting))).text).toContain('T-0412')
+    expect((await tagLabel([{ ...label, tag: name, casting: name }], setting)).length).toBeGreaterThan(1000)
+  })
+
+  it.each([names[0], names[1], names[2], names[3]])('%s prints and can be copied', async (name = '') => {
+    const { text } = await readPdf(await specSheet({ ...spec, notes: [`[${name}]`] }, setting))
+    // The reader gives each run of a font its own item; the blanks between runs are its own doing.
+    expect(text.replace(/\s/g, '')).toContain(`[${name.replace(/\s/g, '')}]`.normalize('NFC'))
+  })
+
+  it('letters no face has leave a mark', async () => {
+    const { text } = await readPdf(await specSheet({ ...spec, notes: ['x🏁漢x'] }, setting))
+    expect(text).toContain('x\ufffd\ufffdx')
+  })
+
+  it('a word longer than the paper is broken, not cut off', async () => {
+    const word = 'Verlängerung'.repeat(40)
+    const { text } = await readPdf(await specSheet({ ...spec, notes: [word] }, setting))
+    expect(text.replace(/\s/g, '')).toContain(word)
+  })
+})
+
+describe('large papers', () => {
+  it('500 lines of notes are all there, over numbered pages', async () => {
+    const notes = Array.from({ length: 500 }, (_, i) => `line ${i + 1} of the notes`).join('\n')
+    const { pages, text } = await readPdf(await jobSheet({ ...job, notes }, setting))
+    const lines = flat(text).match(/line \d+ of the notes/g) ?? []
+    expect(lines).toHaveLength(500)
+    expect(lines.at(-1)).toBe('line 500 of the notes')
+    expect(flat(pages.at(-1) ?? '')).toContain(`page ${pages.length} of ${pages.length}`)
+  })
+
+  it('a table cell longer than a page goes on over the next', async () => {
+    const how = Array.from({ length: 200 }, (_, i) => `part${i + 1}`).join(' and also ')
+    const cut = spec.cuts[0]
+    const { text } = await readPdf(await specSheet({ ...spec, cuts: cut ? [{ ...cut, how }] : [] }, setting))
+    expect(flat(text)).toContain('part200')
+  })
+
+  it('12 chambers and 40 lifts, each figure there, the head of the table on each page', async () => {
+    const cc = Array.from({ length: 12 }, (_, i) => (50 + i / 10).toFixed(1))
+    const lifts = Array.from({ length: 40 }, (_, i) => (0.025 * (i + 1)).toFixed(3))
+    const run = flow('intake', 1)
+    const rows = lifts.map((lift, i) => ({
+      lift: `${lift} in`,
+      before: `${100 + i}.3`,
+      after: `${200 + i}.7`,
+      diffCfm: '+100.4',
+      diffPercent: '+50',
+      note: '',
+    }))
+    const data: SpecSheetData = {
+      ...spec,
+      chambers: {
+        ...(spec.chambers ?? expect.unreachable()),
+        rows: cc.map((afterCc, i) => ({ chamber: String(i + 1), beforeCc: '54.5', afterCc, remark: '' })),
+      },
+      drawing: { ...head, chambers: 12, chamberReadings: cc },
+      flow: [{ ...run, rows }],
+    }
+    const { pages, text } = await readPdf(await specSheet(data, setting))
+    for (const figure of [...cc, ...rows.map((row) => row.before), ...rows.map((row) => row.after)]) {
+      expect(text).toContain(figure)
+    }
+    const tables = pages.filter((page) => /\b0\.\d{3} in/.test(page) && page.includes('+100.4'))
+    expect(tables.length).toBeGreaterThan(1)
+    for (const page of tables) expect(page).toContain('before, cfm')
+  })
+
+  it('60 things asked and done take the pages they need', async () => {
+    const asked = Array.from({ length: 60 }, (_, i) => `asked for thing ${i + 1}.`)
+    const { text } = await readPdf(await specSheet({ ...spec, asked, done: asked }, setting))
+    expect(flat(text).match(/asked for thing \d+\./g)).toHaveLength(120)
+  })
+
+  it('the shop’s name stands at the foot of every page', async () => {
+    const notes = 'word '.repeat(4000)
+    const { pages } = await readPdf(await jobSheet({ ...job, notes }, setting))
+    for (const page of pages) expect(page).toContain(`${shop.name} · Job sheet 26-0117`)
+  })
+})

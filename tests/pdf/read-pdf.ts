@@ -1,0 +1,96 @@
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
+
+/** A paper as an independent reader sees it. */
+export type ReadPdf = {
+  readonly pages: readonly string[]
+  readonly text: string
+  readonly title: string
+  readonly language: string
+  /** Page size in mm. */
+  readonly sizes: readonly (readonly [number, number])[]
+}
+
+const open = (bytes: Uint8Array) =>
+  getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false, disableFontFace: true }).promise
+
+const millimetres = (points: number): number => Math.round((points / 72) * 254) / 10
+
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const doc = await open(bytes)
+  const meta = await doc.getMetadata()
+  const info: unknown = meta.info
+  const field = (name: string): string => {
+    const value = info !== null && typeof info === 'object' ? Reflect.get(info, name) : ''
+    return typeof value === 'string' ? value : ''
+  }
+  const pages: string[] = []
+  const sizes: [number, number][] = []
+  for (let number = 1; number <= doc.numPages; number++) {
+    const page = await doc.getPage(number)
+    const { items } = await page.getTextContent()
+    pages.push(items.map((item) => ('str' in item ? item.str : '')).join('\n'))
+    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = page.view
+    sizes.push([millimetres(x1 - x0), millimetres(y1 - y0)])
+  }
+  await doc.destroy()
+  return { pages, text: pages.join('\n'), title: field('Title'), language: field('Language'), sizes }
+}
+
+export type Rectangle = {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+/** The path of a page with the most parts, as rectangles in mm from the top: the QR code, where there is one. */
+export async function busiestPath(bytes: Uint8Array): Promise<readonly Rectangle[]> {
+  const doc = await open(bytes)
+  const page = await doc.getPage(1)
+  const { fnArray, argsArray } = await page.getOperatorList()
+  let busiest: Rectangle[] = []
+  let scale = 1
+  fnArray.forEach((fn: number, i: number) => {
+    const args: unknown = argsArray[i]
+    if (fn === OPS.transform && Array.isArray(args) && typeof args[0] === 'number' && args[0] !== 1) {
+      scale = Math.abs(args[0])
+    }
+    if (fn !== OPS.constructPath || !Array.isArray(args)) return
+    const path: unknown = Array.isArray(args[1]) ? args[1][0] : null
+    if (!(path instanceof Float32Array)) return
+    const found = rectangles(path, scale)
+    if (found.length > busiest.length) busiest = found
+  })
+  await doc.destroy()
+  return busiest
+}
+
+/** Path data as pdfjs flattens it: 0 move, 1 line, 2 curve, 3 quadratic, 4 close, each before its coordinates. */
+const coordinates: readonly number[] = [2, 2, 6, 4, 0]
+
+function rectangles(path: Float32Array, scale: number): Rectangle[] {
+  const found: Rectangle[] = []
+  let xs: number[] = []
+  let ys: number[] = []
+  for (let i = 0; i < path.length;) {
+    const op = path[i] ?? 4
+    const count = coordinates[op] ?? 0
+    if (op === 0) [xs, ys] = [[], []]
+    for (let c = 0; c < count; c += 2) {
+      xs.push(path[i + 1 + c] ?? NaN)
+      ys.push(path[i + 2 + c] ?? NaN)
+    }
+    if (op === 4 && xs.length > 0) {
+      const [x, y] = [Math.min(...xs), Math.min(...ys)]
+      const mm = (scale / 72) * 25.4
+      found.push({
+        x: x * mm,
+        y: y * mm,
+        width: (Math.max(...xs) - x) * mm,
+        height: (Math.max(...ys) - y) * mm,
+      })
+    }
+    i += 1 + count
+  }
+  return found
+}
