@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { root, run } from './process.mjs'
+import { installed, root, run } from './process.mjs'
 
 const generated = join(root, 'prisma', 'generated')
 const mark = join(generated, 'made-from')
@@ -12,13 +12,12 @@ const twin = join(generated, 'postgresql.prisma')
 export async function generate({ force = false } = {}) {
   const schema = readFileSync(join(root, 'prisma', 'schema.prisma'), 'utf8')
   const fingerprint = createHash('sha256').update(schema).update(prismaVersion()).digest('hex')
-  if (!force && isUpToDate(fingerprint)) return false
+  if (!force && isUpToDate(fingerprint)) return
   mkdirSync(generated, { recursive: true })
   rmSync(mark, { force: true })
   writeFileSync(twin, postgresqlSchema(schema))
   for (const file of [join(root, 'prisma', 'schema.prisma'), twin]) await generateClient(file)
   writeFileSync(mark, fingerprint)
-  return true
 }
 
 const isUpToDate = (fingerprint) =>
@@ -26,8 +25,7 @@ const isUpToDate = (fingerprint) =>
   readFileSync(mark, 'utf8') === fingerprint &&
   ['sqlite', 'postgresql'].every((provider) => existsSync(join(generated, provider, 'client.ts')))
 
-const prismaVersion = () =>
-  JSON.parse(readFileSync(join(root, 'node_modules', 'prisma', 'package.json'), 'utf8')).version
+const prismaVersion = () => JSON.parse(readFileSync(installed('prisma', 'package.json'), 'utf8')).version
 
 /** The same models: only the datasource's provider and the folder of the client differ. */
 export function postgresqlSchema(schema) {
@@ -42,14 +40,10 @@ export function postgresqlSchema(schema) {
 
 /** The engine binary that the command would fetch is not needed to generate: any executable stands in for it. */
 const generateClient = (file) =>
-  run(
-    process.execPath,
-    [join(root, 'node_modules', 'prisma', 'build', 'index.js'), 'generate', '--schema', file],
-    {
-      env: { ...process.env, PRISMA_SCHEMA_ENGINE_BINARY: '/bin/true', PRISMA_HIDE_UPDATE_MESSAGE: '1' },
-      quiet: true,
-    },
-  )
+  run(process.execPath, [installed('prisma', 'build', 'index.js'), 'generate', '--schema', file], {
+    env: { ...process.env, PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, PRISMA_HIDE_UPDATE_MESSAGE: '1' },
+    keep: 'quiet',
+  })
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   await generate({ force: process.argv.includes('--force') })

@@ -1,0 +1,24 @@
+import { existsSync } from 'node:fs'
+import { installed, run, step } from './process.mjs'
+
+/** Debian's own browser, where there is one; the browser tests look for it at the same place. */
+export const systemChromium = '/usr/bin/chromium'
+
+const isDebianRoot = () => process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')
+
+/** The browser for the browser tests: Debian's for root on Debian, else the one that Playwright brings. */
+export async function installBrowser() {
+  if (existsSync(systemChromium)) return
+  await step('Installing a browser for the browser tests (only the first time)', async () => {
+    if (isDebianRoot()) {
+      const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
+      await run('apt-get', ['update', '-q'], { env, keep: 'quiet' })
+      await run('apt-get', ['install', '-q', '-y', '--no-install-recommends', 'chromium'], {
+        env,
+        keep: 'quiet',
+      })
+    } else {
+      await run(process.execPath, [installed('@playwright', 'test', 'cli.js'), 'install', 'chromium'])
+    }
+  })
+}

@@ -1,0 +1,103 @@
+import './check-node.mjs'
+import { setTimeout as pause } from 'node:timers/promises'
+import { build, buildEnv } from './build.mjs'
+import { installPackages } from './install.mjs'
+import { CommandFailed, installed, passOn, run, start } from './process.mjs'
+import { makeFolder, refuseTakenPort, sessionSecret, settingsOf } from './settings.mjs'
+import { welcome } from './welcome.mjs'
+
+/**
+ * `start.mjs demo` or `start.mjs shop`: from a bare clone to a running server. Plain Node, because it runs before any
+ * package is there. `--built` leaves out installing and building, for whoever has just done both.
+ */
+const [mode, ...flags] = process.argv.slice(2)
+
+const exitCodes = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 }
+let stoppedBy = null
+
+function stop(signal) {
+  if (!stoppedBy) setTimeout(() => passOn('SIGKILL'), 15_000).unref() // whoever does not listen is not waited for
+  stoppedBy ??= signal
+  if (!passOn(signal)) process.exit(exitCodes[signal])
+}
+
+for (const signal of Object.keys(exitCodes)) process.on(signal, () => stop(signal))
+
+/** npm, told to end, ends without telling us: when it has gone, so do we. */
+function endWithNpm() {
+  if (!process.env.npm_lifecycle_event) return
+  const parent = process.ppid
+  setInterval(() => process.ppid !== parent && stop('SIGTERM'), 500).unref()
+}
+
+async function prepare(settings, env) {
+  const answer = await run(
+    process.execPath,
+    ['--conditions=react-server', '--import', 'tsx', 'lib/cli/prepare.ts', settings.mode],
+    { env, keep: 'answer' },
+  )
+  return JSON.parse(answer)
+}
+
+/** Answers when the server does; ends with the server's own exit code when it does not get that far. */
+async function serve(settings, env) {
+  const { host, port, here } = settings
+  const server = start(
+    process.execPath,
+    [installed('next', 'dist', 'bin', 'next'), 'start', '-H', host, '-p', String(port)],
+    {
+      env,
+      stdio: ['ignore', 'inherit', 'inherit'],
+    },
+  )
+  const ended = new Promise((resolve, reject) => {
+    server.on('error', reject)
+    server.on('close', (code, signal) => resolve(code ?? exitCodes[signal] ?? 1))
+  })
+  const answering = untilHealthy(
+    `${here}/api/health`,
+    () => server.exitCode === null && server.signalCode === null,
+  )
+  return { answering, ended }
+}
+
+async function untilHealthy(url, isRunning) {
+  while (isRunning()) {
+    const answer = await fetch(url).catch(() => null) // not listening yet
+    if (answer?.ok) return true
+    await pause(150)
+  }
+  return false
+}
+
+async function main() {
+  if (mode !== 'demo' && mode !== 'shop') throw new Error('Say which: npm start (the demo) or npm run shop.')
+  endWithNpm()
+  const settings = settingsOf(mode)
+  await refuseTakenPort(settings)
+  if (!flags.includes('--built')) {
+    await installPackages()
+    await build()
+  }
+  makeFolder(settings)
+  const env = {
+    ...buildEnv,
+    BRASSTAG_DATA: settings.folder,
+    BRASSTAG_MODE: mode,
+    NEXTAUTH_SECRET: sessionSecret(settings),
+    NEXTAUTH_URL: settings.address,
+  }
+  const prepared = await prepare(settings, env)
+  if (stoppedBy) return exitCodes[stoppedBy]
+  const { answering, ended } = await serve(settings, env)
+  if (await answering) process.stdout.write(welcome(settings, prepared))
+  return ended
+}
+
+try {
+  process.exit(await main())
+} catch (error) {
+  // A command that failed has said why itself; the rest is for the person who started us.
+  if (!stoppedBy && !(error instanceof CommandFailed)) process.stderr.write(`${error.message}\n`)
+  process.exit(stoppedBy ? exitCodes[stoppedBy] : (error.code > 0 && error.code) || 1)
+}

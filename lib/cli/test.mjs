@@ -1,0 +1,113 @@
+import './check-node.mjs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { build } from './build.mjs'
+import { installBrowser } from './browser.mjs'
+import { generate } from './generate.mjs'
+import { installPackages } from './install.mjs'
+import { CommandFailed, installed, passOn, run } from './process.mjs'
+
+/**
+ * Everything that must hold, one stage after the other, up to the first that does not. The last line counts every test
+ * that was run; a stage that is one command counts as one test.
+ */
+const node = (...args) =>
+  run(process.execPath, args, { env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' } })
+
+const reports = mkdtempSync(join(tmpdir(), 'brasstag-reports-'))
+const reportOf = (name) => JSON.parse(readFileSync(join(reports, `${name}.json`), 'utf8'))
+
+/** A command that either goes well or does not. */
+const one = (work) => async () => {
+  await work()
+  return { passed: 1, failed: 0 }
+}
+
+/** What the framework declares (routes, styles) is generated and not in git, so a fresh clone has to make it first. */
+async function types() {
+  await node(installed('next', 'dist', 'bin', 'next'), 'typegen')
+  await node(installed('typescript', 'bin', 'tsc'), '--noEmit')
+}
+
+/** Tests that are left out count as failed: nothing is skipped. */
+async function unit() {
+  const report = `--outputFile.json=${join(reports, 'unit.json')}`
+  return counted(
+    () => node(installed('vitest', 'vitest.mjs'), 'run', '--reporter=default', '--reporter=json', report),
+    () => {
+      const { numTotalTests, numPassedTests } = reportOf('unit')
+      return { passed: numPassedTests, failed: numTotalTests - numPassedTests }
+    },
+  )
+}
+
+async function browser() {
+  process.env.PLAYWRIGHT_JSON_OUTPUT_FILE = join(reports, 'browser.json')
+  return counted(
+    () => node(installed('@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'),
+    () => {
+      const { expected, unexpected, flaky, skipped } = reportOf('browser').stats
+      return { passed: expected, failed: unexpected + flaky + skipped }
+    },
+  )
+}
+
+/** A run that failed without a failing test (a file that does not load, say) has failed all the same. */
+async function counted(work, read) {
+  const ended = await work().then(
+    () => true,
+    (error) => {
+      if (error instanceof CommandFailed) return false
+      throw error
+    },
+  )
+  const { passed, failed } = read()
+  const nothing = passed + failed === 0
+  return { passed, failed: (!ended || nothing) && failed === 0 ? 1 : failed }
+}
+
+const stages = [
+  ['packages', one(installPackages)],
+  ['browser', one(installBrowser)],
+  ['clients', one(generate)],
+  ['format', one(() => node(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))],
+  [
+    'lint, layers included',
+    one(() => node(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0')),
+  ],
+  ['types', one(types)],
+  ['unit and database tests', unit],
+  ['production build', one(build)],
+  ['browser tests', browser],
+]
+
+async function main() {
+  const total = { passed: 0, failed: 0 }
+  for (const [name, work] of stages) {
+    const from = Date.now()
+    process.stdout.write(`\n── ${name}\n`)
+    const { passed, failed } = await work().catch((error) => {
+      process.stdout.write(`${error instanceof CommandFailed ? error.message : error.stack}\n`)
+      return { passed: 0, failed: 1 }
+    })
+    total.passed += passed
+    total.failed += failed
+    process.stdout.write(
+      `── ${name}: ${failed ? 'FAILED' : 'good'}, ${Math.round((Date.now() - from) / 1000)} s\n`,
+    )
+    if (failed) break
+  }
+  process.stdout.write(`\n${total.passed} passed, ${total.failed} failed\n`)
+  return total.failed === 0 && total.passed > 0 ? 0 : 1
+}
+
+for (const signal of ['SIGINT', 'SIGTERM']) {
+  process.on(signal, () => {
+    passOn(signal)
+    rmSync(reports, { recursive: true, force: true })
+    process.exit(1)
+  })
+}
+
+process.exitCode = await main().finally(() => rmSync(reports, { recursive: true, force: true }))

@@ -1,0 +1,27 @@
+const column = (rows, key) => Math.max(...rows.map((row) => row[key].length))
+
+function people({ people: rows, password }) {
+  const [signIn, name] = [column(rows, 'signIn'), column(rows, 'name')]
+  const lines = rows.map((row) => `    ${row.signIn.padEnd(signIn)}  ${row.name.padEnd(name)}  ${row.roles}`)
+  return [`  Sign in as one of these; the password of each is: ${password}`, ...lines]
+}
+
+const firstOwner = (code, address) => [
+  `  Nobody can sign in yet. Open ${address}/setup and enter this code: ${code}`,
+  '  It works once, and the next start shows a new one.',
+]
+
+/** The last thing said: where to go, as whom, and how to stop. */
+export function welcome({ mode, folder, address, here }, { demo, ownerCode }) {
+  const lines = [
+    '',
+    `Brasstag is running${mode === 'demo' ? ' with the demo shop' : ''}: ${address}`,
+    ...(address === here ? [] : [`  listening on ${here}`]),
+    ...(demo ? people(demo) : []),
+    ...(ownerCode ? firstOwner(ownerCode, address) : []),
+    `  Data: ${folder}`,
+    '  Stop with Ctrl+C.',
+    '',
+  ]
+  return lines.join('\n')
+}

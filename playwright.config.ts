@@ -1,0 +1,48 @@
+import { existsSync } from 'node:fs'
+import { defineConfig } from '@playwright/test'
+import { systemChromium } from './lib/cli/browser.mjs'
+
+const touch = { hasTouch: true, isMobile: true }
+
+export default defineConfig({
+  testDir: 'e2e',
+  globalSetup: './e2e/start-demo.ts',
+  outputDir: 'test-results',
+  // One server on two cores: more browsers than that only wait for each other.
+  workers: 2,
+  fullyParallel: false,
+  retries: 0,
+  forbidOnly: true,
+  timeout: 90_000,
+  expect: { timeout: 10_000 },
+  reporter: 'list',
+  use: {
+    baseURL: process.env.BRASSTAG_E2E_URL,
+    locale: 'en-US',
+    timezoneId: 'America/Denver',
+    trace: 'off',
+    screenshot: 'only-on-failure',
+    launchOptions: {
+      executablePath: existsSync(systemChromium) ? systemChromium : undefined,
+      // Root in a container has no sandbox to give; the rest keeps the browser from calling anywhere by itself.
+      args: [
+        ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'],
+        ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      ],
+    },
+  },
+  // Every spec runs at the desk; `*.views.spec.ts` on the tablet and the phone as well.
+  projects: [
+    { name: 'desk', use: { viewport: { width: 1280, height: 800 } } },
+    {
+      name: 'tablet',
+      testMatch: '**/*.views.spec.ts',
+      use: { viewport: { width: 1024, height: 768 }, ...touch },
+    },
+    {
+      name: 'phone',
+      testMatch: '**/*.views.spec.ts',
+      use: { viewport: { width: 390, height: 844 }, ...touch },
+    },
+  ],
+})
