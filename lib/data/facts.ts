@@ -18,7 +18,12 @@ import { castingFactsOf, engineFactsOf } from './known-figures'
 export const visitInclude = {
   job: { include: { engine: { include: { figures: true } } } },
   head: { include: { casting: { include: { figures: true, bolts: true } }, tags: true } },
-  pair: { include: { plans: { include: { exceptions: true, acceptances: true }, orderBy: { number: 'desc' } } } },
+  pair: {
+    include: {
+      visits: { select: { id: true } },
+      plans: { include: { exceptions: true, acceptances: true }, orderBy: { number: 'desc' } },
+    },
+  },
   ordered: true,
   events: { orderBy: { seq: 'asc' } },
   readings: { include: { points: true }, orderBy: { eventSeq: 'asc' } },

@@ -3,7 +3,7 @@ import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { When } from '@/app/_components/ui/when'
-import { steps } from '@/lib/core/route/steps'
+import { stepLabels } from '@/lib/core/route/steps'
 import type { StepId } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
@@ -29,7 +29,7 @@ export default async function OrderPage({ params }: Props) {
         {order.number} to {order.vendor.name}
       </h1>
       <p>
-        {scope.map((step) => steps[step].label).join(', ')}
+        {scope.map((step) => stepLabels[step]).join(', ')}
         {order.finishesToSize && '; the vendor finishes to size'}.{' '}
         {order.sentAt && (
           <>
@@ -71,7 +71,7 @@ export default async function OrderPage({ params }: Props) {
       {out.length > 0 && (
         <ReceiveForm
           orderId={order.id}
-          scope={scope.map((id) => ({ id, label: steps[id].label }))}
+          scope={scope.map((id) => ({ id, label: stepLabels[id] }))}
           heads={out.map((line) => ({ visitId: line.visitId, tag: line.visit.head.tags[0]?.number ?? '' }))}
         />
       )}

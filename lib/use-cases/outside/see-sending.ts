@@ -1,7 +1,6 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { steps } from '@/lib/core/route/steps'
 import type { StepId } from '@/lib/core/route/types'
 import { db } from '@/lib/data/db'
 import { visitWithRoute } from '@/lib/data/visits'
@@ -48,5 +47,3 @@ export async function seeSending(actor: Actor, visitId: string) {
   const vendors = await client.vendor.findMany({ where: { retiredAt: null }, orderBy: { name: 'asc' } })
   return { heads, vendors: vendors.map(({ id, name, services }) => ({ id, name, services })) }
 }
-
-export const stepLabel = (stepId: StepId): string => steps[stepId].label

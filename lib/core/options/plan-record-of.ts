@@ -1,0 +1,73 @@
+import { makePlan, type PlanInput, type Split } from '../cut/plan'
+import type { PlanRecord } from '../cut/plan-record'
+import { sinkVolumeCc } from '../cut/volume'
+import { ok, refuse, type Result } from '../errors'
+import type { CutKind } from '../route/types'
+import type { CastingFacts } from '../casting/figures'
+import { whatFollows, type WhatFollowsInput } from './what-follows'
+
+export type PlanChoiceFigures = {
+  readonly kind: CutKind
+  readonly splitBy: Split['by']
+  readonly flatIn: number | null
+  readonly angleIn: number | null
+  readonly angleDeg: number | null
+  readonly stopAtIn: number | null
+  readonly sinkIn: number | null
+}
+
+export type PlanGround = Omit<
+  PlanInput,
+  'kind' | 'split' | 'seatWorkGivesCc' | 'stopAtIn' | 'centroidShare' | 'milledWidthIn'
+> &
+  Omit<WhatFollowsInput, 'plan' | 'seatWorkGivesCc' | 'sinkIn'>
+
+/**
+ * A choice of cut worked out against what is known: the plan's record, or why it cannot be. The same function answers as
+ * somebody types and when the plan is kept.
+ */
+export function planRecordOf(ground: PlanGround, choice: PlanChoiceFigures): Result<PlanRecord> {
+  const split = splitOf(choice)
+  if (!split.ok) return split
+  const sinkIn = choice.sinkIn ?? 0
+  const seatWorkGivesCc = seatWorkCc(ground.casting, sinkIn)
+  if (!seatWorkGivesCc.ok) return seatWorkGivesCc
+  const { openingCentreIn, milledWidthIn } = ground.casting
+  const plan = makePlan({
+    ...ground,
+    kind: choice.kind,
+    split: split.value,
+    stopAtIn: choice.stopAtIn,
+    seatWorkGivesCc: seatWorkGivesCc.value,
+    centroidShare:
+      openingCentreIn === undefined || milledWidthIn === undefined ? null : openingCentreIn / milledWidthIn,
+    milledWidthIn: milledWidthIn ?? null,
+  })
+  if (!plan.ok) return plan
+  return ok(whatFollows({ ...ground, plan: plan.value, seatWorkGivesCc: seatWorkGivesCc.value, sinkIn }))
+}
+
+function splitOf({ kind, splitBy, flatIn, angleIn, angleDeg }: PlanChoiceFigures): Result<Split> {
+  if (kind !== 'angle-flat' || splitBy === 'margin') return ok({ by: 'margin' })
+  const missing = (what: string, field: string): Result<Split> =>
+    refuse('missing', `Type the ${what}.`, { needs: [field], fields: { [field]: `Type the ${what}.` } })
+  if (splitBy === 'flat') return flatIn === null ? missing('flat part', 'flatIn') : ok({ by: 'flat', flatIn })
+  if (splitBy === 'angle')
+    return angleIn === null ? missing('angle part', 'angleIn') : ok({ by: 'angle', angleIn })
+  return angleDeg === null ? missing('angle in degrees', 'angleDeg') : ok({ by: 'degrees', angleDeg })
+}
+
+/** One intake and one exhaust valve a chamber, both sunk alike. */
+function seatWorkCc(casting: CastingFacts, sinkIn: number): Result<number> {
+  if (sinkIn === 0) return ok(0)
+  const { intakeValveIn, exhaustValveIn } = casting
+  if (intakeValveIn === undefined || exhaustValveIn === undefined) {
+    return refuse('missing', 'Needs intake valve, exhaust valve: the casting record has no valve sizes.', {
+      needs: ['intakeValveIn', 'exhaustValveIn'],
+    })
+  }
+  const intake = sinkVolumeCc(intakeValveIn, sinkIn)
+  if (!intake.ok) return intake
+  const exhaust = sinkVolumeCc(exhaustValveIn, sinkIn)
+  return exhaust.ok ? ok(intake.value + exhaust.value) : exhaust
+}

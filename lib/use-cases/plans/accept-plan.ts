@@ -1,0 +1,43 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { write, type Moment } from '@/lib/data/write'
+import type { acceptPlanSchema } from '@/lib/schemas/plan'
+
+/** The customer's yes to one version of a plan: who, how, when. Only the newest version can be accepted. */
+export async function acceptPlan(actor: Actor, input: z.output<typeof acceptPlanSchema>, moment: Moment) {
+  must(allow(actor, 'plan.accept'))
+  return write(actor, moment, async (w) => {
+    const plan = await w.tx.planVersion.findUnique({ where: { id: input.planId }, include: { pair: true } })
+    if (!plan) throw new RefusedError({ code: 'not-found', message: 'There is no such plan.' })
+    const newer = await w.tx.planVersion.count({
+      where: { pairId: plan.pairId, number: { gt: plan.number } },
+    })
+    if (newer > 0) {
+      throw new RefusedError({
+        code: 'conflict',
+        message: 'There is a newer version of this plan: ask the customer about that one.',
+      })
+    }
+    await w.tx.planAcceptance.create({
+      data: {
+        id: newId(w.now),
+        planId: plan.id,
+        by: input.by,
+        how: input.how,
+        at: w.now,
+        recordedById: actor.personId,
+      },
+    })
+    w.audit({
+      action: 'accept-plan',
+      subject: 'plan',
+      subjectId: plan.id,
+      jobId: plan.pair.jobId,
+      changes: { number: plan.number, how: input.how },
+    })
+    return { number: plan.number }
+  })
+}

@@ -1,0 +1,61 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { planRecordOf } from '@/lib/core/options/plan-record-of'
+import { newId } from '@/lib/data/ids'
+import { addEvent, bumpVisit, refreshPair } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { PlanChoice } from '@/lib/schemas/plan'
+import { refuseReleased } from '../visits/refuse-closed'
+import { choiceFigures } from './choice-figures'
+import { planContext, visitsOfPair } from './plan-context'
+
+/** Keeps a new version of a pair's cut plan, frozen with its inputs; the route of every head of the pair follows at once. */
+export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: Moment) {
+  must(allow(actor, 'plan.make'))
+  return write(actor, moment, async (w) => {
+    const visits = await visitsOfPair(w.tx, input.pairId)
+    const newest = visits[0]?.pair.plans[0]?.number ?? 0
+    if (newest !== input.seenVersion) {
+      throw new RefusedError({
+        code: 'conflict',
+        message: `Version ${newest} of this plan was made while you were at it. Look at it, then decide.`,
+        theirs: `version ${newest}`,
+      })
+    }
+    if (newest > 0 && input.reason === '') {
+      const message = 'Say why the plan is changed.'
+      throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
+    }
+    const context = await planContext(w.tx, input.pairId)
+    const record = must(planRecordOf(context, choiceFigures(input)))
+    const id = newId(w.now)
+    await w.tx.planVersion.create({
+      data: {
+        id, pairId: input.pairId, number: newest + 1, kind: record.kind, inputs: JSON.stringify({ choice: input, context }),
+        results: JSON.stringify(record), reason: input.reason, settingsVersion: w.settingsVersion, createdAt: w.now,
+        byId: actor.personId,
+      },
+    }) // prettier-ignore
+    for (const visit of visits) {
+      refuseReleased(visit)
+      await bumpVisit(w.tx, visit)
+      await addEvent(w, visit.id, 'plan', null, { note: input.reason })
+    }
+    w.audit({
+      action: 'plan',
+      subject: 'pair',
+      subjectId: input.pairId,
+      jobId: visits[0]?.jobId,
+      changes: {
+        number: newest + 1,
+        kind: record.kind,
+        flatIn: record.flatIn,
+        angleIn: record.angleIn,
+        reason: input.reason,
+      },
+    })
+    await refreshPair(w.tx, input.pairId, w.now)
+    return { planId: id, number: newest + 1 }
+  })
+}
