@@ -52,7 +52,7 @@ export function FigureKeypad({
   }
 
   return (
-    <div className={styles.pad}>
+    <div data-hands-on className={styles.pad}>
       <div className={styles.one}>
         <FigureCell
           ref={input}

@@ -44,7 +44,7 @@ export function Keys({ label, onKey, unit, units, onUnit, onNext, nextLabel }: P
           className={styles.key}
           onClick={() => onKey(key)}
         >
-          {key === 'back' ? '⌫' : key}
+          {key === 'back' ? <BackSign /> : key}
         </button>
       ))}
       <button
@@ -66,5 +66,14 @@ export function Keys({ label, onKey, unit, units, onUnit, onNext, nextLabel }: P
         {nextLabel}
       </button>
     </div>
+  )
+}
+
+/** Drawn, since not every tablet has a face with this sign. */
+function BackSign() {
+  return (
+    <svg viewBox="0 0 32 24" aria-hidden="true" focusable="false" className={styles.backSign}>
+      <path d="M10 3h20v18H10L2 12zM15 8l8 8M23 8l-8 8" />
+    </svg>
   )
 }

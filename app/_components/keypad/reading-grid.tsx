@@ -75,7 +75,7 @@ export function ReadingGrid(props: Props) {
   const isLast = !cells.some((cell, place) => place > at && entryOf(cell.point).notTaken === null)
 
   return (
-    <div role="group" aria-label={label} className={styles.pad}>
+    <div role="group" aria-label={label} data-hands-on className={styles.pad}>
       <div className={styles.cells}>
         {cells.map((cell, place) => {
           const entry = entryOf(cell.point)

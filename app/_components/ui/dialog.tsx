@@ -30,13 +30,12 @@ export function Dialog({ open, onClose, title, children, closeLabel = 'Close' }:
     <dialog ref={ref} aria-labelledby={titleId} className={styles.dialog} onClose={onClose}>
       {open && (
         <div className="stack">
-          <div className={styles.head}>
-            <h2 id={titleId}>{title}</h2>
-            <Button variant="quiet" onClick={onClose}>
-              {closeLabel}
-            </Button>
-          </div>
+          <h2 id={titleId}>{title}</h2>
           {children}
+          {/* Last, so that the dialog opens with the first field in focus. */}
+          <Button variant="quiet" onClick={onClose}>
+            {closeLabel}
+          </Button>
         </div>
       )}
     </dialog>
