@@ -16,10 +16,17 @@ async function storedHash(): Promise<Buffer | null> {
   }
 }
 
+/** As the console shows it, groups of four: typed in small letters or run together it is the same code. */
+const asShown = (code: string): string =>
+  code
+    .toUpperCase()
+    .replaceAll(/[^A-Z0-9]/g, '')
+    .replaceAll(/(.{4})(?=.)/g, '$1-')
+
 /** Whether this is the code that the console shows. False when there is none. */
 export async function ownerCodeFits(code: string): Promise<boolean> {
   const stored = await storedHash()
-  const given = createHash('sha256').update(code.trim()).digest()
+  const given = createHash('sha256').update(asShown(code)).digest()
   return stored !== null && stored.length === given.length && timingSafeEqual(stored, given)
 }
 

@@ -6,6 +6,7 @@ import {
   type CastingFigureKey,
 } from '@/lib/core/casting/figures'
 import { neededWords, optionalFigure, words, type Figure } from './figure'
+import { optionalAmount } from './money'
 
 /** Where a figure belongs: to one chamber form, or to the casting whatever its form. */
 export const figureForms = ['any', ...chamberForms] as const
@@ -52,7 +53,7 @@ const variant = z.object({
     .regex(/^\d{0,3}$/, 'Days, a whole number.')
     .transform((days) => (days === '' ? null : Number(days))),
   /** An amount as typed; how many decimals it may have is the shop's currency's to say. */
-  cost: words(20),
+  cost: optionalAmount,
 })
 
 const facts = z.object({

@@ -1,6 +1,7 @@
 import { castingFigureKeys, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { RefusedError } from '@/lib/core/errors'
 import { minorOf } from '@/lib/core/money/amount'
+import { typedFigure } from '@/lib/core/units/typed-figure'
 import {
   byLabel,
   type BoltRow,
@@ -91,6 +92,6 @@ function flatVariant({ name, nominalText, supply, cutByMaker, leadDays, costMino
 /** Every figure has its line, '' when it is not known, so that one taken away shows in the trail too. */
 function flatFigures(rows: readonly FigureRow[]): Record<string, string> {
   const empty = figureForms.flatMap((form) => castingFigureKeys.map((key) => [`${form}.${key}`, ''] as const))
-  const known = rows.map((row) => [`${row.form}.${row.key}`, `${row.text} ${row.unit}`] as const)
+  const known = rows.map((row) => [`${row.form}.${row.key}`, typedFigure(row)] as const)
   return Object.fromEntries([...empty, ...known])
 }

@@ -24,10 +24,10 @@ export async function openShop({ shop, owner, mode }: Opening, moment: Moment): 
     await nextNumber(w.tx, 'people changed') // one set-up after the other, on every database
     if ((await w.tx.person.count()) > 0)
       throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
-    const facts = { ...shop, mode, currencyExponent: decimalsOf(shop.currency) }
+    const facts = { ...shop, currencyExponent: decimalsOf(shop.currency) }
     await w.tx.shop.upsert({
       where: { id: 1 },
-      create: { id: 1, ...facts, createdAt: w.now },
+      create: { id: 1, mode, ...facts, createdAt: w.now },
       update: facts,
     })
     await w.tx.person.create({

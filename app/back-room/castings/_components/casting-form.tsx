@@ -1,0 +1,59 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { DraftNotice } from '@/app/_components/form/draft-notice'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { useDraft } from '@/app/_components/form/use-draft'
+import { changeCastingSchema } from '@/lib/schemas/casting'
+import { BothSides } from '../../_components/both-sides'
+import { addCastingAction, changeCastingAction } from '../actions'
+import { BoltFields } from './bolt-fields'
+import { ChamberFields } from './chamber-fields'
+import { FactFields } from './fact-fields'
+import { FigureGroups } from './figure-groups'
+import { blank, type CastingForm, type CastingValues } from './form-values'
+import { labelOf } from './label-of'
+import { VariantFields } from './variant-fields'
+
+export function AddCastingForm() {
+  const router = useRouter()
+  const form = useActionForm(changeCastingSchema, addCastingAction, {
+    defaultValues: blank,
+    onDone: ({ castingId }) => router.push(`/back-room/castings/${castingId}`),
+  })
+  const draft = useDraft('add a casting', form)
+  return (
+    <div className="stack">
+      <DraftNotice draft={draft} />
+      <ActionForm form={form} submitLabel="Add this casting" className="stack-large">
+        <CastingFields form={form} />
+      </ActionForm>
+    </div>
+  )
+}
+
+export function ChangeCastingForm({ fresh, by }: { fresh: CastingValues; by: string }) {
+  const router = useRouter()
+  const form = useActionForm(changeCastingSchema, changeCastingAction, {
+    defaultValues: fresh,
+    onDone: ({ castingId }) => router.push(`/back-room/castings/${castingId}`),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Save" className="stack-large">
+      <CastingFields form={form} />
+      <BothSides form={form} fresh={fresh} what={fresh.name} labelOf={labelOf} by={by} />
+    </ActionForm>
+  )
+}
+
+function CastingFields({ form }: { form: CastingForm }) {
+  return (
+    <>
+      <FactFields form={form} />
+      <ChamberFields form={form} />
+      <FigureGroups form={form} />
+      <BoltFields form={form} />
+      <VariantFields form={form} />
+    </>
+  )
+}

@@ -1,0 +1,54 @@
+'use client'
+import { useWatch } from 'react-hook-form'
+import { FormFigure } from '@/app/_components/form/form-figure'
+import { castingFigures, chamberForms, type ChamberForm } from '@/lib/core/casting/figures'
+import type { PerFormKey } from '@/lib/schemas/casting'
+import styles from '../../_components/fields.module.css'
+import type { CastingForm } from './form-values'
+import { chamberKeys, formLabels } from './groups'
+
+const hints: Partial<Record<PerFormKey, string>> = {
+  openingAreaIn2: 'Of the traced outline at the deck; gives the rate.',
+  openingCentreIn: 'Where an angle cut counts at its mean depth.',
+  thouPerCc: 'Thou of flat cut for 1 cc, where the shop knows it.',
+  perimeterIn: 'A first guess at the rate only.',
+}
+
+/** One block a chamber form; those without figures stay folded. */
+export function ChamberFields({ form }: { form: CastingForm }) {
+  return (
+    <section className="part" aria-labelledby="chamber">
+      <h2 id="chamber">Chamber</h2>
+      <p className="soft">
+        Everything is optional: what depends on a figure that is not here says so and asks for it.
+      </p>
+      {chamberForms.map((chamberForm) => (
+        <FormBlock key={chamberForm} form={form} chamberForm={chamberForm} />
+      ))}
+    </section>
+  )
+}
+
+function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: ChamberForm }) {
+  const figures = useWatch({ control: form.form.control, name: `figures.${chamberForm}` })
+  const known = Object.values(figures ?? {}).filter((text) => text).length
+  return (
+    <details open={chamberForm === 'as-cast' || known > 0}>
+      <summary>
+        Chamber {formLabels[chamberForm]} <span className="soft">({known} known)</span>
+      </summary>
+      <div className={styles.grid}>
+        {chamberKeys.map((key) => (
+          <FormFigure
+            key={key}
+            form={form}
+            name={`figures.${chamberForm}.${key}`}
+            label={castingFigures[key].label}
+            quantity={castingFigures[key].quantity}
+            hint={hints[key]}
+          />
+        ))}
+      </div>
+    </details>
+  )
+}

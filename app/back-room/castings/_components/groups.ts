@@ -1,0 +1,99 @@
+import type { ChamberForm } from '@/lib/core/casting/figures'
+import { perFormKeys, type SharedKey } from '@/lib/schemas/casting'
+
+export const chamberKeys = perFormKeys
+
+export const formLabels: Record<ChamberForm, string> = {
+  'as-cast': 'as cast',
+  machined: 'machined',
+  opened: 'opened',
+}
+
+type Group = {
+  readonly id: string
+  readonly title: string
+  readonly about: string
+  readonly keys: readonly SharedKey[]
+}
+
+/** Every figure that holds for all chamber forms, in the order in which one measures. */
+export const groups: readonly Group[] = [
+  {
+    id: 'deck',
+    title: 'Deck',
+    about:
+      'From the shallow edge of an angle cut to its deep edge is the milled width. Least thickness: follow the maker of the head; there is no figure that fits all.',
+    keys: [
+      'milledWidthIn',
+      'deckLengthIn',
+      'thicknessNewIn',
+      'thicknessLeastIn',
+      'landNewIn',
+      'landLeastIn',
+      'largestAngleDeg',
+    ],
+  },
+  {
+    id: 'valves',
+    title: 'Valves',
+    about:
+      'Angles from square to the deck: positive when the valve opens toward the deep edge. Places with the valve shut, of the rim of its face.',
+    keys: [
+      'intakeValveIn',
+      'exhaustValveIn',
+      'intakeValveAngleDeg',
+      'exhaustValveAngleDeg',
+      'intakeValveXIn',
+      'exhaustValveXIn',
+      'intakeValveZIn',
+      'exhaustValveZIn',
+    ],
+  },
+  {
+    id: 'intake',
+    title: 'Intake face, dowels, rocker stand',
+    about:
+      'The intake face’s angle is from square to the deck: positive when the face opens toward the valley.',
+    keys: [
+      'intakeFaceDeg',
+      'faceHeightIn',
+      'portXIn',
+      'portZIn',
+      'dowelXIn',
+      'dowelDepthIn',
+      'rockerXIn',
+      'rockerZIn',
+    ],
+  },
+  {
+    id: 'bolts',
+    title: 'Bolts',
+    about: 'What all bolts have in common; single ones that differ stand below.',
+    keys: ['boltCount', 'boltHoleIn', 'boltIn', 'boltHoleLengthIn', 'spotFaceIn', 'threadLeftIn'],
+  },
+]
+
+export const deepEdgeOptions = [
+  { value: 'exhaust', label: 'Exhaust edge', hint: 'the usual way' },
+  { value: 'intake', label: 'Intake edge' },
+]
+export const chamberShapeOptions = [
+  { value: 'open', label: 'Open' },
+  { value: 'closed', label: 'Closed' },
+]
+export const supplyOptions = [
+  { value: 'stock', label: 'stock' },
+  { value: 'special', label: 'special order' },
+]
+
+export const boltLabels = {
+  label: 'Name',
+  xIn: 'From the shallow edge',
+  yIn: 'From end 1',
+  diameterIn: 'Hole',
+  boltIn: 'Bolt',
+  lengthIn: 'Hole length',
+  threadLeftIn: 'Thread left',
+} as const
+export type BoltFigure = Exclude<keyof typeof boltLabels, 'label'>
+export const boltFigures = Object.keys(boltLabels).filter((key): key is BoltFigure => key !== 'label')

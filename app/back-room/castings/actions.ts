@@ -1,0 +1,10 @@
+'use server'
+import { addCastingSchema, changeCastingSchema, retireCastingSchema } from '@/lib/schemas/casting'
+import { addCasting } from '@/lib/use-cases/castings/add-casting'
+import { changeCasting } from '@/lib/use-cases/castings/change-casting'
+import { retireCasting } from '@/lib/use-cases/castings/retire-casting'
+import { defineAction } from '@/lib/web/define-action'
+
+export const addCastingAction = defineAction('addCasting', addCastingSchema, addCasting)
+export const changeCastingAction = defineAction('changeCasting', changeCastingSchema, changeCasting)
+export const retireCastingAction = defineAction('retireCasting', retireCastingSchema, retireCasting)

@@ -1,0 +1,156 @@
+import { ok, refuse, type Result } from '../errors'
+import { parseFigure } from '../units/parse-figure'
+import type { Quantity } from '../units/quantities'
+import type { ShopSettings } from './settings'
+
+export type SettingKey = keyof ShopSettings
+
+/** How a setting is typed: as a figure of the shop, or as a plain number in one unit (`scale`: what one of it is worth). */
+export type SettingKind =
+  | { readonly quantity: Quantity }
+  | { readonly unit: string; readonly scale: number; readonly least: number; readonly most: number }
+
+export type SettingField = {
+  readonly key: SettingKey
+  readonly label: string
+  readonly about: string
+  readonly kind: SettingKind
+}
+
+const depth: SettingKind = { quantity: 'depth' }
+const angle: SettingKind = { quantity: 'angle' }
+const cc = (least: number, most: number): SettingKind => ({ unit: 'cc', scale: 1, least, most })
+const perCent = (most: number): SettingKind => ({ unit: '%', scale: 0.01, least: 0.1, most })
+
+type SettingGroup = { readonly title: string; readonly fields: readonly SettingField[] }
+
+const field = (key: SettingKey, label: string, kind: SettingKind, about = ''): SettingField => ({
+  key,
+  label,
+  kind,
+  about,
+})
+
+/** Every setting, once, in the order of the page. */
+export const settingGroups: readonly SettingGroup[] = [
+  {
+    title: 'Chambers',
+    fields: [
+      field('ccToleranceCc', 'Tolerance on the target', cc(0.05, 10), 'Each finished chamber, either way.'),
+      field('ccMatchCc', 'Match within a pair', cc(0.05, 10), 'Each chamber against the mean of the pair.'),
+      field(
+        'ccRepeatabilityCc',
+        'Spread of one reading',
+        cc(0.01, 5),
+        'One standard deviation, where a chamber was read once.',
+      ),
+      field('buretteDivisionCc', 'Burette division', cc(0.01, 5)),
+    ],
+  },
+  {
+    title: 'Cutting',
+    fields: [
+      field('depthSettingErrorThou', 'Error of setting the depth', {
+        unit: 'thou',
+        scale: 1,
+        least: 0.1,
+        most: 10,
+      }),
+      field('checkCcDeeperThanIn', 'Read cc on the way when a flat cut is deeper than', depth),
+      field('cornersLimitIn', 'Four corners at the end when more is cut than', depth),
+      field(
+        'betweenHeadPart',
+        'Spread of the rate between heads',
+        perCent(25),
+        'One standard deviation, in per cent of the rate.',
+      ),
+      field(
+        'vendorMarginCc',
+        'Left for us by a vendor',
+        cc(0.1, 20),
+        'So that the last cut lands on size in house.',
+      ),
+      field('angleCautionDeg', 'Caution above an angle of', angle),
+      field('angleLimitDeg', 'Largest angle', angle, 'Where the casting record has none of its own.'),
+    ],
+  },
+  {
+    title: 'What follows a cut',
+    fields: [
+      field('cleanUpSeatLimitIn', 'Seat check after a clean-up deeper than', depth),
+      field('boltReachLimitIn', 'Bolt reach when more is gone than', depth, 'From new, all visits.'),
+      field('dowelLimitIn', 'Dowel fit when more is gone than', depth, 'From new, all visits.'),
+      field('rockerLimitIn', 'Rocker and pushrod when more is cut than', depth),
+      field('intakeLimitIn', 'Intake side when it comes to more than', depth),
+      field('ptvLossLimitIn', 'Piston-to-valve note when more is lost than', depth),
+      field('ptvRemainingLimitIn', 'Piston-to-valve note when less is left than', depth),
+      field('sealingMarginIn', 'Least margin of the valve’s sealing line', depth),
+    ],
+  },
+  {
+    title: 'Straightness and pairs',
+    fields: [
+      field('straightAcrossIn', 'Straight across', depth, 'The gasket maker’s figure comes first.'),
+      field('straightAlongPerCylinderIn', 'Straight along, each cylinder', depth),
+      field('pairThicknessIn', 'Thickness within a pair', depth),
+    ],
+  },
+  {
+    title: 'Least piston-to-valve clearance',
+    fields: [
+      field(
+        'ptvLeastIntakeIn',
+        'Intake',
+        depth,
+        'Customary 0.080 to 0.100; the engine and cam makers’ figures come first.',
+      ),
+      field(
+        'ptvLeastExhaustIn',
+        'Exhaust',
+        depth,
+        'Customary 0.100; the engine and cam makers’ figures come first.',
+      ),
+    ],
+  },
+  {
+    title: 'Flow bench and vendors',
+    fields: [
+      field(
+        'flowRepeatabilityPart',
+        'Repeatability of the bench',
+        perCent(10),
+        'One standard deviation of a single run.',
+      ),
+      field('turnaroundDays', 'Days at a vendor, until the shop’s own record says', {
+        unit: 'days',
+        scale: 1,
+        least: 1,
+        most: 365,
+      }),
+    ],
+  },
+]
+
+export const settingFields: readonly SettingField[] = settingGroups.flatMap((group) => group.fields)
+
+const significant = (value: number): number => Number(value.toPrecision(12))
+
+/** What stands in the field: "0.5", "0.0200"; in per cent for a share. */
+export const settingText = ({ kind }: SettingField, value: number): string =>
+  'quantity' in kind ? String(value) : String(significant(value / kind.scale))
+
+/** What is read from the field, in the core's unit. Example: "3 %" of the rate's spread → 0.03. */
+export function parseSetting({ kind, label }: SettingField, text: string): Result<number> {
+  if ('quantity' in kind) {
+    const figure = parseFigure(text, kind.quantity)
+    return figure.ok ? ok(figure.value.value) : figure
+  }
+  const typed = text.trim().toLowerCase()
+  const bare = typed.endsWith(kind.unit) ? typed.slice(0, -kind.unit.length).trim() : typed
+  if (!/^\d{1,4}([.,]\d{1,4})?$/.test(bare)) return refuse('unreadable', `Type a number in ${kind.unit}.`)
+  const number = Number(bare.replace(',', '.'))
+  if (number < kind.least || number > kind.most) {
+    return refuse('out-of-range', `${label}: ${kind.least} to ${kind.most} ${kind.unit}.`)
+  }
+  return ok(significant(number * kind.scale))
+}

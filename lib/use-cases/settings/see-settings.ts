@@ -1,0 +1,47 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { settingFields, settingText } from '@/lib/core/shop/setting-fields'
+import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
+import { db } from '@/lib/data/db'
+import { namesOf } from '@/lib/data/people'
+import { currentSettings, type CurrentSettings } from '@/lib/data/settings'
+
+export type SettingsVersion = {
+  readonly version: number
+  readonly at: Date
+  readonly by: string
+  readonly reason: string
+  /** "Tolerance on the target: from 0.5 to 0.3". */
+  readonly changes: readonly string[]
+}
+
+export type SettingsSeen = { readonly current: CurrentSettings; readonly history: readonly SettingsVersion[] }
+
+/** The limits in force and every version there was, newest first. */
+export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
+  must(allow(actor, 'settings.change'))
+  const client = await db()
+  const rows = await client.settings.findMany({ orderBy: { version: 'asc' } })
+  const names = await namesOf(rows.flatMap(({ byId }) => byId ?? []))
+  const valuesOf = (place: number): ShopSettings => ({
+    ...defaultShopSettings,
+    ...(JSON.parse(rows[place]?.values ?? '{}') as Partial<ShopSettings>),
+  })
+  const history = rows.map(({ version, createdAt, byId, reason }, place) => ({
+    version,
+    at: createdAt,
+    by: names.get(byId ?? '') ?? '',
+    reason,
+    changes: changeWords(valuesOf(place - 1), valuesOf(place)),
+  }))
+  return { current: await currentSettings(client), history: history.toReversed() }
+}
+
+const changeWords = (before: ShopSettings, after: ShopSettings): string[] =>
+  settingFields
+    .filter(({ key }) => before[key] !== after[key])
+    .map((field) => {
+      const [from, to] = [settingText(field, before[field.key]), settingText(field, after[field.key])]
+      return `${field.label}: from ${from} to ${to}`
+    })
