@@ -1,4 +1,5 @@
 import 'server-only'
+import { typedFigure } from '@/lib/core/units/typed-figure'
 import { nextNumber } from './counters'
 import { newId } from './ids'
 import type { Write } from './write'
@@ -32,9 +33,9 @@ export async function addJob(w: Write, today: string, job: NewJob): Promise<{ id
       id,
       number,
       classMinCc: classMinCc?.value ?? null,
-      classMinText: classMinCc ? `${classMinCc.text} ${classMinCc.unit}` : '',
+      classMinText: classMinCc ? typedFigure(classMinCc) : '',
       classMaxCutIn: classMaxCut?.value ?? null,
-      classMaxCutText: classMaxCut ? `${classMaxCut.text} ${classMaxCut.unit}` : '',
+      classMaxCutText: classMaxCut ? typedFigure(classMaxCut) : '',
       createdAt: w.now,
       byId: w.actor.personId,
     },

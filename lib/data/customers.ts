@@ -3,7 +3,7 @@ import { RefusedError } from '@/lib/core/errors'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { newId } from './ids'
-import { beginsWith } from './text-range'
+import { beginsWith, distinctBy } from './text-range'
 import type { Write } from './write'
 
 /** A customer who was here before (by id), or a new one (id ''). */
@@ -23,19 +23,23 @@ const found = {
   orderBy: { nameLower: 'asc' },
 } as const
 
-/** By the beginning of a name or phone number; failing that, by any part of them. Blanked customers are not found. */
+/** Names and phone numbers that begin so first, then those that have it anywhere. Blanked customers are not found. */
 export async function customersLike(reader: Reader, text: string, take: number) {
   const lower = text.trim().toLowerCase()
   const digits = phoneDigitsOf(text)
+  const byPhone = digits.length >= 3
   const search = (conditions: Prisma.CustomerContactWhereInput[]) =>
     reader.customerContact.findMany({ ...found, where: { blankedAt: null, OR: conditions }, take })
-  const byPhone = digits.length >= 3
   const first = await search([
     { nameLower: beginsWith(lower) },
     ...(byPhone ? [{ phoneDigits: beginsWith(digits) }] : []),
   ])
-  if (first.length > 0) return first
-  return search([{ nameLower: { contains: lower } }, ...(byPhone ? [{ phoneDigits: { contains: digits } }] : [])])
+  if (first.length === take) return first
+  const anywhere = await search([
+    { nameLower: { contains: lower } },
+    ...(byPhone ? [{ phoneDigits: { contains: digits } }] : []),
+  ])
+  return distinctBy([...first, ...anywhere], (contact) => contact.customerId).slice(0, take)
 }
 
 /** The customer who was picked, or a new one with the contact in its own row. Gives the id back. */

@@ -2,7 +2,7 @@ import 'server-only'
 import { parseTag, tagText } from '@/lib/core/shop/tag-number'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
-import { beginsWith } from './text-range'
+import { beginsWith, distinctBy } from './text-range'
 
 const knownSelect = {
   id: true,
@@ -42,14 +42,19 @@ export async function headsWithTag(reader: Reader, text: string, take: number): 
   return worn.map(({ head }) => head)
 }
 
-/** By the beginning of a tag, or of the head's own stamp and marks; failing that, by any part of these. */
+/** Heads whose tag begins so first, then those with the text anywhere in their own stamp or casting marks. */
 export async function headsLike(reader: Reader, text: string, take: number): Promise<KnownHead[]> {
-  const lower = text.trim().toLowerCase()
-  const search = (conditions: Prisma.HeadWhereInput[]) =>
-    reader.head.findMany({ where: { OR: conditions }, orderBy: { createdAt: 'desc' }, take, select: knownSelect })
-  const first = await search([
-    { marksLower: beginsWith(lower) },
-    { tags: { some: { number: beginsWith(text.trim().toUpperCase()) } } },
-  ])
-  return first.length > 0 ? first : search([{ marksLower: { contains: lower } }])
+  const worn = await reader.tagAssignment.findMany({
+    where: { number: beginsWith(text.trim().toUpperCase()) },
+    orderBy: { from: 'desc' },
+    take,
+    select: { head: { select: knownSelect } },
+  })
+  const marked = await reader.head.findMany({
+    where: { marksLower: { contains: text.trim().toLowerCase() } },
+    orderBy: { createdAt: 'desc' },
+    take,
+    select: knownSelect,
+  })
+  return distinctBy([...worn.map(({ head }) => head), ...marked], (head) => head.id).slice(0, take)
 }

@@ -1,7 +1,15 @@
 import { z } from 'zod'
 import { chamberForms } from '@/lib/core/casting/figures'
 import { engineFigures, engineFigureKeys, type EngineFigureKey } from '@/lib/core/engine/figures'
-import { flowOccurrences, presets, stepIds, type StepId, type WorkId } from '@/lib/core/route/types'
+import { presetWork } from '@/lib/core/route/presets'
+import {
+  flowOccurrences,
+  presets,
+  stepIds,
+  type Preset,
+  type StepId,
+  type WorkId,
+} from '@/lib/core/route/types'
 import { isDay } from '@/lib/core/shop/calendar'
 import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
 import { customerChoice } from './customer'
@@ -88,7 +96,7 @@ export const bookJobSchema = z
     ordered: z.array(orderedWork).max(60),
     classFlatOnly: z.boolean(),
     classMinCc: optionalFigure('chamberVolume'),
-    classMaxCut: optionalFigure('depth'),
+    classMaxCut: optionalFigure('cutDepth'),
     finishAsked: words(120),
     prices: z.array(pricedLine).max(60),
     deposit: optionalAmount,
@@ -148,13 +156,16 @@ export const emptyHead = (): HeadForm => ({
 export const emptyEngineFigures = (): Record<EngineFigureKey, string> =>
   Object.fromEntries(engineFigureKeys.map((key) => [key, ''])) as Record<EngineFigureKey, string>
 
+export const orderOf = (preset: Preset): BookJobForm['ordered'] =>
+  presetWork[preset].map((work) => ({ work, note: '' }))
+
 export const emptyBooking = (): BookJobForm => ({
   customer: { id: '', name: '', phone: '', email: '', address: '' },
   engine: { label: '', layout: 'unknown', camInHead: 'unknown', figures: emptyEngineFigures() },
   preset: 'cut-to-size',
   targetCc: '',
   heads: [emptyHead()],
-  ordered: [],
+  ordered: orderOf('cut-to-size'),
   classFlatOnly: false,
   classMinCc: '',
   classMaxCut: '',

@@ -1,4 +1,5 @@
 import { RefusedError } from '@/lib/core/errors'
+import { typedFigure } from '@/lib/core/units/typed-figure'
 import { changesBetween, lastChange } from '@/lib/data/audit-trail'
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
@@ -7,8 +8,6 @@ import { refuseReleased } from '../visits/refuse-closed'
 import { refuseConflict } from './refuse-conflict'
 
 const labels = { target: 'target', side: 'side', rackPlace: 'rack place' }
-
-const words = (text: string, unit: string): string => [text, unit].filter(Boolean).join(' ')
 
 /** One head of the job: 1 when something changed, 0 when it already said so. */
 export async function changeVisit(
@@ -27,8 +26,12 @@ export async function changeVisit(
   }
   const { target, side, rackPlace } = input
   const changes = changesBetween(
-    { target: words(visit.targetText, visit.targetUnit), side: visit.side, rackPlace: visit.rackPlace },
-    { target: target ? words(target.text, target.unit) : '', side, rackPlace },
+    {
+      target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
+      side: visit.side,
+      rackPlace: visit.rackPlace,
+    },
+    { target: target ? typedFigure(target) : '', side, rackPlace },
   )
   if (Object.keys(changes).length === 0) return 0
   refuseReleased(visit)

@@ -1,6 +1,7 @@
 import { workLabel } from '@/lib/core/route/presets'
 import { stationLabels } from '@/lib/core/route/stations'
 import type { RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
+import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { JobRecord } from '@/lib/data/jobs'
 import { routeStepOf } from '@/lib/data/visits'
 import { whyWaiting } from './why-waiting'
@@ -43,8 +44,6 @@ export type JobHead = {
   }[]
 }
 
-const withUnit = (text: string, unit: string): string => [text, unit].filter(Boolean).join(' ')
-
 export function headView(visit: JobRecord['visits'][number]): JobHead {
   const route = visit.steps.map(routeStepOf)
   const open = route.filter(
@@ -67,8 +66,8 @@ export function headView(visit: JobRecord['visits'][number]): JobHead {
     cameWith: visit.cameWith,
     ownedBy: visit.ownedBy,
     rackPlace: visit.rackPlace,
-    present: withUnit(visit.presentText, visit.presentUnit),
-    target: withUnit(visit.targetText, visit.targetUnit),
+    present: typedFigure({ text: visit.presentText, unit: visit.presentUnit }),
+    target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
     comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
     whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
     why: whyWaiting({ ...visit, steps: open }),

@@ -1,0 +1,111 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { DraftNotice } from '@/app/_components/form/draft-notice'
+import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { useDraft } from '@/app/_components/form/use-draft'
+import { FormFigure } from '@/app/_components/form/form-figure'
+import { Check } from '@/app/_components/ui/check'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job'
+import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
+import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
+import { bookJobAction } from '../actions'
+import styles from './booking.module.css'
+import { CustomerPart } from './customer-part'
+import { EngineFields } from './engine-fields'
+import { ErrorList } from './error-list'
+import { Fold } from './fold'
+import { HeadsPart } from './heads-part'
+import { PricesPart } from './prices-part'
+import { WorkPart } from './work-part'
+
+export type BookingActionForm = Form<BookJobForm, BookedJob>
+
+/** A simple job is what stands open: who, which heads, what to do, by when. The rest unfolds. */
+export function BookingForm({ booking }: { booking: BookingView }) {
+  const router = useRouter()
+  const form = useActionForm(bookJobSchema, bookJobAction, {
+    defaultValues: emptyBooking(),
+    onDone: (job) => router.push(`/jobs/${job.number}?booked=1`),
+  })
+  const draft = useDraft('book a job', form)
+  return (
+    <>
+      <DraftNotice draft={draft} />
+      <ActionForm form={form} submitLabel="Book the job" className="stack-large">
+        <CustomerPart form={form} />
+        <HeadsPart form={form} castings={booking.castings} />
+        <section className="part" aria-label="What is wanted">
+          <h2>What is wanted</h2>
+          <FormFigure
+            form={form}
+            name="targetCc"
+            label="Target chamber"
+            hint="For all heads; a head that differs says so under “More about this head”."
+            required={false}
+            quantity="chamberVolume"
+          />
+          <WorkPart form={form} />
+        </section>
+        <section className="part" aria-label="Promise">
+          <h2>Promise</h2>
+          <div className={styles.fields}>
+            <TextInput
+              label="Promise date"
+              type="date"
+              min={booking.today}
+              required={false}
+              {...form.text('promiseOn')}
+            />
+            <Check label="Urgent" {...form.text('urgent')} />
+          </div>
+        </section>
+        <Fold
+          form={form}
+          title="Prices and deposit"
+          within={['prices', 'deposit', 'depositHow', 'pricesOnLink']}
+        >
+          <PricesPart form={form} currency={booking.currency} />
+        </Fold>
+        <Fold form={form} title="Engine" within={['engine']}>
+          <EngineFields
+            text={form.text}
+            figure={(key, words) => (
+              <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />
+            )}
+          />
+        </Fold>
+        <Fold
+          form={form}
+          title="Class limits and finish"
+          within={['classFlatOnly', 'classMinCc', 'classMaxCut', 'finishAsked']}
+        >
+          <div className={styles.fields}>
+            <Check label="Flat cuts only" {...form.text('classFlatOnly')} />
+            <FormFigure
+              form={form}
+              name="classMinCc"
+              label="Smallest chamber allowed"
+              quantity="chamberVolume"
+            />
+            <FormFigure form={form} name="classMaxCut" label="Deepest cut allowed" quantity="cutDepth" />
+            <TextInput
+              label="Deck finish asked"
+              hint="As the gasket’s maker asks for it."
+              {...form.text('finishAsked')}
+            />
+          </div>
+        </Fold>
+        <Fold form={form} title="Note and parts" within={['note', 'partsPlace']}>
+          <div className={styles.fields}>
+            <TextArea label="Note" {...form.text('note')} />
+            <TextInput label="Where the parts are kept" {...form.text('partsPlace')} />
+          </div>
+        </Fold>
+        <ErrorList form={form} />
+      </ActionForm>
+    </>
+  )
+}

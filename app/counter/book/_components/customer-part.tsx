@@ -1,0 +1,81 @@
+'use client'
+import { useState } from 'react'
+import { useWatch } from 'react-hook-form'
+import { useFound } from '@/app/_components/shell/use-found'
+import { Button } from '@/app/_components/ui/button'
+import { TextInput } from '@/app/_components/ui/text-input'
+import type { FoundCustomer } from '@/lib/use-cases/customers/find-customers'
+import type { BookingActionForm } from './booking-form'
+import styles from './booking.module.css'
+import { Fold } from './fold'
+
+/** A returning customer is found while the name or phone number is typed; anybody else is new. */
+export function CustomerPart({ form }: { form: BookingActionForm }) {
+  const customer = useWatch({ control: form.form.control, name: 'customer' })
+  return (
+    <section className="part" aria-label="Customer">
+      <h2>Customer</h2>
+      {customer.id === '' ? (
+        <TypedCustomer form={form} typed={customer} />
+      ) : (
+        <div className={styles.chosen}>
+          <span className="figure">{customer.name}</span>
+          <span>{customer.phone}</span>
+          <Button
+            onClick={() =>
+              form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })
+            }
+          >
+            Somebody else
+          </Button>
+        </div>
+      )}
+      {customer.id !== '' && form.text('customer.name').error && <p>{form.text('customer.name').error}</p>}
+    </section>
+  )
+}
+
+function TypedCustomer({ form, typed }: { form: BookingActionForm; typed: { name: string; phone: string } }) {
+  const [asking, setAsking] = useState<'name' | 'phone'>('name')
+  const found = useFound('customers', typed[asking])
+  const ask = (field: 'name' | 'phone') => {
+    const { onChange, ...rest } = form.text(`customer.${field}`)
+    return {
+      ...rest,
+      onChange: (event: { target: unknown; type?: string }) => {
+        setAsking(field)
+        return onChange(event)
+      },
+    }
+  }
+  const pick = (customer: FoundCustomer) =>
+    form.form.setValue('customer', { ...customer }, { shouldValidate: true, shouldDirty: true })
+  return (
+    <>
+      <div className={styles.fields}>
+        <TextInput label="Name" required autoComplete="off" {...ask('name')} />
+        <TextInput label="Phone" required={false} type="tel" autoComplete="off" {...ask('phone')} />
+      </div>
+      <p role="status" className="visually-hidden">
+        {found && found.length > 0 && `${found.length} customers on record match`}
+      </p>
+      {found && found.length > 0 && (
+        <ul className={styles.found} aria-label="On record">
+          {found.map((customer) => (
+            <li key={customer.id}>
+              <button type="button" className={styles.pick} onClick={() => pick(customer)}>
+                <strong>{customer.name}</strong> {customer.phone}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <Fold form={form} title="E-mail and address" within={['customer.email', 'customer.address']} inner>
+        <div className={styles.fields}>
+          <TextInput label="E-mail" type="email" autoComplete="off" {...form.text('customer.email')} />
+          <TextInput label="Address" autoComplete="off" {...form.text('customer.address')} />
+        </div>
+      </Fold>
+    </>
+  )
+}

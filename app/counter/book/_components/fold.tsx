@@ -1,0 +1,33 @@
+'use client'
+import { useState, type ReactNode } from 'react'
+import { get, useFormState, type FieldPath } from 'react-hook-form'
+import type { BookJobForm } from '@/lib/schemas/job'
+import type { BookingActionForm } from './booking-form'
+import styles from './booking.module.css'
+
+type Props = {
+  form: BookingActionForm
+  title: ReactNode
+  /** Fields inside it: a wrong one keeps it open. */
+  within: readonly FieldPath<BookJobForm>[]
+  /** Inside another part: told smaller. */
+  inner?: boolean
+  children: ReactNode
+}
+
+/** A part of the form that a simple job does without. */
+export function Fold({ form, title, within, inner = false, children }: Props) {
+  const { errors } = useFormState({ control: form.form.control })
+  const [open, setOpen] = useState(false)
+  const wrong = within.some((name) => get(errors, name) !== undefined)
+  return (
+    <details
+      className={inner ? styles.inner : styles.fold}
+      open={open || wrong}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>{title}</summary>
+      <div className="stack">{children}</div>
+    </details>
+  )
+}

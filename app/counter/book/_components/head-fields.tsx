@@ -1,0 +1,135 @@
+'use client'
+import { useWatch } from 'react-hook-form'
+import { FormFigure } from '@/app/_components/form/form-figure'
+import { Button } from '@/app/_components/ui/button'
+import { Check } from '@/app/_components/ui/check'
+import { Choice } from '@/app/_components/ui/choice'
+import { Select } from '@/app/_components/ui/select'
+import { TextInput } from '@/app/_components/ui/text-input'
+import type { ChamberForm } from '@/lib/core/casting/figures'
+import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
+import type { BookingActionForm } from './booking-form'
+import styles from './booking.module.css'
+import { Fold } from './fold'
+import { HeadLookup } from './head-lookup'
+
+type Props = {
+  form: BookingActionForm
+  at: number
+  castings: BookingView['castings']
+  onRemove?: () => void
+}
+
+const formOptions: { value: ChamberForm; label: string }[] = [
+  { value: 'as-cast', label: 'as cast' },
+  { value: 'machined', label: 'machined' },
+  { value: 'opened', label: 'opened' },
+]
+
+const sourceOptions = [
+  { value: 'customer', label: 'the customer’s' },
+  { value: 'bought', label: 'we buy it' },
+  { value: 'bought-cut', label: 'we buy it, already cut by its maker' },
+]
+
+export function HeadFields({ form, at, castings, onRemove }: Props) {
+  const head = useWatch({ control: form.form.control, name: `heads.${at}` })
+  const known = (head?.headId ?? '') !== ''
+  return (
+    <fieldset className={styles.head}>
+      <legend>Head {at + 1}</legend>
+      <div className={styles.fields}>
+        <Select
+          label="Casting"
+          empty="Not on record"
+          options={castings.map(({ id, name, nominal }) => ({
+            value: id,
+            label: nominal === '' ? name : `${name}, nominal ${nominal}`,
+          }))}
+          {...form.text(`heads.${at}.castingId`)}
+        />
+        <TextInput
+          label="Side it goes on"
+          placeholder="left, right, front…"
+          {...form.text(`heads.${at}.side`)}
+        />
+        <TextInput
+          label="Own tag"
+          hint="Empty: the next number."
+          autoComplete="off"
+          autoCapitalize="characters"
+          {...form.text(`heads.${at}.tag`)}
+        />
+      </div>
+      <HeadLookup form={form} at={at} />
+      <Fold
+        form={form}
+        title="More about this head"
+        within={[`heads.${at}.presentCc`, `heads.${at}.targetCc`, `heads.${at}.comeback`]}
+        inner
+      >
+        {!known && <NewHeadFields form={form} at={at} />}
+        <VisitFields form={form} at={at} />
+        {known && (
+          <div className={styles.fields}>
+            <Check label="It comes back because of our earlier work" {...form.text(`heads.${at}.comeback`)} />
+            <TextInput label="Cause, as far as known" {...form.text(`heads.${at}.comebackCause`)} />
+            <TextInput label="Who pays" {...form.text(`heads.${at}.comebackPays`)} />
+          </div>
+        )}
+      </Fold>
+      {onRemove && (
+        <Button variant="quiet" onClick={onRemove}>
+          Take head {at + 1} off
+        </Button>
+      )}
+    </fieldset>
+  )
+}
+
+function NewHeadFields({ form, at }: { form: BookingActionForm; at: number }) {
+  return (
+    <div className={styles.fields}>
+      <TextInput label="Own stamp" hint="Stamped into this very head." {...form.text(`heads.${at}.stamp`)} />
+      <TextInput label="Casting marks" {...form.text(`heads.${at}.marks`)} />
+      <TextInput
+        label="Material"
+        hint="Empty: as its casting record says."
+        {...form.text(`heads.${at}.material`)}
+      />
+      <Select label="Chamber form" options={formOptions} {...form.text(`heads.${at}.chamberForm`)} />
+    </div>
+  )
+}
+
+function VisitFields({ form, at }: { form: BookingActionForm; at: number }) {
+  return (
+    <>
+      <Choice label="Whose head" options={sourceOptions} {...form.text(`heads.${at}.source`)} />
+      <div className="row">
+        <Check label="Used before" {...form.text(`heads.${at}.used`)} />
+        <Check label="Came assembled" {...form.text(`heads.${at}.cameAssembled`)} />
+        <Check label="Was overheated" {...form.text(`heads.${at}.overheated`)} />
+      </div>
+      <div className={styles.fields}>
+        <FormFigure
+          form={form}
+          name={`heads.${at}.presentCc`}
+          label="Present chamber, as asked"
+          hint="Nominal or as the customer says: we measure it ourselves."
+          quantity="chamberVolume"
+        />
+        <FormFigure
+          form={form}
+          name={`heads.${at}.targetCc`}
+          label="Its own target"
+          hint="Empty: the job’s target."
+          quantity="chamberVolume"
+        />
+        <TextInput label="What came with it" {...form.text(`heads.${at}.cameWith`)} />
+        <TextInput label="Whose that is" {...form.text(`heads.${at}.ownedBy`)} />
+        <TextInput label="Rack place" {...form.text(`heads.${at}.rackPlace`)} />
+      </div>
+    </>
+  )
+}

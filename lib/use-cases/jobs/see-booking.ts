@@ -1,0 +1,30 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must } from '@/lib/core/errors'
+import { dayIn } from '@/lib/core/shop/calendar'
+import { typedFigure } from '@/lib/core/units/typed-figure'
+import { castingChoices } from '@/lib/data/castings-read'
+import { db } from '@/lib/data/db'
+import { shopOf } from '@/lib/data/shop'
+
+export type BookingView = {
+  readonly castings: readonly { readonly id: string; readonly name: string; readonly nominal: string }[]
+  readonly currency: string
+  readonly today: string
+}
+
+/** What a booking chooses from. */
+export async function seeBooking(actor: Actor, input: { now: Date }): Promise<BookingView> {
+  must(allow(actor, 'job.book'))
+  const client = await db()
+  const shop = await shopOf(client)
+  const castings = await castingChoices(client)
+  return {
+    castings: castings.map(({ id, name, figures }) => {
+      const [nominal] = figures
+      return { id, name, nominal: nominal ? typedFigure(nominal) : '' }
+    }),
+    currency: shop.currency,
+    today: dayIn(shop.timeZone, input.now),
+  }
+}
