@@ -118,11 +118,12 @@ export const edgeLeft: Condition = ({ facts }) =>
 export const heightsChange: Condition = (context) =>
   afterAny(context, ['seat-work', 'guides', 'springs']) || valvesRenewed(context)
 
-/** Without a deck cut: something that we measured, or must answer for, is no longer what it was. */
+/** Something that we measured, or must answer for, is no longer what it was. A clean-up cuts what was measured. */
 export const measuredChanges: Condition = (context) => {
   const { facts, onRoute } = context
   const answerFor = facts.targetCc !== null || facts.classMinCc !== null || onRoute('chambers') || onRoute('thickness')
   if (!answerFor) return ''
+  if (context.column === 'cl') return 'the clean-up changes the thickness'
   if (facts.source === 'bought-cut') return 'cut by its maker, not measured yet'
   return afterAny(context, ['seat-work', 'open-chamber', 'port', 'weld', 'inserts', 'guides', 'straighten']) || valvesRenewed(context)
 } // prettier-ignore
