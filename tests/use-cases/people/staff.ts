@@ -1,0 +1,28 @@
+import { expect } from 'vitest'
+import type { Actor } from '@/lib/core/access/roles'
+import { seedShop, type DemoStaff } from '@/lib/demo/shop'
+import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+
+export const now = new Date('2026-03-02T15:00:00Z')
+
+export type Staffed = { readonly database: TestDatabase; readonly staff: DemoStaff }
+
+/** A fresh shop with its people: owner, counter, two machinists, a deputy who may release. */
+export async function staffedShop(): Promise<Staffed> {
+  const database = await testDatabase()
+  return { database, staff: await seedShop(now) }
+}
+
+/** Everybody who is no owner. */
+export const notOwners = ['tamsin', 'dov', 'bram'] as const satisfies readonly (keyof DemoStaff)[]
+
+/** Refused for want of the right, and nothing that `look` sees is other than before. */
+export async function expectRefused(
+  actor: Actor,
+  deed: (actor: Actor) => Promise<unknown>,
+  look: () => Promise<unknown>,
+): Promise<void> {
+  const before = await look()
+  await expect(deed(actor)).rejects.toMatchObject({ refusal: { code: 'not-allowed' } })
+  expect(await look()).toEqual(before)
+}
