@@ -1,0 +1,42 @@
+import 'server-only'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import type { Reader } from './db'
+import type { VisitRecord } from './facts'
+import { newId } from './ids'
+import type { Write } from './write'
+
+/** A release of this visit: the newest, or the revision asked for; null: there is none such. */
+export const releaseOf = (reader: Reader, visitId: string, revision?: number) =>
+  reader.release.findFirst({
+    where: { visitId, ...(revision === undefined ? {} : { revision }) },
+    orderBy: { revision: 'desc' },
+  })
+
+export const specOfRelease = (release: { facts: string }): SpecSheetData =>
+  JSON.parse(release.facts) as SpecSheetData
+
+/** Whether a reading was corrected or withdrawn after the newest release: by the order of events, not by the clock. */
+export function correctedSinceRelease(visit: VisitRecord): boolean {
+  const released = visit.events.findLast((event) => event.kind === 'release')?.seq
+  if (released === undefined) return false
+  return visit.readings.some(
+    (set) => set.eventSeq > released && set.points.some((point) => point.correctsId !== null),
+  )
+}
+
+export type NewRelease = {
+  readonly visitId: string
+  readonly revision: number
+  readonly spec: SpecSheetData
+  readonly pdfSha256: string
+  readonly reason: string
+}
+
+export async function addRelease(w: Write, release: NewRelease): Promise<string> {
+  const id = newId(w.now)
+  const { spec, ...rest } = release
+  await w.tx.release.create({
+    data: { ...rest, id, facts: JSON.stringify(spec), at: w.now, byId: w.actor.personId },
+  })
+  return id
+}

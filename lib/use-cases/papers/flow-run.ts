@@ -1,0 +1,74 @@
+import { flowConditionFields } from '@/lib/core/readings/flow-conditions'
+import type { FlowPort, FlowRun } from '@/lib/core/flow/types'
+import { capital, lower } from '@/lib/core/route/words'
+import { parseFigure } from '@/lib/core/units/parse-figure'
+import type { Quantity } from '@/lib/core/units/quantities'
+import type { EffectiveReading } from '@/lib/data/facts'
+
+/** One port's run at one place in the job, with its conditions as typed. */
+export type PaperRun = {
+  readonly run: FlowRun
+  readonly chamber: string
+  readonly conditionWords: string
+}
+
+type Typed = Readonly<Record<string, string | undefined>>
+
+function figureOf(typed: Typed, key: string, quantity: Quantity): number | null {
+  const parsed = parseFigure(typed[key] ?? '', quantity)
+  return parsed.ok ? parsed.value.value : null
+}
+
+/** The run of a port among the readings of one flow step; null when the port was not run. */
+export function runOf(
+  readings: readonly EffectiveReading[],
+  port: FlowPort,
+  headId: string,
+): PaperRun | null {
+  const own = readings.filter((reading) => reading.kind === 'flow' && reading.point.startsWith(`${port}@`))
+  const newest = own.at(-1)
+  if (!newest) return null
+  const typed = JSON.parse(newest.conditions) as Typed
+  const byLift = new Map(
+    own.map(({ point, value, notTaken, text }) => {
+      const liftIn = Number(point.split('@')[1])
+      return [
+        liftIn,
+        { liftIn, flowCfm: value, notTaken: value === null ? (notTaken ?? text) : null },
+      ] as const
+    }),
+  )
+  return {
+    run: {
+      conditions: {
+        port,
+        headId,
+        testPressureInH2O: figureOf(typed, 'testPressureInH2O', 'testPressure'),
+        boreFixtureIn: figureOf(typed, 'boreFixtureIn', 'bore'),
+        valveDiameterIn: figureOf(typed, `${port}ValveIn`, 'valveDiameter'),
+        leakCfm: figureOf(typed, 'leakCfm', 'flow'),
+        entryFitting: typed.entryFitting ?? '',
+        exhaustFitting: typed.exhaustFitting ?? '',
+      },
+      points: [...byLift.values()],
+    },
+    chamber: (typed.chamber ?? '').trim(),
+    conditionWords: wordsOf(typed, port),
+  }
+}
+
+/** "test pressure, inH₂O 28; bore fixture, in 4.125": what was noted, under the names the bench uses. */
+function wordsOf(typed: Typed, port: FlowPort): string {
+  const other = port === 'intake' ? 'exhaustValveIn' : 'intakeValveIn'
+  const parts = flowConditionFields
+    .filter(({ key }) => key !== other)
+    .flatMap(({ key, label }) => {
+      const text = (typed[key] ?? '').trim()
+      const [name = '', unit = ''] =
+        label.split(', ').length > 1
+          ? [label.slice(0, label.lastIndexOf(', ')), label.slice(label.lastIndexOf(', ') + 2)]
+          : [label]
+      return text === '' ? [] : [`${lower(name)} ${text}${/\d$/.test(text) && unit !== '' ? ` ${unit}` : ''}`]
+    })
+  return capital(parts.join(', '))
+}

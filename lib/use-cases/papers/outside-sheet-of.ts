@@ -1,0 +1,128 @@
+import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
+import type { Figure } from '@/lib/core/spec/spec-sheet'
+import { stepLabels } from '@/lib/core/route/steps'
+import type { StepId } from '@/lib/core/route/types'
+import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
+import type { paperOrder } from '@/lib/data/papers'
+import type { OutsideSheetData, OutsideSheetHead } from '@/lib/pdf/outside-sheet'
+import { headDrawing } from './head-drawing'
+import { shopBlock, type PaperHead } from './paper-head'
+import { addressWarning, qrTextOf } from './shop-address'
+import type { SpecShop } from './spec-sheet-of'
+import { castingWords, marksWords } from './spec-words'
+import { dateWords, dayWords } from './when-words'
+
+type Order = Awaited<ReturnType<typeof paperOrder>>
+type Line = Order['visits'][number]
+
+const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
+
+/** What travels with the heads of one order. No price, and nothing of the customer. */
+export function outsideSheetOf(
+  order: Order,
+  heads: readonly PaperHead[],
+  shop: SpecShop,
+  sentBy: string,
+): OutsideSheetData {
+  const scope = order.scope.split(',').filter((step) => step !== '') as StepId[]
+  const cut = scope.some((step) => step === 'angle-cut' || step === 'flat-cut')
+  return {
+    language: shop.locale,
+    shop: shopBlock(shop),
+    orderNumber: order.number,
+    vendor: shopBlock(order.vendor),
+    sentOn: order.sentAt ? dateWords(order.sentAt, shop) : '',
+    promised: dayWords(order.promisedOn, shop),
+    contact: sentBy === '' ? '' : `Ask for ${sentBy}`,
+    heads: order.visits.flatMap((line) => {
+      const head = heads.find((entry) => entry.visit.id === line.visitId)
+      return head ? [outsideHead(order, scope, line, head)] : []
+    }),
+    checks: checksOf(scope, cut),
+    notes: order.instructions,
+    cautions: cut
+      ? [
+          'Do not take more than the figure: metal does not go back on. Call before the first cut if anything is unclear.',
+        ]
+      : [],
+    addressWarning: addressWarning(),
+  }
+}
+
+function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: PaperHead): OutsideSheetHead {
+  const deepEdge = line.angleIn > 0 ? (head.plan?.deepEdge ?? 'exhaust') : null
+  const leftIn = (head.facts.plan?.flatIn ?? 0) - line.flatIn
+  const leaves = !order.finishesToSize && scope.includes('angle-cut') && leftIn > 0
+  return {
+    tag: head.tag,
+    qrText: qrTextOf(head.tag),
+    casting: castingWords(head),
+    marks: marksWords(head),
+    work: workOf(scope, line, deepEdge),
+    figures: figuresOf(line, deepEdge),
+    edge: deepEdge ? `Cut off the ${deepEdge} edge: that edge is the deep one.` : '',
+    leave: leaves ? `Leave ${depth(leftIn)} flat for us: we cut to size.` : '',
+    drawing: drawingOf(head, line, deepEdge),
+    withIt: line.comesWith === '' ? [] : [line.comesWith],
+  }
+}
+
+type Deep = 'intake' | 'exhaust' | null
+const other = (edge: 'intake' | 'exhaust') => (edge === 'intake' ? 'exhaust' : 'intake')
+
+function workOf(scope: readonly StepId[], { angleIn, flatIn }: Line, deepEdge: Deep): string[] {
+  const cuts = [
+    deepEdge
+      ? `Angle cut: ${depth(angleIn)} at the ${deepEdge} edge, running out to nothing at the ${other(deepEdge)} edge`
+      : '',
+    flatIn > 0 ? `Flat cut: ${depth(flatIn)} over the whole deck` : '',
+  ]
+  const rest = scope
+    .filter((step) => !(step === 'angle-cut' && deepEdge) && !(step === 'flat-cut' && flatIn > 0))
+    .map((step) => stepLabels[step])
+  return [...cuts.filter((line) => line !== ''), ...rest]
+}
+
+function figuresOf({ angleIn, flatIn }: Line, deepEdge: Deep): Figure[] {
+  const figure = (label: string, valueIn: number, note: string): Figure => ({
+    label,
+    value: formatBare(valueIn, 'cutDepth'),
+    unit: 'in',
+    note,
+  })
+  if (deepEdge) {
+    return [
+      figure(`${deepEdge} edge`, angleIn + flatIn, 'deep edge'),
+      figure(`${other(deepEdge)} edge`, flatIn, 'shallow edge'),
+    ]
+  }
+  return flatIn > 0 ? [figure('Flat cut', flatIn, '')] : []
+}
+
+/** The same drawing as on our own papers, with the vendor's share of the cut. */
+function drawingOf(head: PaperHead, { angleIn, flatIn }: Line, deepEdge: Deep): HeadDrawing {
+  const cut = angleIn + flatIn > 0
+  const at = (edge: 'intake' | 'exhaust') => (cut ? depth(flatIn + (edge === deepEdge ? angleIn : 0)) : null)
+  return {
+    ...headDrawing(head, 'before'),
+    cutKind: deepEdge ? (flatIn > 0 ? 'angle-flat' : 'angle') : flatIn > 0 ? 'flat' : 'none',
+    deepEdge,
+    edgeDepths: { intake: at('intake'), exhaust: at('exhaust') },
+    chamberReadings: [],
+  }
+}
+
+function checksOf(scope: readonly StepId[], cut: boolean): string[] {
+  return [
+    'Count and damage, the day it comes back',
+    ...(cut
+      ? [
+          'Thickness at the four corners',
+          'Straightness of the new deck',
+          'The depth you wrote on it, and cutter marks by the inserts',
+        ]
+      : []),
+    ...(scope.includes('weld') || scope.includes('straighten') ? ['Cracks and straightness'] : []),
+    ...(scope.includes('seat-work') ? ['Seats, and the volume of one chamber'] : []),
+  ]
+}

@@ -1,0 +1,77 @@
+import type { CastingFacts } from '@/lib/core/casting/figures'
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import type { EngineFacts } from '@/lib/core/engine/figures'
+import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
+import type { ShopSettings } from '@/lib/core/shop/settings'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import type { Reader } from '@/lib/data/db'
+import {
+  effectiveReadings,
+  newestReadings,
+  planRecordOf,
+  removedBeforeIn,
+  type EffectiveReading,
+} from '@/lib/data/facts'
+import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
+import { tagsOfPairs, type PaperVisit } from '@/lib/data/papers'
+import { currentSettings } from '@/lib/data/settings'
+import { withRoute } from '@/lib/data/visits'
+import { tagOf } from '../stations/see-step'
+
+/** One head as the papers see it: its facts, its route, the answers that stand, oldest first. */
+export type PaperHead = {
+  readonly visit: PaperVisit
+  readonly tag: string
+  readonly mateTags: readonly string[]
+  readonly facts: RouteFacts
+  readonly route: readonly RouteStep[]
+  readonly readings: readonly EffectiveReading[]
+  readonly plan: PlanRecord | null
+  readonly casting: CastingFacts
+  readonly engine: EngineFacts
+  readonly chambers: number
+  /** Gone before this visit's cuts, in inches; null: not known. */
+  readonly removedBeforeIn: number | null
+  readonly settings: ShopSettings
+}
+
+export async function paperHeads(reader: Reader, visits: readonly PaperVisit[]): Promise<PaperHead[]> {
+  const settings = (await currentSettings(reader)).values
+  const tags = await tagsOfPairs(
+    reader,
+    visits.map((visit) => visit.pairId),
+  )
+  return visits.map((visit) => {
+    const mates = tags.filter((entry) => entry.pairId === visit.pairId && entry.visitId !== visit.id)
+    return paperHead(
+      visit,
+      settings,
+      mates.map((mate) => mate.tag),
+    )
+  })
+}
+
+function paperHead(visit: PaperVisit, settings: ShopSettings, mateTags: readonly string[]): PaperHead {
+  const { facts, route } = withRoute(visit, settings)
+  const all = effectiveReadings(visit.readings)
+  const plan = visit.pair.plans[0]
+  return {
+    visit,
+    tag: tagOf(visit),
+    mateTags,
+    facts,
+    route,
+    readings: newestReadings(all).sort((a, b) => a.seq - b.seq),
+    plan: plan ? planRecordOf(plan) : null,
+    casting: castingFactsOf(visit.head.casting, visit.head.chamberForm),
+    engine: engineFactsOf(visit.job.engine),
+    chambers: facts.chambers,
+    removedBeforeIn: removedBeforeIn(visit, all),
+    settings,
+  }
+}
+
+export const shopBlock = (shop: { name: string; address: string; phone: string }): SpecSheetData['shop'] => ({
+  name: shop.name,
+  lines: [...shop.address.split('\n'), shop.phone].map((line) => line.trim()).filter((line) => line !== ''),
+})

@@ -1,0 +1,64 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { db } from '@/lib/data/db'
+import { paperJob, paperOrder, paperVisits, paperVisitsOfJob } from '@/lib/data/papers'
+import { namesOf } from '@/lib/data/people'
+import { shopOf } from '@/lib/data/shop'
+import { jobSheet } from '@/lib/pdf/job-sheet'
+import { outsideSheet } from '@/lib/pdf/outside-sheet'
+import { tagLabel } from '@/lib/pdf/tag-label'
+import { jobSheetOf } from './job-sheet-of'
+import { outsideSheetOf } from './outside-sheet-of'
+import { paperHeads } from './paper-head'
+import { printSetting } from './print-spec'
+import { qrTextOf } from './shop-address'
+import { castingWords, sideWords } from './spec-words'
+
+export type Paper = { readonly bytes: Uint8Array; readonly name: string }
+
+export async function printJobSheet(actor: Actor, number: string, now: Date): Promise<Paper> {
+  must(allow(actor, 'paper.print'))
+  const client = await db()
+  const job = await paperJob(client, number)
+  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
+  const shop = await shopOf(client)
+  const names = await namesOf(heads.flatMap(({ visit }) => visit.waivers.map((waiver) => waiver.byId)))
+  const data = jobSheetOf(job, heads, shop, (id) => names.get(id) ?? '')
+  return { bytes: await jobSheet(data, printSetting(shop, now)), name: `job-${job.number}.pdf` }
+}
+
+/** A label a head, to be tied on beside the tag. */
+export async function printTagLabels(actor: Actor, number: string, now: Date): Promise<Paper> {
+  must(allow(actor, 'paper.print'))
+  const client = await db()
+  const job = await paperJob(client, number)
+  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
+  const shop = await shopOf(client)
+  const labels = heads.map((head) => ({
+    language: shop.locale,
+    tag: head.tag,
+    qrText: qrTextOf(head.tag),
+    shopName: shop.name,
+    jobNumber: job.number,
+    casting: castingWords(head),
+    side: sideWords(head.visit.side),
+  }))
+  return { bytes: await tagLabel(labels, printSetting(shop, now)), name: `tags-${job.number}.pdf` }
+}
+
+export async function printOutsideSheet(actor: Actor, orderId: string, now: Date): Promise<Paper> {
+  must(allow(actor, 'paper.print'))
+  must(allow(actor, 'outside.see'))
+  const client = await db()
+  const order = await paperOrder(client, orderId)
+  const visits = await paperVisits(
+    client,
+    order.visits.map((line) => line.visitId),
+  )
+  const heads = await paperHeads(client, visits)
+  const shop = await shopOf(client)
+  const sentBy = (await namesOf([order.byId])).get(order.byId) ?? ''
+  const data = outsideSheetOf(order, heads, shop, sentBy)
+  return { bytes: await outsideSheet(data, printSetting(shop, now)), name: `outside-${order.number}.pdf` }
+}

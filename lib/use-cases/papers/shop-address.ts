@@ -1,0 +1,17 @@
+import { env } from '@/lib/env'
+
+/** The address that people and QR codes use: the shop's own where it is set, else the one the server answers on. */
+export const shopAddress = (): string => {
+  const { BRASSTAG_URL, NEXTAUTH_URL } = env()
+  return (BRASSTAG_URL ?? NEXTAUTH_URL ?? 'http://127.0.0.1:3000').replace(/\/+$/, '')
+}
+
+/** What the QR code on a tag says: no secret, only where the head's record is. */
+export const qrTextOf = (tag: string): string => `${shopAddress()}/t/${encodeURIComponent(tag)}`
+
+/** Said on every paper with a QR code while the code works on this machine only; '' otherwise. */
+export function addressWarning(): string {
+  const { hostname } = new URL(shopAddress())
+  if (!['127.0.0.1', 'localhost', '[::1]'].includes(hostname)) return ''
+  return `The QR code works on this machine only: the shop’s address is still ${hostname}. Set the address and print again.`
+}

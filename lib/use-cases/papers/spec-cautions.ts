@@ -1,0 +1,65 @@
+import { formatFigure, thou } from '@/lib/core/units/format-figure'
+import type { PaperHead } from './paper-head'
+import { newestText } from './read'
+import { removedWords, wasCut } from './spec-cuts'
+
+/**
+ * What somebody must know before the head goes on. Each stands here only when its own figure passes the shop's limit, or
+ * when the bench wrote that the customer is to be told; any deck cut brings the makers' instructions.
+ */
+export function cautionsOf(head: PaperHead): string[] {
+  if (!wasCut(head)) return []
+  return [
+    ...pistonToValve(head),
+    ...steepAngle(head),
+    ...thicknessUnknown(head),
+    ...toBeChecked(head),
+    'Deck thickness, gasket choice and torque follow the head, gasket and engine makers’ instructions.',
+  ]
+}
+
+function pistonToValve({ facts, plan, readings, settings }: PaperHead): string[] {
+  const lossIn = facts.plan?.ptvLossIn ?? null
+  const remainingIn = facts.remainingPtvIn === null ? null : facts.remainingPtvIn - (lossIn ?? 0)
+  const near =
+    (lossIn !== null && lossIn > settings.ptvLossLimitIn) ||
+    (remainingIn !== null && remainingIn < settings.ptvRemainingLimitIn)
+  const answer = newestText(readings, 'ptv')
+  if ((!near && answer !== 'told') || answer === 'measured') return []
+  const loss = (port: string, valueIn: number | null | undefined): string =>
+    valueIn === null || valueIn === undefined ? '' : `${port} ${thou(valueIn)}`
+  const losses = [loss('intake', plan?.ptvLossIntakeIn), loss('exhaust', plan?.ptvLossExhaustIn)].filter(
+    (part) => part !== '',
+  )
+  const computed = losses.length === 0 ? '' : ` The computed loss, ${losses.join(', ')}, is an estimate.`
+  return [`Piston to valve: check the clearance at assembly. Contact destroys an engine.${computed}`]
+}
+
+function steepAngle({ facts, settings }: PaperHead): string[] {
+  const angleDeg = facts.plan?.angleDeg ?? 0
+  if (angleDeg <= settings.angleCautionDeg) return []
+  return [
+    `The deck was planned to tilt by ${angleDeg.toFixed(2)}°: check bolts, dowels, pushrods, manifold and headers on the engine before it is closed.`,
+  ]
+}
+
+function thicknessUnknown(head: PaperHead): string[] {
+  if (!removedWords(head).startsWith('new thickness unknown')) return []
+  return [
+    'The thickness this head had when new is not on record: how much deck is left could not be held against it.',
+  ]
+}
+
+/** What the bench could not check here and said the customer is told. */
+function toBeChecked({ readings, facts, settings }: PaperHead): string[] {
+  const told = (kind: 'geometry-note' | 'cam-note' | 'trial-fit'): boolean =>
+    newestText(readings, kind) === 'told'
+  const goneIn = facts.plan?.deepestIn ?? 0
+  return [
+    told('geometry-note')
+      ? `Rocker geometry and pushrod length are to be checked at assembly${goneIn > settings.rockerLimitIn ? `: the deck came down by about ${formatFigure(goneIn, 'cutDepth')}` : ''}.`
+      : '',
+    told('cam-note') ? 'Cam timing retards with the deck: check it at assembly.' : '',
+    told('trial-fit') ? 'Manifold, headers and covers were not tried on: check them before assembly.' : '',
+  ].filter((caution) => caution !== '')
+}

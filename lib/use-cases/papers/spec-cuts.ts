@@ -1,0 +1,175 @@
+import type { SpecCut } from '@/lib/core/spec/spec-sheet'
+import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import { pointLabel } from '@/lib/core/readings/points'
+import { cornersAt, deepestMeasuredIn, edgesLost, fitOf } from './measured-cut'
+import type { PaperHead } from './paper-head'
+import { answerWords, newestText, readAt } from './read'
+
+const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
+
+/** Every cut of this visit: planned, as measured, how, and by whom. */
+export function cutsOf(head: PaperHead): SpecCut[] {
+  return [...angleCut(head), ...vendorFlat(head), ...flatCut(head), ...wholeCut(head), ...intakeFace(head)]
+}
+
+const stepOf = ({ route }: PaperHead, stepId: 'angle-cut' | 'flat-cut') =>
+  route.find((step) => step.stepId === stepId && step.state !== 'not needed')
+
+function byWhom(head: PaperHead, stepId: 'angle-cut' | 'flat-cut'): string {
+  const step = stepOf(head, stepId)
+  if (step?.state !== 'done') return 'not done'
+  return step.byVendor === '' ? 'in house' : step.byVendor
+}
+
+function angleCut(head: PaperHead): SpecCut[] {
+  const { plan, facts } = head
+  const read = readAt(head.readings, 'angle-cut', 'edge-depth')
+  if (!plan || !stepOf(head, 'angle-cut')) return []
+  const order = facts.orders.find((entry) => entry.confirmed.includes('angle-cut'))
+  const arrived = order ? cornersAt(head, 'arrival-figures', order.orderId) : []
+  const measured =
+    read.length > 0
+      ? {
+          measured: read
+            .map((reading) => `${pointLabel(reading.point)} edge ${answerWords(reading)}`)
+            .join(', '),
+          how: 'at both edges',
+        }
+      : byCorners(head, arrived, 'on arrival, on the new deck')
+  return [
+    {
+      what: `Angle cut, deep at the ${plan.deepEdge} edge`,
+      planned: `${depth(facts.plan?.angleIn ?? plan.angleIn)} at the ${plan.deepEdge} edge`,
+      ...measured,
+      by: byWhom(head, 'angle-cut'),
+    },
+  ]
+}
+
+/** A flat part that a vendor cut with the angle. */
+const vendorFlat = ({ facts }: PaperHead): SpecCut[] =>
+  facts.orders
+    .filter((order) => order.receivedSeq !== null && order.flatIn > 0 && order.confirmed.length > 0)
+    .map((order) => ({
+      what: 'Flat part, cut outside',
+      planned: depth(order.flatIn),
+      measured: null,
+      how: '',
+      by: `${order.vendor}, order ${order.number}`,
+    }))
+
+function flatCut(head: PaperHead): SpecCut[] {
+  const step = stepOf(head, 'flat-cut')
+  if (!step || step.byVendor !== '') return []
+  const cleanUp = head.plan?.kind === 'clean-up'
+  const outside = head.facts.orders.reduce(
+    (sum, order) => sum + (order.receivedSeq === null ? 0 : order.flatIn),
+    0,
+  )
+  const plannedIn = (head.facts.plan?.flatIn ?? 0) - outside
+  const read = readAt(head.readings, 'flat-cut', 'cut-depth').at(-1)
+  return [
+    {
+      what: cleanUp ? 'Clean-up cut' : 'Flat cut',
+      planned: plannedIn > 0 ? `${cleanUp ? 'no more than ' : ''}${depth(plannedIn)}` : null,
+      measured: read ? answerWords(read) : null,
+      how: read ? 'depth from touch-off' : '',
+      by: byWhom(head, 'flat-cut'),
+    },
+  ]
+}
+
+/** All of it together, by the thickness of the head before and after. */
+function wholeCut(head: PaperHead): SpecCut[] {
+  const found = byCorners(head, cornersAt(head, 'finished'), 'finished')
+  const { plan } = head.facts
+  if (found.measured === null || !plan) return []
+  const planned = [
+    plan.flatIn > 0 ? `flat ${depth(plan.flatIn)}` : '',
+    plan.angleIn > 0 ? `angle part ${depth(plan.angleIn)}` : '',
+  ]
+  return [
+    {
+      what: 'All deck cuts together',
+      planned: planned.filter((part) => part !== '').join(', ') || null,
+      ...found,
+      by: '',
+    },
+  ]
+}
+
+function byCorners(
+  head: PaperHead,
+  after: ReturnType<typeof cornersAt>,
+  when: string,
+): { measured: string | null; how: string } {
+  const fit = fitOf(head, after)
+  if (fit)
+    return {
+      measured: fitWords(head, fit),
+      how: `thickness at the corners, before and ${when}${residualWords(fit)}`,
+    }
+  const lost = edgesLost(head, after)
+  if (!lost) return { measured: null, how: '' }
+  const measured = `intake edge ${depth(lost.intake)}, exhaust edge ${depth(lost.exhaust)}`
+  return { measured, how: `thickness lost at the corners, before and ${when}` }
+}
+
+function fitWords({ facts }: PaperHead, fit: PlaneFit): string {
+  const flat = `flat ${depth(fit.flatIn)}`
+  const angled = facts.plan?.kind === 'angle' || facts.plan?.kind === 'angle-flat'
+  return angled ? `${flat}, angle part ${depth(fit.angleIn)}, ${fit.angleDeg.toFixed(2)}°` : flat
+}
+
+const residualWords = ({ residual }: PlaneFit): string =>
+  residual ? `; corners off one plane by ${depth(residual.rmsIn)} rms` : ''
+
+function intakeFace(head: PaperHead): SpecCut[] {
+  const read = readAt(head.readings, 'intake', 'face-depth')
+  if (read.length === 0) return []
+  const measured = read.map((reading) => `${pointLabel(reading.point)} ${answerWords(reading)}`).join(', ')
+  const planned = head.plan?.intakeSideIn ?? null
+  return [
+    {
+      what: 'Intake face',
+      planned: planned === null ? null : depth(planned),
+      measured,
+      how: 'depth at both ends',
+      by: 'in house',
+    },
+  ]
+}
+
+/** "0.0430 in at the deepest, over all visits", or what is not known. */
+export function removedWords(head: PaperHead): string {
+  const nowIn = deepestMeasuredIn(head)
+  const beforeIn =
+    head.removedBeforeIn ?? readAt(head.readings, 'thickness', 'removed-before').at(-1)?.value ?? null
+  const here =
+    nowIn === null
+      ? 'this visit’s cut was not measured at the deepest'
+      : `${depth(nowIn)} at the deepest on this visit`
+  if (!wasCut(head))
+    return beforeIn === null
+      ? 'new thickness unknown; nothing on this visit'
+      : `${depth(beforeIn)}, nothing on this visit`
+  if (beforeIn === null) return `new thickness unknown; ${here}`
+  return nowIn === null
+    ? `${depth(beforeIn)} before; ${here}`
+    : `${depth(beforeIn + nowIn)} at the deepest, over all visits`
+}
+
+/** Whether metal went off the deck on this visit. */
+export const wasCut = ({ route }: PaperHead): boolean =>
+  route.some((step) => (step.stepId === 'flat-cut' || step.stepId === 'angle-cut') && step.state === 'done')
+
+/** Where cutter marks lie by the inserts; '' when there are none. */
+export function cutterMarkWords({ readings }: PaperHead): string {
+  const text = newestText(readings, 'cutter-marks')
+  if (text === '' || text === 'none') return ''
+  if (text === 'outside') return 'Cutter marks by the inserts lie outside the sealing area.'
+  return text === 'reaching'
+    ? 'Cutter marks by the inserts reach the sealing area.'
+    : `Cutter marks by the inserts: ${text}.`
+}

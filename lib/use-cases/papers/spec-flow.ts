@@ -1,0 +1,116 @@
+import { compareFlow, type FlowComparison, type FlowDifference, type FlowMean } from '@/lib/core/flow/compare'
+import { correctedPoints } from '@/lib/core/flow/run'
+import { flowPorts, type FlowPort } from '@/lib/core/flow/types'
+import type { FlowOccurrence } from '@/lib/core/route/types'
+import { capital } from '@/lib/core/route/words'
+import type { SpecFlow, SpecFlowPoint, SpecFlowRow } from '@/lib/core/spec/spec-sheet'
+import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
+import { runOf, type PaperRun } from './flow-run'
+import type { PaperHead } from './paper-head'
+
+/** Flow before held against flow after, a port each; the last run of the job is the one after. */
+export function flowOf(head: PaperHead): SpecFlow[] {
+  const runAt = (occurrence: FlowOccurrence, port: FlowPort) =>
+    runOf(
+      head.readings.filter(({ step }) => step.stepId === 'flow' && step.occurrence === occurrence),
+      port,
+      head.visit.headId,
+    )
+  return flowPorts.flatMap((port) => {
+    const before = runAt('before', port)
+    const after = runAt('after', port) ?? runAt('after-cut', port) ?? runAt('after-port', port)
+    return before || after ? [specFlow(port, before, after, head.settings.flowRepeatabilityPart)] : []
+  })
+}
+
+function specFlow(
+  port: FlowPort,
+  before: PaperRun | null,
+  after: PaperRun | null,
+  repeatability: number,
+): SpecFlow {
+  const chamber = after?.chamber || before?.chamber || ''
+  const base = {
+    port,
+    title: chamber === '' ? capital(port) : `${capital(port)}, chamber ${chamber}`,
+    beforeConditions: before?.conditionWords ?? '',
+    afterConditions: after?.conditionWords ?? '',
+  }
+  const compared = before && after ? compareFlow(before.run, after.run, { repeatability }) : null
+  if (before && after && compared?.ok) return { ...base, ...held(compared.value, before, after) }
+  const why = compared && !compared.ok ? [compared.refusal.message] : []
+  return { ...base, ...alone(before, after), notLike: why }
+}
+
+function held(comparison: FlowComparison, before: PaperRun, after: PaperRun) {
+  const chambers =
+    before.chamber === after.chamber
+      ? []
+      : [`chamber ${before.chamber || 'not noted'} before, ${after.chamber || 'not noted'} after`]
+  const points = (side: 'before' | 'after'): SpecFlowPoint[] =>
+    comparison.rows
+      .filter((row) => (side === 'before' ? row.notTakenBefore : row.notTakenAfter) !== notRun)
+      .map((row) => ({ liftIn: row.liftIn, flowCfm: side === 'before' ? row.beforeCfm : row.afterCfm }))
+  return {
+    beforeConditions: [before.conditionWords, ...comparison.remarks].filter((part) => part !== '').join('; '),
+    beforePoints: points('before'),
+    afterPoints: points('after'),
+    rows: comparison.rows.map((row) => ({
+      lift: formatFigure(row.liftIn, 'lift'),
+      ...difference(row),
+      note: [within(row), whyNot('before', row.notTakenBefore), whyNot('after', row.notTakenAfter)]
+        .filter((part) => part !== '')
+        .join('; '),
+    })),
+    means: comparison.means.map(meanRow),
+    notLike: [...chambers, ...comparison.differs],
+  }
+}
+
+const notRun = 'not run at this lift'
+const whyNot = (side: string, why: string | null): string =>
+  why === null ? '' : `${side} ${why === notRun ? why : `not taken: ${why}`}`
+const within = ({ withinRepeatability }: FlowDifference): string =>
+  withinRepeatability ? 'within the bench’s repeatability' : ''
+const signed = (text: string): string => (text.startsWith('-') ? `−${text.slice(1)}` : `+${text}`)
+const cfm = (value: number | null): string | null => (value === null ? null : formatBare(value, 'flow'))
+
+const difference = ({ beforeCfm, afterCfm, diffCfm, diffPercent }: FlowDifference) => ({
+  before: cfm(beforeCfm),
+  after: cfm(afterCfm),
+  diffCfm: diffCfm === null ? null : signed(diffCfm.toFixed(1)),
+  diffPercent: diffPercent === null ? null : signed(diffPercent.toFixed(1)),
+})
+
+const meanRow = (row: FlowMean): SpecFlowRow => ({
+  lift: `mean, ${row.band === 'whole' ? 'whole' : `${row.band} third`}, ${formatBare(row.fromIn, 'lift')} to ${formatFigure(row.toIn, 'lift')}`,
+  ...difference(row),
+  note: within(row),
+})
+
+/** A run with nothing to hold it against: its leak taken off, no differences. */
+function alone(before: PaperRun | null, after: PaperRun | null) {
+  const points = (side: PaperRun | null) => {
+    const corrected = side ? correctedPoints(side.run, null) : null
+    return corrected?.ok ? corrected.value : []
+  }
+  const [beforePoints, afterPoints] = [points(before), points(after)]
+  const lifts = [...new Set([...beforePoints, ...afterPoints].map(({ liftIn }) => liftIn))].sort(
+    (a, b) => a - b,
+  )
+  const rows = lifts.map((liftIn): SpecFlowRow => {
+    const [b, a] = [beforePoints, afterPoints].map((side) => side.find((point) => point.liftIn === liftIn))
+    const why = [b, a].flatMap((point) => (point?.notTaken ? [`not taken: ${point.notTaken}`] : []))
+    return {
+      lift: formatFigure(liftIn, 'lift'),
+      before: cfm(b?.flowCfm ?? null),
+      after: cfm(a?.flowCfm ?? null),
+      diffCfm: null,
+      diffPercent: null,
+      note: why.join('; '),
+    }
+  })
+  const plain = (side: typeof beforePoints): SpecFlowPoint[] =>
+    side.map(({ liftIn, flowCfm }) => ({ liftIn, flowCfm }))
+  return { beforePoints: plain(beforePoints), afterPoints: plain(afterPoints), rows, means: [] }
+}

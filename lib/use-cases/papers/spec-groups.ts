@@ -1,0 +1,74 @@
+import { pointLabel } from '@/lib/core/readings/points'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import type { ReadingKind } from '@/lib/core/readings/types'
+import { capital } from '@/lib/core/route/words'
+import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import type { EffectiveReading } from '@/lib/data/facts'
+import type { PaperHead } from './paper-head'
+import { answerWords, newestOfKind, valuedAt } from './read'
+
+/** What is told to the customer of everything that was read, under which heading. */
+const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
+  ['Valves and seats', ['seat-depth', 'top-cut', 'insert-marks', 'seat-angles', 'seat-width', 'runout', 'sink', 'stem-height', 'leak-test']],
+  ['Assembly', ['installed-height', 'retainer-to-seal', 'coil-bind', 'spring-pressure']],
+  ['Deck', ['thickness', 'straightness', 'finish-how', 'finish']],
+  ['Bolts and dowels', ['bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels']],
+  ['Fit', ['intake-choice', 'trial-fit', 'geometry-note', 'cam-note', 'ptv', 'ptv-clearance']],
+  ['Checks', ['crack', 'pressure', 'break-through']],
+] // prettier-ignore
+
+/** Whatever was read, by kind: the newest answer at each point. */
+export function groupsOf(head: PaperHead): SpecGroup[] {
+  return table
+    .map(([title, kinds]) => ({
+      title,
+      lines: [
+        ...kinds.flatMap((kind) => lineOf(kind, newestOfKind(head.readings, kind))),
+        ...(title === 'Assembly' ? usableLift(head) : []),
+      ],
+    }))
+    .filter((group) => group.lines.length > 0)
+}
+
+function lineOf(kind: ReadingKind, readings: readonly EffectiveReading[]): SpecLine[] {
+  const { label } = readingSpecs[kind]
+  const answers = readings.map((reading) => ({
+    where: pointLabel(reading.point),
+    words: answerWords(reading),
+  }))
+  const [first] = answers
+  if (!first) return []
+  const alike = answers.every(({ words }) => words === first.words)
+  if (alike && answers.length > 1) return [{ label, value: `${first.words} at each` }]
+  return [
+    {
+      label,
+      value: answers.map(({ where, words }) => (where === '' ? words : `${where} ${words}`)).join(', '),
+    },
+  ]
+}
+
+/** Lift at which the retainer meets the seal, or the coils close, whichever comes first. */
+function usableLift({ readings }: PaperHead): SpecLine[] {
+  return (['intake', 'exhaust'] as const).flatMap((port) => {
+    const at = (kind: ReadingKind) =>
+      valuedAt(readings, 'heights', kind).find((reading) => reading.point === port)?.value
+    const [toSealIn, installedIn, boundIn] = [at('retainer-to-seal'), at('installed-height'), at('coil-bind')]
+    const limits = [
+      ...(toSealIn === undefined ? [] : [{ liftIn: toSealIn, why: 'the retainer meets the seal' }]),
+      ...(installedIn === undefined || boundIn === undefined
+        ? []
+        : [{ liftIn: installedIn - boundIn, why: 'the coils close' }]),
+    ].sort((a, b) => a.liftIn - b.liftIn)
+    const [least] = limits
+    return least
+      ? [
+          {
+            label: `${capital(port)}: largest usable lift`,
+            value: `less than ${formatFigure(least.liftIn, 'lift')}, where ${least.why}`,
+          },
+        ]
+      : []
+  })
+}

@@ -1,0 +1,87 @@
+import type { SpecDeclined, SpecSheetData, SpecWaiver } from '@/lib/core/spec/spec-sheet'
+import { headDrawing } from './head-drawing'
+import { shopBlock, type PaperHead } from './paper-head'
+import { chambersOf } from './spec-chambers'
+import { compressionNotes, compressionOf } from './spec-compression'
+import { cautionsOf } from './spec-cautions'
+import { cutsOf, cutterMarkWords, removedWords } from './spec-cuts'
+import { flowOf } from './spec-flow'
+import { groupsOf } from './spec-groups'
+import { headlineOf } from './spec-headline'
+import { askedWords, castingWords, doneWords, engineWords, marksWords, sideWords } from './spec-words'
+import { dateWords, momentWords, type WhenManner } from './when-words'
+
+export type SpecShop = WhenManner & {
+  readonly name: string
+  readonly address: string
+  readonly phone: string
+}
+
+/** How the visit ended: what the sheet says beside what was measured. */
+export type SpecEnd = Pick<
+  SpecSheetData,
+  'revision' | 'revisionReason' | 'outcome' | 'releasedBy' | 'notDone' | 'notes'
+> & {
+  readonly at: Date
+}
+
+/** Everything the spec sheet of one visit says, from what is on record of it. */
+export function specSheetOf(
+  head: PaperHead,
+  shop: SpecShop,
+  end: SpecEnd,
+  nameOf: (personId: string) => string,
+): SpecSheetData {
+  const { visit } = head
+  const { at, ...ended } = end
+  const flow = flowOf(head)
+  const side = sideWords(visit.handOver?.side ?? visit.side)
+  return {
+    shape: 1,
+    language: shop.locale,
+    shop: shopBlock(shop),
+    ...ended,
+    releasedAt: momentWords(at, shop),
+    jobNumber: visit.job.number,
+    customer: visit.job.customer.contact?.name ?? '',
+    engine: engineWords(visit.job.engine),
+    tag: head.tag,
+    casting: castingWords(head),
+    marks: marksWords(head),
+    side: side === '' ? null : side,
+    pairTags: head.mateTags,
+    asked: askedWords(head),
+    done: doneWords(head.route),
+    headline: headlineOf(head, flow),
+    drawing: headDrawing(head, 'finished'),
+    chambers: chambersOf(head),
+    cuts: cutsOf(head),
+    removedSinceNew: removedWords(head),
+    compression: compressionOf(head),
+    groups: groupsOf(head),
+    flow,
+    waivers: waiversOf(head, shop, nameOf),
+    declined: declinedOf(head, shop),
+    cutterMarks: cutterMarkWords(head),
+    cautions: cautionsOf(head),
+    notes: [...end.notes, ...compressionNotes(head)],
+  }
+}
+
+const waiversOf = ({ visit }: PaperHead, shop: SpecShop, nameOf: (id: string) => string): SpecWaiver[] =>
+  visit.waivers
+    .filter((waiver) => waiver.touchesCustomer)
+    .map(({ what, reason, byId, at }) => ({ what, reason, by: nameOf(byId), at: dateWords(at, shop) }))
+
+const declinedOf = ({ visit }: PaperHead, shop: SpecShop): SpecDeclined[] =>
+  visit.findings
+    .filter((finding) => finding.answer === 'no')
+    .map(({ what, askedHow, answeredBy, answeredAt }) => {
+      const parts = [
+        answeredBy && `by ${answeredBy}`,
+        askedHow,
+        answeredAt ? dateWords(answeredAt, shop) : '',
+      ]
+      const how = parts.filter((part) => part !== '').join(', ')
+      return { what, how: how === '' ? '' : `declined ${how}` }
+    })

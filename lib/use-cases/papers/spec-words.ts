@@ -1,0 +1,76 @@
+import { workLabel } from '@/lib/core/route/presets'
+import { stationLabels } from '@/lib/core/route/stations'
+import type { RouteStep, StepId } from '@/lib/core/route/types'
+import { lower } from '@/lib/core/route/words'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import { typedFigure } from '@/lib/core/units/typed-figure'
+import type { PaperHead } from './paper-head'
+
+type EngineRow = PaperHead['visit']['job']['engine']
+
+/** "small V8, bore 4.030 in, stroke 3.480 in"; '' when nothing is known. */
+export function engineWords(engine: EngineRow): string {
+  const figure = (key: string, label: string): string => {
+    const row = engine?.figures.find((entry) => entry.key === key)
+    return row ? `${label} ${typedFigure(row)}` : ''
+  }
+  return [engine?.label ?? '', figure('boreIn', 'bore'), figure('strokeIn', 'stroke')]
+    .filter((part) => part !== '')
+    .join(', ')
+}
+
+export const castingWords = ({ visit }: PaperHead): string =>
+  [
+    visit.head.casting?.name ?? 'casting not on record',
+    visit.head.chamberForm === 'opened' ? 'opened chamber' : '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ')
+
+export const marksWords = ({ visit: { head } }: PaperHead): string =>
+  [head.stamp === '' ? '' : `stamped ${head.stamp}`, head.marks].filter((part) => part !== '').join(' · ')
+
+const sides: Readonly<Record<string, string>> = {
+  left: 'left bank',
+  right: 'right bank',
+  either: 'fits either side',
+  only: 'the only head',
+}
+
+/** The side it goes on, in words; '' when nobody said. */
+export const sideWords = (side: string): string => sides[side.trim().toLowerCase()] ?? side.trim()
+
+/** "60 cc, each within 0.5 cc"; '' when none was asked. */
+export function targetWords({ visit, settings }: PaperHead): string {
+  if (visit.targetCc === null) return ''
+  const target = typedFigure({ text: visit.targetText, unit: visit.targetUnit })
+  return `${target}, each within ${formatFigure(settings.ccToleranceCc, 'chamberVolume')}`
+}
+
+/** What the customer ordered, a line each. */
+export function askedWords(head: PaperHead): string[] {
+  const { job } = head.visit
+  const target = targetWords(head)
+  return [
+    target === '' ? '' : `Chambers to ${target}`,
+    ...head.facts.ordered.map(workLabel),
+    job.classFlatOnly ? 'Class rule: flat cuts only' : '',
+    job.classMinText === '' ? '' : `Class rule: chambers no smaller than ${job.classMinText}`,
+    job.classMaxCutText === '' ? '' : `Class rule: no deeper than ${job.classMaxCutText}`,
+    job.finishAsked === '' ? '' : `Deck finish: ${job.finishAsked}`,
+  ].filter((line) => line !== '')
+}
+
+/** The shop's own housekeeping, which the customer did not order and does not see. */
+const housekeeping: readonly StepId[] = ['check-in', 'arrival-count', 'hand-over']
+
+/** Steps that were done, a line a station: "Deck mill: flat cut, deburr and chamfer". */
+export function doneWords(route: readonly RouteStep[]): string[] {
+  const lines = new Map<string, string[]>()
+  for (const step of route) {
+    if (step.state !== 'done' || housekeeping.includes(step.stepId)) continue
+    const where = step.byVendor === '' ? stationLabels[step.station] : step.byVendor
+    lines.set(where, [...(lines.get(where) ?? []), lower(step.label)])
+  }
+  return [...lines].map(([where, steps]) => `${where}: ${steps.join(', ')}`)
+}

@@ -1,0 +1,52 @@
+import { ok, refuse, type Result } from '@/lib/core/errors'
+import { completeness } from '@/lib/core/route/completeness'
+import { sameKey } from '@/lib/core/route/keys'
+import type { Missing, StepKey } from '@/lib/core/route/types'
+import { correctedSinceRelease } from '@/lib/data/releases'
+import type { VisitWithRoute } from '@/lib/data/visits'
+
+/** Where a gap is closed: the step at its station, or the head's own page for a decision. */
+function hrefOf({ visit, route }: VisitWithRoute, missing: Missing): string {
+  if (missing.what === 'hold' || missing.what === 'finding') return `/heads/${visit.headId}`
+  const station = route.find((step) => sameKey(step, missing.step))?.station ?? 'measuring-bench'
+  return `/stations/${station}/heads/${visit.id}?${stepQuery(missing.step)}`
+}
+
+function stepQuery({ stepId, occurrence, orderId }: StepKey): string {
+  const query = new URLSearchParams({ step: stepId })
+  if (occurrence !== '') query.set('run', occurrence)
+  if (orderId !== null) query.set('order', orderId)
+  return query.toString()
+}
+
+/**
+ * Whether this visit may be released now. The first time everything must be there. Afterwards a revision tells what a
+ * correction changed: the head may have left long ago, so what is now out is told on the sheet instead of refused.
+ */
+export function mayRelease(found: VisitWithRoute, reason: string): Result<true> {
+  const { visit } = found
+  if (visit.returned)
+    return refuse('wrong-state', 'This head was returned as is: its paper lists what was not done.')
+  if (visit.scrappedAt) return refuse('wrong-state', 'This head is scrapped: it cannot be released.')
+  return visit.releases.length === 0 ? firstTime(found) : again(found, reason)
+}
+
+function firstTime(found: VisitWithRoute): Result<true> {
+  const missing = completeness(found.facts)
+  if (missing.length === 0) return ok(true)
+  const gaps = missing.map((gap) => ({ message: gap.message, href: hrefOf(found, gap) }))
+  const count = gaps.length === 1 ? 'one thing is missing' : `${gaps.length} things are missing`
+  return refuse(
+    'incomplete',
+    `This head cannot be released yet: ${count}. ${gaps.map((gap) => gap.message).join('; ')}.`,
+    { gaps },
+  )
+}
+
+function again({ visit }: VisitWithRoute, reason: string): Result<true> {
+  if (!correctedSinceRelease(visit)) {
+    return refuse('wrong-state', 'This head is released already, and no reading was corrected since.')
+  }
+  const message = 'Say what this revision corrects: it stands on the sheet.'
+  return reason === '' ? refuse('invalid', message, { fields: { reason: message } }) : ok(true)
+}

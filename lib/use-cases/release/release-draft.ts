@@ -1,0 +1,70 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { completeness, completenessWarnings } from '@/lib/core/route/completeness'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { db, type Reader } from '@/lib/data/db'
+import { paperVisit, paperVisits, tagsOfPairs } from '@/lib/data/papers'
+import { namesOf } from '@/lib/data/people'
+import { accountOf } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import type { PrintSetting } from '@/lib/pdf/print-setting'
+import { accountView } from '../jobs/account-view'
+import { paperHeads, type PaperHead } from '../papers/paper-head'
+import { printSetting } from '../papers/print-spec'
+import { valuedAt } from '../papers/read'
+import { specSheetOf } from '../papers/spec-sheet-of'
+import { mayRelease } from './may-release'
+
+export type ReleaseDraft = {
+  readonly version: number
+  readonly revision: number
+  readonly spec: SpecSheetData
+  readonly setting: PrintSetting
+  readonly warnings: readonly string[]
+}
+
+/** What a release would freeze; refused when it may not be released. */
+export async function releaseDraft(
+  actor: Actor,
+  { visitId, reason }: { visitId: string; reason: string },
+  now: Date,
+): Promise<ReleaseDraft> {
+  const client = await db()
+  const visit = await paperVisit(client, visitId)
+  const [head] = (await paperHeads(client, [visit])) as [PaperHead]
+  must(mayRelease({ visit, facts: head.facts, route: head.route }, reason))
+  const revision = (visit.releases[0]?.revision ?? 0) + 1
+  const shop = await shopOf(client)
+  const names = await namesOf(visit.waivers.map((waiver) => waiver.byId))
+  const out = revision === 1 ? [] : completeness(head.facts).map((gap) => `As corrected: ${gap.message}.`)
+  const end = {
+    revision, revisionReason: revision === 1 ? '' : reason, outcome: 'released' as const, releasedBy: actor.name,
+    notDone: [], notes: out, at: now,
+  } // prettier-ignore
+  return {
+    version: visit.version,
+    revision,
+    spec: specSheetOf(head, shop, end, (id) => names.get(id) ?? ''),
+    setting: printSetting(shop, now),
+    warnings: await warningsOf(client, head),
+  }
+}
+
+/** What the owner should know and may pass over. */
+async function warningsOf(client: Reader, head: PaperHead): Promise<string[]> {
+  const { visit, facts } = head
+  const pair = await tagsOfPairs(client, [visit.pairId])
+  const others = pair.map((entry) => entry.visitId).filter((id) => id !== visit.id)
+  const mates = await paperHeads(client, await paperVisits(client, others))
+  const open = mates.filter(
+    (mate) =>
+      mate.visit.releases.length === 0 && mate.visit.returned === null && completeness(mate.facts).length > 0,
+  )
+  const mateCc = mates.flatMap((mate) => valuedAt(mate.readings, 'finished', 'cc').map(({ value }) => value))
+  const due = accountView(await accountOf(client, visit.jobId)).dueMinor
+  return [
+    ...open.map((mate) => `Its mate ${mate.tag} is not ready.`),
+    ...completenessWarnings(facts, { mateCc }),
+    ...(due > 0 ? ['The job is not paid in full.'] : []),
+  ]
+}

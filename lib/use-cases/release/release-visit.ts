@@ -1,0 +1,74 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, ok, refuse, RefusedError, type Result } from '@/lib/core/errors'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { addFileRow, storeFile, type StoredFile } from '@/lib/data/files'
+import { addRelease } from '@/lib/data/releases'
+import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { write, type Moment } from '@/lib/data/write'
+import type { releaseVisitSchema } from '@/lib/schemas/release'
+import { printSpec } from '../papers/print-spec'
+import { mayRelease } from './may-release'
+import { releaseDraft } from './release-draft'
+
+type Input = z.output<typeof releaseVisitSchema>
+
+export type Released = {
+  readonly visitId: string
+  readonly revision: number
+  /** An unpaid balance, a mate that is not ready: told, never in the way. */
+  readonly warnings: readonly string[]
+}
+
+type Prepared = {
+  readonly spec: SpecSheetData
+  readonly pdf: StoredFile
+  readonly revision: number
+  readonly warnings: readonly string[]
+}
+
+/**
+ * Freezes the spec sheet: its facts and the very bytes of its paper. A later release is a new revision, only after a
+ * correction and with its reason; the old one is kept. The paper is made and stored before the transaction, which holds
+ * nothing but rows and finds out whether anything changed meanwhile.
+ */
+export async function releaseVisit(actor: Actor, input: Input, moment: Moment): Promise<Released> {
+  must(allow(actor, 'visit.release'))
+  const prepared = await prepare(actor, input, moment.now)
+  return write(actor, moment, async (w) => {
+    // Refused in here only: the same operation sent again is answered before anything is decided anew.
+    const { spec, pdf, revision, warnings } = must(prepared)
+    const found = await visitWithRoute(w.tx, input.visitId)
+    must(mayRelease(found, input.reason))
+    await bumpVisit(w.tx, { id: input.visitId, version: input.version })
+    await addFileRow(w.tx, pdf, 'application/pdf', w.now)
+    const { jobId } = found.visit
+    const release = { visitId: input.visitId, revision, spec, pdfSha256: pdf.sha256, reason: input.reason }
+    const releaseId = await addRelease(w, release)
+    await addEvent(w, input.visitId, 'release', null, { note: input.reason })
+    w.audit({
+      action: 'release', subject: 'release', subjectId: releaseId, visitId: input.visitId, jobId,
+      changes: { revision, pdfSha256: pdf.sha256, reason: input.reason },
+    }) // prettier-ignore
+    await refreshRoute(w.tx, input.visitId, w.now)
+    return { visitId: input.visitId, revision, warnings }
+  })
+}
+
+async function prepare(actor: Actor, input: Input, now: Date): Promise<Result<Prepared>> {
+  try {
+    const draft = await releaseDraft(actor, input, now)
+    if (draft.version !== input.version) {
+      return refuse(
+        'conflict',
+        'Somebody else changed this head first. Look at what it says now, then decide.',
+      )
+    }
+    const { spec, revision, warnings, setting } = draft
+    return ok({ spec, revision, warnings, pdf: await storeFile(await printSpec(spec, setting)) })
+  } catch (error) {
+    if (error instanceof RefusedError) return { ok: false, refusal: error.refusal }
+    throw error
+  }
+}
