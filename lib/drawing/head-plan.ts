@@ -104,6 +104,8 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
   const pitch = (frame.length - 2 * clear) / Math.max(1, head.chambers)
   const rx = Math.min(pitch * 0.42, frame.width * 0.34)
   const ry = frame.width * 0.29
+  const longest = Math.max(4, ...head.chamberReadings.map((reading) => reading?.length ?? 0))
+  const readingMm = Math.min(4.2, (1.8 * rx) / (0.45 * longest))
   const centres = Array.from({ length: head.chambers }, (_, i): Point => [
     frame.left + clear + pitch * (i + 0.5),
     frame.top + frame.width / 2,
@@ -115,7 +117,7 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
     ...outlined(outline, 'ink', 0.4),
     ...centres.flatMap(([x, y], i) => [
       ...text([x, y - ry * 0.02], String(i + 1), Math.min(7, rx * 0.9), { anchor: 'middle', bold: true }),
-      ...text([x, y + ry * 0.6], head.chamberReadings[i] ?? '', Math.min(4.2, rx * 0.55), {
+      ...text([x, y + ry * 0.6], head.chamberReadings[i] ?? '', readingMm, {
         anchor: 'middle',
       }),
     ]),

@@ -28,6 +28,7 @@ const files: Readonly<Record<Face | 'other' | 'other-bold', readonly [folder: st
 type FontName = keyof typeof files
 type ParsedFont = ReturnType<typeof fontkit.create>
 type Glyphs = ReturnType<ParsedFont['layout']>['glyphs']
+type ParsedSubset = ReturnType<ParsedFont['createSubset']>
 type Loaded = { readonly bytes: Uint8Array; readonly parsed: ParsedFont }
 
 const loaded = new Map<FontName, Loaded>()
@@ -62,7 +63,30 @@ function letterByLetter(font: ParsedFont): ParsedFont {
     return glyphs
   }
   const layout = (words: string) => ({ glyphs: Array.from(words).flatMap(shape) })
-  return Object.assign(Object.create(font) as ParsedFont, { layout })
+  const createSubset = () => wholePlaces(font.createSubset())
+  return Object.assign(Object.create(font) as ParsedFont, { layout, createSubset })
+}
+
+/** What the font library's subset of a TrueType font is inside. */
+type TrueTypeSubset = ParsedSubset & {
+  _addGlyph: (id: number) => number
+  readonly loca: { version?: number }
+}
+
+const isTrueType = (subset: ParsedSubset): subset is TrueTypeSubset => '_addGlyph' in subset
+
+/**
+ * Has the places of glyphs written in full. The library halves them in a small subset, which loses the last bit: after
+ * one glyph of odd length (Noto Sans has them) the others are read from the wrong place and print as nothing.
+ */
+function wholePlaces(subset: ParsedSubset): ParsedSubset {
+  if (!isTrueType(subset)) return subset
+  const add = subset._addGlyph.bind(subset)
+  subset._addGlyph = (id) => {
+    subset.loca.version = 1
+    return add(id)
+  }
+  return subset
 }
 
 /** Hands pdf-lib the fonts that are parsed already. */

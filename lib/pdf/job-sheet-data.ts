@@ -57,7 +57,7 @@ export type JobSheetData = {
   /** The customer's order in words, a line each. */
   readonly ordered: readonly string[]
   readonly notes: string
-  /** Said in red while the shop's address works on this machine only; '' otherwise. */
+  /** Said while the shop's address works on this machine only; '' otherwise. */
   readonly addressWarning: string
   readonly heads: readonly JobSheetHead[]
 }

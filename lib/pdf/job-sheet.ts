@@ -40,7 +40,7 @@ function headPages(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
       ['Marks', head.marks],
     ]),
   })
-  paragraph(paper, data.addressWarning, { face: 'text-bold', tone: 'stop' })
+  paragraph(paper, data.addressWarning, { face: 'text-bold' })
   const about = facts([
     ['Goes on', head.side],
     ['Pair with', head.pairTags.join(', ')],

@@ -17,7 +17,7 @@ export async function outsideSheet(data: OutsideSheetData, setting: PrintSetting
     setting,
   })
   parties(paper, data)
-  paragraph(paper, data.addressWarning, { face: 'text-bold', tone: 'stop' })
+  paragraph(paper, data.addressWarning, { face: 'text-bold' })
   data.heads.forEach((head, i) => {
     if (i > 0) newPage(paper)
     headPart(paper, data, head)

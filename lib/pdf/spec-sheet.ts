@@ -23,7 +23,9 @@ export async function specSheet(data: SpecSheetData, setting: PrintSetting): Pro
     setting,
   })
   firstPage(paper, data)
-  newPage(paper)
+  // Curves that found no room on the first page have begun the second.
+  if (paper.doc.getPageCount() === 1) newPage(paper)
+  else gap(paper, 4)
   secondPage(paper, data)
   return finishPaper(paper)
 }
@@ -57,7 +59,7 @@ function shopLine(paper: Paper, data: SpecSheetData): void {
   beside(paper, [
     () =>
       within(paper, left, middle, (part) => {
-        paragraph(part, data.shop.name, { face: 'figure-bold', sizeMm: 9 })
+        paragraph(part, data.shop.name, { face: 'figure-bold', sizeMm: data.shop.name.length > 30 ? 6 : 9 })
         paragraph(part, data.shop.lines.join(' · '), { sizeMm: 3.2 })
       }),
     () =>

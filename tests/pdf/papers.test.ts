@@ -1,3 +1,6 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import fontkit from '@pdf-lib/fontkit'
 import jsQR from 'jsqr'
 import { describe, expect, it } from 'vitest'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
@@ -5,7 +8,7 @@ import { jobSheet } from '@/lib/pdf/job-sheet'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
 import { specSheet } from '@/lib/pdf/spec-sheet'
 import { tagLabel } from '@/lib/pdf/tag-label'
-import { busiestPath, readPdf, type Rectangle } from './read-pdf'
+import { busiestPath, drawnLetters, readPdf, type Extent, type Rectangle } from './read-pdf'
 import { flow, head, job, jobHead, label, outside, setting, shop, spec } from './sample-papers'
 
 /** Text as it is read off the paper, whatever the line breaks. */
@@ -217,6 +220,27 @@ describe('tag label', () => {
   })
 })
 
+const fontFiles = [
+  'barlow/400Regular/Barlow_400Regular', 'barlow/600SemiBold/Barlow_600SemiBold',
+  'barlow-condensed/500Medium/BarlowCondensed_500Medium', 'barlow-condensed/600SemiBold/BarlowCondensed_600SemiBold',
+  'noto-sans/400Regular/NotoSans_400Regular', 'noto-sans/600SemiBold/NotoSans_600SemiBold',
+] // prettier-ignore
+const wholeFonts = fontFiles.map((file) =>
+  fontkit.create(readFileSync(join('node_modules', '@expo-google-fonts', `${file}.ttf`))),
+)
+
+/** Whether a letter reaches as far as it does in one of the font files as they were shipped. */
+function fitsOneOf(extent: Extent, letter: string): boolean {
+  return wholeFonts.some((font) => {
+    const box = font.layout(letter, { tnum: true }).glyphs[0]?.cbox
+    if (!box) return false
+    const scale = 1000 / font.unitsPerEm
+    return [box.minX, box.minY, box.maxX, box.maxY].every(
+      (side, i) => Math.abs(side * scale - (extent[i] ?? NaN)) < 2,
+    )
+  })
+}
+
 describe('hostile words', () => {
   const names = [
     'Ελένη Παπαδοπούλου', 'Дмитрий Щербаков', 'Ø 4.030″ ≤ 60 Ω', 'Nguyễn Thị Ánh', '🏁🔧 Fast 👩‍🔧 Heads', '漢字 かな',
@@ -241,6 +265,16 @@ describe('hostile words', () => {
     const { text } = await readPdf(await specSheet({ ...spec, notes: [`[${name}]`] }, setting))
     // The reader gives each run of a font its own item; the blanks between runs are its own doing.
     expect(text.replace(/\s/g, '')).toContain(`[${name.replace(/\s/g, '')}]`.normalize('NFC'))
+  })
+
+  it('every letter keeps its own outline in the embedded font', async () => {
+    const words = names.slice(0, 4).join(' ')
+    const drawn = await drawnLetters(await specSheet({ ...spec, customer: words, notes: [words] }, setting))
+    const wrong = [...words.normalize('NFC').replace(/\s/g, '')].filter((letter) => {
+      const extents = drawn.get(letter) ?? []
+      return extents.length === 0 || !extents.every((extent) => fitsOneOf(extent, letter))
+    })
+    expect(wrong).toEqual([])
   })
 
   it('letters no face has leave a mark', async () => {

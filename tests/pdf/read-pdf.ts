@@ -94,3 +94,46 @@ function rectangles(path: Float32Array, scale: number): Rectangle[] {
   }
   return found
 }
+
+export type Extent = readonly [left: number, bottom: number, right: number, top: number]
+
+/** How far each letter of a paper reaches, in thousandths of its size, as the reader draws it from the embedded fonts. */
+export async function drawnLetters(bytes: Uint8Array): Promise<ReadonlyMap<string, readonly Extent[]>> {
+  const doc = await open(bytes)
+  const letters = new Map<string, Extent[]>()
+  for (let number = 1; number <= doc.numPages; number++) {
+    const page = await doc.getPage(number)
+    const { fnArray, argsArray } = await page.getOperatorList()
+    let font = ''
+    fnArray.forEach((fn: number, i: number) => {
+      const args: unknown = argsArray[i]
+      if (!Array.isArray(args)) return
+      if (fn === OPS.setFont) font = String(args[0])
+      if (fn !== OPS.showText || !Array.isArray(args[0])) return
+      for (const glyph of args[0] as unknown[]) {
+        if (glyph === null || typeof glyph !== 'object') continue
+        const letter = String(Reflect.get(glyph, 'unicode'))
+        const outline: unknown = page.commonObjs.get(`${font}_path_${String(Reflect.get(glyph, 'fontChar'))}`)
+        letters.set(letter, [...(letters.get(letter) ?? []), extentOf(outline)])
+      }
+    })
+  }
+  await doc.destroy()
+  return letters
+}
+
+function extentOf(outline: unknown): Extent {
+  const path: unknown = typeof outline === 'object' && outline !== null ? Reflect.get(outline, 'path') : null
+  const [xs, ys]: [number[], number[]] = [[], []]
+  if (path instanceof Float32Array) {
+    for (let i = 0; i < path.length;) {
+      const count = coordinates[path[i] ?? 4] ?? 0
+      for (let c = 1; c <= count; c += 2) {
+        xs.push((path[i + c] ?? NaN) * 1000)
+        ys.push((path[i + c + 1] ?? NaN) * 1000)
+      }
+      i += 1 + count
+    }
+  }
+  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
+}
