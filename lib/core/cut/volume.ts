@@ -1,7 +1,6 @@
 import { knownFacts } from '../known-facts'
 import { ok, refuse, type Result } from '../errors'
-
-const cm3PerIn3 = 2.54 ** 3 // exact, by definition of the inch
+import { ccPerIn3 } from '../units/factors'
 
 /**
  * Volume a cut takes from one chamber, in cc.
@@ -29,7 +28,7 @@ export function cutVolumeCc(
   })
   if (!facts.ok) return facts
   const depthIn = cut.flatIn + (cut.angleIn * opening.centreIn) / cut.milledWidthIn
-  return ok(cm3PerIn3 * opening.areaIn2 * depthIn)
+  return ok(ccPerIn3 * opening.areaIn2 * depthIn)
 }
 
 /**
@@ -45,23 +44,5 @@ export function sinkVolumeCc(headDiameterIn: number, sinkIn: number): Result<num
     headDiameterIn: ['valve', headDiameterIn, 0.3, 5],
     sinkIn: ['sink of the seat', sinkIn, 0, 0.25],
   })
-  return facts.ok ? ok((Math.PI / 4) * headDiameterIn ** 2 * sinkIn * cm3PerIn3) : facts
-}
-
-/** Angle of a cut in degrees from its depth at the deep edge: atan(w/W). Example: 0.12219 over 7.000 → 1.0°. */
-export function cutAngleDeg(angleIn: number, milledWidthIn: number): Result<number> {
-  const facts = knownFacts({
-    angleIn: ['angle part', angleIn, 0, 0.5],
-    milledWidthIn: ['milled width', milledWidthIn, 1, 20],
-  })
-  return facts.ok ? ok((Math.atan(angleIn / milledWidthIn) * 180) / Math.PI) : facts
-}
-
-/** Depth at the deep edge in inches of an angle in degrees (0–5): W·tan φ. */
-export function edgeDepthIn(angleDeg: number, milledWidthIn: number): Result<number> {
-  const facts = knownFacts({
-    angleDeg: ['angle', angleDeg, 0, 5],
-    milledWidthIn: ['milled width', milledWidthIn, 1, 20],
-  })
-  return facts.ok ? ok(milledWidthIn * Math.tan((angleDeg * Math.PI) / 180)) : facts
+  return facts.ok ? ok((Math.PI / 4) * headDiameterIn ** 2 * sinkIn * ccPerIn3) : facts
 }

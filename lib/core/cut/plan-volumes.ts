@@ -1,0 +1,36 @@
+import type { HeadAfter, OutOfTolerance, PlanInput } from './plan-types'
+
+export const allChambers = ({ heads }: PlanInput): readonly number[] =>
+  heads.flatMap((head) => head.chambersCc)
+
+/** Of all chambers of all heads; null when there is none to go by. */
+export function meanOf(chambersCc: readonly number[]): number | null {
+  return chambersCc.length === 0 ? null : chambersCc.reduce((sum, cc) => sum + cc, 0) / chambersCc.length
+}
+
+/** Each head after a cut that takes this much of every chamber; nothing when that is not known. */
+export function headsAfter(input: PlanInput, removesCc: number | null, deepestIn: number): HeadAfter[] {
+  const left = (cc: number) => (removesCc === null ? [] : [cc - removesCc])
+  return input.heads.map(({ tag, chambersCc, thicknessIn }) => ({
+    tag,
+    chambersAfterCutCc: chambersCc.flatMap(left),
+    chambersFinishedCc: chambersCc.flatMap(left).map((cc) => cc + input.seatWorkGivesCc),
+    thicknessLeftIn: thicknessIn === null ? null : thicknessIn - deepestIn,
+  }))
+}
+
+/** Figures that sit on the tolerance must not fall out of it by being added up in another order. */
+const roundingCc = 1e-9
+
+/** Cutting moves every chamber alike: what is uneven before stays uneven. */
+export function outOfTolerance(input: PlanInput, heads: readonly HeadAfter[]): OutOfTolerance[] {
+  const { targetCc, toleranceCc, kind } = input
+  if (targetCc === null || kind === 'none' || kind === 'clean-up') return []
+  return heads.flatMap(({ tag, chambersFinishedCc }) =>
+    chambersFinishedCc.flatMap((finishedCc, at) => {
+      const overCc = finishedCc - targetCc
+      const within = Math.abs(overCc) <= toleranceCc + roundingCc
+      return within ? [] : [{ tag, chamber: at + 1, finishedCc, overCc }]
+    }),
+  )
+}
