@@ -202,9 +202,11 @@ export const changeJobSchema = z.object({
     )
     .max(16),
 })
+export type ChangeJobForm = z.input<typeof changeJobSchema>
 export type ChangeJobInput = z.output<typeof changeJobSchema>
 
 export const changeEngineSchema = z.object({ jobId: id, version, engine: engineFields })
+export type ChangeEngineForm = z.input<typeof changeEngineSchema>
 export type ChangeEngineInput = z.output<typeof changeEngineSchema>
 
 export const changeOrderedWorkSchema = z

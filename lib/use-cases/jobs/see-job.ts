@@ -50,7 +50,6 @@ export type JobView = {
     readonly change: boolean
     readonly handOver: boolean
     readonly link: boolean
-    readonly returnAsIs: boolean
   }
 }
 
@@ -78,7 +77,6 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
       change: can(actor, 'job.change'),
       handOver: can(actor, 'visit.hand-over'),
       link: can(actor, 'customer-link.make'),
-      returnAsIs: can(actor, 'visit.return-as-is'),
     },
   }
 }

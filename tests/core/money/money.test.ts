@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { minorOf } from '@/lib/core/money/amount'
+import { percentOf } from '@/lib/core/money/percent'
 import { roundMinor, totals } from '@/lib/core/money/totals'
 
 describe('an amount as typed', () => {
@@ -77,5 +78,17 @@ describe('what a document comes to', () => {
         expect(totals(lines.toReversed(), [])).toEqual(totals(lines, []))
       }),
     )
+  })
+})
+
+describe('a tax rate in words', () => {
+  it.each([
+    [825, '8.25 %'],
+    [1000, '10 %'],
+    [750, '7.5 %'],
+    [5, '0.05 %'],
+    [0, 'none'],
+  ])('%i hundredths of a per cent are %s', (basisPoints, words) => {
+    expect(percentOf(basisPoints)).toBe(words)
   })
 })

@@ -1,0 +1,65 @@
+import Link from 'next/link'
+import { HeadScale } from '@/app/_components/scale/head-scale'
+import { Tag } from '@/app/_components/tag/tag'
+import { progress } from '@/lib/core/route/progress'
+import type { JobHead } from '@/lib/use-cases/jobs/head-view'
+import styles from './job.module.css'
+
+const sources = { customer: '', bought: 'bought by us', 'bought-cut': 'bought already cut' }
+
+/** One head of the job: its tag, where it is, its scale, what was ordered. */
+export function HeadRow({ head }: { head: JobHead }) {
+  const who = [
+    head.side,
+    head.stamp && `stamp ${head.stamp}`,
+    head.marks,
+    head.material,
+    sources[head.source],
+  ]
+  return (
+    <div className={styles.head}>
+      <div className="row spread">
+        <div className="row">
+          <Tag number={head.tag} href={`/heads/${head.headId}`} />
+          <span>{who.filter(Boolean).join(', ')}</span>
+        </div>
+        <span>
+          <strong>{head.whereabouts}</strong>
+          {head.why !== head.whereabouts && `, ${head.why}`}
+        </span>
+      </div>
+      <div className={styles.scale}>
+        <HeadScale graduations={progress(head.route, head.held)} size="row" />
+      </div>
+      <p>
+        Ordered:{' '}
+        {head.ordered.length === 0
+          ? 'nothing yet'
+          : head.ordered.map(({ label, note }) => (note === '' ? label : `${label} (${note})`)).join(', ')}
+      </p>
+      <p className="soft">{figuresOf(head)}</p>
+      {head.comeback && (
+        <p>
+          Comeback{head.comeback.cause !== '' && `: ${head.comeback.cause}`}
+          {head.comeback.pays !== '' && `; pays: ${head.comeback.pays}`}
+        </p>
+      )}
+      <div className="row">
+        <Link href={`/heads/${head.headId}`}>Record of {head.tag}</Link>
+      </div>
+    </div>
+  )
+}
+
+function figuresOf(head: JobHead): string {
+  const came =
+    head.cameWith === '' ? '' : `came with ${head.cameWith}${head.ownedBy === '' ? '' : ` (${head.ownedBy})`}`
+  const parts = [
+    head.target === '' ? 'no target' : `target ${head.target}`,
+    head.present !== '' && `asked as ${head.present}, not measured`,
+    head.used ? 'used' : 'new',
+    came,
+    head.rackPlace !== '' && `rack ${head.rackPlace}`,
+  ]
+  return parts.filter(Boolean).join('; ')
+}

@@ -1,0 +1,19 @@
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import type { JobView } from '@/lib/use-cases/jobs/see-job'
+import { paper } from './papers'
+
+export function PapersPart({ job }: { job: JobView }) {
+  return (
+    <section className="part" aria-label="Papers">
+      <h2>Papers</h2>
+      <div className="row">
+        <ButtonLink href={paper('job-sheet', job.number)} prefetch={false} target="_blank">
+          Job sheet
+        </ButtonLink>
+        <ButtonLink href={paper('tag-labels', job.number)} prefetch={false} target="_blank">
+          Tag labels
+        </ButtonLink>
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,48 @@
+import type { Metadata } from 'next'
+import { orNotFound } from '@/app/back-room/_components/or-not-found'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { requirePerson } from '@/lib/web/require-actor'
+import { AccountPart } from './_components/account-part'
+import { BookedNotice } from './_components/booked-notice'
+import { CallsPart } from './_components/calls-part'
+import { EnginePart } from './_components/engine-part'
+import { JobHeader } from './_components/job-header'
+import { OutPart } from './_components/out-part'
+import { PairPart } from './_components/pair-part'
+import { PapersPart } from './_components/papers-part'
+
+type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ booked?: string | string[] }> }
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Job ${(await params).number}` }
+}
+
+export default async function JobPage({ params, searchParams }: Props) {
+  const { number } = await params
+  const { booked } = await searchParams
+  const actor = await requirePerson('job.see', `/jobs/${encodeURIComponent(number)}`)
+  const [job, newest] = await Promise.all([
+    orNotFound(seeJob(actor, { number, now: new Date() })),
+    newestChange(),
+  ])
+  return (
+    <Frame actor={actor}>
+      <Live newest={newest} />
+      {booked === '1' && <BookedNotice job={job} />}
+      <JobHeader job={job} />
+      {job.pairs.map((pair) => (
+        <PairPart key={pair.id} job={job} pair={pair} />
+      ))}
+      <div className="columns">
+        <PapersPart job={job} />
+        <OutPart job={job} />
+      </div>
+      <EnginePart job={job} />
+      {job.account && <AccountPart job={job} account={job.account} />}
+      <CallsPart job={job} />
+    </Frame>
+  )
+}
