@@ -109,5 +109,8 @@ async function missedTargets(client: Db, since: Date): Promise<OutOfTolerance[]>
   })
 }
 
+/** Decimals are not exact in binary: 60.5 is still within 0.5 of 60. */
+const rounding = 1e-9
+
 const misses = (cc: number | null, targetCc: number | null, toleranceCc: number): boolean =>
-  cc !== null && targetCc !== null && Math.abs(cc - targetCc) > toleranceCc
+  cc !== null && targetCc !== null && Math.abs(cc - targetCc) > toleranceCc + rounding
