@@ -16,7 +16,7 @@ export default defineConfig({
     // Native modules and one client per process: processes, not threads. Two, as the machine has cores.
     pool: 'forks',
     maxWorkers: 2,
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
   },
 })

@@ -11,7 +11,9 @@ const databaseUrl = z
 const storeSchema = z.object({
   /** The folder that holds everything of one shop: the database, files, secret. */
   // The folder is the shop's choice at run time: the bundler is not to look for it.
-  BRASSTAG_DATA: optional(z.string()).transform((folder) => resolve(/* turbopackIgnore: true */ folder ?? 'data')),
+  BRASSTAG_DATA: optional(z.string()).transform((folder) =>
+    resolve(/* turbopackIgnore: true */ folder ?? 'data'),
+  ),
   DATABASE_URL: optional(databaseUrl),
 })
 

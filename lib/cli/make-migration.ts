@@ -1,8 +1,9 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { dirname, join, relative } from 'node:path'
 import type { Provider } from '@/lib/data/gate/provider'
 import { postgresqlSchema } from './generate.mjs'
 import { migrationsFolder, readSchema } from './migration-files'
+import { root } from './process.mjs'
 import { migrationPath, schemaChange } from './schema-engine'
 
 /**
@@ -38,6 +39,6 @@ for (const provider of ['sqlite', 'postgresql'] as const) {
   const path = migrationPath(provider, name)
   mkdirSync(dirname(path), { recursive: true })
   writeFileSync(path, sql)
-  process.stdout.write(`${provider}: ${path}\n`)
+  process.stdout.write(`${provider}: ${relative(root, path)}\n`)
 }
 writeFileSync(keptSchema(), readSchema('sqlite'))

@@ -1,13 +1,13 @@
+import { createHash } from 'node:crypto'
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Client } from 'pg'
 import { filePathOf, providerOf, type Provider } from '@/lib/data/gate/provider'
-import { GatedSqlite } from '@/lib/data/gate/sqlite-gate'
 import { assertTriggers } from '@/lib/data/gate/triggers'
 import { databaseUrlOfProcess } from '@/lib/env'
-import { readTriggers } from './migration-files'
-import { applyMigrations } from './schema-engine'
+import { rowsIfThere, rowsOf, withConnection } from './connection'
+import { readMigrations, readTriggers } from './migration-files'
 
 /**
  * Brings a database up to date: the migrations not applied yet, then the triggers again, for a migration that rebuilds
@@ -16,26 +16,38 @@ import { applyMigrations } from './schema-engine'
 export async function migrate(url: string): Promise<string[]> {
   const provider = providerOf(url)
   if (provider === 'sqlite') mkdirSync(dirname(filePathOf(url)), { recursive: true, mode: 0o700 })
-  const applied = await applyMigrations(url)
+  const applied = (await everythingIsApplied(url)) ? [] : await applyWithEngine(url)
   await (provider === 'sqlite' ? guardSqlite(url) : guardPostgres(url))
   return applied
+}
+
+/** By the engine's own record. The engine takes a second to load, which an ordinary start need not wait for. */
+async function everythingIsApplied(url: string): Promise<boolean> {
+  const rows = await rowsIfThere(
+    url,
+    `SELECT migration_name, checksum FROM _prisma_migrations WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL`,
+  )
+  const applied = new Map(rows.map(([name, checksum]) => [String(name), String(checksum)]))
+  return readMigrations(providerOf(url)).every(
+    ({ name, sql }) => applied.get(name) === createHash('sha256').update(sql).digest('hex'),
+  )
+}
+
+async function applyWithEngine(url: string): Promise<string[]> {
+  const { applyMigrations } = await import('./schema-engine')
+  return applyMigrations(url)
 }
 
 /** No moment in which the history is unprotected. */
 const triggersOf = (provider: Provider): string => `BEGIN;\n${readTriggers(provider)}\nCOMMIT;`
 
-async function guardSqlite(url: string): Promise<void> {
-  const connection = await new GatedSqlite(url).connect()
-  try {
+const guardSqlite = (url: string): Promise<void> =>
+  withConnection(url, async (connection) => {
     await connection.executeScript(triggersOf('sqlite'))
-    await assertTriggers('sqlite', async (sql) => {
-      const { rows } = await connection.queryRaw({ sql, args: [], argTypes: [] })
-      return rows.map((row) => ({ name: String(row[0]) }))
-    })
-  } finally {
-    await connection.dispose()
-  }
-}
+    await assertTriggers('sqlite', async (sql) =>
+      (await rowsOf(connection, sql)).map((row) => ({ name: String(row[0]) })),
+    )
+  })
 
 /** By the driver itself: the adapter cuts a script at every semicolon, and the trigger's function has some inside. */
 async function guardPostgres(url: string): Promise<void> {

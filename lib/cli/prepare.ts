@@ -60,7 +60,7 @@ async function demo(isEmpty: boolean): Promise<DemoAnswer> {
   const people = demoPeople.map(({ name, signIn, roles }) => ({
     name,
     signIn,
-    roles: [roles].flat().join(', '),
+    roles: roles.join(', '),
   }))
   return { people, password: demoPassword }
 }

@@ -1,9 +1,5 @@
-import { existsSync } from 'node:fs'
-import { PrismaPg } from '@prisma/adapter-pg'
-import { DriverAdapterError } from '@prisma/driver-adapter-utils'
-import { filePathOf, providerOf } from '@/lib/data/gate/provider'
-import { GatedSqlite } from '@/lib/data/gate/sqlite-gate'
 import type { PrismaClient } from '@/prisma/generated/sqlite/client'
+import { rowsIfThere } from './connection'
 
 export type Mode = 'demo' | 'shop'
 
@@ -11,18 +7,8 @@ const commands: Readonly<Record<Mode, string>> = { demo: 'npm start', shop: 'npm
 
 /** What the database was made for; null when there is none yet, or nothing in it. Read before anything is migrated. */
 async function modeOf(url: string): Promise<string | null> {
-  const isFile = providerOf(url) === 'sqlite'
-  if (isFile && !existsSync(filePathOf(url))) return null
-  const connection = await (isFile ? new GatedSqlite(url) : new PrismaPg(url)).connect()
-  try {
-    const { rows } = await connection.queryRaw({ sql: 'SELECT mode FROM "Shop"', args: [], argTypes: [] })
-    return rows[0] ? String(rows[0][0]) : null
-  } catch (error) {
-    if (error instanceof DriverAdapterError && error.cause.kind === 'TableDoesNotExist') return null
-    throw error
-  } finally {
-    await connection.dispose()
-  }
+  const [row] = await rowsIfThere(url, 'SELECT mode FROM "Shop"')
+  return row ? String(row[0]) : null
 }
 
 /** A demo is never run as a shop, nor a shop as a demo. */

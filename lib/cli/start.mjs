@@ -83,7 +83,6 @@ async function main() {
   const env = {
     ...buildEnv,
     BRASSTAG_DATA: settings.folder,
-    BRASSTAG_MODE: mode,
     NEXTAUTH_SECRET: sessionSecret(settings),
     NEXTAUTH_URL: settings.address,
   }

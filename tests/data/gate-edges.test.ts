@@ -1,12 +1,14 @@
 import { existsSync, writeFileSync } from 'node:fs'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { closeClient, openClient } from '@/lib/data/client'
 import { lockFile } from '@/lib/data/gate/file-lock'
 import { filePathOf } from '@/lib/data/gate/provider'
 import { GatedSqlite } from '@/lib/data/gate/sqlite-gate'
 import { refuseOldSqlite } from '@/lib/data/gate/sqlite-settings'
-import { freshDatabase, testDatabase } from '../setup/database'
+import { emptyDatabase, freshDatabase, testDatabase } from '../setup/database'
 import { elsewhere } from '../setup/elsewhere'
+
+vi.setConfig({ testTimeout: 120_000 }) // two of these start a process, one a PostgreSQL
 
 const sql = (text: string) => ({ sql: text, args: [], argTypes: [] })
 const counted = sql(`SELECT count(*) FROM "Counter"`)
@@ -138,6 +140,20 @@ describe('one process holds one file', () => {
     writeFileSync(path, 'this is no database at all, however long one looks at it')
     await expect(openClient(url)).rejects.toThrow()
     lockFile(path).release()
+    await remove()
+  })
+})
+
+describe('PostgreSQL', () => {
+  it('that sorts by the rules of a language is refused, with what to do', async () => {
+    const { url, remove } = await emptyDatabase('postgresql', `LOCALE_PROVIDER icu ICU_LOCALE 'en'`)
+    await expect(openClient(url)).rejects.toThrow(`LC_COLLATE 'C'`)
+    await remove()
+  })
+
+  it('that was never migrated is refused', async () => {
+    const { url, remove } = await emptyDatabase('postgresql')
+    await expect(openClient(url)).rejects.toThrow('triggers are missing')
     await remove()
   })
 })

@@ -55,12 +55,17 @@ export type FreshDatabase = {
 }
 
 /** A migrated database alone, with nothing connected to it. */
-export const freshDatabase = (provider: Provider): Promise<FreshDatabase> => makeDatabase(provider, true)
+export const freshDatabase = (provider: Provider): Promise<FreshDatabase> =>
+  makeDatabase(provider, { migrated: true })
 
-/** A database with nothing in it at all: not even migrated. */
-export const emptyDatabase = (provider: Provider): Promise<FreshDatabase> => makeDatabase(provider, false)
+/** A database with nothing in it at all: not even migrated. `options` go to PostgreSQL's CREATE DATABASE. */
+export const emptyDatabase = (provider: Provider, options = ''): Promise<FreshDatabase> =>
+  makeDatabase(provider, { migrated: false, options })
 
-async function makeDatabase(provider: Provider, migrated: boolean): Promise<FreshDatabase> {
+async function makeDatabase(
+  provider: Provider,
+  { migrated, options = '' }: { readonly migrated: boolean; readonly options?: string },
+): Promise<FreshDatabase> {
   const name = `test_${randomUUID().replaceAll('-', '')}`
   const folder = join(inject('runFolder'), name)
   mkdirSync(folder)
@@ -72,7 +77,7 @@ async function makeDatabase(provider: Provider, migrated: boolean): Promise<Fres
     return { url: `file:${path}`, folder, remove: async () => removeFolder() }
   }
   const source = migrated ? templateDatabase : 'template0'
-  await administer(from, `CREATE DATABASE ${name} TEMPLATE ${source} ENCODING 'UTF8'`)
+  await administer(from, `CREATE DATABASE ${name} TEMPLATE ${source} ENCODING 'UTF8' ${options}`)
   return {
     url: from.replace(/\/postgres$/, `/${name}`),
     folder,

@@ -14,15 +14,14 @@ export async function openPostgres(url: string): Promise<PrismaClient> {
   }
 }
 
-/** Lists must come in the same order on both databases, so text is compared by code point. */
+/** Lists must come in the same order on both databases, so text is compared by code point: capitals first. */
 async function refuseOtherCollation(client: PrismaClient): Promise<void> {
-  const rows = await client.$queryRawUnsafe<{ collation: string }[]>(
-    `SELECT datcollate AS collation FROM pg_database WHERE datname = current_database()`,
+  const rows = await client.$queryRawUnsafe<{ byCodePoint: boolean }[]>(
+    `SELECT ('B'::text < 'a'::text AND 'z'::text < 'é'::text) AS "byCodePoint"`,
   )
-  const collation = rows[0]?.collation ?? ''
-  if (!/^(C|POSIX|C\.UTF-?8)$/i.test(collation)) {
+  if (!rows[0]?.byCodePoint) {
     throw new Error(
-      `The PostgreSQL database sorts by ${collation || 'an unknown collation'}; Brasstag needs C. Make it with: ` +
+      'The PostgreSQL database does not sort by code point, as Brasstag needs. Make it with: ' +
         `CREATE DATABASE brasstag TEMPLATE template0 ENCODING 'UTF8' LC_COLLATE 'C' LC_CTYPE 'C'`,
     )
   }

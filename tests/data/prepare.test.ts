@@ -1,0 +1,116 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest'
+import { emptyDatabase } from '../setup/database'
+import { elsewhereRun } from '../setup/elsewhere'
+import { plainSqlite } from '../setup/plain-sqlite'
+
+// Each of these starts processes, which takes its time on a busy machine.
+vi.setConfig({ testTimeout: 240_000 })
+
+let folder: string
+const prepare = (mode: string, data = folder) => elsewhereRun('lib/cli/prepare.ts', [mode], { BRASSTAG_DATA: data })
+const database = () => `file:${join(folder, 'brasstag.db')}`
+
+beforeAll(() => {
+  folder = mkdtempSync(join(inject('runFolder'), 'shop-'))
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+type ShopAnswer = { ownerCode?: string }
+
+describe('a start of a real shop', () => {
+  let first: ShopAnswer
+
+  it('makes the database and a code for the first owner, of which only the hash is kept', async () => {
+    const { ok, answer } = await prepare('shop')
+    expect(ok).toBe(true)
+    first = JSON.parse(answer) as ShopAnswer
+    expect(first.ownerCode).toMatch(/^[A-Z2-9]{4}-[A-Z2-9]{4}-[A-Z2-9]{4}$/)
+    const kept = join(folder, 'owner-code.sha256')
+    expect(readFileSync(kept, 'utf8')).toBe(createHash('sha256').update(first.ownerCode ?? '').digest('hex'))
+    expect(statSync(kept).mode & 0o777).toBe(0o600)
+    expect(plainSqlite(database(), (file) => file.prepare('SELECT mode FROM "Shop"').all())).toEqual([{ mode: 'shop' }])
+  })
+
+  it('starts again, with another code, and keeps the data', async () => {
+    plainSqlite(database(), (file) => file.exec(`INSERT INTO "Counter" (name, value) VALUES ('mine', 412)`))
+    const { ok, answer, said } = await prepare('shop')
+    expect(ok).toBe(true)
+    expect(said).toBe('') // nothing to bring up to date
+    const second = JSON.parse(answer) as ShopAnswer
+    expect(second.ownerCode).toBeDefined()
+    expect(second.ownerCode).not.toBe(first.ownerCode)
+    const kept = plainSqlite(database(), (file) => file.prepare('SELECT * FROM "Counter"').all())
+    expect(kept).toEqual([{ name: 'mine', value: 412 }])
+  })
+
+  it('gives no code once somebody is there', async () => {
+    plainSqlite(database(), (file) =>
+      file.exec(
+        `INSERT INTO "Person" (id, name, "signIn", "passwordHash", roles, grants, "createdAt")
+         VALUES ('p', 'Somebody', 'somebody', '', 'owner', '', '2026-03-02T08:00:00Z')`,
+      ),
+    )
+    const { answer } = await prepare('shop')
+    expect(JSON.parse(answer)).toEqual({})
+  })
+
+  it('is not started as a demo: one clear line, and nothing is touched', async () => {
+    const before = readFileSync(join(folder, 'brasstag.db'))
+    const { ok, said, answer } = await prepare('demo')
+    expect(ok).toBe(false)
+    expect(answer).toBe('')
+    expect(said).toBe(
+      `${folder} holds a real shop: start it with npm run shop, or name another folder with BRASSTAG_DATA.\n`,
+    )
+    expect(readFileSync(join(folder, 'brasstag.db')).equals(before)).toBe(true)
+    expect(existsSync(join(folder, 'demo-being-filled'))).toBe(false)
+  })
+})
+
+describe('a demo folder', () => {
+  it('is not started as a real shop', async () => {
+    const demoFolder = mkdtempSync(join(inject('runFolder'), 'demo-'))
+    await prepare('shop', demoFolder)
+    plainSqlite(`file:${join(demoFolder, 'brasstag.db')}`, (file) => file.exec(`UPDATE "Shop" SET mode = 'demo'`))
+    const { ok, said } = await prepare('shop', demoFolder)
+    expect(ok).toBe(false)
+    expect(said).toBe(
+      `${demoFolder} holds the demo: start it with npm start, or name another folder with BRASSTAG_DATA.\n`,
+    )
+    rmSync(demoFolder, { recursive: true })
+  })
+})
+
+describe('a damaged file', () => {
+  it('is refused and left as it is', async () => {
+    const other = mkdtempSync(join(inject('runFolder'), 'damaged-'))
+    const words = 'this is no database at all, however long one looks at it'
+    writeFileSync(join(other, 'brasstag.db'), words)
+    const { ok, said } = await prepare('shop', other)
+    expect(ok).toBe(false)
+    expect(said).toContain('not a database')
+    expect(readFileSync(join(other, 'brasstag.db'), 'utf8')).toBe(words)
+    rmSync(other, { recursive: true })
+  })
+})
+
+describe('a shop on PostgreSQL', () => {
+  it('starts, starts again, and is not started as a demo', async () => {
+    const { url, folder: files, remove } = await emptyDatabase('postgresql')
+    const start = (mode: string) =>
+      elsewhereRun('lib/cli/prepare.ts', [mode], { BRASSTAG_DATA: files, DATABASE_URL: url })
+    const first = await start('shop')
+    expect(first.said).toMatch(/Database brought up to date: 0001/)
+    expect(JSON.parse(first.answer)).toHaveProperty('ownerCode')
+    const second = await start('shop')
+    expect(second).toMatchObject({ ok: true, said: '' })
+    const asDemo = await start('demo')
+    expect(asDemo.ok).toBe(false)
+    expect(asDemo.said).toContain('The database of DATABASE_URL holds a real shop: start it with npm run shop')
+    expect(existsSync(join(files, 'brasstag.db'))).toBe(false)
+    await remove()
+  })
+})
