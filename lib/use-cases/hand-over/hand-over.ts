@@ -1,0 +1,85 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import type { RouteStep } from '@/lib/core/route/types'
+import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import type { handOverSchema } from '@/lib/schemas/release'
+import { tagOf } from '../stations/see-step'
+import { addReadings } from '../visits/add-readings'
+import { findStep } from '../visits/find-step'
+import { mayLeave } from './may-leave'
+
+type Input = z.output<typeof handOverSchema>
+type Head = Input['heads'][number]
+
+const step = { stepId: 'hand-over', occurrence: '', orderId: null } as const
+
+/** Heads leave with somebody: only what is released, or goes back as it is. All of them go, or none. */
+export async function handOver(
+  actor: Actor,
+  input: Input,
+  moment: Moment,
+): Promise<{ tags: readonly string[] }> {
+  must(allow(actor, 'visit.hand-over'))
+  return write(actor, moment, async (w) => {
+    const tags: string[] = []
+    for (const head of input.heads) tags.push(await handOne(w, input, head))
+    return { tags }
+  })
+}
+
+async function handOne(w: Write, input: Input, head: Head): Promise<string> {
+  const found = await visitWithRoute(w.tx, head.visitId)
+  const { visit, route } = found
+  const tag = tagOf(visit)
+  if (visit.jobId !== input.jobId)
+    throw new RefusedError({ code: 'not-found', message: 'That head is not on this job.' })
+  refuseNotReady(visit, tag)
+  await bumpVisit(w.tx, visit)
+  await answerAndTick(w, visit.id, findStep(route, step), input.takenBy, head)
+  await w.tx.handOver.create({
+    data: {
+      visitId: visit.id, takenBy: input.takenBy, side: head.side, partsBack: head.partsBack, note: input.note, at: w.now,
+      byId: w.actor.personId,
+    },
+  }) // prettier-ignore
+  w.audit({
+    action: 'hand-over', subject: 'visit', subjectId: visit.id, visitId: visit.id, jobId: visit.jobId,
+    changes: { side: head.side, partsBack: head.partsBack },
+  }) // prettier-ignore
+  await refreshRoute(w.tx, visit.id, w.now)
+  return tag
+}
+
+function refuseNotReady(visit: Awaited<ReturnType<typeof visitWithRoute>>['visit'], tag: string): void {
+  const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })
+  if (visit.handOver) throw refused(`${tag} has been handed over already.`)
+  if (!mayLeave(visit)) {
+    throw refused(`${tag} is not released. Release it first, or return it as is.`)
+  }
+}
+
+/** The step's own answers, in the same rows as at any station, and its tick. */
+async function answerAndTick(
+  w: Write,
+  visitId: string,
+  at: RouteStep,
+  takenBy: string,
+  head: Head,
+): Promise<void> {
+  const answer = (kind: 'taken-by' | 'side' | 'parts-returned', text: string) => ({
+    kind,
+    point: '',
+    text,
+    notTaken: null,
+  })
+  const readings = [
+    answer('taken-by', takenBy),
+    answer('side', head.side),
+    answer('parts-returned', head.partsBack === '' ? 'nothing' : head.partsBack),
+  ]
+  await addReadings(w, visitId, at, { readings, instrumentId: null, conditions: {}, takenAt: null })
+  await addEvent(w, visitId, 'tick', at)
+}

@@ -1,0 +1,91 @@
+import { allow, can } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { completeness } from '@/lib/core/route/completeness'
+import { db } from '@/lib/data/db'
+import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
+import { accountOf } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { whereaboutsOf } from '@/lib/data/visits'
+import { accountView } from '../jobs/account-view'
+import { paperHeads, type PaperHead } from '../papers/paper-head'
+import { sideWords } from '../papers/spec-words'
+import { mayLeave } from './may-leave'
+import { readAt } from '../papers/read'
+
+export type HeadToGo = {
+  readonly visitId: string
+  readonly headId: string
+  readonly tag: string
+  readonly casting: string
+  readonly whereabouts: string
+  readonly side: string
+  readonly cameWith: string
+  readonly rackPlace: string
+  /** '' when it may go; else why it cannot. */
+  readonly whyNot: string
+  /** What a correction after the release shows to be out: told, the head may go. */
+  readonly cautions: readonly string[]
+  readonly gone: { readonly to: string; readonly at: Date } | null
+  readonly hasSheet: boolean
+}
+
+export type HandOverView = {
+  readonly jobId: string
+  readonly number: string
+  readonly customer: string
+  readonly partsPlace: string
+  readonly heads: readonly HeadToGo[]
+  /** What is still to pay; null for those who may not see prices. */
+  readonly dueMinor: number | null
+  readonly timeZone: string
+  readonly locale: string
+  readonly currency: string
+}
+
+/** What can be handed over of a job, and why the rest cannot. */
+export async function seeHandOver(actor: Actor, number: string): Promise<HandOverView> {
+  must(allow(actor, 'visit.hand-over'))
+  const client = await db()
+  const job = await paperJob(client, number)
+  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
+  const { timeZone, locale, currency } = await shopOf(client)
+  return {
+    jobId: job.id,
+    number: job.number,
+    customer: job.customer.contact?.name ?? '',
+    partsPlace: job.partsPlace,
+    heads: heads.map(headToGo),
+    dueMinor: can(actor, 'price.see') ? accountView(await accountOf(client, job.id)).dueMinor : null,
+    timeZone,
+    locale,
+    currency,
+  }
+}
+
+function headToGo(head: PaperHead): HeadToGo {
+  const { visit, facts, route } = head
+  const released = visit.releases.length > 0
+  return {
+    visitId: visit.id,
+    headId: visit.headId,
+    tag: head.tag,
+    casting: visit.head.casting?.name ?? '',
+    whereabouts: whereaboutsOf(visit, facts, route),
+    side: sideWords(visit.side),
+    cameWith: readAt(head.readings, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith,
+    rackPlace: visit.rackPlace,
+    whyNot: whyNot(head),
+    cautions: released ? completeness(facts).map((gap) => gap.message) : [],
+    gone: visit.handOver ? { to: visit.handOver.takenBy, at: visit.handOver.at } : null,
+    hasSheet: released || visit.returned !== null,
+  }
+}
+
+function whyNot({ visit, facts }: PaperHead): string {
+  if (visit.handOver) return 'It has gone.'
+  if (mayLeave(visit)) return ''
+  const missing = completeness(facts).length
+  if (missing === 0) return 'It is complete and waits to be released.'
+  return `It is not released: ${missing === 1 ? 'one thing is' : `${missing} things are`} missing.`
+}

@@ -1,0 +1,48 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { jobById } from '@/lib/data/jobs'
+import { addLink, newToken } from '@/lib/data/links'
+import { write, type Moment } from '@/lib/data/write'
+import type { makeCustomerLinkSchema } from '@/lib/schemas/release'
+
+const daysOpen = 180
+
+export type MadeLink = { readonly linkId: string; readonly path: string; readonly expiresAt: string }
+
+/**
+ * A private link for the customer of one job. Older links go on working. The address is shown this once: what is kept,
+ * also of the operation's answer, does not hold it.
+ */
+export async function makeCustomerLink(
+  actor: Actor,
+  input: z.output<typeof makeCustomerLinkSchema>,
+  moment: Moment,
+): Promise<MadeLink> {
+  must(allow(actor, 'customer-link.make'))
+  const token = newToken()
+  const expiresAt = new Date(moment.now.getTime() + daysOpen * 24 * 60 * 60 * 1000)
+  let made = false
+  const { linkId } = await write(actor, moment, async (w) => {
+    const job = await jobById(w.tx, input.jobId)
+    const id = await addLink(w, job.id, token, expiresAt)
+    w.audit({
+      action: 'make-link',
+      subject: 'customer-link',
+      subjectId: id,
+      jobId: job.id,
+      changes: { expiresAt },
+    })
+    made = true
+    return { linkId: id }
+  })
+  if (!made) {
+    throw new RefusedError({
+      code: 'wrong-state',
+      message:
+        'This link was made already and is shown only once. Make a new one; revoke the other if it is not needed.',
+    })
+  }
+  return { linkId, path: `/s/${token}`, expiresAt: expiresAt.toISOString() }
+}

@@ -1,0 +1,24 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { write, type Moment } from '@/lib/data/write'
+import type { revokeCustomerLinkSchema } from '@/lib/schemas/release'
+
+/** Ends one link at once. Ended is ended: again changes nothing. */
+export async function revokeCustomerLink(
+  actor: Actor,
+  input: z.output<typeof revokeCustomerLinkSchema>,
+  moment: Moment,
+): Promise<{ linkId: string }> {
+  must(allow(actor, 'customer-link.make'))
+  return write(actor, moment, async (w) => {
+    const link = await w.tx.customerLink.findUnique({ where: { id: input.linkId } })
+    if (!link) throw new RefusedError({ code: 'not-found', message: 'There is no such link.' })
+    if (link.revokedAt === null) {
+      await w.tx.customerLink.update({ where: { id: link.id }, data: { revokedAt: w.now } })
+      w.audit({ action: 'revoke-link', subject: 'customer-link', subjectId: link.id, jobId: link.jobId })
+    }
+    return { linkId: link.id }
+  })
+}

@@ -1,0 +1,119 @@
+import { RefusedError } from '@/lib/core/errors'
+import { progress, type ProgressMark } from '@/lib/core/route/progress'
+import type { Whereabouts } from '@/lib/core/route/types'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { db } from '@/lib/data/db'
+import { jobOfLink } from '@/lib/data/links'
+import { paperVisitsOfJob } from '@/lib/data/papers'
+import { accountOf } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { whereaboutsOf } from '@/lib/data/visits'
+import { accountView, type AccountView } from '../jobs/account-view'
+import { paperHeads, shopBlock, type PaperHead } from '../papers/paper-head'
+import type { Paper } from '../papers/print-papers'
+import { newestSpec, specPaper } from '../papers/spec-paper'
+
+export type LinkHead = {
+  readonly visitId: string
+  readonly tag: string
+  readonly casting: string
+  /** Where it is, in words for somebody who does not know the shop. */
+  readonly where: string
+  readonly marks: readonly ProgressMark[]
+  /** Once it is released, or goes back as it is. */
+  readonly spec: SpecSheetData | null
+}
+
+/** All that a customer's link shows; what is not in this type cannot be shown. */
+export type LinkView = {
+  readonly shop: SpecSheetData['shop']
+  readonly timeZone: string
+  readonly locale: string
+  readonly currency: string
+  readonly jobNumber: string
+  readonly promiseOn: string | null
+  readonly heads: readonly LinkHead[]
+  /** Things found that the customer was asked about and has not answered. */
+  readonly questions: readonly { readonly tag: string; readonly what: string }[]
+  /** Only where the shop shows prices on this job's link. */
+  readonly account: Pick<AccountView, 'prices' | 'totalMinor' | 'taxMinor' | 'paidMinor' | 'dueMinor'> | null
+}
+
+const plainWords: Readonly<Record<Whereabouts, string>> = {
+  expected: 'We are expecting it.',
+  'on order': 'It is on order.',
+  'in house': 'It is in our shop, and work goes on.',
+  away: 'It is at a specialist for part of the work.',
+  'waiting for parts': 'It waits for parts.',
+  'waiting for an answer': 'It waits for your answer.',
+  held: 'We have stopped to decide how to go on.',
+  finished: 'The work is done; it goes through the last inspection.',
+  released: 'It is ready for you.',
+  'handed over': 'You have it.',
+  'returned as is': 'It goes back to you as it is.',
+  scrapped: 'It cannot be used any more. We will call you, or have done so.',
+}
+
+const dead = (): RefusedError =>
+  new RefusedError({ code: 'not-found', message: 'This link does not open anything.' })
+
+/** What the customer of one job sees. A link that is dead in any way is refused in the same words. */
+export async function seeByLink(token: string, now: Date): Promise<LinkView> {
+  const client = await db()
+  const jobId = await jobOfLink(client, token, now)
+  if (jobId === null) throw dead()
+  const visits = await paperVisitsOfJob(client, jobId)
+  const papers = await paperHeads(client, visits)
+  const shop = await shopOf(client)
+  const job = await client.job.findUniqueOrThrow({
+    where: { id: jobId },
+    select: { number: true, promiseOn: true, pricesOnLink: true },
+  })
+  const heads: LinkHead[] = []
+  for (const paper of papers) heads.push(linkHead(paper, await newestSpec(client, paper.visit)))
+  return {
+    shop: shopBlock(shop),
+    timeZone: shop.timeZone,
+    locale: shop.locale,
+    currency: shop.currency,
+    jobNumber: job.number,
+    promiseOn: job.promiseOn,
+    heads,
+    questions: papers.flatMap(questionsOf),
+    account: job.pricesOnLink ? accountFor(accountView(await accountOf(client, jobId))) : null,
+  }
+}
+
+const linkHead = ({ visit, tag, facts, route }: PaperHead, spec: SpecSheetData | null): LinkHead => ({
+  visitId: visit.id,
+  tag,
+  casting: visit.head.casting?.name ?? '',
+  where: plainWords[whereaboutsOf(visit, facts, route)],
+  marks: progress(route, facts.openHolds.length > 0),
+  spec,
+})
+
+const questionsOf = ({ visit, tag }: PaperHead) =>
+  visit.findings
+    .filter((finding) => finding.askedAt !== null && finding.answer === null)
+    .map(({ what }) => ({ tag, what }))
+
+const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: AccountView) => ({
+  prices,
+  totalMinor,
+  taxMinor,
+  paidMinor,
+  dueMinor,
+})
+
+/** The spec sheet of one head of the link's own job; a head of another job is as unknown as one that never was. */
+export async function specByLink(token: string, visitId: string, now: Date): Promise<Paper> {
+  const client = await db()
+  const jobId = await jobOfLink(client, token, now)
+  const visit =
+    jobId === null
+      ? null
+      : await client.visit.findFirst({ where: { id: visitId, jobId }, select: { id: true } })
+  if (!visit) throw dead()
+  return specPaper(client, visit.id)
+}
