@@ -1,5 +1,5 @@
-import { monotoneCurve, type FlowCurve } from '../core/flow/curve'
-import type { SpecFlowPoint } from '../core/spec/spec-sheet'
+import { monotoneCurve, type FlowCurve } from '@/lib/core/flow/curve'
+import type { SpecFlowPoint } from '@/lib/core/spec/spec-sheet'
 import { ticks } from './axis'
 import {
   at, ellipsePath, filled, linePath, outlined, stroked, text,

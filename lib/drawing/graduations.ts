@@ -1,4 +1,4 @@
-import type { StepState } from '../core/route/types'
+import type { StepState } from '@/lib/core/route/types'
 
 /** One step of a route, as the head's scale draws it. */
 export type Graduation = {

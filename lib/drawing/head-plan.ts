@@ -1,4 +1,4 @@
-import type { Corner, Edge, HeadDrawing } from '../core/spec/head-drawing'
+import type { Corner, Edge, HeadDrawing } from '@/lib/core/spec/head-drawing'
 import {
   ellipsePath, filled, hatchPath, linePath, outlined, polygonPath, roundedPath, stroked, text,
   type Drawing, type Mark, type Point,

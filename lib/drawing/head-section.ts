@@ -1,4 +1,4 @@
-import type { HeadDrawing } from '../core/spec/head-drawing'
+import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { cutInWords } from './head-plan'
 import {
   filled,

@@ -1,5 +1,5 @@
 import { degrees, rgb, type Color, type PDFPage } from 'pdf-lib'
-import type { Tone } from '../drawing/marks'
+import type { Tone } from '@/lib/drawing/marks'
 import { wordsWidth, type Face, type Fonts } from './fonts'
 
 export const pointsPerMm = 72 / 25.4

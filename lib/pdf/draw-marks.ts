@@ -1,4 +1,4 @@
-import type { Drawing, Mark, TextMark } from '../drawing/marks'
+import type { Drawing, Mark, TextMark } from '@/lib/drawing/marks'
 import { drawWords, paperColours, pointsPerMm, type Canvas } from './canvas'
 import type { Face } from './fonts'
 

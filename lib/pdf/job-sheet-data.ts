@@ -1,7 +1,7 @@
-import type { HeadDrawing } from '../core/spec/head-drawing'
-import type { Figure, ShopBlock } from '../core/spec/spec-sheet'
-import type { StepState } from '../core/route/types'
-import type { Graduation } from '../drawing/graduations'
+import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
+import type { Figure, ShopBlock } from '@/lib/core/spec/spec-sheet'
+import type { StepState } from '@/lib/core/route/types'
+import type { Graduation } from '@/lib/drawing/graduations'
 
 /** A reading owed: one blank a point, with its unit; `value` is what was already read. */
 export type JobSheetOwed = {

@@ -1,4 +1,4 @@
-import { headScale } from '../drawing/head-scale'
+import { headScale } from '@/lib/drawing/head-scale'
 import { drawWords, paperColours, pointsPerMm } from './canvas'
 import { wordsWidth } from './fonts'
 import type { JobSheetData, JobSheetHead, JobSheetOwed, JobSheetStep } from './job-sheet-data'

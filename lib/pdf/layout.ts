@@ -1,5 +1,5 @@
 import { PDFDocument, PDFName, PDFString, type PDFPage } from 'pdf-lib'
-import type { Drawing } from '../drawing/marks'
+import type { Drawing } from '@/lib/drawing/marks'
 import { drawWords, paperColours, pointsPerMm, type Canvas, type TextStyle } from './canvas'
 import { drawMarks } from './draw-marks'
 import { openFonts, wordsWidth, type Face, type Fonts } from './fonts'

@@ -1,5 +1,5 @@
-import type { HeadDrawing } from '../core/spec/head-drawing'
-import type { Figure, ShopBlock } from '../core/spec/spec-sheet'
+import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
+import type { Figure, ShopBlock } from '@/lib/core/spec/spec-sheet'
 
 export type OutsideSheetHead = {
   readonly tag: string

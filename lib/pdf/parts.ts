@@ -1,8 +1,8 @@
-import type { HeadDrawing } from '../core/spec/head-drawing'
-import type { Figure } from '../core/spec/spec-sheet'
-import { headPlan } from '../drawing/head-plan'
-import { headSection } from '../drawing/head-section'
-import { tagPlate } from '../drawing/tag-plate'
+import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
+import type { Figure } from '@/lib/core/spec/spec-sheet'
+import { headPlan } from '@/lib/drawing/head-plan'
+import { headSection } from '@/lib/drawing/head-section'
+import { tagPlate } from '@/lib/drawing/tag-plate'
 import { drawWords } from './canvas'
 import { wordsWidth } from './fonts'
 import {

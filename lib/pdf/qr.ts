@@ -1,5 +1,5 @@
 import { encode } from 'uqr'
-import { filled, rectPath, type Drawing } from '../drawing/marks'
+import { filled, rectPath, type Drawing } from '@/lib/drawing/marks'
 
 /** Blank modules that a reader needs all round. */
 const quietModules = 4

@@ -1,5 +1,5 @@
-import type { SpecChambers, SpecFlow, SpecFlowRow, SpecSheetData } from '../core/spec/spec-sheet'
-import { flowCurves } from '../drawing/flow-curves'
+import type { SpecChambers, SpecFlow, SpecFlowRow, SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { flowCurves } from '@/lib/drawing/flow-curves'
 import {
   beside, drawing, finishPaper, gap, heading, list, newPage, need, paragraph, roomLeft, startPaper, within,
   type Paper,
