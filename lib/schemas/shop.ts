@@ -48,11 +48,18 @@ const shopWords = {
 /** Zone and currency are fixed at set-up: figures already recorded would change their meaning. */
 export const shopFactsSchema = z.object({ ...shopWords, timeZone, currency })
 export const ownerSchema = z.object({ name: personName, signIn: signInName, password: newPassword })
-export const setUpShopSchema = z.object({
-  code: neededWords('Type the code that the console shows.', 100),
-  shop: shopFactsSchema,
-  owner: ownerSchema,
-})
+export const setUpShopSchema = z
+  .object({
+    code: neededWords('Type the code that the console shows.', 100),
+    shop: shopFactsSchema,
+    owner: ownerSchema,
+    /** The password once more: a slip in it would lock the only owner out. */
+    again: z.string(),
+  })
+  .refine(({ owner, again }) => owner.password === again, {
+    path: ['again'],
+    message: 'This is not the same as the password above.',
+  })
 export const changeShopSchema = z.object({ ...shopWords, version: z.number().int() })
 
 export const instrumentKinds = ['burette', 'gauge', 'flow bench', 'other'] as const
@@ -70,6 +77,7 @@ export const changeInstrumentSchema = addInstrumentSchema.extend({
 
 export type ShopFacts = z.output<typeof shopFactsSchema>
 export type FirstOwner = z.output<typeof ownerSchema>
+export type SetUpShopForm = z.input<typeof setUpShopSchema>
 export type SetUpShop = z.output<typeof setUpShopSchema>
 export type ChangeShop = z.output<typeof changeShopSchema>
 export type AddInstrument = z.output<typeof addInstrumentSchema>

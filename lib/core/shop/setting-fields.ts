@@ -1,4 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
+import { formatFigure } from '../units/format-figure'
 import { parseFigure } from '../units/parse-figure'
 import type { Quantity } from '../units/quantities'
 import type { ShopSettings } from './settings'
@@ -138,6 +139,12 @@ const significant = (value: number): number => Number(value.toPrecision(12))
 /** What stands in the field: "0.5", "0.0200"; in per cent for a share. */
 export const settingText = ({ kind }: SettingField, value: number): string =>
   'quantity' in kind ? String(value) : String(significant(value / kind.scale))
+
+/** As it is read out on a page: "0.0200 in", "3 %". */
+export const settingWords = (field: SettingField, value: number): string =>
+  'quantity' in field.kind
+    ? formatFigure(value, field.kind.quantity)
+    : `${settingText(field, value)} ${field.kind.unit}`
 
 /** What is read from the field, in the core's unit. Example: "3 %" of the rate's spread → 0.03. */
 export function parseSetting({ kind, label }: SettingField, text: string): Result<number> {

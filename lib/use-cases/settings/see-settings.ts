@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { settingFields, settingText } from '@/lib/core/shop/setting-fields'
+import { settingFields, settingWords } from '@/lib/core/shop/setting-fields'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
@@ -42,6 +42,6 @@ const changeWords = (before: ShopSettings, after: ShopSettings): string[] =>
   settingFields
     .filter(({ key }) => before[key] !== after[key])
     .map((field) => {
-      const [from, to] = [settingText(field, before[field.key]), settingText(field, after[field.key])]
+      const [from, to] = [settingWords(field, before[field.key]), settingWords(field, after[field.key])]
       return `${field.label}: from ${from} to ${to}`
     })

@@ -53,8 +53,8 @@ describe('every change is a new version', () => {
         by: 'Orla Quennell',
         reason: 'tighter',
         changes: [
-          'Tolerance on the target: from 0.4 to 0.3',
-          'Spread of the rate between heads: from 3 to 2',
+          'Tolerance on the target: from 0.4 cc to 0.3 cc',
+          'Spread of the rate between heads: from 3 % to 2 %',
         ],
       },
       {
@@ -62,7 +62,7 @@ describe('every change is a new version', () => {
         at: now,
         by: 'Orla Quennell',
         reason: 'the new burette',
-        changes: ['Tolerance on the target: from 0.5 to 0.4'],
+        changes: ['Tolerance on the target: from 0.5 cc to 0.4 cc'],
       },
     ])
   })

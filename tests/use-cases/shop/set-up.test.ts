@@ -21,7 +21,7 @@ const shop = {
   paper: 'a4' as const,
 }
 const owner = { name: 'Maud Ellery', signIn: 'Maud', password }
-const input = (code: string) => setUpShopSchema.parse({ code, shop, owner })
+const input = (code: string) => setUpShopSchema.parse({ code, shop, owner, again: password })
 
 let database: TestDatabase
 let code: string
@@ -69,7 +69,7 @@ describe('the one-time code', () => {
     const before = await everything()
     const second = { ...owner, signIn: 'other' }
     const again = (another: string) =>
-      setUpShop(setUpShopSchema.parse({ code: another, shop, owner: second }), { now })
+      setUpShop(setUpShopSchema.parse({ code: another, shop, owner: second, again: password }), { now })
     await expect(again(code)).rejects.toMatchObject({ refusal: { code: 'not-found' } })
     await expect(again(newOwnerCode(database.folder))).rejects.toMatchObject({
       refusal: { code: 'not-found' },
@@ -80,7 +80,10 @@ describe('the one-time code', () => {
   test('sent twice at once makes one owner', async () => {
     const answers = await Promise.allSettled([
       setUpShop(input(code), { now }),
-      setUpShop(setUpShopSchema.parse({ code, shop, owner: { ...owner, signIn: 'other' } }), { now }),
+      setUpShop(
+        setUpShopSchema.parse({ code, shop, owner: { ...owner, signIn: 'other' }, again: password }),
+        { now },
+      ),
     ])
     expect(answers.map(({ status }) => status).toSorted()).toEqual(['fulfilled', 'rejected'])
     expect(await database.client.person.count()).toBe(1)
@@ -107,7 +110,7 @@ test('a shop without a code file has no way in', async () => {
 
 describe('what is asked', () => {
   const fieldsOf = (more: object) => {
-    const parsed = setUpShopSchema.safeParse({ code, shop: { ...shop, ...more }, owner })
+    const parsed = setUpShopSchema.safeParse({ code, shop: { ...shop, ...more }, owner, again: password })
     return parsed.success ? [] : parsed.error.issues.map((issue) => issue.path.join('.'))
   }
   test.each([
@@ -120,8 +123,16 @@ describe('what is asked', () => {
     expect(fieldsOf(more)).toEqual([path])
   })
 
+  test('the password twice the same', () => {
+    const parsed = setUpShopSchema.safeParse({ code, shop, owner, again: `${password} ` })
+    expect(parsed.error?.issues.map((issue) => issue.path.join('.'))).toEqual(['again'])
+  })
+
   test('a currency without decimals keeps none', async () => {
-    await setUpShop(setUpShopSchema.parse({ code, shop: { ...shop, currency: 'JPY' }, owner }), { now })
+    await setUpShop(
+      setUpShopSchema.parse({ code, shop: { ...shop, currency: 'JPY' }, owner, again: password }),
+      { now },
+    )
     // ISO 4217 gives the yen no minor unit.
     expect((await database.client.shop.findUniqueOrThrow({ where: { id: 1 } })).currencyExponent).toBe(0)
   })

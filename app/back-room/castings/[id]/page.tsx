@@ -2,7 +2,7 @@ import { Frame } from '@/app/_components/frame'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
-import { seeManner } from '@/lib/use-cases/shop/see-manner'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { DoButton } from '../../_components/do-button'
@@ -17,7 +17,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
   const { id } = await params
   const actor = await requirePerson('casting.see', `/back-room/castings/${id}`)
   const { casting } = await orNotFound(seeCasting(actor, id))
-  const manner = await seeManner(actor)
+  const manner = await shopManner()
   const { version, retired } = casting
   const mayChange = can(actor, 'casting.change')
   return (

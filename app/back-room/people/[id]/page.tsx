@@ -1,6 +1,6 @@
 import { Frame } from '@/app/_components/frame'
 import { seePerson } from '@/lib/use-cases/people/see-people'
-import { seeManner } from '@/lib/use-cases/shop/see-manner'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
@@ -16,7 +16,7 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
   const { id } = await params
   const actor = await requirePerson('person.change', `/back-room/people/${id}`)
   const { person, last } = await orNotFound(seePerson(actor, id))
-  const manner = await seeManner(actor)
+  const manner = await shopManner()
   const { version, retired } = person
   return (
     <Frame place="back-room" actor={actor}>

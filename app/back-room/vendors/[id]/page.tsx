@@ -1,5 +1,5 @@
 import { Frame } from '@/app/_components/frame'
-import { seeManner } from '@/lib/use-cases/shop/see-manner'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { seeVendor } from '@/lib/use-cases/vendors/see-vendors'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
@@ -15,7 +15,7 @@ export default async function VendorPage({ params }: { params: Promise<{ id: str
   const { id } = await params
   const actor = await requirePerson('vendor.change', `/back-room/vendors/${id}`)
   const { vendor, last } = await orNotFound(seeVendor(actor, id))
-  const manner = await seeManner(actor)
+  const manner = await shopManner()
   const { version, retired } = vendor
   return (
     <Frame place="back-room" actor={actor}>

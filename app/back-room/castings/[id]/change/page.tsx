@@ -1,6 +1,6 @@
 import { Frame } from '@/app/_components/frame'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
-import { seeManner } from '@/lib/use-cases/shop/see-manner'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../../_components/back-link'
 import { changedBy } from '../../../_components/changed-by'
@@ -14,7 +14,7 @@ export default async function ChangeCastingPage({ params }: { params: Promise<{ 
   const { id } = await params
   const actor = await requirePerson('casting.change', `/back-room/castings/${id}/change`)
   const { casting, last } = await orNotFound(seeCasting(actor, id))
-  const manner = await seeManner(actor)
+  const manner = await shopManner()
   return (
     <Frame place="back-room" actor={actor}>
       <div className="stack">

@@ -1,0 +1,23 @@
+import { notFound } from 'next/navigation'
+import { Frame } from '@/app/_components/frame'
+import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../../_components/back-link'
+import { InstrumentForm } from '../_components/instrument-forms'
+
+export const metadata = { title: 'Instrument' }
+
+export default async function InstrumentPage({ params }: { params: Promise<{ id: string }> }) {
+  const { id } = await params
+  const actor = await requirePerson('settings.change', `/back-room/instruments/${id}`)
+  const instrument = (await seeInstruments(actor, new Date())).find((one) => one.id === id) ?? notFound()
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room/instruments">Instruments</BackLink>
+        <h1>{instrument.name}</h1>
+      </div>
+      <InstrumentForm instrument={instrument} />
+    </Frame>
+  )
+}

@@ -1,0 +1,12 @@
+'use server'
+import { addInstrumentSchema, changeInstrumentSchema } from '@/lib/schemas/shop'
+import { addInstrument } from '@/lib/use-cases/shop/add-instrument'
+import { changeInstrument } from '@/lib/use-cases/shop/change-instrument'
+import { defineAction } from '@/lib/web/define-action'
+
+export const addInstrumentAction = defineAction('addInstrument', addInstrumentSchema, addInstrument)
+export const changeInstrumentAction = defineAction(
+  'changeInstrument',
+  changeInstrumentSchema,
+  changeInstrument,
+)

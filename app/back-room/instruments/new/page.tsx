@@ -1,0 +1,19 @@
+import { Frame } from '@/app/_components/frame'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../../_components/back-link'
+import { AddInstrumentForm } from '../_components/instrument-forms'
+
+export const metadata = { title: 'Add an instrument' }
+
+export default async function AddInstrumentPage() {
+  const actor = await requirePerson('settings.change', '/back-room/instruments/new')
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room/instruments">Instruments</BackLink>
+        <h1>Add an instrument</h1>
+      </div>
+      <AddInstrumentForm />
+    </Frame>
+  )
+}

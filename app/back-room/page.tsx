@@ -1,0 +1,48 @@
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { requirePerson } from '@/lib/web/require-actor'
+import { Held } from './_components/held'
+import { Missed } from './_components/missed'
+import { Waits } from './_components/waits'
+import { Waivers } from './_components/waivers'
+import styles from './back-room.module.css'
+
+export const metadata = { title: 'Back room' }
+
+const rooms = [
+  { href: '/back-room/castings', label: 'Casting records' },
+  { href: '/back-room/vendors', label: 'Vendors' },
+  { href: '/back-room/people', label: 'People' },
+  { href: '/back-room/settings', label: 'Limits and tolerances' },
+  { href: '/back-room/instruments', label: 'Instruments' },
+  { href: '/back-room/shop', label: 'The shop' },
+  { href: '/back-room/trail', label: 'Audit trail' },
+]
+
+export default async function BackRoomPage() {
+  const actor = await requirePerson('back-room.see', '/back-room')
+  const now = new Date()
+  const [seen, newest] = await Promise.all([seeBackRoom(actor, now), newestChange()])
+  return (
+    <Frame place="back-room" actor={actor}>
+      <Live newest={newest} />
+      <h1>Back room</h1>
+      <nav aria-label="Back room">
+        <ul className={`row ${styles.rooms}`}>
+          {rooms.map(({ href, label }) => (
+            <li key={href}>
+              <ButtonLink href={href}>{label}</ButtonLink>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <Waits loads={seen.loads} now={now} />
+      <Held holds={seen.holds} zone={seen.zone} locale={seen.locale} />
+      <Waivers waivers={seen.waivers} zone={seen.zone} locale={seen.locale} />
+      <Missed readings={seen.outOfTolerance} zone={seen.zone} locale={seen.locale} />
+    </Frame>
+  )
+}

@@ -1,0 +1,93 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import type { z } from 'zod'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { FormFigure } from '@/app/_components/form/form-figure'
+import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import {
+  settingFields,
+  settingGroups,
+  settingText,
+  type SettingField,
+  type SettingKey,
+} from '@/lib/core/shop/setting-fields'
+import type { ShopSettings } from '@/lib/core/shop/settings'
+import { changeSettingsSchema } from '@/lib/schemas/settings'
+import { BothSides } from '../../_components/both-sides'
+import styles from '../../_components/fields.module.css'
+import { changeSettingsAction } from '../actions'
+
+type Values = z.input<typeof changeSettingsSchema>
+
+const textsOf = (settings: ShopSettings): Values['values'] =>
+  Object.fromEntries(
+    settingFields.map((field) => [field.key, settingText(field, settings[field.key])]),
+  ) as Values['values']
+
+const labelOf = (path: string): string => {
+  const key = path.split('.')[1]
+  return settingFields.find((field) => field.key === key)?.label ?? 'Why'
+}
+
+type Props = { version: number; settings: ShopSettings; by: string }
+
+export function SettingsForm({ version, settings, by }: Props) {
+  const router = useRouter()
+  const fresh: Values = { version, values: textsOf(settings), reason: '' }
+  const form = useActionForm(changeSettingsSchema, changeSettingsAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room/settings'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Put these limits in force" className="stack-large">
+      {settingGroups.map((group) => (
+        <section key={group.title} className="part">
+          <h2>{group.title}</h2>
+          <div className={styles.grid}>
+            {group.fields.map((field) => (
+              <SettingInput key={field.key} form={form} field={field} />
+            ))}
+          </div>
+        </section>
+      ))}
+      <section className="part">
+        <h2>Why</h2>
+        <TextArea
+          label="Why they change"
+          hint="Stands beside the new limits for whoever asks later."
+          required
+          {...form.text('reason')}
+        />
+      </section>
+      <BothSides
+        form={form}
+        fresh={{ ...fresh, reason: form.form.getValues('reason') }}
+        what="The limits"
+        labelOf={labelOf}
+        by={by}
+      />
+    </ActionForm>
+  )
+}
+
+type InputProps = { form: Form<Values, { version: number }>; field: SettingField }
+
+function SettingInput({ form, field }: InputProps) {
+  const { key, kind, label, about } = field
+  const name: `values.${SettingKey}` = `values.${key}`
+  const hint = about || undefined
+  if ('quantity' in kind) {
+    return <FormFigure form={form} name={name} label={label} quantity={kind.quantity} hint={hint} />
+  }
+  return (
+    <TextInput
+      label={`${label}, ${kind.unit}`}
+      hint={hint}
+      inputMode="decimal"
+      autoComplete="off"
+      {...form.text(name)}
+    />
+  )
+}

@@ -1,0 +1,28 @@
+import { Frame } from '@/app/_components/frame'
+import { seeSettings } from '@/lib/use-cases/settings/see-settings'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../../_components/back-link'
+import { changedBy } from '../../_components/changed-by'
+import { SettingsForm } from '../_components/settings-form'
+
+export const metadata = { title: 'Change the limits' }
+
+export default async function ChangeSettingsPage() {
+  const actor = await requirePerson('settings.change', '/back-room/settings/change')
+  const { current, history } = await seeSettings(actor)
+  const by = changedBy(history[0] ?? null, await shopManner())
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room/settings">Limits and tolerances</BackLink>
+        <h1>Change the limits</h1>
+        <p className="soft">
+          Heads still here follow the new limits at once. What was planned and released keeps the limits of
+          its day.
+        </p>
+      </div>
+      <SettingsForm version={current.version} settings={current.values} by={by} />
+    </Frame>
+  )
+}

@@ -1,0 +1,76 @@
+import { Frame } from '@/app/_components/frame'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { DefinitionList } from '@/app/_components/ui/definition-list'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { When } from '@/app/_components/ui/when'
+import { settingGroups, settingWords } from '@/lib/core/shop/setting-fields'
+import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-settings'
+import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../_components/back-link'
+
+export const metadata = { title: 'Limits and tolerances' }
+
+export default async function SettingsPage() {
+  const actor = await requirePerson('settings.change', '/back-room/settings')
+  const { current, history } = await seeSettings(actor)
+  const manner = await shopManner()
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room">Back room</BackLink>
+        <div className="row spread">
+          <h1>Limits and tolerances</h1>
+          <ButtonLink href="/back-room/settings/change" variant="main">
+            Change them
+          </ButtonLink>
+        </div>
+        <p className="soft">
+          They decide which steps a cut makes necessary and what counts as out of tolerance. What the makers
+          of head, gasket and engine say comes first.
+        </p>
+      </div>
+      {settingGroups.map((group) => (
+        <section key={group.title} className="part">
+          <h2>{group.title}</h2>
+          <DefinitionList
+            items={group.fields.map((field) => ({
+              label: field.label,
+              value: settingWords(field, current.values[field.key]),
+            }))}
+          />
+        </section>
+      ))}
+      <section className="part" aria-labelledby="history">
+        <h2 id="history">What they were</h2>
+        {history.length === 0 ? (
+          <EmptyState title="Never changed">
+            <p>These are what every shop starts with.</p>
+          </EmptyState>
+        ) : (
+          <History versions={history} manner={manner} />
+        )}
+      </section>
+    </Frame>
+  )
+}
+
+function History({ versions, manner }: { versions: readonly SettingsVersion[]; manner: ShopManner }) {
+  return (
+    <ol className="plain-list" reversed>
+      {versions.map(({ version, at, by, reason, changes }) => (
+        <li key={version} className="stack">
+          <p>
+            <strong>Version {version}</strong>, {by},{' '}
+            <When at={at} zone={manner.timeZone} locale={manner.locale} />: {reason}
+          </p>
+          <ul>
+            {changes.map((change) => (
+              <li key={change}>{change}</li>
+            ))}
+          </ul>
+        </li>
+      ))}
+    </ol>
+  )
+}

@@ -1,0 +1,26 @@
+'use server'
+import { RefusedError, type Result } from '@/lib/core/errors'
+import { setUpShopSchema } from '@/lib/schemas/shop'
+import { setUpShop } from '@/lib/use-cases/shop/set-up-shop'
+import { refusalOf } from '@/lib/web/error-to-response'
+import { useAllowed as isAllowed } from '@/lib/web/throttle'
+
+/** The one change without somebody signed in: the console's code stands in for a person. */
+export async function setUpShopAction(sent: { input: unknown }): Promise<Result<{ signIn: string }>> {
+  try {
+    if (!(await isAllowed('set up'))) {
+      throw new RefusedError({ code: 'too-many', message: 'Too many tries. Wait a minute.' })
+    }
+    const parsed = setUpShopSchema.safeParse(sent?.input)
+    if (!parsed.success) {
+      const fields = Object.fromEntries(
+        parsed.error.issues.map((issue) => [issue.path.join('.'), issue.message]),
+      )
+      const message = Object.values(fields)[0] ?? 'Something in the form is not right.'
+      return { ok: false, refusal: { code: 'invalid', message, fields } }
+    }
+    return { ok: true, value: await setUpShop(parsed.data, { now: new Date() }) }
+  } catch (error) {
+    return { ok: false, refusal: refusalOf(error) }
+  }
+}

@@ -1,0 +1,28 @@
+import { notFound } from 'next/navigation'
+import { connection } from 'next/server'
+import { Bare } from '@/app/_components/shell/bare'
+import { needsSetUp } from '@/lib/use-cases/shop/set-up-shop'
+import { SetUpForm } from './_components/set-up-form'
+import { currencyOptions, localeOptions, paperOptions, zoneOptions } from './shop-options'
+
+export const metadata = { title: 'Set up this shop' }
+
+export default async function SetUpPage() {
+  await connection() // asked of the database at every request, never at build time
+  if (!(await needsSetUp())) notFound()
+  const options = {
+    zones: zoneOptions(),
+    locales: localeOptions(),
+    currencies: currencyOptions(),
+    papers: paperOptions,
+  }
+  return (
+    <Bare narrow>
+      <div className="stack">
+        <h1>Set up this shop</h1>
+        <p>Nobody can sign in yet. Whoever reads the code on the console makes the owner.</p>
+      </div>
+      <SetUpForm options={options} />
+    </Bare>
+  )
+}
