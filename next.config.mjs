@@ -2,6 +2,8 @@
 const config = {
   poweredByHeader: false,
   reactStrictMode: true,
+  // `npm test` has a stage of its own for types; a start need not wait for it again.
+  typescript: { ignoreBuildErrors: true },
   devIndicators: false,
   // Native or self-locating packages: bundling them breaks the paths they load their own files by.
   serverExternalPackages: [
