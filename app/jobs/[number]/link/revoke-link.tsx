@@ -1,0 +1,25 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { revokeCustomerLinkSchema } from '@/lib/schemas/release'
+import { revokeCustomerLinkAction } from './actions'
+
+export function RevokeLink({ linkId, madeAt }: { linkId: string; madeAt: string }) {
+  const router = useRouter()
+  const form = useActionForm(revokeCustomerLinkSchema, revokeCustomerLinkAction, {
+    defaultValues: { linkId },
+    onDone: () => router.refresh(),
+  })
+  return (
+    <ActionForm
+      form={form}
+      aria-label={`Link of ${madeAt}`}
+      submitLabel={
+        <>
+          Revoke<span className="visually-hidden"> the link of {madeAt}</span>
+        </>
+      }
+    />
+  )
+}

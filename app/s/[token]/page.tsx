@@ -1,0 +1,110 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { HeadScale } from '@/app/_components/scale/head-scale'
+import { Bare } from '@/app/_components/shell/bare'
+import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Day } from '@/app/_components/ui/day'
+import { Notice } from '@/app/_components/ui/notice'
+import { RefusedError } from '@/lib/core/errors'
+import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/see-by-link'
+import { useAllowed as isAllowed } from '@/lib/web/throttle'
+import { Account } from './_components/account'
+import { SpecPage } from './_components/spec-page'
+
+export const metadata: Metadata = {
+  title: 'Your heads',
+  robots: { index: false, follow: false },
+  referrer: 'no-referrer',
+}
+
+type Props = { params: Promise<{ token: string }> }
+
+export default async function LinkPage({ params }: Props) {
+  const { token } = await params
+  if (!(await isAllowed('link'))) return <TooMany />
+  const view = await seen(token)
+  return (
+    <Bare>
+      <header>
+        <p className="figure">{view.shop.name}</p>
+        <p className="soft">{view.shop.lines.join(' · ')}</p>
+        <h1>Your heads, job {view.jobNumber}</h1>
+        <p>{promise(view)}</p>
+      </header>
+      {view.questions.length > 0 && <Questions view={view} />}
+      {view.heads.map((head) => (
+        <Head key={head.visitId} head={head} token={token} />
+      ))}
+      {view.account && <Account account={view.account} currency={view.currency} locale={view.locale} />}
+    </Bare>
+  )
+}
+
+/** A link that opens nothing is a page that is not there, whatever is the matter with it. */
+async function seen(token: string): Promise<LinkView> {
+  try {
+    return await seeByLink(token, new Date())
+  } catch (error) {
+    if (error instanceof RefusedError && error.refusal.code === 'not-found') notFound()
+    throw error
+  }
+}
+
+function promise({ promiseOn, locale, heads }: LinkView) {
+  if (heads.length > 0 && heads.every((head) => head.spec !== null)) return 'The work on them is done.'
+  if (promiseOn === null) return 'No day has been promised yet.'
+  return (
+    <>
+      Promised for <Day on={promiseOn} locale={locale} style="date" />.
+    </>
+  )
+}
+
+function Questions({ view }: { view: LinkView }) {
+  return (
+    <Notice live={false} title="We have a question for you">
+      <ul>
+        {view.questions.map(({ tag, what }) => (
+          <li key={tag + what}>
+            {tag}: {what}
+          </li>
+        ))}
+      </ul>
+      <p>Please call us: {view.shop.lines.at(-1) ?? view.shop.name}.</p>
+    </Notice>
+  )
+}
+
+function Head({ head, token }: { head: LinkHead; token: string }) {
+  return (
+    <section className="stack part" aria-label={`Head ${head.tag}`}>
+      <div className="row">
+        <Tag number={head.tag} />
+        <h2>{head.casting === '' ? 'Head' : head.casting}</h2>
+      </div>
+      <p>{head.where}</p>
+      {head.spec ? (
+        <>
+          <div className="row">
+            <ButtonLink href={`/s/${token}/spec/${head.visitId}`} variant="main">
+              Spec sheet of {head.tag} (PDF)
+            </ButtonLink>
+          </div>
+          <SpecPage spec={head.spec} />
+        </>
+      ) : (
+        <HeadScale graduations={head.marks} />
+      )}
+    </section>
+  )
+}
+
+function TooMany() {
+  return (
+    <Bare narrow>
+      <h1>Too many at once</h1>
+      <p>Wait a minute, then load this page again.</p>
+    </Bare>
+  )
+}
