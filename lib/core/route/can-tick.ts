@@ -9,7 +9,7 @@ import type { RouteFacts, StepKey } from './types'
 export type MayTick = { readonly warnings: readonly string[] }
 
 /**
- * Whether a step may be ticked now. Refused while the head is held or away, while an answer says stop, while a reading is
+ * Whether a step may be ticked now. Refused when it is ticked already (a second tick of a cut would undo all that followed), while the head is held or away, while an answer says stop, while a reading is
  * owed or a step that physics puts first is not done: each in words. An advised order only warns.
  *
  * Example: chambers 1 and 2 of 4 measured → refused, "chamber 3 and chamber 4 have no cc yet".
@@ -19,8 +19,12 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
   if (!step || (step.state === 'not needed' && step.doneSeq === null)) {
     return refuse('wrong-state', 'This step is not on the route of this head.')
   }
-  if (step.state === 'done' || step.state === 'not needed')
-    return ok({ warnings: [`${step.label} is done already.`] })
+  if (step.state === 'done' || step.state === 'not needed') {
+    return refuse(
+      'wrong-state',
+      `${step.label} is ticked already. If it was done once more, take the tick back first.`,
+    )
+  }
   return (
     whereItIs(facts, step) ??
     whatItSays(step) ??

@@ -2,12 +2,12 @@ import { answers, badChoice } from '../readings/answered'
 import { readingSpecs } from '../readings/specs'
 import type { ReadingFact } from '../readings/types'
 import { contextOf, type Context } from './context'
-import { causeWords } from './do-again'
-import { gapPoints, readingGap } from './gaps'
-import { flatLeftIn, orderWords, type Mark } from './history'
+import { causeWords, isWork } from './do-again'
+import { placeOf, readingGap } from './gaps'
+import { flatLeftIn, orderWords, type History, type Mark } from './history'
 import { keyOf, keyText, sameKey, type StepRef } from './keys'
 import { flowNeed } from './needs'
-import { advisedBefore, hardBefore } from './order'
+import { advisedBefore, hardBefore, lostByCutting } from './order'
 import { asksOf, type Ask } from './owes'
 import { failedSeatChecks } from './conditions'
 import { rowOf, stepTable, type StepRow } from './steps'
@@ -158,7 +158,11 @@ function draft(
   const since = undone?.seq ?? 0
   const counted = readings.filter((reading) => reading.seq > since && answers(reading))
   const order = openOrderOf(facts, key)
-  const state = stateOf(mark, why, since)
+  const owes =
+    order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts))
+  const reopened = asksForMore(row.ref, owes, history) && why !== ''
+  const ticked = stateOf(mark, why, since)
+  const state = ticked === 'done' && reopened ? 'do again' : ticked
   return {
     stepId: key.stepId,
     occurrence: key.occurrence,
@@ -168,9 +172,14 @@ function draft(
     station: order ? 'outside' : row.station,
     state,
     why: why || whyBefore,
-    reason: reasonOf(state, why, undone?.words ?? '', now),
+    reason: reasonOf(
+      state,
+      why,
+      ticked === 'done' ? 'more readings are owed now' : (undone?.words ?? ''),
+      now,
+    ),
     isNew: before !== null && why !== '' && whyBefore === '' && !touched,
-    owes: order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts)),
+    owes,
     outside: order !== null && state !== 'done' && state !== 'not needed',
     doneSeq: mark.doneSeq,
     byVendor: mark.byVendor,
@@ -184,6 +193,15 @@ function draft(
     counted,
     stops: counted.flatMap((reading) => stopsOf(key, reading)),
   }
+}
+
+/**
+ * Whether a step that was ticked must be opened again because it now owes readings it had not: the plan asks for more, or
+ * one was withdrawn. Work is not done again for a figure, and what the cut has destroyed can no longer be read.
+ */
+function asksForMore(ref: StepRef, owes: readonly Owed[], { deckCutSeq }: History): boolean {
+  if (isWork(ref) || (deckCutSeq !== null && lostByCutting.includes(ref))) return false
+  return owes.some((entry) => entry.missing.length > 0)
 }
 
 /** Later work undoes a step; seat work is also undone by a seat check that fails after it. */
@@ -229,19 +247,14 @@ function owed(
 ): Owed {
   const label = readingSpecs[ask.kind].label
   if (ask.optional) return { kind: ask.kind, label, points: ask.points, missing: [], optional: true }
-  const given = counted.filter((reading) => reading.kind === ask.kind).map((reading) => reading.point)
+  const given = new Set<string>()
+  for (const { kind, point } of counted) if (kind === ask.kind) given.add(placeOf(kind, point))
   const instead = ask.orElse !== undefined && counted.some((reading) => reading.kind === ask.orElse)
-  const missing = instead ? [] : ask.points.filter((point) => !isGiven(ask, point, given))
-  const waived = (point: string) =>
-    facts.waivedGaps?.includes(readingGap(key, since, ask.kind, point)) ?? false
-  return { kind: ask.kind, label, points: ask.points, missing: missing.filter((point) => !waived(point)) }
+  const isOwed = (point: string): boolean =>
+    !given.has(placeOf(ask.kind, point)) &&
+    !facts.waivedGaps?.includes(readingGap(key, since, ask.kind, placeOf(ask.kind, point)))
+  return { kind: ask.kind, label, points: ask.points, missing: instead ? [] : ask.points.filter(isOwed) }
 }
-
-/** One lift of a port answers for the port: how many are worth flowing is the machinist's choice. */
-const isGiven = (ask: Ask, point: string, given: readonly string[]): boolean =>
-  ask.kind === 'flow' ? given.some((other) => portOf(other) === portOf(point)) : given.includes(point)
-
-const portOf = (point: string): string => point.split('@')[0] ?? point
 
 const settled = (state: StepState): boolean =>
   state === 'done' || state === 'waived' || state === 'not needed'

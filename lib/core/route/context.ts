@@ -1,3 +1,4 @@
+import { pointsOf } from '../readings/points'
 import { historyOf, type History } from './history'
 import { needOf } from './needs'
 import type { Column } from './steps'
@@ -13,6 +14,8 @@ export type Context = {
   readonly cutIn: number
   /** The same and all that went before, since new, in inches; this visit's alone while the new thickness is unknown. */
   readonly goneIn: number
+  /** Lifts that were flowed on this visit, so that the next run can be held against them; else the customary grid. */
+  readonly liftPoints: () => readonly string[]
   /** Why a step is needed; '' when it is not. Flow and arrival steps have their own rules. */
   readonly need: (stepId: StepId) => string
   /** Needed, or done already. */
@@ -26,6 +29,7 @@ export function contextOf(original: RouteFacts, plan: RouteFacts['plan'], known?
   const cutKind = cutKindOf(facts)
   const cutIn = cutDepthIn(facts, cutKind)
   const needs = new Map<StepId, string>()
+  let lifts: readonly string[] | null = null
   const context: Context = {
     facts,
     history,
@@ -33,6 +37,7 @@ export function contextOf(original: RouteFacts, plan: RouteFacts['plan'], known?
     cutKind,
     cutIn,
     goneIn: goneIn(facts, cutIn),
+    liftPoints: () => (lifts ??= liftPointsOf(facts.readings)),
     need: (stepId) => {
       const found = needs.get(stepId) ?? needOf(stepId, context)
       needs.set(stepId, found)
@@ -72,4 +77,15 @@ function cutDepthIn({ plan, readings }: RouteFacts, kind: CutKind): number {
 function goneIn({ plan }: RouteFacts, cutIn: number): number {
   if (!plan || plan.totalRemovedIn === null) return cutIn
   return plan.totalRemovedIn - plan.deepestIn + cutIn
+}
+
+function liftPointsOf(readings: RouteFacts['readings']): string[] {
+  const flowed = new Set(
+    readings.filter((reading) => reading.kind === 'flow').map((reading) => reading.point),
+  )
+  const lifts = new Set(
+    [...flowed].map((point) => Number(point.split('@')[1])).filter((liftIn) => liftIn > 0),
+  )
+  const liftsIn = [...lifts].sort((a, b) => a - b)
+  return pointsOf('flow', liftsIn.length > 0 ? { chambers: 0, liftsIn } : { chambers: 0 })
 }

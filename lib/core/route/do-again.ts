@@ -24,6 +24,10 @@ export const causedBy: Readonly<
   'weld-insert-guide': ['weld', 'inserts', 'guides'],
 }
 
+/** Work, as against a look at it: to do it again is to take off more. */
+export const isWork = (ref: StepRef): boolean => workSteps.has(ref)
+const workSteps: ReadonlySet<StepRef> = new Set(Object.values(causedBy).flat())
+
 const afterDeckCut: readonly StepRef[] = [
   'finished', 'ptv', 'bolt-reach', 'dowel-fit', 'seat-after', 'intake', 'rocker', 'cam', 'deburr', 'wash-out',
   'flow-after-cut', 'flow-after',

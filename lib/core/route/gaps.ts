@@ -17,7 +17,11 @@ export const readingGap = (key: StepKey, since: number, kind: ReadingKind, point
 export const toleranceGap = (key: StepKey, what: string, readingId: string): string =>
   `tolerance:${keyText(key)}:${what}:${readingId}`
 
-/** The points that are gaps of their own: a port is one, however many lifts could be flowed. */
+/** One lift of a port answers for the port: how many are worth flowing is the machinist's choice. */
+export const placeOf = (kind: ReadingKind, point: string): string =>
+  kind === 'flow' && point.includes('@') ? point.slice(0, point.indexOf('@')) : point
+
+/** The points that are gaps of their own. */
 export const gapPoints = (kind: ReadingKind, points: readonly string[]): string[] => [
-  ...new Set(points.map((point) => (kind === 'flow' ? (point.split('@')[0] ?? point) : point))),
+  ...new Set(points.map((point) => placeOf(kind, point))),
 ]

@@ -5,7 +5,7 @@ type Before = Readonly<Partial<Record<StepRef, readonly StepRef[]>>>
 
 const cuts: readonly StepRef[] = ['angle-cut', 'flat-cut']
 /** Readings that cannot be had once the deck is cut. */
-const lostByCutting: readonly StepRef[] = [
+export const lostByCutting: readonly StepRef[] = [
   'thickness',
   'chambers',
   'seat-before',

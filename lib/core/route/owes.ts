@@ -46,8 +46,11 @@ const followUp = (
   return values.includes(answeredAt(context, key, on)) ? asked : offer(asked)
 }
 
-const seatDepth = (context: Context): Ask =>
-  ask(context, 'seat-depth', context.column === 'an' ? 'chamber-valves' : 'valves')
+/** One intake and one exhaust show how a flat cut leaves the seats; an angle cut leaves each chamber otherwise. */
+const seatDepth = (context: Context): Ask => ({
+  kind: 'seat-depth',
+  points: pointsOf('chamber-valves', { chambers: context.column === 'an' ? context.facts.chambers : 1 }),
+})
 
 /** Every chamber where something must be held; one shows how the head stands. */
 const everyChamberMatters = ({ facts }: Context): boolean =>
@@ -110,20 +113,7 @@ function finishedCc(context: Context): string[] {
   return everyChamber.filter((chamber) => before.some((reading) => reading.point === chamber))
 }
 
-/** Lifts that were flowed on this visit, so that the next run can be held against them; else the customary grid. */
-const flow: Asks = (context) => {
-  const points = context.facts.readings
-    .filter((reading) => reading.kind === 'flow')
-    .map((reading) => reading.point)
-  const lifts = [...new Set(points.map((point) => Number(point.split('@')[1])).filter((lift) => lift > 0))]
-  const liftsIn = lifts.sort((a, b) => a - b)
-  return [
-    {
-      kind: 'flow',
-      points: pointsOf('flow', liftsIn.length > 0 ? { chambers: 0, liftsIn } : { chambers: 0 }),
-    },
-  ]
-}
+const flow: Asks = (context) => [{ kind: 'flow', points: context.liftPoints() }]
 
 const noted: Asks = (context) => [offer(ask(context, 'work-note'))]
 const nothing: Asks = () => []
