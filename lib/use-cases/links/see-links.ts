@@ -5,7 +5,7 @@ import { db } from '@/lib/data/db'
 import { linksOfJob } from '@/lib/data/links'
 import { paperJob } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
-import { shopAddress } from '../papers/shop-address'
+import { shopAddress } from '@/lib/data/shop-address'
 
 export type LinkRow = {
   readonly id: string

@@ -12,7 +12,7 @@ import { jobSheetOf } from './job-sheet-of'
 import { outsideSheetOf } from './outside-sheet-of'
 import { paperHeads } from './paper-head'
 import { printSetting } from './print-spec'
-import { qrTextOf } from './shop-address'
+import { qrTextOf } from './tag-address'
 import { castingWords, sideWords } from './spec-words'
 
 export type Paper = { readonly bytes: Uint8Array; readonly name: string }

@@ -1,10 +1,4 @@
-import { env } from '@/lib/env'
-
-/** The address that people and QR codes use: the shop's own where it is set, else the one the server answers on. */
-export const shopAddress = (): string => {
-  const { BRASSTAG_URL, NEXTAUTH_URL } = env()
-  return (BRASSTAG_URL ?? NEXTAUTH_URL ?? 'http://127.0.0.1:3000').replace(/\/+$/, '')
-}
+import { shopAddress } from '@/lib/data/shop-address'
 
 /** What the QR code on a tag says: no secret, only where the head's record is. */
 export const qrTextOf = (tag: string): string => `${shopAddress()}/t/${encodeURIComponent(tag)}`
