@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
+import { isWork } from './do-again'
 import { gapPoints, readingGap } from './gaps'
 import { orderWords } from './history'
 import { sameKey } from './keys'
@@ -9,7 +10,7 @@ import type { RouteFacts, StepKey } from './types'
 export type MayTick = { readonly warnings: readonly string[] }
 
 /**
- * Whether a step may be ticked now. Refused when it is ticked already (a second tick of a cut would undo all that followed), while the head is held or away, while an answer says stop, while a reading is
+ * Whether a step may be ticked now. Refused while the head is held or away, while an answer says stop, while a reading is
  * owed or a step that physics puts first is not done: each in words. An advised order only warns.
  *
  * Example: chambers 1 and 2 of 4 measured → refused, "chamber 3 and chamber 4 have no cc yet".
@@ -19,12 +20,7 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
   if (!step || (step.state === 'not needed' && step.doneSeq === null)) {
     return refuse('wrong-state', 'This step is not on the route of this head.')
   }
-  if (step.state === 'done' || step.state === 'not needed') {
-    return refuse(
-      'wrong-state',
-      `${step.label} is ticked already. If it was done once more, take the tick back first.`,
-    )
-  }
+  if (step.state === 'done' || step.state === 'not needed') return again(step)
   return (
     whereItIs(facts, step) ??
     whatItSays(step) ??
@@ -32,6 +28,15 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
     ok({ warnings: warningsOf(step) })
   )
 }
+
+/** Looking once more does no harm and may bring the readings that were owed; a second cut undoes all that followed. */
+const again = (step: DetailedStep): Result<MayTick> =>
+  isWork(step.ref)
+    ? refuse(
+        'wrong-state',
+        `${step.label} is ticked already. If it was done once more, take the tick back first.`,
+      )
+    : ok({ warnings: [`${step.label} is ticked already.`] })
 
 type Refused = ReturnType<typeof refuse> | null
 

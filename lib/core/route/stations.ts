@@ -12,5 +12,5 @@ export const stationLabels: Record<Station, string> = {
   'bolt-bench': 'Bolt bench',
   'seat-machine': 'Seat machine',
   assembly: 'Assembly',
-  outside: 'Outside',
+  outside: 'Other benches and vendors',
 }

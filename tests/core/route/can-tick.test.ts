@@ -234,8 +234,10 @@ describe('a head that is elsewhere, held, or says stop', () => {
 
   it('a step that is not on the route is refused, one that is done says so', () => {
     expect(refusal(here(), 'bolt-fit')?.code).toBe('wrong-state')
-    expect(refusal(here(), 'check-in')?.message).toBe(
-      'Check in is ticked already. If it was done once more, take the tick back first.',
+    expect(warnings(here(), 'check-in')).toEqual(['Check in is ticked already.'])
+    const cut = here({ plan: flat(0.018) }).ticked('thickness', 'chambers', 'seat-before', 'flat-cut')
+    expect(refusal(cut, 'flat-cut')?.message).toBe(
+      'Flat cut is ticked already. If it was done once more, take the tick back first.',
     )
   })
 
