@@ -170,8 +170,8 @@ type AtMill = {
 }
 
 /**
- * What the head holds at the mill: what it held before, less what the angle part took by the rate, less what the chambers
- * measured at the stop show to be gone.
+ * What the head holds at the mill: what it held before, less what the cuts took by the rate; where a chamber was read at
+ * the stop, that reading and the prediction are weighed by how well each is known, and the cut teaches the rate.
  */
 function stateAtMill(
   visit: VisitRecord,
@@ -182,63 +182,66 @@ function stateAtMill(
 ): AtMill {
   const start = before.head ?? { meanCc: 0, uCc: 0 }
   const anglePartThou = (record.depthAtCentroidIn - record.flatIn) * 1000
-  const angleCc = anglePartThou * rate.ccPerThou
-  const meanCc = start.meanCc - angleCc
-  const uncut = {
-    meanCc,
-    uCc: Math.hypot(start.uCc, anglePartThou * rate.uCcPerThou),
-    takenCc: angleCc,
-    depthThou: 0,
-    rate,
-  }
   const here = effectiveReadings(visit.readings).filter((reading) => reading.step.stepId === 'flat-cut')
-  const depthIn = here.findLast((reading) => reading.kind === 'cut-depth')?.value
-  if (depthIn === null || depthIn === undefined || depthIn === 0) return uncut
-  const depthThou = depthIn * 1000
-  const shown = shift(before, ccAt(newestStop(here), settings))
-  if (shown === null) {
-    const takenCc = angleCc + depthThou * rate.ccPerThou
-    return {
-      meanCc: start.meanCc - takenCc,
-      uCc: Math.hypot(start.uCc, (anglePartThou + depthThou) * rate.uCcPerThou),
-      takenCc,
-      depthThou,
-      rate,
-    }
+  const depth = here.findLast((reading) => reading.kind === 'cut-depth')
+  const depthThou = (depth?.value ?? 0) * 1000
+  const wholeThou = anglePartThou + depthThou
+  const predicted: Known = {
+    cc: start.meanCc - wholeThou * rate.ccPerThou,
+    u: Math.hypot(
+      start.uCc,
+      wholeThou * rate.uCcPerThou,
+      wholeThou > 0 ? settings.depthSettingErrorThou * rate.ccPerThou : 0,
+    ),
   }
+  const since = here.filter(
+    (reading) => reading.kind === 'cc' && depth !== undefined && reading.seq >= depth.seq,
+  )
+  const read = readAtStop(before, ccAt(since, settings))
+  const now = read === null ? predicted : weighed(predicted, read)
+  return {
+    meanCc: now.cc,
+    uCc: now.u,
+    takenCc: start.meanCc - now.cc,
+    depthThou,
+    rate: read === null || wholeThou === 0 ? rate : taught(rate, wholeThou, start, read, settings),
+  }
+}
+
+type Known = { readonly cc: number; readonly u: number }
+
+/** The inverse-variance mean of two estimates of one volume. */
+function weighed(a: Known, b: Known): Known {
+  const [wa, wb] = [1 / a.u ** 2, 1 / b.u ** 2]
+  return { cc: (a.cc * wa + b.cc * wb) / (wa + wb), u: Math.sqrt(1 / (wa + wb)) }
+}
+
+function taught(
+  rate: Rate,
+  depthThou: number,
+  start: { readonly meanCc: number; readonly uCc: number },
+  read: Known,
+  settings: ShopSettings,
+): Rate {
   const cut: RateCut = {
-    depthThou: depthThou + anglePartThou,
+    depthThou,
     beforeCc: start.meanCc,
-    uBeforeCc: start.uCc,
-    afterCc: start.meanCc - shown.takenCc,
-    uAfterCc: shown.uCc,
+    uBeforeCc: 0, // the reading at the stop carries it already
+    afterCc: read.cc,
+    uAfterCc: read.u,
     likeForLike: true,
   }
   const learned = learnRate(rate, [cut], settings.depthSettingErrorThou)
-  return {
-    meanCc: start.meanCc - shown.takenCc,
-    uCc: shown.uCc,
-    takenCc: shown.takenCc,
-    depthThou,
-    rate: learned.ok ? learned.value : rate,
-  }
+  return learned.ok ? learned.value : rate
 }
 
-/** Readings of the last go at the mill: each stop is read anew. */
-function newestStop(readings: ReturnType<typeof effectiveReadings>) {
-  const last = readings.findLast((reading) => reading.kind === 'cc')
-  return readings.filter((reading) => reading.kind === 'cc' && reading.setId === last?.setId)
-}
+/** The chamber that is read at the stop. */
+const stopChamber = '1'
 
-/** How much the chambers measured at the stop have lost in the mean; every chamber loses alike. */
-function shift(before: PresentCc, now: PresentCc): { takenCc: number; uCc: number } | null {
-  const pairs = [...now.chambers].flatMap(([point, after]) => {
-    const was = before.chambers.get(point)
-    return was ? [{ lostCc: was.meanCc - after.meanCc, uCc: after.uCc }] : []
-  })
-  if (pairs.length === 0) return null
-  return {
-    takenCc: pairs.reduce((sum, pair) => sum + pair.lostCc, 0) / pairs.length,
-    uCc: Math.sqrt(pairs.reduce((sum, pair) => sum + pair.uCc ** 2, 0)) / pairs.length,
-  }
+/** The mean of the chambers by what chamber 1 lost: every chamber loses alike. Null: not read at the stop. */
+function readAtStop(before: PresentCc, now: PresentCc): Known | null {
+  const was = before.chambers.get(stopChamber)
+  const after = now.chambers.get('at-size') ?? now.chambers.get('at-stop')
+  if (!was || !after || !before.head) return null
+  return { cc: before.head.meanCc - (was.meanCc - after.meanCc), u: Math.hypot(was.uCc, after.uCc) }
 }
