@@ -47,7 +47,7 @@ export function drawWords(canvas: Canvas, words: string, xMm: number, yMm: numbe
       color: paperColours[style.tone ?? 'ink'],
       ...(turn === 0 ? {} : { rotate: degrees(-(style.turnDeg ?? 0)) }),
     })
-    const runMm = run.font.widthOfTextAtSize(run.text, style.sizeMm)
+    const runMm = run.width * style.sizeMm
     x += runMm * Math.cos(turn)
     y += runMm * Math.sin(turn)
   }

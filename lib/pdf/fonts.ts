@@ -6,7 +6,12 @@ import { CustomFontSubsetEmbedder, PDFFont, type PDFDocument } from 'pdf-lib'
 export type Face = 'text' | 'text-bold' | 'figure' | 'figure-bold'
 
 /** A stretch of words that one font can set. */
-export type Run = { readonly text: string; readonly font: PDFFont }
+export type Run = {
+  readonly text: string
+  readonly font: PDFFont
+  /** At a size of 1, in the unit of the size. */
+  readonly width: number
+}
 
 export type Fonts = {
   /** Splits words into runs: Barlow where it has the letters, Noto Sans where it has not, a replacement mark where neither has. */
@@ -62,7 +67,11 @@ function letterByLetter(font: ParsedFont): ParsedFont {
     shaped.set(letter, glyphs)
     return glyphs
   }
-  const layout = (words: string) => ({ glyphs: Array.from(words).flatMap(shape) })
+  const layout = (words: string) => {
+    const glyphs: Glyphs = []
+    for (const letter of words) glyphs.push(...shape(letter))
+    return { glyphs }
+  }
   const createSubset = () => wholePlaces(font.createSubset())
   return Object.assign(Object.create(font) as ParsedFont, { layout, createSubset })
 }
@@ -149,14 +158,28 @@ const printable = (words: string): string =>
     .replace(/\s/gu, ' ')
     .replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Mn}](?<!\p{L}\p{Mn})/gu, '')
 
-const setLetters = (words: string, face: Face): Letter[] =>
-  printable(words)
-    .split(/(?<= )/u)
-    .flatMap((word) => lettersOf(word, face))
+type SetWord = { readonly letters: readonly Letter[]; readonly width: number }
+
+/** Words set before, a paper being mostly made of words that stood on the one before. Forgotten together when many. */
+const setWords = new Map<string, SetWord>()
+const mostSetWords = 20_000
+
+function setWord(word: string, face: Face): SetWord {
+  const key = `${face} ${word}`
+  const known = setWords.get(key)
+  if (known) return known
+  const letters = lettersOf(printable(word), face)
+  const made = { letters, width: letters.reduce((sum, letter) => sum + letter.width, 0) }
+  if (setWords.size >= mostSetWords) setWords.clear()
+  setWords.set(key, made)
+  return made
+}
+
+const wordsOf = (words: string): string[] => words.split(/(?<=\s)/u)
 
 /** Width of words at a size of 1, in the unit of the size. */
 export const wordsWidth = (words: string, face: Face): number =>
-  setLetters(words, face).reduce((sum, letter) => sum + letter.width, 0)
+  wordsOf(words).reduce((sum, word) => sum + setWord(word, face).width, 0)
 
 /**
  * The faces of a document. They are kept from the document's own list of fonts, since it would write out all of them,
@@ -171,14 +194,18 @@ export async function openFonts(doc: PDFDocument): Promise<Fonts> {
   const used = new Set<PDFFont>()
   return {
     runs: (words, face) => {
-      const runs: { text: string; font: PDFFont }[] = []
-      for (const { shown, font: name } of setLetters(words, face)) {
-        const font = fonts.get(name)
-        if (!font) throw new Error(`The face ${name} was not opened`)
-        used.add(font)
-        const last = runs[runs.length - 1]
-        if (last?.font === font) last.text += shown
-        else runs.push({ text: shown, font })
+      const runs: { text: string; font: PDFFont; width: number }[] = []
+      for (const word of wordsOf(words)) {
+        for (const { shown, font: name, width } of setWord(word, face).letters) {
+          const font = fonts.get(name)
+          if (!font) throw new Error(`The face ${name} was not opened`)
+          used.add(font)
+          const last = runs[runs.length - 1]
+          if (last?.font === font) {
+            last.text += shown
+            last.width += width
+          } else runs.push({ text: shown, font, width })
+        }
       }
       return runs
     },
