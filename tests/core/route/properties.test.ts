@@ -73,6 +73,7 @@ describe('the route', () => {
         const route = computeRoute(deepFreeze(structuredClone(told)))
         expect(computeRoute({ ...told, events: shuffled })).toEqual(route)
       }),
+      { numRuns: 40 },
     )
   }) // prettier-ignore
 
@@ -106,7 +107,7 @@ describe('the route', () => {
           'hand-over',
         ])
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     )
   })
 })
@@ -152,7 +153,7 @@ describe('completeness', () => {
         expect(visit.facts.openHolds).toEqual([])
         expect(visit.facts.openFindings).toBe(0)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
     expect(clean).toBeGreaterThan(0)
   }) // prettier-ignore
