@@ -13,7 +13,7 @@ const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes)
 
 function pathOf(sha256: string): string {
   if (!/^[0-9a-f]{64}$/.test(sha256)) throw gone()
-  return join(dataFolder(), 'files', sha256.slice(0, 2), sha256)
+  return join(/* turbopackIgnore: true */ dataFolder(), 'files', sha256.slice(0, 2), sha256)
 }
 
 const gone = (): RefusedError =>

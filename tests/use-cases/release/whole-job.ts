@@ -1,0 +1,144 @@
+import { readingSpecs } from '@/lib/core/readings/specs'
+import type { ReadingKind } from '@/lib/core/readings/types'
+import type { RouteStep, StepId, WorkId } from '@/lib/core/route/types'
+import { db } from '@/lib/data/db'
+import { visitWithRoute } from '@/lib/data/visits'
+import { planChoiceSchema } from '@/lib/schemas/plan'
+import { entrySchema } from '@/lib/schemas/visit'
+import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
+import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
+import { lastSeq } from '@/lib/use-cases/visits/find-step'
+import { tickStep } from '@/lib/use-cases/visits/tick-step'
+import type { TestDatabase } from '@/tests/setup/database'
+import { at, book, booking, casting, head, monday, openShop, owner } from '../jobs/counter-shop'
+
+/** Figures of an invented casting: 6 thou to the cc, 4.500 in thick when new. */
+const castingFigures = {
+  thouPerCc: 6,
+  milledWidthIn: 7,
+  deckLengthIn: 20,
+  thicknessNewIn: 4.5,
+  nominalCc: 64,
+}
+
+/** Bore and stroke whose volumes are worked by hand in the test. */
+const engineFigures = {
+  boreIn: '4.000',
+  strokeIn: '3.480',
+  gasketBoreIn: '4.000',
+  gasketThicknessIn: '0.020',
+  deckClearanceIn: '0.050',
+  pistonDishCc: '5',
+}
+
+/** A shop whose casting is measured, and a job on it: two heads, 64 cc to 61 cc, flow before and after. */
+export async function shopWithJob(
+  database: TestDatabase,
+  ordered: readonly WorkId[] = cutAndFlow,
+): Promise<BookedJob> {
+  process.env.NEXTAUTH_SECRET = 'only for these tests, long enough'
+  await openShop(database)
+  await database.client.castingFigure.createMany({
+    data: Object.entries(castingFigures).map(([key, value]) => ({
+      id: `f-${key}`, castingId: casting, form: 'any', key, value, text: String(value), unit: '',
+    })),
+  }) // prettier-ignore
+  return bookAnother(ordered)
+}
+
+const cutAndFlow: readonly WorkId[] = ['flow-before', 'flat-cut', 'flow-after']
+
+export const bookAnother = (ordered: readonly WorkId[] = cutAndFlow): Promise<BookedJob> =>
+  book({
+    heads: [head({ side: 'left', stamp: 'W1' }), head({ side: 'right', stamp: 'W2' })],
+    targetCc: '61.0',
+    ordered: ordered.map((work) => ({ work, note: 'internal: mind the boss' })),
+    note: 'internal: he pays late',
+    engine: {
+      ...booking().engine,
+      label: 'small V8',
+      layout: 'v',
+      figures: { ...booking().engine.figures, ...engineFigures },
+    },
+  })
+
+const cc: Readonly<Partial<Record<StepId, readonly string[]>>> = {
+  // Mean (64.2 + 63.8 + 64.1 + 63.9)/4 = 64.0, spread 0.4.
+  chambers: ['64.2', '63.8', '64.1', '63.9'],
+  // Mean (60.9 + 61.1 + 61.2 + 60.8)/4 = 61.0, spread 0.4.
+  finished: ['60.9', '61.1', '61.2', '60.8'],
+}
+
+/** Cubic feet a minute by lift in tenths of an inch, intake; the exhaust flows 20 less. */
+const intakeCfm = [60, 110, 150, 180, 200, 205]
+
+const plain: Partial<Record<ReadingKind, string>> = {
+  thickness: '4.5000', straightness: '0.001', 'removed-before': '0', 'seat-depth': '0.050', 'cut-depth': '18 thou',
+  'seat-width': '0.045', runout: '0.001', sink: '0', 'stem-height': '1.900', 'installed-height': '1.800',
+  'retainer-to-seal': '0.640', 'coil-bind': '1.100', 'spring-pressure': '130', finish: '40',
+  'cutter-marks': 'none', 'came-with': 'valves in a box', photo: 'taken',
+} // prettier-ignore
+
+function answer(step: RouteStep, kind: ReadingKind, point: string): string {
+  if (kind === 'cc') return cc[step.stepId]?.[Number(point) - 1] ?? (point === 'at-stop' ? '62.0' : '61.0')
+  if (kind === 'flow') {
+    const [port, lift] = point.split('@')
+    const base = intakeCfm[Math.round(Number(lift) * 10) - 1] ?? 0
+    return String(base - (port === 'exhaust' ? 20 : 0) + (step.occurrence === 'after' ? 10 : 0))
+  }
+  const good = readingSpecs[kind].choices?.find((choice) => !choice.bad)?.value
+  return plain[kind] ?? good ?? 'noted'
+}
+
+export const conditions = {
+  chamber: '2', testPressureInH2O: '28', boreFixtureIn: '4.000', intakeValveIn: '2.020', exhaustValveIn: '1.600',
+  entryFitting: 'radius plate', exhaustFitting: 'open', leakCfm: '0',
+} // prettier-ignore
+
+export async function makeFlatPlan(job: BookedJob): Promise<void> {
+  const pairId = job.heads[0]?.pairId ?? ''
+  const choice = planChoiceSchema.parse({
+    pairId, seenVersion: 0, kind: 'flat', splitBy: 'flat', flatIn: '', angleIn: '', angleDeg: '', stopAtIn: '',
+    sinkIn: '0', reason: '',
+  }) // prettier-ignore
+  await makePlanVersion(owner, choice, at(monday))
+}
+
+/** Does every step that can be done, with its readings, in working order; stops before these. */
+export async function workThrough(visitId: string, before: readonly StepId[] = ['hand-over']): Promise<void> {
+  for (;;) {
+    const { visit, route } = await visitWithRoute(await db(), visitId)
+    const open = route.filter((step) => !['done', 'waived', 'not needed'].includes(step.state))
+    const step = open.find((entry) => entry.waitsFor.length === 0)
+    if (!step || before.includes(step.stepId)) return
+    const key = { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId }
+    const readings = step.owes.flatMap((owed) =>
+      owed.missing.length === 0
+        ? []
+        : owed.points.map((point) => ({
+            kind: owed.kind,
+            point,
+            text: answer(step, owed.kind, point),
+            notTaken: null,
+          })),
+    )
+    const entry = entrySchema.parse({
+      readings, instrumentId: null, conditions: step.stepId === 'flow' ? conditions : {}, takenAt: null,
+    }) // prettier-ignore
+    await tickStep(owner, { visitId, step: key, seen: lastSeq(visit, key), entry }, at(monday))
+  }
+}
+
+/** A job whose first head is done but for its release. */
+export async function readyToRelease(database: TestDatabase) {
+  const job = await shopWithJob(database)
+  const [first, second] = job.heads
+  if (!first || !second) throw new Error('The job has two heads.')
+  for (const booked of job.heads) await workThrough(booked.visitId, ['flat-cut'])
+  await makeFlatPlan(job)
+  await workThrough(first.visitId)
+  return { job, first, second }
+}
+
+export const versionOf = async (visitId: string): Promise<number> =>
+  (await (await db()).visit.findUniqueOrThrow({ where: { id: visitId } })).version
