@@ -1,0 +1,64 @@
+import type { ReactNode } from 'react'
+import { Frame } from '@/app/_components/frame'
+import { Table } from '@/app/_components/ui/table'
+import { requirePerson } from '@/lib/web/require-actor'
+import { dutyLines, keyLines, placeLines, wordLines } from './words'
+
+export const metadata = { title: 'Help' }
+
+export default async function HelpPage() {
+  const actor = await requirePerson('job.see', '/help')
+  return (
+    <Frame actor={actor}>
+      <h1>Help</h1>
+      <Part id="places" title="Where things are">
+        <Lines label="Places" first="Place" second="What is there" lines={placeLines} />
+      </Part>
+      <Part id="deeds" title="How to">
+        <Lines label="How to" first="To" second="Do this" lines={dutyLines} />
+      </Part>
+      <Part id="keys" title="Keys">
+        <Lines label="Keys" first="Key" second="What it does" lines={keyLines} />
+      </Part>
+      <Part id="words" title="Words">
+        <Lines label="Words" first="Word" second="What it means here" lines={wordLines} />
+      </Part>
+      <Part id="care" title="With care">
+        <p>
+          Brasstag calculates; the machinist in charge decides. Deck thickness, gasket and torque follow the
+          makers’ instructions. Piston-to-valve clearance after a cut is an estimate: check it at assembly,
+          contact destroys an engine. Machine guarding, solvents, dust and lifting follow local rules.
+        </p>
+      </Part>
+    </Frame>
+  )
+}
+
+function Part({ id, title, children }: { id: string; title: string; children: ReactNode }) {
+  return (
+    <section className="part" aria-labelledby={id}>
+      <h2 id={id}>{title}</h2>
+      {children}
+    </section>
+  )
+}
+
+type LinesProps = {
+  label: string
+  first: string
+  second: string
+  lines: readonly (readonly [string, string])[]
+}
+
+function Lines({ label, first, second, lines }: LinesProps) {
+  return (
+    <Table
+      label={label}
+      columns={[
+        { id: 'first', label: first, head: true },
+        { id: 'second', label: second },
+      ]}
+      rows={lines.map(([name, meaning]) => ({ id: name, cells: { first: name, second: meaning } }))}
+    />
+  )
+}
