@@ -28,61 +28,65 @@ export default async function CounterPage() {
         )}
       </div>
       <div className="columns">
-        <JobList
-          title="Promises at risk"
-          jobs={counter.atRisk}
-          view={counter}
-          tell="why"
-          empty={
-            <EmptyState title="No promise is at risk">
-              <p>
-                A job stands here from two days before its promise until its heads are finished, with what it
-                waits for.
-              </p>
-            </EmptyState>
-          }
-        />
-        <AnswerList findings={counter.answers} view={counter} />
-        <JobList
-          title="Ready to hand over"
-          jobs={counter.ready}
-          view={counter}
-          tell="since"
-          handOver={can(actor, 'visit.hand-over')}
-          empty={
-            <EmptyState title="Nothing to hand over">
-              <p>Released heads stand here until somebody takes them.</p>
-            </EmptyState>
-          }
-        />
-        <JobList
-          title="Finished, waiting for release"
-          jobs={counter.finished}
-          view={counter}
-          tell="since"
-          empty={
-            <EmptyState title="Nothing waits for release">
-              <p>
-                A head that passed its final inspection stands here until the owner or a deputy releases it.
-              </p>
-            </EmptyState>
-          }
-        />
-        <JobList
-          title="Expected in"
-          jobs={counter.expected}
-          view={counter}
-          tell="nothing"
-          empty={
-            <EmptyState title="Nothing is expected">
-              <p>
-                {mayBook
-                  ? 'Book a job: its heads stand here until they are checked in.'
-                  : 'Booked heads stand here until they are checked in.'}
-              </p>
-            </EmptyState>
-          }
-        />
+        <div className="stack-large">
+          <JobList
+            title="Promises at risk"
+            jobs={counter.atRisk}
+            view={counter}
+            tell="why"
+            empty={
+              <EmptyState title="No promise is at risk">
+                <p>
+                  A job stands here from two days before its promise until its heads are finished, with what
+                  it waits for.
+                </p>
+              </EmptyState>
+            }
+          />
+          <AnswerList findings={counter.answers} view={counter} />
+        </div>
+        <div className="stack-large">
+          <JobList
+            title="Ready to hand over"
+            jobs={counter.ready}
+            view={counter}
+            tell="since"
+            handOver={can(actor, 'visit.hand-over')}
+            empty={
+              <EmptyState title="Nothing to hand over">
+                <p>Released heads stand here until somebody takes them.</p>
+              </EmptyState>
+            }
+          />
+          <JobList
+            title="Finished, waiting for release"
+            jobs={counter.finished}
+            view={counter}
+            tell="since"
+            empty={
+              <EmptyState title="Nothing waits for release">
+                <p>
+                  A head that passed its final inspection stands here until the owner or a deputy releases it.
+                </p>
+              </EmptyState>
+            }
+          />
+          <JobList
+            title="Expected in"
+            jobs={counter.expected}
+            view={counter}
+            tell="nothing"
+            empty={
+              <EmptyState title="Nothing is expected">
+                <p>
+                  {mayBook
+                    ? 'Book a job: its heads stand here until they are checked in.'
+                    : 'Booked heads stand here until they are checked in.'}
+                </p>
+              </EmptyState>
+            }
+          />
+        </div>
       </div>
     </Frame>
   )

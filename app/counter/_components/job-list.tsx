@@ -43,7 +43,7 @@ export function JobList({ title, jobs, view, tell, handOver = false, empty }: Pr
                   locale={view.locale}
                 />
               </div>
-              <ul className={styles.heads}>
+              <ul className={tell === 'nothing' ? styles.tags : styles.heads}>
                 {job.heads.map((head) => (
                   <li key={head.headId} className="row">
                     <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />

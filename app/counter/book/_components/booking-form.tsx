@@ -51,7 +51,7 @@ export function BookingForm({ booking }: { booking: BookingView }) {
         </section>
         <section className="part" aria-label="Promise">
           <h2>Promise</h2>
-          <div className={styles.fields}>
+          <div className="row">
             <TextInput
               label="Promise date"
               type="date"
