@@ -36,8 +36,8 @@ async function unit() {
   return counted(
     () => node(installed('vitest', 'vitest.mjs'), 'run', '--reporter=default', '--reporter=json', report),
     () => {
-      const { numTotalTests, numPassedTests } = reportOf('unit')
-      return { passed: numPassedTests, failed: numTotalTests - numPassedTests }
+      const { success, numTotalTests, numPassedTests } = reportOf('unit')
+      return { success, passed: numPassedTests, failed: numTotalTests - numPassedTests }
     },
   )
 }
@@ -47,8 +47,9 @@ async function browser() {
   return counted(
     () => node(installed('@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'),
     () => {
-      const { expected, unexpected, flaky, skipped } = reportOf('browser').stats
-      return { passed: expected, failed: unexpected + flaky + skipped }
+      const { errors, stats } = reportOf('browser')
+      const failed = stats.unexpected + stats.flaky + stats.skipped
+      return { success: errors.length === 0, passed: stats.expected, failed }
     },
   )
 }
@@ -62,9 +63,9 @@ async function counted(work, read) {
       throw error
     },
   )
-  const { passed, failed } = read()
-  const nothing = passed + failed === 0
-  return { passed, failed: (!ended || nothing) && failed === 0 ? 1 : failed }
+  const { success, passed, failed } = read()
+  const good = ended && success && passed > 0
+  return { passed, failed: good ? failed : Math.max(failed, 1) }
 }
 
 const stages = [
