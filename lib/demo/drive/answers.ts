@@ -1,0 +1,103 @@
+import type { ReadingKind } from '@/lib/core/readings/types'
+import * as figures from './figures'
+import type { Asked, Found } from './found'
+import { pick } from './scatter'
+
+/** What a machinist types when all goes well: plausible, and in keeping with what was read and cut before. */
+export type Answer = (found: Found, asked: Asked) => string
+
+const always =
+  (text: string): Answer =>
+  () =>
+    text
+
+const oneOf =
+  (...among: readonly [string, ...string[]]): Answer =>
+  ({ tag }, { kind }) =>
+    pick(`${tag} ${kind}`, among)
+
+/** One a kind: every question that a step can ask has an answer here. */
+export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
+  condition: oneOf('sound', 'sound', 'worn'),
+  'came-with': oneOf(
+    'bare',
+    'valves in a box, marked',
+    'valves and springs, customer’s own',
+    'head bolts in a bag',
+  ),
+  photo: always('taken'),
+
+  crack: always('none'),
+  pressure: always('holds'),
+  thickness: figures.thickness,
+  straightness: figures.straightness,
+  'removed-before': figures.removedBefore,
+  cc: figures.cc,
+  'valves-used': always('shop'),
+  'plug-used': always('shop'),
+  'seat-depth': figures.seatDepth,
+
+  flow: figures.flow,
+
+  'cut-depth': figures.cutDepth,
+  'edge-depth': figures.edgeDepth,
+  'face-depth': always('.020'),
+  'intake-choice': oneOf('port-match', 'tell-customer', 'leave'),
+  'break-through': always('none'),
+
+  count: always('all'),
+  damage: always('none'),
+  'vendor-marks': ({ plan }) => (plan ? `${(plan.angleIn * 1000).toFixed(0)} EX` : 'none'),
+
+  'bolt-squared': always('all'),
+  'bolt-passes': always('all'),
+  'bolt-slotted': ({ facts }) => ((facts.plan?.angleDeg ?? 0) > 0.5 ? '6 7 8 9 10, outward' : 'none'),
+  'bolt-reach': always('good'),
+  dowels: always('home'),
+
+  'top-cut': oneOf('full', 'narrow'),
+  'insert-marks': always('none'),
+  'leak-test': always('tight'),
+  'seat-angles': oneOf('30 45 60 both', 'in 30 45 60, ex 35 45 55'),
+  'seat-width': figures.ofValves,
+  runout: oneOf('.001', '.0005', '.0015'),
+  sink: figures.ofValves,
+  'stem-height': figures.ofValves,
+  'seat-edge': always('none'),
+
+  'installed-height': figures.ofValves,
+  'retainer-to-seal': figures.ofValves,
+  'coil-bind': figures.ofValves,
+  'spring-pressure': figures.springPressure,
+  'geometry-note': oneOf('told', 'good'),
+  'cam-note': oneOf('told', 'good'),
+  'trial-fit': oneOf('tried', 'told'),
+
+  'finish-how': oneOf('comparator', 'measured'),
+  finish: oneOf('28', '32', '25'),
+  'cutter-marks': oneOf('none', 'none', 'outside'),
+  ptv: always('told'),
+  'ptv-clearance': figures.ofValves,
+  inspection: always('pass'),
+
+  'taken-by': always('the customer'),
+  side: oneOf('left', 'right'),
+  'parts-returned': always('nothing'),
+
+  'work-note': always('as ordered'),
+}
+
+/** Offered, not owed, and answered all the same: a shop that leaves them out is left wondering. */
+export const alsoAnswered: readonly ReadingKind[] = ['valves-used', 'plug-used', 'break-through', 'finish']
+
+/** What the flow bench is set to, the same for every run, so that runs can be held against each other. */
+export const flowConditions = ({ casting }: Found): Readonly<Record<string, string>> => ({
+  chamber: '2',
+  testPressureInH2O: '28',
+  boreFixtureIn: '4.03',
+  intakeValveIn: String(casting.intakeValveIn ?? 1.94),
+  exhaustValveIn: String(casting.exhaustValveIn ?? 1.5),
+  entryFitting: 'radius plate',
+  exhaustFitting: 'stub pipe',
+  leakCfm: '1.2',
+})

@@ -1,0 +1,296 @@
+import type { StepId, Station } from '@/lib/core/route/types'
+import type { StepRef } from '@/lib/core/route/keys'
+import { db } from '@/lib/data/db'
+import { effectiveReadings } from '@/lib/data/facts'
+import { visitById, visitWithRoute } from '@/lib/data/visits'
+import type { Moment } from '@/lib/data/write'
+import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
+import { receiveOutsideSchema, repromiseSchema, sendOutsideSchema } from '@/lib/schemas/outside'
+import { acceptPlanSchema, planChoiceSchema } from '@/lib/schemas/plan'
+import { handOverSchema } from '@/lib/schemas/release'
+import { correctReadingSchema, decideHoldSchema } from '@/lib/schemas/visit'
+import { handOver } from '@/lib/use-cases/hand-over/hand-over'
+import { decideHold } from '@/lib/use-cases/holds/decide-hold'
+import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { bookJob, type BookedJob } from '@/lib/use-cases/jobs/book-job'
+import type { BookedVisit } from '@/lib/use-cases/jobs/book-heads'
+import { logCall } from '@/lib/use-cases/jobs/log-call'
+import { takePayment } from '@/lib/use-cases/jobs/take-payment'
+import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
+import { repromise } from '@/lib/use-cases/outside/repromise'
+import { sendOutside } from '@/lib/use-cases/outside/send-outside'
+import { acceptPlan } from '@/lib/use-cases/plans/accept-plan'
+import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
+import { releaseVisit } from '@/lib/use-cases/release/release-visit'
+import { findStep } from '@/lib/use-cases/visits/find-step'
+import { correctReading } from '@/lib/use-cases/visits/correct-reading'
+import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
+import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
+import { openWait } from '@/lib/use-cases/waits/open-wait'
+import { reportFinding } from '@/lib/use-cases/findings/report-finding'
+import { keyOf } from '@/lib/core/route/keys'
+import { gapsOf } from '@/lib/use-cases/visits/gaps'
+import type { DemoCastings } from '../castings'
+import type { ShopClock } from '../drive/clock'
+import {
+  begin,
+  checkIn,
+  driveThrough,
+  driveTo,
+  read,
+  tick,
+  type Hands,
+  type OnTheWay,
+  type Readings,
+} from '../drive/drive'
+import type { DemoInstruments, DemoStaff } from '../shop'
+import type { DemoVendors } from '../vendors'
+
+export type DemoGround = {
+  readonly staff: DemoStaff
+  readonly castings: DemoCastings
+  readonly vendors: DemoVendors
+  readonly instruments: DemoInstruments
+}
+
+/** About how long a step takes at each station, in minutes. */
+const minutes: Readonly<Record<Station, number>> = {
+  'front-desk': 6,
+  wash: 18,
+  'measuring-bench': 14,
+  'flow-bench': 35,
+  'port-bench': 95,
+  'deck-mill': 32,
+  'intake-mill': 25,
+  'bolt-bench': 12,
+  'seat-machine': 28,
+  assembly: 16,
+  outside: 10,
+}
+
+const mill: readonly Station[] = ['deck-mill', 'intake-mill', 'bolt-bench', 'wash', 'outside']
+
+type Send = {
+  readonly heads: readonly number[]
+  readonly vendorId: string
+  readonly scope: readonly StepId[]
+  readonly promisedOn: string
+}
+type Words = { readonly instructions?: string; readonly freight?: string; readonly tracking?: string }
+
+/** One job of the demo, as the shop lives it: everything goes through the use cases, at the time on the job's clock. */
+export class DemoJob {
+  #job: BookedJob | null = null
+  #order: { orderId: string } | null = null
+
+  constructor(
+    readonly ground: DemoGround,
+    readonly clock: ShopClock,
+  ) {}
+
+  get #now(): Moment {
+    return { now: this.clock.pass(2) }
+  }
+
+  get #hands(): Hands {
+    const { staff, instruments } = this.ground
+    return {
+      at: (station) =>
+        station === 'front-desk' ? staff.tamsin : mill.includes(station) ? staff.dov : staff.ines,
+      time: (station) => this.clock.pass(minutes[station]),
+      instruments: {
+        cc: instruments.burette,
+        thickness: instruments.micrometer,
+        straightness: instruments.straightedge,
+        'seat-depth': instruments.depthGauge,
+        'cut-depth': instruments.depthGauge,
+        flow: instruments.flowBench,
+      },
+    }
+  }
+
+  get booked(): BookedJob {
+    if (!this.#job) throw new Error('This job is not booked yet.')
+    return this.#job
+  }
+
+  head(at: number): BookedVisit {
+    const head = this.booked.heads[at]
+    if (!head) throw new Error(`Job ${this.booked.number} has no head ${at + 1}.`)
+    return head
+  }
+
+  /** A booking as it is typed at the counter. */
+  async book(over: Partial<Omit<BookJobForm, 'heads'>>, heads: readonly Partial<HeadForm>[]): Promise<void> {
+    const form = { ...emptyBooking(), ...over, heads: heads.map((head) => ({ ...emptyHead(), ...head })) }
+    this.#job = await bookJob(this.ground.staff.tamsin, bookJobSchema.parse(form), this.#now)
+  }
+
+  checkIn(at: number, readings: Readings = {}) {
+    return checkIn(this.#hands, this.head(at).visitId, readings)
+  }
+
+  begin(at: number, step: StepRef) {
+    return begin(this.#hands, this.head(at).visitId, step)
+  }
+
+  read(at: number, step: StepRef, readings: Readings) {
+    return read(this.#hands, this.head(at).visitId, step, readings)
+  }
+
+  tick(at: number, step: StepRef, readings: Readings = {}) {
+    return tick(this.#hands, this.head(at).visitId, step, readings)
+  }
+
+  driveTo(at: number, step: StepRef, onTheWay: OnTheWay = {}) {
+    return driveTo(this.#hands, this.head(at).visitId, step, onTheWay)
+  }
+
+  driveThrough(at: number, step: StepRef, onTheWay: OnTheWay = {}) {
+    return driveThrough(this.#hands, this.head(at).visitId, step, onTheWay)
+  }
+
+  /** A cut plan for the first pair, and the customer's yes to it. */
+  async plan(
+    choice: Partial<Parameters<typeof planChoiceSchema.parse>[0] & object>,
+    yes: { by: string; how: string } | null,
+  ) {
+    const form = {
+      pairId: this.head(0).pairId, seenVersion: 0, splitBy: 'margin', flatIn: '', angleIn: '', angleDeg: '', stopAtIn: '',
+      sinkIn: '', reason: '', ...choice,
+    } // prettier-ignore
+    const { planId } = await makePlanVersion(this.ground.staff.bram, planChoiceSchema.parse(form), this.#now)
+    if (yes) await acceptPlan(this.ground.staff.tamsin, acceptPlanSchema.parse({ planId, ...yes }), this.#now)
+  }
+
+  async send({ heads, ...order }: Send, words: Words = {}): Promise<void> {
+    const form = {
+      ...order, finishesToSize: false, instructions: '', freight: '', tracking: '', ...words,
+      heads: heads.map((at) => ({ visitId: this.head(at).visitId, angleIn: '', flatIn: '', comesWith: 'bare' })),
+    } // prettier-ignore
+    this.#order = await sendOutside(this.ground.staff.dov, sendOutsideSchema.parse(form), this.#now)
+  }
+
+  get #orderId(): string {
+    if (!this.#order) throw new Error('Nothing was sent yet.')
+    return this.#order.orderId
+  }
+
+  async repromise(promisedOn: string, note: string): Promise<void> {
+    const input = repromiseSchema.parse({ orderId: this.#orderId, version: 1, promisedOn, note })
+    await repromise(this.ground.staff.tamsin, input, this.#now)
+  }
+
+  async receive(
+    heads: readonly number[],
+    confirmed: readonly StepId[],
+    marks: { typed: string; read: string },
+  ): Promise<void> {
+    const input = receiveOutsideSchema.parse({
+      orderId: this.#orderId,
+      heads: heads.map((at) => ({
+        visitId: this.head(at).visitId, confirmed, seatsIn: true, marksTyped: marks.typed, marksRead: marks.read,
+      })),
+    }) // prettier-ignore
+    await receiveOutside(this.ground.staff.dov, input, this.#now)
+  }
+
+  hold(at: number, stepId: StepId, reason: string) {
+    return openHold(this.ground.staff.dov, { visitId: this.head(at).visitId, stepId, reason }, this.#now)
+  }
+
+  async holdAndDecide(
+    at: number,
+    stepId: StepId,
+    reason: string,
+    answer: { decision: string; note: string; customerYes?: string },
+  ): Promise<void> {
+    const { holdId } = await this.hold(at, stepId, reason)
+    const input = decideHoldSchema.parse({ holdId, version: 1, customerYes: '', ...answer })
+    await decideHold(this.ground.staff.orla, input, this.#now)
+  }
+
+  async wait(
+    at: number,
+    step: StepRef,
+    parts: { what: string; fromWhom: string; promisedOn: string },
+  ): Promise<void> {
+    const { route } = await visitWithRoute(await db(), this.head(at).visitId)
+    const { stepId, occurrence, orderId } = findStep(route, keyOf(step))
+    const input = { visitId: this.head(at).visitId, step: { stepId, occurrence, orderId }, ...parts }
+    await openWait(this.ground.staff.tamsin, input, this.#now)
+  }
+
+  finding(at: number, stepId: StepId, what: string) {
+    return reportFinding(this.ground.staff.ines, { visitId: this.head(at).visitId, stepId, what }, this.#now)
+  }
+
+  call(text: string) {
+    return logCall(this.ground.staff.tamsin, { jobId: this.booked.jobId, text }, this.#now)
+  }
+
+  pay(amount: string, how: string) {
+    return takePayment(
+      this.ground.staff.tamsin,
+      { jobId: this.booked.jobId, kind: 'payment', amount, how },
+      this.#now,
+    )
+  }
+
+  /** Adds a correction of the answer that stands at one point of a step. */
+  async correct(
+    at: number,
+    place: { stepId: StepId; kind: string; point: string },
+    text: string,
+    reason: string,
+  ): Promise<void> {
+    const visit = await visitById(await db(), this.head(at).visitId)
+    const reading = effectiveReadings(visit.readings).findLast(
+      ({ step, kind, point }) => step.stepId === place.stepId && kind === place.kind && point === place.point,
+    )
+    if (!reading) throw new Error(`Nothing was read at ${place.stepId}, ${place.kind}.`)
+    const input = { visitId: visit.id, readingId: reading.id, correction: 'replace', text, reason }
+    await correctReading(this.ground.staff.ines, correctReadingSchema.parse(input), this.#now)
+  }
+
+  /** The owner lets a step pass that is not done. */
+  async waive(at: number, step: StepRef, reason: string): Promise<void> {
+    const found = await visitWithRoute(await db(), this.head(at).visitId)
+    const key = keyOf(step)
+    const gap = gapsOf(found).find(
+      (missing) =>
+        missing.what === 'step' &&
+        missing.step.stepId === key.stepId &&
+        missing.step.occurrence === key.occurrence,
+    )
+    if (!gap) throw new Error(`${step} is not missing.`)
+    await waiveGap(this.ground.staff.orla, { visitId: found.visit.id, gap: gap.gap, reason }, this.#now)
+  }
+
+  async release(at: number): Promise<void> {
+    const { id, version } = await visitById(await db(), this.head(at).visitId)
+    await releaseVisit(this.ground.staff.bram, { visitId: id, version, reason: '' }, this.#now)
+  }
+
+  returnAsIs(at: number, reason: string) {
+    return returnAsIs(this.ground.staff.orla, { visitId: this.head(at).visitId, reason }, this.#now)
+  }
+
+  async handOver(
+    heads: readonly { at: number; side: string; partsBack?: string }[],
+    takenBy: string,
+    note = '',
+  ): Promise<void> {
+    const input = handOverSchema.parse({
+      jobId: this.booked.jobId,
+      takenBy,
+      note,
+      heads: heads.map(({ at, side, partsBack = '' }) => ({
+        visitId: this.head(at).visitId,
+        side,
+        partsBack,
+      })),
+    })
+    await handOver(this.ground.staff.tamsin, input, this.#now)
+  }
+}

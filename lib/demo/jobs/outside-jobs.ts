@@ -1,0 +1,190 @@
+import { customer, ordered, price, streetV, trackV, unknownV } from './bookings'
+import { on, type Story } from './story'
+
+/** Angle and flat together, out and back, finished and released; the run after is waived, with its reason. */
+export const angledPairReleased: Story = (job) => {
+  const { castings, vendors } = job.ground
+  const both = (of: (at: number) => Promise<unknown>) => async () => {
+    await of(0)
+    await of(1)
+  }
+  return [
+    on(30, '09:20', () =>
+      job.book(
+        {
+          customer: customer('Ambrose Tilling', '555-0147', { email: 'ambrose@tilling.example' }),
+          engine: trackV,
+          preset: 'cut-to-size',
+          ordered: ordered('cut-to-size', ['angle-cut']),
+          targetCc: '54.0',
+          prices: [price('Angle and flat cut, pair', '520.00'), price('Flow runs', '85.00', '2')],
+          deposit: '250.00',
+          depositHow: 'cash',
+          promiseOn: job.clock.day(1),
+          partsPlace: 'Shelf C2',
+        },
+        ['left', 'right'].map((side) => ({
+          castingId: castings.wedge,
+          stamp: `AT ${side[0]?.toUpperCase()}`,
+          side,
+          rackPlace: 'Rack 3 upper',
+        })),
+      ),
+    ),
+    on(
+      29,
+      '08:30',
+      both((at) => job.driveTo(at, 'angle-cut')),
+    ),
+    on(27, '10:10', () =>
+      job.plan(
+        { kind: 'angle-flat', splitBy: 'flat', flatIn: '.020' },
+        { by: 'Ambrose Tilling', how: 'at the counter' },
+      ),
+    ),
+    on(26, '14:00', () =>
+      job.send(
+        { heads: [0, 1], vendorId: vendors.angle, scope: ['angle-cut'], promisedOn: job.clock.day(-15) },
+        { instructions: 'Deep at the exhaust edge. Leave the flat part for us.', freight: 'our van' },
+      ),
+    ),
+    on(14, '10:30', () =>
+      job.receive([0, 1], ['angle-cut'], { typed: '63 EX', read: '63 thou at the exhaust edge' }),
+    ),
+    on(
+      14,
+      '11:15',
+      both((at) => job.driveTo(at, 'flat-cut')),
+    ),
+    on(
+      12,
+      '08:10',
+      both((at) => job.driveThrough(at, 'deburr')),
+    ),
+    on(
+      10,
+      '08:20',
+      both((at) => job.driveTo(at, 'flow-after')),
+    ),
+    on(8, '09:30', async () => {
+      await job.tick(0, 'flow-after')
+      await job.waive(
+        1,
+        'flow-after',
+        'Bench away for its test plate; Ambrose agreed to one head on the telephone.',
+      )
+    }),
+    on(
+      7,
+      '08:30',
+      both((at) => job.driveThrough(at, 'final')),
+    ),
+    on(
+      5,
+      '16:00',
+      both((at) => job.release(at)),
+    ),
+    on(4, '09:05', () => job.call('Left word that both heads are ready.')),
+  ]
+}
+
+/** Both heads are still at the vendor, past the day promised, and past the day promised after that. */
+export const angledPairLate: Story = (job) => [
+  on(19, '13:40', () =>
+    job.book(
+      {
+        customer: customer('Halvard Pym', '555-0115'),
+        engine: streetV,
+        preset: 'cut-to-size',
+        ordered: ordered('cut-to-size', ['angle-cut'], ['flow-before', 'flow-after']),
+        targetCc: '57.0',
+        prices: [price('Angle and flat cut, pair', '520.00')],
+        promiseOn: job.clock.day(3),
+        urgent: true,
+      },
+      ['left', 'right'].map((side) => ({ castingId: job.ground.castings.wedge, side, stamp: `HP ${side}` })),
+    ),
+  ),
+  on(18, '08:30', async () => {
+    await job.driveTo(0, 'angle-cut')
+    await job.driveTo(1, 'angle-cut')
+  }),
+  on(17, '11:00', () => job.plan({ kind: 'angle-flat' }, { by: 'Halvard Pym', how: 'by telephone' })),
+  on(16, '15:00', () =>
+    job.send(
+      {
+        heads: [0, 1],
+        vendorId: job.ground.vendors.angle,
+        scope: ['angle-cut'],
+        promisedOn: job.clock.day(-8),
+      },
+      { instructions: 'Deep at the exhaust edge. No flat part.', freight: 'carrier', tracking: 'HP-2 of 2' },
+    ),
+  ),
+  on(8, '10:00', () => job.repromise(job.clock.day(-3), 'Spindle down; they say three more days.')),
+  on(2, '09:25', () => job.call('Halvard asked where they are. Told him: still out, we are on to them.')),
+]
+
+/** Two went out, one came back. */
+export const angledPairPartlyBack: Story = (job) => [
+  on(14, '09:50', () =>
+    job.book(
+      {
+        customer: customer('Maren Thistlewood', '555-0162'),
+        engine: unknownV,
+        preset: 'cut-to-size',
+        ordered: ordered('cut-to-size', ['angle-cut'], ['flow-before', 'flow-after']),
+        targetCc: '54.5',
+        prices: [price('Angle and flat cut, pair', '520.00')],
+        promiseOn: job.clock.day(6),
+      },
+      ['left', 'right'].map((side) => ({ castingId: job.ground.castings.closed, side, rackPlace: 'Rack 4' })),
+    ),
+  ),
+  on(13, '08:30', async () => {
+    await job.driveTo(0, 'angle-cut')
+    await job.driveTo(1, 'angle-cut')
+  }),
+  on(11, '10:40', () => job.plan({ kind: 'angle-flat' }, null)),
+  on(10, '14:20', () =>
+    job.send({
+      heads: [0, 1],
+      vendorId: job.ground.vendors.angle,
+      scope: ['angle-cut'],
+      promisedOn: job.clock.day(1),
+    }),
+  ),
+  on(1, '10:15', async () => {
+    await job.receive([0], ['angle-cut'], { typed: '26 ex side', read: '26 thou at the exhaust edge' })
+    await job.tick(0, 'arrival-count')
+  }),
+]
+
+/** Inserts and guides at the welder's, in good time. */
+export const insertsOut: Story = (job) => [
+  on(8, '15:10', () =>
+    job.book(
+      {
+        customer: customer('Osric Vane', '555-0199'),
+        engine: unknownV,
+        preset: 'seat-or-guide',
+        ordered: ordered('seat-or-guide', ['inserts']),
+        prices: [price('Exhaust inserts', '38.00', '4'), price('Guides', '22.00', '8')],
+        promiseOn: job.clock.day(8),
+      },
+      [{ castingId: job.ground.castings.old, stamp: 'OV', side: 'left' }],
+    ),
+  ),
+  on(7, '09:00', () => job.driveTo(0, 'pressure')),
+  on(5, '13:30', () =>
+    job.send(
+      {
+        heads: [0],
+        vendorId: job.ground.vendors.welding,
+        scope: ['guides', 'inserts'],
+        promisedOn: job.clock.day(3),
+      },
+      { instructions: 'Exhaust inserts all four, guides all eight.' },
+    ),
+  ),
+]
