@@ -10,6 +10,7 @@ const config = {
     'better-sqlite3',
     '@prisma/adapter-better-sqlite3',
     '@prisma/adapter-pg',
+    '@prisma/driver-adapter-utils',
     'pg',
     '@node-rs/argon2',
     'pdf-lib',

@@ -1,6 +1,7 @@
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import {
   DriverAdapterError,
+  isDriverAdapterError,
   type IsolationLevel,
   type SqlDriverAdapter,
   type SqlMigrationAwareDriverAdapterFactory,
@@ -166,5 +167,6 @@ class GatedTransaction implements Transaction {
   }
 }
 
+/** By what it says and not by its class: in a bundled server the adapter's error class is another copy than ours. */
 const saysNothingIsOpen = (error: unknown): boolean =>
-  error instanceof DriverAdapterError && error.cause.originalMessage?.includes('no transaction is active') === true
+  isDriverAdapterError(error) && error.cause.originalMessage?.includes('no transaction is active') === true
