@@ -1,22 +1,11 @@
 'use client'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
-import { planRecordOf } from '@/lib/core/options/plan-record-of'
+import { planRecordOf, type PlanGround } from '@/lib/core/options/plan-record-of'
 import { planLines, planTitle } from '@/lib/core/options/plan-words'
-import type { CutKind } from '@/lib/core/route/types'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
-import type { PlanContext } from '@/lib/use-cases/plans/plan-context'
-
-type Typed = {
-  readonly kind: CutKind
-  readonly splitBy: 'flat' | 'angle' | 'degrees' | 'margin'
-  readonly flatIn: string
-  readonly angleIn: string
-  readonly angleDeg: string
-  readonly stopAtIn: string
-  readonly sinkIn: string
-}
+import type { TypedCut } from './cut-choice'
 
 const valueOf = (text: string, quantity: Quantity): number | null => {
   const parsed = parseFigure(text, quantity)
@@ -24,8 +13,8 @@ const valueOf = (text: string, quantity: Quantity): number | null => {
 }
 
 /** What the cut that is being chosen does, or why it cannot be. */
-export function PlanPreview({ context, typed }: { context: PlanContext; typed: Typed }) {
-  const answer = planRecordOf(context, {
+export function PlanPreview({ ground, typed }: { ground: PlanGround; typed: TypedCut }) {
+  const answer = planRecordOf(ground, {
     kind: typed.kind,
     splitBy: typed.splitBy,
     flatIn: valueOf(typed.flatIn, 'cutDepth'),

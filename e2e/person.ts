@@ -1,0 +1,99 @@
+import { expect, type Page } from '@playwright/test'
+import { demoPassword } from '../lib/demo/people'
+
+/** What a person does in front of the app, in the words they read there. */
+
+export async function signIn(page: Page, name: string): Promise<void> {
+  await page.context().clearCookies()
+  await page.goto('/sign-in')
+  await page.getByLabel('Name').fill(name)
+  await page.getByLabel('Password').fill(demoPassword)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page).not.toHaveURL(/sign-in/)
+}
+
+export type Booking = {
+  readonly customer: string
+  readonly phone: string
+  readonly casting: string
+  readonly target: string
+  readonly preset: string
+  readonly engine?: Readonly<Record<string, string>>
+  readonly layout?: 'inline' | 'V'
+}
+
+/** Books a job with one head and gives back its number and the head's tag. */
+export async function bookJob(page: Page, booking: Booking): Promise<{ number: string; tag: string }> {
+  await page.goto('/counter/book')
+  const customer = page.getByRole('region', { name: 'Customer' })
+  await customer.getByLabel('Name').fill(booking.customer)
+  await customer.getByLabel('Phone').fill(booking.phone)
+  const casting = page.getByLabel('Casting', { exact: true })
+  const option = casting.locator('option', { hasText: booking.casting })
+  await casting.selectOption((await option.getAttribute('value')) ?? '')
+  if (booking.target !== '') await page.getByLabel(/^Target chamber/).fill(booking.target)
+  await choose(page, 'Kind of job', booking.preset)
+  if (booking.engine) {
+    await page.getByText('Engine', { exact: true }).click()
+    if (booking.layout) await choose(page, 'Layout', booking.layout)
+    for (const [label, text] of Object.entries(booking.engine)) await page.getByLabel(label, { exact: true }).fill(text)
+  }
+  await page.getByRole('button', { name: 'Book the job' }).click()
+  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
+  const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
+  const tag = /T-\d{4,}/.exec((await page.getByRole('main').innerText()) ?? '')?.[0] ?? ''
+  return { number, tag }
+}
+
+/** Opens a head's record by its tag, as the QR code does. */
+export async function openHead(page: Page, tag: string): Promise<void> {
+  await page.goto(`/t/${tag}`)
+  await page.waitForURL(/\/heads\//)
+}
+
+export async function openStep(page: Page, tag: string, step: string): Promise<void> {
+  await openHead(page, tag)
+  await page.getByRole('region', { name: 'Route' }).getByRole('link', { name: step, exact: true }).first().click()
+  await expect(page.getByRole('heading', { level: 1, name: step })).toBeVisible()
+}
+
+export async function choose(page: Page, question: string, answer: string): Promise<void> {
+  await page.getByRole('radiogroup', { name: question }).getByText(answer, { exact: true }).click()
+}
+
+export type Answers = {
+  /** Group of figures → cell → text. */
+  readonly figures?: Readonly<Record<string, Readonly<Record<string, string>>>>
+  readonly choices?: Readonly<Record<string, string>>
+  readonly words?: Readonly<Record<string, string>>
+  /** Cells that could not be had → why. */
+  readonly notTaken?: Readonly<Record<string, Readonly<Record<string, string>>>>
+}
+
+export async function answer(page: Page, answers: Answers): Promise<void> {
+  for (const [group, cells] of Object.entries(answers.figures ?? {})) {
+    const region = page.getByRole('group', { name: group, exact: true })
+    for (const [cell, text] of Object.entries(cells)) await region.getByLabel(cell, { exact: true }).fill(text)
+  }
+  for (const [group, cells] of Object.entries(answers.notTaken ?? {})) {
+    const region = page.getByRole('group', { name: group, exact: true })
+    for (const [cell, why] of Object.entries(cells)) {
+      await region.getByRole('button', { name: `Not taken: ${cell}` }).click()
+      await region.getByLabel(new RegExp(`${cell}.*not taken`, 'i')).fill(why)
+    }
+  }
+  for (const [question, text] of Object.entries(answers.choices ?? {})) await choose(page, question, text)
+  for (const [label, text] of Object.entries(answers.words ?? {})) await page.getByLabel(label, { exact: true }).fill(text)
+}
+
+/** Answers what a step owes and ticks it. */
+export async function doStep(page: Page, tag: string, step: string, answers: Answers = {}): Promise<void> {
+  await openStep(page, tag, step)
+  await answer(page, answers)
+  await page.getByRole('button', { name: /^(Save and tick|Tick): / }).click()
+  await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
+}
+
+/** The text beside a label in a list of figures. */
+export const figureOf = (page: Page, label: string) =>
+  page.locator('dl > div').filter({ has: page.getByText(label, { exact: true }) }).locator('dd')
