@@ -2,22 +2,46 @@ import type { CornerName } from '@/lib/core/straightness/corner-point'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
-import { corners, cornersAt } from './measured-cut'
+import { corners, cornersAt, edgesMeasured, wasCut } from './measured-cut'
 import type { PaperHead } from './paper-head'
 import { bareText, mean, valuedAt } from './read'
 
-/** The plan drawing of a head: planned depths, and what was read so far, before or finished. */
-export function headDrawing(head: PaperHead, when: 'before' | 'finished'): HeadDrawing {
-  const { plan, facts } = head
-  const kind = facts.plan?.kind ?? 'none'
-  const deepEdge = plan && (facts.plan?.angleIn ?? 0) > 0 ? plan.deepEdge : null
-  const cc = valuedAt(head.readings, when === 'before' ? 'chambers' : 'finished', 'cc')
+/** The drawing of a head before its cuts: what is planned, and what was read so far. */
+export function headDrawing(head: PaperHead): HeadDrawing {
+  const cut = head.facts.plan
+  const deepEdge = head.plan && (cut?.angleIn ?? 0) > 0 ? head.plan.deepEdge : null
+  return {
+    ...withReadings(head, 'chambers', 'thickness'),
+    cutKind: cut?.kind ?? 'none',
+    deepEdge,
+    edgeDepths: plannedDepths(head),
+  }
+}
+
+/** The drawing of a head as it leaves: what was really cut, as far as it was measured. */
+export function finishedDrawing(head: PaperHead): HeadDrawing {
+  const cut = wasCut(head)
+  const depths = cut ? edgesMeasured(head) : null
+  const angled = head.route.some((step) => step.stepId === 'angle-cut' && step.state === 'done')
+  const depth = (valueIn: number | undefined) =>
+    valueIn === undefined ? null : formatFigure(valueIn, 'cutDepth')
+  return {
+    ...withReadings(head, 'finished', 'finished'),
+    cutKind: cut ? (head.facts.plan?.kind ?? 'none') : 'none',
+    deepEdge: angled && head.plan ? head.plan.deepEdge : null,
+    edgeDepths: { intake: depth(depths?.intake), exhaust: depth(depths?.exhaust) },
+  }
+}
+
+function withReadings(
+  head: PaperHead,
+  ccStep: 'chambers' | 'finished',
+  cornerStep: 'thickness' | 'finished',
+) {
+  const cc = valuedAt(head.readings, ccStep, 'cc')
   return {
     chambers: head.chambers,
-    cutKind: kind,
-    deepEdge,
-    edgeDepths: edgeDepths(head),
-    cornerReadings: cornerTexts(cornersAt(head, when === 'before' ? 'thickness' : 'finished')),
+    cornerReadings: cornerTexts(cornersAt(head, cornerStep)),
     chamberReadings: Array.from({ length: head.chambers }, (_, place) => {
       const reading = cc.find(({ point }) => point === String(place + 1))
       return reading ? bareText(reading, 'cc') : null
@@ -28,7 +52,7 @@ export function headDrawing(head: PaperHead, when: 'before' | 'finished'): HeadD
 }
 
 /** Planned depth at each edge; the flat part goes off both, the angle part off the deep one. */
-function edgeDepths({ plan, facts }: PaperHead): HeadDrawing['edgeDepths'] {
+function plannedDepths({ plan, facts }: PaperHead): HeadDrawing['edgeDepths'] {
   const cut = facts.plan
   if (!plan || !cut || cut.kind === 'none') return { intake: null, exhaust: null }
   const at = (edge: 'intake' | 'exhaust'): string =>

@@ -1,10 +1,12 @@
+import { workLabel } from '@/lib/core/route/presets'
 import { progress } from '@/lib/core/route/progress'
-import { readAt } from './read'
+import type { WorkId } from '@/lib/core/route/types'
 import type { JobSheetData, JobSheetHead } from '@/lib/pdf/job-sheet'
 import { headDrawing } from './head-drawing'
 import { jobSteps } from './job-steps'
 import { shopBlock, type PaperHead } from './paper-head'
 import { planFigures, planNotes, planTitleOf } from './plan-figures'
+import { readAt } from './read'
 import { addressWarning, qrTextOf } from './tag-address'
 import type { SpecShop } from './spec-sheet-of'
 import { askedWords, castingWords, engineWords, marksWords, sideWords } from './spec-words'
@@ -47,7 +49,7 @@ export function jobSheetOf(
 const orderNotes = ({ visit }: PaperHead): string[] =>
   visit.ordered
     .filter((line) => line.endedAt === null && line.note !== '')
-    .map((line) => `Note: ${line.note}`)
+    .map((line) => `${workLabel(line.work as WorkId)}: ${line.note}`)
 
 function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string): JobSheetHead {
   const { visit, facts } = head
@@ -64,7 +66,7 @@ function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string
     planTitle: planTitleOf(head),
     planFigures: planFigures(head),
     planNotes: planNotes(head),
-    drawing: headDrawing(head, 'before'),
+    drawing: headDrawing(head),
     graduations: progress(head.route, facts.openHolds.length > 0),
     steps: jobSteps(head),
     cautions: [...facts.openHolds.map((hold) => `On hold: ${hold.reason}`), ...(head.plan?.cautions ?? [])],

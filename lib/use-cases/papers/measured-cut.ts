@@ -56,17 +56,33 @@ export function edgesLost(
   return intake === null || exhaust === null ? null : { intake, exhaust }
 }
 
-/** Deck metal that went on this visit at the deepest, in inches, as measured; null: not measured. */
-export function deepestMeasuredIn(head: PaperHead): number | null {
+/** Whether metal went off the deck on this visit. */
+export const wasCut = ({ route }: PaperHead): boolean =>
+  route.some((step) => (step.stepId === 'flat-cut' || step.stepId === 'angle-cut') && step.state === 'done')
+
+/**
+ * Depth of all deck cuts of this visit at each edge, in inches, as measured: by the corners, else by what was read at the
+ * machine. Null: not measured; a vendor's cut without corners is not, and our flat part alone would say too little.
+ */
+export function edgesMeasured(head: PaperHead): { intake: number; exhaust: number } | null {
   const after = cornersAt(head, 'finished')
   const fit = fitOf(head, after)
-  if (fit) return fit.flatIn + Math.max(0, fit.angleIn)
+  if (fit) {
+    const deepEdge = head.plan?.deepEdge ?? 'exhaust'
+    const at = (edge: 'intake' | 'exhaust') => fit.flatIn + (edge === deepEdge ? fit.angleIn : 0)
+    return { intake: at('intake'), exhaust: at('exhaust') }
+  }
   const lost = edgesLost(head, after)
-  if (lost) return Math.max(lost.intake, lost.exhaust)
+  if (lost || head.facts.orders.some((order) => order.confirmed.includes('angle-cut'))) return lost
   const flat = valuedAt(head.readings, 'flat-cut', 'cut-depth').at(-1)?.value
-  const edges = valuedAt(head.readings, 'angle-cut', 'edge-depth').map((reading) => reading.value)
-  // A vendor's cut without corners is not measured: the flat part alone would say too little.
-  const angled = head.facts.orders.some((order) => order.confirmed.includes('angle-cut'))
-  if (angled || (flat === undefined && edges.length === 0)) return null
-  return (flat ?? 0) + Math.max(0, ...edges)
+  const edges = valuedAt(head.readings, 'angle-cut', 'edge-depth')
+  if (flat === undefined && edges.length === 0) return null
+  const at = (edge: string) => (flat ?? 0) + (edges.find(({ point }) => point === edge)?.value ?? 0)
+  return { intake: at('intake'), exhaust: at('exhaust') }
+}
+
+/** Deck metal that went on this visit at the deepest, in inches, as measured; null: not measured. */
+export function deepestMeasuredIn(head: PaperHead): number | null {
+  const edges = edgesMeasured(head)
+  return edges && Math.max(edges.intake, edges.exhaust)
 }

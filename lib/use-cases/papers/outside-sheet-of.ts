@@ -104,7 +104,7 @@ function drawingOf(head: PaperHead, { angleIn, flatIn }: Line, deepEdge: Deep): 
   const cut = angleIn + flatIn > 0
   const at = (edge: 'intake' | 'exhaust') => (cut ? depth(flatIn + (edge === deepEdge ? angleIn : 0)) : null)
   return {
-    ...headDrawing(head, 'before'),
+    ...headDrawing(head),
     cutKind: deepEdge ? (flatIn > 0 ? 'angle-flat' : 'angle') : flatIn > 0 ? 'flat' : 'none',
     deepEdge,
     edgeDepths: { intake: at('intake'), exhaust: at('exhaust') },

@@ -1,7 +1,8 @@
 import { formatFigure, thou } from '@/lib/core/units/format-figure'
 import type { PaperHead } from './paper-head'
 import { newestText } from './read'
-import { removedWords, wasCut } from './spec-cuts'
+import { wasCut } from './measured-cut'
+import { removedWords } from './spec-cuts'
 
 /**
  * What somebody must know before the head goes on. Each stands here only when its own figure passes the shop's limit, or

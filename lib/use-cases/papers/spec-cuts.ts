@@ -2,7 +2,7 @@ import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
-import { cornersAt, deepestMeasuredIn, edgesLost, fitOf } from './measured-cut'
+import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from './measured-cut'
 import type { PaperHead } from './paper-head'
 import { answerWords, newestText, readAt } from './read'
 
@@ -159,10 +159,6 @@ export function removedWords(head: PaperHead): string {
     ? `${depth(beforeIn)} before; ${here}`
     : `${depth(beforeIn + nowIn)} at the deepest, over all visits`
 }
-
-/** Whether metal went off the deck on this visit. */
-export const wasCut = ({ route }: PaperHead): boolean =>
-  route.some((step) => (step.stepId === 'flat-cut' || step.stepId === 'angle-cut') && step.state === 'done')
 
 /** Where cutter marks lie by the inserts; '' when there are none. */
 export function cutterMarkWords({ readings }: PaperHead): string {

@@ -83,9 +83,11 @@ const difference = ({ beforeCfm, afterCfm, diffCfm, diffPercent }: FlowDifferenc
 })
 
 const meanRow = (row: FlowMean): SpecFlowRow => ({
-  lift: `mean, ${row.band === 'whole' ? 'whole' : `${row.band} third`}, ${formatBare(row.fromIn, 'lift')} to ${formatFigure(row.toIn, 'lift')}`,
+  lift: row.band === 'whole' ? 'mean, whole' : `mean, ${row.band} third`,
   ...difference(row),
-  note: within(row),
+  note: [`${formatBare(row.fromIn, 'lift')} to ${formatFigure(row.toIn, 'lift')}`, within(row)]
+    .filter((part) => part !== '')
+    .join('; '),
 })
 
 /** A run with nothing to hold it against: its leak taken off, no differences. */

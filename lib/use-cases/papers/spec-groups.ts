@@ -1,12 +1,13 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
+import type { StepId } from '@/lib/core/route/types'
 import { capital } from '@/lib/core/route/words'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatFigure } from '@/lib/core/units/format-figure'
-import type { EffectiveReading } from '@/lib/data/facts'
 import type { PaperHead } from './paper-head'
 import { answerWords, newestOfKind, valuedAt } from './read'
+import { wasCut } from './measured-cut'
 
 /** What is told to the customer of everything that was read, under which heading. */
 const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
@@ -24,15 +25,20 @@ export function groupsOf(head: PaperHead): SpecGroup[] {
     .map(([title, kinds]) => ({
       title,
       lines: [
-        ...kinds.flatMap((kind) => lineOf(kind, newestOfKind(head.readings, kind))),
+        ...kinds.flatMap((kind) => lineOf(head, kind)),
         ...(title === 'Assembly' ? usableLift(head) : []),
       ],
     }))
     .filter((group) => group.lines.length > 0)
 }
 
-function lineOf(kind: ReadingKind, readings: readonly EffectiveReading[]): SpecLine[] {
-  const { label } = readingSpecs[kind]
+/** Steps whose readings are of the head as it came. */
+const asItCame: readonly StepId[] = ['thickness', 'seat-before']
+
+function lineOf(head: PaperHead, kind: ReadingKind): SpecLine[] {
+  const readings = newestOfKind(head.readings, kind)
+  const before = wasCut(head) && readings.every(({ step }) => asItCame.includes(step.stepId))
+  const label = `${readingSpecs[kind].label}${before ? ', before the cut' : ''}`
   const answers = readings.map((reading) => ({
     where: pointLabel(reading.point),
     words: answerWords(reading),

@@ -11,6 +11,7 @@ import { shopOf } from '@/lib/data/shop'
 import { paperHeads, type PaperHead } from './paper-head'
 import { printSetting, printSpec } from './print-spec'
 import type { Paper } from './print-papers'
+import { notDoneInShort } from './not-done'
 import { specSheetOf } from './spec-sheet-of'
 
 /** The spec sheet as it was frozen, or the paper of a head that went back as it is. */
@@ -63,7 +64,7 @@ async function returnedSpec(
     revisionReason: '',
     outcome: 'returned as is' as const,
     releasedBy: names.get(returned.byId) ?? '',
-    notDone: JSON.parse(returned.notDone) as string[],
+    notDone: notDoneInShort(JSON.parse(returned.notDone) as string[]),
     notes: [`Returned as is: ${returned.reason}`],
     at: returned.at,
   }

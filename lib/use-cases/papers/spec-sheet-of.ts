@@ -1,5 +1,5 @@
 import type { SpecDeclined, SpecSheetData, SpecWaiver } from '@/lib/core/spec/spec-sheet'
-import { headDrawing } from './head-drawing'
+import { finishedDrawing } from './head-drawing'
 import { shopBlock, type PaperHead } from './paper-head'
 import { chambersOf } from './spec-chambers'
 import { compressionNotes, compressionOf } from './spec-compression'
@@ -53,7 +53,7 @@ export function specSheetOf(
     asked: askedWords(head),
     done: doneWords(head.route),
     headline: headlineOf(head, flow),
-    drawing: headDrawing(head, 'finished'),
+    drawing: finishedDrawing(head),
     chambers: chambersOf(head),
     cuts: cutsOf(head),
     removedSinceNew: removedWords(head),

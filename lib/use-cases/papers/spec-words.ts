@@ -1,6 +1,5 @@
 import { workLabel } from '@/lib/core/route/presets'
-import { stationLabels } from '@/lib/core/route/stations'
-import type { RouteStep, StepId } from '@/lib/core/route/types'
+import type { RouteStep, Station, StepId } from '@/lib/core/route/types'
 import { lower } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
@@ -64,13 +63,29 @@ export function askedWords(head: PaperHead): string[] {
 /** The shop's own housekeeping, which the customer did not order and does not see. */
 const housekeeping: readonly StepId[] = ['check-in', 'arrival-count', 'hand-over']
 
-/** Steps that were done, a line a station: "Deck mill: flat cut, deburr and chamfer". */
+/** What was done where, as a customer would tell it. */
+const deeds: Readonly<Record<Station, string>> = {
+  'measuring-bench': 'Measured and inspected',
+  'flow-bench': 'Measured and inspected',
+  'deck-mill': 'Machined',
+  'intake-mill': 'Machined',
+  outside: 'Machined',
+  'port-bench': 'Ports and chambers',
+  'bolt-bench': 'Bolts and seats',
+  'seat-machine': 'Bolts and seats',
+  wash: 'Washed and assembled',
+  assembly: 'Washed and assembled',
+  'front-desk': 'Front desk',
+}
+
+/** Steps that were done, a line a kind of work: "Machined: flat cut, deburr and chamfer". */
 export function doneWords(route: readonly RouteStep[]): string[] {
   const lines = new Map<string, string[]>()
   for (const step of route) {
     if (step.state !== 'done' || housekeeping.includes(step.stepId)) continue
-    const where = step.byVendor === '' ? stationLabels[step.station] : step.byVendor
-    lines.set(where, [...(lines.get(where) ?? []), lower(step.label)])
+    const deed = deeds[step.station]
+    const by = step.byVendor === '' ? '' : ` (${step.byVendor})`
+    lines.set(deed, [...(lines.get(deed) ?? []), `${lower(step.label)}${by}`])
   }
-  return [...lines].map(([where, steps]) => `${where}: ${steps.join(', ')}`)
+  return [...lines].map(([deed, steps]) => `${deed}: ${steps.join(', ')}`)
 }

@@ -1,0 +1,15 @@
+const undone = ' is not done'
+
+/**
+ * What was not done of a head that goes back, as it was written down then: a step that was not done stands for the
+ * readings it would have had.
+ */
+export function notDoneInShort(messages: readonly string[]): string[] {
+  const steps = messages
+    .filter((message) => message.endsWith(undone))
+    .map((message) => message.slice(0, -undone.length))
+  const covered = (message: string): boolean =>
+    steps.some((label) => message.startsWith(`${label}: `)) ||
+    (message.endsWith(' has no finished cc') && steps.includes('Measure finished'))
+  return messages.filter((message) => !covered(message))
+}
