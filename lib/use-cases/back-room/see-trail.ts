@@ -56,19 +56,34 @@ export async function seeTrail(
   return { zone, locale, lines, next: found.length > pageSize ? (entries.at(-1)?.seq ?? null) : null }
 }
 
-const words = (value: unknown): string => {
-  if (value === null || value === '') return 'nothing'
-  if (typeof value === 'string') return value
-  return JSON.stringify(value)
+const isEmpty = (value: unknown): boolean => value === null || value === undefined || value === ''
+
+/** "yes", "2 of 3", "condition, used; photo, none": what was kept, without its brackets. */
+function words(value: unknown): string {
+  if (isEmpty(value)) return 'nothing'
+  if (value === true) return 'yes'
+  if (value === false) return 'no'
+  if (Array.isArray(value)) return listWords(value)
+  if (typeof value !== 'object') return String(value)
+  return listWords(
+    Object.entries(value as object).flatMap(([key, inner]) =>
+      isEmpty(inner) ? [] : [`${key} ${words(inner)}`],
+    ),
+  )
 }
 
-/** "name: from Ada to Ada Quill" for a change, "name: Ada" for what was new. */
+function listWords(values: readonly unknown[]): string {
+  const between = values.some((value) => typeof value === 'object' && value !== null) ? '; ' : ', '
+  const kept = values.filter((value) => !isEmpty(value))
+  return kept.length === 0 ? 'nothing' : kept.map(words).join(between)
+}
+
+/** "name: from Ada to Ada Quill" for a change, "name: Ada" for what was new; what was new and empty is left out. */
 function changeWords(changes: string): string[] {
   const fields = Object.entries(JSON.parse(changes) as Record<string, unknown>)
-  return fields.map(([field, value]) => {
+  return fields.flatMap(([field, value]) => {
     const isChange = typeof value === 'object' && value !== null && 'from' in value && 'to' in value
-    return isChange
-      ? `${field}: from ${words(value.from)} to ${words(value.to)}`
-      : `${field}: ${words(value)}`
+    if (isChange) return [`${field}: from ${words(value.from)} to ${words(value.to)}`]
+    return isEmpty(value) ? [] : [`${field}: ${words(value)}`]
   })
 }

@@ -28,7 +28,7 @@ export function BoltFields({ form }: { form: CastingForm }) {
       {fields.map((field, at) => (
         <fieldset key={field.id} className={styles.entry}>
           <legend>Bolt {at + 1}</legend>
-          <div className={styles.grid}>
+          <div className={styles.tight}>
             <TextInput label={boltLabels.label} {...form.text(`bolts.${at}.label`)} />
             {boltFigures.map((key) => (
               <FormFigure

@@ -1,4 +1,5 @@
 'use client'
+import { useState } from 'react'
 import { useWatch } from 'react-hook-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { castingFigures, chamberForms, type ChamberForm } from '@/lib/core/casting/figures'
@@ -32,8 +33,10 @@ export function ChamberFields({ form }: { form: CastingForm }) {
 function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: ChamberForm }) {
   const figures = useWatch({ control: form.form.control, name: `figures.${chamberForm}` })
   const known = Object.values(figures ?? {}).filter((text) => text).length
+  // Decided once: a block must not fold away under the fingers when its last figure is rubbed out.
+  const [open] = useState(chamberForm === 'as-cast' || known > 0)
   return (
-    <details open={chamberForm === 'as-cast' || known > 0}>
+    <details open={open}>
       <summary>
         Chamber {formLabels[chamberForm]} <span className="soft">({known} known)</span>
       </summary>

@@ -28,7 +28,7 @@ export function VariantFields({ form }: { form: CastingForm }) {
       {fields.map((field, at) => (
         <fieldset key={field.id} className={styles.entry}>
           <legend>Variant {at + 1}</legend>
-          <div className={styles.grid}>
+          <div className={styles.tight}>
             <TextInput label="Name" {...form.text(`variants.${at}.name`)} />
             <FormFigure
               form={form}
