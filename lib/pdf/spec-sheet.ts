@@ -124,7 +124,7 @@ function chambers(paper: Paper, data: SpecChambers): void {
 }
 
 /** The curves take what room is left on the first page, within what can be read. */
-const [leastCurveMm, mostCurveMm] = [40, 60]
+const [leastCurveMm, mostCurveMm] = [34, 60]
 
 /** Two curves beside each other, as many rows as there are pairs. */
 function curves(paper: Paper, flow: readonly SpecFlow[]): void {
