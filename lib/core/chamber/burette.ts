@@ -1,4 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
+import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 
 export type ChamberMean = {
   readonly meanCc: number
@@ -28,9 +30,13 @@ export type BuretteFacts = {
 export function chamberMean(readingsCc: readonly number[], facts: BuretteFacts): Result<ChamberMean> {
   const n = readingsCc.length
   if (n === 0) return refuse('missing', 'Needs a cc reading of this chamber.', { needs: ['cc'] })
-  if (readingsCc.some((cc) => !(cc >= 1 && cc <= 400))) {
-    return refuse('out-of-range', 'A chamber reads between 1 and 400 cc.')
-  }
+  const possible = knownFacts({
+    smallestCc: factOf('chamber', Math.min(...readingsCc), 'chamberVolume'),
+    largestCc: factOf('chamber', Math.max(...readingsCc), 'chamberVolume'),
+    divisionCc: ['burette division', facts.divisionCc, 0, 10],
+    repeatabilityCc: ['spread of one reading', facts.repeatabilityCc, 0, 20],
+  })
+  if (!possible.ok) return possible
   const meanCc = readingsCc.reduce((sum, cc) => sum + cc, 0) / n
   const squares = readingsCc.reduce((sum, cc) => sum + (cc - meanCc) ** 2, 0)
   const s2 = n === 1 ? facts.repeatabilityCc ** 2 : squares / (n - 1)

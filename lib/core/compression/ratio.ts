@@ -1,11 +1,11 @@
 import type { EngineFacts } from '../engine/figures'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { ok, refuse, type Result } from '../errors'
-
-const cm3PerIn3 = 2.54 ** 3
+import { ccPerIn3 } from '../units/factors'
 
 const cylinderCc = (boreIn: number, heightIn: number): number =>
-  (Math.PI / 4) * boreIn ** 2 * heightIn * cm3PerIn3
+  (Math.PI / 4) * boreIn ** 2 * heightIn * ccPerIn3
 
 export type Volumes = {
   readonly sweptCc: number
@@ -17,20 +17,26 @@ export type Volumes = {
  * Swept volume, and the clearance volume beside the chamber, of one cylinder.
  *
  * @param engine bore, stroke, gasket bore and thickness, deck clearance in inches (negative: piston above the deck), dish
- *   and dome in cc; dish and dome that are not known count as none when the other or neither is given
+ *   and dome in cc. A piston has one or the other, so one of them is enough (0: a flat crown); with neither the answer is
+ *   `missing`. A gasket of no thickness needs no bore.
  *
  * Vs = π/4·bore²·stroke; beside the chamber: gasket + deck clearance + dish − dome.
  * Example: 4.000 × 3.48 in, deck 0.050, gasket 4.000 × 0.020, dish 5 → 716.6 and 19.4 cc.
  */
 export function cylinderVolumes(engine: Partial<EngineFacts>): Result<Volumes> {
+  const { pistonDishCc, pistonDomeCc } = engine
   const facts = knownFacts({
-    boreIn: ['bore', engine.boreIn, 0.5, 12],
-    strokeIn: ['stroke', engine.strokeIn, 0.5, 12],
-    gasketBoreIn: ['gasket bore', engine.gasketBoreIn, 0.5, 12],
-    gasketThicknessIn: ['gasket thickness', engine.gasketThicknessIn, 0, 0.5],
-    deckClearanceIn: ['deck clearance', engine.deckClearanceIn, -0.5, 0.5],
-    pistonDishCc: ['piston dish', engine.pistonDishCc ?? 0, 0, 200],
-    pistonDomeCc: ['piston dome', engine.pistonDomeCc ?? 0, 0, 200],
+    boreIn: factOf('bore', engine.boreIn, 'bore'),
+    strokeIn: factOf('stroke', engine.strokeIn, 'stroke'),
+    gasketBoreIn: factOf('gasket bore', engine.gasketThicknessIn === 0 ? 1 : engine.gasketBoreIn, 'bore'),
+    gasketThicknessIn: factOf('gasket thickness', engine.gasketThicknessIn, 'gasket'),
+    deckClearanceIn: factOf('deck clearance', engine.deckClearanceIn, 'deckClearance'),
+    pistonDishCc: factOf(
+      'piston dish or dome',
+      pistonDishCc ?? (pistonDomeCc === undefined ? null : 0),
+      'pistonVolume',
+    ),
+    pistonDomeCc: factOf('piston dome', pistonDomeCc ?? 0, 'pistonVolume'),
   })
   if (!facts.ok) return facts
   const v = facts.value
@@ -44,42 +50,63 @@ export function cylinderVolumes(engine: Partial<EngineFacts>): Result<Volumes> {
   })
 }
 
+const volumeFacts = ({ sweptCc, besideChamberCc }: Volumes) =>
+  ({
+    sweptCc: ['swept volume', sweptCc, 1, 40_000],
+    besideChamberCc: ['volume beside the chamber', besideChamberCc, -1500, 1500],
+  }) as const
+
+/** Everything over the piston at top dead centre, in cc: it must be something. */
+function clearanceVolume(volumes: Volumes, chamberCc: number): Result<number> {
+  const facts = knownFacts({
+    ...volumeFacts(volumes),
+    chamberCc: factOf('chamber', chamberCc, 'chamberVolume'),
+  })
+  if (!facts.ok) return facts
+  const clearanceCc = facts.value.chamberCc + facts.value.besideChamberCc
+  if (clearanceCc > 0) return ok(clearanceCc)
+  return refuse('contradiction', 'The piston would fill the whole chamber: check dome and deck clearance.')
+}
+
 /**
  * Compression ratio (Vs + Vc)/Vc.
  *
- * @param volumes from `cylinderVolumes`, or given: cc
+ * @param volumes from `cylinderVolumes`, or given: swept 1–40,000 cc, beside the chamber in cc
  * @param chamberCc 1–400
- * @returns the ratio; refused when the clearance volume is not positive
+ * @returns the ratio; refused as `contradiction` when the clearance volume is not positive
  *
  * Example: Vs 216.52, Vc 25.0 → 9.66 (Energies 2023, 16, 6655).
  */
-export function compressionRatio({ sweptCc, besideChamberCc }: Volumes, chamberCc: number): Result<number> {
-  const facts = knownFacts({
-    chamberCc: ['chamber', chamberCc, 1, 400],
-    sweptCc: ['swept volume', sweptCc, 1, 40_000],
-  })
-  if (!facts.ok) return facts
-  const clearanceCc = chamberCc + besideChamberCc
-  if (!(clearanceCc > 0)) {
-    return refuse('contradiction', 'The piston would fill the whole chamber: check dome and deck clearance.')
-  }
-  return ok((sweptCc + clearanceCc) / clearanceCc)
+export function compressionRatio(volumes: Volumes, chamberCc: number): Result<number> {
+  const clearance = clearanceVolume(volumes, chamberCc)
+  return clearance.ok ? ok((volumes.sweptCc + clearance.value) / clearance.value) : clearance
 }
 
 /**
  * Chamber volume in cc for a wanted ratio: Vs/(CR − 1) less what lies beside the chamber.
  *
- * @param ratio 2–30. Example: Vs 720, beside 20 cc, 10:1 → 60 cc.
+ * @param volumes as for `compressionRatio`; @param ratio 2–30
+ * @returns cc; refused as `unreachable` when that is no chamber (1–400)
+ *
+ * Example: Vs 720, beside 20 cc, 10:1 → 60 cc.
  */
-export function chamberForRatio({ sweptCc, besideChamberCc }: Volumes, ratio: number): Result<number> {
-  const facts = knownFacts({ ratio: ['compression ratio', ratio, 2, 30] })
+export function chamberForRatio(volumes: Volumes, ratio: number): Result<number> {
+  const facts = knownFacts({ ...volumeFacts(volumes), ratio: ['compression ratio', ratio, 2, 30] })
   if (!facts.ok) return facts
-  const chamberCc = sweptCc / (facts.value.ratio - 1) - besideChamberCc
+  const chamberCc = facts.value.sweptCc / (facts.value.ratio - 1) - facts.value.besideChamberCc
   return chamberCc >= 1 && chamberCc <= 400
     ? ok(chamberCc)
     : refuse('unreachable', `That ratio would need a chamber of ${chamberCc.toFixed(1)} cc.`)
 }
 
-/** Change of the ratio for one cc more in the chamber: −Vs/Vc². */
-export const ratioPerCc = ({ sweptCc, besideChamberCc }: Volumes, chamberCc: number): number =>
-  -sweptCc / (chamberCc + besideChamberCc) ** 2
+/**
+ * Change of the ratio for one cc more in the chamber: −Vs/Vc².
+ *
+ * @param volumes and @param chamberCc as for `compressionRatio`
+ *
+ * Example: Vs 720, Vc 80 → −0.1125 a cc.
+ */
+export function ratioPerCc(volumes: Volumes, chamberCc: number): Result<number> {
+  const clearance = clearanceVolume(volumes, chamberCc)
+  return clearance.ok ? ok(-volumes.sweptCc / clearance.value ** 2) : clearance
+}

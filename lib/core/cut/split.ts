@@ -42,7 +42,8 @@ export function angleBeside(
     flatIn: factOf('flat part', flatIn, 'cutDepth'),
   })
   if (!facts.ok) return facts
-  if (flatIn <= depthIn) return ok((depthIn - flatIn) / facts.value.centroidShare)
+  // Rounding of the same figures must not read as a cut too many.
+  if (flatIn <= depthIn + 1e-9) return ok(Math.max(0, depthIn - flatIn) / facts.value.centroidShare)
   return refuse(
     'unreachable',
     `${thou(flatIn)} flat takes more than the ${thou(depthIn)} that are wanted: a smaller flat part.`,
@@ -71,7 +72,6 @@ export function flatBeside(
   })
   if (!facts.ok) return facts
   const flatIn = depthIn - angleIn * facts.value.centroidShare
-  // Rounding of the same figures must not read as a cut too many.
   if (flatIn >= -1e-9) return ok(Math.max(0, flatIn))
   return refuse(
     'unreachable',
