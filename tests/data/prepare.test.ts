@@ -1,3 +1,4 @@
+import { spawn } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { createHash } from 'node:crypto'
 import { join } from 'node:path'
@@ -9,8 +10,10 @@ import { plainSqlite } from '../setup/plain-sqlite'
 // Each of these starts processes, which takes its time on a busy machine.
 vi.setConfig({ testTimeout: 240_000 })
 
+const root = join(import.meta.dirname, '..', '..')
+const secret = 'only for the tests, and long enough to be taken'
 let folder: string
-const prepare = (mode: string, data = folder) => elsewhereRun('lib/cli/prepare.ts', [mode], { BRASSTAG_DATA: data })
+const prepare = (mode: string, data = folder) => elsewhereRun('lib/cli/prepare.ts', [mode], { BRASSTAG_DATA: data, NEXTAUTH_SECRET: secret })
 const database = () => `file:${join(folder, 'brasstag.db')}`
 
 beforeAll(() => {
@@ -83,6 +86,45 @@ describe('a demo folder', () => {
     rmSync(demoFolder, { recursive: true })
   })
 })
+
+describe('a demo that was stopped while it was filled for the first time', () => {
+  it('begins again, and is whole', { timeout: 600_000 }, async () => {
+    const demoFolder = mkdtempSync(join(inject('runFolder'), 'demo-'))
+    const url = `file:${join(demoFolder, 'brasstag.db')}`
+    const count = (table: string) =>
+      plainSqlite(url, (file) => file.prepare(`SELECT count(*) FROM "${table}"`).pluck().get() as number)
+    await killWhileFilling(demoFolder, () => count('AuditEntry') > 20)
+    expect(existsSync(join(demoFolder, 'demo-being-filled'))).toBe(true)
+    plainSqlite(url, (file) => file.exec(`INSERT INTO "Counter" (name, value) VALUES ('of the first try', 1)`))
+
+    const { ok, answer } = await prepare('demo', demoFolder)
+    expect(ok).toBe(true)
+    const { demo } = JSON.parse(answer) as { demo: { people: object[] } }
+    expect(count('Person')).toBe(demo.people.length)
+    expect(existsSync(join(demoFolder, 'demo-being-filled'))).toBe(false)
+    const strays = plainSqlite(url, (file) =>
+      file.prepare(`SELECT count(*) FROM "Counter" WHERE name = 'of the first try'`).pluck().get(),
+    )
+    expect(strays).toBe(0)
+    rmSync(demoFolder, { recursive: true })
+  })
+})
+
+function killWhileFilling(data: string, isUnderWay: () => boolean): Promise<void> {
+  const args = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/prepare.ts', 'demo']
+  const { DATABASE_URL: _url, ...env } = process.env
+  const child = spawn(process.execPath, args, { cwd: root, env: { ...env, BRASSTAG_DATA: data, NEXTAUTH_SECRET: secret }, stdio: 'ignore' })
+  const watch = setInterval(() => {
+    if (existsSync(join(data, 'demo-being-filled')) && isUnderWay()) child.kill('SIGKILL')
+  }, 50)
+  return new Promise((resolve, reject) => {
+    child.on('close', (_code, signal) => {
+      clearInterval(watch)
+      if (signal === 'SIGKILL') resolve()
+      else reject(new Error('The demo was to be stopped while it was filled.'))
+    })
+  })
+}
 
 describe('a damaged file', () => {
   it('is refused and left as it is', async () => {
