@@ -30,7 +30,7 @@ const stories: readonly Story[] = [
   cuts.cleanUpOnly,
   cuts.portAndFlow,
   cuts.boughtInCut,
-  outside.angledPairReleased,
+  outside.angledHeadReleased,
   outside.angledPairLate,
   outside.angledPairPartlyBack,
   outside.insertsOut,

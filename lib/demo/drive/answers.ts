@@ -51,7 +51,7 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
 
   'bolt-squared': always('all'),
   'bolt-passes': always('all'),
-  'bolt-slotted': ({ facts }) => ((facts.plan?.angleDeg ?? 0) > 0.5 ? '6 7 8 9 10, outward' : 'none'),
+  'bolt-slotted': ({ plan }) => ((plan?.angleDeg ?? 0) > 0.5 ? '6 7 8 9 10, outward' : 'none'),
   'bolt-reach': always('good'),
   dowels: always('home'),
 

@@ -4,7 +4,7 @@ import { figureAt, type Found } from './found'
 export type CutSoFar = { readonly flatIn: number; readonly angleIn: number }
 
 export function cutSoFar(found: Found): CutSoFar {
-  const back = found.facts.orders.filter((order) => order.receivedSeq !== null && order.confirmed.length > 0)
+  const back = found.visit.outside.filter((order) => order.receivedAt !== null && order.confirmed !== '')
   const outside = (part: 'angleIn' | 'flatIn') => back.reduce((sum, order) => sum + order[part], 0)
   const edges = (['intake', 'exhaust'] as const).map(
     (edge) => figureAt(found, 'angle-cut', 'edge-depth', edge) ?? 0,
@@ -17,8 +17,8 @@ export function cutSoFar(found: Found): CutSoFar {
 
 /** Flat part that is still to be cut here. */
 export function flatLeftIn(found: Found): number {
-  const outside = found.facts.orders.reduce((sum, order) => sum + order.flatIn, 0)
-  return Math.max(0, (found.facts.plan?.flatIn ?? 0) - outside)
+  const outside = found.visit.outside.reduce((sum, order) => sum + order.flatIn, 0)
+  return Math.max(0, (found.plan?.flatIn ?? 0) - outside)
 }
 
 /** Depth of what is cut at a place across the deck: 0 at the shallow edge, 1 at the deep one. */

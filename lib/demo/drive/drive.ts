@@ -3,15 +3,13 @@ import type { ReadingKind } from '@/lib/core/readings/types'
 import { refOf, type StepRef } from '@/lib/core/route/keys'
 import { stepTable } from '@/lib/core/route/steps'
 import type { RouteStep, Station } from '@/lib/core/route/types'
-import { db } from '@/lib/data/db'
-import { visitWithRoute } from '@/lib/data/visits'
 import { entrySchema, type Entry } from '@/lib/schemas/visit'
 import { lastSeq } from '@/lib/use-cases/visits/find-step'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep, type Ticked } from '@/lib/use-cases/visits/tick-step'
 import { alsoAnswered, flowConditions, usualAnswers } from './answers'
-import { foundOf, type Found } from './found'
+import { findVisit, type Found } from './found'
 
 /** Who does the work at each station, with what, and when. */
 export type Hands = {
@@ -32,8 +30,6 @@ export const oneHand = (actor: Actor, now: Date): Hands => ({ at: () => actor, t
 
 const settled = (step: RouteStep): boolean =>
   step.state === 'done' || step.state === 'waived' || step.state === 'not needed'
-
-const found = async (visitId: string): Promise<Found> => foundOf(await visitWithRoute(await db(), visitId))
 
 /** The step of this name that is still open; an arrival is that of the first order which has one open. */
 function openStep({ route, tag }: Found, ref: StepRef): RouteStep {
@@ -91,7 +87,7 @@ export async function tick(
   ref: StepRef,
   readings: Readings = {},
 ): Promise<Ticked> {
-  return tickFound(hands, await found(visitId), ref, readings)
+  return tickFound(hands, await findVisit(visitId), ref, readings)
 }
 
 async function tickFound(hands: Hands, head: Found, ref: StepRef, readings: Readings): Promise<Ticked> {
@@ -103,7 +99,7 @@ async function tickFound(hands: Hands, head: Found, ref: StepRef, readings: Read
 
 /** Records just these readings at a step, and does not tick it. */
 export async function read(hands: Hands, visitId: string, ref: StepRef, readings: Readings): Promise<void> {
-  const head = await found(visitId)
+  const head = await findVisit(visitId)
   const step = openStep(head, ref)
   const entry = entryOf(head, step, readings, hands, false)
   await recordReadings(
@@ -115,7 +111,7 @@ export async function read(hands: Hands, visitId: string, ref: StepRef, readings
 
 /** Says that somebody is at it. */
 export async function begin(hands: Hands, visitId: string, ref: StepRef): Promise<void> {
-  const head = await found(visitId)
+  const head = await findVisit(visitId)
   const step = openStep(head, ref)
   await startStep(hands.at(step.station), seenStep(head, step), { now: hands.time(step.station) })
 }
@@ -153,7 +149,7 @@ export async function driveTo(
 ): Promise<void> {
   const most = 2 * stepTable.length // a route that goes round in circles is a fault to see
   for (let count = 0; count < most; count += 1) {
-    const head = await found(visitId)
+    const head = await findVisit(visitId)
     const next = nextBefore(head, ref)
     if (!next) return
     await tickFound(hands, head, refOf(next), onTheWay[refOf(next)] ?? {})

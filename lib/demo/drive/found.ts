@@ -1,14 +1,29 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
-import { tagOf } from '@/lib/use-cases/stations/see-step'
+import { RefusedError } from '@/lib/core/errors'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import type { StepId, StepKey } from '@/lib/core/route/types'
+import type { RouteStep, StepId, StepKey } from '@/lib/core/route/types'
+import { db } from '@/lib/data/db'
 import { effectiveReadings, planRecordOf, type EffectiveReading } from '@/lib/data/facts'
 import { castingFactsOf } from '@/lib/data/known-figures'
-import type { VisitWithRoute } from '@/lib/data/visits'
+import { routeStepOf } from '@/lib/data/visits'
+
+/** The part of a visit's record that an answer can depend on; the route is its projection. */
+const include = {
+  head: { include: { casting: { include: { figures: true } }, tags: true } },
+  pair: { include: { plans: { orderBy: { number: 'desc' }, take: 1 } } },
+  events: { orderBy: { seq: 'asc' } },
+  readings: { include: { points: true }, orderBy: { eventSeq: 'asc' } },
+  outside: true,
+  steps: { orderBy: { place: 'asc' } },
+} as const
+
+const recordOf = async (visitId: string) => (await db()).visit.findUnique({ where: { id: visitId }, include })
 
 /** What a driver knows of a head when it answers for a gauge. */
-export type Found = VisitWithRoute & {
+export type Found = {
+  readonly visit: NonNullable<Awaited<ReturnType<typeof recordOf>>>
+  readonly route: readonly RouteStep[]
   readonly tag: string
   readonly casting: CastingFacts
   readonly chambers: number
@@ -16,14 +31,16 @@ export type Found = VisitWithRoute & {
   readonly read: readonly EffectiveReading[]
 }
 
-export function foundOf(record: VisitWithRoute): Found {
-  const { visit, facts } = record
-  const plan = visit.pair.plans[0]
+export async function findVisit(visitId: string): Promise<Found> {
+  const visit = await recordOf(visitId)
+  if (!visit) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  const [plan] = visit.pair.plans
   return {
-    ...record,
-    tag: tagOf(visit),
+    visit,
+    route: visit.steps.map(routeStepOf),
+    tag: visit.head.tags.find((tag) => tag.to === null)?.number ?? '',
     casting: castingFactsOf(visit.head.casting, visit.head.chamberForm),
-    chambers: facts.chambers,
+    chambers: visit.head.casting?.chamberCount ?? 4,
     plan: plan ? planRecordOf(plan) : null,
     read: effectiveReadings(visit.readings),
   }

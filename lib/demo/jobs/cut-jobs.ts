@@ -56,11 +56,16 @@ export const flatPairGone: Story = (job) => {
       '08:10',
       heads((at) => job.driveThrough(at, 'deburr')),
     ),
-    on(
-      21,
-      '08:20',
-      heads((at) => job.driveTo(at, 'final')),
-    ),
+    on(21, '08:20', () => job.driveTo(0, 'final')),
+    on(20, '08:20', async () => {
+      await job.driveTo(1, 'flow-after')
+      await job.waive(
+        1,
+        'flow-after',
+        'Bench away for its test plate. Wren agreed on the telephone: one head is enough.',
+      )
+      await job.driveTo(1, 'final')
+    }),
     on(
       19,
       '09:00',

@@ -1,13 +1,9 @@
 import { customer, ordered, price, streetV, trackV, unknownV } from './bookings'
 import { on, type Story } from './story'
 
-/** Angle and flat together, out and back, finished and released; the run after is waived, with its reason. */
-export const angledPairReleased: Story = (job) => {
+/** Angle and flat together, out and back, finished and released: one head, its mate is somebody else's work. */
+export const angledHeadReleased: Story = (job) => {
   const { castings, vendors } = job.ground
-  const both = (of: (at: number) => Promise<unknown>) => async () => {
-    await of(0)
-    await of(1)
-  }
   return [
     on(30, '09:20', () =>
       job.book(
@@ -17,25 +13,17 @@ export const angledPairReleased: Story = (job) => {
           preset: 'cut-to-size',
           ordered: ordered('cut-to-size', ['angle-cut']),
           targetCc: '54.0',
-          prices: [price('Angle and flat cut, pair', '520.00'), price('Flow runs', '85.00', '2')],
+          prices: [price('Angle and flat cut', '280.00'), price('Flow runs', '85.00', '2')],
           deposit: '250.00',
           depositHow: 'cash',
           promiseOn: job.clock.day(1),
           partsPlace: 'Shelf C2',
+          note: 'To match the right-hand one he has at home: 54.0, measured there.',
         },
-        ['left', 'right'].map((side) => ({
-          castingId: castings.wedge,
-          stamp: `AT ${side[0]?.toUpperCase()}`,
-          side,
-          rackPlace: 'Rack 3 upper',
-        })),
+        [{ castingId: castings.wedge, stamp: 'AT L', side: 'left', rackPlace: 'Rack 3 upper' }],
       ),
     ),
-    on(
-      29,
-      '08:30',
-      both((at) => job.driveTo(at, 'angle-cut')),
-    ),
+    on(29, '08:30', () => job.driveTo(0, 'angle-cut')),
     on(27, '10:10', () =>
       job.plan(
         { kind: 'angle-flat', splitBy: 'flat', flatIn: '.020' },
@@ -44,47 +32,18 @@ export const angledPairReleased: Story = (job) => {
     ),
     on(26, '14:00', () =>
       job.send(
-        { heads: [0, 1], vendorId: vendors.angle, scope: ['angle-cut'], promisedOn: job.clock.day(-15) },
+        { heads: [0], vendorId: vendors.angle, scope: ['angle-cut'], promisedOn: job.clock.day(-15) },
         { instructions: 'Deep at the exhaust edge. Leave the flat part for us.', freight: 'our van' },
       ),
     ),
     on(14, '10:30', () =>
-      job.receive([0, 1], ['angle-cut'], { typed: '63 EX', read: '63 thou at the exhaust edge' }),
+      job.receive([0], ['angle-cut'], { typed: '63 EX', read: '63 thou at the exhaust edge' }),
     ),
-    on(
-      14,
-      '11:15',
-      both((at) => job.driveTo(at, 'flat-cut')),
-    ),
-    on(
-      12,
-      '08:10',
-      both((at) => job.driveThrough(at, 'deburr')),
-    ),
-    on(
-      10,
-      '08:20',
-      both((at) => job.driveTo(at, 'flow-after')),
-    ),
-    on(8, '09:30', async () => {
-      await job.tick(0, 'flow-after')
-      await job.waive(
-        1,
-        'flow-after',
-        'Bench away for its test plate; Ambrose agreed to one head on the telephone.',
-      )
-    }),
-    on(
-      7,
-      '08:30',
-      both((at) => job.driveThrough(at, 'final')),
-    ),
-    on(
-      5,
-      '16:00',
-      both((at) => job.release(at)),
-    ),
-    on(4, '09:05', () => job.call('Left word that both heads are ready.')),
+    on(14, '11:15', () => job.driveTo(0, 'flat-cut')),
+    on(12, '08:10', () => job.driveThrough(0, 'deburr')),
+    on(10, '08:20', () => job.driveThrough(0, 'final')),
+    on(5, '16:00', () => job.release(0)),
+    on(4, '09:05', () => job.call('Left word that it is ready.')),
   ]
 }
 

@@ -17,7 +17,7 @@ export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
 }
 
 /** Number of the last event at a step: what a person saw, and whether something came since. */
-export const lastSeq = (visit: VisitRecord, key: StepKey): number =>
+export const lastSeq = (visit: Pick<VisitRecord, 'events'>, key: StepKey): number =>
   visit.events.findLast(
     (event) =>
       event.stepId !== null && sameKey({ ...key, ...event } as StepKey, key) && event.stepId === key.stepId,
