@@ -34,9 +34,10 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
   if (booking.target !== '') await page.getByLabel(/^Target chamber/).fill(booking.target)
   await choose(page, 'Kind of job', booking.preset)
   if (booking.engine) {
-    await page.getByText('Engine', { exact: true }).click()
+    await page.locator('summary', { hasText: /^Engine$/ }).click()
     if (booking.layout) await choose(page, 'Layout', booking.layout)
-    for (const [label, text] of Object.entries(booking.engine)) await page.getByLabel(label, { exact: true }).fill(text)
+    for (const [label, text] of Object.entries(booking.engine))
+      await page.getByLabel(label, { exact: true }).fill(text)
   }
   await page.getByRole('button', { name: 'Book the job' }).click()
   await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
@@ -53,7 +54,11 @@ export async function openHead(page: Page, tag: string): Promise<void> {
 
 export async function openStep(page: Page, tag: string, step: string): Promise<void> {
   await openHead(page, tag)
-  await page.getByRole('region', { name: 'Route' }).getByRole('link', { name: step, exact: true }).first().click()
+  await page
+    .getByRole('region', { name: 'Route' })
+    .getByRole('link', { name: step, exact: true })
+    .first()
+    .click()
   await expect(page.getByRole('heading', { level: 1, name: step })).toBeVisible()
 }
 
@@ -73,7 +78,8 @@ export type Answers = {
 export async function answer(page: Page, answers: Answers): Promise<void> {
   for (const [group, cells] of Object.entries(answers.figures ?? {})) {
     const region = page.getByRole('group', { name: group, exact: true })
-    for (const [cell, text] of Object.entries(cells)) await region.getByLabel(cell, { exact: true }).fill(text)
+    for (const [cell, text] of Object.entries(cells))
+      await region.getByLabel(cell, { exact: true }).fill(text)
   }
   for (const [group, cells] of Object.entries(answers.notTaken ?? {})) {
     const region = page.getByRole('group', { name: group, exact: true })
@@ -83,7 +89,8 @@ export async function answer(page: Page, answers: Answers): Promise<void> {
     }
   }
   for (const [question, text] of Object.entries(answers.choices ?? {})) await choose(page, question, text)
-  for (const [label, text] of Object.entries(answers.words ?? {})) await page.getByLabel(label, { exact: true }).fill(text)
+  for (const [label, text] of Object.entries(answers.words ?? {}))
+    await page.getByLabel(label, { exact: true }).fill(text)
 }
 
 /** Answers what a step owes and ticks it. */
@@ -96,4 +103,7 @@ export async function doStep(page: Page, tag: string, step: string, answers: Ans
 
 /** The text beside a label in a list of figures. */
 export const figureOf = (page: Page, label: string) =>
-  page.locator('dl > div').filter({ has: page.getByText(label, { exact: true }) }).locator('dd')
+  page
+    .locator('dl > div')
+    .filter({ has: page.getByText(label, { exact: true }) })
+    .locator('dd')

@@ -6,7 +6,8 @@ import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { progress, type ProgressMark } from '@/lib/core/route/progress'
 import { workLabel } from '@/lib/core/route/presets'
-import { stepLabels } from '@/lib/core/route/steps'
+import { refOf } from '@/lib/core/route/keys'
+import { rowOf } from '@/lib/core/route/steps'
 import type { Missing, RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
 import { db } from '@/lib/data/db'
 import {
@@ -190,7 +191,7 @@ function visitView(visit: Visit, settings: Parameters<typeof withRoute>[1], name
     gaps: visit.returned || visit.handOver ? [] : gapsOf(found),
     readings: readings.map((reading) => ({
       id: reading.id,
-      step: stepLabels[reading.step.stepId],
+      step: rowOf(refOf(reading.step)).label,
       label: readingSpecs[reading.kind].label,
       point: pointLabel(reading.point),
       text: reading.text,

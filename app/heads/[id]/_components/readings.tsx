@@ -14,51 +14,74 @@ import { correctReadingSchema } from '@/lib/schemas/visit'
 import type { ReadingLine, VisitView } from '@/lib/use-cases/heads/see-head'
 import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
 import { correctReadingAction } from '../actions'
+import styles from './route.module.css'
 
 type Props = { visit: VisitView; mayCorrect: boolean; manner: ShopManner }
 
-/** Every reading that stands, newest last; corrected, never changed. */
+/** Every reading that stands, a fold a step; corrected, never changed. */
 export function Readings({ visit, mayCorrect, manner }: Props) {
   const [asking, setAsking] = useState<ReadingLine | null>(null)
   if (visit.readings.length === 0) return <p className="soft">No readings yet.</p>
   return (
     <section className="stack" aria-label="Readings">
       <h3>Readings</h3>
-      <Table
-        label={`Readings of job ${visit.jobNumber}`}
-        columns={[
-          { id: 'step', label: 'At' },
-          { id: 'what', label: 'Reading' },
-          { id: 'value', label: 'Value', figure: true },
-          { id: 'who', label: 'By' },
-          { id: 'when', label: 'When' },
-          ...(mayCorrect ? [{ id: 'correct', label: 'Correct' }] : []),
-        ]}
-        rows={visit.readings.map((line) => ({
-          id: line.id,
-          cells: {
-            step: line.step,
-            what: `${line.label} ${line.point}`,
-            value: line.notTaken === null ? line.text : `not taken: ${line.notTaken}`,
-            who: line.correction === '' ? line.by : `${line.by}, corrected: ${line.correction}`,
-            when: <When at={line.at} zone={manner.timeZone} locale={manner.locale} />,
-            correct: (
-              <Button
-                variant="quiet"
-                onClick={() => setAsking(line)}
-                aria-label={`Correct ${line.label} ${line.point}`}
-              >
-                Correct
-              </Button>
-            ),
-          },
-        }))}
-      />
+      <div>
+        {byStep(visit.readings).map(([step, lines]) => (
+          <details key={step}>
+            <summary>
+              {step} <span className={`soft ${styles.short}`}>{inShort(lines)}</span>
+            </summary>
+            <Table
+              label={`Readings at ${step.toLowerCase()}, job ${visit.jobNumber}`}
+              columns={mayCorrect ? [...columns, { id: 'correct', label: 'Correct' }] : columns}
+              rows={lines.map((line) => ({
+                id: line.id,
+                cells: cellsOf(line, manner, () => setAsking(line)),
+              }))}
+            />
+          </details>
+        ))}
+      </div>
       <Dialog open={asking !== null} onClose={() => setAsking(null)} title="Correct a reading">
         {asking && <CorrectForm visitId={visit.visitId} line={asking} onDone={() => setAsking(null)} />}
       </Dialog>
     </section>
   )
+}
+
+const columns = [
+  { id: 'what', label: 'Reading' },
+  { id: 'value', label: 'Value', figure: true },
+  { id: 'who', label: 'By' },
+  { id: 'when', label: 'When' },
+]
+
+const valueOf = (line: ReadingLine): string =>
+  line.notTaken === null ? line.text : `not taken: ${line.notTaken}`
+
+const cellsOf = (line: ReadingLine, manner: ShopManner, correct: () => void) => ({
+  what: `${line.label} ${line.point}`,
+  value: valueOf(line),
+  who: line.correction === '' ? line.by : `${line.by}, corrected: ${line.correction}`,
+  when: <When at={line.at} zone={manner.timeZone} locale={manner.locale} />,
+  correct: (
+    <Button variant="quiet" onClick={correct} aria-label={`Correct ${line.label} ${line.point}`}>
+      Correct
+    </Button>
+  ),
+})
+
+/** The steps in the order they were first read at. */
+function byStep(readings: readonly ReadingLine[]): [string, ReadingLine[]][] {
+  const groups = new Map<string, ReadingLine[]>()
+  for (const line of readings) groups.set(line.step, [...(groups.get(line.step) ?? []), line])
+  return [...groups]
+}
+
+/** The values alone, as far as one line holds them. */
+function inShort(lines: readonly ReadingLine[]): string {
+  const shown = lines.slice(0, 8).map(valueOf).join(', ')
+  return lines.length > 8 ? `${shown} …` : shown
 }
 
 function CorrectForm({ visitId, line, onDone }: { visitId: string; line: ReadingLine; onDone: () => void }) {

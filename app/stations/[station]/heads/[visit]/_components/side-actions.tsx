@@ -22,12 +22,14 @@ export function SideActions({ visitId, step }: Props) {
     router.refresh()
   }
   return (
-    <section aria-label="Something is not as it should be" className="row part">
-      <Button onClick={() => setOpen('finding')}>Report a finding</Button>
-      <Button onClick={() => setOpen('wait')}>Waits for parts</Button>
-      <Button variant="stop" onClick={() => setOpen('hold')}>
-        Hold this head
-      </Button>
+    <section aria-label="Something is not as it should be" className="part">
+      <div className="row">
+        <Button onClick={() => setOpen('finding')}>Report a finding</Button>
+        <Button onClick={() => setOpen('wait')}>Waits for parts</Button>
+        <Button variant="stop" onClick={() => setOpen('hold')}>
+          Hold this head
+        </Button>
+      </div>
       <Dialog open={open === 'finding'} onClose={() => setOpen(null)} title="Report a finding">
         <FindingForm visitId={visitId} step={step} onDone={done} />
       </Dialog>

@@ -4,6 +4,7 @@ import { useRef, useState, useTransition } from 'react'
 import { Attempts } from '@/app/_components/form/attempt'
 import { callAction } from '@/app/_components/form/call-action'
 import { Button } from '@/app/_components/ui/button'
+import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
@@ -45,22 +46,14 @@ export function StepDone({ screen }: { screen: StepScreen }) {
           </>
         )}
       </p>
-      {screen.fields.some((field) => field.answer !== null) && (
-        <dl className="stack">
-          {screen.fields
-            .filter((field) => field.answer !== null)
-            .map((field) => (
-              <div key={field.kind + field.point} className="row">
-                <dt>
-                  {field.spec.label} {field.pointLabel}
-                </dt>
-                <dd className="figure">
-                  {field.notTaken === null ? field.answer : `not taken: ${field.notTaken}`}
-                </dd>
-              </div>
-            ))}
-        </dl>
-      )}
+      <DefinitionList
+        items={screen.fields
+          .filter((field) => field.answer !== null)
+          .map((field) => ({
+            label: `${field.spec.label} ${field.pointLabel}`,
+            value: field.notTaken === null ? field.answer : `not taken: ${field.notTaken}`,
+          }))}
+      />
       {said !== '' && (
         <Notice kind="stop" title="Not taken back">
           <p>{said}</p>
