@@ -4,12 +4,12 @@ import { Frame } from '@/app/_components/frame'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
-import { Table } from '@/app/_components/ui/table'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import { seeTrail, type Trail, type TrailLine } from '@/lib/use-cases/back-room/see-trail'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
+import styles from './trail.module.css'
 
 export const metadata = { title: 'Audit trail' }
 
@@ -18,14 +18,6 @@ const asked = z.object({
   find: z.string().max(100).catch(''),
   before: z.coerce.number().int().positive().nullable().catch(null),
 })
-
-const columns = [
-  { id: 'at', label: 'When', head: true },
-  { id: 'by', label: 'Who' },
-  { id: 'action', label: 'What' },
-  { id: 'on', label: 'On' },
-  { id: 'changes', label: 'Changed' },
-]
 
 export default async function TrailPage({ searchParams }: { searchParams: Promise<object> }) {
   const actor = await requirePerson('back-room.see', '/back-room/trail')
@@ -64,30 +56,33 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
 }
 
 function Lines({ trail, find }: { trail: Trail; find: string }) {
+  if (trail.lines.length === 0) {
+    return (
+      <EmptyState title={find ? `Nothing in the trail for “${find}”` : 'Nothing yet'}>
+        <p>
+          {find
+            ? 'Look for a whole tag or job number, or for a part of a name.'
+            : 'Every change adds a line here.'}
+        </p>
+      </EmptyState>
+    )
+  }
   return (
-    <Table
-      label="Audit trail"
-      columns={columns}
-      rows={trail.lines.map((line) => ({
-        id: String(line.seq),
-        cells: {
-          at: <When at={line.at} zone={trail.zone} locale={trail.locale} />,
-          by: line.by,
-          action: line.action,
-          on: <Subject line={line} />,
-          changes: <Changes changes={line.changes} />,
-        },
-      }))}
-      empty={
-        <EmptyState title={find ? `Nothing in the trail for “${find}”` : 'Nothing yet'}>
-          <p>
-            {find
-              ? 'Look for a whole tag or job number, or for a part of a name.'
-              : 'Every change adds a line here.'}
-          </p>
-        </EmptyState>
-      }
-    />
+    <ol aria-label="Audit trail" className="plain-list">
+      {trail.lines.map((line) => (
+        <li key={line.seq} className={styles.line}>
+          <div>
+            <When at={line.at} zone={trail.zone} locale={trail.locale} />
+            <div className="soft">{line.by}</div>
+          </div>
+          <div>
+            <strong>{line.action}</strong>
+            <Subject line={line} />
+          </div>
+          <Changes changes={line.changes} />
+        </li>
+      ))}
+    </ol>
   )
 }
 
@@ -101,11 +96,11 @@ function Subject({ line }: { line: TrailLine }) {
   )
 }
 
-/** Three lines at once; the rest on asking: adding a casting changes forty figures. */
+/** Three at once; the rest on asking: adding a casting names forty figures. */
 function Changes({ changes }: { changes: readonly string[] }) {
   const [first, rest] = [changes.slice(0, 3), changes.slice(3)]
   return (
-    <>
+    <div className={styles.changes}>
       {first.map((change) => (
         <div key={change}>{change}</div>
       ))}
@@ -117,6 +112,6 @@ function Changes({ changes }: { changes: readonly string[] }) {
           ))}
         </details>
       )}
-    </>
+    </div>
   )
 }

@@ -1,5 +1,6 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
+import { castingFigures, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { must } from '@/lib/core/errors'
 import { trailEntries, trailNames, trailSearch } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
@@ -78,12 +79,31 @@ function listWords(values: readonly unknown[]): string {
   return kept.length === 0 ? 'nothing' : kept.map(words).join(between)
 }
 
-/** "name: from Ada to Ada Quill" for a change, "name: Ada" for what was new; what was new and empty is left out. */
+/** "any.thicknessNewIn" → "new head thickness", "orderId" → "order", "chamberCount" → "chamber count". */
+function fieldWords(field: string): string {
+  const [form = '', key = ''] = field.split('.')
+  const figure = castingFigures[key as CastingFigureKey]
+  if (figure) return form === 'any' ? figure.label : `${figure.label}, ${form}`
+  const bare = field.replace(/(?<=.)Id$/, '')
+  return bare.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+}
+
+const isId = (value: unknown): boolean =>
+  typeof value === 'string' && /^[0-9a-f]{8}-[0-9a-f-]{27}$/.test(value)
+
+/**
+ * "name: from Ada to Ada Quill" for a change, "name: Ada" for what was new; what was new and empty is left out, and bare
+ * ids, which say little to a person, come last.
+ */
 function changeWords(changes: string): string[] {
   const fields = Object.entries(JSON.parse(changes) as Record<string, unknown>)
-  return fields.flatMap(([field, value]) => {
+  const ordered = [
+    ...fields.filter(([, value]) => !isId(value)),
+    ...fields.filter(([, value]) => isId(value)),
+  ]
+  return ordered.flatMap(([field, value]) => {
     const isChange = typeof value === 'object' && value !== null && 'from' in value && 'to' in value
-    if (isChange) return [`${field}: from ${words(value.from)} to ${words(value.to)}`]
-    return isEmpty(value) ? [] : [`${field}: ${words(value)}`]
+    if (isChange) return [`${fieldWords(field)}: from ${words(value.from)} to ${words(value.to)}`]
+    return isEmpty(value) ? [] : [`${fieldWords(field)}: ${words(value)}`]
   })
 }

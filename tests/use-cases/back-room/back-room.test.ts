@@ -103,6 +103,15 @@ describe('the trail', () => {
     expect((await trail('corrie')).lines.map(({ name }) => name)).toContain('Corrie 70')
   })
 
+  test('says what was kept in words, bare ids last', async () => {
+    const [added] = (await trail('add casting')).lines
+    expect(added?.changes).toEqual(expect.arrayContaining(['name: Corrie 70', 'chamber count: 2']))
+    const [booked] = (await trail('visit book')).lines
+    expect(booked?.changes.findIndex((line) => /[0-9a-f]{8}-/.test(line))).toBe(
+      (booked?.changes.length ?? 0) - 1,
+    )
+  })
+
   test('says nothing for a word that is nowhere', async () => {
     expect(await trail('zzz')).toMatchObject({ lines: [], next: null })
   })

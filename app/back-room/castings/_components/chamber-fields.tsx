@@ -6,7 +6,7 @@ import { castingFigures, chamberForms, type ChamberForm } from '@/lib/core/casti
 import type { PerFormKey } from '@/lib/schemas/casting'
 import styles from '../../_components/fields.module.css'
 import type { CastingForm } from './form-values'
-import { chamberKeys, formLabels } from './groups'
+import { chamberKeys, figureLabel, formLabels } from './groups'
 
 const hints: Partial<Record<PerFormKey, string>> = {
   openingAreaIn2: 'Of the traced outline at the deck; gives the rate.',
@@ -46,7 +46,7 @@ function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: Cham
             key={key}
             form={form}
             name={`figures.${chamberForm}.${key}`}
-            label={castingFigures[key].label}
+            label={figureLabel(key)}
             quantity={castingFigures[key].quantity}
             hint={hints[key]}
           />

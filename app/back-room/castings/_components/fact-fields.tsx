@@ -17,7 +17,7 @@ export function FactFields({ form }: { form: CastingForm }) {
         {...form.text('chamberCount')}
       />
       <Choice
-        label="Chamber"
+        label="Chamber shape"
         hint="Open: no quench pad opposite the valves. Closed: a pad that reaches to the gasket’s bore."
         required
         options={chamberShapeOptions}

@@ -2,7 +2,7 @@ import { FormFigure } from '@/app/_components/form/form-figure'
 import { castingFigures } from '@/lib/core/casting/figures'
 import styles from '../../_components/fields.module.css'
 import type { CastingForm } from './form-values'
-import { groups } from './groups'
+import { figureLabel, groups } from './groups'
 
 export function FigureGroups({ form }: { form: CastingForm }) {
   return groups.map(({ id, title, about, keys }) => (
@@ -15,7 +15,7 @@ export function FigureGroups({ form }: { form: CastingForm }) {
             key={key}
             form={form}
             name={`figures.any.${key}`}
-            label={castingFigures[key].label}
+            label={figureLabel(key)}
             quantity={castingFigures[key].quantity}
           />
         ))}

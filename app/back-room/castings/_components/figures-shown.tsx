@@ -1,15 +1,15 @@
 import { DefinitionList, type Definition } from '@/app/_components/ui/definition-list'
-import { castingFigures, chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
+import { chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { CastingSeen } from '@/lib/use-cases/castings/see-castings'
-import { chamberKeys, formLabels, groups } from './groups'
+import { chamberKeys, figureLabel, formLabels, groups } from './groups'
 
 type Figures = CastingSeen['figures']
 
 function items(figures: Figures, form: string, keys: readonly CastingFigureKey[]): Definition[] {
   return keys.flatMap((key) => {
     const known = figures.find((figure) => figure.form === form && figure.key === key)
-    return known ? [{ label: castingFigures[key].label, value: typedFigure(known) }] : []
+    return known ? [{ label: figureLabel(key), value: typedFigure(known) }] : []
   })
 }
 

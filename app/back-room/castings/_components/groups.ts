@@ -1,7 +1,13 @@
-import type { ChamberForm } from '@/lib/core/casting/figures'
+import { castingFigures, type CastingFigureKey, type ChamberForm } from '@/lib/core/casting/figures'
 import { perFormKeys, type SharedKey } from '@/lib/schemas/casting'
 
 export const chamberKeys = perFormKeys
+
+/** The figure's name at the head of a field: "Nominal chamber". */
+export function figureLabel(key: CastingFigureKey): string {
+  const { label } = castingFigures[key]
+  return label.charAt(0).toUpperCase() + label.slice(1)
+}
 
 export const formLabels: Record<ChamberForm, string> = {
   'as-cast': 'as cast',

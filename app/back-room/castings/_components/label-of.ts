@@ -5,7 +5,7 @@ const own: Record<string, string> = {
   name: 'Name',
   material: 'Material',
   chamberCount: 'Chambers',
-  chamberShape: 'Chamber',
+  chamberShape: 'Chamber shape',
   deepEdge: 'Deep edge',
   note: 'Note',
 }
