@@ -365,7 +365,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   const path = /\/s\/[\w-]+/.exec(link)?.[0] ?? ''
   await page.context().clearCookies()
   await page.goto(path)
-  await expect(page.getByText('65.1').first()).toBeVisible()
+  await expect(page.getByRole('cell', { name: '65.1' }).first()).toBeVisible()
 })
 
 test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => {
