@@ -66,7 +66,7 @@ const layers = [
     name: 'browser tests',
     files: ['e2e/**'],
     lib: ['core', 'demo'],
-    root: ['e2e'],
+    root: ['e2e', 'tests'],
     without: [...web, ...database],
   },
 ]
