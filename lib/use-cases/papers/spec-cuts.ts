@@ -1,3 +1,4 @@
+import { confirmedCut } from '@/lib/core/route/history'
 import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
@@ -13,19 +14,18 @@ export function cutsOf(head: PaperHead): SpecCut[] {
   return [...angleCut(head), ...vendorFlat(head), ...flatCut(head), ...wholeCut(head), ...intakeFace(head)]
 }
 
-const stepOf = ({ route }: PaperHead, stepId: 'angle-cut' | 'flat-cut') =>
-  route.find((step) => step.stepId === stepId && step.state !== 'not needed')
+/** The step of a cut that was made; one that was not stands among what was not done. */
+const madeStep = ({ route }: PaperHead, stepId: 'angle-cut' | 'flat-cut') =>
+  route.find((step) => step.stepId === stepId && step.state === 'done')
 
-function byWhom(head: PaperHead, stepId: 'angle-cut' | 'flat-cut'): string {
-  const step = stepOf(head, stepId)
-  if (step?.state !== 'done') return 'not done'
-  return step.byVendor === '' ? 'in house' : step.byVendor
-}
+const byWhom = ({ byVendor }: { readonly byVendor: string }): string =>
+  byVendor === '' ? 'in house' : byVendor
 
 function angleCut(head: PaperHead): SpecCut[] {
   const { plan, facts } = head
   const read = readAt(head.readings, 'angle-cut', 'edge-depth')
-  if (!plan || !stepOf(head, 'angle-cut')) return []
+  const step = madeStep(head, 'angle-cut')
+  if (!plan || !step) return []
   const order = facts.orders.find((entry) => entry.confirmed.includes('angle-cut'))
   const arrived = order ? cornersAt(head, 'arrival-figures', order.orderId) : []
   const measured =
@@ -42,7 +42,7 @@ function angleCut(head: PaperHead): SpecCut[] {
       what: `Angle cut, deep at the ${plan.deepEdge} edge`,
       planned: `${depth(facts.plan?.angleIn ?? plan.angleIn)} at the ${plan.deepEdge} edge`,
       ...measured,
-      by: byWhom(head, 'angle-cut'),
+      by: byWhom(step),
     },
   ]
 }
@@ -50,7 +50,7 @@ function angleCut(head: PaperHead): SpecCut[] {
 /** A flat part that a vendor cut with the angle. */
 const vendorFlat = ({ facts }: PaperHead): SpecCut[] =>
   facts.orders
-    .filter((order) => order.receivedSeq !== null && order.flatIn > 0 && order.confirmed.length > 0)
+    .filter((order) => confirmedCut(order) && order.flatIn > 0)
     .map((order) => ({
       what: 'Flat part, cut outside',
       planned: depth(order.flatIn),
@@ -60,13 +60,10 @@ const vendorFlat = ({ facts }: PaperHead): SpecCut[] =>
     }))
 
 function flatCut(head: PaperHead): SpecCut[] {
-  const step = stepOf(head, 'flat-cut')
+  const step = madeStep(head, 'flat-cut')
   if (!step || step.byVendor !== '') return []
   const cleanUp = head.plan?.kind === 'clean-up'
-  const outside = head.facts.orders.reduce(
-    (sum, order) => sum + (order.receivedSeq === null ? 0 : order.flatIn),
-    0,
-  )
+  const outside = head.facts.orders.reduce((sum, order) => sum + (confirmedCut(order) ? order.flatIn : 0), 0)
   const plannedIn = (head.facts.plan?.flatIn ?? 0) - outside
   const read = readAt(head.readings, 'flat-cut', 'cut-depth').at(-1)
   return [
@@ -75,7 +72,7 @@ function flatCut(head: PaperHead): SpecCut[] {
       planned: plannedIn > 0 ? `${cleanUp ? 'no more than ' : ''}${depth(plannedIn)}` : null,
       measured: read ? answerWords(read) : null,
       how: read ? 'depth from touch-off' : '',
-      by: byWhom(head, 'flat-cut'),
+      by: byWhom(step),
     },
   ]
 }

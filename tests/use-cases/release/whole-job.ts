@@ -1,3 +1,4 @@
+import type { z } from 'zod'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { RouteStep, StepId, WorkId } from '@/lib/core/route/types'
@@ -15,6 +16,7 @@ import { at, book, booking, casting, head, monday, openShop, owner } from '../jo
 /** Figures of an invented casting: 6 thou to the cc, 4.500 in thick when new. */
 const castingFigures = {
   thouPerCc: 6,
+  openingCentreIn: 4.445,
   milledWidthIn: 7,
   deckLengthIn: 20,
   thicknessNewIn: 4.5,
@@ -43,15 +45,27 @@ export async function shopWithJob(
       id: `f-${key}`, castingId: casting, form: 'any', key, value, text: String(value), unit: '',
     })),
   }) // prettier-ignore
-  return bookAnother(ordered)
+  return bookAnother({ ordered })
 }
 
 const cutAndFlow: readonly WorkId[] = ['flow-before', 'flat-cut', 'flow-after']
 
-export const bookAnother = (ordered: readonly WorkId[] = cutAndFlow): Promise<BookedJob> =>
+type Wanted = {
+  readonly ordered?: readonly WorkId[]
+  readonly targetCc?: string
+  readonly pricesOnLink?: boolean
+}
+
+export const bookAnother = ({
+  ordered = cutAndFlow,
+  targetCc = '61.0',
+  pricesOnLink = false,
+}: Wanted = {}): Promise<BookedJob> =>
   book({
     heads: [head({ side: 'left', stamp: 'W1' }), head({ side: 'right', stamp: 'W2' })],
-    targetCc: '61.0',
+    targetCc,
+    pricesOnLink,
+    prices: [{ text: 'Flat cut, pair', quantity: '2', unitPrice: '95.50', tax: '0' }],
     ordered: ordered.map((work) => ({ work, note: 'internal: mind the boss' })),
     note: 'internal: he pays late',
     engine: {
@@ -79,7 +93,12 @@ const plain: Partial<Record<ReadingKind, string>> = {
   'cutter-marks': 'none', 'came-with': 'valves in a box', photo: 'taken',
 } // prettier-ignore
 
-function answer(step: RouteStep, kind: ReadingKind, point: string): string {
+/** What one job reads otherwise than the others. */
+export type Otherwise = (step: RouteStep, kind: ReadingKind, point: string) => string | undefined
+
+function answer(step: RouteStep, kind: ReadingKind, point: string, otherwise: Otherwise): string {
+  const own = otherwise(step, kind, point)
+  if (own !== undefined) return own
   if (kind === 'cc') return cc[step.stepId]?.[Number(point) - 1] ?? (point === 'at-stop' ? '62.0' : '61.0')
   if (kind === 'flow') {
     const [port, lift] = point.split('@')
@@ -95,17 +114,26 @@ export const conditions = {
   entryFitting: 'radius plate', exhaustFitting: 'open', leakCfm: '0',
 } // prettier-ignore
 
-export async function makeFlatPlan(job: BookedJob): Promise<void> {
+export const makeFlatPlan = (job: BookedJob): Promise<void> =>
+  makePlan(job, { kind: 'flat', splitBy: 'flat', flatIn: '' })
+
+type Choice = Pick<z.input<typeof planChoiceSchema>, 'kind' | 'splitBy' | 'flatIn'>
+
+export async function makePlan(job: BookedJob, plan: Choice): Promise<void> {
   const pairId = job.heads[0]?.pairId ?? ''
   const choice = planChoiceSchema.parse({
-    pairId, seenVersion: 0, kind: 'flat', splitBy: 'flat', flatIn: '', angleIn: '', angleDeg: '', stopAtIn: '',
+    ...plan, pairId, seenVersion: 0, angleIn: '', angleDeg: '', stopAtIn: '',
     sinkIn: '0', reason: '',
   }) // prettier-ignore
   await makePlanVersion(owner, choice, at(monday))
 }
 
 /** Does every step that can be done, with its readings, in working order; stops before these. */
-export async function workThrough(visitId: string, before: readonly StepId[] = ['hand-over']): Promise<void> {
+export async function workThrough(
+  visitId: string,
+  before: readonly StepId[] = ['hand-over'],
+  otherwise: Otherwise = () => undefined,
+): Promise<void> {
   for (;;) {
     const { visit, route } = await visitWithRoute(await db(), visitId)
     const open = route.filter((step) => !['done', 'waived', 'not needed'].includes(step.state))
@@ -118,7 +146,7 @@ export async function workThrough(visitId: string, before: readonly StepId[] = [
         : owed.points.map((point) => ({
             kind: owed.kind,
             point,
-            text: answer(step, owed.kind, point),
+            text: answer(step, owed.kind, point, otherwise),
             notTaken: null,
           })),
     )
