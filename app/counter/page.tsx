@@ -43,7 +43,7 @@ export default async function CounterPage() {
               </EmptyState>
             }
           />
-          <AnswerList findings={counter.answers} view={counter} />
+          <AnswerList findings={counter.answers} view={counter} mayAsk={can(actor, 'finding.ask')} />
         </div>
         <div className="stack-large">
           <JobList

@@ -6,8 +6,10 @@ import { When } from '@/app/_components/ui/when'
 import type { CounterView } from '@/lib/use-cases/counter/see-counter'
 import styles from './counter.module.css'
 
+type Props = { findings: CounterView['answers']; view: CounterView; mayAsk: boolean }
+
 /** Findings that wait for a customer's yes or no, with the number to call. */
-export function AnswerList({ findings, view }: { findings: CounterView['answers']; view: CounterView }) {
+export function AnswerList({ findings, view, mayAsk }: Props) {
   return (
     <section className="part" aria-label="Findings waiting for an answer">
       <h2>
@@ -27,7 +29,13 @@ export function AnswerList({ findings, view }: { findings: CounterView['answers'
             <li key={finding.id} className={styles.job}>
               <div className="row">
                 <Tag number={finding.tag} size="s" href={`/heads/${finding.headId}`} />
-                <strong>{finding.what}</strong>
+                {mayAsk ? (
+                  <Link href={`/counter/findings/${finding.id}`} className={styles.jobLink}>
+                    {finding.what}
+                  </Link>
+                ) : (
+                  <strong>{finding.what}</strong>
+                )}
               </div>
               <div className="row spread">
                 <span>

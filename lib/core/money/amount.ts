@@ -15,3 +15,9 @@ export function minorOf(text: string, exponent: number): Result<number> {
 
 const sample = (exponent: number): string =>
   exponent === 0 ? '125' : `125 or 125.${'50'.padEnd(exponent, '0').slice(0, exponent)}`
+
+/** An amount as it is typed again: 12550 with exponent 2 → "125.50". The inverse of `minorOf` for amounts from 0. */
+export function amountText(minor: number, exponent: number): string {
+  const digits = String(minor).padStart(exponent + 1, '0')
+  return exponent === 0 ? digits : `${digits.slice(0, -exponent)}.${digits.slice(-exponent)}`
+}

@@ -36,7 +36,7 @@ export async function changeVisit(
   if (Object.keys(changes).length === 0) return 0
   refuseReleased(visit)
   if (visit.version !== input.version) {
-    refuseConflict('this head', await lastChange(w.tx, 'visit', visit.id), changes, labels)
+    refuseConflict('this head', await lastChange(w.tx, 'visit', visit.id), changes, labels, `${field}.`)
   }
   await bumpVisit(w.tx, visit)
   await w.tx.visit.update({

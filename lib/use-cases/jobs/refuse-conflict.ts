@@ -15,6 +15,8 @@ export function refuseConflict(
   last: LastChange | null,
   differing: Differing,
   labels: Readonly<Record<string, string>>,
+  /** Where the fields stand in the form: "visits.1." */
+  under = '',
 ): never {
   const sides = Object.entries(differing).map(([field, { from, to }]) => ({
     field,
@@ -24,6 +26,6 @@ export function refuseConflict(
   throw new RefusedError({
     code: 'conflict',
     message: `${who} changed ${what} first: ${sides.map((side) => side.words).join('; ')}. Look at both, then decide.`,
-    fields: Object.fromEntries(sides.map((side) => [side.field, `${side.words}.`])),
+    fields: Object.fromEntries(sides.map((side) => [under + side.field, `${side.words}.`])),
   })
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { minorOf } from '@/lib/core/money/amount'
+import { amountText, minorOf } from '@/lib/core/money/amount'
 import { percentOf } from '@/lib/core/money/percent'
 import { roundMinor, totals } from '@/lib/core/money/totals'
 
@@ -27,6 +27,26 @@ describe('an amount as typed', () => {
     ['9999999999', 2],
   ])('refuses %j with %i decimals', (text, exponent) => {
     expect(minorOf(text, exponent)).toMatchObject({ ok: false, refusal: { code: 'unreadable' } })
+  })
+})
+
+describe('an amount written again', () => {
+  it('reads back as itself', () => {
+    expect([amountText(12550, 2), amountText(5, 2), amountText(0, 2), amountText(125, 0)]).toEqual([
+      '125.50',
+      '0.05',
+      '0.00',
+      '125',
+    ])
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 99_999_999 }),
+        fc.integer({ min: 0, max: 3 }),
+        (minor, exponent) => {
+          expect(minorOf(amountText(minor, exponent), exponent)).toEqual({ ok: true, value: minor })
+        },
+      ),
+    )
   })
 })
 

@@ -92,7 +92,7 @@ describe('changing a job', () => {
     expect((await see()).heads.map((head) => head.target)).toEqual(['58.0 cc', '57.5 cc'])
     const refused = await refusalOf(changeJob(counter, withTarget('56'), at(monday)))
     expect(refused.code).toBe('conflict')
-    expect(refused.fields.target).toMatch(/57\.5 cc.*56 cc/)
+    expect(refused.fields['visits.1.target']).toMatch(/57\.5 cc.*56 cc/)
   })
 
   it('is not a machinist’s to do', async () => {

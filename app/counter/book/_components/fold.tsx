@@ -24,7 +24,11 @@ export function Fold({ form, title, within, inner = false, children }: Props) {
     <details
       className={inner ? styles.inner : styles.fold}
       open={open || wrong}
-      onToggle={(event) => setOpen(event.currentTarget.open)}
+      onToggle={({ currentTarget }) => {
+        // React would not put back what the browser closed: to React it never was anything but open.
+        if (wrong) currentTarget.open = true
+        setOpen(currentTarget.open)
+      }}
     >
       <summary>{title}</summary>
       <div className="stack">{children}</div>

@@ -1,0 +1,49 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { orNotFound } from '@/app/back-room/_components/or-not-found'
+import { Frame } from '@/app/_components/frame'
+import { Tag } from '@/app/_components/tag/tag'
+import { Notice } from '@/app/_components/ui/notice'
+import { Phone } from '@/app/_components/ui/phone'
+import { When } from '@/app/_components/ui/when'
+import { seeFinding } from '@/lib/use-cases/findings/see-finding'
+import { requirePerson } from '@/lib/web/require-actor'
+import { AnswerForm } from './_components/answer-form'
+
+export const metadata: Metadata = { title: 'Finding' }
+
+type Props = { params: Promise<{ id: string }> }
+
+export default async function FindingPage({ params }: Props) {
+  const { id } = await params
+  const actor = await requirePerson('finding.ask', `/counter/findings/${encodeURIComponent(id)}`)
+  const finding = await orNotFound(seeFinding(actor, { id }))
+  return (
+    <Frame place="counter" actor={actor}>
+      <h1>{finding.what}</h1>
+      <div className="row">
+        <Tag number={finding.tag} href={`/heads/${finding.headId}`} />
+        <span>
+          {finding.customer}, job <Link href={`/jobs/${finding.jobNumber}`}>{finding.jobNumber}</Link>
+        </span>
+        <Phone number={finding.phone} />
+        <span className="soft">
+          found <When at={finding.reportedAt} zone={finding.timeZone} locale={finding.locale} />
+        </span>
+      </div>
+      {finding.answer === null ? (
+        <AnswerForm key={finding.version} finding={finding} />
+      ) : (
+        <Notice
+          title={finding.answer === 'yes' ? 'The customer said yes' : 'The customer said no'}
+          live={false}
+        >
+          <p>
+            {finding.answeredBy} answered.{' '}
+            {finding.answer === 'yes' ? 'The work is on the head’s route.' : 'It is on record as declined.'}
+          </p>
+        </Notice>
+      )}
+    </Frame>
+  )
+}

@@ -1,0 +1,31 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must } from '@/lib/core/errors'
+import { findingById, updateFinding } from '@/lib/data/findings'
+import { shopOf } from '@/lib/data/shop'
+import { write, type Moment } from '@/lib/data/write'
+import type { AskFindingInput } from '@/lib/schemas/job'
+import { askedOf } from './asked-of'
+
+/** Writes down what the customer was asked; the answer is still to come. */
+export async function askFinding(
+  actor: Actor,
+  input: AskFindingInput,
+  moment: Moment,
+): Promise<{ id: string }> {
+  must(allow(actor, 'finding.ask'))
+  return write(actor, moment, async (w) => {
+    const finding = await findingById(w.tx, input.findingId)
+    const asked = askedOf(w, input, (await shopOf(w.tx)).currencyExponent)
+    await updateFinding(w, finding.id, input.version, asked)
+    w.audit({
+      action: 'finding.ask',
+      subject: 'finding',
+      subjectId: finding.id,
+      jobId: finding.visit.jobId,
+      visitId: finding.visitId,
+      changes: { priceMinor: asked.priceMinor, addsWork: asked.addsWork, how: asked.askedHow },
+    })
+    return { id: finding.id }
+  })
+}
