@@ -21,9 +21,12 @@ export function parseTag(text: string): Result<TagNumber> {
   return ok({ number: typed, sortNumber: Number(/(\d{1,9})$/.exec(typed)?.[1] ?? 0) })
 }
 
-/** What a scanner reads from a tag is a link that ends in /t/<tag>; anything else is given back as it came. */
+/**
+ * What a scanner reads from a tag is a link that ends in /t/<tag>; anything else is given back as it came. The front of
+ * the link may be missing: it is what was typed before the Find box had the focus.
+ */
 export function tagText(scanned: string): string {
-  const link = /^https?:\/\/\S+\/t\/([^/?#\s]+)\/?$/i.exec(scanned.trim())
+  const link = /^\S*\/t\/([^/?#\s]+)\/?$/i.exec(scanned.trim())
   return link?.[1] === undefined ? scanned.trim() : decodePart(link[1])
 }
 

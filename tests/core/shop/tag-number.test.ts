@@ -31,6 +31,7 @@ describe('tag numbers', () => {
   it('takes the tag out of its link', () => {
     expect(tagText('http://192.0.2.7:3000/t/T-0412')).toBe('T-0412')
     expect(tagText(' https://heads.example/t/BLUE-7/ ')).toBe('BLUE-7')
+    expect(tagText('/192.0.2.7:3000/t/T-0412')).toBe('T-0412')
     expect(tagText('T-0412')).toBe('T-0412')
     expect(tagText('https://heads.example/jobs/26-0001')).toBe('https://heads.example/jobs/26-0001')
   })
