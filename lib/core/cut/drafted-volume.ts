@@ -2,7 +2,7 @@ import { motionOf, type DeckCut } from '../clearance/rigid-motion'
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { ccPerIn3 } from '../units/factors'
-import { checkOutline, signedArea, type OutlinePoint } from './outline'
+import { checkOutline, openingOfOutline, type OutlinePoint } from './outline'
 
 export type DraftedVolume = {
   /** With the wall as it leans. */
@@ -37,50 +37,82 @@ export function draftedVolume(
   const draft = knownFacts({ wallDraftDeg: ['wall draft', wallDraftDeg, -45, 45] })
   if (!draft.ok) return draft
   const { flatIn, slope } = motion.value
-  const volume = (lean: number) => integrate(checked.value, flatIn, slope, lean)
-  const square = volume(0)
-  const leaning = volume(Math.tan((draft.value.wallDraftDeg * Math.PI) / 180))
-  if (square === null || leaning === null)
+  const opening = openingOfOutline(checked.value, cut.milledWidthIn)
+  if (!opening.ok) return opening
+  const squareIn3 = opening.value.areaIn2 * (flatIn + slope * opening.value.centreIn)
+  const lean = Math.tan((draft.value.wallDraftDeg * Math.PI) / 180)
+  const leaningIn3 = integrate(wallOf(checked.value), flatIn, slope, lean)
+  if (leaningIn3 === null)
     return refuse(
       'out-of-range',
       'The outline has edges too short for that draft at this depth: fewer points.',
     )
-  const lessPart = square === 0 ? 0 : 1 - leaning / square
-  return ok({ cc: leaning * ccPerIn3, squareCc: square * ccPerIn3, lessPart })
+  const lessPart = squareIn3 === 0 ? 0 : 1 - leaningIn3 / squareIn3
+  return ok({ cc: leaningIn3 * ccPerIn3, squareCc: squareIn3 * ccPerIn3, lessPart })
 }
 
-/** Volume in in³; null when moving the walls inward turns an edge round. */
-function integrate(
-  outline: readonly OutlinePoint[],
-  flatIn: number,
-  slope: number,
-  lean: number,
-): number | null {
-  const meets = (edge: (...xs: number[]) => number) => meetIn(outline, flatIn, slope, lean, edge)
-  const [foot, deepestIn] = [meets(Math.min), meets(Math.max)]
-  if (foot === null || deepestIn === null) return null
-  const areaAt = (z: number): number => {
-    const opening = inset(outline, z * lean) ?? []
-    return signedArea(slope === 0 ? opening : beyond(opening, (z - flatIn) / slope))
-  }
-  return simpson(areaAt, 0, foot, 8) + simpson(areaAt, foot, deepestIn, 200)
+/** A corner of the wall on the deck, and the way it goes when every edge moves inward by one. */
+type Corner = OutlinePoint & { readonly inX: number; readonly inY: number }
+
+/** The corners of an anticlockwise outline. */
+function wallOf(points: readonly OutlinePoint[]): readonly Corner[] {
+  return points.map((point, at) => {
+    const before = points[(at + points.length - 1) % points.length] as OutlinePoint
+    const after = points[(at + 1) % points.length] as OutlinePoint
+    const [m, n] = [inward(before, point), inward(point, after)]
+    const share = 1 / (1 + m.xIn * n.xIn + m.yIn * n.yIn)
+    return { ...point, inX: share * (m.xIn + n.xIn), inY: share * (m.yIn + n.yIn) }
+  })
 }
 
-/** How high the cut meets the leaning wall at its shallowest or deepest point: found by going there a few times. */
+/** Unit normal to the left of a → b: into an anticlockwise outline. */
+function inward(a: OutlinePoint, b: OutlinePoint): OutlinePoint {
+  const length = Math.hypot(b.xIn - a.xIn, b.yIn - a.yIn)
+  return { xIn: (a.yIn - b.yIn) / length, yIn: (b.xIn - a.xIn) / length }
+}
+
+/** Whether every edge still runs its own way when moved inward: else one has been moved out of existence. */
+function stands(wall: readonly Corner[], byIn: number): boolean {
+  return wall.every((a, at) => {
+    const b = wall[(at + 1) % wall.length] as Corner
+    const [x, y] = [b.xIn - a.xIn, b.yIn - a.yIn]
+    return x * (x + byIn * (b.inX - a.inX)) + y * (y + byIn * (b.inY - a.inY)) > 0
+  })
+}
+
+/** Volume in in³ under the cut; null when the outline does not bear the draft. */
+function integrate(wall: readonly Corner[], flatIn: number, slope: number, lean: number): number | null {
+  const footIn = meetIn(wall, flatIn, slope, lean, Math.min)
+  const deepestIn = meetIn(wall, flatIn, slope, lean, Math.max)
+  if (!stands(wall, deepestIn * lean)) return null
+  const areaAt = (z: number): number =>
+    areaBeyond(wall, z * lean, slope === 0 ? wholeX : Math.max(wholeX, (z - flatIn) / slope))
+  // Whole up to the foot, where its area is quadratic in z; above it the cut runs through the opening.
+  return simpson(areaAt, 0, footIn, 2) + overSlope(areaAt, footIn, deepestIn)
+}
+
+/** How high the cut meets the leaning wall at its shallowest or deepest corner: found by going there a few times. */
 function meetIn(
-  outline: readonly OutlinePoint[],
+  wall: readonly Corner[],
   flatIn: number,
   slope: number,
   lean: number,
   edge: (...xs: number[]) => number,
-): number | null {
-  let z = 0
+): number {
+  let z = flatIn
   for (let round = 0; round < 6; round++) {
-    const opening = inset(outline, z * lean)
-    if (opening === null) return null
-    z = flatIn + slope * edge(...opening.map((point) => point.xIn))
+    const byIn = z * lean
+    z = flatIn + slope * edge(...wall.map(({ xIn, inX }) => xIn + byIn * inX))
   }
-  return inset(outline, z * lean) === null ? null : z
+  return z
+}
+
+/** A round opening begins and ends in a sliver: steps that grow from both ends follow it. */
+function overSlope(areaAt: (z: number) => number, from: number, to: number): number {
+  const half = (to - from) / 2
+  if (half === 0) return 0
+  const along = (turn: number) => areaAt(from + half * (1 - Math.cos(turn))) * Math.sin(turn)
+  return half * simpson(along, 0, Math.PI, 64)
 }
 
 /** Composite Simpson's rule over an even number of steps. */
@@ -92,37 +124,29 @@ function simpson(f: (z: number) => number, from: number, to: number, steps: numb
   return (sum * h) / 3
 }
 
-/** Every edge of an anticlockwise outline moved inward; null when one has been moved out of existence. */
-function inset(points: readonly OutlinePoint[], byIn: number): readonly OutlinePoint[] | null {
-  if (byIn === 0) return points
-  const moved = points.map((point, at) => {
-    const before = points[(at + points.length - 1) % points.length] as OutlinePoint
-    const after = points[(at + 1) % points.length] as OutlinePoint
-    const [m, n] = [inward(before, point), inward(point, after)]
-    const share = byIn / (1 + m.xIn * n.xIn + m.yIn * n.yIn)
-    return { xIn: point.xIn + share * (m.xIn + n.xIn), yIn: point.yIn + share * (m.yIn + n.yIn) }
-  })
-  const stands = points.every((a, at) => {
-    const b = points[(at + 1) % points.length] as OutlinePoint
-    const [c, d] = [moved[at] as OutlinePoint, moved[(at + 1) % points.length] as OutlinePoint]
-    return (b.xIn - a.xIn) * (d.xIn - c.xIn) + (b.yIn - a.yIn) * (d.yIn - c.yIn) > 0
-  })
-  return stands ? moved : null
+/** Short of every deck: all of an opening lies beyond it. */
+const wholeX = -10
+
+/** Area in in² of the outline moved inward, as far as it lies on the deep side of x: Σ of its edges' strips. */
+function areaBeyond(wall: readonly Corner[], byIn: number, fromX: number): number {
+  let area = 0
+  let a = wall[wall.length - 1] as Corner
+  let [ax, ay] = [a.xIn + byIn * a.inX, a.yIn + byIn * a.inY]
+  for (a of wall) {
+    const [bx, by] = [a.xIn + byIn * a.inX, a.yIn + byIn * a.inY]
+    area += stripBeyond(ax, ay, bx, by, fromX)
+    ax = bx
+    ay = by
+  }
+  return area
 }
 
-/** Unit normal to the left of a → b: into an anticlockwise outline. */
-function inward(a: OutlinePoint, b: OutlinePoint): OutlinePoint {
-  const length = Math.hypot(b.xIn - a.xIn, b.yIn - a.yIn)
-  return { xIn: (a.yIn - b.yIn) / length, yIn: (b.xIn - a.xIn) / length }
-}
-
-/** The part of an outline on the deep side of x. */
-function beyond(points: readonly OutlinePoint[], xIn: number): OutlinePoint[] {
-  return points.flatMap((a, at) => {
-    const b = points[(at + 1) % points.length] as OutlinePoint
-    const kept = a.xIn >= xIn ? [a] : []
-    if (a.xIn >= xIn === b.xIn >= xIn) return kept
-    const share = (xIn - a.xIn) / (b.xIn - a.xIn)
-    return [...kept, { xIn, yIn: a.yIn + share * (b.yIn - a.yIn) }]
-  })
+/** What one edge a → b adds to the area beyond x: the strip between it and the line through x, ∫(X − x)dy. */
+function stripBeyond(ax: number, ay: number, bx: number, by: number, fromX: number): number {
+  const [a, b] = [ax - fromX, bx - fromX]
+  if (a >= 0 && b >= 0) return ((a + b) / 2) * (by - ay)
+  if (a < 0 && b < 0) return 0
+  // Only the part of the edge beyond x counts.
+  const [deep, share] = a > b ? [a, a / (a - b)] : [b, b / (b - a)]
+  return (deep / 2) * share * (by - ay)
 }

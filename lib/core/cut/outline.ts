@@ -67,8 +67,12 @@ function turnsBack(points: readonly OutlinePoint[], at: number): boolean {
   return cross(a, b, c) === 0 && along <= 0
 }
 
-/** Whether two edges have a point in common. */
+const apart = (a: number, b: number, c: number, d: number): boolean =>
+  Math.max(a, b) < Math.min(c, d) || Math.max(c, d) < Math.min(a, b)
+
+/** Whether two edges have a point in common; most are far apart, which is seen at once. */
 function meet(a: OutlinePoint, b: OutlinePoint, c: OutlinePoint, d: OutlinePoint): boolean {
+  if (apart(a.xIn, b.xIn, c.xIn, d.xIn) || apart(a.yIn, b.yIn, c.yIn, d.yIn)) return false
   const sides = [cross(a, b, c), cross(a, b, d), cross(c, d, a), cross(c, d, b)] as const
   if (sides[0] * sides[1] < 0 && sides[2] * sides[3] < 0) return true
   const between = (p: OutlinePoint, q: OutlinePoint, r: OutlinePoint) =>

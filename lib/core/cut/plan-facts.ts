@@ -1,44 +1,61 @@
 import { refuse, type Result } from '../errors'
 import { knownFacts, type Fact } from '../known-facts'
-import { factOf } from '../units/fact-of'
+import { quantities } from '../units/quantities'
 import type { HeadNow, PlanInput } from './plan-types'
 import { shareFact } from './split'
+
+type Span = { readonly least: number; readonly most: number }
+type Figure<T> = readonly [key: string, label: string, span: Span, of: (from: T) => number | null | undefined]
+
+const span = (least: number, most: number): Span => ({ least, most })
+const { chamberVolume, volume, thouPerCc, milledWidth, angle, thickness, cutDepth } = quantities
+const [, , leastShare, mostShare] = shareFact(null)
+
+/** Tables, not code run anew: a plan is worked out at every move of a slider. */
+const planFigures: readonly Figure<PlanInput>[] = [
+  ['targetCc', 'target', chamberVolume, (plan) => plan.targetCc],
+  ['toleranceCc', 'tolerance', volume, (plan) => plan.toleranceCc],
+  ['seatWorkGivesCc', 'what the seat work adds', span(0, 20), (plan) => plan.seatWorkGivesCc],
+  ['thouPerCc', 'rate', thouPerCc, (plan) => plan.thouPerCc],
+  ['centroidShare', 'centre of the opening', span(leastShare, mostShare), (plan) => plan.centroidShare],
+  ['milledWidthIn', 'milled width', milledWidth, (plan) => plan.milledWidthIn],
+  ['marginCc', 'what is left for us', span(0, 50), (plan) => plan.marginCc],
+  ['stopAtIn', 'stop-at limit of the clean-up', span(0.0005, 0.1), (plan) => plan.stopAtIn],
+  ['angleLimitDeg', 'largest angle', angle, ({ limits }) => limits.angleLimitDeg],
+  ['angleCautionDeg', 'angle of caution', angle, ({ limits }) => limits.angleCautionDeg],
+  ['thicknessNewIn', 'thickness when new', thickness, ({ limits }) => limits.thicknessNewIn],
+  ['thicknessLeastIn', 'least thickness', thickness, ({ limits }) => limits.thicknessLeastIn],
+  ['classMinCc', 'smallest chamber of the class', chamberVolume, ({ limits }) => limits.classMinCc],
+  ['classMaxCutIn', 'deepest cut of the class', cutDepth, ({ limits }) => limits.classMaxCutIn],
+]
+
+const headFigures: readonly Figure<HeadNow>[] = [
+  ['thicknessIn', 'thickness', thickness, (head) => head.thicknessIn],
+  ['removedBeforeIn', 'metal gone before', span(0, 2), (head) => head.removedBeforeIn],
+]
+
+const possible = (value: number | null | undefined, { least, most }: Span): boolean =>
+  value === null || value === undefined || (value >= least && value <= most)
 
 /** Refuses a plan with an impossible figure; what is only unknown is let through. */
 export function checkPlanFacts(input: PlanInput): Result<unknown> {
   if (input.heads.length === 0) return refuse('missing', 'Needs a head.', { needs: ['heads'] })
-  const facts = { ...figuresOf(input), ...Object.assign({}, ...input.heads.map(headFigures)) }
-  const given = Object.entries<Fact>(facts).filter(([, [, value]]) => value !== null && value !== undefined)
-  return knownFacts(Object.fromEntries(given))
+  const wrong: [string, Fact][] = impossibleOf(input, planFigures, '')
+  for (const head of input.heads) {
+    wrong.push(...impossibleOf(head, headFigures, `${head.tag} `))
+    head.chambersCc.forEach((cc, at) => {
+      if (possible(cc, chamberVolume)) return
+      const label = `${head.tag} chamber ${at + 1}`
+      wrong.push([label, [label, cc, chamberVolume.least, chamberVolume.most]])
+    })
+  }
+  return knownFacts(Object.fromEntries(wrong))
 }
 
-function figuresOf({ limits, ...input }: PlanInput): Record<string, Fact> {
-  return {
-    targetCc: factOf('target', input.targetCc, 'chamberVolume'),
-    toleranceCc: factOf('tolerance', input.toleranceCc, 'volume'),
-    seatWorkGivesCc: ['what the seat work adds', input.seatWorkGivesCc, 0, 20],
-    thouPerCc: factOf('rate', input.thouPerCc, 'thouPerCc'),
-    centroidShare: shareFact(input.centroidShare),
-    milledWidthIn: factOf('milled width', input.milledWidthIn, 'milledWidth'),
-    marginCc: ['what is left for us', input.marginCc, 0, 50],
-    stopAtIn: ['stop-at limit of the clean-up', input.stopAtIn, 0.0005, 0.1],
-    angleLimitDeg: factOf('largest angle', limits.angleLimitDeg, 'angle'),
-    angleCautionDeg: factOf('angle of caution', limits.angleCautionDeg, 'angle'),
-    thicknessNewIn: factOf('thickness when new', limits.thicknessNewIn, 'thickness'),
-    thicknessLeastIn: factOf('least thickness', limits.thicknessLeastIn, 'thickness'),
-    classMinCc: factOf('smallest chamber of the class', limits.classMinCc, 'chamberVolume'),
-    classMaxCutIn: factOf('deepest cut of the class', limits.classMaxCutIn, 'cutDepth'),
-  }
-}
-
-function headFigures({ tag, chambersCc, thicknessIn, removedBeforeIn }: HeadNow): Record<string, Fact> {
-  const chambers = chambersCc.map((cc, at): [string, Fact] => {
-    const label = `${tag} chamber ${at + 1}`
-    return [label, factOf(label, cc, 'chamberVolume')]
-  })
-  return {
-    ...Object.fromEntries(chambers),
-    [`${tag} thickness`]: factOf(`${tag} thickness`, thicknessIn, 'thickness'),
-    [`${tag} removed`]: [`${tag} metal gone before`, removedBeforeIn, 0, 2],
-  }
+function impossibleOf<T>(from: T, figures: readonly Figure<T>[], before: string): [string, Fact][] {
+  const wrong = figures.filter(([, , limits, of]) => !possible(of(from), limits))
+  return wrong.map(([key, label, { least, most }, of]) => [
+    `${before}${key}`,
+    [`${before}${label}`, of(from), least, most],
+  ])
 }
