@@ -1,13 +1,11 @@
-import { db } from '@/lib/data/db'
+import { answers } from '@/lib/use-cases/shop/answers'
 
 export const dynamic = 'force-dynamic'
 
+const headers = { 'Cache-Control': 'no-store' }
+
 export async function GET() {
-  try {
-    const client = await db()
-    await client.shop.count()
-    return Response.json({ status: 'ok' }, { headers: { 'Cache-Control': 'no-store' } })
-  } catch {
-    return Response.json({ status: 'down' }, { status: 503, headers: { 'Cache-Control': 'no-store' } })
-  }
+  return (await answers())
+    ? Response.json({ status: 'ok' }, { headers })
+    : Response.json({ status: 'down' }, { status: 503, headers })
 }

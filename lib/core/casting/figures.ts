@@ -7,7 +7,11 @@ export const castingFigures = {
   // chamber
   nominalCc: { label: 'nominal chamber', quantity: 'chamberVolume', perForm: true },
   openingAreaIn2: { label: 'opening area', quantity: 'area', perForm: true },
-  openingCentreIn: { label: 'centre of the opening from the shallow edge', quantity: 'length', perForm: true },
+  openingCentreIn: {
+    label: 'centre of the opening from the shallow edge',
+    quantity: 'length',
+    perForm: true,
+  },
   thouPerCc: { label: 'rate, thou per cc', quantity: 'thouPerCc', perForm: true },
   perimeterIn: { label: 'chamber perimeter', quantity: 'length', perForm: true },
   wallDraftDeg: { label: 'wall draft', quantity: 'valveAngle', perForm: true },

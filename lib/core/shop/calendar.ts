@@ -20,7 +20,8 @@ const dayMs = 24 * 60 * 60 * 1000
 const midnightMs = (day: Day): number => Date.parse(`${day}T00:00:00Z`)
 
 /** Calendar days from one day to another; below zero when `to` is earlier. No clock change can shift it: days only. */
-export const daysBetween = (from: Day, to: Day): number => Math.round((midnightMs(to) - midnightMs(from)) / dayMs)
+export const daysBetween = (from: Day, to: Day): number =>
+  Math.round((midnightMs(to) - midnightMs(from)) / dayMs)
 
 export const addDays = (day: Day, days: number): Day =>
   new Date(midnightMs(day) + days * dayMs).toISOString().slice(0, 10)
