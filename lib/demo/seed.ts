@@ -41,6 +41,7 @@ const stories: readonly Story[] = [
   bench.findingOpen,
   bench.cutTooDeep,
   bench.crackedReturned,
+  bench.crackedScrapped,
 ]
 
 const timeOf = ({ when }: Act, clock: ShopClock): Date =>

@@ -3,8 +3,10 @@ import { figureAt, type Asked, type Found } from './found'
 import { scatter } from './scatter'
 
 /** Typed as a machinist does: no nought before the point. */
-export const inches = (value: number, decimals = 4): string =>
-  value.toFixed(decimals).replace(/^(-?)0\./, '$1.')
+export function inches(value: number, decimals = 4): string {
+  const text = value.toFixed(decimals)
+  return Number(text) === 0 ? '0' : text.replace(/^(-?)0\./, '$1.')
+}
 
 const noise = (found: Found, { step, kind, point }: Asked, most: number): number =>
   scatter([found.tag, step.stepId, step.occurrence, kind, point].join('|'), most)

@@ -1,4 +1,4 @@
-import { camInHeadFour, customer, oldSix, ordered, price, streetV, trackV, unknownV } from './bookings'
+import { camInHeadFour, customer, oldV, ordered, price, streetV, trackV, unknownV } from './bookings'
 import { ago, on, type Story } from './story'
 
 /** Booked, on its way. */
@@ -137,7 +137,7 @@ export const findingOpen: Story = (job) => [
     job.book(
       {
         customer: customer('Barnaby Keld', '555-0139'),
-        engine: oldSix,
+        engine: oldV,
         preset: 'refresh',
         ordered: ordered('refresh', [], ['springs']),
         prices: [price('Refresh', '340.00')],
@@ -190,7 +190,7 @@ export const crackedReturned: Story = (job) => [
     job.book(
       {
         customer: customer('Rosamund Ickes', '555-0188'),
-        engine: oldSix,
+        engine: oldV,
         preset: 'refresh',
         ordered: ordered('refresh'),
         prices: [price('Refresh', '340.00')],
@@ -208,4 +208,34 @@ export const crackedReturned: Story = (job) => [
     })
   }),
   on(12, '10:10', () => job.returnAsIs(0, 'Cracked through at chamber 2; the customer takes it back.')),
+]
+
+/** Beyond mending: the owner decides that it is scrap. */
+export const crackedScrapped: Story = (job) => [
+  on(13, '15:30', () =>
+    job.book(
+      {
+        customer: customer('Lionel Sparrock', '555-0114'),
+        engine: oldV,
+        preset: 'refresh',
+        ordered: ordered('refresh'),
+        promiseOn: job.clock.day(-3),
+      },
+      [
+        {
+          castingId: job.ground.castings.old,
+          side: 'left',
+          stamp: 'LS',
+          marks: 'casting mark 76 and a bell',
+        },
+      ],
+    ),
+  ),
+  on(12, '08:35', async () => {
+    await job.driveTo(0, 'crack')
+    await job.holdAndDecide(0, 'crack', 'Deck cracked through between chambers 3 and 4, end to end.', {
+      decision: 'scrap',
+      note: 'Nobody can weld this. Lionel wants the valves back, not the head.',
+    })
+  }),
 ]

@@ -39,7 +39,7 @@ export const streetV = engine('5.8 street, pump petrol', pushrodV, {
   exhaustPtvIn: '.205',
 })
 
-/** The same family for the track: flat tops, less room over the piston. */
+/** The same family for the track: valve pockets only, less room over the piston. */
 export const trackV = engine('5.9 late model', pushrodV, {
   boreIn: '4.090',
   strokeIn: '3.420',
@@ -48,6 +48,7 @@ export const trackV = engine('5.9 late model', pushrodV, {
   gasketBoreIn: '4.180',
   gasketThicknessIn: '.036',
   deckClearanceIn: '.005',
+  pistonDishCc: '3.0',
   intakeLiftIn: '.610',
   exhaustLiftIn: '.615',
   intakePtvIn: '.150',
@@ -68,7 +69,7 @@ export const camInHeadFour = engine(
   },
 )
 
-export const oldSix = engine('Old truck engine', { layout: 'inline', camInHead: 'no' }, { cylinders: '8' })
+export const oldV = engine('Old truck engine', pushrodV, { cylinders: '8' })
 
 export const price = (text: string, unitPrice: string, quantity = '1'): PriceLine => ({
   text,

@@ -121,7 +121,7 @@ export const flatPairAtMill: Story = (job) => [
   }),
   on(2, '09:40', () => job.plan({ kind: 'flat' }, { by: 'Idris Mallow', how: 'at the counter' })),
   ago(85, () => job.begin(0, 'flat-cut')),
-  ago(40, () => job.read(0, 'flat-cut', { 'cut-depth': '.0155', cc: { 'at-stop': '61.3' } })),
+  ago(40, () => job.read(0, 'flat-cut', { 'cut-depth': '.0155', cc: { 'at-stop': '61.6' } })),
 ]
 
 /** A lift that could not be flowed says why. */

@@ -75,6 +75,7 @@ type Send = {
   readonly vendorId: string
   readonly scope: readonly StepId[]
   readonly promisedOn: string
+  readonly finishesToSize?: boolean
 }
 type Words = { readonly instructions?: string; readonly freight?: string; readonly tracking?: string }
 
@@ -165,7 +166,7 @@ export class DemoJob {
 
   async send({ heads, ...order }: Send, words: Words = {}): Promise<void> {
     const form = {
-      ...order, finishesToSize: false, instructions: '', freight: '', tracking: '', ...words,
+      finishesToSize: false, ...order, instructions: '', freight: '', tracking: '', ...words,
       heads: heads.map((at) => ({ visitId: this.head(at).visitId, angleIn: '', flatIn: '', comesWith: 'bare' })),
     } // prettier-ignore
     this.#order = await sendOutside(this.ground.staff.dov, sendOutsideSchema.parse(form), this.#now)

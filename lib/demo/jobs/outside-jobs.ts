@@ -47,7 +47,7 @@ export const angledHeadReleased: Story = (job) => {
   ]
 }
 
-/** Both heads are still at the vendor, past the day promised, and past the day promised after that. */
+/** Cut to size by the vendor alone. Both heads are still there, past the day promised, and past the day promised after that. */
 export const angledPairLate: Story = (job) => [
   on(19, '13:40', () =>
     job.book(
@@ -57,7 +57,7 @@ export const angledPairLate: Story = (job) => [
         preset: 'cut-to-size',
         ordered: ordered('cut-to-size', ['angle-cut'], ['flow-before', 'flow-after']),
         targetCc: '57.0',
-        prices: [price('Angle and flat cut, pair', '520.00')],
+        prices: [price('Angle cut, pair', '460.00')],
         promiseOn: job.clock.day(3),
         urgent: true,
       },
@@ -68,7 +68,7 @@ export const angledPairLate: Story = (job) => [
     await job.driveTo(0, 'angle-cut')
     await job.driveTo(1, 'angle-cut')
   }),
-  on(17, '11:00', () => job.plan({ kind: 'angle-flat' }, { by: 'Halvard Pym', how: 'by telephone' })),
+  on(17, '11:00', () => job.plan({ kind: 'angle' }, { by: 'Halvard Pym', how: 'by telephone' })),
   on(16, '15:00', () =>
     job.send(
       {
@@ -76,8 +76,13 @@ export const angledPairLate: Story = (job) => [
         vendorId: job.ground.vendors.angle,
         scope: ['angle-cut'],
         promisedOn: job.clock.day(-8),
+        finishesToSize: true,
       },
-      { instructions: 'Deep at the exhaust edge. No flat part.', freight: 'carrier', tracking: 'HP-2 of 2' },
+      {
+        instructions: 'Deep at the exhaust edge, to size: no flat part, nothing left for us.',
+        freight: 'carrier',
+        tracking: 'HP-2 of 2',
+      },
     ),
   ),
   on(8, '10:00', () => job.repromise(job.clock.day(-3), 'Spindle down; they say three more days.')),
@@ -114,7 +119,7 @@ export const angledPairPartlyBack: Story = (job) => [
     }),
   ),
   on(1, '10:15', async () => {
-    await job.receive([0], ['angle-cut'], { typed: '26 ex side', read: '26 thou at the exhaust edge' })
+    await job.receive([0], ['angle-cut'], { typed: '30 ex side', read: '30 thou at the exhaust edge' })
     await job.tick(0, 'arrival-count')
   }),
 ]

@@ -1,0 +1,168 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import type { ReadingKind } from '@/lib/core/readings/types'
+import { dayIn } from '@/lib/core/shop/calendar'
+import { quantities } from '@/lib/core/units/quantities'
+import { effectiveReadings, planRecordOf } from '@/lib/data/facts'
+import { readFile } from '@/lib/data/files'
+import { routeStepOf, visitWithRoute, whereaboutsOf } from '@/lib/data/visits'
+import { driveTo, oneHand } from '@/lib/demo/drive/drive'
+import { seedDemo } from '@/lib/demo/seed'
+import { demoShop, demoStaff } from '@/lib/demo/shop'
+import { bookJobSchema, emptyBooking, emptyHead } from '@/lib/schemas/job'
+import { bookJob } from '@/lib/use-cases/jobs/book-job'
+import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+
+/** A Sunday, the day the clocks change in the shop's zone: nothing may depend on a quiet date. */
+const now = new Date('2026-03-08T19:30:00Z')
+
+let shop: TestDatabase
+beforeAll(async () => {
+  shop = await testDatabase()
+  await seedDemo(now)
+}, 300_000)
+
+const visits = () =>
+  shop.client.visit.findMany({
+    include: {
+      place: true, steps: { orderBy: { place: 'asc' } }, job: { include: { customer: { include: { contact: true } } } },
+      pair: { include: { plans: true } }, outside: { include: { order: true } }, releases: true, returned: true,
+      handOver: true, holds: true, waits: true, findings: true, waivers: true,
+    },
+    orderBy: { createdAt: 'asc' },
+  }) // prettier-ignore
+
+describe('the demo shop', () => {
+  it('has heads in every state, as its story has it', async () => {
+    const all = await visits()
+    const of = (customer: string) =>
+      all
+        .filter((visit) => visit.job.customer.contact?.name === customer)
+        .map((visit) => visit.place?.whereabouts)
+    expect(of('Juno Farrant')).toEqual(['expected', 'expected'])
+    expect(of('Eamon Birchall')).toEqual(['in house'])
+    expect(of('Lucan Whitmarsh')).toEqual(['in house', 'in house'])
+    expect(of('Idris Mallow')).toEqual(['in house', 'in house'])
+    expect(of('Corwin Aldous')).toEqual(['in house', 'in house'])
+    expect(of('Sable Ostrander')).toEqual(['in house', 'in house'])
+    expect(of('Halvard Pym')).toEqual(['away', 'away'])
+    expect(of('Maren Thistlewood')).toEqual(['in house', 'away'])
+    expect(of('Osric Vane')).toEqual(['away'])
+    expect(of('Delphine Ruddock')).toEqual(['waiting for parts'])
+    expect(of('Barnaby Keld')).toEqual(['waiting for an answer'])
+    expect(of('Thane Greaves')).toEqual(['held'])
+    expect(of('Petra Lindqvist-Oare')).toEqual(['finished'])
+    expect(of('Ambrose Tilling')).toEqual(['released'])
+    expect(of('Rosamund Ickes')).toEqual(['returned as is'])
+    expect(of('Lionel Sparrock')).toEqual(['scrapped'])
+    expect(of('Wren Calloway')).toEqual(['handed over', 'handed over', 'in house'])
+    expect(all.length).toBeGreaterThanOrEqual(20)
+    expect(new Set(all.map((visit) => visit.jobId)).size).toBeGreaterThanOrEqual(12)
+  })
+
+  it('has every kind of cut, and two heads late at their vendor', async () => {
+    const all = await visits()
+    const kinds = all.map((visit) => {
+      const plan = visit.pair.plans.at(-1)
+      return plan ? planRecordOf(plan).kind : 'none'
+    })
+    expect(new Set(kinds)).toEqual(new Set(['none', 'clean-up', 'flat', 'angle', 'angle-flat']))
+    const today = dayIn(demoShop.timeZone, now)
+    const late = all.filter((visit) =>
+      visit.outside.some((line) => line.receivedAt === null && (line.order.promisedOn ?? '9999') < today),
+    )
+    expect(late.map((visit) => visit.job.customer.contact?.name)).toEqual(['Halvard Pym', 'Halvard Pym'])
+  })
+
+  it('has what goes wrong in a shop: a correction, a waiver, an open hold, a comeback, a bought-in pair', async () => {
+    const all = await visits()
+    const corrections = await shop.client.reading.findMany({ where: { correction: 'replace' } })
+    expect(corrections.map(({ text }) => text)).toEqual(['64.1'])
+    expect(corrections[0]?.reason).not.toBe('')
+    expect(all.flatMap((visit) => visit.waivers).map((waiver) => waiver.stepId)).toEqual(['flow'])
+    expect(all.flatMap((visit) => visit.holds).filter((hold) => hold.decidedAt === null)).toHaveLength(1)
+    expect(all.flatMap((visit) => visit.findings).filter((finding) => finding.answer === null)).toHaveLength(
+      1,
+    )
+    expect(all.flatMap((visit) => visit.waits).filter((wait) => wait.arrivedAt === null)).toHaveLength(1)
+    expect(all.filter((visit) => visit.source === 'bought-cut')).toHaveLength(2)
+    const [comeback, ...others] = all.filter((visit) => visit.comebackOfId !== null)
+    expect(others).toEqual([])
+    expect(comeback?.comebackCause).not.toBe('')
+    expect(comeback?.comebackPays).toBe('the shop')
+    expect(all.find((visit) => visit.id === comeback?.comebackOfId)?.headId).toBe(comeback?.headId)
+  })
+
+  it('gave out a spec sheet for each released head, and a list of what was not done for the other', async () => {
+    const all = await visits()
+    const sheets = all.flatMap((visit) => visit.releases)
+    expect(sheets).toHaveLength(3)
+    for (const { pdfSha256 } of sheets) {
+      const start = (await readFile(pdfSha256)).slice(0, 5)
+      expect(new TextDecoder().decode(start)).toBe('%PDF-')
+    }
+    const returned = all.flatMap((visit) => visit.returned ?? [])
+    expect(returned).toHaveLength(1)
+    expect(JSON.parse(returned[0]?.notDone ?? '[]')).not.toEqual([])
+  })
+
+  it('keeps a projection that equals the route recomputed from the facts', async () => {
+    for (const visit of await visits()) {
+      const found = await visitWithRoute(shop.client, visit.id)
+      expect(visit.steps.map(routeStepOf)).toEqual(found.route)
+      expect(visit.place?.whereabouts).toBe(whereaboutsOf(found.visit, found.facts, found.route))
+    }
+  })
+
+  it('reads nothing that cannot be, and nothing in time to come', async () => {
+    const sets = await shop.client.readingSet.findMany({ include: { points: true } })
+    const figures = sets.flatMap((set) => set.points).filter((point) => point.value !== null)
+    expect(figures.length).toBeGreaterThan(300)
+    for (const { kind, value } of figures) {
+      const quantity = readingSpecs[kind as ReadingKind].quantity
+      if (!quantity) throw new Error(`${kind} has a value and no quantity.`)
+      expect(value, kind).toBeGreaterThanOrEqual(quantities[quantity].least)
+      expect(value, kind).toBeLessThanOrEqual(quantities[quantity].most)
+    }
+    const events = await shop.client.visitEvent.findMany({ select: { at: true } })
+    expect(Math.max(...events.map(({ at }) => at.getTime()))).toBeLessThanOrEqual(now.getTime())
+  })
+
+  it('scatters: no two heads read alike, and a head does not read alike all over', async () => {
+    const sets = await shop.client.readingSet.findMany({
+      where: { stepId: 'chambers' },
+      include: { points: true },
+    })
+    const read = sets.map((set) => set.points.filter(({ kind }) => kind === 'cc').map(({ text }) => text))
+    const heads = read.filter((texts) => texts.length === 4)
+    expect(heads.length).toBeGreaterThan(5)
+    expect(new Set(heads.map((texts) => texts.join()))).toHaveProperty('size', heads.length)
+    expect(heads.filter((texts) => new Set(texts).size === 1)).toEqual([])
+  })
+})
+
+describe('the driver', () => {
+  it('does all that comes before a step, and leaves the step', async () => {
+    const { orla } = await demoStaff()
+    const { id } = await shop.client.castingRecord.findFirstOrThrow({
+      where: { nameLower: { contains: 'wedge' } },
+    })
+    const form = {
+      ...emptyBooking(),
+      customer: { ...emptyBooking().customer, name: 'Ottoline Brisk' },
+      targetCc: '61',
+      heads: [{ ...emptyHead(), castingId: id }],
+    }
+    const { heads } = await bookJob(orla, bookJobSchema.parse(form), { now })
+    const [head] = heads
+    if (!head) throw new Error('No head was booked.')
+    await driveTo(oneHand(orla, now), head.visitId, 'seat-before', { chambers: { cc: { '2': '63.7' } } })
+    const { visit, route } = await visitWithRoute(shop.client, head.visitId)
+    const done = route.filter((step) => step.state === 'done').map((step) => step.stepId)
+    expect(done).toEqual(['check-in', 'wash-in', 'crack', 'thickness', 'chambers'])
+    expect(route.find((step) => step.stepId === 'seat-before')?.state).toBe('ready')
+    const cc = effectiveReadings(visit.readings).filter((reading) => reading.kind === 'cc')
+    expect(cc.find((reading) => reading.point === '2')?.text).toBe('63.7')
+    expect(cc).toHaveLength(4)
+  })
+})
