@@ -1,10 +1,10 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect } from 'react'
-import type { FieldValues, Path, PathValue } from 'react-hook-form'
+import type { FieldValues } from 'react-hook-form'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
-import { differences, type Difference } from './differences'
+import { differences, merged, type Difference } from './differences'
 
 type Props<Values extends FieldValues, Value> = {
   form: ActionForm<Values, Value>
@@ -18,7 +18,7 @@ type Props<Values extends FieldValues, Value> = {
 
 /**
  * Shows both sides when the record was changed since this form was opened: at once when the page learns of it, at the
- * latest when the server refuses the stale change.
+ * latest when the server refuses the stale change. Keeping yours keeps what you changed; the rest becomes theirs.
  */
 export function BothSides<Values extends FieldValues, Value>({
   form,
@@ -33,37 +33,38 @@ export function BothSides<Values extends FieldValues, Value>({
     if (refused) router.refresh()
   }, [refused, router])
 
-  const yours = form.form.getValues()
+  const { reset, getValues, formState } = form.form
+  const opened = formState.defaultValues
+  const yours = getValues()
   if (form.value !== null || yours.version === fresh.version) return null
-  const found = differences(yours, fresh)
 
-  const goOnFrom = () =>
-    form.form.setValue('version' as Path<Values>, fresh.version as PathValue<Values, Path<Values>>)
+  function keepYours() {
+    const both = merged<Values>(opened, yours, fresh)
+    reset(fresh)
+    reset(both, { keepDefaultValues: true })
+    form.submit()
+  }
+
   return (
     <ConflictNotice
       what={what}
-      yours={<Side found={found} side="yours" labelOf={labelOf} />}
-      theirs={<Side found={found} side="theirs" labelOf={labelOf} />}
+      yours={<Side found={differences(opened, yours)} labelOf={labelOf} />}
+      theirs={<Side found={differences(opened, fresh)} labelOf={labelOf} />}
       by={by}
       pending={form.pending}
-      onKeepYours={() => {
-        goOnFrom()
-        form.submit()
-      }}
-      onTakeTheirs={() => form.form.reset(fresh)}
+      onKeepYours={keepYours}
+      onTakeTheirs={() => reset(fresh)}
     />
   )
 }
 
-type SideProps = { found: readonly Difference[]; side: 'yours' | 'theirs'; labelOf: (path: string) => string }
-
-function Side({ found, side, labelOf }: SideProps) {
-  if (found.length === 0) return <p>The same as the other.</p>
+function Side({ found, labelOf }: { found: readonly Difference[]; labelOf: (path: string) => string }) {
+  if (found.length === 0) return <p>Nothing you would see on this form.</p>
   return (
     <ul>
-      {found.map((difference) => (
-        <li key={difference.path}>
-          {labelOf(difference.path)}: {difference[side] || 'nothing'}
+      {found.map(({ path, now }) => (
+        <li key={path}>
+          {labelOf(path)}: {now || 'nothing'}
         </li>
       ))}
     </ul>

@@ -1,23 +1,36 @@
-export type Difference = { readonly path: string; readonly yours: string; readonly theirs: string }
+export type Difference = { readonly path: string; readonly now: string }
 
-/** Every leaf of a form's values under its path: "figures.any.milledWidthIn" → "7.0". */
-function leaves(value: unknown, path = ''): [string, string][] {
-  if (Array.isArray(value) && value.every((entry) => typeof entry === 'string'))
-    return [[path, value.join(', ')]]
-  if (typeof value === 'object' && value !== null) {
-    return Object.entries(value).flatMap(([key, inner]) =>
-      leaves(inner, path === '' ? key : `${path}.${key}`),
-    )
-  }
-  return [[path, value === null || value === undefined ? '' : String(value)]]
+type Fields = Readonly<Record<string, unknown>>
+
+const isFields = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const same = (one: unknown, other: unknown): boolean =>
+  JSON.stringify(one ?? '') === JSON.stringify(other ?? '')
+
+/** A list of bolts and the like is one thing: half of one and half of another makes no sense. */
+function words(value: unknown): string {
+  if (Array.isArray(value)) return value.map(words).join('; ')
+  if (isFields(value)) return Object.values(value).map(words).filter(Boolean).join(', ')
+  return String(value ?? '')
 }
 
-/** What two states of one form disagree on, leaving out the version they carry. */
-export function differences(yours: unknown, theirs: unknown): Difference[] {
-  const mine = new Map(leaves(yours))
-  const other = new Map(leaves(theirs))
-  const paths = [...new Set([...mine.keys(), ...other.keys()])].filter((path) => path !== 'version')
-  return paths
-    .map((path) => ({ path, yours: mine.get(path) ?? '', theirs: other.get(path) ?? '' }))
-    .filter((difference) => difference.yours !== difference.theirs)
+/** What a form says now, field by field under its path, where it is other than it was; the version aside. */
+export function differences(was: unknown, now: unknown, path = ''): Difference[] {
+  if (isFields(was) && isFields(now)) {
+    const keys = [...new Set([...Object.keys(was), ...Object.keys(now)])].filter((key) => key !== 'version')
+    return keys.flatMap((key) => differences(was[key], now[key], path === '' ? key : `${path}.${key}`))
+  }
+  return same(was, now) ? [] : [{ path, now: words(now) }]
+}
+
+/** Yours where you changed something, theirs everywhere else. */
+export function merged<T>(was: unknown, yours: T, theirs: T): T {
+  if (isFields(yours) && isFields(theirs)) {
+    const before = isFields(was) ? was : {}
+    const keys = [...new Set([...Object.keys(yours), ...Object.keys(theirs)])]
+    const fields = keys.map((key) => [key, merged(before[key], yours[key], theirs[key])] as const)
+    return Object.fromEntries(fields) as T
+  }
+  return same(was, yours) ? theirs : yours
 }

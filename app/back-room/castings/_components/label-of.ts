@@ -1,5 +1,5 @@
 import { castingFigures, type CastingFigureKey } from '@/lib/core/casting/figures'
-import { boltLabels, formLabels } from './groups'
+import { formLabels } from './groups'
 
 const own: Record<string, string> = {
   name: 'Name',
@@ -8,16 +8,9 @@ const own: Record<string, string> = {
   chamberShape: 'Chamber shape',
   deepEdge: 'Deep edge',
   note: 'Note',
+  bolts: 'Single bolts',
+  variants: 'As it can be bought',
 }
-const variantLabels: Record<string, string> = {
-  name: 'name',
-  nominalCc: 'nominal chamber',
-  supply: 'supply',
-  cutByMaker: 'cut by its maker',
-  leadDays: 'lead time',
-  cost: 'cost',
-}
-
 /** What a field of the casting form is called: "figures.as-cast.nominalCc" → "nominal chamber, as cast". */
 export function labelOf(path: string): string {
   const [first = '', second = '', third = ''] = path.split('.')
@@ -25,8 +18,5 @@ export function labelOf(path: string): string {
     const label = castingFigures[third as CastingFigureKey]?.label ?? third
     return second === 'any' ? label : `${label}, ${formLabels[second as keyof typeof formLabels] ?? second}`
   }
-  const place = Number(second) + 1
-  if (first === 'bolts') return `Bolt ${place}, ${boltLabels[third as keyof typeof boltLabels] ?? third}`
-  if (first === 'variants') return `Variant ${place}, ${variantLabels[third] ?? third}`
   return own[first] ?? path
 }

@@ -11,10 +11,9 @@ export function BoltsShown({ bolts }: { bolts: CastingSeen['bolts'] }) {
   if (bolts.length === 0) return null
   return (
     <section className="part" aria-labelledby="single-bolts">
-      <h2 id="single-bolts">Single bolts</h2>
+      <h2 id="single-bolts">Single bolts, in inches</h2>
       <Table
         label="Single bolts, in inches"
-        caption
         columns={[
           { id: 'label', label: boltLabels.label, head: true },
           ...boltFigures.map((key) => ({ id: key, label: boltLabels[key], figure: true })),

@@ -52,23 +52,24 @@ export function SettingsForm({ version, settings, by }: Props) {
           </div>
         </section>
       ))}
-      <section className="part">
-        <h2>Why</h2>
-        <TextArea
-          label="Why they change"
-          hint="Stands beside the new limits for whoever asks later."
-          required
-          {...form.text('reason')}
-        />
-      </section>
-      <BothSides
-        form={form}
-        fresh={{ ...fresh, reason: form.form.getValues('reason') }}
-        what="The limits"
-        labelOf={labelOf}
-        by={by}
-      />
+      <Reason form={form} />
+      <BothSides form={form} fresh={fresh} what="The limits" labelOf={labelOf} by={by} />
     </ActionForm>
+  )
+}
+
+/** A part of its own, so that it registers after the limits and a wrong limit gets the focus first. */
+function Reason({ form }: { form: Form<Values, { version: number }> }) {
+  return (
+    <section className="part">
+      <h2>Why</h2>
+      <TextArea
+        label="Why they change"
+        hint="Stands beside the new limits for whoever asks later."
+        required
+        {...form.text('reason')}
+      />
+    </section>
   )
 }
 
