@@ -43,24 +43,26 @@ export function JobList({ title, jobs, view, tell, handOver = false, empty }: Pr
                   locale={view.locale}
                 />
               </div>
-              <ul className={tell === 'nothing' ? styles.tags : styles.heads}>
-                {job.heads.map((head) => (
-                  <li key={head.headId} className="row">
-                    <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />
-                    {tell === 'why' && <span>{head.why}</span>}
-                    {tell === 'since' && head.since && (
-                      <span className="soft">
-                        since <When at={head.since} zone={view.timeZone} locale={view.locale} style="day" />
-                      </span>
-                    )}
-                  </li>
-                ))}
-              </ul>
-              <div className="row spread">
-                <Phone number={job.phone} />
-                {handOver && (
-                  <ButtonLink href={`/jobs/${job.number}/hand-over`}>Hand over {job.number}</ButtonLink>
-                )}
+              <div className={tell === 'nothing' ? 'row spread' : styles.rest}>
+                <ul className={tell === 'nothing' ? styles.tags : styles.heads}>
+                  {job.heads.map((head) => (
+                    <li key={head.headId} className="row">
+                      <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />
+                      {tell === 'why' && <span>{head.why}</span>}
+                      {tell === 'since' && head.since && (
+                        <span className="soft">
+                          since <When at={head.since} zone={view.timeZone} locale={view.locale} style="day" />
+                        </span>
+                      )}
+                    </li>
+                  ))}
+                </ul>
+                <div className="row spread">
+                  <Phone number={job.phone} />
+                  {handOver && (
+                    <ButtonLink href={`/jobs/${job.number}/hand-over`}>Hand over {job.number}</ButtonLink>
+                  )}
+                </div>
               </div>
             </li>
           ))}

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { orNotFound } from '@/app/back-room/_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { Frame } from '@/app/_components/frame'
 import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'
@@ -17,7 +17,7 @@ type Props = { params: Promise<{ id: string }> }
 export default async function FindingPage({ params }: Props) {
   const { id } = await params
   const actor = await requirePerson('finding.ask', `/counter/findings/${encodeURIComponent(id)}`)
-  const finding = await orNotFound(seeFinding(actor, { id }))
+  const finding = await seen(seeFinding(actor, { id }))
   return (
     <Frame place="counter" actor={actor}>
       <h1>{finding.what}</h1>
