@@ -4,6 +4,8 @@ const config = {
   reactStrictMode: true,
   // `npm test` has a stage of its own for types; a start need not wait for it again.
   typescript: { ignoreBuildErrors: true },
+  // `forbidden()` answers 403 with app/forbidden.tsx.
+  experimental: { authInterrupts: true },
   devIndicators: false,
   // Native or self-locating packages: bundling them breaks the paths they load their own files by.
   serverExternalPackages: [

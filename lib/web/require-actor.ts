@@ -1,11 +1,11 @@
 import { decode } from 'next-auth/jwt'
 import { cookies } from 'next/headers'
-import { redirect } from 'next/navigation'
+import { forbidden, redirect } from 'next/navigation'
 import { cache } from 'react'
 import type { Actor } from '@/lib/core/access/roles'
 import type { Action } from '@/lib/core/access/table'
-import { allow } from '@/lib/core/access/can'
-import { must, RefusedError } from '@/lib/core/errors'
+import { can } from '@/lib/core/access/can'
+import { RefusedError } from '@/lib/core/errors'
 import { actorOfSession } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
 
@@ -40,10 +40,10 @@ export async function requireActor(): Promise<Actor> {
   return actor
 }
 
-/** For pages: to the sign-in page and back; not allowed → the not-allowed page. */
+/** For pages: to the sign-in page and back; not allowed → 403 and the page that says so. */
 export async function requirePerson(action: Action, here: string): Promise<Actor> {
   const actor = await currentActor()
   if (!actor) redirect(`/sign-in?next=${encodeURIComponent(here)}`)
-  must(allow(actor, action))
+  if (!can(actor, action)) forbidden()
   return actor
 }

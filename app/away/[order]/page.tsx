@@ -8,6 +8,7 @@ import type { StepId } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { seeOrder } from '@/lib/use-cases/outside/see-order'
+import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { ReceiveForm } from './receive-form'
 import { RepromiseForm } from './repromise-form'
@@ -19,7 +20,11 @@ type Props = { params: Promise<{ order: string }> }
 export default async function OrderPage({ params }: Props) {
   const { order: orderId } = await params
   const actor = await requirePerson('outside.see', `/away/${orderId}`)
-  const [order, newest, shop] = await Promise.all([seeOrder(actor, orderId), newestChange(), shopManner()])
+  const [order, newest, shop] = await Promise.all([
+    seen(seeOrder(actor, orderId)),
+    newestChange(),
+    shopManner(),
+  ])
   const scope = order.scope.split(',').filter(Boolean) as StepId[]
   const out = order.visits.filter((line) => line.receivedAt === null)
   return (

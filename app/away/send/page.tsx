@@ -4,6 +4,7 @@ import { Frame } from '@/app/_components/frame'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
+import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { SendForm } from './send-form'
 
@@ -15,7 +16,7 @@ export default async function SendPage({ searchParams }: Props) {
   const visitId = z.uuid().safeParse((await searchParams).head)
   if (!visitId.success) notFound()
   const actor = await requirePerson('outside.send', '/away')
-  const { heads, vendors } = await seeSending(actor, visitId.data)
+  const { heads, vendors } = await seen(seeSending(actor, visitId.data))
   return (
     <Frame place="away" actor={actor}>
       <h1>Send to a vendor</h1>

@@ -9,6 +9,7 @@ import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeHead, type HeadView } from '@/lib/use-cases/heads/see-head'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Visit } from './_components/visit'
 
@@ -20,7 +21,11 @@ export default async function HeadPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).id)
   if (!id.success) notFound()
   const actor = await requirePerson('job.see', `/heads/${id.data}`)
-  const [head, newest, manner] = await Promise.all([seeHead(actor, id.data), newestChange(), shopManner()])
+  const [head, newest, manner] = await Promise.all([
+    seen(seeHead(actor, id.data)),
+    newestChange(),
+    shopManner(),
+  ])
   return (
     <Frame actor={actor}>
       <Live newest={newest} />

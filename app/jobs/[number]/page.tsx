@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { orNotFound } from '@/app/back-room/_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
@@ -24,10 +24,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { number } = await params
   const { booked } = await searchParams
   const actor = await requirePerson('job.see', `/jobs/${encodeURIComponent(number)}`)
-  const [job, newest] = await Promise.all([
-    orNotFound(seeJob(actor, { number, now: new Date() })),
-    newestChange(),
-  ])
+  const [job, newest] = await Promise.all([seen(seeJob(actor, { number, now: new Date() })), newestChange()])
   return (
     <Frame actor={actor}>
       <Live newest={newest} />

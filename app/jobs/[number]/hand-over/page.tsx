@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { orNotFound } from '@/app/back-room/_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { Frame } from '@/app/_components/frame'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -18,7 +18,7 @@ type Props = { params: Promise<{ number: string }> }
 export default async function HandOverPage({ params }: Props) {
   const { number } = await params
   const actor = await requirePerson('visit.hand-over', `/jobs/${number}/hand-over`)
-  const view = await orNotFound(seeHandOver(actor, number))
+  const view = await seen(seeHandOver(actor, number))
   const ready = view.heads.filter((head) => head.whyNot === '')
   return (
     <Frame place="counter" actor={actor}>

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { orNotFound } from '@/app/back-room/_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { Frame } from '@/app/_components/frame'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { formatWhen } from '@/app/_components/ui/format'
@@ -17,7 +17,7 @@ type Props = { params: Promise<{ number: string }> }
 export default async function LinksPage({ params }: Props) {
   const { number } = await params
   const actor = await requirePerson('customer-link.make', `/jobs/${number}/link`)
-  const [view, manner] = await Promise.all([orNotFound(seeLinks(actor, number, new Date())), shopManner()])
+  const [view, manner] = await Promise.all([seen(seeLinks(actor, number, new Date())), shopManner()])
   return (
     <Frame place="counter" actor={actor}>
       <h1>

@@ -7,6 +7,7 @@ import { When } from '@/app/_components/ui/when'
 import { planTitle } from '@/lib/core/options/plan-words'
 import { seePlan } from '@/lib/use-cases/plans/see-plan'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { AcceptForm } from './accept-form'
 import { PlanForm } from './plan-form'
@@ -20,7 +21,7 @@ export default async function PlanPage({ params }: Props) {
   const pairId = z.uuid().safeParse(pair)
   if (!pairId.success) notFound()
   const actor = await requirePerson('job.see', `/jobs/${number}/plan/${pair}`)
-  const [view, manner] = await Promise.all([seePlan(actor, pairId.data), shopManner()])
+  const [view, manner] = await Promise.all([seen(seePlan(actor, pairId.data)), shopManner()])
   const { context, versions } = view
   if (context.jobNumber !== number) notFound()
   const newest = versions[0]

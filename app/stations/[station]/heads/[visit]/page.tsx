@@ -9,6 +9,7 @@ import { stationLabels } from '@/lib/core/route/stations'
 import { stepIds, type StepKey } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
+import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
 import { Others } from './_components/others'
@@ -37,7 +38,7 @@ export default async function StepPage({ params, searchParams }: Props) {
   if (!parsed.success) notFound()
   const key: StepKey = { stepId: parsed.data.step, occurrence: parsed.data.run, orderId: parsed.data.order }
   const actor = await requirePerson('job.see', `/stations/${station}`)
-  const [screen, newest] = await Promise.all([seeStep(actor, visit, key, new Date()), newestChange()])
+  const [screen, newest] = await Promise.all([seen(seeStep(actor, visit, key, new Date())), newestChange()])
   const { step } = screen
   const done = step.state === 'done' || step.state === 'waived'
   return (

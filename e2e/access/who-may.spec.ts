@@ -1,0 +1,54 @@
+import { expect, test } from '@playwright/test'
+import { signIn } from '../person'
+
+/** Role by page: what each may open. What they may change is tried on the use cases, with the rows looked at. */
+const pages = [
+  { path: '/counter', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/stations', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/away', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/cut-bench', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/counter/book', may: ['orla', 'tamsin'] },
+  { path: '/back-room', may: ['orla'] },
+  { path: '/back-room/people', may: ['orla'] },
+  { path: '/back-room/castings', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/back-room/settings', may: ['orla'] },
+]
+
+for (const person of ['orla', 'tamsin', 'dov']) {
+  test(`what ${person} may open`, async ({ page }) => {
+    test.setTimeout(180_000)
+    await signIn(page, person)
+    for (const { path, may } of pages) {
+      const answer = await page.goto(path)
+      expect([path, answer?.status()]).toEqual([path, may.includes(person) ? 200 : 403])
+    }
+  })
+}
+
+test('nobody who is not signed in sees a page, a paper or a change', async ({ request }) => {
+  for (const { path } of pages) {
+    const answer = await request.get(path, { maxRedirects: 0 })
+    expect([path, answer.status()]).toEqual([path, 307])
+  }
+  for (const path of ['/api/papers/job-sheet/26-0001', '/api/changes', '/api/find?q=T-0401']) {
+    expect([path, (await request.get(path)).status()]).toEqual([path, 401])
+  }
+})
+
+test('what is not there is said to be not there, without an inside', async ({ page }) => {
+  await signIn(page, 'orla')
+  const nobody = '0190a0a0-0000-7000-8000-000000000000'
+  for (const path of [
+    '/no-such-page',
+    `/heads/${nobody}`,
+    '/heads/1',
+    '/jobs/99-9999',
+    `/away/${nobody}`,
+    '/stations/nowhere',
+    '/s/not-a-token',
+  ]) {
+    const answer = await page.goto(path)
+    expect([path, answer?.status()]).toEqual([path, 404])
+    expect(await page.locator('body').innerText()).not.toMatch(/at .*\.js:\d+|Prisma|node_modules/)
+  }
+})
