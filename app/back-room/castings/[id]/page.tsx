@@ -6,7 +6,7 @@ import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { DoButton } from '../../_components/do-button'
-import { orNotFound } from '../../_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { FiguresShown } from '../_components/figures-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
 import { retireCastingAction } from '../actions'
@@ -16,7 +16,7 @@ export const metadata = { title: 'Casting record' }
 export default async function CastingPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('casting.see', `/back-room/castings/${id}`)
-  const { casting } = await orNotFound(seeCasting(actor, id))
+  const { casting } = await seen(seeCasting(actor, id))
   const manner = await shopManner()
   const { version, retired } = casting
   const mayChange = can(actor, 'casting.change')

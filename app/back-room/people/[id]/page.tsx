@@ -5,7 +5,7 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
 import { DoButton } from '../../_components/do-button'
-import { orNotFound } from '../../_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { PasswordForm } from '../_components/password-form'
 import { PersonForm } from '../_components/person-form'
 import { retirePersonAction } from '../actions'
@@ -15,7 +15,7 @@ export const metadata = { title: 'Person' }
 export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('person.change', `/back-room/people/${id}`)
-  const { person, last } = await orNotFound(seePerson(actor, id))
+  const { person, last } = await seen(seePerson(actor, id))
   const manner = await shopManner()
   const { version, retired } = person
   return (

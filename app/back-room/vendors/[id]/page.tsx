@@ -5,7 +5,7 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
 import { DoButton } from '../../_components/do-button'
-import { orNotFound } from '../../_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { VendorForm } from '../_components/vendor-forms'
 import { retireVendorAction } from '../actions'
 
@@ -14,7 +14,7 @@ export const metadata = { title: 'Vendor' }
 export default async function VendorPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('vendor.change', `/back-room/vendors/${id}`)
-  const { vendor, last } = await orNotFound(seeVendor(actor, id))
+  const { vendor, last } = await seen(seeVendor(actor, id))
   const manner = await shopManner()
   const { version, retired } = vendor
   return (

@@ -4,7 +4,7 @@ import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../../_components/back-link'
 import { changedBy } from '../../../_components/changed-by'
-import { orNotFound } from '../../../_components/or-not-found'
+import { seen } from '@/lib/web/page-refusals'
 import { ChangeCastingForm } from '../../_components/casting-form'
 import { valuesOf } from '../../_components/form-values'
 
@@ -13,7 +13,7 @@ export const metadata = { title: 'Change a casting' }
 export default async function ChangeCastingPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('casting.change', `/back-room/castings/${id}/change`)
-  const { casting, last } = await orNotFound(seeCasting(actor, id))
+  const { casting, last } = await seen(seeCasting(actor, id))
   const manner = await shopManner()
   return (
     <Frame place="back-room" actor={actor}>
