@@ -140,22 +140,19 @@ function intakeFace(head: PaperHead): SpecCut[] {
 
 /** "0.0430 in at the deepest, over all visits", or what is not known. */
 export function removedWords(head: PaperHead): string {
-  const nowIn = deepestMeasuredIn(head)
-  const beforeIn =
-    head.removedBeforeIn ?? readAt(head.readings, 'thickness', 'removed-before').at(-1)?.value ?? null
-  const here =
-    nowIn === null
-      ? 'this visit’s cut was not measured at the deepest'
-      : `${depth(nowIn)} at the deepest on this visit`
-  if (!wasCut(head))
-    return beforeIn === null
-      ? 'new thickness unknown; nothing on this visit'
-      : `${depth(beforeIn)}, nothing on this visit`
-  if (beforeIn === null) return `new thickness unknown; ${here}`
-  return nowIn === null
-    ? `${depth(beforeIn)} before; ${here}`
-    : `${depth(beforeIn + nowIn)} at the deepest, over all visits`
+  const read = readAt(head.readings, 'thickness', 'removed-before').at(-1)?.value ?? null
+  const beforeIn = head.removedBeforeIn ?? read
+  const nowIn = wasCut(head) ? deepestMeasuredIn(head) : 0
+  if (beforeIn !== null && nowIn !== null) return `${depth(beforeIn + nowIn)} at the deepest, over all visits`
+  const now =
+    nowIn === null ? 'this visit’s cut was not measured at the deepest' : `${depth(nowIn)} on this visit`
+  return `${beforeIn === null ? beforeUnknown(head) : `${depth(beforeIn)} before`}; ${now}`
 }
+
+const beforeUnknown = ({ visit, casting }: PaperHead): string =>
+  (visit.head.newThicknessIn ?? casting.thicknessNewIn) === undefined
+    ? 'new thickness unknown'
+    : 'what went before was not measured'
 
 /** Where cutter marks lie by the inserts; '' when there are none. */
 export function cutterMarkWords({ readings }: PaperHead): string {

@@ -2,6 +2,7 @@ import { Marks } from '@/app/_components/charts/marks-svg'
 import { Table } from '@/app/_components/ui/table'
 import type { SpecFlow } from '@/lib/core/spec/spec-sheet'
 import { flowCurves } from '@/lib/drawing/flow-curves'
+import styles from './spec.module.css'
 
 const orDash = (value: string | null): string => value ?? '–'
 
@@ -19,7 +20,7 @@ export function Flow({ run }: { run: SpecFlow }) {
       )}
       {run.beforeConditions !== '' && <p>Before: {run.beforeConditions}</p>}
       {run.afterConditions !== '' && <p>After: {run.afterConditions}</p>}
-      <Marks drawing={flowCurves(run.beforePoints, run.afterPoints, size)} />
+      <Marks drawing={flowCurves(run.beforePoints, run.afterPoints, size)} className={styles.drawing} />
       <Table
         label={`Flow, ${run.title}`}
         columns={[

@@ -5,11 +5,12 @@ import { Table } from '@/app/_components/ui/table'
 import type { SpecChambers, SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { headPlan } from '@/lib/drawing/head-plan'
 import { Flow } from './flow'
+import styles from './spec.module.css'
 
 /** The spec sheet as a page: everything that the paper says, for a screen and for a screen reader. */
 export function SpecPage({ spec }: { spec: SpecSheetData }) {
   return (
-    <div className="stack-large">
+    <div className={`stack-large ${styles.sheet}`}>
       <p>
         {spec.outcome === 'released' ? 'Released' : 'Returned as is'} by {spec.releasedBy}, {spec.releasedAt}
         {spec.revision > 1 && `, revision ${spec.revision}: ${spec.revisionReason}`}.
@@ -22,7 +23,7 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
       <Lines title="Asked" lines={spec.asked} />
       <Lines title="Done" lines={spec.done} />
       <Lines title="Not done" lines={spec.notDone} />
-      <Marks drawing={headPlan(spec.drawing)} />
+      <Marks drawing={headPlan(spec.drawing)} className={styles.drawing} />
       {spec.chambers && <Chambers chambers={spec.chambers} />}
       <Cuts spec={spec} />
       <Compression spec={spec} />
