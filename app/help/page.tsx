@@ -12,16 +12,16 @@ export default async function HelpPage() {
     <Frame actor={actor}>
       <h1>Help</h1>
       <Part id="places" title="Where things are">
-        <Lines label="Places" first="Place" second="What is there" lines={placeLines} />
+        <Lines label="Places, one a line" first="Place" second="What is there" lines={placeLines} />
       </Part>
       <Part id="deeds" title="How to">
-        <Lines label="How to" first="To" second="Do this" lines={dutyLines} />
+        <Lines label="How to, one a line" first="To" second="Do this" lines={dutyLines} />
       </Part>
       <Part id="keys" title="Keys">
-        <Lines label="Keys" first="Key" second="What it does" lines={keyLines} />
+        <Lines label="Keys, one a line" first="Key" second="What it does" lines={keyLines} />
       </Part>
       <Part id="words" title="Words">
-        <Lines label="Words" first="Word" second="What it means here" lines={wordLines} />
+        <Lines label="Words, one a line" first="Word" second="What it means here" lines={wordLines} />
       </Part>
       <Part id="care" title="With care">
         <p>

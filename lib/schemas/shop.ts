@@ -34,7 +34,7 @@ export const currency = z
   .toUpperCase()
   .refine(
     (code) => known(() => new Intl.NumberFormat('en', { style: 'currency', currency: code })),
-    'Three letters, like USD or EUR.',
+    'Choose a currency.',
   )
 
 const shopWords = {

@@ -19,7 +19,7 @@ export function Waits({ loads, now }: { loads: readonly StationLoad[]; now: Date
     <section className="part" aria-labelledby="waits">
       <h2 id="waits">What waits where</h2>
       <Table
-        label="What waits where"
+        label="Stations with work"
         columns={[
           { id: 'station', label: 'Station', head: true },
           { id: 'ready', label: 'Ready', figure: true },

@@ -78,7 +78,10 @@ async function stationLoads(client: Db): Promise<StationLoad[]> {
     const here = steps.filter(({ step }) => step.station === station)
     const started = here.filter(({ step }) => step.state === 'started').length
     return {
-      ...{ station, label: stationLabels[station], ready: here.length - started, started },
+      station,
+      label: stationLabels[station],
+      ready: here.length - started,
+      started,
       longest: longestOf(here, last),
     }
   })
@@ -102,7 +105,12 @@ async function missedTargets(client: Db, since: Date): Promise<OutOfTolerance[]>
     return newestReadings(effectiveReadings(sets))
       .filter(({ kind, value }) => kind === 'cc' && misses(value, target.targetCc, values.ccToleranceCc))
       .map(({ id, point, text, unit, takenAt }) => ({
-        ...{ id, tag, chamber: point, text, unit, at: takenAt },
+        id,
+        tag,
+        chamber: point,
+        text,
+        unit,
+        at: takenAt,
         targetText: target.targetText,
         targetUnit: target.targetUnit,
       }))

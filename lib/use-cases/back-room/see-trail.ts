@@ -2,7 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { castingFigures, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { must } from '@/lib/core/errors'
-import { trailEntries, trailNames, trailSearch } from '@/lib/data/audit-trail'
+import { trailEntries, trailNames, trailSearch } from '@/lib/data/trail'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
 

@@ -95,6 +95,7 @@ describe('the trail', () => {
       by: 'Dov Marrick',
       action: expect.stringContaining('hold'),
     })
+    expect((await trail(String(Number(tags[2]!.slice(2))))).lines[0]).toMatchObject({ tag: tags[2] })
     expect((await trail(tags[0]!)).lines.some(({ tag }) => tag === tags[2])).toBe(false)
   })
 

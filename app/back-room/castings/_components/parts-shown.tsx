@@ -13,7 +13,7 @@ export function BoltsShown({ bolts }: { bolts: CastingSeen['bolts'] }) {
     <section className="part" aria-labelledby="single-bolts">
       <h2 id="single-bolts">Single bolts, in inches</h2>
       <Table
-        label="Single bolts, in inches"
+        label="Bolts, one a line"
         columns={[
           { id: 'label', label: boltLabels.label, head: true },
           ...boltFigures.map((key) => ({ id: key, label: boltLabels[key], figure: true })),
@@ -41,7 +41,7 @@ export function VariantsShown({ variants, money }: VariantsProps) {
     <section className="part" aria-labelledby="variants">
       <h2 id="variants">As it can be bought</h2>
       <Table
-        label="As it can be bought"
+        label="Variants"
         columns={[
           { id: 'name', label: 'Name', head: true },
           { id: 'nominal', label: 'Nominal', figure: true },
