@@ -152,12 +152,15 @@ function WordField({ field, answers, errors, onChange }: Props & { field: StepFi
         onChange={(event) => set(event.target.value)}
       />
       {spec.mayBeWords && (
-        <TextArea
-          label={`Or in words: ${label}`}
-          value={words}
-          onChange={(event) => set(event.target.value)}
-          rows={1}
-        />
+        <details open={words !== ''}>
+          <summary>In words instead</summary>
+          <TextArea
+            label={`${label}, in words`}
+            value={words}
+            onChange={(event) => set(event.target.value)}
+            rows={1}
+          />
+        </details>
       )}
     </div>
   )
