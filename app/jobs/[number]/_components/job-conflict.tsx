@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect } from 'react'
-import { differences } from '@/app/back-room/_components/differences'
+import { differences, merged, type Difference } from '@/app/back-room/_components/differences'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
 import type { ChangeJobForm } from '@/lib/schemas/job'
@@ -33,23 +33,26 @@ export function JobConflict({ form, fresh, tags, what }: Props) {
   }, [refused, router])
   if (!refused) return null
 
-  const found = differences(form.form.getValues(), fresh).filter(({ path }) => !path.endsWith('version'))
-  const side = (which: 'yours' | 'theirs') => (
+  const yours = form.form.getValues()
+  const list = (found: readonly Difference[]) => (
     <ul>
-      {found.map((difference) => (
-        <li key={difference.path}>
-          {wordsFor(difference.path, tags)}: {difference[which] || 'nothing'}
-        </li>
-      ))}
+      {found
+        .filter(({ path }) => !path.endsWith('version'))
+        .map(({ path, now }) => (
+          <li key={path}>
+            {wordsFor(path, tags)}: {now || 'nothing'}
+          </li>
+        ))}
     </ul>
   )
   return (
     <ConflictNotice
       what={what}
-      yours={side('yours')}
-      theirs={side('theirs')}
+      yours={list(differences(fresh, yours))}
+      theirs={list(differences(yours, fresh))}
       pending={form.pending}
       onKeepYours={() => {
+        form.form.reset(merged(form.form.formState.defaultValues, yours, fresh))
         form.form.setValue('version', fresh.version)
         fresh.visits.forEach(({ version }, at) => form.form.setValue(`visits.${at}.version`, version))
         form.submit()
