@@ -8,7 +8,12 @@ import { startServer } from './server'
 /** The pictures of the README, taken from a fresh demo. Needs a build; `npm run pictures`. */
 const folder = join(import.meta.dirname, '..', 'public', 'pictures')
 
-const shots: readonly { name: string; who: string; size: [number, number]; go: (page: Page) => Promise<unknown> }[] = [
+const shots: readonly {
+  name: string
+  who: string
+  size: [number, number]
+  go: (page: Page) => Promise<unknown>
+}[] = [
   { name: 'counter', who: 'tamsin', size: [1280, 800], go: (page) => page.goto('/counter') },
   { name: 'station', who: 'dov', size: [1024, 768], go: (page) => page.goto('/stations/measuring-bench') },
   { name: 'mill', who: 'dov', size: [1024, 768], go: (page) => firstOf(page, '/stations/deck-mill') },
@@ -22,7 +27,10 @@ async function firstOf(page: Page, queue: string): Promise<void> {
 }
 
 const server = await startServer('demo')
-const browser = await chromium.launch({ executablePath: systemChromium, args: ['--no-sandbox', '--disable-gpu'] })
+const browser = await chromium.launch({
+  executablePath: systemChromium,
+  args: ['--no-sandbox', '--disable-gpu'],
+})
 mkdirSync(folder, { recursive: true })
 for (const { name, who, size, go } of shots) {
   const [width, height] = size
