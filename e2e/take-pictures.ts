@@ -1,7 +1,6 @@
-import { mkdirSync } from 'node:fs'
+import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
-import { systemChromium } from '../lib/cli/browser.mjs'
 import { signIn } from './person'
 import { startServer } from './server'
 
@@ -27,8 +26,9 @@ async function firstOf(page: Page, queue: string): Promise<void> {
 }
 
 const server = await startServer('demo')
+const systemChromium = '/usr/bin/chromium'
 const browser = await chromium.launch({
-  executablePath: systemChromium,
+  executablePath: existsSync(systemChromium) ? systemChromium : undefined,
   args: ['--no-sandbox', '--disable-gpu'],
 })
 mkdirSync(folder, { recursive: true })
