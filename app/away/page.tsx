@@ -6,6 +6,7 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeAway, type AwayVendor, type ToSend } from '@/lib/use-cases/outside/see-away'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { OrderLine } from './_components/order-line'
 import { PartsList } from './_components/parts-list'
@@ -14,7 +15,11 @@ export const metadata = { title: 'Away' }
 
 export default async function AwayPage() {
   const actor = await requirePerson('outside.see', '/away')
-  const [away, newest] = await Promise.all([seeAway(actor, new Date()), newestChange()])
+  const [away, newest, { locale }] = await Promise.all([
+    seeAway(actor, new Date()),
+    newestChange(),
+    shopManner(),
+  ])
   return (
     <Frame place="away" actor={actor}>
       <Live newest={newest} />
@@ -28,7 +33,7 @@ export default async function AwayPage() {
         </EmptyState>
       )}
       {away.vendors.map((vendor) => (
-        <Vendor key={vendor.vendorId} vendor={vendor} />
+        <Vendor key={vendor.vendorId} vendor={vendor} locale={locale} />
       ))}
       <ReadyToSend lines={away.toSend} />
       <PartsList lines={away.parts} />
@@ -36,7 +41,7 @@ export default async function AwayPage() {
   )
 }
 
-function Vendor({ vendor }: { vendor: AwayVendor }) {
+function Vendor({ vendor, locale }: { vendor: AwayVendor; locale: string }) {
   const took = vendor.turnaround
   return (
     <section className="stack part" aria-label={vendor.name}>
@@ -51,7 +56,7 @@ function Vendor({ vendor }: { vendor: AwayVendor }) {
       </p>
       <ul className="plain-list">
         {vendor.orders.map((order) => (
-          <OrderLine key={order.orderId} order={order} />
+          <OrderLine key={order.orderId} order={order} locale={locale} />
         ))}
       </ul>
     </section>

@@ -1,12 +1,13 @@
 import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
+import { Day } from '@/app/_components/ui/day'
 import { Sign } from '@/app/_components/ui/sign'
 import type { AwayOrder } from '@/lib/use-cases/outside/see-away'
 
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
 /** One order: what is out, how long, whether it is late and which promise it holds up. */
-export function OrderLine({ order }: { order: AwayOrder }) {
+export function OrderLine({ order, locale }: { order: AwayOrder; locale: string }) {
   return (
     <li className="stack">
       <div className="row spread">
@@ -14,7 +15,7 @@ export function OrderLine({ order }: { order: AwayOrder }) {
           <Link href={`/away/${order.orderId}`}>{order.number}</Link>
         </strong>
         <span>
-          out {days(order.daysOut)}, since {order.sentOn}
+          out {days(order.daysOut)}, since <Day on={order.sentOn} locale={locale} />
         </span>
         <span>
           {order.daysLate > 0 ? (
@@ -22,7 +23,9 @@ export function OrderLine({ order }: { order: AwayOrder }) {
               <Sign kind="caution" /> late by {days(order.daysLate)}
             </>
           ) : order.promisedOn ? (
-            `promised ${order.promisedOn}`
+            <>
+              promised <Day on={order.promisedOn} locale={locale} />
+            </>
           ) : (
             'no promise given'
           )}
@@ -35,7 +38,11 @@ export function OrderLine({ order }: { order: AwayOrder }) {
             {head.back && <span className="soft">back</span>}
           </span>
         ))}
-        <span className="soft">{order.holdsUp ? `holds up the promise of ${order.holdsUp}` : ''}</span>
+        {order.holdsUp && (
+          <span className="soft">
+            holds up the promise of <Day on={order.holdsUp} locale={locale} />
+          </span>
+        )}
       </div>
     </li>
   )

@@ -146,7 +146,7 @@ function nextPass(
   if (advice.value.kind === 'none') return { huge: null, stop: advice.value.why }
   const { depthThou, isNominal, why } = advice.value
   const total = state.depthThou + depthThou
-  const last = isNominal ? '' : ' Then cc chamber 1.'
+  const last = isNominal ? '' : ' Begin with chamber 1.'
   const note = `${why}${last}${state.depthThou > 0 ? ` ${state.depthThou.toFixed(1)} thou are cut already: this pass takes ${depthThou.toFixed(1)}.` : ''}`
   return {
     huge: { label: 'Stop at, from touch-off', value: total.toFixed(1), unit: 'thou', note },
