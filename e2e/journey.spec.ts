@@ -401,4 +401,42 @@ test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => 
   for (const step of ['Bolt reach', 'Dowel fit', 'Piston-to-valve note', 'Rocker and pushrod']) {
     await expect(route.getByRole('link', { name: step, exact: true })).toHaveCount(0)
   }
+
+  const both = (intake: string, exhaust: string) => ({ intake, exhaust })
+  await doStep(page, tag, 'Deburr and chamfer')
+  await doStep(page, tag, 'Seat work', {
+    words: { 'Seat angles': '30 45 60 both' },
+    figures: {
+      'Seat width': both('.060', '.080'),
+      'Runout of the seat': { 'Runout of the seat': '.001' },
+      'Valve sunk by': both('.003', '.004'),
+      'Stem height': both('1.950', '1.955'),
+    },
+    choices: { 'Edge left to the chamber': 'No edge' },
+  })
+  await doStep(page, tag, 'Assembly heights', {
+    figures: {
+      'Installed height of the spring': both('1.800', '1.805'),
+      'Retainer to seal, valve shut': both('.600', '.610'),
+      'Spring height at coil bind': both('1.100', '1.100'),
+    },
+  })
+  await doStep(page, tag, 'Springs', {
+    figures: { 'Spring pressure': { 'on the seat': '130', 'valve open': '340' } },
+  })
+  await doStep(page, tag, 'Measure finished', {
+    figures: { Straightness: straight },
+    choices: { 'Cutter marks by the inserts': 'None' },
+  })
+  await doStep(page, tag, 'Final wash')
+  await doStep(page, tag, 'Assemble')
+  await doStep(page, tag, 'Leak test', { choices: { 'Leak test': 'Tight' } })
+  await doStep(page, tag, 'Oil, bag, wrap')
+  await doStep(page, tag, 'Final inspection', { choices: { 'Final inspection': 'Passes' } })
+  await release(page, tag)
+  const sheet = await specSheet(page)
+  expect(sheet).toContain('4 thou')
+  expect(sheet).toContain('30 45 60 both')
+  // 4.250 new, 4.241 measured: 9 thou were gone before; with the 4 thou of this cut, 0.013 in since new.
+  expect(sheet).toMatch(/0\.013/)
 })
