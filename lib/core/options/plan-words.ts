@@ -1,4 +1,5 @@
 import type { PlanRecord } from '../cut/plan-record'
+import { gapWording } from '../intake/face-cut'
 import type { CutKind } from '../route/types'
 import { formatFigure, thou } from '../units/format-figure'
 
@@ -31,6 +32,10 @@ export type PlanLine = {
 }
 
 const line = (label: string, value: string, note = ''): PlanLine => ({ label, value, unit: '', note })
+/** What comes off; where that would be less than nothing the face stands off, and no cut is named. */
+const offOrGap = (label: string, offIn: number): PlanLine =>
+  offIn < 0 ? line(label, `gap of ${thou(-offIn)}`, gapWording) : line(label, thou(offIn))
+
 const cc = (value: number): string => formatFigure(value, 'chamberVolume')
 
 /** The plan's figures in words, those that are known; `needs` follow as their own line. */
@@ -49,8 +54,8 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
     plan.compressionBefore !== null && plan.compressionAfter !== null ? line('Compression', `${plan.compressionBefore.toFixed(2)} → ${plan.compressionAfter.toFixed(2)}`, 'before → after') : null,
     plan.ptvLossIntakeIn === null ? null : line('Piston-to-valve loss, intake', thou(plan.ptvLossIntakeIn), 'estimate: check at assembly'),
     plan.ptvLossExhaustIn === null ? null : line('Piston-to-valve loss, exhaust', thou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
-    plan.intakeSideIn === null ? null : line('Intake side, to restore port alignment', thou(plan.intakeSideIn)),
-    plan.intakeRailsIn === null ? null : line('Manifold rails', thou(plan.intakeRailsIn)),
+    plan.intakeSideIn === null ? null : offOrGap('Intake side, to restore port alignment', plan.intakeSideIn),
+    plan.intakeRailsIn === null ? null : offOrGap('Manifold rails', plan.intakeRailsIn),
   ] // prettier-ignore
   const needs = plan.needs.map((need) => line('Not computed', need))
   return [...lines.filter((entry) => entry !== null), ...needs]

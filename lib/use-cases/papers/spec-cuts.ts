@@ -130,7 +130,8 @@ function intakeFace(head: PaperHead): SpecCut[] {
   return [
     {
       what: 'Intake face',
-      planned: planned === null ? null : depth(planned),
+      // Less than nothing to take off is a gap, and no cut was planned.
+      planned: planned === null || planned < 0 ? null : depth(planned),
       measured,
       how: 'depth at both ends',
       by: 'in house',
