@@ -1,9 +1,7 @@
 import { RefusedError } from '@/lib/core/errors'
+import { sameKey } from '@/lib/core/route/keys'
 import type { RouteStep, StepKey } from '@/lib/core/route/types'
 import type { VisitRecord } from '@/lib/data/facts'
-
-export const sameKey = (a: StepKey, b: StepKey): boolean =>
-  a.stepId === b.stepId && a.occurrence === b.occurrence && a.orderId === b.orderId
 
 export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
   const step = route.find((candidate) => sameKey(candidate, key))
@@ -20,5 +18,5 @@ export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
 export const lastSeq = (visit: Pick<VisitRecord, 'events'>, key: StepKey): number =>
   visit.events.findLast(
     (event) =>
-      event.stepId !== null && sameKey({ ...key, ...event } as StepKey, key) && event.stepId === key.stepId,
+      event.stepId === key.stepId && event.occurrence === key.occurrence && event.orderId === key.orderId,
   )?.seq ?? 0
