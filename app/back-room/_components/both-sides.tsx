@@ -4,7 +4,7 @@ import { useEffect } from 'react'
 import type { FieldValues } from 'react-hook-form'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
-import { differences, merged, type Difference } from './differences'
+import { differences, merged, type Difference } from '@/app/_components/form/differences'
 
 type Props<Values extends FieldValues, Value> = {
   form: ActionForm<Values, Value>

@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect } from 'react'
-import { differences, merged, type Difference } from '@/app/back-room/_components/differences'
+import { differences, merged, type Difference } from '@/app/_components/form/differences'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
 import type { ChangeJobForm } from '@/lib/schemas/job'

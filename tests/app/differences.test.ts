@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { differences, merged } from '@/app/back-room/_components/differences'
+import { differences, merged } from '@/app/_components/form/differences'
 
 const opened = {
   version: 1,
