@@ -36,7 +36,7 @@ export default async function AwayPage() {
         <Vendor key={vendor.vendorId} vendor={vendor} locale={locale} />
       ))}
       <ReadyToSend lines={away.toSend} />
-      <PartsList lines={away.parts} />
+      <PartsList lines={away.parts} locale={locale} />
     </Frame>
   )
 }

@@ -2,6 +2,7 @@ import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { can } from '@/lib/core/access/can'
 import { roleWords, type Actor } from '@/lib/core/access/roles'
+import { ButtonLink } from '../ui/button-link'
 import { FindBox } from './find-box'
 import { places, type PlaceId } from './places'
 import styles from './shell.module.css'
@@ -47,6 +48,9 @@ export function Shell({ place, person, signOut, find, floor, children }: Props) 
             {person.name}
             <span className={styles.roles}> {person.roles.map((role) => roleWords[role]).join(', ')}</span>
           </span>
+          <ButtonLink href="/help" variant="quiet">
+            Help
+          </ButtonLink>
           {signOut}
         </div>
       </header>

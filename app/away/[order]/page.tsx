@@ -2,6 +2,7 @@ import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Day } from '@/app/_components/ui/day'
 import { When } from '@/app/_components/ui/when'
 import { stepLabels } from '@/lib/core/route/steps'
 import type { StepId } from '@/lib/core/route/types'
@@ -41,7 +42,12 @@ export default async function OrderPage({ params }: Props) {
             Sent <When at={order.sentAt} zone={shop.timeZone} locale={shop.locale} style="date" />
           </>
         )}
-        {order.promisedOn && `, promised back ${order.promisedOn}`}.
+        {order.promisedOn && (
+          <>
+            , promised back <Day on={order.promisedOn} locale={shop.locale} />
+          </>
+        )}
+        .
       </p>
       {order.instructions !== '' && <p>{order.instructions}</p>}
       <ButtonLink href={`/api/papers/outside-sheet/${order.id}`}>Outside sheet (PDF)</ButtonLink>
@@ -87,7 +93,8 @@ export default async function OrderPage({ params }: Props) {
           <ol>
             {order.promises.map((promise) => (
               <li key={promise.id}>
-                {promise.promisedOn} {promise.note !== '' && `(${promise.note})`}
+                <Day on={promise.promisedOn} locale={shop.locale} />{' '}
+                {promise.note !== '' && `(${promise.note})`}
               </li>
             ))}
           </ol>

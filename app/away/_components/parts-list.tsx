@@ -5,12 +5,13 @@ import { Attempts } from '@/app/_components/form/attempt'
 import { callAction } from '@/app/_components/form/call-action'
 import { Tag } from '@/app/_components/tag/tag'
 import { Button } from '@/app/_components/ui/button'
+import { Day } from '@/app/_components/ui/day'
 import { Notice } from '@/app/_components/ui/notice'
 import type { PartsLine } from '@/lib/use-cases/outside/see-away'
 import { endWaitAction } from '../actions'
 
 /** Steps that wait for parts, and the way to say that they are here. */
-export function PartsList({ lines }: { lines: readonly PartsLine[] }) {
+export function PartsList({ lines, locale }: { lines: readonly PartsLine[]; locale: string }) {
   const router = useRouter()
   const [said, setSaid] = useState('')
   const [pending, start] = useTransition()
@@ -42,7 +43,11 @@ export function PartsList({ lines }: { lines: readonly PartsLine[] }) {
                 <span>
                   {line.what}
                   {line.fromWhom !== '' && `, from ${line.fromWhom}`}
-                  {line.promisedOn !== null && `, promised ${line.promisedOn}`}
+                  {line.promisedOn !== null && (
+                    <>
+                      , promised <Day on={line.promisedOn} locale={locale} />
+                    </>
+                  )}
                   {line.late && ', late'} <span className="soft">waits {line.days} days</span>
                 </span>
               </span>

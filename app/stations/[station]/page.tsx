@@ -7,6 +7,7 @@ import { stationLabels } from '@/lib/core/route/stations'
 import { stations, type Station } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { QueueList } from './_components/queue-list'
 
@@ -21,7 +22,11 @@ export async function generateMetadata({ params }: Props) {
 export default async function StationPage({ params }: Props) {
   const station = stationOf((await params).station)
   const actor = await requirePerson('job.see', `/stations/${station}`)
-  const [queue, newest] = await Promise.all([seeQueue(actor, station), newestChange()])
+  const [queue, newest, { locale }] = await Promise.all([
+    seeQueue(actor, station),
+    newestChange(),
+    shopManner(),
+  ])
   const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
   return (
     <Frame place="stations" actor={actor}>
@@ -38,11 +43,23 @@ export default async function StationPage({ params }: Props) {
         </EmptyState>
       ) : (
         <>
-          <QueueList title="Ready" station={station} lines={queue.ready} none="Nothing is ready." />
+          <QueueList
+            locale={locale}
+            title="Ready"
+            station={station}
+            lines={queue.ready}
+            none="Nothing is ready."
+          />
           {queue.started.length > 0 && (
-            <QueueList title="Started" station={station} lines={queue.started} none="" />
+            <QueueList locale={locale} title="Started" station={station} lines={queue.started} none="" />
           )}
-          <QueueList title="Coming" station={station} lines={queue.coming} none="Nothing more is coming." />
+          <QueueList
+            locale={locale}
+            title="Coming"
+            station={station}
+            lines={queue.coming}
+            none="Nothing more is coming."
+          />
         </>
       )}
     </Frame>

@@ -1,13 +1,14 @@
 import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
+import { Day } from '@/app/_components/ui/day'
 import type { Station } from '@/lib/core/route/types'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
 import { stepHref } from '../../step-href'
 import styles from './queue-list.module.css'
 
-type Props = { title: string; station: Station; lines: readonly QueueLine[]; none: string }
+type Props = { title: string; station: Station; lines: readonly QueueLine[]; none: string; locale: string }
 
-export function QueueList({ title, station, lines, none }: Props) {
+export function QueueList({ title, station, lines, none, locale }: Props) {
   return (
     <section aria-label={title} className="stack">
       <h2>{title}</h2>
@@ -23,7 +24,14 @@ export function QueueList({ title, station, lines, none }: Props) {
                   <strong>{line.step.label}</strong>
                   <span className="soft">{note(line)}</span>
                 </span>
-                <span className={styles.promise}>{promise(line)}</span>
+                <span className={styles.promise}>
+                  {line.urgent && <strong>urgent </strong>}
+                  {line.promiseOn && (
+                    <>
+                      by <Day on={line.promiseOn} locale={locale} />
+                    </>
+                  )}
+                </span>
               </Link>
             </li>
           ))}
@@ -43,8 +51,3 @@ function note(line: QueueLine): string {
   if (step.waitsFor.length > 0) return `after ${step.waitsFor.slice(0, 2).join(', ')}`
   return line.casting
 }
-
-const promise = (line: QueueLine): string =>
-  [line.urgent ? 'urgent' : '', line.promiseOn ? `by ${line.promiseOn.slice(5)}` : '']
-    .filter(Boolean)
-    .join(', ')
