@@ -32,8 +32,9 @@ describe('an angle cut over 7 in from a round opening of 3.600 at the middle [de
 
   it('any cut of any round chamber takes what the solid loses', () => {
     const any = fc.record({
-      flatIn: fc.double({ min: 0, max: 0.2, noNaN: true }),
-      angleIn: fc.double({ min: 0, max: 0.3, noNaN: true }),
+      // None, or what a mill can set: the solid takes a slope of a billionth of an inch for flat.
+      flatIn: fc.oneof(fc.constant(0), fc.double({ min: 0.0001, max: 0.2, noNaN: true })),
+      angleIn: fc.oneof(fc.constant(0), fc.double({ min: 0.0001, max: 0.3, noNaN: true })),
       milledWidthIn: fc.double({ min: 5, max: 12, noNaN: true }),
       share: fc.double({ min: 0.35, max: 0.65, noNaN: true }),
     })
@@ -42,7 +43,9 @@ describe('an angle cut over 7 in from a round opening of 3.600 at the middle [de
         fc.pre(cut.flatIn + cut.angleIn > 0.001)
         const place = { diameterIn: 3, centreIn: share * cut.milledWidthIn }
         const of = must(circleOpening(3, place.centreIn, cut.milledWidthIn))
-        expect(must(cutVolumeCc(of, cut)) / cutFromRound(cut, place)).toBeCloseTo(1, 8)
+        // Held as mean depth in inches: the solid's corners are good to a few 1e-10 in, however shallow the cut.
+        const depthIn = (cc: number) => cc / (16.387064 * of.areaIn2)
+        expect(depthIn(must(cutVolumeCc(of, cut)))).toBeCloseTo(depthIn(cutFromRound(cut, place)), 9)
       }),
       { numRuns: 40 },
     )
