@@ -20,7 +20,6 @@ const rooms = [
   { href: '/back-room/instruments', label: 'Instruments' },
   { href: '/back-room/shop', label: 'The shop' },
   { href: '/back-room/trail', label: 'Audit trail' },
-  { href: '/help', label: 'Help' },
 ]
 
 export default async function BackRoomPage() {
