@@ -32,6 +32,46 @@ export const castingFigures = {
   exhaustValveXIn: { label: 'exhaust valve from the shallow edge', quantity: 'length', perForm: false },
   intakeValveZIn: { label: 'intake valve above the deck', quantity: 'length', perForm: false },
   exhaustValveZIn: { label: 'exhaust valve above the deck', quantity: 'length', perForm: false },
+  // a second angle of canted valves, seen from the side
+  intakeValveCantDeg: { label: 'intake valve, second angle', quantity: 'valveAngle', perForm: false },
+  exhaustValveCantDeg: { label: 'exhaust valve, second angle', quantity: 'valveAngle', perForm: false },
+  // seats: three circles on the valve's axis, offsets from the sealing circle, positive the way the valve opens
+  intakeSealingIn: { label: 'intake sealing circle', quantity: 'valveDiameter', perForm: false },
+  intakeTopCutIn: { label: 'intake top-cut circle', quantity: 'valveDiameter', perForm: false },
+  intakeTopCutOffsetIn: {
+    label: 'intake top cut from the sealing circle',
+    quantity: 'smallDepth',
+    perForm: false,
+  },
+  intakeInsertIn: { label: 'intake insert', quantity: 'valveDiameter', perForm: false },
+  intakeInsertOffsetIn: {
+    label: 'intake insert from the sealing circle',
+    quantity: 'smallDepth',
+    perForm: false,
+  },
+  intakeSeatDepthIn: {
+    label: 'deck to the intake top-cut circle, nearest point',
+    quantity: 'seatDepth',
+    perForm: false,
+  },
+  exhaustSealingIn: { label: 'exhaust sealing circle', quantity: 'valveDiameter', perForm: false },
+  exhaustTopCutIn: { label: 'exhaust top-cut circle', quantity: 'valveDiameter', perForm: false },
+  exhaustTopCutOffsetIn: {
+    label: 'exhaust top cut from the sealing circle',
+    quantity: 'smallDepth',
+    perForm: false,
+  },
+  exhaustInsertIn: { label: 'exhaust insert', quantity: 'valveDiameter', perForm: false },
+  exhaustInsertOffsetIn: {
+    label: 'exhaust insert from the sealing circle',
+    quantity: 'smallDepth',
+    perForm: false,
+  },
+  exhaustSeatDepthIn: {
+    label: 'deck to the exhaust top-cut circle, nearest point',
+    quantity: 'seatDepth',
+    perForm: false,
+  },
   // intake face, dowels, bolts
   intakeFaceDeg: { label: 'intake face angle', quantity: 'valveAngle', perForm: false },
   faceHeightIn: { label: 'intake face height', quantity: 'length', perForm: false },
@@ -47,6 +87,8 @@ export const castingFigures = {
   threadLeftIn: { label: 'thread left in a blind hole', quantity: 'length', perForm: false },
   rockerXIn: { label: 'rocker stand from the shallow edge', quantity: 'length', perForm: false },
   rockerZIn: { label: 'rocker stand above the deck', quantity: 'length', perForm: false },
+  camXIn: { label: 'cam from the shallow edge', quantity: 'length', perForm: false },
+  camZIn: { label: 'cam above the deck', quantity: 'length', perForm: false },
 } as const
 
 export type CastingFigureKey = keyof typeof castingFigures

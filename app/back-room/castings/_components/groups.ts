@@ -53,11 +53,33 @@ export const groups: readonly Group[] = [
       'exhaustValveXIn',
       'intakeValveZIn',
       'exhaustValveZIn',
+      'intakeValveCantDeg',
+      'exhaustValveCantDeg',
+    ],
+  },
+  {
+    id: 'seats',
+    title: 'Seats',
+    about:
+      'Three circles on the valve’s axis: the outer edge of the sealing seat, where the top cut meets the chamber, the insert’s outer edge. Offsets along the axis from the sealing circle, positive the way the valve opens.',
+    keys: [
+      'intakeSealingIn',
+      'intakeTopCutIn',
+      'intakeTopCutOffsetIn',
+      'intakeInsertIn',
+      'intakeInsertOffsetIn',
+      'intakeSeatDepthIn',
+      'exhaustSealingIn',
+      'exhaustTopCutIn',
+      'exhaustTopCutOffsetIn',
+      'exhaustInsertIn',
+      'exhaustInsertOffsetIn',
+      'exhaustSeatDepthIn',
     ],
   },
   {
     id: 'intake',
-    title: 'Intake face, dowels, rocker stand',
+    title: 'Intake face, dowels, rocker stand, cam',
     about:
       'The intake face’s angle is from square to the deck: positive when the face opens toward the valley.',
     keys: [
@@ -69,6 +91,8 @@ export const groups: readonly Group[] = [
       'dowelDepthIn',
       'rockerXIn',
       'rockerZIn',
+      'camXIn',
+      'camZIn',
     ],
   },
   {
