@@ -25,6 +25,8 @@ const planFigures: readonly Figure<PlanInput>[] = [
   ['angleCautionDeg', 'angle of caution', angle, ({ limits }) => limits.angleCautionDeg],
   ['thicknessNewIn', 'thickness when new', thickness, ({ limits }) => limits.thicknessNewIn],
   ['thicknessLeastIn', 'least thickness', thickness, ({ limits }) => limits.thicknessLeastIn],
+  ['landNewIn', 'land under the intake port, new', thickness, ({ limits }) => limits.land?.newIn],
+  ['landLeastIn', 'least land under the intake port', thickness, ({ limits }) => limits.land?.leastIn],
   ['classMinCc', 'smallest chamber of the class', chamberVolume, ({ limits }) => limits.classMinCc],
   ['classMaxCutIn', 'deepest cut of the class', cutDepth, ({ limits }) => limits.classMaxCutIn],
 ]

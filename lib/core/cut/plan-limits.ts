@@ -9,7 +9,10 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
 const eps = 1e-9
 
 /** Metal gone since new: by the thickness where both are known, else as recorded; null: not known. */
-function removedBefore({ thicknessIn, removedBeforeIn }: HeadNow, newIn: number | null): number | null {
+export function removedBefore(
+  { thicknessIn, removedBeforeIn }: HeadNow,
+  newIn: number | null,
+): number | null {
   if (newIn === null || thicknessIn === null) return removedBeforeIn ?? null
   return Math.max(0, newIn - thicknessIn)
 }
@@ -26,6 +29,7 @@ export function refuseBroken(input: PlanInput, plan: PlanAnswer): Result<PlanAns
     ...brokenAngle(input, plan),
     ...brokenDepth(input, plan),
     ...brokenThickness(input, plan),
+    ...brokenLand(input, plan),
     ...brokenMinimum(input, plan),
   ]
   if (broken.length === 0) return ok(plan)
@@ -67,6 +71,20 @@ function brokenThickness({ limits }: PlanInput, { heads, deepestIn }: PlanAnswer
   )
 }
 
+/** From new: what earlier cuts took of the land counts as well, where it is known. */
+function brokenLand({ limits, heads }: PlanInput, { flatIn, deepestIn }: PlanAnswer): Broken {
+  const { land } = limits
+  if (!land || deepestIn === 0) return []
+  const takesIn = land.at === 'deep' ? deepestIn : flatIn
+  return heads.flatMap((head) => {
+    const goneIn = removedBefore(head, limits.thicknessNewIn ?? null)
+    const leftIn = land.newIn - (goneIn ?? 0) - takesIn
+    if (leftIn >= land.leastIn - eps) return []
+    const said = `The land under the intake port of ${head.tag} would be left ${inches(leftIn)}; the least is ${inches(land.leastIn)}.`
+    return [['landLeastIn', said] as const]
+  })
+}
+
 function brokenMinimum({ limits, targetCc, equalise }: PlanInput, plan: PlanAnswer): Broken {
   const { classMinCc } = limits
   const finished = plan.heads.flatMap((head) => head.chambersFinishedCc)
@@ -94,7 +112,9 @@ export function limitCautions(
           `${angleDeg.toFixed(2)}° is a steep angle: sources differ on how far one may go. The machinist in charge decides.`,
         ]
       : []
-  const unknown = heads.filter((head) => head.thicknessIn === null).map((head) => head.tag)
+  const unknown = heads
+    .filter((head) => head.thicknessIn === null && (head.removedBeforeIn ?? null) === null)
+    .map((head) => head.tag)
   if (limits.thicknessLeastIn === null || deepestIn === 0 || unknown.length === 0) return steep
   return [
     ...steep,

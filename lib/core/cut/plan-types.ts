@@ -24,6 +24,8 @@ export type CutLimits = {
   readonly thicknessNewIn?: number | null
   /** Least thickness the shop allows; null: none on record. */
   readonly thicknessLeastIn: number | null
+  /** Land under the intake port, new and least; and at which edge of the cut it lies. */
+  readonly land?: { readonly newIn: number; readonly leastIn: number; readonly at: 'shallow' | 'deep' } | null
   readonly classFlatOnly: boolean
   /** Held by the smallest chamber, finished. */
   readonly classMinCc: number | null

@@ -1,10 +1,11 @@
-import { makePlan, type PlanInput, type Split } from '../cut/plan'
+import { makePlan, type PlanAnswer, type PlanInput, type Split } from '../cut/plan'
 import type { PlanRecord } from '../cut/plan-record'
 import { sinkVolumeCc } from '../cut/volume'
 import { ok, refuse, type Result } from '../errors'
 import type { CutKind } from '../route/types'
 import type { CastingFacts } from '../casting/figures'
-import { whatFollows, type WhatFollowsInput } from './what-follows'
+import type { Consequences } from './consequences'
+import { followsOf, whatFollows, type WhatFollowsInput } from './what-follows'
 
 export type PlanChoiceFigures = {
   readonly kind: CutKind
@@ -22,11 +23,18 @@ export type PlanGround = Omit<
 > &
   Omit<WhatFollowsInput, 'plan' | 'seatWorkGivesCc' | 'sinkIn'>
 
+/** A choice of cut, worked out: the plan's own figures, all that follows from them, and the record that is frozen. */
+export type WorkedPlan = {
+  readonly plan: PlanAnswer
+  readonly follows: Consequences
+  readonly record: PlanRecord
+}
+
 /**
- * A choice of cut worked out against what is known: the plan's record, or why it cannot be. The same function answers as
- * somebody types and when the plan is kept.
+ * A choice of cut worked out against what is known, or why it cannot be. The same function answers as somebody types, as
+ * the slider moves, and when the plan is kept.
  */
-export function planRecordOf(ground: PlanGround, choice: PlanChoiceFigures): Result<PlanRecord> {
+export function workedPlan(ground: PlanGround, choice: PlanChoiceFigures): Result<WorkedPlan> {
   const split = splitOf(choice)
   if (!split.ok) return split
   const sinkIn = choice.sinkIn ?? 0
@@ -44,7 +52,15 @@ export function planRecordOf(ground: PlanGround, choice: PlanChoiceFigures): Res
     milledWidthIn: milledWidthIn ?? null,
   })
   if (!plan.ok) return plan
-  return ok(whatFollows({ ...ground, plan: plan.value, seatWorkGivesCc: seatWorkGivesCc.value, sinkIn }))
+  const input = { ...ground, plan: plan.value, seatWorkGivesCc: seatWorkGivesCc.value, sinkIn }
+  const follows = followsOf(input)
+  return ok({ plan: plan.value, follows, record: whatFollows(input, follows) })
+}
+
+/** The record alone. */
+export function planRecordOf(ground: PlanGround, choice: PlanChoiceFigures): Result<PlanRecord> {
+  const worked = workedPlan(ground, choice)
+  return worked.ok ? ok(worked.value.record) : worked
 }
 
 function splitOf({ kind, splitBy, flatIn, angleIn, angleDeg }: PlanChoiceFigures): Result<Split> {
@@ -58,7 +74,7 @@ function splitOf({ kind, splitBy, flatIn, angleIn, angleDeg }: PlanChoiceFigures
 }
 
 /** One intake and one exhaust valve a chamber, both sunk alike. */
-function seatWorkCc(casting: CastingFacts, sinkIn: number): Result<number> {
+export function seatWorkCc(casting: CastingFacts, sinkIn: number): Result<number> {
   if (sinkIn === 0) return ok(0)
   const { intakeValveIn, exhaustValveIn } = casting
   if (intakeValveIn === undefined || exhaustValveIn === undefined) {

@@ -1,13 +1,10 @@
 import type { CastingFacts } from '../casting/figures'
-import { pistonToValve } from '../clearance/piston-to-valve'
-import type { DeckCut } from '../clearance/rigid-motion'
-import { compressionRatio, cylinderVolumes } from '../compression/ratio'
 import type { PlanAnswer } from '../cut/plan'
 import type { PlanRecord } from '../cut/plan-record'
 import type { EngineFacts } from '../engine/figures'
 import type { Refusal, Result } from '../errors'
-import { inlineIntake } from '../intake/inline'
-import { vIntake } from '../intake/v-engine'
+import { consequences, type Consequences } from './consequences'
+import { cutCautions } from './cut-cautions'
 
 export type WhatFollowsInput = {
   readonly plan: PlanAnswer
@@ -22,6 +19,8 @@ export type WhatFollowsInput = {
   /** Sink of the seats that the planned seat work brings, in inches. */
   readonly sinkIn: number
   readonly ptvLeastIn: { readonly intake: number; readonly exhaust: number }
+  /** Least height of the sealing line over the new deck that the shop accepts; 0 when it says nothing. */
+  readonly sealingMarginIn?: number
 }
 
 /**
@@ -29,13 +28,8 @@ export type WhatFollowsInput = {
  * What cannot be computed is null, and `needs` says what would make it so. Each figure's formula and source stand with its
  * function. A plan without a cut has no losses to compute.
  */
-export function whatFollows(input: WhatFollowsInput): PlanRecord {
-  const { plan, engine } = input
-  const cut: DeckCut = {
-    flatIn: plan.flatIn,
-    angleIn: plan.angleIn,
-    milledWidthIn: input.casting.milledWidthIn,
-  }
+export function whatFollows(input: WhatFollowsInput, follows = followsOf(input)): PlanRecord {
+  const { plan } = input
   const isCut = plan.deepestIn > 0
   const needs = new Set<string>()
   const known = <T>(result: Result<T>): T | null => {
@@ -43,11 +37,10 @@ export function whatFollows(input: WhatFollowsInput): PlanRecord {
     needs.add(needWords(result.refusal))
     return null
   }
-  const loss = (port: 'intake' | 'exhaust') => (isCut ? known(valveLoss(input, cut, port)) : null)
-  const intakeLoss = loss('intake')
-  const exhaustLoss = loss('exhaust')
-  const side = isCut ? known(intakeSide(input, cut)) : null
-  const ratio = (cc: number | null) => (cc === null ? null : known(ratioAt(engine, cc)))
+  const ofCut = <T>(result: Result<T>): T | null => (isCut ? known(result) : null)
+  const intakeLoss = ofCut(follows.intake.pistonToValve)
+  const exhaustLoss = ofCut(follows.exhaust.pistonToValve)
+  const side = ofCut(follows.intakeSide)
   return {
     kind: plan.kind,
     flatIn: plan.flatIn,
@@ -68,72 +61,26 @@ export function whatFollows(input: WhatFollowsInput): PlanRecord {
     intakeRailsIn: side?.railsIn ?? null,
     ptvLossIntakeIn: intakeLoss?.lossIn ?? null,
     ptvLossExhaustIn: exhaustLoss?.lossIn ?? null,
-    compressionBefore: ratio(plan.presentMeanCc),
-    compressionAfter: ratio(plan.finishedCc),
+    compressionBefore: plan.presentMeanCc === null ? null : known(follows.ratioBefore),
+    compressionAfter: plan.finishedCc === null ? null : known(follows.ratioAfter),
     needs: [...needs],
-    cautions: [
-      ...plan.cautions,
-      ...clearanceCaution('intake', intakeLoss?.remainingIn, input.ptvLeastIn.intake),
-      ...clearanceCaution('exhaust', exhaustLoss?.remainingIn, input.ptvLeastIn.exhaust),
-    ],
+    cautions: [...plan.cautions, ...(isCut ? cutCautions(follows, input) : [])],
   }
+}
+
+/** The same, whole and in the core's terms, for a screen that shows more than a plan freezes. */
+export function followsOf({ plan, casting, engine, deepEdge, sinkIn }: WhatFollowsInput): Consequences {
+  return consequences({
+    cut: { flatIn: plan.flatIn, angleIn: plan.angleIn, milledWidthIn: casting.milledWidthIn },
+    casting,
+    engine,
+    deepEdge,
+    beforeCc: plan.presentMeanCc,
+    finishedCc: plan.finishedCc,
+    sinkIn,
+    totalGoneIn: plan.totalRemovedIn,
+  })
 }
 
 const needWords = (refusal: Refusal): string =>
   refusal.message.replace(/^Needs /, 'needs ').replace(/\.$/, '')
-
-function valveLoss({ casting, engine, sinkIn }: WhatFollowsInput, cut: DeckCut, port: 'intake' | 'exhaust') {
-  const intake = port === 'intake'
-  return pistonToValve({
-    cut,
-    valve: {
-      xIn: intake ? casting.intakeValveXIn : casting.exhaustValveXIn,
-      zIn: intake ? casting.intakeValveZIn : casting.exhaustValveZIn,
-      diameterIn: intake ? casting.intakeValveIn : casting.exhaustValveIn,
-      valveAngleDeg: intake ? casting.intakeValveAngleDeg : casting.exhaustValveAngleDeg,
-    },
-    liftIn: intake ? engine.intakeLiftIn : engine.exhaustLiftIn,
-    sinkIn,
-    dowelXIn: casting.dowelXIn,
-    measuredIn: intake ? engine.intakePtvIn : engine.exhaustPtvIn,
-  })
-}
-
-function intakeSide(
-  { casting, engine, deepEdge }: WhatFollowsInput,
-  cut: DeckCut,
-): Result<{ readonly sideIn: number; readonly railsIn: number | null }> {
-  const place = {
-    cut,
-    intakeFaceDeg: casting.intakeFaceDeg,
-    portXIn: casting.portXIn,
-    portZIn: casting.portZIn,
-  }
-  if (engine.layout === 'unknown') {
-    return { ok: false, refusal: { code: 'missing', message: 'Needs the engine’s layout, inline or V.' } }
-  }
-  if (engine.layout === 'inline') {
-    const drop = inlineIntake(place)
-    return drop.ok ? { ok: true, value: { sideIn: drop.value.alongFaceIn, railsIn: null } } : drop
-  }
-  const found = vIntake({
-    ...place,
-    deepEdge,
-    bankAngleDeg: engine.bankAngleDeg,
-    dowelXIn: casting.dowelXIn,
-    faceHeightIn: casting.faceHeightIn ?? null,
-  })
-  return found.ok ? { ok: true, value: { sideIn: found.value.sideIn, railsIn: found.value.railIn } } : found
-}
-
-function ratioAt(engine: EngineFacts, chamberCc: number): Result<number> {
-  const volumes = cylinderVolumes(engine)
-  return volumes.ok ? compressionRatio(volumes.value, chamberCc) : volumes
-}
-
-function clearanceCaution(port: string, remainingIn: number | null | undefined, leastIn: number): string[] {
-  if (remainingIn === null || remainingIn === undefined || remainingIn >= leastIn) return []
-  return [
-    `Piston to ${port} valve would be about ${remainingIn.toFixed(3)} in; the shop asks for ${leastIn.toFixed(3)}. An estimate: contact destroys an engine, so check the clearance at assembly.`,
-  ]
-}

@@ -1,0 +1,160 @@
+import type { IntakeSide } from './intake-side'
+import type { DeckCut } from '../clearance/rigid-motion'
+import type { Result } from '../errors'
+import { gapWording } from '../intake/face-cut'
+import { thou } from '../units/format-figure'
+import type { Consequences } from './consequences'
+import { ports, type Port } from './valve-consequences'
+
+export type ConsequenceLine = {
+  readonly label: string
+  /** '' as long as it is not known. */
+  readonly value: string
+  readonly note: string
+  /** The record's figures that would give it; empty when it is known or cannot be had. */
+  readonly needs: readonly string[]
+  /** A figure past its limit. */
+  readonly caution: boolean
+}
+
+export type ConsequenceGroup = { readonly title: string; readonly lines: readonly ConsequenceLine[] }
+
+export type LineWords = {
+  readonly cut: DeckCut
+  readonly deepEdge: 'intake' | 'exhaust'
+  readonly follows: Consequences
+  readonly ptvLeastIn: Readonly<Record<Port, number>>
+  readonly sealingMarginIn: number
+}
+
+/** All that follows from a cut in the words and units of the shop, for every screen and paper that shows it. */
+export function consequenceLines(words: LineWords): readonly ConsequenceGroup[] {
+  return [
+    { title: 'Engine', lines: [ratioLine(words.follows)] },
+    { title: 'Valves and pistons', lines: ports.flatMap((port) => pistonLines(words, port)) },
+    { title: 'Seats', lines: ports.flatMap((port) => seatLines(words, port)) },
+    { title: 'Intake side', lines: intakeLines(words) },
+    { title: 'Bolts and dowels', lines: boltLines(words) },
+    { title: 'Valve train', lines: trainLines(words) },
+  ].filter(({ lines }) => lines.length > 0)
+}
+
+type Said = { readonly value: string; readonly note?: string; readonly caution?: boolean }
+
+function line<T>(label: string, found: Result<T>, say: (value: T) => Said): ConsequenceLine {
+  if (found.ok) {
+    const { value, note = '', caution = false } = say(found.value)
+    return { label, value, note, needs: [], caution }
+  }
+  const { code, needs = [], message } = found.refusal
+  return {
+    label,
+    value: '',
+    note: code === 'missing' ? '' : message,
+    needs: code === 'missing' ? needs : [],
+    caution: false,
+  }
+}
+
+function ratioLine({ ratioBefore, ratioAfter }: Consequences): ConsequenceLine {
+  return line('Compression ratio', ratioAfter, (after) => ({
+    value: after.toFixed(2),
+    note: ratioBefore.ok ? `before ${ratioBefore.value.toFixed(2)}` : '',
+  }))
+}
+
+function pistonLines({ follows, ptvLeastIn }: LineWords, port: Port): ConsequenceLine[] {
+  const { angleAfterDeg, pistonToValve } = follows[port]
+  return [
+    line(`${named(port)} valve angle`, angleAfterDeg, (deg) => ({ value: `${deg.toFixed(2)}°` })),
+    line(`Piston to ${port} valve`, pistonToValve, ({ lossIn, remainingIn }) => ({
+      value: lossIn < 0 ? `gains ${thou(-lossIn)}` : `loses ${thou(lossIn)}`,
+      note:
+        remainingIn === null
+          ? 'estimate against a flat crown: check at assembly'
+          : `${remainingIn.toFixed(3)} in left, the shop asks ${ptvLeastIn[port].toFixed(3)}; check at assembly`,
+      caution: remainingIn !== null && remainingIn < ptvLeastIn[port],
+    })),
+  ]
+}
+
+function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): ConsequenceLine[] {
+  const { topCut, insert, sealing } = follows[port]
+  return [
+    line(`${named(port)} top cut lost`, topCut, ({ lostShare, nearest }) => ({
+      value: `${Math.round(lostShare * 100)} %`,
+      note:
+        lostShare > 0 ? `begins on the ${nearest === 'all round' ? 'whole circle' : `${nearest} side`}` : '',
+    })),
+    line(`${named(port)} sealing line to the deck`, sealing, ({ marginIn }) => ({
+      value: thou(marginIn),
+      note: `least ${thou(sealingMarginIn)}`,
+      caution: marginIn < sealingMarginIn,
+    })),
+    line(`${named(port)} insert`, insert, ({ cutterMeetsInsert, where }) => ({
+      value: cutterMeetsInsert ? 'the cutter meets it' : 'clear',
+      note: cutterMeetsInsert && where !== null && where !== 'all round' ? `on the ${where} side` : '',
+    })),
+  ]
+}
+
+function intakeLines({ follows }: LineWords): ConsequenceLine[] {
+  const { intakeSide } = follows
+  const side = line('Off the intake side, for the ports', intakeSide, ({ sideIn, note }) => ({
+    ...offOrGap(sideIn),
+    ...(note === '' ? {} : { note }),
+  }))
+  if (!intakeSide.ok) return [side]
+  const { railsIn, face } = intakeSide.value
+  const rails = railsIn === null ? [] : [line('Off the manifold rails', intakeSide, () => offOrGap(railsIn))]
+  return [
+    side,
+    ...rails,
+    ...(face === null ? [] : [line('Face re-cut, deck end', intakeSide, () => faceEnds(face))]),
+  ]
+}
+
+const offOrGap = (offIn: number): Said =>
+  offIn < 0 ? { value: `gap of ${thou(-offIn)}`, note: gapWording } : { value: thou(offIn) }
+
+const faceEnds = (face: NonNullable<IntakeSide['face']>): Said => ({
+  value: thou(face.deckEndIn),
+  note: `${thou(face.coverEndIn)} at the cover end`,
+})
+
+function boltLines({ follows, deepEdge, cut }: LineWords): ConsequenceLine[] {
+  const shallow = deepEdge === 'exhaust' ? 'intake' : 'exhaust'
+  const angled = cut.angleIn > 0
+  const slots = line('Bolt holes', follows.boltHole, ({ slotIn, slotToward }) => ({
+    value: slotIn > 0 ? `slot ${thou(slotIn)}` : 'bolts pass',
+    note: slotToward ? `at the top, toward the ${shallow} edge` : '',
+  }))
+  const spot = line('Bolt seats, high side', follows.spotFaceIn, (depthIn) => ({ value: thou(depthIn) }))
+  return [
+    ...(angled ? [slots, spot] : []),
+    line('Bolt reach', follows.boltReach, ({ leftIn, bottoms }) => ({
+      value: bottoms ? 'bottoms' : `${thou(leftIn)} left`,
+      note: 'in a blind hole; bolts and torque as the maker says',
+      caution: bottoms,
+    })),
+    line('Dowels', follows.dowelFit, ({ leftIn, bottoms }) => ({
+      value: bottoms ? 'bottom' : `${thou(leftIn)} left`,
+      caution: bottoms,
+    })),
+  ]
+}
+
+function trainLines({ follows }: LineWords): ConsequenceLine[] {
+  const rocker = line('Rocker stand comes down', follows.rocker, ({ downIn }) => ({
+    value: thou(downIn),
+    note: 'the pushrod is longer by as much',
+  }))
+  if (follows.cam === null) return [rocker]
+  const cam = line('Cam comes down', follows.cam, ({ downIn, slackIn, note }) => ({
+    value: thou(downIn),
+    note: `${thou(slackIn)} of chain or belt slack. ${note}`,
+  }))
+  return [cam]
+}
+
+const named = (port: Port): string => (port === 'intake' ? 'Intake' : 'Exhaust')

@@ -1,0 +1,42 @@
+import { thou } from '../units/format-figure'
+import type { Consequences } from './consequences'
+import { ports, type Port } from './valve-consequences'
+
+type Least = {
+  readonly ptvLeastIn: Readonly<Record<Port, number>>
+  readonly sealingMarginIn?: number
+}
+
+/** What of a cut's consequences must be said before anybody agrees to it: only what passes a limit. */
+export function cutCautions(follows: Consequences, least: Least): string[] {
+  return [
+    ...ports.flatMap((port) => clearanceCaution(follows, port, least.ptvLeastIn[port])),
+    ...ports.flatMap((port) => sealingCaution(follows, port, least.sealingMarginIn ?? 0)),
+    ...(follows.boltReach.ok && follows.boltReach.value.bottoms
+      ? [
+          `The bolts would bottom in their blind holes by ${thou(-follows.boltReach.value.leftIn)}: shorter bolts or deeper threads, as the maker of the engine says.`,
+        ]
+      : []),
+    ...(follows.dowelFit.ok && follows.dowelFit.value.bottoms
+      ? ['The dowels would bottom in their holes: the holes must be deepened, or the head will not sit down.']
+      : []),
+  ]
+}
+
+function clearanceCaution(follows: Consequences, port: Port, leastIn: number): string[] {
+  const found = follows[port].pistonToValve
+  if (!found.ok || found.value.remainingIn === null || found.value.remainingIn >= leastIn) return []
+  return [
+    `Piston to ${port} valve would be about ${found.value.remainingIn.toFixed(3)} in; the shop asks for ${leastIn.toFixed(3)}. An estimate: contact destroys an engine, so check the clearance at assembly.`,
+  ]
+}
+
+function sealingCaution(follows: Consequences, port: Port, leastIn: number): string[] {
+  const found = follows[port].sealing
+  if (!found.ok || found.value.marginIn >= leastIn) return []
+  const { marginIn, hold } = found.value
+  const what = hold
+    ? `The new deck would reach the sealing line of the ${port} seat`
+    : `The sealing line of the ${port} seat would be ${thou(marginIn)} from the new deck; the least is ${thou(leastIn)}`
+  return [`${what}: no such cut unless the seat is made new.`]
+}

@@ -1,0 +1,117 @@
+import type { TargetLine } from '../cut/target-line'
+import { ok, refuse, type Result } from '../errors'
+import { thou } from '../units/format-figure'
+import { targetDepthIn } from './bench-depth'
+import type { BenchQuestion, Start, Way } from './bench-types'
+import { groundOf } from './ground-of'
+import { lineOf } from './line-of'
+import { workedPlan, type PlanChoiceFigures, type WorkedPlan } from './plan-record-of'
+import { wayOf } from './way-of'
+
+export type CutWay = 'clean-up' | 'flat' | 'equalise' | 'angle-flat' | 'angle'
+
+/** The way of one kind of cut from one starting head, worked out, or with what rules it out. */
+export function cutWay(question: BenchQuestion, start: Start, kind: CutWay): Way {
+  const found =
+    kind === 'clean-up' || kind === 'equalise' ? plain(question, start, kind) : onLine(question, start, kind)
+  if (!found.ok) return wayOf(question, start, { kind, worked: null, ruledOut: found.refusal.message })
+  return wayOf(question, start, { kind, ...found.value })
+}
+
+type Found = { readonly worked: WorkedPlan | null; readonly ruledOut: string }
+
+/** A clean-up has no target, and an equalising cut goes by the largest chamber: neither lies on the line of the mean. */
+function plain(question: BenchQuestion, start: Start, kind: 'clean-up' | 'equalise'): Result<Found> {
+  const ground = { ...groundOf(question, start), equalise: kind === 'equalise' }
+  const worked = workedPlan(ground, choice(question, kind === 'equalise' ? 'flat' : 'clean-up'))
+  return worked.ok ? ok({ worked: worked.value, ruledOut: '' }) : worked
+}
+
+function onLine(question: BenchQuestion, start: Start, kind: 'flat' | 'angle-flat' | 'angle'): Result<Found> {
+  const line = lineFrom(question, start)
+  // Without the chamber's centre there is no line, and a flat cut still goes.
+  if (!line.ok && !(kind === 'flat' && line.refusal.code === 'missing')) return line
+  const angleIn = kind === 'flat' || !line.ok ? ok(0) : angleOf(question, start, kind, line.value)
+  if (!angleIn.ok) return angleIn
+  const worked = cutOnLine(question, start, angleIn.value, kind)
+  const ruledOut = line.ok ? offStretch(line.value, angleIn.value) : ''
+  if (!worked.ok) return ruledOut === '' ? worked : ok({ worked: null, ruledOut })
+  return ok({ worked: worked.value, ruledOut })
+}
+
+/** The line of cuts that reach the question's target from one starting head. */
+export function lineFrom(question: BenchQuestion, start: Start): Result<TargetLine> {
+  const depthIn = targetDepthIn(question, start)
+  if (!depthIn.ok) return depthIn
+  if (depthIn.value <= 0) {
+    return refuse(
+      'unreachable',
+      'The target is not below what the chambers hold: cutting makes them smaller.',
+    )
+  }
+  return lineOf({
+    depthIn: depthIn.value,
+    casting: start.casting,
+    heads: start.heads,
+    limits: groundOf(question, start).limits,
+    sealingMarginIn: question.shop.settings.sealingMarginIn,
+  })
+}
+
+/** Depths below this are not worth a set-up: a mill is set to half a thou. */
+const leastIn = 0.0005
+
+/** The whole angle; or what leaves the shop's margin flat, moved to where the limits allow it. */
+function angleOf(
+  { shop }: BenchQuestion,
+  { thouPerCc }: Start,
+  kind: 'angle-flat' | 'angle',
+  line: TargetLine,
+): Result<number> {
+  if (kind === 'angle') return ok(line.allAngleIn)
+  const marginIn = (shop.marginCc * thouPerCc) / 1000
+  const wantedIn = line.allAngleIn * Math.max(0, 1 - marginIn / line.allFlatIn)
+  const angleIn = Math.min(line.to.angleIn, Math.max(line.from.angleIn, wantedIn))
+  if (angleIn >= leastIn) return ok(Math.floor(angleIn / leastIn + 1e-9) * leastIn)
+  return refuse(
+    'unreachable',
+    line.to.angleIn < leastIn
+      ? `No angle at all: ${line.to.boundBy}.`
+      : `The whole cut is ${thou(line.allFlatIn)}, no more than what is left flat for the last cut in house.`,
+  )
+}
+
+/** A cut at one place of the line. `kind` names the ends; left out, it is read off the angle part. */
+export function cutOnLine(
+  question: BenchQuestion,
+  start: Start,
+  angleIn: number,
+  kind: 'flat' | 'angle-flat' | 'angle' = angleIn > 0 ? 'angle-flat' : 'flat',
+): Result<WorkedPlan> {
+  return workedPlan(groundOf(question, start), choice(question, kind, angleIn))
+}
+
+/** Why a place lies outside the stretch that the limits leave; '' inside it. */
+export function offStretch({ from, to }: TargetLine, angleIn: number): string {
+  if (angleIn < from.angleIn - leastIn / 2) {
+    return `Ruled out by ${from.boundBy}: an angle part of ${thou(from.angleIn)} at the least.`
+  }
+  if (angleIn > to.angleIn + leastIn / 2) {
+    return `Ruled out by ${to.boundBy}: an angle part of ${thou(to.angleIn)} at the most.`
+  }
+  return ''
+}
+
+const choice = (
+  { stopAtIn, sinkIn }: BenchQuestion,
+  kind: 'clean-up' | 'flat' | 'angle-flat' | 'angle',
+  angleIn = 0,
+): PlanChoiceFigures => ({
+  kind,
+  splitBy: 'angle',
+  flatIn: null,
+  angleIn,
+  angleDeg: null,
+  stopAtIn,
+  sinkIn,
+})

@@ -1,0 +1,99 @@
+import { computeRoute } from '../route/compute-route'
+import { keyText, refOf } from '../route/keys'
+import type { PlanFacts, RouteFacts, RouteStep, WorkId } from '../route/types'
+import { rowOf } from '../route/steps'
+import { removedBefore } from '../cut/plan-limits'
+import type { PlanRecord } from '../cut/plan-record'
+import type { BenchQuestion, Start, WayKind, WayStep } from './bench-types'
+
+/**
+ * The steps a way makes necessary, in working order: those of the route with it, less those of the same head left as it
+ * is. The same tables make the route of the job that may come of it.
+ */
+export function wayStepsOf(
+  question: BenchQuestion,
+  start: Start,
+  kind: WayKind,
+  record: PlanRecord | null,
+): readonly WayStep[] {
+  const before = routeOf(question, start, null, [])
+  const known = new Set(needed(before).map(keyText))
+  const plan = record && record.kind !== 'none' ? planFacts(record, start) : null
+  const opens = kind === 'open' || kind === 'equalise'
+  const after = routeOf(question, start, plan, opens ? ['open-chamber'] : [])
+  return needed(after)
+    .filter((step) => !known.has(keyText(step)))
+    .map((step) => ({
+      stepId: step.stepId,
+      label: step.label,
+      outside: rowOf(refOf(step)).station === 'outside',
+    }))
+}
+
+const needed = (route: readonly RouteStep[]): RouteStep[] =>
+  route.filter((step) => step.state !== 'not needed')
+
+function routeOf(
+  question: BenchQuestion,
+  start: Start,
+  plan: PlanFacts | null,
+  ordered: readonly WorkId[],
+): RouteStep[] {
+  const { engine, shop } = question
+  const facts: RouteFacts = {
+    source: start.supply === 'own' ? 'customer' : start.cutByMaker ? 'bought-cut' : 'bought',
+    used: start.used,
+    cameAssembled: false,
+    overheated: false,
+    ordered,
+    chambers: start.chambers,
+    plan: plan ?? uncut,
+    previousPlan: null,
+    targetCc: question.targetCc,
+    classMinCc: question.classMinCc,
+    hasEngineData: engine.boreIn !== undefined,
+    camInHead: engine.camInHead,
+    manifoldSpansHeads: engine.layout === 'unknown' ? null : engine.layout === 'v',
+    remainingPtvIn: smaller(engine.intakePtvIn, engine.exhaustPtvIn),
+    finishAsked: false,
+    orders: [],
+    events: [],
+    readings: [],
+    partsWaits: [],
+    openHolds: [],
+    openFindings: 0,
+    settings: shop.settings,
+  }
+  return computeRoute(facts)
+}
+
+function planFacts(record: PlanRecord, { rateProven, heads, casting }: Start): PlanFacts {
+  const gone = heads.map((head) => removedBefore(head, casting.thicknessNewIn ?? null))
+  return {
+    kind: record.kind,
+    flatIn: record.flatIn,
+    angleIn: record.angleIn,
+    angleDeg: record.angleDeg ?? 0,
+    deepestIn: record.deepestIn,
+    totalRemovedIn: gone.includes(null) ? null : Math.max(0, ...gone.map(Number)) + record.deepestIn,
+    intakeSideIn: record.intakeSideIn,
+    ptvLossIn: larger(record.ptvLossIntakeIn, record.ptvLossExhaustIn),
+    rateProven,
+  }
+}
+
+const uncut: PlanFacts = {
+  kind: 'none',
+  flatIn: 0,
+  angleIn: 0,
+  angleDeg: 0,
+  deepestIn: 0,
+  totalRemovedIn: null,
+  intakeSideIn: null,
+  ptvLossIn: null,
+}
+
+const smaller = (a: number | undefined, b: number | undefined): number | null =>
+  a === undefined && b === undefined ? null : Math.min(a ?? Infinity, b ?? Infinity)
+const larger = (a: number | null, b: number | null): number | null =>
+  a === null && b === null ? null : Math.max(a ?? -Infinity, b ?? -Infinity)
