@@ -1,0 +1,4 @@
+import { writeFileSync } from 'node:fs'
+import { checksPage, tablePath } from './table'
+
+writeFileSync(tablePath, await checksPage())
