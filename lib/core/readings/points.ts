@@ -1,4 +1,4 @@
-import type { PointSet } from './types'
+import { pointSets, type PointSet } from './types'
 
 export type PointFacts = {
   readonly chambers: number
@@ -20,7 +20,12 @@ const numbered = (count: number): string[] =>
  * `chambers`: number of chambers, 1–12. Assumes chambers and ends counted from the marked end, intake face toward you.
  * Example: corners → intake-1, exhaust-1, intake-2, exhaust-2.
  */
-export function pointsOf(pointSet: PointSet, { chambers, liftsIn = customaryLiftsIn }: PointFacts): string[] {
+export function pointsOf(pointSet: PointSet, { chambers, liftsIn }: PointFacts): readonly string[] {
+  const known = liftsIn === undefined ? usual.get(pointSet)?.[chambers] : undefined
+  return known ?? listOf(pointSet, chambers, liftsIn ?? customaryLiftsIn)
+}
+
+function listOf(pointSet: PointSet, chambers: number, liftsIn: readonly number[]): readonly string[] {
   switch (pointSet) {
     case 'one':
       return ['']
@@ -57,8 +62,28 @@ const fixedLabels: Readonly<Record<string, string>> = {
 
 /** A point in words: "chamber 3", "chamber 3 intake", "intake end 1", "intake at 0.300 in"; '' for a single answer. */
 export function pointLabel(point: string): string {
-  const fixed = fixedLabels[point]
-  if (fixed !== undefined) return fixed
+  return fixedLabels[point] ?? labels.get(point) ?? worded(point)
+}
+
+/** Most chambers of a head. */
+const mostChambers = 12
+
+/** Lists that every route asks for, made once: by set, then by number of chambers. */
+const usual: ReadonlyMap<PointSet, readonly (readonly string[])[]> = new Map(
+  pointSets.map((pointSet) => [
+    pointSet,
+    Array.from({ length: mostChambers + 1 }, (_, chambers) => listOf(pointSet, chambers, customaryLiftsIn)),
+  ]),
+)
+
+/** Those of the largest head, said once: a check for release names a hundred of them. */
+const labels: ReadonlyMap<string, string> = new Map(
+  pointSets
+    .flatMap((pointSet) => listOf(pointSet, mostChambers, customaryLiftsIn))
+    .map((point) => [point, worded(point)]),
+)
+
+function worded(point: string): string {
   const [port, lift] = point.split('@')
   if (port && lift) return `${port} at ${lift} in`
   if (/^\d+$/.test(point)) return `chamber ${point}`

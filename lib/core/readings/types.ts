@@ -10,17 +10,19 @@ export type ReadingForm =
   | 'note' // words
 
 /** Where on the head: one answer, one per chamber, the four corners, both edges of a cut, … */
-export type PointSet =
-  | 'one'
-  | 'chambers' // '1' … 'n', counted from the marked end
-  | 'corners' // 'intake-1', 'exhaust-1', 'intake-2', 'exhaust-2'
-  | 'edges' // 'intake', 'exhaust': depth at both edges of a cut
-  | 'valves' // 'intake', 'exhaust': one of each
-  | 'chamber-valves' // '1-intake', '1-exhaust', '2-intake', …
-  | 'across-along' // straightness: 'across', 'along'
-  | 'ends' // 'end-1', 'end-2'
-  | 'seat-open' // 'seat', 'open': spring pressure
-  | 'flow' // 'intake@0.300': one per port and lift
+export const pointSets = [
+  'one',
+  'chambers', // '1' … 'n', counted from the marked end
+  'corners', // 'intake-1', 'exhaust-1', 'intake-2', 'exhaust-2'
+  'edges', // 'intake', 'exhaust': depth at both edges of a cut
+  'valves', // 'intake', 'exhaust': one of each
+  'chamber-valves', // '1-intake', '1-exhaust', '2-intake', …
+  'across-along', // straightness: 'across', 'along'
+  'ends', // 'end-1', 'end-2'
+  'seat-open', // 'seat', 'open': spring pressure
+  'flow', // 'intake@0.300': one per port and lift
+] as const
+export type PointSet = (typeof pointSets)[number]
 
 export type ReadingSpec = {
   readonly kind: ReadingKind

@@ -78,7 +78,18 @@ export const openOrderOf = (facts: RouteFacts, { stepId, orderId }: StepKey): Or
 const coversAll = (facts: RouteFacts, stepId: StepKey['stepId']): boolean =>
   stepId !== 'flat-cut' || flatLeftIn(facts) === 0
 
-export function routeInDetail(facts: RouteFacts): DetailedStep[] {
+/** Facts do not change, so a route worked out once holds for them: completeness asks for the one that is on the screen. */
+const workedOut = new WeakMap<RouteFacts, readonly DetailedStep[]>()
+
+export function routeInDetail(facts: RouteFacts): readonly DetailedStep[] {
+  const known = workedOut.get(facts)
+  if (known) return known
+  const route = workOut(facts)
+  workedOut.set(facts, route)
+  return route
+}
+
+function workOut(facts: RouteFacts): readonly DetailedStep[] {
   const now = contextOf(facts, facts.plan)
   const before = facts.previousPlan ? contextOf(facts, facts.previousPlan, now.history) : null
   const readings = byKey(facts.readings)
@@ -286,8 +297,11 @@ function setWaits(entry: Draft, open: ReadonlyMap<StepRef, readonly string[]>, f
   if (entry.state === 'to do' && entry.waitsFor.length === 0) entry.state = 'ready'
 }
 
-const stillOpen = (refs: readonly StepRef[] = [], open: ReadonlyMap<StepRef, readonly string[]>): string[] =>
-  refs.flatMap((ref) => open.get(ref) ?? []).filter((label, place, all) => all.indexOf(label) === place)
+function stillOpen(refs: readonly StepRef[] = [], open: ReadonlyMap<StepRef, readonly string[]>): string[] {
+  const labels = new Set<string>()
+  for (const ref of refs) for (const label of open.get(ref) ?? []) labels.add(label)
+  return [...labels]
+}
 
 /** What is not a step and still stands in the way. */
 function circumstances(entry: DetailedStep, facts: RouteFacts): string[] {

@@ -79,7 +79,7 @@ function goneIn({ plan }: RouteFacts, cutIn: number): number {
   return plan.totalRemovedIn - plan.deepestIn + cutIn
 }
 
-function liftPointsOf(readings: RouteFacts['readings']): string[] {
+function liftPointsOf(readings: RouteFacts['readings']): readonly string[] {
   const flowed = new Set(
     readings.filter((reading) => reading.kind === 'flow').map((reading) => reading.point),
   )

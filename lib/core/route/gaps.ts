@@ -22,6 +22,5 @@ export const placeOf = (kind: ReadingKind, point: string): string =>
   kind === 'flow' && point.includes('@') ? point.slice(0, point.indexOf('@')) : point
 
 /** The points that are gaps of their own. */
-export const gapPoints = (kind: ReadingKind, points: readonly string[]): string[] => [
-  ...new Set(points.map((point) => placeOf(kind, point))),
-]
+export const gapPoints = (kind: ReadingKind, points: readonly string[]): readonly string[] =>
+  kind === 'flow' ? [...new Set(points.map((point) => placeOf(kind, point)))] : points

@@ -104,7 +104,7 @@ const finished: Asks = (context, key) => {
 } // prettier-ignore
 
 /** Where there is a target or a limit, every chamber; else those that were measured before, so that both can be told. */
-function finishedCc(context: Context): string[] {
+function finishedCc(context: Context): readonly string[] {
   const everyChamber = pointsOf('chambers', { chambers: context.facts.chambers })
   if (everyChamberMatters(context)) return everyChamber
   const before = context.facts.readings.filter(
