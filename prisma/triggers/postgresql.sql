@@ -48,6 +48,13 @@ CREATE OR REPLACE TRIGGER "PlanVersion_no_delete" BEFORE DELETE ON "PlanVersion"
 CREATE OR REPLACE TRIGGER "PlanVersion_no_truncate" BEFORE TRUNCATE ON "PlanVersion"
   FOR EACH STATEMENT EXECUTE FUNCTION brasstag_append_only();
 
+CREATE OR REPLACE TRIGGER "Estimate_no_update" BEFORE UPDATE ON "Estimate"
+  FOR EACH ROW EXECUTE FUNCTION brasstag_append_only();
+CREATE OR REPLACE TRIGGER "Estimate_no_delete" BEFORE DELETE ON "Estimate"
+  FOR EACH ROW EXECUTE FUNCTION brasstag_append_only();
+CREATE OR REPLACE TRIGGER "Estimate_no_truncate" BEFORE TRUNCATE ON "Estimate"
+  FOR EACH STATEMENT EXECUTE FUNCTION brasstag_append_only();
+
 CREATE OR REPLACE TRIGGER "PlanAcceptance_no_update" BEFORE UPDATE ON "PlanAcceptance"
   FOR EACH ROW EXECUTE FUNCTION brasstag_append_only();
 CREATE OR REPLACE TRIGGER "PlanAcceptance_no_delete" BEFORE DELETE ON "PlanAcceptance"

@@ -43,6 +43,13 @@ DROP TRIGGER IF EXISTS "PlanVersion_no_delete";
 CREATE TRIGGER "PlanVersion_no_delete" BEFORE DELETE ON "PlanVersion"
 BEGIN SELECT RAISE(ABORT, 'PlanVersion is append-only'); END;
 
+DROP TRIGGER IF EXISTS "Estimate_no_update";
+CREATE TRIGGER "Estimate_no_update" BEFORE UPDATE ON "Estimate"
+BEGIN SELECT RAISE(ABORT, 'Estimate is append-only'); END;
+DROP TRIGGER IF EXISTS "Estimate_no_delete";
+CREATE TRIGGER "Estimate_no_delete" BEFORE DELETE ON "Estimate"
+BEGIN SELECT RAISE(ABORT, 'Estimate is append-only'); END;
+
 DROP TRIGGER IF EXISTS "PlanAcceptance_no_update";
 CREATE TRIGGER "PlanAcceptance_no_update" BEFORE UPDATE ON "PlanAcceptance"
 BEGIN SELECT RAISE(ABORT, 'PlanAcceptance is append-only'); END;

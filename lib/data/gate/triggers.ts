@@ -8,6 +8,7 @@ export const appendOnlyTables = [
   'Reading',
   'Waiver',
   'PlanVersion',
+  'Estimate',
   'PlanAcceptance',
   'Release',
   'OutsidePromise',
