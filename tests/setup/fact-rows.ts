@@ -132,6 +132,18 @@ async function moneyAndOrderRows(client: PrismaClient): Promise<void> {
       acceptances: { create: { id: 'yes', by: 'customer', how: 'phone', at, recordedById: 'person' } },
     },
   })
+  await client.estimate.create({
+    data: {
+      id: 'estimate',
+      number: 'E-1',
+      forWhom: '',
+      note: '',
+      question: '{}',
+      answer: '{}',
+      createdAt: at,
+      byId: 'person',
+    },
+  })
   await client.payment.create({
     data: { id: 'payment', jobId: 'job', kind: 'deposit', minor: 5000, how: 'cash', at, byId: 'person' },
   })
