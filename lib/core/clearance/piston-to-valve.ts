@@ -64,6 +64,7 @@ export function pistonToValve(input: PistonToValveInput): Result<PistonToValve> 
     sinkIn: ['sink of the seat', input.sinkIn ?? 0, 0, 0.25],
     cantDeg: ['cant of the valve', input.valve.cantDeg ?? 0, -60, 60],
     measuredIn: ['measured piston-to-valve', input.measuredIn ?? 0, -0.5, 2],
+    dowelXIn: ['dowels from the shallow edge', input.dowelXIn ?? 0, -lengthIn, lengthIn],
   })
   if (!given.ok) return given
   const axis = axisIfKnown(input.valve)

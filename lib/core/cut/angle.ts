@@ -58,6 +58,7 @@ export function edgeDepthIn(angleDeg: number, milledWidthIn: Width): Result<numb
 /**
  * The angle part of a cut, however it was given: as a depth, in degrees, or both when they agree to half a thou.
  *
+ * @param given depth 0–0.5 in, degrees 0–5, milled width 1–20 in (needed for degrees only)
  * @returns inches at the deep edge; null when neither was given; refused as `contradiction` when both differ
  */
 export function angleGivenIn(given: {
@@ -66,6 +67,8 @@ export function angleGivenIn(given: {
   readonly milledWidthIn: Width
 }): Result<number | null> {
   const { angleIn = null, angleDeg = null, milledWidthIn } = given
+  const depth = knownFacts({ angleIn: factOf('angle part', angleIn ?? 0, 'cutDepth') })
+  if (!depth.ok) return depth
   if (angleDeg === null) return ok(angleIn)
   const edge = edgeDepthIn(angleDeg, milledWidthIn)
   if (!edge.ok || angleIn === null) return edge

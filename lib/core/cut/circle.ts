@@ -6,14 +6,14 @@ import type { Opening, OutlinePoint } from './outline'
 /**
  * A round opening: area in in² and its centre.
  *
- * @param diameterIn whose area is 0.5–40 in²
+ * @param diameterIn 0.8–7.1 in, whose area is 0.5–40 in²
  * @param centreIn from the shallow edge; the circle must lie on the deck, 0 to the milled width (1–20 in)
  *
  * Example: 3.600 in at 3.500 of 7 → 10.179 in².
  */
 export function circleOpening(diameterIn: number, centreIn: number, milledWidthIn: number): Result<Opening> {
   const facts = knownFacts({
-    areaIn2: factOf('opening area', (Math.PI / 4) * diameterIn ** 2, 'area'),
+    diameterIn: ['diameter of the opening', diameterIn, 0.8, 7.1],
     milledWidthIn: factOf('milled width', milledWidthIn, 'milledWidth'),
     centreIn: ['centre of the opening', centreIn, 0, milledWidthIn],
   })
@@ -21,7 +21,7 @@ export function circleOpening(diameterIn: number, centreIn: number, milledWidthI
   const radiusIn = diameterIn / 2
   if (centreIn < radiusIn || centreIn + radiusIn > milledWidthIn)
     return refuse('out-of-range', `A circle of ${diameterIn} in at ${centreIn} in does not lie on the deck.`)
-  return ok({ areaIn2: facts.value.areaIn2, centreIn })
+  return ok({ areaIn2: Math.PI * radiusIn ** 2, centreIn })
 }
 
 const cornersOfCircle = 180

@@ -32,7 +32,10 @@ export function flatForVolume(takeCc: number, areaIn2: number): Result<number> {
   return refuse('unreachable', `That would take ${depthIn.toFixed(3)} in: more than any head has to give.`)
 }
 
-const shareOf = ({ centreIn, milledWidthIn }: OpeningOnDeck): number => centreIn / milledWidthIn
+function shareOf({ centreIn, milledWidthIn }: OpeningOnDeck): Result<number> {
+  const width = knownFacts({ milledWidthIn: factOf('milled width', milledWidthIn, 'milledWidth') })
+  return width.ok ? ok(centreIn / milledWidthIn) : width
+}
 
 /**
  * Angle part at the deep edge, in inches, that takes what a given flat part leaves of a volume.
@@ -45,7 +48,9 @@ const shareOf = ({ centreIn, milledWidthIn }: OpeningOnDeck): number => centreIn
 export function angleForVolume(takeCc: number, flatIn: number, opening: OpeningOnDeck): Result<number> {
   const depth = flatForVolume(takeCc, opening.areaIn2)
   if (!depth.ok) return depth
-  const angle = angleBeside(depth.value, shareOf(opening), flatIn)
+  const share = shareOf(opening)
+  if (!share.ok) return share
+  const angle = angleBeside(depth.value, share.value, flatIn)
   if (!angle.ok || flatIn + angle.value <= quantities.cutDepth.most) return angle
   return refuse('unreachable', `That would take ${(flatIn + angle.value).toFixed(3)} in at the deep edge.`)
 }
@@ -61,6 +66,8 @@ export function angleForVolume(takeCc: number, flatIn: number, opening: OpeningO
 export function flatAtAngle(takeCc: number, angleDeg: number, opening: OpeningOnDeck): Result<number> {
   const depth = flatForVolume(takeCc, opening.areaIn2)
   if (!depth.ok) return depth
+  const share = shareOf(opening)
+  if (!share.ok) return share
   const angle = edgeDepthIn(angleDeg, opening.milledWidthIn)
-  return angle.ok ? flatBeside(depth.value, shareOf(opening), angle.value) : angle
+  return angle.ok ? flatBeside(depth.value, share.value, angle.value) : angle
 }

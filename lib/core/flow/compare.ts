@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
-import { meanFlow, monotoneCurve, type FlowCurve } from './curve'
-import { checkLimits } from './limits'
+import { meanFlow, monotoneCurve, repeatedLift, type FlowCurve } from './curve'
+import { checkLimits, leastFlowCfm } from './limits'
 import { likeForLike } from './like-for-like'
 import { correctedPoints } from './run'
 import type { FlowPoint, FlowRun } from './types'
@@ -17,7 +17,7 @@ export type FlowDifference = {
   readonly beforeCfm: number | null
   readonly afterCfm: number | null
   readonly diffCfm: number | null
-  /** Of the run before; null when that was zero or not taken. */
+  /** Of the run before; null when that was as good as zero or not taken. */
   readonly diffPercent: number | null
   /** Null when there is no difference to judge. */
   readonly withinRepeatability: boolean | null
@@ -85,9 +85,6 @@ export function compareFlow(
   })
 }
 
-const repeatedLift = (points: readonly FlowPoint[]): number | undefined =>
-  points.find((point, i) => points[i + 1]?.liftIn === point.liftIn)?.liftIn
-
 function rowsOf(before: readonly FlowPoint[], after: readonly FlowPoint[], bench: Bench): FlowRow[] {
   const byLift = (points: readonly FlowPoint[]) => new Map(points.map((point) => [point.liftIn, point]))
   const [left, right] = [byLift(before), byLift(after)]
@@ -117,7 +114,7 @@ function difference(beforeCfm: number | null, afterCfm: number | null, bench: Be
     beforeCfm,
     afterCfm,
     diffCfm,
-    diffPercent: beforeCfm === 0 ? null : (100 * diffCfm) / beforeCfm,
+    diffPercent: beforeCfm < leastFlowCfm ? null : (100 * diffCfm) / beforeCfm,
     withinRepeatability: Math.abs(diffCfm) <= 2 * Math.SQRT2 * bench.repeatability * beforeCfm,
   }
 }

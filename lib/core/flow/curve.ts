@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
-import { checkLimits } from './limits'
+import { checkLimits, leastLiftIn } from './limits'
 
 /** A point of the curve with the slope the curve has there. */
 export type CurveKnot = {
@@ -34,11 +34,15 @@ export function monotoneCurve(points: readonly Taken[]): Result<FlowCurve> {
     if (!checked.ok) return checked
   }
   const sorted = [...points].sort((a, b) => a.liftIn - b.liftIn)
-  const twice = sorted.find((point, i) => sorted[i + 1]?.liftIn === point.liftIn)
-  if (twice) return refuse('contradiction', `The lift ${twice.liftIn} in is there twice.`)
+  const twice = repeatedLift(sorted)
+  if (twice !== undefined) return refuse('contradiction', `The lift ${twice} in is there twice.`)
   const slopes = knotSlopes(sorted)
   return ok(sorted.map(({ liftIn, flowCfm }, i) => ({ liftIn, flowCfm, slope: slopes[i] ?? 0 })))
 }
+
+/** The first lift that is there twice, of points in order of lift. */
+export const repeatedLift = (points: readonly { readonly liftIn: number }[]): number | undefined =>
+  points.find((point, i) => (points[i + 1]?.liftIn ?? Infinity) - point.liftIn < leastLiftIn)?.liftIn
 
 function knotSlopes(points: readonly Taken[]): number[] {
   const gaps: number[] = []

@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
-import { checkLimits } from './limits'
+import { checkLimits, leastLiftIn } from './limits'
 import { idealFlowCfmPerIn2, standardAirLbFt3 } from './velocity'
 
 export type DischargeInput = {
@@ -29,7 +29,8 @@ export function dischargeCoefficients(
   const { flowCfm, testPressureInH2O, valveDiameterIn, liftIn, densityLbFt3 = standardAirLbFt3 } = input
   const checked = checkLimits({ flowCfm, testPressureInH2O, valveDiameterIn, liftIn, densityLbFt3 })
   if (!checked.ok) return checked
-  if (liftIn === 0) return refuse('out-of-range', 'A shut valve has no curtain: the lift must be above 0.')
+  if (liftIn < leastLiftIn)
+    return refuse('out-of-range', 'A shut valve has no curtain: the lift must be above 0.')
   const ideal = idealFlowCfmPerIn2(testPressureInH2O, densityLbFt3)
   if (!ideal.ok) return ideal
   const curtainIn2 = Math.PI * valveDiameterIn * liftIn

@@ -1,4 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
+import { leastFlowCfm } from './limits'
 import { correctedPoints } from './run'
 import type { FlowRun } from './types'
 
@@ -31,7 +32,7 @@ export function exhaustToIntake(
   return ok(
     intakePoints.value.flatMap(({ liftIn, flowCfm }) => {
       const other = exhaustFlows.get(liftIn) ?? null
-      return flowCfm === null || flowCfm === 0 || other === null
+      return flowCfm === null || flowCfm < leastFlowCfm || other === null
         ? []
         : [{ liftIn, percent: (100 * other) / flowCfm }]
     }),

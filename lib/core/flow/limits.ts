@@ -17,6 +17,11 @@ export const flowLimits = {
   cylinders: { label: 'number of cylinders', unit: '', least: 1, most: 24 },
 } as const
 
+/** Lifts are set to a thou: two that differ by less than a tenth of it are one, and less than that is a shut valve. */
+export const leastLiftIn = 0.0001
+/** Less than a bench can show: nothing is taken as a part of it. */
+export const leastFlowCfm = 0.01
+
 export type FlowQuantity = keyof typeof flowLimits
 
 /** Refuses the first value that is not a number inside its limits; true when all are. */

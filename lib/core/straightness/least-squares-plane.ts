@@ -3,6 +3,8 @@ export type Plane = { readonly at0: number; readonly perX: number; readonly perY
 
 /** Points spread across their line by less than this part of their spread along it lie on one line. */
 const onOneLinePart = 1e-9
+/** Points all within a millionth of an inch are one point. */
+const onOnePointIn2 = 1e-12
 
 /**
  * The plane nearest to the points by least squares of z; null when they lie on one line or are too few.
@@ -26,7 +28,7 @@ export function leastSquaresPlane(
     yz += dy * dz
   }
   const spread = xx * yy - xy * xy
-  if (!(spread > onOneLinePart * (xx + yy) ** 2)) return null
+  if (!(xx + yy > onOnePointIn2 && spread > onOneLinePart * (xx + yy) ** 2)) return null
   const perX = (xz * yy - yz * xy) / spread
   const perY = (yz * xx - xz * xy) / spread
   return { at0: meanZ - perX * meanX - perY * meanY, perX, perY }
