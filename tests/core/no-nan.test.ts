@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chamberMean, headCc, type ChamberMean } from '@/lib/core/chamber/burette'
@@ -59,6 +57,7 @@ import { readNumber } from '@/lib/core/units/read-number'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { unitTyped } from '@/lib/core/units/unit-typed'
 import { must, type Result } from '@/lib/core/errors'
+import { computing, exportedFrom } from './exported'
 
 /** Where in a value something stands that is no figure; null when all of it is sound. */
 function unsound(value: unknown, at = 'the value'): string | null {
@@ -601,28 +600,7 @@ describe('figures smaller than anything that can be set or read', () => {
 })
 
 it('every public function of these folders is among them', () => {
-  const folders = [
-    'units',
-    'chamber',
-    'cut',
-    'rate',
-    'clearance',
-    'seat',
-    'intake',
-    'compression',
-    'straightness',
-    'flow',
-  ]
-  const core = (path: string) => fileURLToPath(new URL(`../../lib/core/${path}`, import.meta.url))
-  const exported = folders.flatMap((folder) =>
-    readdirSync(core(folder)).flatMap((file) =>
-      [
-        ...readFileSync(core(`${folder}/${file}`), 'utf8').matchAll(
-          /^export (?:function|const) (\w+)(?:<[^(]*>)?(?:\(| = (?:<[^(]*>)?\()/gm,
-        ),
-      ].map(([, name]) => name),
-    ),
-  )
+  const exported = exportedFrom(computing)
   expect(exported.length).toBeGreaterThan(90)
-  expect(exported.filter((name) => name !== undefined && !tested.has(name))).toEqual([])
+  expect(exported.filter(({ name }) => !tested.has(name))).toEqual([])
 })
