@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { formatMoney, formatWhen } from '@/app/_components/ui/format'
+import { formatWhen } from '@/app/_components/ui/format'
+import { formatMoney } from '@/lib/core/money/format-money'
 
 const spaces = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ')
 

@@ -41,6 +41,7 @@ export const accessTable = {
   'visit.return-as-is': { roles: desk },
   'visit.hand-over': { roles: desk },
   'cut-bench.see': { roles: staff },
+  'estimate.keep': { roles: staff },
   'casting.see': { roles: staff },
   'casting.change': { roles: owner },
   'vendor.change': { roles: owner },

@@ -15,8 +15,11 @@ export function cutWay(question: BenchQuestion, start: Start, kind: CutWay): Way
   const found =
     kind === 'clean-up' || kind === 'equalise' ? plain(question, start, kind) : onLine(question, start, kind)
   if (!found.ok) return wayOf(question, start, { kind, worked: null, ruledOut: found.refusal.message })
-  return wayOf(question, start, { kind, ...found.value })
+  return wayOf(question, start, { kind, ...found.value, cautions: kind === 'angle' ? [allOutside] : [] })
 }
+
+/** Metal does not go back on: without a flat part nothing corrects what the vendor leaves. */
+const allOutside = 'Nothing is left for a last cut in house: the vendor must finish to size.'
 
 type Found = { readonly worked: WorkedPlan | null; readonly ruledOut: string }
 

@@ -50,6 +50,7 @@ const expected: Record<Action, string> = {
   'visit.return-as-is': 'co',
   'visit.hand-over': 'co',
   'cut-bench.see': 'cmo',
+  'estimate.keep': 'cmo',
   'casting.see': 'cmo',
   'casting.change': 'o',
   'vendor.change': 'o',

@@ -1,0 +1,135 @@
+import type { CastingFacts } from '../casting/figures'
+import { ok, refuse, type Result } from '../errors'
+import type { BenchQuestion, Way } from './bench-types'
+import { presentMeanCc } from './bench-depth'
+import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
+import { figureName } from './figure-names'
+import { planLines } from './plan-words'
+import { cutOnLine, lineFrom, offStretch } from './way-cut'
+import { wayOf } from './way-of'
+import { wayEffort, wayTitle } from './way-words'
+import { waysOf } from './ways'
+
+export type EstimateLine = { readonly label: string; readonly value: string; readonly note: string }
+
+/** An answer as it was given: words and figures as they stood, and what the drawing needs. */
+export type EstimateAnswer = {
+  readonly title: string
+  readonly start: string
+  readonly effort: string
+  readonly lines: readonly EstimateLine[]
+  readonly groups: readonly { readonly title: string; readonly lines: readonly EstimateLine[] }[]
+  readonly steps: readonly { readonly label: string; readonly outside: boolean }[]
+  readonly days: number | null
+  /** A head; null: the shop has no price list. */
+  readonly priceMinor: number | null
+  readonly unpriced: readonly string[]
+  readonly cautions: readonly string[]
+  /** The other ways, in their order, with why they stand there. */
+  readonly others: readonly { readonly title: string; readonly start: string; readonly why: string }[]
+  readonly drawing: {
+    readonly casting: CastingFacts
+    readonly deepEdge: 'intake' | 'exhaust'
+    readonly cut: { readonly flatIn: number; readonly angleIn: number; readonly angleDeg: number | null }
+  }
+}
+
+/**
+ * The chosen way as an estimate that can be kept.
+ *
+ * @param wayId from `waysOf`; @param angleIn where the slider stands on the line, 0–0.5 in; null: as the way proposes
+ * @returns refused as `unreachable` when the way, or the place on its line, is ruled out
+ */
+export function estimateOf(
+  question: BenchQuestion,
+  wayId: string,
+  angleIn: number | null,
+): Result<EstimateAnswer> {
+  const ways = waysOf(question)
+  const proposed = ways.find(({ id }) => id === wayId)
+  if (!proposed) return refuse('not-found', 'That way is no answer to this question any more: choose again.')
+  const way = angleIn === null ? ok(proposed) : movedTo(question, proposed, angleIn)
+  if (!way.ok) return way
+  if (way.value.ruledOut !== '') return refuse('unreachable', way.value.ruledOut)
+  const others = ways.filter(({ id }) => id !== wayId)
+  return ok({ ...worded(question, way.value), others: others.map(otherWay) })
+}
+
+function movedTo(question: BenchQuestion, way: Way, angleIn: number): Result<Way> {
+  const line = lineFrom(question, way.start)
+  if (!line.ok) return line
+  const worked = cutOnLine(question, way.start, angleIn)
+  if (!worked.ok) return worked
+  const kind = angleIn > 0 ? 'angle-flat' : 'flat'
+  return ok(
+    wayOf(question, way.start, { kind, worked: worked.value, ruledOut: offStretch(line.value, angleIn) }),
+  )
+}
+
+function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others'> {
+  const { start, worked } = way
+  const cut = worked?.record ?? { flatIn: 0, angleIn: 0, angleDeg: null }
+  return {
+    title: wayTitle(way),
+    start: start.name,
+    effort: wayEffort(way),
+    lines: worked
+      ? planLines(worked.record, null).filter(({ label }) => cutLabels.has(label))
+      : uncutLines(question, way),
+    groups: worked
+      ? groupsOf(question, way).map(({ title, lines }) => ({ title, lines: lines.map(lineOfWords) }))
+      : [],
+    steps: way.steps.map(({ label, outside }) => ({ label, outside })),
+    days: way.days,
+    priceMinor: way.priceMinor,
+    unpriced: way.unpriced,
+    cautions: way.cautions,
+    drawing: { casting: start.casting, deepEdge: start.deepEdge, cut },
+  }
+}
+
+const cutLabels = new Set([
+  'Flat part',
+  'Angle part',
+  'Angle',
+  'Chamber now',
+  'Target',
+  'After the cut',
+  'Finished',
+  'Rate',
+])
+
+function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }: Way): EstimateLine[] {
+  const nowCc = presentMeanCc(start)
+  const line = (label: string, cc: number | null, note = ''): EstimateLine[] =>
+    cc === null ? [] : [{ label, value: `${cc.toFixed(1)} cc`, note }]
+  return [
+    ...line('Chamber now', nowCc, start.presentNominal ? 'nominal, not measured' : 'mean of all chambers'),
+    ...line('Target', targetCc),
+    ...(opensCc > 0 ? line('To be opened', opensCc, 'of each chamber') : []),
+    ...line('Finished', finishedCc, 'predicted'),
+  ]
+}
+
+const groupsOf = ({ shop }: BenchQuestion, { start, worked }: Way): readonly ConsequenceGroup[] =>
+  worked
+    ? consequenceLines({
+        cut: { ...worked.record, milledWidthIn: start.casting.milledWidthIn },
+        deepEdge: start.deepEdge,
+        follows: worked.follows,
+        ptvLeastIn: shop.ptvLeastIn,
+        sealingMarginIn: shop.settings.sealingMarginIn,
+      })
+    : []
+
+const lineOfWords = ({ label, value, note, needs }: ConsequenceGroup['lines'][number]): EstimateLine => ({
+  label,
+  value: needs.length > 0 ? 'not computed' : value,
+  note: needs.length > 0 ? `needs ${needs.map(figureName).join(', ')}` : note,
+})
+
+const otherWay = (way: Way) => ({
+  title: wayTitle(way),
+  start: way.start.name,
+  why: way.ruledOut === '' ? way.why : `not possible: ${way.ruledOut}`,
+})

@@ -1,0 +1,36 @@
+import 'server-only'
+import type { Reader } from './db'
+
+/** Castings that can be asked about, by name. */
+export const castingNames = (reader: Reader) =>
+  reader.castingRecord.findMany({
+    where: { retiredAt: null },
+    select: { id: true, name: true },
+    orderBy: { nameLower: 'asc' },
+  })
+
+/** One casting with all that the bench reckons with; null: there is none, or it is retired. */
+export const benchCasting = (reader: Reader, id: string) =>
+  reader.castingRecord.findFirst({
+    where: { id, retiredAt: null },
+    include: { figures: true, outlines: true, variants: { where: { retiredAt: null }, orderBy: { name: 'asc' } } },
+  })
+
+/** How long the newest heads were out, with what was done to them. */
+export const lastOut = (reader: Reader) =>
+  reader.outsideOrderVisit.findMany({
+    where: { receivedAt: { not: null } },
+    select: { receivedAt: true, order: { select: { scope: true, sentAt: true } } },
+    orderBy: { receivedAt: 'desc' },
+    take: 200,
+  })
+
+export const estimateById = (reader: Reader, id: string) => reader.estimate.findUnique({ where: { id } })
+
+/** The newest kept answers. */
+export const lastEstimates = (reader: Reader) =>
+  reader.estimate.findMany({
+    select: { id: true, number: true, forWhom: true, answer: true, createdAt: true },
+    orderBy: { number: 'desc' },
+    take: 20,
+  })
