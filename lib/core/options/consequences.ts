@@ -98,9 +98,9 @@ const goneNames: Readonly<Record<string, FigureKey>> = {
   spareDepthIn: 'dowelDepthIn',
 }
 
-/** The record's length is that of the head as it was; what goes off the deck goes off the hole. */
-const holeLengthAfter = (lengthIn: number | undefined, cut: DeckCut): number | undefined =>
-  lengthIn === undefined ? undefined : lengthIn - cut.flatIn - cut.angleIn / 2
+/** The record's length is that of the head as it was. Where the cut is deepest more goes off than this: a hole is then shorter, and its slot smaller. */
+const holeLengthAfter = (lengthIn: number | undefined, { flatIn }: DeckCut): number | undefined =>
+  lengthIn === undefined ? undefined : lengthIn - flatIn
 
 function ratioAt(engine: EngineFacts, chamberCc: number | null): Result<number> {
   const volumes = cylinderVolumes(engine)
