@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chamberMean, headCc, type ChamberMean } from '@/lib/core/chamber/burette'
@@ -21,7 +23,7 @@ import { governingWords, unevenCaution } from '@/lib/core/cut/plan-governing'
 import { partsFor } from '@/lib/core/cut/plan-depths'
 import { limitCautions, refuseBroken, removedBefore, totalRemoved } from '@/lib/core/cut/plan-limits'
 import { allChambers, headsAfter, meanOf, outOfTolerance } from '@/lib/core/cut/plan-volumes'
-import { angleBeside, depthAtCentroid, flatBeside, shareFact } from '@/lib/core/cut/split'
+import { angleBeside, centroidShareOf, depthAtCentroid, flatBeside, shareFact } from '@/lib/core/cut/split'
 import { targetLine } from '@/lib/core/cut/target-line'
 import { cutVolumeCc, sinkVolumeCc } from '@/lib/core/cut/volume'
 import { airDensityKgM3, densityLbFt3FromKgM3 } from '@/lib/core/flow/air-density'
@@ -57,50 +59,19 @@ import { readNumber } from '@/lib/core/units/read-number'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { unitTyped } from '@/lib/core/units/unit-typed'
 import { must, type Result } from '@/lib/core/errors'
+import { finite, maybe, near, perhaps, plain, unsound } from './any-figure'
 import { computing, exportedFrom } from './exported'
 
-/** Where in a value something stands that is no figure; null when all of it is sound. */
-function unsound(value: unknown, at = 'the value'): string | null {
-  if (typeof value === 'number') return Number.isFinite(value) ? null : `${at} is ${value}`
-  if (typeof value === 'string') return /NaN|undefined|Infinity/.test(value) ? `${at} says “${value}”` : null
-  if (value === null || typeof value !== 'object') return null
-  for (const [key, part] of Object.entries(value)) {
-    const found = unsound(part, `${at}.${key}`)
-    if (found !== null) return found
-  }
-  return null
-}
-
-const finite = fc.double({ noNaN: true, noDefaultInfinity: true })
-/** Mostly what a shop may mean, sometimes anything that a double can hold. */
-const near = (min: number, max: number): Arbitrary<number> =>
-  fc.oneof(
-    { weight: 12, arbitrary: fc.double({ min, max, noNaN: true }) },
-    { weight: 1, arbitrary: fc.constantFrom(0, -0, min, max, -max, 1e-300, Number.MIN_VALUE) },
-    { weight: 1, arbitrary: finite },
-  )
-/** For what takes a figure as it is, without a limit of its own: as far as a measure of this world can go. */
-const plain = (min: number, max: number): Arbitrary<number> =>
-  fc.oneof(
-    { weight: 3, arbitrary: fc.double({ min, max, noNaN: true }) },
-    { weight: 1, arbitrary: fc.double({ min: -1e9, max: 1e9, noNaN: true }) },
-  )
-const maybe = (figure: Arbitrary<number>): Arbitrary<number | null> =>
-  fc.oneof({ weight: 9, arbitrary: figure }, { weight: 1, arbitrary: fc.constant(null) })
-const perhaps = (figure: Arbitrary<number>): Arbitrary<number | null | undefined> =>
-  fc.oneof({ weight: 9, arbitrary: figure }, { weight: 1, arbitrary: fc.constantFrom(null, undefined) })
 /** Only what a calculation before it gives: its refusals are seen at its own place. */
 const given = <T>(results: Arbitrary<Result<T>>): Arbitrary<T> =>
   results.filter((result) => result.ok).map(must)
 
-const tested = new Set<string>()
 /** Any arguments: an answer or a refusal, neither with anything in it that is no figure; never an exception. */
 function sound<A extends unknown[]>(
   fn: (...args: A) => unknown,
   args: { [K in keyof A]: Arbitrary<A[K]> },
   numRuns = 150,
 ): void {
-  tested.add(fn.name)
   it(fn.name, () => {
     fc.assert(
       fc.property(fc.tuple(...args), (values) => {
@@ -238,6 +209,7 @@ describe('cut', () => {
   sound(flatAtAngle, [near(0, 30), near(0, 5), opening])
   sound(depthAtCentroid, [fc.record({ flatIn: plain(0, 0.5), angleIn: plain(0, 0.5) }), maybe(plain(0, 1))])
   sound(shareFact, [perhaps(finite)])
+  sound(centroidShareOf, [near(0, 12), near(1, 20)])
   sound(angleBeside, [depth, perhaps(near(0, 1)), depth])
   sound(flatBeside, [depth, perhaps(near(0, 1)), depth])
   sound(targetLine, [
@@ -255,17 +227,13 @@ describe('cut', () => {
   sound(allChambers, [looked])
   sound(meanOf, [fc.array(plain(1, 400), { maxLength: 6 })])
   sound(headsAfter, [looked, removes, deepest])
-  sound(
-    (input: PlanInput, removesCc: number | null, deepestIn: number) =>
-      outOfTolerance(input, headsAfter(input, removesCc, deepestIn)),
-    [looked, removes, deepest],
-  )
-  tested.add(outOfTolerance.name)
+  const outAfterCut = (input: PlanInput, removesCc: number | null, deepestIn: number) =>
+    outOfTolerance(input, headsAfter(input, removesCc, deepestIn))
+  sound(outAfterCut, [looked, removes, deepest])
   sound(removedBefore, [head, maybe(near(0.3, 12))])
   sound(totalRemoved, [looked, deepest])
   sound(limitCautions, [looked, fc.record({ angleDeg: maybe(near(0, 5)), deepestIn: deepest })])
   it('refuseBroken, governingWords, unevenCaution', () => {
-    for (const fn of [refuseBroken, governingWords, unevenCaution]) tested.add(fn.name)
     fc.assert(
       fc.property(answered, ([input, answer]) => {
         const { value } = answer as { value: Parameters<typeof refuseBroken>[1] }
@@ -407,8 +375,8 @@ describe('seat', () => {
   )
   sound(placeCircle, [seat, name, fc.boolean()])
   sound(circleOver, [motion, placed])
-  sound((of: Motion, one: PlacedCircle) => shareBelow(circleOver(of, one)), [motion, placed])
-  tested.add(shareBelow.name)
+  const shareBelowDeck = (of: Motion, one: PlacedCircle) => shareBelow(circleOver(of, one))
+  sound(shareBelowDeck, [motion, placed])
   sound(topCutLoss, [cut, seat])
   sound(insertMarks, [cut, seat])
   sound(sealingMargin, [cut, seat])
@@ -599,8 +567,13 @@ describe('figures smaller than anything that can be set or read', () => {
   })
 })
 
-it('every public function of these folders is among them', () => {
+it('every public function of these folders is among these properties, here or in a file beside this one', () => {
+  const here = fileURLToPath(new URL('.', import.meta.url))
+  const asked = readdirSync(here)
+    .filter((file) => /^no-nan.*\.test\.ts$/.test(file))
+    .map((file) => readFileSync(here + file, 'utf8').replaceAll(/^import [^;]*? from '.*'$/gm, ''))
+    .join('\n')
   const exported = exportedFrom(computing)
   expect(exported.length).toBeGreaterThan(90)
-  expect(exported.filter(({ name }) => !tested.has(name))).toEqual([])
+  expect(exported.filter(({ name }) => !new RegExp(`\\b${name}\\b`).test(asked))).toEqual([])
 })

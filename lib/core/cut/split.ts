@@ -1,6 +1,7 @@
 import { knownFacts, type Fact } from '../known-facts'
 import { ok, refuse, type Result } from '../errors'
 import { factOf } from '../units/fact-of'
+import { quantities } from '../units/quantities'
 import { thou } from '../units/format-figure'
 
 export type Parts = { readonly flatIn: number; readonly angleIn: number }
@@ -14,6 +15,18 @@ export function depthAtCentroid({ flatIn, angleIn }: Parts, centroidShare: numbe
   if (angleIn === 0) return flatIn
   return centroidShare === null ? null : flatIn + angleIn * centroidShare
 }
+
+/**
+ * The centroid's share of the milled width, from a casting's record; null as long as one of the two is not known, or the
+ * width is none that is milled. Example: 4.445 of 7 → 0.635.
+ */
+export const centroidShareOf = (
+  centreIn: number | undefined,
+  milledWidthIn: number | undefined,
+): number | null =>
+  centreIn === undefined || milledWidthIn === undefined || milledWidthIn < quantities.milledWidth.least
+    ? null
+    : centreIn / milledWidthIn
 
 /** Where a chamber's centroid can lie: never on an edge. */
 export const shareFact = (centroidShare: number | null | undefined): Fact => [

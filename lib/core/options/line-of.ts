@@ -1,6 +1,7 @@
 import type { CastingFacts } from '../casting/figures'
 import { removedBefore } from '../cut/plan-limits'
 import type { CutLimits, HeadNow } from '../cut/plan-types'
+import { centroidShareOf } from '../cut/split'
 import { targetLine, type LineLimit, type TargetLine } from '../cut/target-line'
 import type { Result } from '../errors'
 import { placeCircle } from '../seat/circles'
@@ -24,7 +25,7 @@ export function lineOf({ depthIn, casting, heads, limits, sealingMarginIn }: Lin
   const { openingCentreIn, milledWidthIn } = casting
   return targetLine({
     depthIn,
-    centroidShare: openingCentreIn === undefined || !milledWidthIn ? null : openingCentreIn / milledWidthIn,
+    centroidShare: centroidShareOf(openingCentreIn, milledWidthIn),
     milledWidthIn: milledWidthIn ?? null,
     largestAngleDeg: limits.classFlatOnly ? 0 : limits.angleLimitDeg,
     limits: [

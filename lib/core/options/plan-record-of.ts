@@ -1,5 +1,6 @@
 import { makePlan, type PlanAnswer, type PlanInput, type Split } from '../cut/plan'
 import type { PlanRecord } from '../cut/plan-record'
+import { centroidShareOf } from '../cut/split'
 import { sinkVolumeCc } from '../cut/volume'
 import { ok, refuse, type Result } from '../errors'
 import type { CutKind } from '../route/types'
@@ -47,8 +48,7 @@ export function workedPlan(ground: PlanGround, choice: PlanChoiceFigures): Resul
     split: split.value,
     stopAtIn: choice.stopAtIn,
     seatWorkGivesCc: seatWorkGivesCc.value,
-    centroidShare:
-      openingCentreIn === undefined || milledWidthIn === undefined ? null : openingCentreIn / milledWidthIn,
+    centroidShare: centroidShareOf(openingCentreIn, milledWidthIn),
     milledWidthIn: milledWidthIn ?? null,
   })
   if (!plan.ok) return plan

@@ -78,6 +78,12 @@ const checks: readonly Check[] = [
     [0, '', 0],
     () => match(61.5, 62.5).outside.length,
   ),
+  check(
+    'chambers outside half a cc: 61.48 and 62.52',
+    'common practice, from memory: ±0.5 cc; each is 0.52 from the mean',
+    [2, '', 0],
+    () => match(61.48, 62.52).outside.length,
+  ),
 ]
 
 export const chamber = { title: '2. Chamber volume', checks }

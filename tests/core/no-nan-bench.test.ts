@@ -1,0 +1,185 @@
+import fc, { type Arbitrary } from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
+import { engineFigures, type EngineFacts } from '@/lib/core/engine/figures'
+import { amountText, minorOf } from '@/lib/core/money/amount'
+import { percentOf } from '@/lib/core/money/percent'
+import { roundMinor, totals } from '@/lib/core/money/totals'
+import { consequenceLines } from '@/lib/core/options/consequence-lines'
+import { consequences } from '@/lib/core/options/consequences'
+import { estimateOf } from '@/lib/core/options/estimate'
+import type { BenchQuestion, Start } from '@/lib/core/options/bench-types'
+import { planRecordOf } from '@/lib/core/options/plan-record-of'
+import { planLines } from '@/lib/core/options/plan-words'
+import { waysOf } from '@/lib/core/options/ways'
+import { quantities, type Quantity } from '@/lib/core/units/quantities'
+import { maybe, near, unsound } from './any-figure'
+import { question, start } from './options/bench'
+
+/** Any of a record's figures, some of them not known, some of them absurd. */
+function figuresOf<K extends string>(
+  figures: Readonly<Record<K, { readonly quantity: string }>>,
+): Arbitrary<Partial<Record<K, number>>> {
+  const entries = Object.entries<{ readonly quantity: string }>(figures).map(([key, { quantity }]) => {
+    const { least, most } = quantities[quantity as Quantity]
+    return [key, near(least, most)] as const
+  })
+  return fc.record(Object.fromEntries(entries), { requiredKeys: [] }) as Arbitrary<Partial<Record<K, number>>>
+}
+
+const casting: Arbitrary<CastingFacts> = figuresOf(castingFigures)
+const engine: Arbitrary<EngineFacts> = fc
+  .tuple(
+    figuresOf(engineFigures),
+    fc.constantFrom('inline' as const, 'v' as const, 'unknown' as const),
+    fc.constantFrom(true, false, null),
+  )
+  .map(([figures, layout, camInHead]) => ({ ...figures, layout, camInHead }))
+const deepEdge = fc.constantFrom('intake' as const, 'exhaust' as const)
+const cc = near(40, 80)
+const depth = near(0, 0.2)
+const heads = fc.array(
+  fc.record({
+    tag: fc.constant('T-0001'),
+    chambersCc: fc.array(cc, { maxLength: 4 }),
+    thicknessIn: maybe(near(0.3, 12)),
+    removedBeforeIn: maybe(near(0, 1)),
+  }),
+  { maxLength: 2 },
+)
+
+/** Half of the time figures that go together, so that the answer is not a refusal every time. */
+const sometimes = <T>(usual: T, any: Arbitrary<T>): Arbitrary<T> => fc.oneof(fc.constant(usual), any)
+const usual = start()
+const anyStart: Arbitrary<Start> = fc
+  .record({
+    casting: sometimes(usual.casting, casting),
+    heads: sometimes(usual.heads, heads),
+    deepEdge,
+    thouPerCc: near(0.5, 20),
+    presentNominal: fc.boolean(),
+    used: fc.boolean(),
+  })
+  .map((more) => ({ ...usual, ...more }))
+const anyQuestion: Arbitrary<BenchQuestion> = fc
+  .record({
+    targetCc: maybe(cc),
+    stopAtIn: maybe(near(0.0005, 0.1)),
+    sinkIn: near(0, 0.25),
+    engine,
+    classFlatOnly: fc.boolean(),
+    classMinCc: maybe(cc),
+    classMaxCutIn: maybe(depth),
+    starts: fc.array(anyStart, { minLength: 1, maxLength: 2 }),
+  })
+  .map((more) => ({ ...question(), ...more }))
+
+const holds = <A extends unknown[]>(
+  name: string,
+  args: { [K in keyof A]: Arbitrary<A[K]> },
+  ask: (...args: A) => unknown,
+) =>
+  it(name, () => {
+    fc.assert(
+      fc.property(fc.tuple(...args), (values) => {
+        expect(unsound(ask(...(values as A)))).toBeNull()
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+describe('what follows from a cut', () => {
+  const input = fc.record({
+    cut: fc.record({ flatIn: depth, angleIn: depth, milledWidthIn: maybe(near(4, 12)) }),
+    casting,
+    engine,
+    deepEdge,
+    beforeCc: maybe(cc),
+    finishedCc: maybe(cc),
+    sinkIn: near(0, 0.25),
+    totalGoneIn: maybe(near(0, 1)),
+  })
+  holds('consequences, and their words', [input], (of) => {
+    const follows = consequences(of)
+    const words = { cut: of.cut, deepEdge: of.deepEdge, follows, ptvLeastIn: { intake: 0.08, exhaust: 0.1 } }
+    return [follows, consequenceLines({ ...words, sealingMarginIn: 0.005 })]
+  })
+})
+
+describe('a plan’s record', () => {
+  const choice = fc.record({
+    kind: fc.constantFrom(
+      'none' as const,
+      'clean-up' as const,
+      'flat' as const,
+      'angle' as const,
+      'angle-flat' as const,
+    ),
+    splitBy: fc.constantFrom('flat' as const, 'angle' as const, 'degrees' as const, 'margin' as const),
+    flatIn: maybe(depth),
+    angleIn: maybe(depth),
+    angleDeg: maybe(near(0, 5)),
+    stopAtIn: maybe(near(0.0005, 0.1)),
+    sinkIn: maybe(near(0, 0.25)),
+  })
+  const limits = {
+    angleCautionDeg: 0.5,
+    angleLimitDeg: 2,
+    thicknessLeastIn: null,
+    classFlatOnly: false,
+    classMinCc: null,
+    classMaxCutIn: null,
+  }
+  const common = {
+    toleranceCc: 0.5,
+    rateWords: '',
+    marginCc: 1,
+    limits,
+    ptvLeastIn: { intake: 0.08, exhaust: 0.1 },
+  }
+  const ground = fc
+    .record({
+      heads,
+      presentNominal: fc.boolean(),
+      targetCc: maybe(cc),
+      thouPerCc: near(0.5, 20),
+      casting: sometimes(usual.casting, casting),
+      engine,
+      deepEdge,
+    })
+    .map((more) => ({ ...common, ...more }))
+  holds('and its lines', [ground, choice], (on, chosen) => {
+    const record = planRecordOf(on, chosen)
+    return [record, record.ok ? planLines(record.value, null) : null]
+  })
+})
+
+describe('the cut bench', () => {
+  holds('ways', [anyQuestion], waysOf)
+  holds('estimates', [anyQuestion, fc.nat(6), maybe(depth)], (asked, at, angleIn) => {
+    const way = waysOf(asked)[at]
+    return way ? estimateOf(asked, way.id, angleIn) : null
+  })
+})
+
+describe('money', () => {
+  const minor = fc.integer({ min: -1e9, max: 1e9 })
+  const line = fc.record({
+    quantity: fc.double({ min: 0, max: 1e4, noNaN: true }),
+    unitMinor: minor,
+    taxBasisPoints: fc.integer({ min: 0, max: 10_000 }),
+  })
+  const paid = fc.record({
+    kind: fc.constantFrom('deposit' as const, 'payment' as const, 'refund' as const),
+    minor,
+  })
+  holds('totals', [fc.array(line, { maxLength: 6 }), fc.array(paid, { maxLength: 4 })], totals)
+  holds('roundMinor', [fc.double({ min: -1e12, max: 1e12, noNaN: true })], roundMinor)
+  holds(
+    'minorOf',
+    [fc.oneof(fc.string(), fc.stringMatching(/^\d{0,10}[.,]?\d{0,4}$/)), fc.integer({ min: 0, max: 3 })],
+    minorOf,
+  )
+  holds('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], amountText)
+  holds('percentOf', [fc.nat(10_000)], percentOf)
+})
