@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { circleOutline } from '../../../lib/core/cut/circle'
+import { circleOpening, circleOutline } from '../../../lib/core/cut/circle'
 import { draftedVolume } from '../../../lib/core/cut/drafted-volume'
 import { openingOfOutline, type OutlinePoint } from '../../../lib/core/cut/outline'
 import { cutVolumeCc } from '../../../lib/core/cut/volume'
@@ -80,6 +80,18 @@ describe('opening from a traced outline', () => {
     ['of no area', at([2, 0], [3, 0], [4, 0]), 'contradiction'],
   ])('%s is refused', (_, outline, code) => {
     expect(openingOfOutline(outline, W)).toMatchObject({ ok: false, refusal: { code } })
+  })
+})
+
+describe('a round opening', () => {
+  it.each([
+    ['in the middle', 3.5, true],
+    ['just inside the shallow edge', 1.8, true],
+    ['over the shallow edge', 1.79, false],
+    ['just inside the deep edge', 5.2, true],
+    ['over the deep edge', 5.21, false],
+  ])('of 3.600 in %s, at %d of 7 in', (_, centreIn, fits) => {
+    expect(circleOpening(3.6, centreIn, W).ok).toBe(fits)
   })
 })
 

@@ -150,6 +150,9 @@ describe('volumes', () => {
     expect(uneven.cautions.join()).toContain('Cutting alone cannot')
     // 65 to 61 is 4 cc: 24 thou.
     expect(uneven.governing).toContain('24 thou')
+    // With half a cc of seat work to come the largest goes to 60.5: 4.5 cc at 6 thou per cc.
+    const sunk = plan({ heads: [{ ...head, chambersCc: [63, 64, 64, 65] }], seatWorkGivesCc: 0.5 })
+    expect(sunk.governing).toContain('27 thou')
   })
 
   it('equalising: the largest goes to the target, the rest are to be opened', () => {
@@ -343,7 +346,13 @@ describe('what cannot be', () => {
     ['a chamber below nothing', { heads: [{ ...head, chambersCc: [64, -1] }] }, 'out-of-range'],
     ['an endless chamber', { heads: [{ ...head, chambersCc: [Infinity] }] }, 'out-of-range'],
     ['a head thinner than paper', { heads: [{ ...head, thicknessIn: 0.01 }] }, 'out-of-range'],
-    ['a clean-up of a quarter inch', { kind: 'clean-up', stopAtIn: 0.25 }, 'out-of-range'],
+    ['a clean-up of more than a tenth of an inch', { kind: 'clean-up', stopAtIn: 0.101 }, 'out-of-range'],
+    [
+      // 10 cc at 40 thou per cc are 0.400 at the centre: 0.200 flat and 0.200/0.635 = 0.315 at the edge.
+      'more than half an inch at the deep edge',
+      { kind: 'angle-flat', targetCc: 54, thouPerCc: 40, split: { by: 'flat', flatIn: 0.2 } },
+      'out-of-range',
+    ],
     ['more than a chamber holds', { kind: 'clean-up', stopAtIn: 0.1, thouPerCc: 1 }, 'out-of-range'],
   ])('refuses %s', (_, more, code) => {
     expect(refusal(more).code).toBe(code)
