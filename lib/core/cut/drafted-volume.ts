@@ -85,10 +85,11 @@ function integrate(wall: readonly Corner[], flatIn: number, slope: number, lean:
   const footIn = meetIn(wall, flatIn, slope, lean, Math.min)
   const deepestIn = meetIn(wall, flatIn, slope, lean, Math.max)
   if (!stands(wall, deepestIn * lean)) return null
+  // Whole up to the foot, where its area is quadratic in z; above it the cut runs through the opening.
+  const wholeAt = (z: number): number => areaBeyond(wall, z * lean, wholeX)
   const areaAt = (z: number): number =>
     areaBeyond(wall, z * lean, slope === 0 ? wholeX : Math.max(wholeX, (z - flatIn) / slope))
-  // Whole up to the foot, where its area is quadratic in z; above it the cut runs through the opening.
-  return simpson(areaAt, 0, footIn, 2) + overSlope(areaAt, footIn, deepestIn)
+  return simpson(wholeAt, 0, footIn, 2) + overSlope(areaAt, footIn, deepestIn)
 }
 
 /** How high the cut meets the leaning wall at its shallowest or deepest corner: found by going there a few times. */

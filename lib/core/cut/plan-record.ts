@@ -14,6 +14,8 @@ export type PlanRecord = {
   readonly depthAtCentroidIn: number
   readonly thouPerCc: number
   readonly rateWords: string
+  /** The shop's own cuts stood behind the rate when the plan was kept; absent: they did not, or nobody asked. */
+  readonly rateProven?: boolean
   readonly presentMeanCc: number | null
   /** True when the present cc came from a record or was asked, not from a burette. */
   readonly presentNominal: boolean

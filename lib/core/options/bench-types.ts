@@ -51,7 +51,8 @@ export type BenchShop = {
   readonly prices: Readonly<Partial<Record<StepId, number>>> | null
 }
 
-export type WayKind = 'leave' | 'clean-up' | 'flat' | 'equalise' | 'angle-flat' | 'angle' | 'open'
+export const wayKinds = ['leave', 'clean-up', 'flat', 'equalise', 'angle-flat', 'angle', 'open'] as const
+export type WayKind = (typeof wayKinds)[number]
 
 export type WayStep = { readonly stepId: StepId; readonly label: string; readonly outside: boolean }
 

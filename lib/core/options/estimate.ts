@@ -1,6 +1,6 @@
 import type { CastingFacts } from '../casting/figures'
 import { ok, refuse, type Result } from '../errors'
-import type { BenchQuestion, Way } from './bench-types'
+import type { BenchQuestion, Way, WayKind } from './bench-types'
 import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
 import { figureName } from './figure-names'
@@ -14,6 +14,7 @@ export type EstimateLine = { readonly label: string; readonly value: string; rea
 
 /** An answer as it was given: words and figures as they stood, and what the drawing needs. */
 export type EstimateAnswer = {
+  readonly kind: WayKind
   readonly title: string
   readonly start: string
   readonly effort: string
@@ -70,6 +71,7 @@ function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others
   const { start, worked } = way
   const cut = worked?.record ?? { flatIn: 0, angleIn: 0, angleDeg: null }
   return {
+    kind: way.kind,
     title: wayTitle(way),
     start: start.name,
     effort: wayEffort(way),

@@ -16,8 +16,7 @@ export function wayStepsOf(
   kind: WayKind,
   record: PlanRecord | null,
 ): readonly WayStep[] {
-  const before = routeOf(question, start, null, [])
-  const known = new Set(needed(before).map(keyText))
+  const known = stepsAnyway(question, start)
   const plan = record && record.kind !== 'none' ? planFacts(record, start) : null
   const opens = kind === 'open' || kind === 'equalise'
   const after = routeOf(question, start, plan, opens ? ['open-chamber'] : [])
@@ -28,6 +27,17 @@ export function wayStepsOf(
       label: step.label,
       outside: rowOf(refOf(step)).station === 'outside',
     }))
+}
+
+/** Worked out once for all the ways of one starting head. */
+const worked = new WeakMap<BenchQuestion, Map<Start, ReadonlySet<string>>>()
+
+function stepsAnyway(question: BenchQuestion, start: Start): ReadonlySet<string> {
+  const ofQuestion = worked.get(question) ?? new Map<Start, ReadonlySet<string>>()
+  worked.set(question, ofQuestion)
+  const known = ofQuestion.get(start) ?? new Set(needed(routeOf(question, start, null, [])).map(keyText))
+  ofQuestion.set(start, known)
+  return known
 }
 
 const needed = (route: readonly RouteStep[]): RouteStep[] =>

@@ -119,6 +119,11 @@ describe('wall draft', () => {
     }
   })
 
+  it.each([1e-15, 1e-17, 1e-19, 5e-324])('an angle part of %d in is as good as none', (angleIn) => {
+    const { cc } = must(draftedVolume({ flatIn: 0.001, angleIn, milledWidthIn: W }, square, 0))
+    expect(cc).toBeCloseTo(16.387064 * 9 * 0.001, 9)
+  })
+
   it('no draft is the plan’s own figure; more draft takes less', () => {
     const anyCut = fc.record({
       flatIn: fc.double({ min: 0.001, max: 0.1, noNaN: true }),
