@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { angleGivenIn } from '../../../lib/core/cut/angle'
 import { angleForVolume, flatAtAngle, flatForVolume } from '../../../lib/core/cut/inverse'
+import { centroidShareOf } from '../../../lib/core/cut/split'
 import { targetLine, type TargetLineInput } from '../../../lib/core/cut/target-line'
 import { cutVolumeCc } from '../../../lib/core/cut/volume'
 import { must } from '../../../lib/core/errors'
@@ -71,6 +72,23 @@ describe('depths for a volume', () => {
     ['no width', () => flatAtAngle(3, 0.1, { ...opening, milledWidthIn: NaN }), 'out-of-range'],
   ])('refuses %s', (_, ask, code) => {
     expect(ask()).toMatchObject({ ok: false, refusal: { code } })
+  })
+})
+
+describe('the centre of an opening', () => {
+  const at = (share: number) => angleForVolume(0.1, 0, { ...opening, centreIn: share * W })
+
+  it('lies between 2 and 98 per cent of the width', () => {
+    expect([at(0.0201).ok, at(0.9799).ok]).toEqual([true, true])
+    for (const share of [0.0199, 0.9801])
+      expect(at(share)).toMatchObject({ refusal: { code: 'out-of-range' } })
+  })
+
+  it('as a share of the width, while both are known and the width is one', () => {
+    expect(centroidShareOf(4.445, 7)).toBeCloseTo(0.635, 12)
+    expect([centroidShareOf(undefined, 7), centroidShareOf(4.445, undefined), centroidShareOf(0, 0)]).toEqual(
+      [null, null, null],
+    )
   })
 })
 

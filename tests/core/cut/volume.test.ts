@@ -124,4 +124,10 @@ describe('seat work', () => {
     expect(must(sinkVolumeCc(2.05, 0.01))).toBeCloseTo(0.5409, 4)
     expect(must(sinkVolumeCc(1.6, 0.01))).toBeCloseTo(0.3295, 4)
   })
+
+  it('a quarter of an inch is the most a seat is sunk', () => {
+    expect(must(sinkVolumeCc(2, 0.25))).toBeCloseTo(12.87, 2) // π/4·2²·0.25·16.387064 = 12.8702
+    expect(sinkVolumeCc(2, 0.251)).toMatchObject({ refusal: { code: 'out-of-range' } })
+    expect(sinkVolumeCc(2, -0.001)).toMatchObject({ refusal: { code: 'out-of-range' } })
+  })
 })
