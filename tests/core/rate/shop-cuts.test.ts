@@ -1,0 +1,108 @@
+import { linearRegression } from 'simple-statistics'
+import { describe, expect, it } from 'vitest'
+import { must } from '../../../lib/core/errors'
+import { learnRate, type RateCut } from '../../../lib/core/rate/learn'
+import type { Rate } from '../../../lib/core/rate/rate'
+import { castingRate, depthAtCentroidIn, isProven, taughtBy } from '../../../lib/core/rate/shop-cuts'
+import { seeded } from './random'
+
+const prior: Rate = { ccPerThou: 1 / 6, uCcPerThou: 0.05 / 6, cuts: 0, prior: 'outline' }
+const known = (cc: number) => ({ cc, uCc: 0.15 })
+const level = (depthIn: number) => ({ shallowIn: depthIn, deepIn: depthIn })
+const cut = (depthThou: number, tookCc: number, likeForLike = true): RateCut => ({
+  depthThou,
+  beforeCc: 80,
+  uBeforeCc: 0.1,
+  afterCc: 80 - tookCc,
+  uAfterCc: 0.1,
+  likeForLike,
+})
+
+describe('what a cut teaches', () => {
+  it('counts depth where the chamber’s opening has its centre', () => {
+    // 20 + 63·0.635 = 60.005 thou [common practice: such a cut takes about 10 cc at six thou per cc].
+    const taught = taughtBy(
+      { edges: { shallowIn: 0.02, deepIn: 0.083 }, before: known(75), after: known(65), whyNot: '' },
+      0.635,
+    )
+    expect(taught.cut?.depthThou).toBeCloseTo(60.005, 9)
+    expect(taught).toMatchObject({ whyNot: '', cut: { likeForLike: true, beforeCc: 75, afterCc: 65 } })
+    expect(depthAtCentroidIn({ shallowIn: 0.083, deepIn: 0.02 }, 0.25)).toBeCloseTo(0.06725, 12)
+  })
+
+  it('needs the centre for a tilted cut alone', () => {
+    const told = { before: known(75), after: known(72), whyNot: '' }
+    expect(taughtBy({ ...told, edges: level(0.018) }, null).cut?.depthThou).toBeCloseTo(18, 9)
+    expect(taughtBy({ ...told, edges: { shallowIn: 0.02, deepIn: 0.083 } }, null)).toEqual({
+      cut: null,
+      whyNot: 'the centre of the opening is not on the casting record',
+    })
+  })
+
+  it('does not count what cannot be, so that one wrong figure spoils no casting', () => {
+    const why = (depthIn: number, afterCc: number) =>
+      taughtBy({ edges: level(depthIn), before: known(75), after: known(afterCc), whyNot: '' }, 0.5).whyNot
+    expect(why(0.018, 72)).toBe('')
+    expect(why(0.018, 75)).toMatch(/took no volume/)
+    expect(why(0.018, 76)).toMatch(/took no volume/)
+    for (const depthIn of [0, -0.01, 0.6, NaN]) expect(why(depthIn, 72)).toMatch(/depth cannot be/)
+  })
+
+  it('carries on why it is not like for like', () => {
+    const told = {
+      edges: level(0.018),
+      before: known(75),
+      after: known(72),
+      whyNot: 'seat work between the two cc',
+    }
+    expect(taughtBy(told, 0.5)).toMatchObject({ cut: { likeForLike: false }, whyNot: told.whyNot })
+  })
+})
+
+describe('the rate of a casting', () => {
+  it('with many cuts comes to least squares through the origin over the cuts like it (simple-statistics)', () => {
+    const draw = seeded(11)
+    // A drafted wall: long cuts take more a thou than short ones.
+    const cuts = Array.from({ length: 3000 }, (_, at) => {
+      const long = at % 3 === 0
+      const depthThou = (long ? 60 : 10) * (1 + 0.3 * draw.uniform())
+      return cut(depthThou, (long ? 0.24 : 0.2) * depthThou + draw.normal(0, 0.15), at % 7 !== 0)
+    })
+    const fitted = (of: readonly RateCut[]): number => {
+      const points = of.map((one) => [one.depthThou, one.beforeCc - one.afterCc])
+      return linearRegression([...points, ...points.map((point) => point.map((value) => -value))]).m
+    }
+    const counted = cuts.filter((one) => one.likeForLike)
+    const short = counted.filter((one) => one.depthThou < 20)
+    const rate = must(castingRate(prior, cuts, 12, 0))
+    expect(rate.cuts).toBe(short.length)
+    expect(rate.ccPerThou).toBeCloseTo(fitted(short), 4)
+    expect(must(castingRate(prior, cuts, null, 0)).ccPerThou).toBeCloseTo(fitted(counted), 4)
+    expect(fitted(counted) - fitted(short)).toBeGreaterThan(0.02)
+  })
+
+  it('a cut of like depth that does not count hides none that does', () => {
+    const rate = must(castingRate(prior, [cut(60, 10), cut(12, 9, false)], 12))
+    expect(rate).toEqual(must(learnRate(prior, [cut(60, 10)])))
+  })
+
+  it('is the record’s own while no cut counts', () => {
+    expect(must(castingRate(prior, [], 18))).toEqual(prior)
+    expect(must(castingRate(prior, [cut(18, 3, false)], 18))).toEqual(prior)
+  })
+
+  it('is proven by two cuts and five per cent, and by neither alone', () => {
+    const of = (cuts: number, part: number): Rate => ({
+      ccPerThou: 0.2,
+      uCcPerThou: 0.2 * part,
+      cuts,
+      prior: 'none',
+    })
+    expect(isProven(of(2, 0.05))).toBe(true)
+    expect(isProven(of(1, 0.01))).toBe(false)
+    expect(isProven(of(9, 0.051))).toBe(false)
+    // With 3 % between heads, 20 thou at six thou per cc: √(0.05² + 0.03²)·3.333 = 0.194 cc, and 0.5/0.194 = 2.57, which
+    // is where half a per cent of a normal variable lies beyond (2.576, any table).
+    expect(0.5 / (Math.hypot(0.05, 0.03) * (20 / 6))).toBeCloseTo(2.576, 1)
+  })
+})
