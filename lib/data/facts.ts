@@ -134,6 +134,7 @@ function planFacts(visit: VisitRecord, index: number, removedBefore: number | nu
     totalRemovedIn: removedBefore === null ? null : removedBefore + flatIn + angleIn,
     intakeSideIn: record.intakeSideIn,
     ptvLossIn: losses.length === 0 ? null : Math.max(...losses),
+    rateProven: record.rateProven,
   }
 }
 

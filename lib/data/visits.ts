@@ -5,6 +5,7 @@ import type { EventKind, RouteFacts, RouteStep, StepKey, Whereabouts } from '@/l
 import { whereabouts } from '@/lib/core/route/whereabouts'
 import type { Db, Reader, Tx } from './db'
 import { routeFacts, visitInclude, type VisitRecord } from './facts'
+import { projectShopCut } from './rate-cuts'
 import { currentSettings } from './settings'
 import { conflictUnless, type Write } from './write'
 
@@ -88,6 +89,7 @@ export const whereaboutsOf = (visit: VisitRecord, facts: RouteFacts, route: read
 export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<VisitWithRoute> {
   const result = await visitWithRoute(tx, visitId)
   await projectRoute(tx, result, now)
+  await projectShopCut(tx, result)
   return result
 }
 

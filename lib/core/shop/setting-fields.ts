@@ -71,6 +71,12 @@ export const settingGroups: readonly SettingGroup[] = [
         cc(0.1, 20),
         'So that the last cut lands on size in house.',
       ),
+      field(
+        'cutToleranceIn',
+        'Tolerance of a cut',
+        depth,
+        'Flat part and angle part as measured, against the plan and against a vendor’s marks.',
+      ),
       field('angleCautionDeg', 'Caution above an angle of', angle),
       field('angleLimitDeg', 'Largest angle', angle, 'Where the casting record has none of its own.'),
     ],

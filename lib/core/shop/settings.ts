@@ -9,6 +9,8 @@ export type ShopSettings = RouteSettings & {
   readonly depthSettingErrorThou: number
   readonly betweenHeadPart: number
   readonly vendorMarginCc: number
+  /** How far a finished cut may be off what was wanted, or off its maker's marks. */
+  readonly cutToleranceIn: number
   readonly angleCautionDeg: number
   readonly angleLimitDeg: number
   readonly flowRepeatabilityPart: number
@@ -25,6 +27,7 @@ export const defaultShopSettings: ShopSettings = {
   depthSettingErrorThou: 0.5,
   betweenHeadPart: 0.03,
   vendorMarginCc: 1,
+  cutToleranceIn: 0.002,
   angleCautionDeg: 0.5,
   angleLimitDeg: 1,
   flowRepeatabilityPart: 0.01,

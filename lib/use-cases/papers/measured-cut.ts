@@ -1,15 +1,26 @@
-import { cornerPoint, type CornerName } from '@/lib/core/straightness/corner-point'
-import { planeFit, type PlaneFit } from '@/lib/core/straightness/plane-fit'
+import { cornersFit, edgesCut, type Corners, type Deck } from '@/lib/core/straightness/corners-fit'
+import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
+import type { RouteFacts, StepId } from '@/lib/core/route/types'
 import type { EffectiveReading } from '@/lib/data/facts'
 import type { PaperHead } from './paper-head'
-import { mean, valuedAt } from './read'
+import { valuedAt } from './read'
 
-export const corners: readonly CornerName[] = ['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2']
+export { cornerNames as corners } from '@/lib/core/straightness/corners-fit'
 
-const at = (readings: readonly EffectiveReading[], corner: CornerName): number | null =>
-  readings.find((reading) => reading.kind === 'thickness' && reading.point === corner)?.value ?? null
+type Readings = RouteFacts['readings']
 
-/** Corner thicknesses by the step they were taken at; `orderId` narrows an arrival to its order. */
+/** Corner thicknesses by the step they were taken at, the newest of each; `orderId` narrows an arrival to its order. */
+export const cornersOf = (readings: Readings, stepId: StepId, orderId: string | null = null): Corners =>
+  byCorner(
+    readings.filter(
+      ({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId,
+    ),
+  )
+
+const byCorner = (readings: Readings): Corners =>
+  Object.fromEntries(readings.map((reading) => [reading.point, reading.value]))
+
+/** The same as readings. */
 export const cornersAt = (
   { readings }: PaperHead,
   stepId: 'thickness' | 'arrival-figures' | 'finished',
@@ -19,23 +30,15 @@ export const cornersAt = (
     ({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId,
   )
 
+const deckOf = ({ plan, casting }: PaperHead): Deck => ({
+  deepEdge: plan?.deepEdge ?? 'exhaust',
+  milledWidthIn: casting.milledWidthIn,
+  deckLengthIn: casting.deckLengthIn,
+})
+
 /** What was really cut, by a plane through the corners before and after; null when that cannot be had. */
 export function fitOf(head: PaperHead, after: readonly EffectiveReading[]): PlaneFit | null {
-  const deepEdge = head.plan?.deepEdge ?? 'exhaust'
-  const { milledWidthIn, deckLengthIn } = head.casting
-  if (milledWidthIn === undefined || deckLengthIn === undefined) return null
-  const before = cornersAt(head, 'thickness')
-  const fit = planeFit({
-    points: corners.map((corner) => ({
-      name: corner,
-      ...cornerPoint(corner, { deepEdge, milledWidthIn, deckLengthIn }),
-      beforeIn: at(before, corner),
-      afterIn: at(after, corner),
-    })),
-    milledWidthIn,
-    deckLengthIn,
-    gaugedSquareTo: 'new-deck',
-  })
+  const fit = cornersFit(deckOf(head), cornersOf(head.readings, 'thickness'), byCorner(after))
   return fit.ok ? fit.value : null
 }
 
@@ -44,16 +47,9 @@ export function edgesLost(
   head: PaperHead,
   after: readonly EffectiveReading[],
 ): { intake: number; exhaust: number } | null {
-  const before = cornersAt(head, 'thickness')
-  const lost = (edge: 'intake' | 'exhaust'): number | null => {
-    const differences = ([`${edge}-1`, `${edge}-2`] as const).flatMap((corner) => {
-      const [from, to] = [at(before, corner), at(after, corner)]
-      return from === null || to === null ? [] : [from - to]
-    })
-    return differences.length === 0 ? null : mean(differences)
-  }
-  const [intake, exhaust] = [lost('intake'), lost('exhaust')]
-  return intake === null || exhaust === null ? null : { intake, exhaust }
+  const sizeless: Deck = { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null }
+  const lost = edgesCut(sizeless, cornersOf(head.readings, 'thickness'), byCorner(after))
+  return lost && { intake: lost.shallowIn, exhaust: lost.deepIn }
 }
 
 /** Whether metal went off the deck on this visit. */

@@ -28,7 +28,9 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
     const context = await planContext(w.tx, input.pairId)
-    const record = must(planRecordOf(context, choiceFigures(input)))
+    const worked = must(planRecordOf(context, choiceFigures(input)))
+    // Frozen with the plan: what later cuts teach must not change what this route owes.
+    const record = { ...worked, rateProven: context.rate.proven }
     const id = newId(w.now)
     await w.tx.planVersion.create({
       data: {

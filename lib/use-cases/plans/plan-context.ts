@@ -1,15 +1,15 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { CutLimits, HeadNow } from '@/lib/core/cut/plan'
 import type { EngineFacts } from '@/lib/core/engine/figures'
-import { RefusedError } from '@/lib/core/errors'
+import { must, RefusedError } from '@/lib/core/errors'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
-import { thouPerCc, type Rate } from '@/lib/core/rate/rate'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
 import { effectiveReadings, visitInclude, type VisitRecord } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
 import { tagOf } from '../stations/see-step'
+import { learnedRate, shownRate, type ShownRate } from './casting-rate'
 import { ccBeforeCut } from './present-cc'
 
 /** Everything a plan is computed from, for the live form and the server alike. */
@@ -28,6 +28,7 @@ export type PlanContext = {
   readonly marginCc: number
   readonly thouPerCc: number
   readonly rateWords: string
+  readonly rate: ShownRate
   readonly limits: CutLimits
   readonly ptvLeastIn: { readonly intake: number; readonly exhaust: number }
 }
@@ -44,15 +45,42 @@ export async function visitsOfPair(reader: Reader, pairId: string): Promise<Visi
 
 export async function planContext(reader: Reader, pairId: string): Promise<PlanContext> {
   const visits = await visitsOfPair(reader, pairId)
-  return contextOf(visits, (await currentSettings(reader)).values)
+  const settings = (await currentSettings(reader)).values
+  const first = visits[0] as VisitRecord
+  const { castingId, chamberForm: form } = first.head
+  const facts = castingFactsOf(first.head.casting, form)
+  const present = visits.map((visit) => headNow(visit, facts, settings))
+  const rate = await learnedRate(reader, {
+    castingId,
+    form,
+    facts,
+    depthThou: depthAsked(facts, present, first.targetCc),
+    depthErrorThou: settings.depthSettingErrorThou,
+  })
+  return contextOf(first, facts, present, shownRate(rate), settings)
 }
 
-function contextOf(visits: readonly VisitRecord[], settings: ShopSettings): PlanContext {
-  const first = visits[0] as VisitRecord
-  const casting = castingFactsOf(first.head.casting, first.head.chamberForm)
+/** How deep the plan will about go, by the record alone: so that cuts like it teach its rate. Null: nothing to go by. */
+function depthAsked(
+  facts: CastingFacts,
+  present: readonly Present[],
+  targetCc: number | null,
+): number | null {
+  const chambersCc = present.flatMap(({ head }) => head.chambersCc)
+  if (targetCc === null || chambersCc.length === 0) return null
+  const meanCc = chambersCc.reduce((sum, cc) => sum + cc, 0) / chambersCc.length
+  const depthThou = (meanCc - targetCc) / must(rateOfRecord(facts)).ccPerThou
+  return depthThou > 0 ? depthThou : null
+}
+
+function contextOf(
+  first: VisitRecord,
+  casting: CastingFacts,
+  present: readonly Present[],
+  rate: ShownRate,
+  settings: ShopSettings,
+): PlanContext {
   const { job } = first
-  const present = visits.map((visit) => headNow(visit, casting, settings))
-  const rate = rateOf(casting)
   return {
     pairId: first.pairId,
     jobNumber: job.number,
@@ -66,8 +94,9 @@ function contextOf(visits: readonly VisitRecord[], settings: ShopSettings): Plan
     targetText: first.targetText,
     toleranceCc: settings.ccToleranceCc,
     marginCc: settings.vendorMarginCc,
-    thouPerCc: thouPerCc(rate).thouPerCc,
-    rateWords: rateWords(rate),
+    thouPerCc: rate.thouPerCc,
+    rateWords: rate.words,
+    rate,
     limits: {
       angleCautionDeg: settings.angleCautionDeg,
       angleLimitDeg: casting.largestAngleDeg ?? settings.angleLimitDeg,
@@ -80,27 +109,9 @@ function contextOf(visits: readonly VisitRecord[], settings: ShopSettings): Plan
   }
 }
 
-/** The record's rate; a casting that is not on record goes by the trade's usual one, and says so. */
-export function rateOf(casting: CastingFacts): Rate {
-  const rate = rateOfRecord(casting)
-  if (rate.ok) return rate.value
-  throw new RefusedError(rate.refusal)
-}
+type Present = { readonly head: HeadNow; readonly nominal: boolean }
 
-const priorWords = {
-  outline: 'from the traced opening',
-  perimeter: 'from the perimeter: a first guess',
-  none: 'the trade’s usual figure or the shop’s own, no cut behind it yet: cut in two passes',
-} as const
-
-const rateWords = (rate: Rate): string =>
-  rate.cuts > 0 ? `learned from ${rate.cuts} cuts` : priorWords[rate.prior]
-
-function headNow(
-  visit: VisitRecord,
-  casting: CastingFacts,
-  settings: ShopSettings,
-): { head: HeadNow; nominal: boolean } {
+function headNow(visit: VisitRecord, casting: CastingFacts, settings: ShopSettings): Present {
   const measured = [...ccBeforeCut(visit, settings).chambers.values()].map((chamber) => chamber.meanCc)
   const nominalCc = visit.presentCc ?? casting.nominalCc
   const thickness = effectiveReadings(visit.readings).flatMap((reading) =>

@@ -4,7 +4,7 @@ import { must } from '@/lib/core/errors'
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
-import type { RouteStep, StepKey } from '@/lib/core/route/types'
+import type { Owed, RouteStep, StepKey } from '@/lib/core/route/types'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
@@ -72,6 +72,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     orderBy: { name: 'asc' },
   })
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
+  const plan = await planAtStep(client, found, step, settings.values)
   return {
     visitId,
     headId: visit.headId,
@@ -87,11 +88,12 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     seen: lastSeq(visit, key),
     fields: fieldsOf(
       step,
+      [...step.owes, ...offeredAtMill(step, plan)],
       readings,
       visit.targetCc === null ? null : { cc: visit.targetCc, text: visit.targetText },
       settings.values.ccToleranceCc,
     ),
-    plan: await planAtStep(client, found, step, settings.values),
+    plan,
     instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
     ticked: await tickOf(found, step, now),
     others: route.filter(
@@ -114,8 +116,15 @@ async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {
   return { by: names.get(event.byId) ?? '', at: event.at, free: minutes <= freeUndoMinutes }
 }
 
+/** Where a proven rate asks for no cc, a pass that stops short is still measured after. */
+const offeredAtMill = ({ owes }: RouteStep, { pass }: PlanAtStep): readonly Owed[] =>
+  pass === null || owes.some((owed) => owed.kind === 'cc')
+    ? []
+    : [{ kind: 'cc', label: readingSpecs.cc.label, points: ['at-stop'], missing: [], optional: true }]
+
 function fieldsOf(
   step: RouteStep,
+  owes: readonly Owed[],
   readings: readonly EffectiveReading[],
   target: { cc: number; text: string } | null,
   toleranceCc: number,
@@ -124,7 +133,7 @@ function fieldsOf(
     reading.step.stepId === step.stepId &&
     reading.step.occurrence === step.occurrence &&
     reading.step.orderId === step.orderId
-  return step.owes.flatMap((owed) =>
+  return owes.flatMap((owed) =>
     owed.points.map((point) => {
       const same = readings.filter((reading) => reading.kind === owed.kind && reading.point === point)
       const answered = owed.missing.includes(point) ? undefined : same.findLast(here)

@@ -1,11 +1,14 @@
 import { Notice } from '@/app/_components/ui/notice'
 import type { PlanAtStep as Plan } from '@/lib/use-cases/stations/plan-at-step'
+import { CutTable } from './cut-table'
+import { NextPass } from './next-pass'
 import styles from './step.module.css'
 
 /** The plan's figures for this step; at the deck mill one huge figure. */
 export function PlanAtStep({ plan }: { plan: Plan }) {
   return (
     <section aria-label="Plan" className="stack">
+      {plan.pass && <NextPass pass={plan.pass} />}
       {plan.huge && (
         <p className={styles.huge}>
           <span className={styles.hugeLabel}>{plan.huge.label}</span>
@@ -14,11 +17,7 @@ export function PlanAtStep({ plan }: { plan: Plan }) {
           {plan.huge.note !== '' && <span className={styles.hugeNote}>{plan.huge.note}</span>}
         </p>
       )}
-      {plan.stop && (
-        <Notice kind="stop" title="Do not cut" live={false}>
-          <p>{plan.stop}</p>
-        </Notice>
-      )}
+      {plan.cut && <CutTable cut={plan.cut} />}
       {plan.lines.length > 0 && (
         <dl className={styles.lines}>
           {plan.lines.map((line) => (

@@ -1,0 +1,44 @@
+import { Notice } from '@/app/_components/ui/notice'
+import { Table } from '@/app/_components/ui/table'
+import { Sign } from '@/app/_components/ui/sign'
+import type { CutAtStep, CutRow } from '@/lib/use-cases/stations/cut-at-step'
+import styles from './step.module.css'
+
+const columnsOf = (hasMarks: boolean) => [
+  { id: 'part', label: 'Part', head: true },
+  { id: 'wanted', label: 'Wanted', figure: true },
+  ...(hasMarks ? [{ id: 'marked', label: 'Marked', figure: true }] : []),
+  { id: 'measured', label: 'Measured', figure: true },
+  { id: 'difference', label: 'Difference' },
+]
+
+const rowOf = ({ id, differences, ...cells }: CutRow) => ({
+  id,
+  cells: {
+    ...cells,
+    difference: differences.map(({ words, within }) => (
+      <span key={words} className={within ? styles.difference : styles.out}>
+        {!within && <Sign kind="caution" />} {words}
+      </span>
+    )),
+  },
+})
+
+/** What was really cut, part by part, beside what was wanted and what its maker marked on it. */
+export function CutTable({ cut }: { cut: CutAtStep }) {
+  return (
+    <>
+      <Table label={cut.title} caption columns={columnsOf(cut.hasMarks)} rows={cut.rows.map(rowOf)} />
+      {cut.marksAsTyped !== '' && (
+        <p>
+          Marked “{cut.marksAsTyped}”, which does not read as flat part and angle part: compare it by eye.
+        </p>
+      )}
+      {cut.out !== '' && (
+        <Notice kind="caution" title="Not as wanted" live={false}>
+          <p>{cut.out}</p>
+        </Notice>
+      )}
+    </>
+  )
+}

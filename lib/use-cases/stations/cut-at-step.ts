@@ -1,0 +1,192 @@
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { pointLabel } from '@/lib/core/readings/points'
+import { shopCutOf } from '@/lib/core/rate/shop-cut'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { ShopSettings } from '@/lib/core/shop/settings'
+import { cornersFit } from '@/lib/core/straightness/corners-fit'
+import { cutCheck, type Against, type CutCheckRow, type CutParts } from '@/lib/core/straightness/cut-check'
+import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
+import { readMarks, type VendorMarks } from '@/lib/core/straightness/vendor-marks'
+import { thou } from '@/lib/core/units/format-figure'
+import { cutFactsOf } from '@/lib/data/rate-cuts'
+import type { VisitWithRoute } from '@/lib/data/visits'
+import { cornersOf } from '../papers/measured-cut'
+
+export type CutRow = {
+  readonly id: string
+  readonly part: string
+  readonly wanted: string
+  readonly marked: string
+  readonly measured: string
+  /** Against the plan, then against the marks: in words, never by colour alone. */
+  readonly differences: readonly { readonly words: string; readonly within: boolean }[]
+}
+
+/** What a cut really took, beside the plan and its maker's marks. */
+export type CutAtStep = {
+  readonly title: string
+  readonly rows: readonly CutRow[]
+  readonly hasMarks: boolean
+  /** Marks that could not be read as figures, as they stand; '' otherwise. */
+  readonly marksAsTyped: string
+  /** What is out and what to do; '' when all is within. */
+  readonly out: string
+}
+
+type Measured = Pick<PlaneFit, 'flatIn' | 'angleIn'> & Partial<PlaneFit>
+
+/** The cut of one step, once it has been measured there; null before, and at steps that measure none. */
+export function cutAtStep(
+  found: VisitWithRoute,
+  step: RouteStep,
+  record: PlanRecord,
+  settings: ShopSettings,
+): CutAtStep | null {
+  const measured = measuredAt(found, step, settings)
+  if (!measured) return null
+  const widthIn = cutFactsOf(found, settings).deck.milledWidthIn ?? null
+  const wanted = wantedAt(found, step, record)
+  const marks = step.stepId === 'arrival-figures' ? marksOf(found, step) : noMarks
+  const rows = cutCheck({
+    measured: measured.cut,
+    wanted: {
+      ...wanted,
+      angleDeg: wanted.angleIn === null || widthIn === null ? null : degrees(wanted.angleIn, widthIn),
+    },
+    marks: marks.read,
+    toleranceIn: settings.cutToleranceIn,
+    milledWidthIn: widthIn,
+  })
+  const shown = rows.map((row) => rowOf(row, record.deepEdge))
+  return {
+    title: `The cut, ${measured.how}`,
+    rows: shown,
+    hasMarks: marks.read !== null,
+    marksAsTyped: marks.read === null ? marks.text : '',
+    out: outWords(shown, measured.cut, marks.read, record, settings),
+  }
+}
+
+const degrees = (angleIn: number, widthIn: number): number => (Math.atan(angleIn / widthIn) * 180) / Math.PI
+
+function measuredAt(
+  found: VisitWithRoute,
+  { stepId, orderId }: RouteStep,
+  settings: ShopSettings,
+): { readonly cut: Measured; readonly how: string } | null {
+  if (stepId !== 'arrival-figures' && stepId !== 'finished' && stepId !== 'angle-cut') return null
+  const facts = cutFactsOf(found, settings)
+  const { deck, readings } = facts
+  if (stepId !== 'angle-cut') {
+    const fit = cornersFit(deck, cornersOf(readings, 'thickness'), cornersOf(readings, stepId, orderId))
+    if (fit.ok) return { cut: fit.value, how: 'by the corners' }
+    if (stepId === 'arrival-figures') return null
+  }
+  const own = {
+    ...facts,
+    readings:
+      stepId === 'angle-cut' ? readings.filter((reading) => reading.step.stepId === stepId) : readings,
+  }
+  const edges = shopCutOf(own)?.edges
+  if (!edges) return null
+  const angleIn = edges.deepIn - edges.shallowIn
+  const angleDeg = deck.milledWidthIn ? { angleDeg: degrees(angleIn, deck.milledWidthIn) } : {}
+  return { cut: { flatIn: edges.shallowIn, angleIn, ...angleDeg }, how: 'as read at the machine' }
+}
+
+/** On arrival what the order asked for; in the end the plan's own parts, with what this head departs from. */
+function wantedAt(
+  { facts }: VisitWithRoute,
+  { stepId, orderId }: RouteStep,
+  { kind }: PlanRecord,
+): Pick<CutParts, 'flatIn' | 'angleIn'> {
+  const order = facts.orders.find((candidate) => candidate.orderId === orderId)
+  if (stepId === 'arrival-figures') return { flatIn: order?.flatIn ?? null, angleIn: order?.angleIn ?? null }
+  // A clean-up wants as little as makes it flat: no figure can be off it.
+  if (kind === 'clean-up' || !facts.plan) return { flatIn: null, angleIn: 0 }
+  return { flatIn: stepId === 'angle-cut' ? 0 : facts.plan.flatIn, angleIn: facts.plan.angleIn }
+}
+
+type Marks = { readonly read: VendorMarks | null; readonly text: string }
+const noMarks: Marks = { read: null, text: '' }
+
+/** What we read the marks to mean; else the marks as they stand on the head. */
+function marksOf({ visit, facts }: VisitWithRoute, { orderId }: RouteStep): Marks {
+  const line = visit.outside.find((entry) => entry.orderId === orderId)
+  const noted = facts.readings.findLast(
+    (reading) => reading.kind === 'vendor-marks' && reading.step.orderId === orderId,
+  )
+  const said = [line?.marksRead, line?.marksTyped, noted?.text].map((text) => (text ?? '').trim())
+  const texts = said.filter((text) => text !== '' && text.toLowerCase() !== 'none')
+  for (const text of texts) {
+    const read = readMarks(text)
+    if (read.ok) return { read: read.value, text }
+  }
+  return { read: null, text: texts[0] ?? '' }
+}
+
+const deg = (value: number): string => `${value.toFixed(2)}°`
+
+function rowOf(row: CutCheckRow, deepEdge: string): CutRow {
+  const say = row.part === 'degrees' ? deg : thou
+  const differences = [
+    row.wanted ? { words: offWords(row, row.wanted), within: row.wanted.within } : null,
+    row.marked ? { words: `${offWords(row, row.marked)} to the mark`, within: row.marked.within } : null,
+  ].filter((one) => one !== null)
+  return {
+    id: row.part,
+    part: partWords(row, deepEdge),
+    wanted: row.wanted && row.part !== 'worst' && row.part !== 'taper' ? say(row.wanted.value) : '',
+    marked: row.marked ? say(row.marked.value) : '',
+    measured: say(row.measured),
+    differences,
+  }
+}
+
+function partWords({ part, point }: CutCheckRow, deepEdge: string): string {
+  switch (part) {
+    case 'flat':
+      return 'Flat part'
+    case 'angle':
+      return `Angle part, ${deepEdge} edge`
+    case 'degrees':
+      return 'Degrees'
+    case 'taper':
+      return 'Taper, end 1 to end 2'
+    case 'worst':
+      return `Farthest off the plane: ${pointLabel(point)}`
+  }
+}
+
+function offWords({ part }: CutCheckRow, { off, within }: Against): string {
+  const verdict = within ? 'within' : 'out of tolerance'
+  const size = part === 'degrees' ? deg(Math.abs(off)) : thou(Math.abs(off))
+  if (size === '0 thou' || size === '0.00°') return `none: ${verdict}`
+  if (part === 'taper') return `${size} deeper at end ${off > 0 ? 2 : 1}: ${verdict}`
+  const [more, less] = part === 'degrees' ? ['more', 'less'] : ['too deep', 'short']
+  return `${size} ${off > 0 ? more : less}: ${verdict}`
+}
+
+function outWords(
+  rows: readonly CutRow[],
+  cut: Measured,
+  marks: VendorMarks | null,
+  { deepEdge }: PlanRecord,
+  settings: ShopSettings,
+): string {
+  const other = deepEdge === 'exhaust' ? 'intake' : 'exhaust'
+  const wrongEdge = cut.angleIn < -settings.cutToleranceIn
+  const parts = rows
+    .filter((row) => row.differences.some((difference) => !difference.within))
+    .map((row) => row.part.toLowerCase())
+  const said = [
+    wrongEdge ? `It is deep at the ${other} edge; the plan wants the ${deepEdge} edge.` : '',
+    marks?.edge === other
+      ? `The marks name the ${other} edge; the plan is deep at the ${deepEdge} edge.`
+      : '',
+    parts.length > 0 ? `Out of tolerance: ${parts.join('; ')}.` : '',
+  ].filter((sentence) => sentence !== '')
+  return said.length === 0
+    ? ''
+    : `${said.join(' ')} Gauge it again; if it stands, hold this head and fetch the owner.`
+}
