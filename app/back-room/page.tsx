@@ -15,6 +15,7 @@ export const metadata = { title: 'Back room' }
 const rooms = [
   { href: '/back-room/castings', label: 'Casting records' },
   { href: '/back-room/vendors', label: 'Vendors' },
+  { href: '/back-room/prices', label: 'Prices' },
   { href: '/back-room/people', label: 'People' },
   { href: '/back-room/settings', label: 'Limits and tolerances' },
   { href: '/back-room/instruments', label: 'Instruments' },

@@ -97,6 +97,7 @@ export async function trailNames(
     ...(await named(subjects('vendor'), (where) => reader.vendor.findMany({ where, select }))),
     ...(await named(subjects('casting'), (where) => reader.castingRecord.findMany({ where, select }))),
     ...(await named(subjects('instrument'), (where) => reader.instrument.findMany({ where, select }))),
+    ...(await priceItemsOf(reader, subjects('price-item'))),
   ]
   return new Map(rows.map(({ id, name }) => [id, name]))
 }
@@ -116,4 +117,10 @@ const numbersOf = (reader: Reader, ids: string[]) =>
   named(ids, async (where) => {
     const jobs = await reader.job.findMany({ where, select: { id: true, number: true } })
     return jobs.map(({ id, number }) => ({ id, name: number }))
+  })
+
+const priceItemsOf = (reader: Reader, ids: string[]) =>
+  named(ids, async (where) => {
+    const items = await reader.priceItem.findMany({ where, select: { id: true, text: true } })
+    return items.map(({ id, text }) => ({ id, name: text }))
   })

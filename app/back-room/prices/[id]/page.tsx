@@ -1,0 +1,54 @@
+import { Frame } from '@/app/_components/frame'
+import { seePriceItem } from '@/lib/use-cases/prices/see-price-list'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seen } from '@/lib/web/page-refusals'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../../_components/back-link'
+import { changedBy } from '../../_components/changed-by'
+import { DoButton } from '../../_components/do-button'
+import { PriceForm } from '../_components/price-forms'
+import { retirePriceItemAction } from '../actions'
+
+export const metadata = { title: 'Price' }
+
+export default async function PricePage({ params }: { params: Promise<{ id: string }> }) {
+  const { id } = await params
+  const actor = await requirePerson('settings.change', `/back-room/prices/${id}`)
+  const { item, last } = await seen(seePriceItem(actor, id))
+  const manner = await shopManner()
+  const { version, retired } = item
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room/prices">Prices</BackLink>
+        <h1>{item.text}</h1>
+        <p className="soft">
+          {retired
+            ? 'Retired: no price line is offered it, and the cut bench does not reckon with it.'
+            : 'Lines that stand on jobs, and kept estimates, stay as they were said.'}
+        </p>
+      </div>
+      <PriceForm
+        item={item}
+        currency={manner.currency}
+        exponent={manner.currencyExponent}
+        by={changedBy(last, manner)}
+      />
+      <section className="part" aria-labelledby="retire">
+        <h2 id="retire">{retired ? 'Retired' : 'Retire'}</h2>
+        <p>
+          {retired
+            ? 'Brought back, it is offered to price lines again.'
+            : 'Takes it off the list. Lines that stand on jobs stay.'}
+        </p>
+        <DoButton
+          action={retirePriceItemAction}
+          input={{ itemId: id, version, retired: !retired }}
+          variant={retired ? 'plain' : 'stop'}
+        >
+          {retired ? 'Bring back' : 'Retire this price'}
+        </DoButton>
+      </section>
+    </Frame>
+  )
+}

@@ -1,0 +1,50 @@
+import { Select } from '@/app/_components/ui/select'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { stepLabels } from '@/lib/core/route/steps'
+import type { PriceItemForm } from '@/lib/schemas/price'
+
+type PriceField = keyof PriceItemForm
+
+const labels: Record<PriceField, string> = {
+  stepId: 'Step it is for',
+  text: 'Words',
+  unitPrice: 'Price for one head',
+  tax: 'Tax, %',
+}
+export const labelOf = (path: string): string => labels[path as PriceField] ?? path
+
+export const noStep = 'no step: put on a job by hand'
+const stepOptions = Object.entries(stepLabels).map(([value, label]) => ({ value, label }))
+
+type Props<Control extends object> = {
+  /** What the form gives each control. */
+  text: (name: PriceField) => Control
+  currency: string
+}
+
+export function PriceFields<Control extends object>({ text, currency }: Props<Control>) {
+  return (
+    <>
+      <Select
+        label={labels.stepId}
+        hint="The cut bench adds up what the steps of a cut cost."
+        options={stepOptions}
+        empty={noStep}
+        {...text('stepId')}
+      />
+      <TextInput
+        label={labels.text}
+        hint="As they stand on the job and on what is printed"
+        required
+        {...text('text')}
+      />
+      <TextInput
+        label={`${labels.unitPrice}, ${currency}`}
+        inputMode="decimal"
+        required
+        {...text('unitPrice')}
+      />
+      <TextInput label={labels.tax} hint="Empty: no tax" inputMode="decimal" {...text('tax')} />
+    </>
+  )
+}

@@ -1,0 +1,42 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { amountText } from '@/lib/core/money/amount'
+import { addPriceItemSchema, changePriceItemSchema, taxText } from '@/lib/schemas/price'
+import type { PriceItemSeen } from '@/lib/use-cases/prices/see-price-list'
+import { BothSides } from '../../_components/both-sides'
+import { addPriceItemAction, changePriceItemAction } from '../actions'
+import { labelOf, PriceFields } from './price-fields'
+
+export function AddPriceForm({ currency }: { currency: string }) {
+  const router = useRouter()
+  const form = useActionForm(addPriceItemSchema, addPriceItemAction, {
+    defaultValues: { stepId: '', text: '', unitPrice: '', tax: '' },
+    onDone: () => router.push('/back-room/prices'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Add this price">
+      <PriceFields text={form.text} currency={currency} />
+    </ActionForm>
+  )
+}
+
+type Props = { item: PriceItemSeen; currency: string; exponent: number; by: string }
+
+export function PriceForm({ item, currency, exponent, by }: Props) {
+  const router = useRouter()
+  const { id: itemId, version, stepId, text } = item
+  const amounts = { unitPrice: amountText(item.unitMinor, exponent), tax: taxText(item.taxBasisPoints) }
+  const fresh = { itemId, version, stepId, text, ...amounts }
+  const form = useActionForm(changePriceItemSchema, changePriceItemAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room/prices'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Save">
+      <PriceFields text={form.text} currency={currency} />
+      <BothSides form={form} fresh={fresh} what={item.text} labelOf={labelOf} by={by} />
+    </ActionForm>
+  )
+}

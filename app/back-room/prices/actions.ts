@@ -1,0 +1,10 @@
+'use server'
+import { addPriceItemSchema, changePriceItemSchema, retirePriceItemSchema } from '@/lib/schemas/price'
+import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
+import { changePriceItem } from '@/lib/use-cases/prices/change-price-item'
+import { retirePriceItem } from '@/lib/use-cases/prices/retire-price-item'
+import { defineAction } from '@/lib/web/define-action'
+
+export const addPriceItemAction = defineAction('addPriceItem', addPriceItemSchema, addPriceItem)
+export const changePriceItemAction = defineAction('changePriceItem', changePriceItemSchema, changePriceItem)
+export const retirePriceItemAction = defineAction('retirePriceItem', retirePriceItemSchema, retirePriceItem)

@@ -1,0 +1,21 @@
+import { Frame } from '@/app/_components/frame'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../../_components/back-link'
+import { AddPriceForm } from '../_components/price-forms'
+
+export const metadata = { title: 'Add a price' }
+
+export default async function AddPricePage() {
+  const actor = await requirePerson('settings.change', '/back-room/prices/new')
+  const { currency } = await shopManner()
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room/prices">Prices</BackLink>
+        <h1>Add a price</h1>
+      </div>
+      <AddPriceForm currency={currency} />
+    </Frame>
+  )
+}

@@ -1,0 +1,45 @@
+import type { Actor } from '@/lib/core/access/roles'
+import type { StepId } from '@/lib/core/route/types'
+import { addPriceItemSchema } from '@/lib/schemas/price'
+import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
+
+/** Labour and material are taxed alike in the invented shop's town. */
+const tax = '8.25'
+
+/** What the demo's shop asks for one head, in its currency. Every amount is invented. */
+const prices: readonly (readonly [StepId | '', text: string, unitPrice: string])[] = [
+  ['wash-in', 'Strip and wash', '45.00'],
+  ['crack', 'Crack check', '40.00'],
+  ['pressure', 'Pressure check', '55.00'],
+  ['thickness', 'Thickness and straightness', '15.00'],
+  ['chambers', 'Chambers measured', '30.00'],
+  ['seat-before', 'Seats checked before', '15.00'],
+  ['flow', 'Flow run', '85.00'],
+  ['guides', 'Guides, a head', '120.00'],
+  ['inserts', 'Seat inserts, a head', '180.00'],
+  ['port', 'Port work', '620.00'],
+  ['open-chamber', 'Chambers opened', '140.00'],
+  ['angle-cut', 'Angle cut', '140.00'],
+  ['flat-cut', 'Flat cut, surfaced', '95.00'],
+  ['deburr', 'Edges broken', '10.00'],
+  ['intake', 'Intake side corrected', '65.00'],
+  ['bolt-seats', 'Bolt seats squared', '50.00'],
+  ['bolt-fit', 'Bolt holes fitted', '40.00'],
+  ['bolt-reach', 'Bolt reach checked', '10.00'],
+  ['dowel-fit', 'Dowels fitted', '10.00'],
+  ['seat-after', 'Seats checked after', '15.00'],
+  ['seat-work', 'Seat work', '110.00'],
+  ['heights', 'Assembly heights set', '30.00'],
+  ['finished', 'Measured when finished', '20.00'],
+  ['wash-out', 'Final wash', '20.00'],
+  ['assemble', 'Assembled', '60.00'],
+  ['leak', 'Leak test', '15.00'],
+  ['', 'Gaskets and small parts', '18.00'],
+  ['', 'Courier', '22.50'],
+]
+
+export async function seedPrices(actor: Actor, now: Date): Promise<void> {
+  for (const [stepId, text, unitPrice] of prices) {
+    await addPriceItem(actor, addPriceItemSchema.parse({ stepId, text, unitPrice, tax }), { now })
+  }
+}

@@ -1,0 +1,23 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { newId } from '@/lib/data/ids'
+import { shopOf } from '@/lib/data/shop'
+import { write, type Moment } from '@/lib/data/write'
+import type { AddPriceItem } from '@/lib/schemas/price'
+import { rowOf } from './price-item-row'
+
+export async function addPriceItem(
+  actor: Actor,
+  input: AddPriceItem,
+  moment: Moment,
+): Promise<{ itemId: string }> {
+  must(allow(actor, 'settings.change'))
+  return write(actor, moment, async (w) => {
+    const id = newId(w.now)
+    const row = rowOf(input, (await shopOf(w.tx)).currencyExponent)
+    await w.tx.priceItem.create({ data: { id, ...row, createdAt: w.now } })
+    w.audit({ action: 'add-price-item', subject: 'price-item', subjectId: id, changes: row })
+    return { itemId: id }
+  })
+}

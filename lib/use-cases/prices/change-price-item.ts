@@ -1,0 +1,31 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { changesBetween } from '@/lib/data/audit-trail'
+import { priceItemById } from '@/lib/data/price-list'
+import { shopOf } from '@/lib/data/shop'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { ChangePriceItem } from '@/lib/schemas/price'
+import { rowOf } from './price-item-row'
+
+/** Changes what the list asks from now on. Lines that stand on jobs, and kept estimates, stay as they were said. */
+export async function changePriceItem(
+  actor: Actor,
+  input: ChangePriceItem,
+  moment: Moment,
+): Promise<{ itemId: string }> {
+  must(allow(actor, 'settings.change'))
+  return write(actor, moment, async (w) => {
+    const { itemId, version } = input
+    const before = await priceItemById(w.tx, itemId)
+    const after = rowOf(input, (await shopOf(w.tx)).currencyExponent)
+    const changed = await w.tx.priceItem.updateMany({
+      where: { id: itemId, version },
+      data: { ...after, version: { increment: 1 } },
+    })
+    conflictUnless(changed, before.text)
+    const changes = changesBetween(before, after)
+    w.audit({ action: 'change-price-item', subject: 'price-item', subjectId: itemId, changes })
+    return { itemId }
+  })
+}

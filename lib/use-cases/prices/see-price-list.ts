@@ -1,0 +1,43 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { stepLabels } from '@/lib/core/route/steps'
+import type { StepId } from '@/lib/core/route/types'
+import { lastChange, type LastChange } from '@/lib/data/audit-trail'
+import { db } from '@/lib/data/db'
+import { listPriceItems, priceItemById } from '@/lib/data/price-list'
+
+export type PriceItemSeen = {
+  readonly id: string
+  readonly stepId: StepId | ''
+  /** The step's name; '' when no step asks for it. */
+  readonly step: string
+  readonly text: string
+  readonly unitMinor: number
+  readonly taxBasisPoints: number
+  readonly retired: boolean
+  readonly version: number
+}
+
+type Row = Awaited<ReturnType<typeof priceItemById>>
+
+function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row): PriceItemSeen {
+  const stepId = row.stepId as StepId | ''
+  const step = stepId === '' ? '' : stepLabels[stepId]
+  return { id, stepId, step, text, unitMinor, taxBasisPoints, version, retired: row.retiredAt !== null }
+}
+
+export async function seePriceList(actor: Actor): Promise<PriceItemSeen[]> {
+  must(allow(actor, 'price.see'))
+  return (await listPriceItems(await db())).map(seen)
+}
+
+export async function seePriceItem(
+  actor: Actor,
+  itemId: string,
+): Promise<{ item: PriceItemSeen; last: LastChange | null }> {
+  must(allow(actor, 'price.see'))
+  const client = await db()
+  const item = await priceItemById(client, itemId)
+  return { item: seen(item), last: await lastChange(client, 'price-item', itemId) }
+}
