@@ -70,6 +70,18 @@ const priors: readonly Check[] = [
     () => thouPerCc(must(rateOfRecord({ openingAreaIn2: 10.1706, perimeterIn: 20 }))).thouPerCc,
   ),
   check(
+    'record with nothing but the shop’s own 5 thou per cc: rate',
+    'by hand: the shop’s own figure',
+    [5, 'thou/cc', 1e-12],
+    () => thouPerCc(must(rateOfRecord({ thouPerCc: 5 }))).thouPerCc,
+  ),
+  check(
+    'record with nothing at all: rate',
+    'common practice: 6 thou per cc',
+    [6, 'thou/cc', 1e-12],
+    () => thouPerCc(must(rateOfRecord({}))).thouPerCc,
+  ),
+  check(
     'head not yet cut: 0.004 and 3 % of 0.1',
     'by hand: 3, 4 and 5',
     [0.005, 'cc/thou', 1e-12],
