@@ -49,6 +49,7 @@ export default async function CastingsPage() {
             </ButtonLink>
           )}
         </div>
+        <p className="soft">The rate that the shop’s own cuts taught of a casting stands on its page.</p>
       </div>
       <Table
         label="Casting records"

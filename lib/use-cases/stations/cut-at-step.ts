@@ -131,7 +131,7 @@ function rowOf(row: CutCheckRow, deepEdge: string): CutRow {
   const say = row.part === 'degrees' ? deg : thou
   const differences = [
     row.wanted ? { words: offWords(row, row.wanted), within: row.wanted.within } : null,
-    row.marked ? { words: `${offWords(row, row.marked)} to the mark`, within: row.marked.within } : null,
+    row.marked ? { words: `mark: ${offWords(row, row.marked)}`, within: row.marked.within } : null,
   ].filter((one) => one !== null)
   return {
     id: row.part,
@@ -143,7 +143,7 @@ function rowOf(row: CutCheckRow, deepEdge: string): CutRow {
   }
 }
 
-function partWords({ part, point }: CutCheckRow, deepEdge: string): string {
+function partWords({ part, point, measured }: CutCheckRow, deepEdge: string): string {
   switch (part) {
     case 'flat':
       return 'Flat part'
@@ -154,17 +154,17 @@ function partWords({ part, point }: CutCheckRow, deepEdge: string): string {
     case 'taper':
       return 'Taper, end 1 to end 2'
     case 'worst':
-      return `Farthest off the plane: ${pointLabel(point)}`
+      return thou(measured) === '0 thou' ? 'Off one plane' : `Farthest off the plane: ${pointLabel(point)}`
   }
 }
 
 function offWords({ part }: CutCheckRow, { off, within }: Against): string {
   const verdict = within ? 'within' : 'out of tolerance'
   const size = part === 'degrees' ? deg(Math.abs(off)) : thou(Math.abs(off))
-  if (size === '0 thou' || size === '0.00°') return `none: ${verdict}`
-  if (part === 'taper') return `${size} deeper at end ${off > 0 ? 2 : 1}: ${verdict}`
+  if (size === '0 thou' || size === '0.00°') return `none, ${verdict}`
+  if (part === 'taper') return `${size} deeper at end ${off > 0 ? 2 : 1}, ${verdict}`
   const [more, less] = part === 'degrees' ? ['more', 'less'] : ['too deep', 'short']
-  return `${size} ${off > 0 ? more : less}: ${verdict}`
+  return `${size} ${off > 0 ? more : less}, ${verdict}`
 }
 
 function outWords(

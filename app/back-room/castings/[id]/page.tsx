@@ -2,6 +2,7 @@ import { Frame } from '@/app/_components/frame'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
+import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
@@ -9,6 +10,7 @@ import { DoButton } from '../../_components/do-button'
 import { seen } from '@/lib/web/page-refusals'
 import { FiguresShown } from '../_components/figures-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
+import { RatesShown } from '../_components/rates-shown'
 import { retireCastingAction } from '../actions'
 
 export const metadata = { title: 'Casting record' }
@@ -17,6 +19,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
   const { id } = await params
   const actor = await requirePerson('casting.see', `/back-room/castings/${id}`)
   const { casting } = await seen(seeCasting(actor, id))
+  const rates = await seeRates(actor, id)
   const manner = await shopManner()
   const { version, retired } = casting
   const mayChange = can(actor, 'casting.change')
@@ -39,6 +42,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
         </p>
         {casting.note && <p className="soft">{casting.note}</p>}
       </div>
+      <RatesShown rates={rates} />
       <FiguresShown figures={casting.figures} />
       <BoltsShown bolts={casting.bolts} />
       <VariantsShown variants={casting.variants} money={manner} />
