@@ -3,7 +3,8 @@ import type { Frame } from './cut-section-frame'
 import { hatchInside } from './cut-section-hatch'
 import { isCut } from './cut-section-words'
 import { within, type Contour, type CutSectionInput, type SectionGeometry } from './cut-section-types'
-import { at, filled, linePath, polygonPath, stroked, type Mark, type Point } from './marks'
+import { roughWidth } from './dimension'
+import { at, filled, linePath, polygonPath, rectPath, stroked, text, type Mark, type Point } from './marks'
 
 /** Depth of the cut at a place across, by the straight line that the new deck is. */
 export const newDeckAt = ({ motion }: SectionGeometry, xIn: number): SectionPoint => ({
@@ -98,3 +99,26 @@ const solidDeck = (geometry: SectionGeometry, { place }: Frame): string =>
   metalOf(geometry)
     .map(([from, to]) => linePath(place(newDeckAt(geometry, from)), place(newDeckAt(geometry, to))))
     .join('')
+
+/** A closed chamber has a pad beside it, named in a gap of the hatching where it is broad enough for the word. */
+export function quenchPad(
+  geometry: SectionGeometry,
+  { place, look }: Frame,
+  { chamberShape }: CutSectionInput,
+): Mark[] {
+  if (chamberShape !== 'closed' || !geometry.wallsIn) return []
+  const [from, to] = metalOf(geometry).toSorted((a, b) => b[1] - b[0] - (a[1] - a[0]))[0] ?? [0, 0]
+  const [wallX, sideX] = [from === 0 ? to : from, from === 0 ? from : to].map(
+    (xIn) => place({ xIn, zIn: 0 })[0],
+  )
+  const words = 'quench pad'
+  const width = roughWidth(words, look.smallMm)
+  if (wallX === undefined || sideX === undefined || Math.abs(wallX - sideX) < width + 4) return []
+  const middle = wallX + Math.sign(sideX - wallX) * (width / 2 + 2)
+  const y = place(newDeckAt(geometry, (from + to) / 2))[1] - 3
+  const height = look.smallMm * 1.3
+  return [
+    ...filled(rectPath(middle - width / 2, y - look.smallMm, width, height), 'ground'),
+    ...text([middle, y], words, look.smallMm, { anchor: 'middle' }),
+  ]
+}

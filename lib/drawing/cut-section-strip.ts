@@ -9,7 +9,7 @@ import {
   type Mark, type Point, type Tone,
 } from './marks' // prettier-ignore
 
-const factors = [1, 2, 5, 10, 20, 50, 100, 200]
+const factors = [1, 2, 3, 4, 5, 10, 20, 40, 100, 200]
 const deepestMm = 12
 
 /** The round number of times that depths are drawn larger, for the deepest to be no more than about 12 mm. */
@@ -72,7 +72,7 @@ export function stripMarks(geometry: SectionGeometry, frame: Frame, topY: number
     hatchInside([[xOf(from), topY], [xOf(to), topY], deckAt(to), deckAt(from)], look.hatchMm),
   )
   const taken = metal.map(([from, to]) =>
-    hatchInside([high(from, 0), high(to, 0), deckAt(to), deckAt(from)], look.hatchMm / 2.4, true),
+    hatchInside([high(from, 0), high(to, 0), deckAt(to), deckAt(from)], look.hatchMm / 2, true),
   )
   const walls = metal.flatMap(([from, to]) => [from, to].map((x) => linePath([xOf(x), topY], high(x, 0))))
   const [first, last] = [deckAt(0), deckAt(geometry.widthIn)]

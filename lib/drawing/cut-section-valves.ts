@@ -4,7 +4,7 @@ import { inSection } from './cut-section-seats'
 import { mustHold, tellingCircle } from './cut-section-words'
 import type { PlacedValve, SeatMark, SectionGeometry } from './cut-section-types'
 import { roughWidth } from './dimension'
-import { at, ellipsePath, filled, linePath, polygonPath, stroked, text, type Mark, type Point } from './marks'
+import { at, ellipsePath, filled, linePath, stroked, text, type Mark, type Point } from './marks'
 
 /** A place along a valve's axis from its centre, the way it opens, and across it toward the deep edge. */
 type Local = (alongIn: number, acrossIn: number) => SectionPoint

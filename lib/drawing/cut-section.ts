@@ -1,5 +1,5 @@
 import { formatFigure, thou } from '@/lib/core/units/format-figure'
-import { bodyMarks, breakMarks, chamberLines, newDeckAt } from './cut-section-body'
+import { bodyMarks, breakMarks, chamberLines, newDeckAt, quenchPad } from './cut-section-body'
 import { frameOf, narrowLook, wideLook, type CutSectionLook, type Frame } from './cut-section-frame'
 import { sectionGeometry } from './cut-section-geometry'
 import { depthFactor, firstKeyMm, keyRows, stripMarks } from './cut-section-strip'
@@ -31,6 +31,7 @@ export function cutSection(input: CutSectionInput): Drawing {
     description: sectionInWords(geometry, input),
     marks: [
       ...bodyMarks(geometry, frame, input),
+      ...quenchPad(geometry, frame, input),
       ...front.flatMap((valve) => portMarks(valve, geometry, frame)),
       ...chamberLines(geometry.chamber, frame),
       ...breakMarks(frame, input),
