@@ -115,7 +115,13 @@ const learned: readonly Check[] = [
     () => tenThou().ccPerThou,
   ),
   check(
-    'the same: standard uncertainty',
+    'the same by a shop that has not said how well it sets a depth: rate',
+    'by hand: half a thou is customary',
+    [0.1653005, 'cc/thou', 1e-6],
+    () => must(learnRate(believed, [took(10, 1.6)])).ccPerThou,
+  ),
+  check(
+    'one cut of 10 thou that took 1.60 cc: standard uncertainty',
     'by hand: √(6.94444e-5·0.0269444/0.0338889)',
     [0.00743061, 'cc/thou', 1e-7],
     () => tenThou().uCcPerThou,
@@ -149,6 +155,7 @@ const asked: PassInput = {
 }
 const proven: Rate = { ccPerThou: 1 / 6, uCcPerThou: 0.002, cuts: 8, prior: 'outline' }
 const poor: Rate = { ccPerThou: 0.166508, uCcPerThou: 0.0254, cuts: 0, prior: 'perimeter' }
+const coarse: Rate = { ccPerThou: 1 / 6, uCcPerThou: 0.03, cuts: 3, prior: 'perimeter' }
 const guess: Rate = { ccPerThou: 1 / 6, uCcPerThou: 1 / 24, cuts: 0, prior: 'none' }
 
 const pass = (more: Partial<PassInput>) => {
@@ -157,9 +164,14 @@ const pass = (more: Partial<PassInput>) => {
 }
 
 /** The deepest pass whose risk is half a per cent at most, tried in steps of half a thou by another normal table. */
-function deepestSafe(roomCc: number, uCc: number, { ccPerThou: k, uCcPerThou: uK }: Rate): number {
+function deepestSafe(
+  roomCc: number,
+  uCc: number,
+  { ccPerThou: k, uCcPerThou: uK }: Rate,
+  uDepth = 0.5,
+): number {
   const risk = (d: number): number =>
-    (1 - erf((roomCc - k * d) / Math.hypot(uCc, uK * d, k * 0.5, uK * 0.5) / Math.SQRT2)) / 2
+    (1 - erf((roomCc - k * d) / Math.hypot(uCc, uK * d, k * uDepth, uK * uDepth) / Math.SQRT2)) / 2
   let depthThou = 0
   while (risk(depthThou + 0.5) <= 0.005) depthThou += 0.5
   return depthThou
@@ -180,7 +192,24 @@ const passes: readonly Check[] = [
     [deepestSafe(3.5, 0.1, asked.rate), 'thou', 0],
     () => pass({}).depthThou,
   ),
-  check('the same: should leave', 'by hand: 63 − 17.5/6', [60.0833, 'cc', 0.0001], () => pass({}).leavesCc),
+  check(
+    '3 cc by a proven rate, to a quarter of a cc: pass',
+    stepped,
+    [deepestSafe(3.25, 0.05, proven), 'thou', 0],
+    () => pass({ rate: proven, uPresentCc: 0.05, toleranceCc: 0.25 }).depthThou,
+  ),
+  check(
+    '7 cc by a poor rate at a mill that is set to 5 thou: pass',
+    stepped,
+    [deepestSafe(10, 0.1, coarse, 5), 'thou', 0],
+    () => pass({ presentCc: 67, toleranceCc: 3, rate: coarse, depthErrorThou: 5 }).depthThou,
+  ),
+  check(
+    '3 cc by an outline, 17.5 thou: should leave',
+    'by hand: 63 − 17.5/6',
+    [60.0833, 'cc', 0.0001],
+    () => pass({}).leavesCc,
+  ),
   check(
     '8 cc by a perimeter: pass',
     stepped,

@@ -91,9 +91,16 @@ describe('what comes down with the head', () => {
     expect(must(rockerDrop({ ...degree, flatIn: 0.03, angleIn: 0 }, nowhere)).downIn).toBe(0.03)
     expect(rockerDrop(degree, nowhere)).toMatchObject({ refusal: { code: 'missing', needs: ['xIn', 'zIn'] } })
     expect(must(pointDrop(degree, { label: 'port', xIn: 1, zIn: 1 })).towardDeepIn).toBeNull()
-    expect(pointDrop(degree, { label: 'port', xIn: 21, zIn: 1 })).toMatchObject({
-      refusal: { code: 'out-of-range' },
-    })
+    for (const far of [
+      { xIn: 20.1, zIn: 1 },
+      { xIn: -20.1, zIn: 1 },
+      { xIn: 1, zIn: 20.1 },
+      { xIn: 1, zIn: -20.1 },
+    ]) {
+      expect(pointDrop(degree, { label: 'port', ...far })).toMatchObject({
+        refusal: { code: 'out-of-range' },
+      })
+    }
   })
 
   it('the cam: both runs of the chain are shorter by the drop, and no degrees without the pulley', () => {

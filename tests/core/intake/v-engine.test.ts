@@ -230,5 +230,10 @@ describe('an inline engine', () => {
     expect(inlineIntake({ cut, intakeFaceDeg: 0, portXIn: null, portZIn: 2 })).toMatchObject({
       refusal: { code: 'missing', needs: ['xIn'] },
     })
+    for (const intakeFaceDeg of [60.1, -60.1]) {
+      expect(inlineIntake({ cut, intakeFaceDeg, portXIn: 0.5, portZIn: 2 })).toMatchObject({
+        refusal: { code: 'out-of-range' },
+      })
+    }
   })
 })

@@ -122,6 +122,10 @@ describe('what a cut did', () => {
     expect(planeFit({ ...input, points: line })).toMatchObject({
       refusal: { code: 'missing', needs: ['points'] },
     })
+    const nearly = (offIn: number) => line.map((point, i) => (i === 2 ? { ...point, yIn: 8 + offIn } : point))
+    // A ten-thousandth of an inch off the line of 6.3 in: no gauge is placed that well, and the plane would swing.
+    expect(planeFit({ ...input, points: nearly(0.0001) })).toMatchObject({ refusal: { code: 'missing' } })
+    expect(planeFit({ ...input, points: nearly(0.1) }).ok).toBe(true)
     const halfRead = input.points.map((point, i) => (i > 1 ? { ...point, afterIn: null } : point))
     expect(planeFit({ ...input, points: halfRead })).toMatchObject({
       refusal: { code: 'missing', needs: ['points'] },
