@@ -16,7 +16,14 @@ import { circleOpening, circleOutline } from '@/lib/core/cut/circle'
 import { depthAt } from '@/lib/core/cut/depth-at'
 import { draftedVolume } from '@/lib/core/cut/drafted-volume'
 import { angleForVolume, flatAtAngle, flatForVolume } from '@/lib/core/cut/inverse'
-import { checkOutline, openingOfOutline, signedArea } from '@/lib/core/cut/outline'
+import {
+  checkOutline,
+  crossingEdges,
+  openingOfOutline,
+  outlinePerimeterIn,
+  signedArea,
+} from '@/lib/core/cut/outline'
+import { parseOutline, tracedOpening } from '@/lib/core/cut/outline-text'
 import { makePlan, type PlanInput } from '@/lib/core/cut/plan'
 import { checkPlanFacts } from '@/lib/core/cut/plan-facts'
 import { governingWords, unevenCaution } from '@/lib/core/cut/plan-governing'
@@ -201,6 +208,18 @@ describe('cut', () => {
   sound(signedArea, [fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 })])
   sound(checkOutline, [outline, width])
   sound(openingOfOutline, [outline, width])
+  sound(crossingEdges, [fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 })])
+  sound(outlinePerimeterIn, [
+    fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 }),
+  ])
+  // What was typed is said back as it was typed, so that it may hold any word at all.
+  const typedPoint = fc.oneof(
+    fc.stringMatching(/^\d{0,2}[.,]?\d{0,4}[ ,;\t]{1,2}-?\d{0,2}[.,]?\d{0,4}$/),
+    fc.string().filter((typed) => unsound(typed) === null),
+  )
+  const typedOutline = fc.array(typedPoint, { maxLength: 6 }).map((lines) => lines.join('\n'))
+  sound(parseOutline, [typedOutline], 400)
+  sound(tracedOpening, [typedOutline, maybe(width)], 400)
   sound(draftedVolume, [wideCut, outline, near(-45, 45)])
   sound(cutVolumeCc, [opening, wideCut])
   sound(sinkVolumeCc, [near(0.3, 5), near(0, 0.25)])

@@ -23,6 +23,14 @@ export function signedArea(points: readonly OutlinePoint[]): number {
   }, 0)
 }
 
+/** Length of a closed outline in inches: Σ√(Δx² + Δy²), the last point joined to the first. A square of 3 in: 12. */
+export function outlinePerimeterIn(points: readonly OutlinePoint[]): number {
+  return points.reduce((sum, a, at) => {
+    const b = next(points, at)
+    return sum + Math.hypot(b.xIn - a.xIn, b.yIn - a.yIn)
+  }, 0)
+}
+
 /**
  * The outline as it may be computed with: inside the deck, not crossing itself, anticlockwise.
  *
@@ -39,23 +47,28 @@ export function checkOutline(
     return refuse('missing', 'An outline has three points or more.', { needs: ['outline'] })
   if (!points.every(({ xIn, yIn }) => xIn >= 0 && xIn <= milledWidthIn && Number.isFinite(yIn)))
     return refuse('out-of-range', `The outline must lie on the deck, 0 to ${milledWidthIn} in across.`)
-  if (crossesItself(points)) return refuse('contradiction', 'The outline crosses or touches itself.')
+  if (crossingEdges(points)) return refuse('contradiction', 'The outline crosses or touches itself.')
   const area = knownFacts({ areaIn2: factOf('opening area', Math.abs(signedArea(points)), 'area') })
   if (!area.ok) return area
   return ok(signedArea(points) > 0 ? points : points.toReversed())
 }
 
-function crossesItself(points: readonly OutlinePoint[]): boolean {
+/**
+ * The first two edges of a closed outline that cross, touch, or run back over one another: each by the place of the point
+ * it begins at, counted from 0. Null when the outline keeps clear of itself.
+ */
+export function crossingEdges(points: readonly OutlinePoint[]): readonly [number, number] | null {
   const last = points.length - 1
-  return points.some((a, i) =>
-    points.some((c, j) => {
-      if (j <= i) return false
+  for (const [i, a] of points.entries()) {
+    for (let j = i + 1; j <= last; j += 1) {
       const neighbours = j === i + 1 || (i === 0 && j === last)
-      return neighbours
+      const clash = neighbours
         ? turnsBack(points, j === i + 1 ? i : j)
-        : meet(a, next(points, i), c, next(points, j))
-    }),
-  )
+        : meet(a, next(points, i), points[j] as OutlinePoint, next(points, j))
+      if (clash) return [i, j]
+    }
+  }
+  return null
 }
 
 /** An edge that runs back over the one before it, or has no length. */
