@@ -1,18 +1,36 @@
+import Link from 'next/link'
 import { Frame } from '@/app/_components/frame'
+import { benchFromQuery } from '@/lib/schemas/bench'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
+import { queryOf, type SearchParams } from '@/lib/web/query-of'
 import { requirePerson } from '@/lib/web/require-actor'
-import { Bench } from './bench'
+import { Bench } from './_components/bench'
 
 export const metadata = { title: 'Cut bench' }
 
-export default async function CutBenchPage() {
+type Props = { searchParams: Promise<SearchParams> }
+
+export default async function CutBenchPage({ searchParams }: Props) {
   const actor = await requirePerson('cut-bench.see', '/cut-bench')
-  const { castings, settings } = await seeBench(actor)
+  const asked = benchFromQuery(queryOf(await searchParams))
+  const view = await seeBench(actor, asked.castingId)
+  const castingId = asked.castingId === '' ? (view.casting?.id ?? '') : asked.castingId
   return (
     <Frame place="cut-bench" actor={actor}>
       <h1>Can you get it to so many cc?</h1>
-      <p className="soft">Nothing typed here is kept. A plan that counts is made on the job.</p>
-      <Bench castings={castings} settings={settings} />
+      <Bench view={view} initial={{ ...asked, castingId }} />
+      {view.kept.length > 0 && (
+        <section className="part" aria-label="Kept estimates">
+          <h2>Kept estimates</h2>
+          <ul className="plain-list">
+            {view.kept.map(({ id, number, forWhom, title }) => (
+              <li key={id}>
+                <Link href={`/cut-bench/kept/${id}`}>{number}</Link> for {forWhom}: {title}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
     </Frame>
   )
 }

@@ -19,6 +19,7 @@ export type NewJob = {
   readonly classMaxCut: Kept
   readonly finishAsked: string
   readonly pricesOnLink: boolean
+  readonly estimateId: string | null
 }
 
 /** The job and its number, "26-0117": the year is that of `today` in the shop's zone. */

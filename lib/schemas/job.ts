@@ -106,6 +106,8 @@ export const bookJobSchema = z
     partsPlace: words(60),
     note: words(1000),
     pricesOnLink: z.boolean(),
+    /** The kept answer of the cut bench that it comes from; '': none. */
+    estimateId: z.string().trim().max(64),
   })
   .superRefine(checkHeads)
 
@@ -178,6 +180,7 @@ export const emptyBooking = (): BookJobForm => ({
   partsPlace: '',
   note: '',
   pricesOnLink: false,
+  estimateId: '',
 })
 
 const id = z.string().min(1).max(64)

@@ -1,11 +1,18 @@
 'use client'
+import { Follows } from '@/app/_components/bench/follows'
+import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
-import { planRecordOf, type PlanGround } from '@/lib/core/options/plan-record-of'
-import { planLines, planTitle } from '@/lib/core/options/plan-words'
+import { consequenceLines } from '@/lib/core/options/consequence-lines'
+import { workedPlan, type PlanGround, type WorkedPlan } from '@/lib/core/options/plan-record-of'
+import { chamberLines, planTitle } from '@/lib/core/options/plan-words'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
+import { cutSection } from '@/lib/drawing/cut-section'
 import type { TypedCut } from './cut-choice'
+import styles from './plan-preview.module.css'
+
+type Ground = PlanGround & { readonly chamberShape: 'open' | 'closed' }
 
 const valueOf = (text: string, quantity: Quantity): number | null => {
   const parsed = parseFigure(text, quantity)
@@ -13,8 +20,8 @@ const valueOf = (text: string, quantity: Quantity): number | null => {
 }
 
 /** What the cut that is being chosen does, or why it cannot be. */
-export function PlanPreview({ ground, typed }: { ground: PlanGround; typed: TypedCut }) {
-  const answer = planRecordOf(ground, {
+export function PlanPreview({ ground, typed }: { ground: Ground; typed: TypedCut }) {
+  const answer = workedPlan(ground, {
     kind: typed.kind,
     splitBy: typed.splitBy,
     flatIn: valueOf(typed.flatIn, 'cutDepth'),
@@ -26,30 +33,47 @@ export function PlanPreview({ ground, typed }: { ground: PlanGround; typed: Type
   return (
     <section aria-label="What this cut does" aria-live="polite" className="stack">
       {answer.ok ? (
-        <>
-          <p className="figure-large">{planTitle(answer.value)}</p>
-          <DefinitionList
-            items={planLines(answer.value, null).filter(
-              (line) => line.label !== 'Gone since new, after this',
-            )}
-          />
-          {answer.value.cautions.map((caution) => (
-            <Notice key={caution} kind="caution" live={false}>
-              <p>{caution}</p>
-            </Notice>
-          ))}
-          {answer.value.kind !== 'none' && (
-            <p className="soft">
-              These are plans. The figure at the mill is the next safe pass. The machinist in charge decides;
-              makers’ instructions come first.
-            </p>
-          )}
-        </>
+        <Worked ground={ground} worked={answer.value} />
       ) : (
         <Notice live={false} title="Not possible like this">
           <p>{answer.refusal.message}</p>
         </Notice>
       )}
     </section>
+  )
+}
+
+function Worked({ ground, worked }: { ground: Ground; worked: WorkedPlan }) {
+  const { record, follows } = worked
+  const { casting, deepEdge, chamberShape } = ground
+  if (record.kind === 'none') return <p className="figure-large">{planTitle(record)}</p>
+  return (
+    <>
+      <p className="figure-large">{planTitle(record)}</p>
+      <div className={styles.beside}>
+        <div className="stack">
+          <Marks drawing={cutSection({ casting, chamberShape, deepEdge, cut: record })} />
+          <DefinitionList items={chamberLines(record)} />
+          {record.cautions.map((caution) => (
+            <Notice key={caution} kind="caution" live={false}>
+              <p>{caution}</p>
+            </Notice>
+          ))}
+        </div>
+        <Follows
+          groups={consequenceLines({
+            cut: { ...record, milledWidthIn: casting.milledWidthIn },
+            deepEdge,
+            follows,
+            ptvLeastIn: ground.ptvLeastIn,
+            sealingMarginIn: ground.sealingMarginIn ?? 0,
+          })}
+        />
+      </div>
+      <p className="soft">
+        These are plans. The figure at the mill is the next safe pass. The machinist in charge decides;
+        makers’ instructions come first.
+      </p>
+    </>
   )
 }

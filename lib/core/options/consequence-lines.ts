@@ -86,9 +86,9 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
       note:
         lostShare > 0 ? `begins on the ${nearest === 'all round' ? 'whole circle' : `${nearest} side`}` : '',
     })),
-    line(`${named(port)} sealing line to the deck`, sealing, ({ marginIn }) => ({
+    line(`${named(port)} seat to the deck`, sealing, ({ marginIn }) => ({
       value: thou(marginIn),
-      note: `least ${thou(sealingMarginIn)}`,
+      note: `its sealing line; least ${thou(sealingMarginIn)}`,
       caution: marginIn < sealingMarginIn,
     })),
     line(`${named(port)} insert`, insert, ({ cutterMeetsInsert, where }) => ({
@@ -100,7 +100,7 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
 
 function intakeLines({ follows }: LineWords): ConsequenceLine[] {
   const { intakeSide } = follows
-  const side = line('Off the intake side, for the ports', intakeSide, ({ sideIn, note }) => ({
+  const side = line('Off the intake side', intakeSide, ({ sideIn, note }) => ({
     ...offOrGap(sideIn),
     ...(note === '' ? {} : { note }),
   }))

@@ -4,7 +4,7 @@ import type { BenchQuestion, Way, WayKind } from './bench-types'
 import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
 import { figureName } from './figure-names'
-import { planLines } from './plan-words'
+import { chamberLines } from './plan-words'
 import { cutOnLine, lineFrom, offStretch } from './way-cut'
 import { wayOf } from './way-of'
 import { wayEffort, wayTitle } from './way-words'
@@ -20,6 +20,8 @@ export type EstimateAnswer = {
   readonly effort: string
   readonly lines: readonly EstimateLine[]
   readonly groups: readonly { readonly title: string; readonly lines: readonly EstimateLine[] }[]
+  /** What could not be said, and the figures that would give it. */
+  readonly unknown: readonly { readonly label: string; readonly needs: readonly string[] }[]
   readonly steps: readonly { readonly label: string; readonly outside: boolean }[]
   readonly days: number | null
   /** A head; null: the shop has no price list. */
@@ -70,17 +72,19 @@ function movedTo(question: BenchQuestion, way: Way, angleIn: number): Result<Way
 function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others'> {
   const { start, worked } = way
   const cut = worked?.record ?? { flatIn: 0, angleIn: 0, angleDeg: null }
+  const groups = groupsOf(question, way)
   return {
     kind: way.kind,
     title: wayTitle(way),
     start: start.name,
     effort: wayEffort(way),
-    lines: worked
-      ? planLines(worked.record, null).filter(({ label }) => cutLabels.has(label))
-      : uncutLines(question, way),
-    groups: worked
-      ? groupsOf(question, way).map(({ title, lines }) => ({ title, lines: lines.map(lineOfWords) }))
-      : [],
+    lines: worked ? chamberLines(worked.record) : uncutLines(question, way),
+    groups: groups
+      .map(({ title, lines }) => ({ title, lines: lines.filter(isKnown) }))
+      .filter(({ lines }) => lines.length > 0),
+    unknown: groups
+      .flatMap(({ lines }) => lines.filter((line) => !isKnown(line)))
+      .map(({ label, needs }) => ({ label, needs: needs.map(figureName) })),
     steps: way.steps.map(({ label, outside }) => ({ label, outside })),
     days: way.days,
     priceMinor: way.priceMinor,
@@ -89,17 +93,6 @@ function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others
     drawing: { casting: start.casting, deepEdge: start.deepEdge, cut },
   }
 }
-
-const cutLabels = new Set([
-  'Flat part',
-  'Angle part',
-  'Angle',
-  'Chamber now',
-  'Target',
-  'After the cut',
-  'Finished',
-  'Rate',
-])
 
 function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }: Way): EstimateLine[] {
   const nowCc = presentMeanCc(start)
@@ -124,11 +117,7 @@ const groupsOf = ({ shop }: BenchQuestion, { start, worked }: Way): readonly Con
       })
     : []
 
-const lineOfWords = ({ label, value, note, needs }: ConsequenceGroup['lines'][number]): EstimateLine => ({
-  label,
-  value: needs.length > 0 ? 'not computed' : value,
-  note: needs.length > 0 ? `needs ${needs.map(figureName).join(', ')}` : note,
-})
+const isKnown = ({ needs }: { readonly needs: readonly string[] }): boolean => needs.length === 0
 
 const otherWay = (way: Way) => ({
   title: wayTitle(way),

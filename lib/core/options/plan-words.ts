@@ -60,3 +60,18 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
   const needs = plan.needs.map((need) => line('Not computed', need))
   return [...lines.filter((entry) => entry !== null), ...needs]
 }
+
+const aboutTheChamber = new Set([
+  'Flat part',
+  'Angle part',
+  'Angle',
+  'Chamber now',
+  'Target',
+  'After the cut',
+  'Finished',
+  'Rate',
+])
+
+/** The plan's own figures, where all that follows from it stands beside them. */
+export const chamberLines = (plan: PlanRecord): PlanLine[] =>
+  planLines(plan, null).filter(({ label }) => aboutTheChamber.has(label))

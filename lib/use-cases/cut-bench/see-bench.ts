@@ -1,37 +1,69 @@
-import { allow } from '@/lib/core/access/can'
+import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import type { CastingFacts } from '@/lib/core/casting/figures'
 import { must } from '@/lib/core/errors'
-import type { ShopSettings } from '@/lib/core/shop/settings'
-import { db } from '@/lib/data/db'
-import { castingFactsOf } from '@/lib/data/known-figures'
+import type { BenchShop } from '@/lib/core/options/bench-types'
+import type { BenchCasting } from '@/lib/core/options/question-of'
+import type { EstimateAnswer } from '@/lib/core/options/estimate'
+import { castingNames, lastEstimates } from '@/lib/data/bench'
+import { db, type Reader } from '@/lib/data/db'
+import { pricesByStep } from '@/lib/data/price-list'
 import { currentSettings } from '@/lib/data/settings'
+import { shopOf } from '@/lib/data/shop'
+import { outsideDays } from './outside-days'
+import { castingOnBench } from './see-bench-casting'
 
-export type BenchCasting = {
-  readonly id: string
-  readonly name: string
-  readonly deepEdge: 'intake' | 'exhaust'
-  readonly facts: CastingFacts
+export type BenchView = {
+  readonly castings: readonly { readonly id: string; readonly name: string }[]
+  /** The one the question begins with; null: none. */
+  readonly casting: BenchCasting | null
+  readonly shop: BenchShop
+  readonly kept: readonly {
+    readonly id: string
+    readonly number: string
+    readonly forWhom: string
+    readonly title: string
+  }[]
+  readonly mayBook: boolean
+  readonly money: { readonly currency: string; readonly locale: string } | null
 }
 
-/** What the cut bench works with: the castings on record, as they are cast, and the shop's limits. */
-export async function seeBench(
-  actor: Actor,
-): Promise<{ readonly castings: readonly BenchCasting[]; readonly settings: ShopSettings }> {
+/** What the cut bench works with: one casting's record, and the shop's limits, prices and waits. */
+export async function seeBench(actor: Actor, castingId: string): Promise<BenchView> {
   must(allow(actor, 'cut-bench.see'))
   const client = await db()
-  const castings = await client.castingRecord.findMany({
-    where: { retiredAt: null },
-    include: { figures: true },
-    orderBy: { name: 'asc' },
-  })
+  const castings = await castingNames(client)
+  const chosen = castingId === '' ? castings[0]?.id : castingId
+  const { locale, currency } = await shopOf(client)
+  const estimates = await lastEstimates(client)
   return {
-    castings: castings.map((casting) => ({
-      id: casting.id,
-      name: casting.name,
-      deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
-      facts: castingFactsOf(casting, 'as-cast'),
+    castings,
+    casting: chosen === undefined ? null : await castingOnBench(client, chosen),
+    shop: await benchShop(client, can(actor, 'price.see')),
+    kept: estimates.map(({ id, number, forWhom, answer }) => ({
+      id,
+      number,
+      forWhom,
+      title: (JSON.parse(answer) as EstimateAnswer).title,
     })),
-    settings: (await currentSettings(client)).values,
+    mayBook: can(actor, 'job.book'),
+    money: can(actor, 'price.see') ? { locale, currency } : null,
+  }
+}
+
+/** What the shop brings to every answer; prices only where they may be seen. */
+export async function benchShop(reader: Reader, withPrices: boolean): Promise<BenchShop> {
+  const settings = (await currentSettings(reader)).values
+  const { timeZone } = await shopOf(reader)
+  const prices = withPrices ? await pricesByStep(reader) : null
+  return {
+    settings,
+    marginCc: settings.vendorMarginCc,
+    angleCautionDeg: settings.angleCautionDeg,
+    angleLimitDeg: settings.angleLimitDeg,
+    ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
+    outsideDays: await outsideDays(reader, timeZone),
+    prices:
+      prices &&
+      Object.fromEntries(Object.entries(prices).map(([stepId, { unitMinor }]) => [stepId, unitMinor])),
   }
 }

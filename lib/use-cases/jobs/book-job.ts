@@ -2,8 +2,10 @@ import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
+import { estimateById } from '@/lib/data/bench'
 import { addJob, putEngine } from '@/lib/data/booking'
 import { pickOrAddCustomer } from '@/lib/data/customers'
+import type { Reader } from '@/lib/data/db'
 import { addPayment, addPrice } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { refreshRoute } from '@/lib/data/visits'
@@ -25,6 +27,7 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
   if (input.prices.length > 0) must(allow(actor, 'price.change'))
   if (input.deposit !== '') must(allow(actor, 'payment.take'))
   return write(actor, moment, async (w) => {
+    await refuseUnknownEstimate(w.tx, input.estimateId)
     const shop = await shopOf(w.tx)
     const today = dayIn(shop.timeZone, w.now)
     refusePast(input.promiseOn, today)
@@ -52,6 +55,11 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
   })
 }
 
+async function refuseUnknownEstimate(reader: Reader, estimateId: string): Promise<void> {
+  if (estimateId === '' || (await estimateById(reader, estimateId))) return
+  throw new RefusedError({ code: 'not-found', message: 'The estimate it is booked from is not on record.' })
+}
+
 function refusePast(promiseOn: string | null, today: string): void {
   if (promiseOn === null || promiseOn >= today) return
   const message = 'The promise date is in the past.'
@@ -69,4 +77,5 @@ const jobFields = (input: BookJobInput) => ({
   classMaxCut: input.classMaxCut,
   finishAsked: input.finishAsked,
   pricesOnLink: input.pricesOnLink,
+  estimateId: input.estimateId === '' ? null : input.estimateId,
 })

@@ -1,16 +1,21 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
+import type { BenchShop } from '@/lib/core/options/bench-types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
+import { benchShop } from '../cut-bench/see-bench'
 
 export type BookingView = {
   readonly castings: readonly { readonly id: string; readonly name: string; readonly nominal: string }[]
   readonly currency: string
+  readonly locale: string
   readonly today: string
+  /** For the cut bench inside the form. */
+  readonly bench: BenchShop
 }
 
 /** What a booking chooses from. */
@@ -25,6 +30,8 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
       return { id, name, nominal: nominal ? typedFigure(nominal) : '' }
     }),
     currency: shop.currency,
+    locale: shop.locale,
+    bench: await benchShop(client, true),
     today: dayIn(shop.timeZone, input.now),
   }
 }

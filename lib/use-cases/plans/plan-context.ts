@@ -2,10 +2,11 @@ import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { CutLimits, HeadNow } from '@/lib/core/cut/plan'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import { must, RefusedError } from '@/lib/core/errors'
+import { landOf } from '@/lib/core/options/ground-of'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
-import { effectiveReadings, visitInclude, type VisitRecord } from '@/lib/data/facts'
+import { effectiveReadings, removedBeforeIn, visitInclude, type VisitRecord } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
 import { tagOf } from '../stations/see-step'
@@ -19,6 +20,7 @@ export type PlanContext = {
   readonly casting: CastingFacts
   readonly castingName: string
   readonly deepEdge: 'intake' | 'exhaust'
+  readonly chamberShape: 'open' | 'closed'
   readonly engine: EngineFacts
   readonly heads: readonly HeadNow[]
   readonly presentNominal: boolean
@@ -31,6 +33,7 @@ export type PlanContext = {
   readonly rate: ShownRate
   readonly limits: CutLimits
   readonly ptvLeastIn: { readonly intake: number; readonly exhaust: number }
+  readonly sealingMarginIn: number
 }
 
 export async function visitsOfPair(reader: Reader, pairId: string): Promise<VisitRecord[]> {
@@ -81,12 +84,14 @@ function contextOf(
   settings: ShopSettings,
 ): PlanContext {
   const { job } = first
+  const deepEdge = first.head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust'
   return {
     pairId: first.pairId,
     jobNumber: job.number,
     casting,
     castingName: first.head.casting?.name ?? 'casting not on record',
-    deepEdge: first.head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust',
+    deepEdge,
+    chamberShape: first.head.casting?.chamberShape === 'closed' ? 'closed' : 'open',
     engine: engineFactsOf(job.engine),
     heads: present.map(({ head }) => head),
     presentNominal: present.some(({ nominal }) => nominal),
@@ -101,11 +106,13 @@ function contextOf(
       angleCautionDeg: settings.angleCautionDeg,
       angleLimitDeg: casting.largestAngleDeg ?? settings.angleLimitDeg,
       thicknessLeastIn: casting.thicknessLeastIn ?? null,
+      land: landOf(casting, deepEdge),
       classFlatOnly: job.classFlatOnly,
       classMinCc: job.classMinCc,
       classMaxCutIn: job.classMaxCutIn,
     },
     ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
+    sealingMarginIn: settings.sealingMarginIn,
   }
 }
 
@@ -124,6 +131,7 @@ function headNow(visit: VisitRecord, casting: CastingFacts, settings: ShopSettin
       tag: tagOf(visit),
       chambersCc: measured.length > 0 ? measured : nominalCc === undefined ? [] : [nominalCc],
       thicknessIn: thickness.length === 0 ? null : Math.min(...thickness),
+      removedBeforeIn: removedBeforeIn(visit, effectiveReadings(visit.readings)),
     },
     nominal: measured.length === 0,
   }

@@ -12,6 +12,7 @@ import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import { bookJobAction } from '../actions'
+import { BenchPart } from './bench-part'
 import styles from './booking.module.css'
 import { CustomerPart } from './customer-part'
 import { EngineFields } from './engine-fields'
@@ -24,13 +25,21 @@ import { WorkPart } from './work-part'
 export type BookingActionForm = Form<BookJobForm, BookedJob>
 
 /** A simple job is what stands open: who, which heads, what to do, by when. The rest unfolds. */
-export function BookingForm({ booking }: { booking: BookingView }) {
+type Props = {
+  booking: BookingView
+  /** What it begins with; left out: nothing. */
+  initial?: BookJobForm
+  /** Names the draft: one that began elsewhere is another. */
+  draftKey?: string
+}
+
+export function BookingForm({ booking, initial, draftKey = '' }: Props) {
   const router = useRouter()
   const form = useActionForm(bookJobSchema, bookJobAction, {
-    defaultValues: emptyBooking(),
+    defaultValues: initial ?? emptyBooking(),
     onDone: (job) => router.push(`/jobs/${job.number}?booked=1`),
   })
-  const draft = useDraft('book a job', form)
+  const draft = useDraft(`book a job ${draftKey}`.trim(), form)
   return (
     <>
       <DraftNotice draft={draft} />
@@ -49,6 +58,7 @@ export function BookingForm({ booking }: { booking: BookingView }) {
           />
           <WorkPart form={form} />
         </section>
+        <BenchPart form={form} booking={booking} />
         <section className="part" aria-label="Promise">
           <h2>Promise</h2>
           <div className="row">

@@ -1,0 +1,72 @@
+'use client'
+import { useId, useMemo, useState } from 'react'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
+import { wayTitle } from '@/lib/core/options/way-words'
+import { waysOf } from '@/lib/core/options/ways'
+import { ChosenWay } from './chosen-way'
+import { StartsTable } from './starts-table'
+import { WayList } from './way-list'
+
+export type Chosen = { readonly way: Way; /** Null: as the way proposes. */ readonly angleIn: number | null }
+
+type Props = {
+  question: BenchQuestion
+  chamberShape: 'open' | 'closed'
+  /** Money as the shop writes it; left out: prices are not for this person. */
+  money?: (minor: number) => string
+  onNeed?: (key: string) => void
+  /** What to do with the chosen way. */
+  actions?: (chosen: Chosen) => React.ReactNode
+}
+
+/** The answer to a question, worked out here as it is typed: every way, the chosen one in full, the starts side by side. */
+export function BenchAnswer({ question, chamberShape, money, onNeed, actions }: Props) {
+  const name = useId()
+  const ways = useMemo(() => waysOf(question), [question])
+  const [picked, setPicked] = useState<{ id: string; angleIn: number | null } | null>(null)
+  const way = ways.find(({ id }) => id === picked?.id) ?? ways[0]
+  if (!way) {
+    return (
+      <EmptyState title="Ask away">
+        <p>
+          A casting or the cc it holds now, and the cc that is wanted. For a clean-up without a target, where
+          it must stop.
+        </p>
+      </EmptyState>
+    )
+  }
+  const angleIn = way.id === picked?.id ? picked.angleIn : null
+  return (
+    <div className="stack-large">
+      <section aria-label="Answer" className="stack">
+        <p className="figure-large" role="status">
+          {headline(ways)}
+        </p>
+        <WayList
+          ways={ways}
+          chosen={way.id}
+          onChoose={(id) => setPicked({ id, angleIn: null })}
+          money={money}
+          name={name}
+        />
+      </section>
+      <ChosenWay
+        question={question}
+        way={way}
+        angleIn={angleIn}
+        onAngle={(angle) => setPicked({ id: way.id, angleIn: angle })}
+        chamberShape={chamberShape}
+        onNeed={onNeed}
+      />
+      {actions?.({ way, angleIn })}
+      <StartsTable ways={ways} money={money} />
+    </div>
+  )
+}
+
+function headline(ways: readonly Way[]): string {
+  const [mildest] = ways
+  if (!mildest || mildest.ruledOut !== '') return 'Not as asked: every way is ruled out.'
+  return `Yes. ${wayTitle(mildest)}.`
+}

@@ -1,0 +1,111 @@
+'use client'
+import { useMemo } from 'react'
+import { Marks } from '@/app/_components/charts/marks-svg'
+import { DefinitionList } from '@/app/_components/ui/definition-list'
+import { Notice } from '@/app/_components/ui/notice'
+import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
+import { consequenceLines } from '@/lib/core/options/consequence-lines'
+import { cutOnLine, lineFrom, offStretch } from '@/lib/core/options/way-cut'
+import { cutLine, wayTitle } from '@/lib/core/options/way-words'
+import { chamberLines } from '@/lib/core/options/plan-words'
+import { cutSection } from '@/lib/drawing/cut-section'
+import { Follows } from './follows'
+import { LineSlider } from './line-slider'
+import styles from './chosen-way.module.css'
+
+type Props = {
+  question: BenchQuestion
+  way: Way
+  angleIn: number | null
+  onAngle: (angleIn: number) => void
+  chamberShape: 'open' | 'closed'
+  onNeed?: (key: string) => void
+}
+
+/** One way in full: the section to scale, the slider along the line, and what follows beside it. */
+export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNeed }: Props) {
+  const { start } = way
+  const onLine = way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle'
+  const line = useMemo(() => (onLine ? lineFrom(question, start) : null), [onLine, question, start])
+  const moved = angleIn === null ? null : cutOnLine(question, start, angleIn)
+  const worked = moved === null ? way.worked : moved.ok ? moved.value : null
+  const ruledOut =
+    angleIn === null || !line?.ok
+      ? way.ruledOut
+      : offStretch(line.value, angleIn) || (moved?.ok === false ? moved.refusal.message : '')
+  const record = worked?.record ?? null
+  const cut = record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
+  const section = { casting: start.casting, chamberShape, deepEdge: start.deepEdge, cut }
+  return (
+    <section aria-label="The way chosen" className="part">
+      <h2>{angleIn !== null && worked ? cutLine(worked) : wayTitle(way)}</h2>
+      {ruledOut !== '' && (
+        <Notice kind="stop" title="Not possible like this" live={false}>
+          <p>{ruledOut}</p>
+        </Notice>
+      )}
+      <div className={styles.beside}>
+        <div className="stack">
+          <div className={styles.wide}>
+            <Marks drawing={cutSection(section)} />
+          </div>
+          <div className={styles.narrow}>
+            <Marks drawing={cutSection({ ...section, narrow: true })} />
+          </div>
+          {line?.ok && (
+            <LineSlider
+              line={line.value}
+              angleIn={angleIn ?? record?.angleIn ?? 0}
+              onAngle={onAngle}
+              deepEdge={start.deepEdge}
+            />
+          )}
+          {line && !line.ok && way.ruledOut === '' && (
+            <p className="soft">No slider: {line.refusal.message}</p>
+          )}
+          {record && <DefinitionList items={chamberLines(record)} />}
+          {(worked?.record.cautions ?? way.cautions).map((caution) => (
+            <Notice key={caution} kind="caution" live={false}>
+              <p>{caution}</p>
+            </Notice>
+          ))}
+        </div>
+        <div className="stack">
+          {worked && (
+            <Follows
+              groups={consequenceLines({
+                cut: { ...worked.record, milledWidthIn: start.casting.milledWidthIn },
+                deepEdge: start.deepEdge,
+                follows: worked.follows,
+                ptvLeastIn: question.shop.ptvLeastIn,
+                sealingMarginIn: question.shop.settings.sealingMarginIn,
+              })}
+              onNeed={onNeed}
+            />
+          )}
+          <WaySteps way={way} />
+        </div>
+      </div>
+      {worked && (
+        <p className="soft">
+          A plan, not the figure at the mill: that is the next safe pass from what was measured. The machinist
+          in charge decides; makers’ instructions come first.
+        </p>
+      )}
+    </section>
+  )
+}
+
+function WaySteps({ way }: { way: Way }) {
+  if (way.steps.length === 0) return null
+  return (
+    <section aria-label="Steps it makes necessary">
+      <h3>Steps it makes necessary</h3>
+      <ul className={styles.steps}>
+        {way.steps.map(({ stepId, label, outside }) => (
+          <li key={stepId}>{outside ? `${label} (at a vendor)` : label}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}

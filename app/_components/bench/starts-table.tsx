@@ -1,0 +1,50 @@
+import { Table } from '@/app/_components/ui/table'
+import type { Start, Way } from '@/lib/core/options/bench-types'
+import { presentMeanCc } from '@/lib/core/options/bench-depth'
+import { wayTitle } from '@/lib/core/options/way-words'
+
+/** The heads to start from side by side, each by its mildest way. */
+export function StartsTable({ ways, money }: { ways: readonly Way[]; money?: (minor: number) => string }) {
+  const starts = [...new Map(ways.map((way) => [way.start.id, way.start])).values()]
+  if (starts.length < 2) return null
+  return (
+    <Table
+      label="Heads to start from"
+      caption
+      columns={[
+        { id: 'start', label: 'Start', head: true },
+        { id: 'now', label: 'Holds', figure: true },
+        { id: 'way', label: 'Mildest way' },
+        { id: 'steps', label: 'Steps', figure: true },
+        { id: 'days', label: 'Days', figure: true },
+        ...(money ? [{ id: 'price', label: 'A head', figure: true }] : []),
+      ]}
+      rows={starts.map((start) =>
+        rowOf(
+          start,
+          ways.find((way) => way.start.id === start.id),
+          money,
+        ),
+      )}
+    />
+  )
+}
+
+function rowOf(start: Start, way: Way | undefined, money?: (minor: number) => string) {
+  const meanCc = presentMeanCc(start)
+  const possible = way && way.ruledOut === ''
+  return {
+    id: start.id,
+    cells: {
+      start:
+        start.supply === 'own'
+          ? start.name
+          : `${start.name}, ${start.supply === 'stock' ? 'stock' : 'special order'}`,
+      now: meanCc === null ? 'not known' : `${meanCc.toFixed(1)} cc${start.presentNominal ? ' nominal' : ''}`,
+      way: possible ? wayTitle(way) : (way?.ruledOut ?? 'the volume it holds is not on record'),
+      steps: possible ? way.steps.length : '–',
+      days: possible && way.days !== null ? Math.ceil(way.days) : '–',
+      price: possible && money && way.priceMinor !== null ? money(way.priceMinor) : '–',
+    },
+  }
+}

@@ -1,0 +1,62 @@
+'use client'
+import { Sign } from '@/app/_components/ui/sign'
+import type { Way } from '@/lib/core/options/bench-types'
+import { wayEffort, wayTitle } from '@/lib/core/options/way-words'
+import styles from './way-list.module.css'
+
+type Props = {
+  ways: readonly Way[]
+  chosen: string
+  onChoose: (id: string) => void
+  /** Money as the shop writes it; left out: prices are not for this person. */
+  money?: (minor: number) => string
+  name: string
+}
+
+/** Every way to the target, mildest first, each with why it stands there. */
+export function WayList({ ways, chosen, onChoose, money, name }: Props) {
+  const several = new Set(ways.map(({ start }) => start.id)).size > 1
+  return (
+    <fieldset className={styles.ways}>
+      <legend>Ways to get there, mildest first</legend>
+      {ways.map((way) => (
+        <label key={way.id} className={styles.way}>
+          <input
+            type="radio"
+            name={name}
+            value={way.id}
+            checked={way.id === chosen}
+            onChange={() => onChoose(way.id)}
+          />
+          <span className={styles.said}>
+            <span className={way.ruledOut === '' ? styles.title : styles.out}>{wayTitle(way)}</span>
+            {several && <span>{way.start.name}</span>}
+            {way.ruledOut === '' ? (
+              <span className={styles.note}>
+                {[effort(way), price(way, money)].filter(Boolean).join('; ')}. <em>{sentence(way.why)}</em>
+              </span>
+            ) : (
+              <span className={styles.note}>
+                <Sign kind="stop" /> Not possible: {way.ruledOut}
+              </span>
+            )}
+          </span>
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+
+const effort = (way: Way): string => {
+  const cautions = way.cautions.length
+  const warned = cautions === 0 ? '' : cautions === 1 ? ', 1 caution' : `, ${cautions} cautions`
+  return `${wayEffort(way)}${warned}`
+}
+
+function price({ priceMinor, unpriced }: Way, money?: (minor: number) => string): string {
+  if (!money || priceMinor === null) return ''
+  const without = unpriced.length === 0 ? '' : `, ${unpriced.length} not on the price list`
+  return `${money(priceMinor)} a head${without}`
+}

@@ -1,0 +1,9 @@
+import { printEstimate } from '@/lib/use-cases/papers/print-estimate'
+import { paperFor } from '../../paper-response'
+
+type Context = { params: Promise<{ id: string }> }
+
+export async function GET(_request: Request, { params }: Context): Promise<Response> {
+  const { id } = await params
+  return paperFor((actor) => printEstimate(actor, id, new Date()))
+}

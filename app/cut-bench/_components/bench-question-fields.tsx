@@ -1,0 +1,151 @@
+'use client'
+import type { UseFormRegisterReturn } from 'react-hook-form'
+import { Check } from '@/app/_components/ui/check'
+import { Choice } from '@/app/_components/ui/choice'
+import { Select } from '@/app/_components/ui/select'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { castingFigureKeys, castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
+import { engineFigureKeys, engineFigures } from '@/lib/core/engine/figures'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import { quantities } from '@/lib/core/units/quantities'
+import type { BenchForm } from '@/lib/schemas/bench'
+import styles from './bench-question.module.css'
+
+type FieldName =
+  | Exclude<keyof BenchForm, 'engine' | 'figures'>
+  | `engine.${keyof typeof engineFigures}`
+  | `figures.${keyof typeof castingFigures}`
+
+type Props = {
+  text: (name: FieldName) => UseFormRegisterReturn & { error: string | undefined }
+  castings: readonly { readonly id: string; readonly name: string }[]
+  /** What the casting's record says, shown where nothing is typed over it. */
+  record: CastingFacts
+  hasTarget: boolean
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
+
+/** A simple question is three fields; the rest unfolds. */
+export function BenchQuestionFields({ text, castings, record, hasTarget }: Props) {
+  const nominal = record.nominalCc
+  return (
+    <div className="stack">
+      <div className={styles.fields}>
+        <Select
+          label="Casting"
+          empty="Not on record"
+          options={castings.map(({ id, name }) => ({ value: id, label: name }))}
+          {...text('castingId')}
+        />
+        <TextInput
+          label="Chamber now, cc"
+          hint={
+            nominal === undefined
+              ? 'One figure, or one a chamber.'
+              : `Empty: nominal ${nominal} cc. One figure, or one a chamber.`
+          }
+          inputMode="decimal"
+          autoComplete="off"
+          {...text('presentCc')}
+        />
+        <TextInput label="Wanted, cc" inputMode="decimal" autoComplete="off" {...text('targetCc')} />
+      </div>
+      <div className="row">
+        <Check label="Measured, not nominal" {...text('measured')} />
+        <Check label="A used head" {...text('used')} />
+      </div>
+      <div className={styles.fields}>
+        {!hasTarget && (
+          <TextInput
+            label="No target: clean-up, stop at the latest at"
+            hint="8 thou, 0.008"
+            inputMode="decimal"
+            {...text('stopAtIn')}
+          />
+        )}
+        <TextInput
+          label="Seat work to come sinks the valves by"
+          hint="The cut aims below the target by what it adds."
+          inputMode="decimal"
+          {...text('sinkIn')}
+        />
+        <TextInput
+          label="Gone since new, as far as known"
+          hint="Limits count from new. Empty on a used head: not known."
+          inputMode="decimal"
+          {...text('goneIn')}
+        />
+      </div>
+      <details>
+        <summary>Engine</summary>
+        <div className="stack">
+          <Choice
+            label="Layout"
+            options={[
+              { value: 'unknown', label: 'not known' },
+              { value: 'inline', label: 'inline' },
+              { value: 'v', label: 'V' },
+            ]}
+            {...text('layout')}
+          />
+          <Choice
+            label="Cam in the head"
+            options={[
+              { value: 'unknown', label: 'not known' },
+              { value: 'yes', label: 'yes' },
+              { value: 'no', label: 'no' },
+            ]}
+            {...text('camInHead')}
+          />
+          <div className={styles.fields}>
+            {engineFigureKeys.map((key) => (
+              <TextInput
+                key={key}
+                label={withUnit(engineFigures[key])}
+                inputMode="decimal"
+                autoComplete="off"
+                {...text(`engine.${key}`)}
+              />
+            ))}
+          </div>
+        </div>
+      </details>
+      <details>
+        <summary>Class limits</summary>
+        <div className={styles.fields}>
+          <Check label="Flat cuts only" {...text('classFlatOnly')} />
+          <TextInput label="Smallest chamber allowed, cc" inputMode="decimal" {...text('classMinCc')} />
+          <TextInput label="Deepest cut allowed, in" inputMode="decimal" {...text('classMaxCut')} />
+        </div>
+      </details>
+      <details>
+        <summary>The head’s figures</summary>
+        <div className="stack">
+          <p className="soft">Type over what this head has otherwise; empty goes by the record.</p>
+          <div className={styles.fields}>
+            {castingFigureKeys.map((key) => {
+              const { quantity } = castingFigures[key]
+              const known = record[key]
+              return (
+                <TextInput
+                  key={key}
+                  label={withUnit(castingFigures[key])}
+                  placeholder={known === undefined ? 'not on record' : formatFigure(known, quantity)}
+                  inputMode="decimal"
+                  autoComplete="off"
+                  {...text(`figures.${key}`)}
+                />
+              )
+            })}
+          </div>
+        </div>
+      </details>
+    </div>
+  )
+}
+
+function withUnit({ label, quantity }: { label: string; quantity: keyof typeof quantities }): string {
+  const { unit } = quantities[quantity]
+  return unit === '' ? capital(label) : `${capital(label)}, ${unit}`
+}

@@ -1,0 +1,85 @@
+'use client'
+import { useEffect, useMemo } from 'react'
+import { useForm, useWatch } from 'react-hook-form'
+import { BenchAnswer } from '@/app/_components/bench/bench-answer'
+import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
+import { Busy } from '@/app/_components/ui/busy'
+import { formatMoney } from '@/lib/core/money/format-money'
+import { Notice } from '@/app/_components/ui/notice'
+import { questionOf } from '@/lib/core/options/question-of'
+import { benchQuery, readBench, type BenchForm } from '@/lib/schemas/bench'
+import type { BenchView } from '@/lib/use-cases/cut-bench/see-bench'
+import { BenchActions } from './bench-actions'
+import { BenchQuestionFields } from './bench-question-fields'
+
+/** The question of the counter and the telephone, answered as it is typed, without asking the server. */
+export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }) {
+  const form = useForm<BenchForm>({ defaultValues: initial })
+  const typed = useWatch({ control: form.control }) as BenchForm
+  const { casting, loading, failed } = useBenchCasting(typed.castingId, view.casting)
+  const { asked, errors } = useMemo(() => readBench(typed), [typed])
+  const question = useMemo(() => questionOf(asked, casting, view.shop), [asked, casting, view.shop])
+  const query = benchQuery(typed)
+  useKeptInAddress(query)
+  const { money } = view
+  return (
+    <div className="stack-large">
+      <form onSubmit={(event) => event.preventDefault()}>
+        <BenchQuestionFields
+          text={(name) => ({ ...form.register(name), error: errors[name] })}
+          castings={view.castings}
+          record={casting?.facts ?? {}}
+          hasTarget={asked.targetCc !== null}
+        />
+      </form>
+      <Busy when={loading} label="Fetching the casting’s record" />
+      {failed && (
+        <Notice kind="caution">
+          <p>
+            The casting’s record could not be had: the answer goes by what is typed alone. Pick it again to
+            try.
+          </p>
+        </Notice>
+      )}
+      {!loading && (
+        <BenchAnswer
+          question={question}
+          chamberShape={casting?.chamberShape ?? 'open'}
+          money={money ? (minor) => formatMoney(minor, money.currency, money.locale) : undefined}
+          onNeed={goToField}
+          actions={(chosen) => (
+            <BenchActions
+              key={chosen.way.id}
+              chosen={chosen}
+              typed={typed}
+              query={query}
+              mayBook={view.mayBook}
+            />
+          )}
+        />
+      )}
+    </div>
+  )
+}
+
+/** The address says what is asked, so that it can be handed to a colleague and survives a reload. */
+function useKeptInAddress(query: string) {
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      window.history.replaceState(
+        window.history.state,
+        '',
+        query === '' ? '/cut-bench' : `/cut-bench?${query}`,
+      )
+    }, 300)
+    return () => clearTimeout(timer)
+  }, [query])
+}
+
+/** Opens the part of the form that the field stands in, and goes there. */
+function goToField(key: string) {
+  const names = [key, `engine.${key}`, `figures.${key}`]
+  const field = names.flatMap((name) => [...document.getElementsByName(name)])[0]
+  field?.closest('details')?.setAttribute('open', '')
+  field?.focus()
+}

@@ -1,0 +1,105 @@
+import { z } from 'zod'
+import { notFound } from 'next/navigation'
+import { Marks } from '@/app/_components/charts/marks-svg'
+import { Frame } from '@/app/_components/frame'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { DefinitionList } from '@/app/_components/ui/definition-list'
+import { Money } from '@/app/_components/ui/money'
+import { Notice } from '@/app/_components/ui/notice'
+import { When } from '@/app/_components/ui/when'
+import { cutSection } from '@/lib/drawing/cut-section'
+import { benchQuery } from '@/lib/schemas/bench'
+import { seeEstimate } from '@/lib/use-cases/cut-bench/see-estimate'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seen } from '@/lib/web/page-refusals'
+import { requirePerson } from '@/lib/web/require-actor'
+
+type Props = { params: Promise<{ id: string }> }
+
+export const metadata = { title: 'Kept estimate' }
+
+export default async function KeptPage({ params }: Props) {
+  const { id } = await params
+  if (!z.uuid().safeParse(id).success) notFound()
+  const actor = await requirePerson('cut-bench.see', `/cut-bench/kept/${id}`)
+  const [kept, manner] = await Promise.all([seen(seeEstimate(actor, id)), shopManner()])
+  const { answer } = kept
+  return (
+    <Frame place="cut-bench" actor={actor}>
+      <h1>
+        Estimate {kept.number} for {kept.forWhom}
+      </h1>
+      <p className="soft">
+        Kept by {kept.by},{' '}
+        <When at={kept.at} zone={manner.timeZone} locale={manner.locale} style="date-time" />. What was
+        answered then; the shop may have learned since.
+      </p>
+      <p className="figure-large">{answer.title}</p>
+      <p>
+        {[kept.castingName, answer.start, answer.effort].filter(Boolean).join('. ')}.
+        {answer.priceMinor !== null && (
+          <>
+            {' '}
+            <Money minor={answer.priceMinor} currency={manner.currency} locale={manner.locale} /> a head
+            {answer.unpriced.length > 0 && `, without ${answer.unpriced.join(', ')}`}.
+          </>
+        )}
+      </p>
+      {kept.note !== '' && <p>{kept.note}</p>}
+      <div className="row">
+        <ButtonLink variant="main" href={`/api/papers/estimate/${kept.id}`}>
+          Print it
+        </ButtonLink>
+        {kept.mayBook && (
+          <ButtonLink href={`/counter/book?estimate=${kept.id}`}>Book a job from it</ButtonLink>
+        )}
+        <ButtonLink href={`/cut-bench?${benchQuery(kept.question)}`}>Ask again</ButtonLink>
+      </div>
+      <div className="columns">
+        <div className="stack">
+          <Marks drawing={cutSection({ ...answer.drawing, chamberShape: kept.chamberShape })} />
+          <DefinitionList items={answer.lines} />
+          {answer.cautions.map((caution) => (
+            <Notice key={caution} kind="caution" live={false}>
+              <p>{caution}</p>
+            </Notice>
+          ))}
+        </div>
+        <div className="stack">
+          {answer.groups.map(({ title, lines }) => (
+            <section key={title} aria-label={title} className="stack">
+              <h2>{title}</h2>
+              <DefinitionList items={lines} />
+            </section>
+          ))}
+        </div>
+      </div>
+      <KeptList
+        title="Not computed"
+        items={answer.unknown.map(({ label, needs }) => `${label}: needs ${needs.join(', ')}`)}
+      />
+      <KeptList
+        title="Steps it makes necessary"
+        items={answer.steps.map(({ label, outside }) => (outside ? `${label} (at a vendor)` : label))}
+      />
+      <KeptList
+        title="The other ways"
+        items={answer.others.map(({ title, start, why }) => `${title} (${start}): ${why}`)}
+      />
+    </Frame>
+  )
+}
+
+function KeptList({ title, items }: { title: string; items: readonly string[] }) {
+  if (items.length === 0) return null
+  return (
+    <section aria-label={title} className="part">
+      <h2>{title}</h2>
+      <ul className="plain-list">
+        {items.map((item) => (
+          <li key={item}>{item}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}

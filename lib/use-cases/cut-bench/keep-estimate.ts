@@ -1,0 +1,49 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { estimateOf } from '@/lib/core/options/estimate'
+import { questionOf } from '@/lib/core/options/question-of'
+import { db } from '@/lib/data/db'
+import { nextNumber } from '@/lib/data/counters'
+import { newId } from '@/lib/data/ids'
+import { write, type Moment } from '@/lib/data/write'
+import { readBench, type KeepEstimateInput } from '@/lib/schemas/bench'
+import { benchShop } from './see-bench'
+import { castingOnBench } from './see-bench-casting'
+
+/** Keeps an answer of the cut bench as it was given: worked out anew here, from the question as typed. */
+export async function keepEstimate(actor: Actor, input: KeepEstimateInput, moment: Moment) {
+  must(allow(actor, 'estimate.keep'))
+  const { question, wayId, angleIn, forWhom, note } = input
+  const client = await db()
+  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId)
+  const asked = questionOf(readBench(question).asked, casting, await benchShop(client, true))
+  const answer = must(estimateOf(asked, wayId, angleIn))
+  return write(actor, moment, async (w) => {
+    const id = newId(w.now)
+    const number = `E-${String(await nextNumber(w.tx, 'estimate')).padStart(4, '0')}`
+    await w.tx.estimate.create({
+      data: {
+        id,
+        number,
+        forWhom,
+        note,
+        question: JSON.stringify({
+          ...question,
+          castingName: casting?.name ?? '',
+          chamberShape: casting?.chamberShape ?? 'open',
+        }),
+        answer: JSON.stringify(answer),
+        createdAt: w.now,
+        byId: actor.personId,
+      },
+    })
+    w.audit({
+      action: 'keep-estimate',
+      subject: 'estimate',
+      subjectId: id,
+      changes: { number, title: answer.title },
+    })
+    return { id, number }
+  })
+}

@@ -1,0 +1,41 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import type { BenchCasting } from '@/lib/core/options/question-of'
+import { benchCasting } from '@/lib/data/bench'
+import { db, type Reader } from '@/lib/data/db'
+import { castingFactsOf } from '@/lib/data/known-figures'
+import { rateOfCasting } from '../plans/casting-rate'
+
+/** One casting, for somebody who picks another in the middle of a question. */
+export async function seeBenchCasting(actor: Actor, castingId: string): Promise<BenchCasting> {
+  must(allow(actor, 'cut-bench.see'))
+  const found = await castingOnBench(await db(), castingId)
+  if (found) return found
+  throw new RefusedError({ code: 'not-found', message: 'There is no such casting on record.' })
+}
+
+export async function castingOnBench(reader: Reader, castingId: string): Promise<BenchCasting | null> {
+  const casting = await benchCasting(reader, castingId)
+  if (!casting) return null
+  const facts = castingFactsOf(casting, 'as-cast')
+  const rate = await rateOfCasting(reader, casting.id, 'as-cast', facts)
+  return {
+    id: casting.id,
+    name: casting.name,
+    chambers: casting.chamberCount,
+    chamberShape: casting.chamberShape === 'closed' ? 'closed' : 'open',
+    deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
+    facts,
+    learned: rate.cuts === 0 ? null : { thouPerCc: rate.thouPerCc, words: rate.words, proven: rate.proven },
+    variants: casting.variants.map(({ id, name, nominalCc, supply, cutByMaker, leadDays, costMinor }) => ({
+      id,
+      name,
+      nominalCc,
+      supply: supply === 'stock' ? 'stock' : 'special',
+      cutByMaker,
+      leadDays,
+      costMinor,
+    })),
+  }
+}

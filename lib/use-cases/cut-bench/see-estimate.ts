@@ -1,0 +1,47 @@
+import { allow, can } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import type { EstimateAnswer } from '@/lib/core/options/estimate'
+import { estimateById } from '@/lib/data/bench'
+import { db } from '@/lib/data/db'
+import { namesOf } from '@/lib/data/people'
+import { emptyBench, type BenchForm } from '@/lib/schemas/bench'
+
+export type EstimateView = {
+  readonly id: string
+  readonly number: string
+  readonly forWhom: string
+  readonly note: string
+  readonly question: BenchForm
+  readonly castingName: string
+  readonly chamberShape: 'open' | 'closed'
+  readonly answer: EstimateAnswer
+  readonly at: Date
+  readonly by: string
+  readonly mayBook: boolean
+}
+
+type KeptQuestion = BenchForm & Pick<EstimateView, 'castingName' | 'chamberShape'>
+
+/** A kept answer; its price only for those who may see prices. */
+export async function seeEstimate(actor: Actor, id: string): Promise<EstimateView> {
+  must(allow(actor, 'cut-bench.see'))
+  const estimate = await estimateById(await db(), id)
+  if (!estimate) throw new RefusedError({ code: 'not-found', message: 'There is no such estimate.' })
+  const { castingName, chamberShape, ...question } = JSON.parse(estimate.question) as KeptQuestion
+  const answer = JSON.parse(estimate.answer) as EstimateAnswer
+  const names = await namesOf([estimate.byId])
+  return {
+    id,
+    number: estimate.number,
+    forWhom: estimate.forWhom,
+    note: estimate.note,
+    question: { ...emptyBench(), ...question },
+    castingName,
+    chamberShape,
+    answer: can(actor, 'price.see') ? answer : { ...answer, priceMinor: null, unpriced: [] },
+    at: estimate.createdAt,
+    by: names.get(estimate.byId) ?? '',
+    mayBook: can(actor, 'job.book'),
+  }
+}

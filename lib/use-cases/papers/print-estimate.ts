@@ -1,0 +1,37 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { formatMoney } from '@/lib/core/money/format-money'
+import { db } from '@/lib/data/db'
+import { shopOf } from '@/lib/data/shop'
+import { estimatePaper } from '@/lib/pdf/estimate'
+import { seeEstimate } from '../cut-bench/see-estimate'
+import { shopBlock } from './paper-head'
+import type { Paper } from './print-papers'
+import { printSetting } from './print-spec'
+import { dateWords } from './when-words'
+
+/** A kept estimate on one page; with its price for those who may see prices. */
+export async function printEstimate(actor: Actor, id: string, now: Date): Promise<Paper> {
+  must(allow(actor, 'paper.print'))
+  const kept = await seeEstimate(actor, id)
+  const shop = await shopOf(await db())
+  const { priceMinor } = kept.answer
+  const bytes = await estimatePaper(
+    {
+      language: shop.locale,
+      shop: shopBlock(shop),
+      number: kept.number,
+      forWhom: kept.forWhom,
+      on: dateWords(kept.at, shop),
+      by: kept.by,
+      casting: kept.castingName === '' ? 'not on record' : kept.castingName,
+      chamberShape: kept.chamberShape,
+      note: kept.note,
+      answer: kept.answer,
+      price: priceMinor === null ? '' : formatMoney(priceMinor, shop.currency, shop.locale),
+    },
+    printSetting(shop, now),
+  )
+  return { bytes, name: `estimate-${kept.number}.pdf` }
+}
