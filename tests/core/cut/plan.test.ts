@@ -346,6 +346,11 @@ describe('what cannot be', () => {
     ['a chamber below nothing', { heads: [{ ...head, chambersCc: [64, -1] }] }, 'out-of-range'],
     ['an endless chamber', { heads: [{ ...head, chambersCc: [Infinity] }] }, 'out-of-range'],
     ['a head thinner than paper', { heads: [{ ...head, thicknessIn: 0.01 }] }, 'out-of-range'],
+    [
+      'a stop-at limit of more than a tenth of an inch, whatever the kind',
+      { stopAtIn: 0.101 },
+      'out-of-range',
+    ],
     ['a clean-up of more than a tenth of an inch', { kind: 'clean-up', stopAtIn: 0.101 }, 'out-of-range'],
     [
       // 10 cc at 40 thou per cc are 0.400 at the centre: 0.200 flat and 0.200/0.635 = 0.315 at the edge.
