@@ -6,6 +6,7 @@ import { newId } from './ids'
 
 const castingInclude = {
   figures: true,
+  outlines: true,
   bolts: true,
   variants: { where: { retiredAt: null }, orderBy: { name: 'asc' } },
 } as const satisfies Prisma.CastingRecordInclude
@@ -40,25 +41,29 @@ export type CastingFacts = Pick<
 >
 type Own<Row> = Omit<Row, 'id' | 'castingId' | 'retiredAt'>
 export type FigureRow = Own<CastingRow['figures'][number]>
+export type OutlineRow = Own<CastingRow['outlines'][number]>
 export type BoltRow = Own<CastingRow['bolts'][number]>
 /** `id` is null for one that is new. */
 export type VariantRow = Own<CastingRow['variants'][number]> & { readonly id: string | null }
 export type CastingParts = {
   readonly figures: readonly FigureRow[]
+  readonly outlines: readonly OutlineRow[]
   readonly bolts: readonly BoltRow[]
   readonly variants: readonly VariantRow[]
 }
 
-/** Brings a casting's figures, bolts and variants to what they are to be. The audit keeps what they were. */
+/** Brings a casting's figures, outlines, bolts and variants to what they are to be. The audit keeps what they were. */
 export async function putCastingParts(
   tx: Tx,
   castingId: string,
-  { figures, bolts, variants }: CastingParts,
+  { figures, outlines, bolts, variants }: CastingParts,
   now: Date,
 ): Promise<void> {
   const own = <T extends object>(row: T) => ({ id: newId(now), castingId, ...row })
   await tx.castingFigure.deleteMany({ where: { castingId } })
   await tx.castingFigure.createMany({ data: figures.map(own) })
+  await tx.castingOutline.deleteMany({ where: { castingId } })
+  await tx.castingOutline.createMany({ data: outlines.map(own) })
   await tx.castingBolt.deleteMany({ where: { castingId } })
   await tx.castingBolt.createMany({ data: bolts.map(own) })
   await putVariants(tx, castingId, variants, now)

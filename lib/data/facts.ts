@@ -17,7 +17,7 @@ import { castingFactsOf, engineFactsOf } from './known-figures'
 /** Everything that is known of a visit, in one query. */
 export const visitInclude = {
   job: { include: { engine: { include: { figures: true } } } },
-  head: { include: { casting: { include: { figures: true, bolts: true } }, tags: true } },
+  head: { include: { casting: { include: { figures: true, outlines: true, bolts: true } }, tags: true } },
   pair: {
     include: {
       visits: { select: { id: true } },

@@ -1,17 +1,33 @@
 import 'server-only'
 import type { CastingFacts } from '@/lib/core/casting/figures'
+import { tracedOpening } from '@/lib/core/cut/outline-text'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 
 type Row = { readonly key: string; readonly value: number }
 
-/** A casting's figures for one chamber form; those of the very form before those of any. */
-export function castingFactsOf(
-  casting: { readonly figures: readonly (Row & { readonly form: string })[] } | null,
-  form: string,
-): CastingFacts {
-  const rows = casting?.figures ?? []
-  const pick = (wanted: string) => rows.filter((row) => row.form === wanted).map((row) => [row.key, row.value] as const)
-  return Object.fromEntries([...pick('any'), ...pick(form)]) as CastingFacts
+type CastingRows = {
+  readonly figures: readonly (Row & { readonly form: string })[]
+  readonly outlines: readonly { readonly form: string; readonly points: string }[]
+}
+
+/**
+ * A casting's figures for one chamber form; those of the very form before those of any. An opening that was traced gives
+ * its area and centre, unless they were typed beside it: entry has seen that the two agree.
+ */
+export function castingFactsOf(casting: CastingRows | null, form: string): CastingFacts {
+  if (!casting) return {}
+  const pick = (wanted: string): CastingFacts =>
+    Object.fromEntries(casting.figures.flatMap(({ key, value, ...row }) => (row.form === wanted ? [[key, value]] : [])))
+  const any = pick('any')
+  return { ...any, ...tracedFacts(casting, form, any.milledWidthIn), ...pick(form) }
+}
+
+function tracedFacts({ outlines }: CastingRows, form: string, milledWidthIn: number | undefined): CastingFacts {
+  const outline = outlines.find((row) => row.form === form)
+  const traced = outline && tracedOpening(outline.points, milledWidthIn)
+  if (!traced?.ok) return {}
+  const { areaIn2, centreIn } = traced.value
+  return { openingAreaIn2: areaIn2, openingCentreIn: centreIn }
 }
 
 export function engineFactsOf(

@@ -156,6 +156,34 @@ const inlineFour: CastingForm = {
   variants: [{ ...variant, name: '48 cc, complete', nominalCc: '48.5', leadDays: '9', cost: '890.00' }],
 }
 
+/** An invented shape, scaled so that its area and centre are the typed ones of the closed chamber to within 1 %. */
+const closedOutline = `
+5.014 2.195
+5.037 2.570
+5.012 2.977
+4.882 3.412
+4.580 3.794
+4.119 4.001
+3.605 4.040
+3.139 4.001
+2.710 3.794
+2.415 3.412
+2.266 2.977
+2.211 2.570
+2.197 2.195
+2.234 1.819
+2.302 1.412
+2.448 0.978
+2.734 0.595
+3.151 0.389
+3.605 0.350
+4.060 0.389
+4.477 0.595
+4.763 0.978
+4.909 1.412
+4.977 1.819
+`.trim()
+
 /** Closed chamber: a smaller opening, so a deeper cut for the same volume. */
 const closed: CastingForm = {
   name: 'Bellmoor closed 58',
@@ -212,6 +240,7 @@ const closed: CastingForm = {
     machined: {},
     opened: {},
   },
+  outlines: { 'as-cast': closedOutline },
   bolts: boltRows(
     ['0.70', '5.20', '9.70', '14.20', '18.70'],
     [

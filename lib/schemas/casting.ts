@@ -4,7 +4,11 @@ import {
   castingFigures,
   chamberForms,
   type CastingFigureKey,
+  type ChamberForm,
 } from '@/lib/core/casting/figures'
+import { tracedOpening } from '@/lib/core/cut/outline-text'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import { typedFigure } from '@/lib/core/units/typed-figure'
 import { neededWords, optionalFigure, words, type Figure } from './figure'
 import { optionalAmount } from './money'
 
@@ -28,6 +32,14 @@ const fieldsOf = <K extends CastingFigureKey>(keys: readonly K[]) =>
   z.object(Object.fromEntries(keys.map((key) => [key, typedOrEmpty(key)])) as Record<K, Field>)
 
 const perForm = fieldsOf(perFormKeys).prefault({})
+
+/** Kept as typed; empty lines alone are none. */
+const outline = z
+  .string()
+  .max(20_000, 'At most 20000 characters.')
+  .transform((text) => (text.trim() === '' ? '' : text))
+  .prefault('')
+const noOutlines = { 'as-cast': '', machined: '', opened: '' }
 
 const bolt = z.object({
   label: neededWords('Name the bolt: "1", "front dowel side".', 60),
@@ -73,6 +85,7 @@ const facts = z.object({
     machined: perForm,
     opened: perForm,
   }),
+  outlines: z.object({ 'as-cast': outline, machined: outline, opened: outline }).prefault(noOutlines),
   bolts: z.array(bolt).max(60),
   variants: z.array(variant).max(60),
 })
@@ -95,6 +108,32 @@ function contradictions(casting: Facts, context: z.RefinementCtx): void {
   for (const form of chamberForms) {
     if (above(casting.figures[form].openingCentreIn, any.milledWidthIn))
       refuse([form, 'openingCentreIn'], 'Outside the milled width.')
+    outlineContradictions(casting, form, context)
+  }
+}
+
+/** How far a typed figure may be from the traced one: a digitiser's own error, and no more. */
+const apart = 0.01
+
+/** An outline that is none on this deck, or that another area or centre was typed beside. */
+function outlineContradictions(casting: Facts, form: ChamberForm, context: z.RefinementCtx): void {
+  const text = casting.outlines[form]
+  if (text === '') return
+  const refuse = (path: string[], message: string) => context.addIssue({ code: 'custom', path, message })
+  const traced = tracedOpening(text, casting.figures.any.milledWidthIn?.value)
+  if (!traced.ok) return refuse(['outlines', form], traced.refusal.message)
+  const figures = {
+    openingAreaIn2: traced.value.areaIn2,
+    openingCentreIn: traced.value.centreIn,
+  } as const
+  for (const key of ['openingAreaIn2', 'openingCentreIn'] as const) {
+    const typed = casting.figures[form][key]
+    if (!typed || Math.abs(typed.value - figures[key]) <= apart * figures[key]) continue
+    const said = `${typedFigure(typed)} was typed, and the outline gives ${formatFigure(figures[key], castingFigures[key].quantity)}`
+    refuse(
+      ['figures', form, key],
+      `${said}: more than 1 % apart. Leave this empty, or put one of the two right.`,
+    )
   }
 }
 

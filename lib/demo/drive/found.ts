@@ -10,7 +10,7 @@ import { routeStepOf } from '@/lib/data/visits'
 
 /** The part of a visit's record that an answer can depend on; the route is its projection. */
 const include = {
-  head: { include: { casting: { include: { figures: true } }, tags: true } },
+  head: { include: { casting: { include: { figures: true, outlines: true } }, tags: true } },
   pair: { include: { plans: { orderBy: { number: 'desc' }, take: 1 } } },
   events: { orderBy: { seq: 'asc' } },
   readings: { include: { points: true }, orderBy: { eventSeq: 'asc' } },

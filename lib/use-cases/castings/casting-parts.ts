@@ -1,4 +1,4 @@
-import { castingFigureKeys, type CastingFigureKey } from '@/lib/core/casting/figures'
+import { castingFigureKeys, chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { RefusedError } from '@/lib/core/errors'
 import { minorOf } from '@/lib/core/money/amount'
 import { typedFigure } from '@/lib/core/units/typed-figure'
@@ -8,6 +8,7 @@ import {
   type CastingFacts,
   type CastingParts,
   type FigureRow,
+  type OutlineRow,
   type VariantRow,
 } from '@/lib/data/castings'
 import { figureForms, type AddCasting } from '@/lib/schemas/casting'
@@ -27,6 +28,10 @@ const valueOf = (figure: Figure | null): number | null => figure?.value ?? null
 /** What the form says, as rows. `exponent`: decimals of the shop's currency. */
 export const partsOf = (input: AddCasting, exponent: number): CastingParts => ({
   figures: figureRows(input.figures),
+  outlines: chamberForms.flatMap((form) => {
+    const points = input.outlines[form]
+    return points === '' ? [] : [{ form, points }]
+  }),
   bolts: input.bolts.map((bolt) => ({
     label: bolt.label,
     xIn: valueOf(bolt.xIn),
@@ -78,7 +83,7 @@ export function flatCasting(facts: CastingFacts, parts: CastingParts): Record<st
   const own = { name, material, chamberCount, chamberShape, deepEdge, note }
   const bolts = parts.bolts.toSorted(byLabel).map(flatBolt)
   const variants = parts.variants.map(flatVariant).toSorted((a, b) => (a.name < b.name ? -1 : 1))
-  return { ...own, ...flatFigures(parts.figures), bolts, variants }
+  return { ...own, ...flatFigures(parts.figures), ...flatOutlines(parts.outlines), bolts, variants }
 }
 
 function flatBolt({ label, xIn, yIn, diameterIn, boltIn, lengthIn, blind, threadLeftIn }: BoltRow) {
@@ -95,3 +100,8 @@ function flatFigures(rows: readonly FigureRow[]): Record<string, string> {
   const known = rows.map((row) => [`${row.form}.${row.key}`, typedFigure(row)] as const)
   return Object.fromEntries([...empty, ...known])
 }
+
+const flatOutlines = (rows: readonly OutlineRow[]): Record<string, string> =>
+  Object.fromEntries(
+    chamberForms.map((form) => [`${form}.outline`, rows.find((row) => row.form === form)?.points ?? '']),
+  )

@@ -22,6 +22,8 @@ export type CastingSeen = {
     readonly text: string
     readonly unit: string
   }[]
+  /** The openings that were traced, as typed. */
+  readonly outlines: readonly { readonly form: string; readonly points: string }[]
   readonly bolts: readonly {
     readonly label: string
     readonly xIn: number | null
@@ -50,6 +52,7 @@ function seen(row: CastingRow, actor: Actor): CastingSeen {
     ...facts,
     retired: row.retiredAt !== null,
     figures: row.figures.map(({ form, key, value, text, unit }) => ({ form, key, value, text, unit })),
+    outlines: row.outlines.map(({ form, points }) => ({ form, points })),
     bolts: row.bolts.map(boltSeen),
     variants: row.variants.map((variant) => variantSeen(variant, can(actor, 'price.see'))),
   }

@@ -1,6 +1,8 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
+import { castingFactsOf } from '@/lib/data/known-figures'
 import { seedCastings } from '@/lib/demo/castings'
+import { visitWithRoute } from '@/lib/data/visits'
 import { addCastingSchema, type AddCasting, type CastingForm } from '@/lib/schemas/casting'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'
 import { changeCasting } from '@/lib/use-cases/castings/change-casting'
@@ -57,6 +59,7 @@ const client = () => shop.database.client
 const look = async () => ({
   castings: await client().castingRecord.findMany(),
   figures: await client().castingFigure.findMany(),
+  outlines: await client().castingOutline.findMany(),
   bolts: await client().castingBolt.findMany(),
   variants: await client().castingVariant.findMany(),
 })
@@ -134,6 +137,92 @@ describe('what was typed', () => {
     await expect(addCasting(shop.staff.orla, input, { now })).rejects.toMatchObject({
       refusal: { code: 'invalid', fields: { 'variants.0.cost': expect.any(String) } },
     })
+  })
+})
+
+describe('a traced outline', () => {
+  /** 3 in across from x = 2, 3 in along: 9 in², centre 3.5. */
+  const square = ' 2.000;0\n5,0;0\n5;3\n\n2;3 '
+  const traced = (outline: string, asCast: object = {}) => ({
+    figures: { ...form.figures, 'as-cast': { nominalCc: '70.0', ...asCast } },
+    outlines: { 'as-cast': outline },
+  })
+  const refusals = (outline: string, asCast: object = {}) => {
+    const parsed = addCastingSchema.safeParse({ ...form, ...traced(outline, asCast) })
+    return parsed.error?.issues.map(({ path, message }) => [path.join('.'), message] as const) ?? []
+  }
+  const facts = async (chamberForm: string) =>
+    castingFactsOf(
+      await client().castingRecord.findUniqueOrThrow({
+        where: { id: castingId },
+        include: { figures: true, outlines: true },
+      }),
+      chamberForm,
+    )
+
+  test('is kept as typed, and gives its chamber form the area and the centre', async () => {
+    expect((await facts('as-cast')).openingCentreIn).toBeUndefined()
+    await change(1, traced(square))
+    expect((await see(shop.staff.dov)).outlines).toEqual([{ form: 'as-cast', points: square }])
+    expect(await facts('as-cast')).toMatchObject({ openingAreaIn2: 9, openingCentreIn: 3.5, nominalCc: 70 })
+    expect(await facts('machined')).not.toHaveProperty('openingAreaIn2')
+  })
+
+  test('leaves a typed figure standing that agrees to 1 %', async () => {
+    await change(1, traced(square, { openingAreaIn2: '9.08', openingCentreIn: '3.47' }))
+    expect(await facts('as-cast')).toMatchObject({ openingAreaIn2: 9.08, openingCentreIn: 3.47 })
+  })
+
+  test('refuses a typed figure that does not, with both', () => {
+    // 1 % of 9 is 0.09, of 3.5 is 0.035: 9.1 and 3.46 are further off than that.
+    expect(refusals(square, { openingAreaIn2: '9.1', openingCentreIn: '3.46' })).toEqual([
+      ['figures.as-cast.openingAreaIn2', expect.stringMatching(/9\.1 in² .* 9\.0000 in².*1 %/)],
+      ['figures.as-cast.openingCentreIn', expect.stringMatching(/3\.46 in .* 3\.500 in.*1 %/)],
+    ])
+  })
+
+  test.each([
+    ['that crosses itself', '2 0\n5 3\n5 0\n2 3', /from line 1 to 2, and from line 3 to 4/],
+    ['of two points', '2 0\n5 3', /three points or more/],
+    ['that leaves the deck', '2 0\n6.1 0\n5 3', /^Line 2: .*0 to 6 in/],
+    ['that is none', '2 0\nfive nought\n5 3', /^Line 2: “five nought”/],
+    ['too small for a chamber', '2 0\n2.1 0\n2.1 0.1', /opening area/],
+  ])('%s is refused at its field', (_, outline, message) => {
+    expect(refusals(outline)).toEqual([['outlines.as-cast', expect.stringMatching(message)]])
+  })
+
+  test('needs the milled width', () => {
+    const figures = { ...form.figures, any: {} }
+    const parsed = addCastingSchema.safeParse({ ...form, ...traced(square), figures })
+    expect(parsed.error?.issues.map(({ path, message }) => [path.join('.'), message])).toEqual([
+      ['outlines.as-cast', 'Needs milled width.'],
+    ])
+  })
+
+  test('that is changed or taken away stands in the trail with both sides', async () => {
+    await change(1, traced(square))
+    await change(2, traced('2 0\n5 0\n2 3'))
+    await change(3, traced(' \n'))
+    const entries = await client().auditEntry.findMany({
+      where: { action: 'change-casting' },
+      orderBy: { seq: 'asc' },
+    })
+    expect(
+      entries.map(({ changes }) => (JSON.parse(changes) as Record<string, unknown>)['as-cast.outline']),
+    ).toEqual([
+      { from: '', to: square },
+      { from: square, to: '2 0\n5 0\n2 3' },
+      { from: '2 0\n5 0\n2 3', to: '' },
+    ])
+    expect((await look()).outlines).toEqual([])
+  })
+
+  test('reaches the facts of heads that are here', async () => {
+    await change(1, traced(square))
+    await book({ heads: [head({ castingId })] }, { now }, shop.staff.tamsin)
+    const { id } = await client().visit.findFirstOrThrow()
+    const { visit } = await visitWithRoute(client(), id)
+    expect(castingFactsOf(visit.head.casting, visit.head.chamberForm).openingAreaIn2).toBe(9)
   })
 })
 
@@ -217,6 +306,24 @@ describe('the demo’s castings', () => {
     expect(new Set(thick.map((figure) => figure.castingId))).toEqual(
       new Set([ids.wedge, ids.inlineFour, ids.closed]),
     )
+  })
+
+  test('the closed one was traced, and what was typed beside it agrees', async () => {
+    const { closed } = await seedCastings(shop.staff.orla, now)
+    const rows = await client().castingOutline.findMany()
+    expect(rows.map((row) => [row.castingId, row.form])).toEqual([[closed, 'as-cast']])
+    const points = rows[0]!.points.split('\n').map((line) => line.split(' ').map(Number))
+    expect(points).toHaveLength(24)
+    // Another way than the core's: strips between the points, each a trapezium down to x = 0.
+    const strips = points.map(([x = 0, y = 0], at) => {
+      const [x2 = 0, y2 = 0] = points[(at + 1) % points.length]!
+      return { area: ((x + x2) / 2) * (y2 - y), moment: ((x * x + x * x2 + x2 * x2) / 6) * (y2 - y) }
+    })
+    const [area, moment] = (['area', 'moment'] as const).map((of) =>
+      strips.reduce((sum, strip) => sum + strip[of], 0),
+    ) as [number, number]
+    expect(Math.abs(area) / 8.74).toBeCloseTo(1, 2)
+    expect(moment / area / 3.62).toBeCloseTo(1, 2)
   })
 
   test('the wedge is 6.0 thou per cc, and 20 flat with 63 at the deep edge takes 10 cc', async () => {

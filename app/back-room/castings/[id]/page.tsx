@@ -9,6 +9,7 @@ import { BackLink } from '../../_components/back-link'
 import { DoButton } from '../../_components/do-button'
 import { seen } from '@/lib/web/page-refusals'
 import { FiguresShown } from '../_components/figures-shown'
+import { OutlinesShown } from '../_components/outlines-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
 import { RatesShown } from '../_components/rates-shown'
 import { retireCastingAction } from '../actions'
@@ -44,6 +45,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
       </div>
       <RatesShown rates={rates} />
       <FiguresShown figures={casting.figures} />
+      <OutlinesShown casting={casting} />
       <BoltsShown bolts={casting.bolts} />
       <VariantsShown variants={casting.variants} money={manner} />
       {mayChange && (

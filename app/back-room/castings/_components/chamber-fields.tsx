@@ -1,6 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { useWatch } from 'react-hook-form'
+import { TextArea } from '@/app/_components/ui/text-area'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { castingFigures, chamberForms, type ChamberForm } from '@/lib/core/casting/figures'
 import type { PerFormKey } from '@/lib/schemas/casting'
@@ -31,8 +32,10 @@ export function ChamberFields({ form }: { form: CastingForm }) {
 }
 
 function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: ChamberForm }) {
-  const figures = useWatch({ control: form.form.control, name: `figures.${chamberForm}` })
-  const known = Object.values(figures ?? {}).filter((text) => text).length
+  const { control } = form.form
+  const figures = useWatch({ control, name: `figures.${chamberForm}` })
+  const outline = useWatch({ control, name: `outlines.${chamberForm}` })
+  const known = [...Object.values(figures ?? {}), outline].filter((text) => text).length
   // Decided once: a block must not fold away under the fingers when its last figure is rubbed out.
   const [open] = useState(chamberForm === 'as-cast' || known > 0)
   return (
@@ -52,6 +55,15 @@ function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: Cham
           />
         ))}
       </div>
+      <TextArea
+        label="Outline of the opening, traced from the deck"
+        hint="A point a line, x then y: inches from the shallow edge, and from end 1 of the chamber. Pasted from a digitiser or a spreadsheet; mm behind every figure if they are millimetres."
+        required={false}
+        rows={8}
+        spellCheck={false}
+        placeholder={'2.105 0.480\n2.310 0.415'}
+        {...form.text(`outlines.${chamberForm}`)}
+      />
     </details>
   )
 }

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
+import type { ChamberForm } from '@/lib/core/casting/figures'
+import { amountText } from '@/lib/core/money/amount'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
-import { minorText } from './minor-text'
 import type { changeCastingSchema, FigureForm } from '@/lib/schemas/casting'
 import type { CastingSeen } from '@/lib/use-cases/castings/see-castings'
 
@@ -18,6 +19,7 @@ export const blank: CastingValues = {
   deepEdge: 'exhaust',
   note: '',
   figures: { any: {}, 'as-cast': {}, machined: {}, opened: {} },
+  outlines: { 'as-cast': '', machined: '', opened: '' },
   bolts: [],
   variants: [],
 }
@@ -28,6 +30,8 @@ export function valuesOf(casting: CastingSeen, exponent: number): CastingValues 
     Object.fromEntries(
       casting.figures.filter((figure) => figure.form === form).map((figure) => [figure.key, figure.text]),
     )
+  const outlineOf = (form: ChamberForm): string =>
+    casting.outlines.find((outline) => outline.form === form)?.points ?? ''
   return {
     castingId: casting.id,
     version: casting.version,
@@ -43,13 +47,18 @@ export function valuesOf(casting: CastingSeen, exponent: number): CastingValues 
       machined: textsOf('machined'),
       opened: textsOf('opened'),
     },
+    outlines: {
+      'as-cast': outlineOf('as-cast'),
+      machined: outlineOf('machined'),
+      opened: outlineOf('opened'),
+    },
     bolts: casting.bolts.map(({ label, blind, ...figures }) => ({ label, blind, ...boltTexts(figures) })),
     variants: casting.variants.map(({ nominalText, supply, leadDays, costMinor, ...rest }) => ({
       ...rest,
       nominalCc: nominalText,
       supply: supply === 'special' ? 'special' : 'stock',
       leadDays: leadDays === null ? '' : String(leadDays),
-      cost: costMinor === null ? '' : minorText(costMinor, exponent),
+      cost: costMinor === null ? '' : amountText(costMinor, exponent),
     })),
   }
 }
