@@ -1,6 +1,7 @@
 import { lusolve, matrix, multiply, transpose } from 'mathjs'
 import { must } from '@/lib/core/errors'
 import { compareCut } from '@/lib/core/straightness/compare'
+import { edgesCut } from '@/lib/core/straightness/corners-fit'
 import { cornerPoint, type CornerName } from '@/lib/core/straightness/corner-point'
 import { planeFit, type PlaneFitInput, type ThicknessPoint } from '@/lib/core/straightness/plane-fit'
 import { judgeStraightness } from '@/lib/core/straightness/straightness'
@@ -39,6 +40,14 @@ const scatteredFit = () =>
     'old-deck',
   )
 const normal = 'mathjs 15 lusolve of the normal equations'
+
+/** Without the deck's size there is no plane: each edge by its own two corners. */
+const lost = (deepEdge: 'intake' | 'exhaust') =>
+  edgesCut(
+    { deepEdge, milledWidthIn: null, deckLengthIn: null },
+    { 'intake-1': 4.5, 'exhaust-1': 4.5, 'intake-2': 4.51, 'exhaust-2': 4.51 },
+    { 'intake-1': 4.48, 'exhaust-1': 4.417, 'intake-2': 4.49, 'exhaust-2': 4.425 },
+  )
 
 const fits: readonly Check[] = [
   check(
@@ -100,6 +109,18 @@ const fits: readonly Check[] = [
     'derived: 0.7 thou; by hand 4.480·(1 − cos 1°) = 4.480·0.000152305',
     [0.00068233, 'in', 1e-8],
     () => fit(onNewDeck, 'old-deck').flatIn - fit(onNewDeck, 'new-deck').flatIn,
+  ),
+  check(
+    'corners of a deck whose size nobody knows, 20 thou off the intake edge, 83 and 85 off the other: deep edge',
+    'by hand: the mean of 83 and 85',
+    [0.084, 'in', 1e-12],
+    () => lost('exhaust')?.deepIn ?? NaN,
+  ),
+  check(
+    'the same, deep at the intake: shallow edge',
+    'by hand',
+    [0.084, 'in', 1e-12],
+    () => lost('intake')?.shallowIn ?? NaN,
   ),
   check(
     'planned 20 thou, found 23: difference',
