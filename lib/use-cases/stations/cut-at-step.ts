@@ -138,7 +138,8 @@ function rowOf(row: CutCheckRow, deepEdge: string): CutRow {
     part: partWords(row, deepEdge),
     wanted: row.wanted && row.part !== 'worst' && row.part !== 'taper' ? say(row.wanted.value) : '',
     marked: row.marked ? say(row.marked.value) : '',
-    measured: say(row.measured),
+    // Which way it lies is said beside it.
+    measured: say(row.part === 'taper' || row.part === 'worst' ? Math.abs(row.measured) : row.measured),
     differences,
   }
 }
@@ -158,9 +159,13 @@ function partWords({ part, point, measured }: CutCheckRow, deepEdge: string): st
   }
 }
 
-function offWords({ part }: CutCheckRow, { off, within }: Against): string {
+/** The difference of the two figures as they stand beside each other; whether it is within is judged unrounded. */
+function offWords({ part, measured }: CutCheckRow, { value, within }: Against): string {
   const verdict = within ? 'within' : 'out of tolerance'
-  const size = part === 'degrees' ? deg(Math.abs(off)) : thou(Math.abs(off))
+  const shown = (figure: number) =>
+    part === 'degrees' ? Number(figure.toFixed(2)) : Number((figure * 1000).toFixed(1))
+  const off = shown(measured) - shown(value)
+  const size = part === 'degrees' ? deg(Math.abs(off)) : `${Number(Math.abs(off).toFixed(1))} thou`
   if (size === '0 thou' || size === '0.00°') return `none, ${verdict}`
   if (part === 'taper') return `${size} deeper at end ${off > 0 ? 2 : 1}, ${verdict}`
   const [more, less] = part === 'degrees' ? ['more', 'less'] : ['too deep', 'short']

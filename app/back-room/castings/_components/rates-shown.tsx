@@ -15,8 +15,16 @@ const columns = [
 const rowOf = ({ visitId, headId, tag, jobNumber, depthThou, tookCc, whyNot }: CutOfRate) => ({
   id: visitId,
   cells: {
-    tag: <Link href={`/heads/${headId}`}>{tag}</Link>,
-    job: <Link href={`/jobs/${jobNumber}`}>{jobNumber}</Link>,
+    tag: (
+      <Link className="nowrap" href={`/heads/${headId}`}>
+        {tag}
+      </Link>
+    ),
+    job: (
+      <Link className="nowrap" href={`/jobs/${jobNumber}`}>
+        {jobNumber}
+      </Link>
+    ),
     depth: depthThou === null ? '' : `${depthThou.toFixed(1)} thou`,
     took: tookCc === null ? '' : `${tookCc.toFixed(2)} cc`,
     rate: depthThou === null || tookCc === null || tookCc <= 0 ? '' : (depthThou / tookCc).toFixed(2),

@@ -1,21 +1,33 @@
 import { Notice } from '@/app/_components/ui/notice'
-import { Table } from '@/app/_components/ui/table'
 import { Sign } from '@/app/_components/ui/sign'
+import { Table } from '@/app/_components/ui/table'
 import type { CutAtStep, CutRow } from '@/lib/use-cases/stations/cut-at-step'
 import styles from './step.module.css'
 
+const wide = (text: string) => <span className={styles.wide}>{text}</span>
+
 const columnsOf = (hasMarks: boolean) => [
   { id: 'part', label: 'Part', head: true },
-  { id: 'wanted', label: 'Wanted', figure: true },
-  ...(hasMarks ? [{ id: 'marked', label: 'Marked', figure: true }] : []),
+  { id: 'wanted', label: wide('Wanted'), figure: true },
+  ...(hasMarks ? [{ id: 'marked', label: wide('Marked'), figure: true }] : []),
   { id: 'measured', label: 'Measured', figure: true },
   { id: 'difference', label: 'Difference' },
 ]
 
-const rowOf = ({ id, differences, ...cells }: CutRow) => ({
+/** On a telephone what was wanted and marked stands under what was measured: nothing is out of sight to the side. */
+const rowOf = ({ id, part, wanted, marked, measured, differences }: CutRow) => ({
   id,
   cells: {
-    ...cells,
+    part,
+    wanted: wide(wanted),
+    marked: wide(marked),
+    measured: (
+      <>
+        {measured}
+        {wanted !== '' && <span className={styles.narrow}>wanted {wanted}</span>}
+        {marked !== '' && <span className={styles.narrow}>marked {marked}</span>}
+      </>
+    ),
     difference: differences.map(({ words, within }) => (
       <span key={words} className={within ? styles.difference : styles.out}>
         {!within && <Sign kind="caution" />} {words}

@@ -5,7 +5,7 @@ import styles from './step.module.css'
 /** Read at arm's length with wet hands: how deep to stop, what is there now, what it should leave, what to do then. */
 export function NextPass({ pass }: { pass: Pass }) {
   return (
-    <>
+    <div className={styles.pass}>
       {pass.stopAtThou === null ? (
         <Notice
           kind={pass.verdict === 'stop' ? 'stop' : 'info'}
@@ -15,31 +15,33 @@ export function NextPass({ pass }: { pass: Pass }) {
           <p>{pass.why}</p>
         </Notice>
       ) : (
-        <p className={styles.huge}>
+        <p className={styles.depth}>
           <span className={styles.hugeLabel}>Stop at, from touch-off</span>
           <span className="figure-huge">{pass.stopAtThou.toFixed(1)}</span>{' '}
           <span className={styles.hugeUnit}>thou</span>
           {pass.thisPassThou !== null && (
-            <span className={styles.hugeNote}>this pass takes {pass.thisPassThou.toFixed(1)}</span>
+            <span className={styles.hugeNote}>{pass.thisPassThou.toFixed(1)} of it in this pass</span>
           )}
           <span className={styles.then}>{pass.then}</span>
-          <span className={styles.hugeNote}>{pass.why}</span>
         </p>
       )}
-      {pass.figures.length > 0 && (
-        <dl className={styles.figures}>
-          {pass.figures.map((figure) => (
-            <div key={figure.label}>
-              <dt>{figure.label}</dt>
-              <dd>
-                {figure.value}
-                {figure.note !== '' && <span className={styles.small}>{figure.note}</span>}
-              </dd>
-            </div>
-          ))}
-        </dl>
-      )}
-      {pass.rate !== '' && <p className="soft">{pass.rate}</p>}
-    </>
+      <div className="stack">
+        {pass.figures.length > 0 && (
+          <dl className={styles.figures}>
+            {pass.figures.map((figure) => (
+              <div key={figure.label}>
+                <dt>{figure.label}</dt>
+                <dd>
+                  <span className="figure-large">{figure.value}</span>
+                  {figure.note !== '' && <span className={styles.small}>{figure.note}</span>}
+                </dd>
+              </div>
+            ))}
+          </dl>
+        )}
+        {pass.stopAtThou !== null && <p>{pass.why}</p>}
+        {pass.rate !== '' && <p className="soft">{pass.rate}</p>}
+      </div>
+    </div>
   )
 }
