@@ -5,8 +5,8 @@ import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
-import { cutOnLine, lineFrom, offStretch } from '@/lib/core/options/way-cut'
-import { cutLine, wayTitle } from '@/lib/core/options/way-words'
+import { lineFrom, wayAt } from '@/lib/core/options/way-cut'
+import { wayEffort, wayTitle } from '@/lib/core/options/way-words'
 import { chamberLines } from '@/lib/core/options/plan-words'
 import { cutSection } from '@/lib/drawing/cut-section'
 import { Follows } from './follows'
@@ -27,18 +27,15 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNee
   const { start } = way
   const onLine = way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle'
   const line = useMemo(() => (onLine ? lineFrom(question, start) : null), [onLine, question, start])
-  const moved = angleIn === null ? null : cutOnLine(question, start, angleIn)
-  const worked = moved === null ? way.worked : moved.ok ? moved.value : null
-  const ruledOut =
-    angleIn === null || !line?.ok
-      ? way.ruledOut
-      : offStretch(line.value, angleIn) || (moved?.ok === false ? moved.refusal.message : '')
-  const record = worked?.record ?? null
-  const cut = record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
+  const moved = angleIn === null ? null : wayAt(question, start, angleIn)
+  const shown = moved?.ok ? moved.value : way
+  const { worked } = shown
+  const ruledOut = moved?.ok === false ? moved.refusal.message : shown.ruledOut
+  const cut = worked?.record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
   const section = { casting: start.casting, chamberShape, deepEdge: start.deepEdge, cut }
   return (
     <section aria-label="The way chosen" className="part">
-      <h2>{angleIn !== null && worked ? cutLine(worked) : wayTitle(way)}</h2>
+      <h2>{wayTitle(shown)}</h2>
       {ruledOut !== '' && (
         <Notice kind="stop" title="Not possible like this" live={false}>
           <p>{ruledOut}</p>
@@ -55,7 +52,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNee
           {line?.ok && (
             <LineSlider
               line={line.value}
-              angleIn={angleIn ?? record?.angleIn ?? 0}
+              angleIn={angleIn ?? worked?.record.angleIn ?? 0}
               onAngle={onAngle}
               deepEdge={start.deepEdge}
             />
@@ -63,8 +60,8 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNee
           {line && !line.ok && way.ruledOut === '' && (
             <p className="soft">No slider: {line.refusal.message}</p>
           )}
-          {record && <DefinitionList items={chamberLines(record)} />}
-          {(worked?.record.cautions ?? way.cautions).map((caution) => (
+          {worked && <DefinitionList items={chamberLines(worked.record)} />}
+          {shown.cautions.map((caution) => (
             <Notice key={caution} kind="caution" live={false}>
               <p>{caution}</p>
             </Notice>
@@ -83,7 +80,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNee
               onNeed={onNeed}
             />
           )}
-          <WaySteps way={way} />
+          <WaySteps way={shown} />
         </div>
       </div>
       {worked && (
@@ -101,6 +98,7 @@ function WaySteps({ way }: { way: Way }) {
   return (
     <section aria-label="Steps it makes necessary">
       <h3>Steps it makes necessary</h3>
+      <p>{wayEffort(way)}.</p>
       <ul className={styles.steps}>
         {way.steps.map(({ stepId, label, outside }) => (
           <li key={stepId}>{outside ? `${label} (at a vendor)` : label}</li>

@@ -11,34 +11,46 @@ type Props = {
   onNeed?: (key: string) => void
 }
 
-/** All that follows from the cut, beside the picture of it. What is not known says what it needs. */
+/** All that follows from the cut, beside the picture of it. What is not known says what it needs, once a group. */
 export function Follows({ groups, onNeed }: Props) {
   return (
     <div className={styles.groups}>
-      {groups.map(({ title, lines }) => (
-        <section key={title} aria-label={title}>
-          <h3>{title}</h3>
-          <dl className={styles.lines}>
-            {lines.map((line) => (
-              <div key={line.label} className={styles.line}>
-                <dt>{line.label}</dt>
-                <dd>
-                  <Value line={line} onNeed={onNeed} />
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </section>
-      ))}
+      {groups.map(({ title, lines }) => {
+        const unknown = lines.filter(({ needs }) => needs.length > 0)
+        return (
+          <section key={title} aria-label={title}>
+            <h3>{title}</h3>
+            <dl className={styles.lines}>
+              {lines
+                .filter(({ needs }) => needs.length === 0)
+                .map((line) => (
+                  <div key={line.label} className={styles.line}>
+                    <dt>{line.label}</dt>
+                    <dd>
+                      <Value line={line} />
+                    </dd>
+                  </div>
+                ))}
+              {unknown.length > 0 && (
+                <div className={styles.line}>
+                  <dt>{namedTogether(unknown)}</dt>
+                  <dd>
+                    <Needs keys={[...new Set(unknown.flatMap(({ needs }) => needs))]} onNeed={onNeed} />
+                  </dd>
+                </div>
+              )}
+            </dl>
+          </section>
+        )
+      })}
     </div>
   )
 }
 
-function Value({
-  line: { value, note, needs, caution },
-  onNeed,
-}: { line: ConsequenceLine } & Pick<Props, 'onNeed'>) {
-  if (needs.length > 0) return <Needs keys={needs} onNeed={onNeed} />
+const namedTogether = (lines: readonly ConsequenceLine[]): string =>
+  lines.map(({ label }, at) => (at === 0 ? label : label.charAt(0).toLowerCase() + label.slice(1))).join(', ')
+
+function Value({ line: { value, note, caution } }: { line: ConsequenceLine }) {
   return (
     <>
       {value !== '' && (

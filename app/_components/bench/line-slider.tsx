@@ -35,23 +35,30 @@ export function LineSlider({ line, angleIn, onAngle, deepEdge }: Props) {
       <label htmlFor={id} className={styles.label}>
         Between flat and tilt
       </label>
-      <svg viewBox={`0 0 ${width} 24`} preserveAspectRatio="none" className={styles.track} aria-hidden="true">
-        <path d={`M0 12H${width}`} className={styles.beyond} />
-        <path d={`M${x(line.from.angleIn)} 12H${x(line.to.angleIn)}`} className={styles.stretch} />
-        <path d={`M${x(line.from.angleIn)} 0V24M${x(line.to.angleIn)} 0V24`} className={styles.end} />
-      </svg>
-      <input
-        id={id}
-        type="range"
-        min={0}
-        max={steps}
-        step={1}
-        value={at}
-        aria-valuetext={said}
-        aria-describedby={`${id}-ends`}
-        className={styles.range}
-        onChange={(event) => onAngle(Math.min(endIn, Number(event.target.value) * stepIn))}
-      />
+      <div className={styles.line}>
+        <svg
+          viewBox={`0 0 ${width} 24`}
+          preserveAspectRatio="none"
+          className={styles.track}
+          aria-hidden="true"
+        >
+          <path d={`M0 12H${width}`} className={styles.beyond} />
+          <path d={`M${x(line.from.angleIn)} 12H${x(line.to.angleIn)}`} className={styles.stretch} />
+          <path d={`M${x(line.from.angleIn)} 0V24M${x(line.to.angleIn)} 0V24`} className={styles.end} />
+        </svg>
+        <input
+          id={id}
+          type="range"
+          min={0}
+          max={steps}
+          step={1}
+          value={at}
+          aria-valuetext={said}
+          aria-describedby={`${id}-ends`}
+          className={styles.range}
+          onChange={(event) => onAngle(Math.min(endIn, Number(event.target.value) * stepIn))}
+        />
+      </div>
       <div className={styles.ends}>
         <span>all flat</span>
         <span>{endIn < line.allAngleIn ? 'steeper' : 'all angle'}</span>

@@ -13,37 +13,54 @@ type Props = {
   name: string
 }
 
-/** Every way to the target, mildest first, each with why it stands there. */
+/** Every way to the target, mildest first, each with why it stands there; castings to be bought unfold. */
 export function WayList({ ways, chosen, onChoose, money, name }: Props) {
-  const several = new Set(ways.map(({ start }) => start.id)).size > 1
+  const own = ways.filter(({ start }) => start.supply === 'own')
+  const bought = ways.filter(({ start }) => start.supply !== 'own')
+  const line = (way: Way) => (
+    <WayLine
+      key={way.id}
+      way={way}
+      checked={way.id === chosen}
+      onChoose={onChoose}
+      money={money}
+      name={name}
+    />
+  )
   return (
     <fieldset className={styles.ways}>
       <legend>Ways to get there, mildest first</legend>
-      {ways.map((way) => (
-        <label key={way.id} className={styles.way}>
-          <input
-            type="radio"
-            name={name}
-            value={way.id}
-            checked={way.id === chosen}
-            onChange={() => onChoose(way.id)}
-          />
-          <span className={styles.said}>
-            <span className={way.ruledOut === '' ? styles.title : styles.out}>{wayTitle(way)}</span>
-            {several && <span>{way.start.name}</span>}
-            {way.ruledOut === '' ? (
-              <span className={styles.note}>
-                {[effort(way), price(way, money)].filter(Boolean).join('; ')}. <em>{sentence(way.why)}</em>
-              </span>
-            ) : (
-              <span className={styles.note}>
-                <Sign kind="stop" /> Not possible: {way.ruledOut}
-              </span>
-            )}
-          </span>
-        </label>
-      ))}
+      {own.map(line)}
+      {bought.length > 0 && (
+        <details open={own.length === 0 || bought.some(({ id }) => id === chosen)}>
+          <summary>From another casting: {bought.length === 1 ? 'one way' : `${bought.length} ways`}</summary>
+          {bought.map(line)}
+        </details>
+      )}
     </fieldset>
+  )
+}
+
+type LineProps = Pick<Props, 'onChoose' | 'money' | 'name'> & { way: Way; checked: boolean }
+
+function WayLine({ way, checked, onChoose, money, name }: LineProps) {
+  return (
+    <label className={styles.way}>
+      <input type="radio" name={name} value={way.id} checked={checked} onChange={() => onChoose(way.id)} />
+      <span className={styles.said}>
+        <span className={way.ruledOut === '' ? styles.title : styles.out}>{wayTitle(way)}</span>
+        {way.start.supply !== 'own' && <span>{way.start.name}</span>}
+        {way.ruledOut === '' ? (
+          <span className={styles.note}>
+            {[effort(way), price(way, money)].filter(Boolean).join('; ')}. <em>{sentence(way.why)}</em>
+          </span>
+        ) : (
+          <span className={styles.note}>
+            <Sign kind="stop" /> Not possible: {way.ruledOut}
+          </span>
+        )}
+      </span>
+    </label>
   )
 }
 

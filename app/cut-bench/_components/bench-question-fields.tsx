@@ -77,70 +77,72 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
           {...text('goneIn')}
         />
       </div>
-      <details>
-        <summary>Engine</summary>
-        <div className="stack">
-          <Choice
-            label="Layout"
-            options={[
-              { value: 'unknown', label: 'not known' },
-              { value: 'inline', label: 'inline' },
-              { value: 'v', label: 'V' },
-            ]}
-            {...text('layout')}
-          />
-          <Choice
-            label="Cam in the head"
-            options={[
-              { value: 'unknown', label: 'not known' },
-              { value: 'yes', label: 'yes' },
-              { value: 'no', label: 'no' },
-            ]}
-            {...text('camInHead')}
-          />
-          <div className={styles.fields}>
-            {engineFigureKeys.map((key) => (
-              <TextInput
-                key={key}
-                label={withUnit(engineFigures[key])}
-                inputMode="decimal"
-                autoComplete="off"
-                {...text(`engine.${key}`)}
-              />
-            ))}
-          </div>
-        </div>
-      </details>
-      <details>
-        <summary>Class limits</summary>
-        <div className={styles.fields}>
-          <Check label="Flat cuts only" {...text('classFlatOnly')} />
-          <TextInput label="Smallest chamber allowed, cc" inputMode="decimal" {...text('classMinCc')} />
-          <TextInput label="Deepest cut allowed, in" inputMode="decimal" {...text('classMaxCut')} />
-        </div>
-      </details>
-      <details>
-        <summary>The head’s figures</summary>
-        <div className="stack">
-          <p className="soft">Type over what this head has otherwise; empty goes by the record.</p>
-          <div className={styles.fields}>
-            {castingFigureKeys.map((key) => {
-              const { quantity } = castingFigures[key]
-              const known = record[key]
-              return (
+      <div className={styles.folds}>
+        <details>
+          <summary>Engine</summary>
+          <div className="stack">
+            <Choice
+              label="Layout"
+              options={[
+                { value: 'unknown', label: 'not known' },
+                { value: 'inline', label: 'inline' },
+                { value: 'v', label: 'V' },
+              ]}
+              {...text('layout')}
+            />
+            <Choice
+              label="Cam in the head"
+              options={[
+                { value: 'unknown', label: 'not known' },
+                { value: 'yes', label: 'yes' },
+                { value: 'no', label: 'no' },
+              ]}
+              {...text('camInHead')}
+            />
+            <div className={styles.fields}>
+              {engineFigureKeys.map((key) => (
                 <TextInput
                   key={key}
-                  label={withUnit(castingFigures[key])}
-                  placeholder={known === undefined ? 'not on record' : formatFigure(known, quantity)}
+                  label={withUnit(engineFigures[key])}
                   inputMode="decimal"
                   autoComplete="off"
-                  {...text(`figures.${key}`)}
+                  {...text(`engine.${key}`)}
                 />
-              )
-            })}
+              ))}
+            </div>
           </div>
-        </div>
-      </details>
+        </details>
+        <details>
+          <summary>Class limits</summary>
+          <div className={styles.fields}>
+            <Check label="Flat cuts only" {...text('classFlatOnly')} />
+            <TextInput label="Smallest chamber allowed, cc" inputMode="decimal" {...text('classMinCc')} />
+            <TextInput label="Deepest cut allowed, in" inputMode="decimal" {...text('classMaxCut')} />
+          </div>
+        </details>
+        <details>
+          <summary>The head’s figures</summary>
+          <div className="stack">
+            <p className="soft">Type over what this head has otherwise; empty goes by the record.</p>
+            <div className={styles.fields}>
+              {castingFigureKeys.map((key) => {
+                const { quantity } = castingFigures[key]
+                const known = record[key]
+                return (
+                  <TextInput
+                    key={key}
+                    label={withUnit(castingFigures[key])}
+                    placeholder={known === undefined ? 'not on record' : formatFigure(known, quantity)}
+                    inputMode="decimal"
+                    autoComplete="off"
+                    {...text(`figures.${key}`)}
+                  />
+                )
+              })}
+            </div>
+          </div>
+        </details>
+      </div>
     </div>
   )
 }

@@ -16,7 +16,7 @@ export const castingFigures = {
   perimeterIn: { label: 'chamber perimeter', quantity: 'length', perForm: true },
   wallDraftDeg: { label: 'wall draft', quantity: 'valveAngle', perForm: true },
   // deck
-  milledWidthIn: { label: 'milled width', quantity: 'length', perForm: false },
+  milledWidthIn: { label: 'milled width', quantity: 'milledWidth', perForm: false },
   deckLengthIn: { label: 'deck length', quantity: 'length', perForm: false },
   thicknessNewIn: { label: 'new head thickness', quantity: 'thickness', perForm: false },
   thicknessLeastIn: { label: 'least thickness the shop allows', quantity: 'thickness', perForm: false },

@@ -5,8 +5,7 @@ import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
 import { figureName } from './figure-names'
 import { chamberLines } from './plan-words'
-import { cutOnLine, lineFrom, offStretch } from './way-cut'
-import { wayOf } from './way-of'
+import { wayAt } from './way-cut'
 import { wayEffort, wayTitle } from './way-words'
 import { waysOf } from './ways'
 
@@ -51,22 +50,11 @@ export function estimateOf(
   const ways = waysOf(question)
   const proposed = ways.find(({ id }) => id === wayId)
   if (!proposed) return refuse('not-found', 'That way is no answer to this question any more: choose again.')
-  const way = angleIn === null ? ok(proposed) : movedTo(question, proposed, angleIn)
+  const way = angleIn === null ? ok(proposed) : wayAt(question, proposed.start, angleIn)
   if (!way.ok) return way
   if (way.value.ruledOut !== '') return refuse('unreachable', way.value.ruledOut)
   const others = ways.filter(({ id }) => id !== wayId)
   return ok({ ...worded(question, way.value), others: others.map(otherWay) })
-}
-
-function movedTo(question: BenchQuestion, way: Way, angleIn: number): Result<Way> {
-  const line = lineFrom(question, way.start)
-  if (!line.ok) return line
-  const worked = cutOnLine(question, way.start, angleIn)
-  if (!worked.ok) return worked
-  const kind = angleIn > 0 ? 'angle-flat' : 'flat'
-  return ok(
-    wayOf(question, way.start, { kind, worked: worked.value, ruledOut: offStretch(line.value, angleIn) }),
-  )
 }
 
 function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others'> {

@@ -84,6 +84,23 @@ function angleOf(
   )
 }
 
+/**
+ * The way that a place on the line is: with its own depths, steps, days and cautions, and with what rules it out there.
+ *
+ * @param angleIn angle part in inches, 0–0.5; 0: all flat
+ * @returns refused when there is no line, or nothing can be worked out at that place of it
+ */
+export function wayAt(question: BenchQuestion, start: Start, angleIn: number): Result<Way> {
+  const line = lineFrom(question, start)
+  if (!line.ok) return line
+  const kind = angleIn === 0 ? 'flat' : line.value.allAngleIn - angleIn < leastIn / 2 ? 'angle' : 'angle-flat'
+  const worked = cutOnLine(question, start, angleIn, kind)
+  const ruledOut = offStretch(line.value, angleIn)
+  if (!worked.ok && ruledOut === '') return worked
+  const cautions = kind === 'angle' ? [allOutside] : []
+  return ok(wayOf(question, start, { kind, worked: worked.ok ? worked.value : null, ruledOut, cautions }))
+}
+
 /** A cut at one place of the line. `kind` names the ends; left out, it is read off the angle part. */
 export function cutOnLine(
   question: BenchQuestion,
