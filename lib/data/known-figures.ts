@@ -1,6 +1,7 @@
 import 'server-only'
 import type { CastingFacts } from '@/lib/core/casting/figures'
-import { tracedOpening } from '@/lib/core/cut/outline-text'
+import { tracedOpening, type TracedOpening } from '@/lib/core/cut/outline-text'
+import type { Result } from '@/lib/core/errors'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 
 type Row = { readonly key: string; readonly value: number }
@@ -22,9 +23,23 @@ export function castingFactsOf(casting: CastingRows | null, form: string): Casti
   return { ...any, ...tracedFacts(casting, form, any.milledWidthIn), ...pick(form) }
 }
 
+const alreadyRead = new Map<string, Result<TracedOpening>>()
+const mostKept = 100
+
+/** The same outline is asked for with every head of its casting, and reading some hundred lines takes milliseconds. */
+function readOnce(points: string, milledWidthIn: number | undefined): Result<TracedOpening> {
+  const key = `${milledWidthIn} ${points}`
+  const known = alreadyRead.get(key)
+  if (known) return known
+  if (alreadyRead.size >= mostKept) alreadyRead.clear()
+  const read = tracedOpening(points, milledWidthIn)
+  alreadyRead.set(key, read)
+  return read
+}
+
 function tracedFacts({ outlines }: CastingRows, form: string, milledWidthIn: number | undefined): CastingFacts {
   const outline = outlines.find((row) => row.form === form)
-  const traced = outline && tracedOpening(outline.points, milledWidthIn)
+  const traced = outline && readOnce(outline.points, milledWidthIn)
   if (!traced?.ok) return {}
   const { areaIn2, centreIn } = traced.value
   return { openingAreaIn2: areaIn2, openingCentreIn: centreIn }

@@ -7,11 +7,15 @@ import { typedFigure } from '@/lib/core/units/typed-figure'
 import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
+import type { PricePick } from '@/lib/schemas/price'
+import { pricePicks } from '../prices/price-picks'
 import { benchShop } from '../cut-bench/see-bench'
 
 export type BookingView = {
   readonly castings: readonly { readonly id: string; readonly name: string; readonly nominal: string }[]
   readonly currency: string
+  /** What a price line can be taken from. */
+  readonly priceList: readonly PricePick[]
   readonly locale: string
   readonly today: string
   /** For the cut bench inside the form. */
@@ -30,6 +34,7 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
       return { id, name, nominal: nominal ? typedFigure(nominal) : '' }
     }),
     currency: shop.currency,
+    priceList: await pricePicks(client, shop),
     locale: shop.locale,
     bench: await benchShop(client, true),
     today: dayIn(shop.timeZone, input.now),

@@ -7,6 +7,8 @@ import { jobRecord, type JobRecord } from '@/lib/data/jobs'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
+import type { PricePick } from '@/lib/schemas/price'
+import { pricePicks } from '../prices/price-picks'
 import { accountView, type AccountView } from './account-view'
 import { engineView, type EngineView } from './engine-view'
 import { headView, type JobHead } from './head-view'
@@ -43,6 +45,8 @@ export type JobView = {
   }[]
   /** Only for those who may see prices; null otherwise. */
   readonly account: AccountView | null
+  /** What a price line can be taken from; empty for those who see no prices. */
+  readonly priceList: readonly PricePick[]
   readonly timeZone: string
   readonly locale: string
   readonly currency: string
@@ -70,6 +74,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     heads: job.visits.map(headView),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
     account,
+    priceList: account === null ? [] : await pricePicks(client, shop),
     timeZone: shop.timeZone,
     locale: shop.locale,
     currency: shop.currency,

@@ -17,6 +17,9 @@ import { pricePicks } from '@/lib/use-cases/prices/price-picks'
 import { retirePriceItem } from '@/lib/use-cases/prices/retire-price-item'
 import { seePriceItem, seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
+import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
+import { book, head } from '../jobs/counter-shop'
 import { expectRefused, notOwners, now, staffedShop, type Staffed } from '../people/staff'
 
 const form: PriceItemForm = { stepId: 'flat-cut', text: 'Flat cut', unitPrice: '95', tax: '8.25' }
@@ -206,6 +209,15 @@ describe('a price line taken from the list', () => {
     expect(await pricePicks(shop.database.client, manner)).toEqual([
       { id: expect.any(String), label: 'Courier, $12.50', text: 'Courier', unitPrice: '12.50', tax: '' },
     ])
+  })
+
+  test('stands beside the lines of a job and of a booking; a machinist sees none of it', async () => {
+    const { number } = await book({ heads: [head({ castingId: '' })] }, { now }, shop.staff.tamsin)
+    const texts = async (actor: Actor) =>
+      (await seeJob(actor, { number, now })).priceList.map(({ text }) => text)
+    expect(await texts(shop.staff.tamsin)).toEqual(['Flat cut'])
+    expect(await texts(shop.staff.dov)).toEqual([])
+    expect((await seeBooking(shop.staff.tamsin, { now })).priceList).toMatchObject([{ unitPrice: '95.00' }])
   })
 
   test('fills an empty line, and another pick takes the first one’s place', () => {

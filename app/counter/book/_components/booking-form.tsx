@@ -77,7 +77,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
           title="Prices and deposit"
           within={['prices', 'deposit', 'depositHow', 'pricesOnLink']}
         >
-          <PricesPart form={form} currency={booking.currency} />
+          <PricesPart form={form} currency={booking.currency} list={booking.priceList} />
         </Fold>
         <Fold form={form} title="Engine" within={['engine']}>
           <EngineFields

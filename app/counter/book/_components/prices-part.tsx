@@ -3,15 +3,22 @@ import { useFieldArray } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
 import { TextInput } from '@/app/_components/ui/text-input'
+import type { PricePick } from '@/lib/schemas/price'
 import type { BookingActionForm } from './booking-form'
 import styles from './booking.module.css'
+import { FromList } from './from-list'
 
-export function PricesPart({ form, currency }: { form: BookingActionForm; currency: string }) {
+type Props = { form: BookingActionForm; currency: string; list: readonly PricePick[] }
+
+export function PricesPart({ form, currency, list }: Props) {
   const lines = useFieldArray({ control: form.form.control, name: 'prices' })
   const add = () => {
     const tax = form.form.getValues('prices').at(-1)?.tax ?? ''
     lines.append({ text: '', quantity: '1', unitPrice: '', tax })
   }
+  // The list says what one head costs. What stands in the lines already is left alone.
+  const addFromList = ({ text, unitPrice, tax }: PricePick) =>
+    lines.append({ text, quantity: String(form.form.getValues('heads').length || 1), unitPrice, tax })
   return (
     <>
       {lines.fields.map((line, at) => (
@@ -32,6 +39,7 @@ export function PricesPart({ form, currency }: { form: BookingActionForm; curren
           </Button>
         </fieldset>
       ))}
+      <FromList list={list} action="Add it as a line" onPick={addFromList} />
       <div className="row">
         <Button onClick={add}>Add a price line</Button>
       </div>

@@ -73,7 +73,7 @@ export function AccountPart({ job, account }: Props) {
           </EmptyState>
         }
       />
-      <AddPrice jobId={job.id} currency={job.currency} />
+      <AddPrice jobId={job.id} currency={job.currency} list={job.priceList} />
       <Table
         label="Payments"
         caption
