@@ -1,6 +1,7 @@
 import type { TargetLine } from '../cut/target-line'
 import { ok, refuse, type Result } from '../errors'
 import { thou } from '../units/format-figure'
+import { quantities } from '../units/quantities'
 import { targetDepthIn } from './bench-depth'
 import type { BenchQuestion, Start, Way } from './bench-types'
 import { groundOf } from './ground-of'
@@ -51,6 +52,9 @@ export function lineFrom(question: BenchQuestion, start: Start): Result<TargetLi
       'unreachable',
       'The target is not below what the chambers hold: cutting makes them smaller.',
     )
+  }
+  if (!(depthIn.value <= quantities.cutDepth.most)) {
+    return refuse('unreachable', 'The target would take more off the deck than any head has to give.')
   }
   return lineOf({
     depthIn: depthIn.value,
