@@ -5,7 +5,7 @@ import styles from './step.module.css'
 /** Read at arm's length with wet hands: how deep to stop, what is there now, what it should leave, what to do then. */
 export function NextPass({ pass }: { pass: Pass }) {
   return (
-    <div className={styles.pass}>
+    <div className={pass.stopAtThou === null ? 'stack' : styles.pass}>
       {pass.stopAtThou === null ? (
         <Notice
           kind={pass.verdict === 'stop' ? 'stop' : 'info'}
