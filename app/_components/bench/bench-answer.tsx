@@ -2,6 +2,7 @@
 import { useId, useMemo, useState } from 'react'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
+import type { BenchCasting } from '@/lib/core/options/question-of'
 import { wayTitle } from '@/lib/core/options/way-words'
 import { waysOf } from '@/lib/core/options/ways'
 import { ChosenWay } from './chosen-way'
@@ -12,7 +13,8 @@ export type Chosen = { readonly way: Way; /** Null: as the way proposes. */ read
 
 type Props = {
   question: BenchQuestion
-  chamberShape: 'open' | 'closed'
+  /** The casting asked about; null: none is on record. */
+  casting: BenchCasting | null
   /** Money as the shop writes it; left out: prices are not for this person. */
   money?: (minor: number) => string
   onNeed?: (key: string) => void
@@ -21,7 +23,7 @@ type Props = {
 }
 
 /** The answer to a question, worked out here as it is typed: every way, the chosen one in full, the starts side by side. */
-export function BenchAnswer({ question, chamberShape, money, onNeed, actions }: Props) {
+export function BenchAnswer({ question, casting, money, onNeed, actions }: Props) {
   const name = useId()
   const ways = useMemo(() => waysOf(question), [question])
   const [picked, setPicked] = useState<{ id: string; angleIn: number | null } | null>(null)
@@ -56,7 +58,8 @@ export function BenchAnswer({ question, chamberShape, money, onNeed, actions }: 
         way={way}
         angleIn={angleIn}
         onAngle={(angle) => setPicked({ id: way.id, angleIn: angle })}
-        chamberShape={chamberShape}
+        chamberShape={casting?.chamberShape ?? 'open'}
+        flowed={casting?.flowed ?? []}
         onNeed={onNeed}
       />
       {actions?.({ way, angleIn })}

@@ -5,6 +5,7 @@ import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
+import { earlierFlowWords, flowOfCutsLike, type EarlierFlow } from '@/lib/core/options/earlier-flow'
 import { lineFrom, wayAt } from '@/lib/core/options/way-cut'
 import { wayEffort, wayTitle } from '@/lib/core/options/way-words'
 import { chamberLines } from '@/lib/core/options/plan-words'
@@ -19,11 +20,13 @@ type Props = {
   angleIn: number | null
   onAngle: (angleIn: number) => void
   chamberShape: 'open' | 'closed'
+  /** What the shop's own cuts of this casting did to flow. */
+  flowed: readonly EarlierFlow[]
   onNeed?: (key: string) => void
 }
 
 /** One way in full: the section to scale, the slider along the line, and what follows beside it. */
-export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNeed }: Props) {
+export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowed, onNeed }: Props) {
   const { start } = way
   const onLine = way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle'
   const line = useMemo(() => (onLine ? lineFrom(question, start) : null), [onLine, question, start])
@@ -80,6 +83,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, onNee
               onNeed={onNeed}
             />
           )}
+          {worked && <FlowOfCuts flowed={flowOfCutsLike(flowed, worked.plan.deepestIn)} />}
           <WaySteps way={shown} />
         </div>
       </div>
@@ -104,6 +108,21 @@ function WaySteps({ way }: { way: Way }) {
           <li key={stepId}>{outside ? `${label} (at a vendor)` : label}</li>
         ))}
       </ul>
+    </section>
+  )
+}
+
+function FlowOfCuts({ flowed }: { flowed: readonly EarlierFlow[] }) {
+  if (flowed.length === 0) return null
+  return (
+    <section aria-label="What such cuts did to flow">
+      <h3>What such cuts did to flow</h3>
+      <ul className={styles.flowed}>
+        {flowed.map((cut) => (
+          <li key={`${cut.jobNumber} ${cut.tag}`}>{earlierFlowWords(cut)}</li>
+        ))}
+      </ul>
+      <p className="soft">The shop’s own cuts of about this depth, mean over the lifts both runs share.</p>
     </section>
   )
 }

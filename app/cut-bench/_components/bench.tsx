@@ -44,7 +44,7 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
       {!loading && (
         <BenchAnswer
           question={question}
-          chamberShape={casting?.chamberShape ?? 'open'}
+          casting={casting}
           money={money ? (minor) => formatMoney(minor, money.currency, money.locale) : undefined}
           onNeed={goToField}
           actions={(chosen) => (

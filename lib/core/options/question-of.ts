@@ -4,6 +4,7 @@ import type { EngineFacts } from '../engine/figures'
 import { rateOfRecord } from '../rate/rate-of-record'
 import { thouPerCc, usualThouPerCc } from '../rate/rate'
 import type { BenchQuestion, BenchShop, Start } from './bench-types'
+import type { EarlierFlow } from './earlier-flow'
 
 /** A casting as the cut bench works with it: its record, what the shop learned of it, and how it can be bought. */
 export type BenchCasting = {
@@ -16,6 +17,8 @@ export type BenchCasting = {
   /** Learned from the shop's own cuts; null: none of this casting is on record. */
   readonly learned: LearnedRate | null
   readonly variants: readonly BenchVariant[]
+  /** What the shop's own cuts of it did to flow. */
+  readonly flowed: readonly EarlierFlow[]
 }
 
 export type LearnedRate = {

@@ -5,7 +5,9 @@ import type { BenchCasting } from '@/lib/core/options/question-of'
 import { benchCasting } from '@/lib/data/bench'
 import { db, type Reader } from '@/lib/data/db'
 import { castingFactsOf } from '@/lib/data/known-figures'
+import { currentSettings } from '@/lib/data/settings'
 import { rateOfCasting } from '../plans/casting-rate'
+import { earlierFlowOf } from './earlier-flow'
 
 /** One casting, for somebody who picks another in the middle of a question. */
 export async function seeBenchCasting(actor: Actor, castingId: string): Promise<BenchCasting> {
@@ -28,6 +30,11 @@ export async function castingOnBench(reader: Reader, castingId: string): Promise
     deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
     facts,
     learned: rate.cuts === 0 ? null : { thouPerCc: rate.thouPerCc, words: rate.words, proven: rate.proven },
+    flowed: await earlierFlowOf(
+      reader,
+      casting.id,
+      (await currentSettings(reader)).values.flowRepeatabilityPart,
+    ),
     variants: casting.variants.map(({ id, name, nominalCc, supply, cutByMaker, leadDays, costMinor }) => ({
       id,
       name,

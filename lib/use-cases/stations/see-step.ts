@@ -105,7 +105,9 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   }
 }
 
-export const tagOf = (visit: VisitWithRoute['visit']): string =>
+type Tagged = { readonly head: { readonly tags: readonly { readonly number: string; readonly to: Date | null }[] } }
+
+export const tagOf = (visit: Tagged): string =>
   visit.head.tags.find((tag) => tag.to === null)?.number ?? visit.head.tags.at(-1)?.number ?? ''
 
 async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {

@@ -40,7 +40,7 @@ function Answer({ form, booking }: Props) {
   return (
     <BenchAnswer
       question={question}
-      chamberShape={casting?.chamberShape ?? 'open'}
+      casting={casting}
       money={(minor) => formatMoney(minor, booking.currency, booking.locale)}
       actions={({ way }) => <OrderWay form={form} way={way} />}
     />
