@@ -1,6 +1,5 @@
 import type { OutlinePoint } from '@/lib/core/cut/outline'
 import { formatFigure } from '@/lib/core/units/format-figure'
-import { levelDimension } from './dimension'
 import {
   ellipsePath,
   linePath,
@@ -9,6 +8,7 @@ import {
   stroked,
   text,
   type Drawing,
+  type Mark,
   type Point,
 } from './marks'
 
@@ -56,13 +56,27 @@ export function openingOutline(opening: OpeningDrawing): Drawing {
       ...stroked(level(centreIn), 'ink', 0.3, [2, 1.2]),
       ...text(beside(0, intakeIsShallow), `shallow edge, ${shallow}`, textMm),
       ...text(beside(milledWidthIn, !intakeIsShallow), `deep edge, ${deepEdge}`, textMm),
-      ...text([sideMm + lengthMm / 2, across(centreIn) - 1.4], formatFigure(centreIn, 'length'), textMm, {
-        anchor: 'middle',
-      }),
+      ...text(
+        [sideMm + lengthMm / 2, across(centreIn) - 1.4],
+        `centre ${formatFigure(centreIn, 'length')}`,
+        textMm,
+        {
+          anchor: 'middle',
+        },
+      ),
       ...text([left - 1.6, edgeMm + deckMm / 2], 'end 1', textMm, { anchor: 'middle', turnDeg: -90 }),
-      ...levelDimension(right - mmPerIn, right, deckMm + 2 * edgeMm + footMm / 2, '1 in', textMm),
+      ...oneInch([right - mmPerIn, deckMm + 2 * edgeMm + footMm / 2]),
     ],
   }
+}
+
+/** What the drawing is measured with. */
+function oneInch([x, y]: Point): Mark[] {
+  const end = (at: number) => linePath([at, y - 1.2], [at, y + 1.2])
+  return [
+    ...stroked(linePath([x, y], [x + mmPerIn, y]) + end(x) + end(x + mmPerIn), 'ink', 0.4),
+    ...text([x - 1.6, y + textMm * 0.35], '1 in', textMm, { anchor: 'end' }),
+  ]
 }
 
 function inWords({ points, areaIn2, centreIn }: OpeningDrawing): string {

@@ -44,8 +44,8 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
         {casting.note && <p className="soft">{casting.note}</p>}
       </div>
       <RatesShown rates={rates} />
-      <FiguresShown figures={casting.figures} />
       <OutlinesShown casting={casting} />
+      <FiguresShown figures={casting.figures} />
       <BoltsShown bolts={casting.bolts} />
       <VariantsShown variants={casting.variants} money={manner} />
       {mayChange && (

@@ -10,7 +10,7 @@ import type { CastingForm } from './form-values'
 import { chamberKeys, figureLabel, formLabels } from './groups'
 
 const hints: Partial<Record<PerFormKey, string>> = {
-  openingAreaIn2: 'Of the traced outline at the deck; gives the rate.',
+  openingAreaIn2: 'Of the traced outline at the deck; gives the rate. Left empty, the outline below says it.',
   openingCentreIn: 'Where an angle cut counts at its mean depth.',
   thouPerCc: 'Thou of flat cut for 1 cc, where the shop knows it.',
   perimeterIn: 'A first guess at the rate only.',
@@ -43,27 +43,29 @@ function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: Cham
       <summary>
         Chamber {formLabels[chamberForm]} <span className="soft">({known} known)</span>
       </summary>
-      <div className={styles.grid}>
-        {chamberKeys.map((key) => (
-          <FormFigure
-            key={key}
-            form={form}
-            name={`figures.${chamberForm}.${key}`}
-            label={figureLabel(key)}
-            quantity={castingFigures[key].quantity}
-            hint={hints[key]}
-          />
-        ))}
+      <div className="stack">
+        <div className={styles.grid}>
+          {chamberKeys.map((key) => (
+            <FormFigure
+              key={key}
+              form={form}
+              name={`figures.${chamberForm}.${key}`}
+              label={figureLabel(key)}
+              quantity={castingFigures[key].quantity}
+              hint={hints[key]}
+            />
+          ))}
+        </div>
+        <TextArea
+          label="Outline of the opening, traced from the deck"
+          hint="A point a line, x then y: inches from the shallow edge, and from end 1 of the chamber. Pasted from a digitiser or a spreadsheet; mm behind every figure if they are millimetres."
+          required={false}
+          rows={8}
+          spellCheck={false}
+          placeholder={'2.105 0.480\n2.310 0.415'}
+          {...form.text(`outlines.${chamberForm}`)}
+        />
       </div>
-      <TextArea
-        label="Outline of the opening, traced from the deck"
-        hint="A point a line, x then y: inches from the shallow edge, and from end 1 of the chamber. Pasted from a digitiser or a spreadsheet; mm behind every figure if they are millimetres."
-        required={false}
-        rows={8}
-        spellCheck={false}
-        placeholder={'2.105 0.480\n2.310 0.415'}
-        {...form.text(`outlines.${chamberForm}`)}
-      />
     </details>
   )
 }

@@ -32,16 +32,18 @@ export function AddPrice({ jobId, currency, list }: Props) {
   return (
     <details>
       <summary>Add a price line</summary>
-      <Link href="/back-room/prices">The whole price list</Link>
-      <FromList list={list} action="Fill in" onPick={fill} />
-      <ActionForm form={form} submitLabel="Add the line">
-        <div className={styles.line}>
-          <TextInput label="For" {...form.text('text')} />
-          <TextInput label="Quantity" inputMode="numeric" {...form.text('quantity')} />
-          <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text('unitPrice')} />
-          <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
-        </div>
-      </ActionForm>
+      <div className="stack">
+        <Link href="/back-room/prices">The whole price list</Link>
+        <FromList list={list} action="Fill in" onPick={fill} />
+        <ActionForm form={form} submitLabel="Add the line">
+          <div className={styles.line}>
+            <TextInput label="For" {...form.text('text')} />
+            <TextInput label="Quantity" inputMode="numeric" {...form.text('quantity')} />
+            <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text('unitPrice')} />
+            <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
+          </div>
+        </ActionForm>
+      </div>
     </details>
   )
 }
