@@ -43,7 +43,6 @@ export async function addCasting(page: Page, name: string): Promise<void> {
   await page.getByLabel('Material').fill('aluminium')
   await page.getByRole('textbox', { name: /^Chambers/ }).fill('4')
   await choose(page, 'Chamber shape', 'Open')
-  await choose(page, 'Deep edge of an angle cut', 'Exhaust edge')
   for (const [key, text] of Object.entries(figures)) await page.locator(`[name="figures.${key}"]`).fill(text)
   await page.getByRole('button', { name: 'Add this casting' }).click()
   await expect(page.getByRole('heading', { level: 1, name })).toBeVisible()
