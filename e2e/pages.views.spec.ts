@@ -11,7 +11,10 @@ const places = [
   '/stations/measuring-bench',
   '/away',
   '/cut-bench',
+  // With an answer: a slider, a drawing, what follows, and what it needs.
+  '/cut-bench?now=64&to=56&used=0&openingAreaIn2=10.1706&openingCentreIn=3.810&milledWidthIn=6',
   '/back-room',
+  '/back-room/prices',
   '/find?q=T-04',
   '/help',
 ]
@@ -64,7 +67,7 @@ test.describe('at night', () => {
   test.use({ colorScheme: 'dark' })
   test('the stations', async ({ page }) => {
     await signIn(page, 'dov')
-    for (const place of ['/stations', '/stations/deck-mill']) {
+    for (const place of ['/stations', '/stations/deck-mill', '/cut-bench?to=56&used=0']) {
       await page.goto(place)
       await isSound(page, `${place}, dark`)
     }

@@ -11,6 +11,7 @@ const pages = [
   { path: '/back-room', may: ['orla'] },
   { path: '/back-room/people', may: ['orla'] },
   { path: '/back-room/castings', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/back-room/prices', may: ['orla', 'tamsin'] },
   { path: '/back-room/settings', may: ['orla'] },
 ]
 

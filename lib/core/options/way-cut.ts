@@ -33,14 +33,28 @@ function plain(question: BenchQuestion, start: Start, kind: 'clean-up' | 'equali
 
 function onLine(question: BenchQuestion, start: Start, kind: 'flat' | 'angle-flat' | 'angle'): Result<Found> {
   const line = lineFrom(question, start)
-  // Without the chamber's centre there is no line, and a flat cut still goes.
-  if (!line.ok && !(kind === 'flat' && line.refusal.code === 'missing')) return line
-  const angleIn = kind === 'flat' || !line.ok ? ok(0) : angleOf(question, start, kind, line.value)
+  if (!line.ok && kind === 'flat') return flatWithoutLine(question, start, line)
+  if (!line.ok) return line
+  const angleIn = kind === 'flat' ? ok(0) : angleOf(question, start, kind, line.value)
   if (!angleIn.ok) return angleIn
   const worked = cutOnLine(question, start, angleIn.value, kind)
-  const ruledOut = line.ok ? offStretch(line.value, angleIn.value) : ''
+  const ruledOut = offStretch(line.value, angleIn.value)
   if (!worked.ok) return ruledOut === '' ? worked : ok({ worked: null, ruledOut })
   return ok({ worked: worked.value, ruledOut })
+}
+
+/**
+ * Without the chamber's centre there is no line, and a flat cut still goes. Where no cut at all goes, the flat one says
+ * most plainly what stands against it, with its figures.
+ */
+function flatWithoutLine(
+  question: BenchQuestion,
+  start: Start,
+  line: Extract<Result<TargetLine>, { ok: false }>,
+): Result<Found> {
+  const flat = cutOnLine(question, start, 0)
+  if (!flat.ok) return flat
+  return line.refusal.code === 'missing' ? ok({ worked: flat.value, ruledOut: '' }) : line
 }
 
 /** The line of cuts that reach the question's target from one starting head. */
