@@ -37,7 +37,7 @@ export async function browserFigures(): Promise<Figure[]> {
     const page = await browser.newPage({ baseURL: server.url })
     await signIn(page, 'tamsin')
     await page.goto('/cut-bench')
-    await page.getByLabel('Casting').selectOption({ label: 'Harrow wedge 64' })
+    await page.getByLabel('Casting', { exact: true }).selectOption({ label: 'Harrow wedge 64' })
     await page.getByLabel('Wanted, cc').fill('58')
     await page.getByRole('slider').waitFor()
     const session = await page.context().newCDPSession(page)

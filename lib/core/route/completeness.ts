@@ -1,10 +1,10 @@
 import { pointLabel } from '../readings/points'
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import { routeInDetail, stopsOf, type DetailedStep } from './compute-route'
-import { gapPoints, readingGap, stepGap, toleranceGap } from './gaps'
+import { gapPoints, readingGaps, stepGap, toleranceGap } from './gaps'
 import { keyOf } from './keys'
 import { rowOf } from './steps'
-import { readingOwed } from './words'
+import { pointOwed } from './words'
 import type { Missing, RouteFacts } from './types'
 
 export type CompletenessInput = {
@@ -69,17 +69,20 @@ function stepMissing(step: DetailedStep): Missing[] {
 }
 
 function readingsMissing(step: DetailedStep): Missing[] {
-  return step.owes.flatMap(({ kind, missing }) =>
-    gapPoints(kind, missing).map((point) =>
-      missingAt(step, owedWords(step, kind, point), 'reading', readingGap(step, step.since, kind, point)),
-    ),
-  )
+  const found: Missing[] = []
+  const gaps = readingGaps(step, step.since)
+  for (const { kind, missing } of step.owes) {
+    for (const point of gapPoints(kind, missing)) {
+      found.push(missingAt(step, owedWords(step, kind, point), 'reading', `${gaps}${kind}:${point}`))
+    }
+  }
+  return found
 }
 
 const owedWords = (step: DetailedStep, kind: ReadingKind, point: string): string =>
   step.stepId === 'finished' && kind === 'cc'
     ? `${pointLabel(point)} has no finished cc`
-    : `${step.label}: ${readingOwed(kind, [point])}`
+    : `${step.label}: ${pointOwed(kind, point)}`
 
 /** Written out, not spread from the step: a check for release makes a hundred of these. */
 const missingAt = (step: DetailedStep, message: string, what: Missing['what'], gap: string): Missing => ({

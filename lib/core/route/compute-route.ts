@@ -78,15 +78,12 @@ export const openOrderOf = (facts: RouteFacts, { stepId, orderId }: StepKey): Or
 const coversAll = (facts: RouteFacts, stepId: StepKey['stepId']): boolean =>
   stepId !== 'flat-cut' || flatLeftIn(facts) === 0
 
-/** Facts do not change, so a route worked out once holds for them: completeness asks for the one that is on the screen. */
-const workedOut = new WeakMap<RouteFacts, readonly DetailedStep[]>()
+/** Facts do not change, so a route worked out holds for them: completeness asks right after for the one on the screen. */
+let last: { readonly facts: RouteFacts; readonly route: readonly DetailedStep[] } | null = null
 
 export function routeInDetail(facts: RouteFacts): readonly DetailedStep[] {
-  const known = workedOut.get(facts)
-  if (known) return known
-  const route = workOut(facts)
-  workedOut.set(facts, route)
-  return route
+  if (last?.facts !== facts) last = { facts, route: workOut(facts) }
+  return last.route
 }
 
 function workOut(facts: RouteFacts): readonly DetailedStep[] {

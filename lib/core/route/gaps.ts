@@ -11,7 +11,10 @@ const round = (since: number): string => (since > 0 ? `@${since}` : '')
 export const stepGap = (key: StepKey, since: number): string => `step:${keyText(key)}${round(since)}`
 
 export const readingGap = (key: StepKey, since: number, kind: ReadingKind, point: string): string =>
-  `reading:${keyText(key)}${round(since)}:${kind}:${point}`
+  `${readingGaps(key, since)}${kind}:${point}`
+
+/** What the names of all reading gaps of one step begin with. */
+export const readingGaps = (key: StepKey, since: number): string => `reading:${keyText(key)}${round(since)}:`
 
 /** Bound to the reading: another reading that is out needs another waiver. */
 export const toleranceGap = (key: StepKey, what: string, readingId: string): string =>

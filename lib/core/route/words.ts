@@ -50,6 +50,12 @@ const nouns: Partial<Readonly<Record<ReadingKind, string>>> = {
 
 export const readingNoun = (kind: ReadingKind): string => nouns[kind] ?? lower(readingSpecs[kind].label)
 
+/** "chamber 3 has no cc yet"; "no condition yet" where there is one answer. */
+export function pointOwed(kind: ReadingKind, point: string): string {
+  const place = pointLabel(point)
+  return place === '' ? `no ${readingNoun(kind)} yet` : `${place} has no ${readingNoun(kind)} yet`
+}
+
 /** "chamber 3 and chamber 4 have no cc yet"; "no condition yet" where there is one answer. */
 export function readingOwed(kind: ReadingKind, points: readonly string[]): string {
   const places = points.map(pointLabel).filter((label) => label !== '')
