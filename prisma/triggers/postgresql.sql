@@ -76,6 +76,13 @@ CREATE OR REPLACE TRIGGER "OutsidePromise_no_delete" BEFORE DELETE ON "OutsidePr
 CREATE OR REPLACE TRIGGER "OutsidePromise_no_truncate" BEFORE TRUNCATE ON "OutsidePromise"
   FOR EACH STATEMENT EXECUTE FUNCTION brasstag_append_only();
 
+CREATE OR REPLACE TRIGGER "SupplyPromise_no_update" BEFORE UPDATE ON "SupplyPromise"
+  FOR EACH ROW EXECUTE FUNCTION brasstag_append_only();
+CREATE OR REPLACE TRIGGER "SupplyPromise_no_delete" BEFORE DELETE ON "SupplyPromise"
+  FOR EACH ROW EXECUTE FUNCTION brasstag_append_only();
+CREATE OR REPLACE TRIGGER "SupplyPromise_no_truncate" BEFORE TRUNCATE ON "SupplyPromise"
+  FOR EACH STATEMENT EXECUTE FUNCTION brasstag_append_only();
+
 CREATE OR REPLACE TRIGGER "Payment_no_update" BEFORE UPDATE ON "Payment"
   FOR EACH ROW EXECUTE FUNCTION brasstag_append_only();
 CREATE OR REPLACE TRIGGER "Payment_no_delete" BEFORE DELETE ON "Payment"

@@ -71,6 +71,13 @@ DROP TRIGGER IF EXISTS "OutsidePromise_no_delete";
 CREATE TRIGGER "OutsidePromise_no_delete" BEFORE DELETE ON "OutsidePromise"
 BEGIN SELECT RAISE(ABORT, 'OutsidePromise is append-only'); END;
 
+DROP TRIGGER IF EXISTS "SupplyPromise_no_update";
+CREATE TRIGGER "SupplyPromise_no_update" BEFORE UPDATE ON "SupplyPromise"
+BEGIN SELECT RAISE(ABORT, 'SupplyPromise is append-only'); END;
+DROP TRIGGER IF EXISTS "SupplyPromise_no_delete";
+CREATE TRIGGER "SupplyPromise_no_delete" BEFORE DELETE ON "SupplyPromise"
+BEGIN SELECT RAISE(ABORT, 'SupplyPromise is append-only'); END;
+
 DROP TRIGGER IF EXISTS "Payment_no_update";
 CREATE TRIGGER "Payment_no_update" BEFORE UPDATE ON "Payment"
 BEGIN SELECT RAISE(ABORT, 'Payment is append-only'); END;

@@ -166,4 +166,14 @@ async function moneyAndOrderRows(client: PrismaClient): Promise<void> {
       promises: { create: { id: 'promise', promisedOn: '2026-03-20', note: '', at, byId: 'person' } },
     },
   })
+  await client.supplyOrder.create({
+    data: {
+      id: 'supply',
+      number: 'S-1',
+      vendorId: 'vendor',
+      createdAt: at,
+      byId: 'person',
+      promises: { create: { id: 'supply-promise', promisedOn: '2026-03-20', note: '', at, byId: 'person' } },
+    },
+  })
 }

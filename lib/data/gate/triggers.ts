@@ -12,6 +12,7 @@ export const appendOnlyTables = [
   'PlanAcceptance',
   'Release',
   'OutsidePromise',
+  'SupplyPromise',
   'Payment',
   'CallEntry',
   'Operation',
