@@ -35,7 +35,6 @@ import { advisePass, type PassInput } from '@/lib/core/rate/next-pass'
 import { priorRate, type Rate } from '@/lib/core/rate/rate'
 import { insertMarks, sealingMargin, topCutLoss } from '@/lib/core/seat/after-cut'
 import type { Seat } from '@/lib/core/seat/circles'
-import { compareCut } from '@/lib/core/straightness/compare'
 import { planeFit, type PlaneFitInput } from '@/lib/core/straightness/plane-fit'
 import { judgeStraightness } from '@/lib/core/straightness/straightness'
 import { parseFigure } from '@/lib/core/units/parse-figure'
@@ -514,7 +513,6 @@ const fitted =
   () =>
     planeFit({ points, milledWidthIn: W, deckLengthIn: 20, gaugedSquareTo: 'old-deck', ...more })
 const three = [corner('a', 0, 0), corner('b', 7, 0), corner('c', 0, 20)]
-const noFit = { flatIn: 0.02, angleIn: 0, angleDeg: 0, taperIn: 0, residual: null }
 
 const thickness: readonly Kind[] = [
   [
@@ -550,12 +548,6 @@ const thickness: readonly Kind[] = [
     'missing',
     /deck length/,
     ['deckLengthIn'],
-  ],
-  [
-    'a tolerance of cut below nothing',
-    () => compareCut(noFit, { flatIn: 0.02, angleIn: 0 }, -0.001),
-    'out-of-range',
-    /tolerance of the cut/,
   ],
   [
     'a gap below nothing',

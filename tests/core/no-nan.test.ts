@@ -52,10 +52,9 @@ import { priorRate, rateForHead, thouPerCc, type Rate } from '@/lib/core/rate/ra
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import { insertMarks, sealingMargin, topCutLoss } from '@/lib/core/seat/after-cut'
 import { circleOver, placeCircle, shareBelow, type PlacedCircle } from '@/lib/core/seat/circles'
-import { compareCut } from '@/lib/core/straightness/compare'
 import { cornerPoint } from '@/lib/core/straightness/corner-point'
 import { leastSquaresPlane } from '@/lib/core/straightness/least-squares-plane'
-import { planeFit, type PlaneFit } from '@/lib/core/straightness/plane-fit'
+import { planeFit } from '@/lib/core/straightness/plane-fit'
 import { judgeStraightness } from '@/lib/core/straightness/straightness'
 import { fromCore, toCore, unitNamed } from '@/lib/core/units/convert'
 import { factOf } from '@/lib/core/units/fact-of'
@@ -463,9 +462,7 @@ describe('straightness', () => {
     deckLengthIn: perhaps(near(1, 60)),
     gaugedSquareTo: fc.constantFrom('old-deck' as const, 'new-deck' as const),
   })
-  const fit: Arbitrary<PlaneFit> = given(readings.map(planeFit))
   sound(planeFit, [readings], 1000)
-  sound(compareCut, [fit, fc.record({ flatIn: maybe(depth), angleIn: maybe(depth) }), near(0, 0.1)], 50)
   sound(judgeStraightness, [
     perhaps(near(0, 0.5)),
     perhaps(near(0, 0.5)),

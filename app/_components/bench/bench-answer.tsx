@@ -1,5 +1,5 @@
 'use client'
-import { useId, useMemo, useState } from 'react'
+import { useCallback, useId, useMemo, useState } from 'react'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
@@ -7,7 +7,7 @@ import { wayTitle } from '@/lib/core/options/way-words'
 import { waysOf } from '@/lib/core/options/ways'
 import { ChosenWay } from './chosen-way'
 import { StartsTable } from './starts-table'
-import { WayList } from './way-list'
+import { WayList, type MoneyManner } from './way-list'
 
 export type Chosen = { readonly way: Way; /** Null: as the way proposes. */ readonly angleIn: number | null }
 
@@ -15,8 +15,8 @@ type Props = {
   question: BenchQuestion
   /** The casting asked about; null: none is on record. */
   casting: BenchCasting | null
-  /** Money as the shop writes it; left out: prices are not for this person. */
-  money?: (minor: number) => string
+  /** How the shop writes money; null: prices are not for this person. */
+  money: MoneyManner | null
   onNeed?: (key: string) => void
   /** What to do with the chosen way. */
   actions?: (chosen: Chosen) => React.ReactNode
@@ -27,6 +27,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
   const name = useId()
   const ways = useMemo(() => waysOf(question), [question])
   const [picked, setPicked] = useState<{ id: string; angleIn: number | null } | null>(null)
+  const choose = useCallback((id: string) => setPicked({ id, angleIn: null }), [])
   const way = ways.find(({ id }) => id === picked?.id) ?? ways[0]
   if (!way) {
     return (
@@ -45,13 +46,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
         <p className="figure-large" role="status">
           {headline(ways)}
         </p>
-        <WayList
-          ways={ways}
-          chosen={way.id}
-          onChoose={(id) => setPicked({ id, angleIn: null })}
-          money={money}
-          name={name}
-        />
+        <WayList ways={ways} chosen={way.id} onChoose={choose} money={money} name={name} />
       </section>
       <ChosenWay
         question={question}

@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
+import { useMedia } from '@/app/_components/ui/use-media'
 import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { earlierFlowWords, flowOfCutsLike, type EarlierFlow } from '@/lib/core/options/earlier-flow'
@@ -35,6 +36,8 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
   const { worked } = shown
   const ruledOut = moved?.ok === false ? moved.refusal.message : shown.ruledOut
   const cut = worked?.record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
+  // One drawing, not two of which one is hidden: it is made anew at every move.
+  const narrow = useMedia('(max-width: 40rem)', false)
   const section = { casting: start.casting, chamberShape, deepEdge: start.deepEdge, cut }
   return (
     <section aria-label="The way chosen" className="part">
@@ -46,12 +49,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
       )}
       <div className={styles.beside}>
         <div className="stack">
-          <div className={styles.wide}>
-            <Marks drawing={cutSection(section)} />
-          </div>
-          <div className={styles.narrow}>
-            <Marks drawing={cutSection({ ...section, narrow: true })} />
-          </div>
+          <Marks drawing={cutSection({ ...section, narrow })} />
           {line?.ok && (
             <LineSlider
               line={line.value}

@@ -1,10 +1,16 @@
+'use client'
+import { memo } from 'react'
 import { Table } from '@/app/_components/ui/table'
+import { formatMoney } from '@/lib/core/money/format-money'
 import type { Start, Way } from '@/lib/core/options/bench-types'
 import { presentMeanCc } from '@/lib/core/options/bench-depth'
 import { wayTitle } from '@/lib/core/options/way-words'
+import type { MoneyManner } from './way-list'
+
+type Props = { ways: readonly Way[]; money: MoneyManner | null }
 
 /** The heads to start from side by side, each by its mildest way. */
-export function StartsTable({ ways, money }: { ways: readonly Way[]; money?: (minor: number) => string }) {
+export const StartsTable = memo(function StartsTable({ ways, money }: Props) {
   const starts = [...new Map(ways.map((way) => [way.start.id, way.start])).values()]
   if (starts.length < 2) return null
   return (
@@ -28,9 +34,9 @@ export function StartsTable({ ways, money }: { ways: readonly Way[]; money?: (mi
       )}
     />
   )
-}
+})
 
-function rowOf(start: Start, way: Way | undefined, money?: (minor: number) => string) {
+function rowOf(start: Start, way: Way | undefined, money: MoneyManner | null) {
   const meanCc = presentMeanCc(start)
   const possible = way && way.ruledOut === ''
   return {
@@ -44,7 +50,10 @@ function rowOf(start: Start, way: Way | undefined, money?: (minor: number) => st
       way: possible ? wayTitle(way) : (way?.ruledOut ?? 'the volume it holds is not on record'),
       steps: possible ? way.steps.length : '–',
       days: possible && way.days !== null ? Math.ceil(way.days) : '–',
-      price: possible && money && way.priceMinor !== null ? money(way.priceMinor) : '–',
+      price:
+        possible && money && way.priceMinor !== null
+          ? formatMoney(way.priceMinor, money.currency, money.locale)
+          : '–',
     },
   }
 }

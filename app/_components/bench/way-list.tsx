@@ -1,20 +1,27 @@
 'use client'
+import { memo } from 'react'
 import { Sign } from '@/app/_components/ui/sign'
+import { formatMoney } from '@/lib/core/money/format-money'
 import type { Way } from '@/lib/core/options/bench-types'
 import { wayEffort, wayTitle } from '@/lib/core/options/way-words'
 import styles from './way-list.module.css'
+
+export type MoneyManner = { readonly currency: string; readonly locale: string }
 
 type Props = {
   ways: readonly Way[]
   chosen: string
   onChoose: (id: string) => void
-  /** Money as the shop writes it; left out: prices are not for this person. */
-  money?: (minor: number) => string
+  /** How the shop writes money; null: prices are not for this person. */
+  money: MoneyManner | null
   name: string
 }
 
-/** Every way to the target, mildest first, each with why it stands there; castings to be bought unfold. */
-export function WayList({ ways, chosen, onChoose, money, name }: Props) {
+/**
+ * Every way to the target, mildest first, each with why it stands there; castings to be bought unfold. It does not change
+ * while the slider moves.
+ */
+export const WayList = memo(function WayList({ ways, chosen, onChoose, money, name }: Props) {
   const own = ways.filter(({ start }) => start.supply === 'own')
   const bought = ways.filter(({ start }) => start.supply !== 'own')
   const line = (way: Way) => (
@@ -39,7 +46,7 @@ export function WayList({ ways, chosen, onChoose, money, name }: Props) {
       )}
     </fieldset>
   )
-}
+})
 
 type LineProps = Pick<Props, 'onChoose' | 'money' | 'name'> & { way: Way; checked: boolean }
 
@@ -72,8 +79,8 @@ const effort = (way: Way): string => {
   return `${wayEffort(way)}${warned}`
 }
 
-function price({ priceMinor, unpriced }: Way, money?: (minor: number) => string): string {
+function price({ priceMinor, unpriced }: Way, money: MoneyManner | null): string {
   if (!money || priceMinor === null) return ''
   const without = unpriced.length === 0 ? '' : `, ${unpriced.length} not on the price list`
-  return `${money(priceMinor)} a head${without}`
+  return `${formatMoney(priceMinor, money.currency, money.locale)} a head${without}`
 }

@@ -4,7 +4,6 @@ import { useForm, useWatch } from 'react-hook-form'
 import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
 import { Busy } from '@/app/_components/ui/busy'
-import { formatMoney } from '@/lib/core/money/format-money'
 import { Notice } from '@/app/_components/ui/notice'
 import { questionOf } from '@/lib/core/options/question-of'
 import { benchQuery, readBench, type BenchForm } from '@/lib/schemas/bench'
@@ -21,7 +20,6 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
   const question = useMemo(() => questionOf(asked, casting, view.shop), [asked, casting, view.shop])
   const query = benchQuery(typed)
   useKeptInAddress(query)
-  const { money } = view
   return (
     <div className="stack-large">
       <form onSubmit={(event) => event.preventDefault()}>
@@ -45,7 +43,7 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
         <BenchAnswer
           question={question}
           casting={casting}
-          money={money ? (minor) => formatMoney(minor, money.currency, money.locale) : undefined}
+          money={view.money}
           onNeed={goToField}
           actions={(chosen) => (
             <BenchActions

@@ -1,6 +1,6 @@
 import { lusolve, matrix, multiply, transpose } from 'mathjs'
 import { must } from '@/lib/core/errors'
-import { compareCut } from '@/lib/core/straightness/compare'
+import { cutCheck } from '@/lib/core/straightness/cut-check'
 import { edgesCut } from '@/lib/core/straightness/corners-fit'
 import { cornerPoint, type CornerName } from '@/lib/core/straightness/corner-point'
 import { planeFit, type PlaneFitInput, type ThicknessPoint } from '@/lib/core/straightness/plane-fit'
@@ -127,8 +127,13 @@ const fits: readonly Check[] = [
     'by hand',
     [0.003, 'in', 1e-12],
     () =>
-      must(compareCut({ ...compound(), flatIn: 0.023 }, { flatIn: 0.02, angleIn: null }, 0.002))[0]
-        ?.differenceIn ?? NaN,
+      cutCheck({
+        measured: { ...compound(), flatIn: 0.023 },
+        wanted: { flatIn: 0.02, angleIn: null, angleDeg: null },
+        marks: null,
+        toleranceIn: 0.002,
+        milledWidthIn: 7,
+      })[0]?.wanted?.off ?? NaN,
   ),
 ]
 

@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { lusolve, matrix, multiply, transpose } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { must } from '../../../lib/core/errors'
-import { compareCut } from '../../../lib/core/straightness/compare'
 import { cornerPoint, type CornerName } from '../../../lib/core/straightness/corner-point'
 import { leastSquaresPlane } from '../../../lib/core/straightness/least-squares-plane'
 import { planeFit, type PlaneFitInput } from '../../../lib/core/straightness/plane-fit'
@@ -176,31 +175,6 @@ describe('corners', () => {
     expect(cornerPoint('exhaust-2', deck, 0.5)).toEqual({ xIn: 6.5, yIn: 19.5 })
     expect(cornerPoint('intake-1', deck, 0.5)).toEqual({ xIn: 0.5, yIn: 0.5 })
     expect(cornerPoint('intake-1', { ...deck, deepEdge: 'intake' })).toEqual({ xIn: 7, yIn: 0 })
-  })
-})
-
-describe('held against the plan, or against the marks', () => {
-  const fit = { flatIn: 0.023, angleIn: 0.062, angleDeg: 0.5, taperIn: 0.001, residual: null }
-
-  it('each part with the tolerance; what is not said is not compared', () => {
-    const parts = must(compareCut(fit, { flatIn: 0.02, angleIn: 0.063 }, 0.002))
-    expect(parts.map(({ part, within }) => [part, within])).toEqual([
-      ['flat', false],
-      ['angle', true],
-      ['taper', true],
-    ])
-    expect(parts[0]?.differenceIn).toBeCloseTo(0.003, 12)
-    expect(must(compareCut(fit, { flatIn: null, angleIn: 0.063 }, 0.002)).map(({ part }) => part)).toEqual([
-      'angle',
-      'taper',
-    ])
-  })
-
-  it('exactly the tolerance is within it', () => {
-    expect(must(compareCut(fit, { flatIn: 0.021, angleIn: null }, 0.002))[0]?.within).toBe(true)
-    expect(compareCut(fit, { flatIn: NaN, angleIn: 0 }, 0.002)).toMatchObject({
-      refusal: { code: 'out-of-range' },
-    })
   })
 })
 

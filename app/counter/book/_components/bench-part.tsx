@@ -5,7 +5,6 @@ import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
-import { formatMoney } from '@/lib/core/money/format-money'
 import type { Way } from '@/lib/core/options/bench-types'
 import { questionOf } from '@/lib/core/options/question-of'
 import { readBench } from '@/lib/schemas/bench'
@@ -41,7 +40,7 @@ function Answer({ form, booking }: Props) {
     <BenchAnswer
       question={question}
       casting={casting}
-      money={(minor) => formatMoney(minor, booking.currency, booking.locale)}
+      money={booking}
       actions={({ way }) => <OrderWay form={form} way={way} />}
     />
   )
