@@ -42,6 +42,7 @@ import { likeForLike } from '@/lib/core/flow/like-for-like'
 import { checkLimits } from '@/lib/core/flow/limits'
 import { powerEstimateHp } from '@/lib/core/flow/power-estimate'
 import { convertFlow, correctForLeak } from '@/lib/core/flow/pressure'
+import { repeatabilityOf } from '@/lib/core/flow/repeatability'
 import { correctedPoints } from '@/lib/core/flow/run'
 import { idealFlowCfmPerIn2, idealVelocityFps, meanVelocityFps } from '@/lib/core/flow/velocity'
 import { inlineIntake } from '@/lib/core/intake/inline'
@@ -524,6 +525,7 @@ describe('flow', () => {
   sound(taken, [fc.array(reading, { maxLength: 5 })])
   sound(exhaustToIntake, [run, run], 500)
   sound(likeForLike, [conditions, conditions])
+  sound(repeatabilityOf, [fc.array(fc.array(run, { maxLength: 3 }), { maxLength: 2 })], 500)
   sound(checkLimits, [fc.record({ flowCfm: flow, liftIn: near(0, 2) }, { requiredKeys: [] })])
   sound(powerEstimateHp, [flow, pressure, near(1, 24)])
 })

@@ -23,8 +23,8 @@ const headingWithin = 20
  *
  * By the words of the heading ("valve lift", "L", "intake", "int cfm", "ex"); "in" is the lift's unit unless the lift has
  * a column by name. Without such words the first column whose figures only rise (or only fall) is the lift, and the
- * columns of figures after it are intake and exhaust. Unit of the lift: as the heading says, else by size: at most 2 is
- * inches, at most 30 mm, more is thou.
+ * columns of figures after it are intake and exhaust. Unit of the lift: as the heading says, else by the size of the middle
+ * one: at most 2 is inches, at most 30 mm, more is thou.
  */
 export function guessColumns(rows: readonly TableRow[]): ColumnGuess {
   const named = rows.slice(0, headingWithin).findIndex(({ cells }) => byWords(cells).includes('lift'))
@@ -114,8 +114,10 @@ function unitSaid(heading: string): LiftUnit | null {
 const mostIn = 2
 const mostMm = 30
 
+/** The middle lift tells: one line that is wrong must not decide for all. */
 function unitBySize(figures: readonly TableRow[], lift: number): LiftUnit {
-  const largest = Math.max(0, ...figures.map(({ cells }) => numberIn(cells[lift] ?? '') ?? 0))
-  if (largest <= mostIn) return 'in'
-  return largest <= mostMm ? 'mm' : 'thou'
+  const lifts = figures.flatMap(({ cells }) => numberIn(cells[lift] ?? '') ?? []).sort((a, b) => a - b)
+  const middle = lifts[Math.floor(lifts.length / 2)] ?? 0
+  if (middle <= mostIn) return 'in'
+  return middle <= mostMm ? 'mm' : 'thou'
 }
