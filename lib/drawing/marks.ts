@@ -50,7 +50,15 @@ export type Drawing = {
 export type Point = readonly [x: number, y: number]
 
 /** Hundredths of a millimetre are finer than any printer, and keep the path short. */
-const short = (value: number): string => String(Math.round(value * 100) / 100)
+function short(value: number): string {
+  const hundredths = Math.round(value * 100)
+  const rest = Math.abs(hundredths % 100)
+  if (rest === 0) return String(hundredths / 100)
+  // Whole numbers are written far quicker than decimals, and a drawing that follows a slider writes thousands.
+  const decimals = rest % 10 === 0 ? String(rest / 10) : rest < 10 ? `0${rest}` : String(rest)
+  const whole = Math.trunc(hundredths / 100)
+  return `${hundredths < 0 && whole === 0 ? '-' : ''}${whole}.${decimals}`
+}
 
 export const at = ([x, y]: Point): string => `${short(x)} ${short(y)}`
 
