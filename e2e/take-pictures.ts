@@ -16,6 +16,12 @@ const shots: readonly {
   { name: 'counter', who: 'tamsin', size: [1280, 800], go: (page) => page.goto('/counter') },
   { name: 'station', who: 'dov', size: [1024, 768], go: (page) => page.goto('/stations/measuring-bench') },
   { name: 'mill', who: 'dov', size: [1024, 768], go: (page) => firstOf(page, '/stations/deck-mill') },
+  {
+    name: 'cut-bench',
+    who: 'tamsin',
+    size: [1280, 1500],
+    go: (page) => page.goto('/cut-bench?now=64&to=58&used=0&openingAreaIn2=10.1706'),
+  },
   { name: 'away', who: 'orla', size: [1280, 800], go: (page) => page.goto('/away') },
 ]
 
