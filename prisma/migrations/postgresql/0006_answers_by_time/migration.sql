@@ -1,0 +1,2 @@
+-- CreateIndex
+CREATE INDEX "Finding_answeredAt_idx" ON "Finding"("answeredAt");
