@@ -2,7 +2,7 @@ import { monotoneCurve, type FlowCurve } from '@/lib/core/flow/curve'
 import type { SpecFlowPoint } from '@/lib/core/spec/spec-sheet'
 import { ticks } from './axis'
 import {
-  at, ellipsePath, filled, linePath, outlined, stroked, text,
+  at, ellipsePath, filled, linePath, outlined, polygonPath, rectPath, stroked, text,
   type Drawing, type Mark, type Point,
 } from './marks' // prettier-ignore
 
@@ -21,44 +21,109 @@ type Plot = {
 }
 
 const leftMm = 13
-const rightMm = 19
 const topMm = 6
 const bottomMm = 11
+
+/** A run with the name that stands at its curve's end. */
+export type NamedPoints = { readonly name: string; readonly points: readonly SpecFlowPoint[] }
+
+type Style = {
+  readonly widthMm: number
+  readonly dashMm?: readonly [number, number]
+  readonly marks: (places: readonly Point[]) => readonly Mark[]
+}
+
+/** The last run: the one the eye is to follow. */
+const heavy: Style = {
+  widthMm: 0.75,
+  marks: (places) => filled(places.map((place) => ellipsePath(place, 0.8)).join(''), 'ink'),
+}
+
+/** The runs before it, told apart by dash and by point; in grey as in colour. */
+const light: readonly Style[] = [
+  {
+    widthMm: 0.35,
+    dashMm: [1.6, 1],
+    marks: (places) => outlined(places.map((place) => ellipsePath(place, 0.8)).join(''), 'ink', 0.3),
+  },
+  {
+    widthMm: 0.35,
+    dashMm: [0.5, 0.8],
+    marks: (places) =>
+      outlined(places.map(([x, y]) => rectPath(x - 0.75, y - 0.75, 1.5, 1.5)).join(''), 'ink', 0.3),
+  },
+  {
+    widthMm: 0.35,
+    dashMm: [3.2, 1],
+    marks: (places) => filled(places.map((place) => diamondPath(place, 1)).join(''), 'ink'),
+  },
+  {
+    widthMm: 0.35,
+    marks: (places) => outlined(places.map((place) => diamondPath(place, 1)).join(''), 'ink', 0.3),
+  },
+]
+
+const diamondPath = ([x, y]: Point, reach: number): string =>
+  polygonPath([[x, y - reach], [x + reach, y], [x, y + reach], [x - reach, y]]) // prettier-ignore
 
 /**
  * Flow against lift, before thin and dashed with open points, after heavy with solid ones, each named at its end; so it
  * reads in grey. A lift that was asked for and could not be taken is crossed on the axis.
  */
-export function flowCurves(
+export const flowCurves = (
   before: readonly SpecFlowPoint[],
   after: readonly SpecFlowPoint[],
   setting: FlowCurvesSetting,
-): Drawing {
-  const plot = plotOf([...before, ...after], setting)
-  const [left, right] = [taken(before), taken(after)]
+): Drawing =>
+  flowRunCurves(
+    [
+      { name: 'before', points: before },
+      { name: 'after', points: after },
+    ],
+    setting,
+  )
+
+/** Any number of runs in the same manner, the last of them heavy; the fifth light one looks like the first again. */
+export function flowRunCurves(runs: readonly NamedPoints[], setting: FlowCurvesSetting): Drawing {
+  const all = runs.flatMap(({ points }) => points)
+  const plot = plotOf(all, setting, namesMm(runs))
+  const drawn = runs.map(({ name, points }, place) => ({
+    name,
+    points: taken(points),
+    style: (place === runs.length - 1 ? undefined : light[place % light.length]) ?? heavy,
+  }))
   return {
     widthMm: setting.widthMm,
     heightMm: setting.heightMm,
     title: setting.title,
-    description: inWords(before, after),
+    description: runs.map(inWords).join(' '),
     marks: [
       ...axes(plot),
-      ...notTaken([...before, ...after], plot),
-      ...stroked(curvePath(left, plot), 'ink', 0.35, [1.6, 1]),
-      ...outlined(dots(left, plot), 'ink', 0.3),
-      ...stroked(curvePath(right, plot), 'ink', 0.75),
-      ...filled(dots(right, plot), 'ink'),
-      ...names(left, right, plot),
+      ...notTaken(all, plot),
+      ...drawn.flatMap(({ points, style }) => [
+        ...stroked(curvePath(points, plot), 'ink', style.widthMm, style.dashMm),
+        ...style.marks(points.map(({ liftIn, flowCfm }) => plot.place(liftIn, flowCfm))),
+      ]),
+      ...names(drawn, plot),
     ],
   }
 }
+
+const nameSizeMm = 3.3
+/** Room at the right for the longest name; Barlow's letters are about half as wide as high. */
+const namesMm = (runs: readonly NamedPoints[]): number =>
+  Math.max(19, ...runs.map(({ name }) => 4 + name.length * nameSizeMm * 0.55))
 
 const taken = (points: readonly SpecFlowPoint[]): Taken[] =>
   points
     .flatMap(({ liftIn, flowCfm }) => (flowCfm === null ? [] : [{ liftIn, flowCfm }]))
     .sort((a, b) => a.liftIn - b.liftIn)
 
-function plotOf(points: readonly SpecFlowPoint[], { widthMm, heightMm }: FlowCurvesSetting): Plot {
+function plotOf(
+  points: readonly SpecFlowPoint[],
+  { widthMm, heightMm }: FlowCurvesSetting,
+  rightMm: number,
+): Plot {
   const lifts = ticks(Math.max(0.1, ...points.map((point) => point.liftIn)), 8)
   const flows = ticks(Math.max(10, ...points.map((point) => point.flowCfm ?? 0)), 5)
   const [mostLift, mostFlow] = [lifts[lifts.length - 1] ?? 1, flows[flows.length - 1] ?? 1]
@@ -111,9 +176,6 @@ function curvePath(points: readonly Taken[], { place }: Plot): string {
     .join('')
 }
 
-const dots = (points: readonly Taken[], { place }: Plot): string =>
-  points.map(({ liftIn, flowCfm }) => ellipsePath(place(liftIn, flowCfm), 0.8)).join('')
-
 function notTaken(points: readonly SpecFlowPoint[], { place }: Plot): Mark[] {
   const lifts = [...new Set(points.filter((point) => point.flowCfm === null).map((point) => point.liftIn))]
   const last = Math.max(...lifts)
@@ -129,36 +191,34 @@ function notTaken(points: readonly SpecFlowPoint[], { place }: Plot): Mark[] {
   ]
 }
 
-/** Names at the ends of the curves, kept apart when the ends lie close. */
-function names(before: readonly Taken[], after: readonly Taken[], { place }: Plot): Mark[] {
-  const [a, b] = [before[before.length - 1], after[after.length - 1]]
-  const gap = 3.4
-  const afterAt = b && place(b.liftIn, b.flowCfm)
-  let beforeAt = a && place(a.liftIn, a.flowCfm)
-  if (
-    beforeAt &&
-    afterAt &&
-    Math.abs(beforeAt[0] - afterAt[0]) < 14 &&
-    Math.abs(beforeAt[1] - afterAt[1]) < gap
-  ) {
-    beforeAt = [beforeAt[0], afterAt[1] + (beforeAt[1] >= afterAt[1] ? gap : -gap)]
-  }
-  return [
-    ...(beforeAt ? text([beforeAt[0] + 2, beforeAt[1] + 1.1], 'before', 3.3) : []),
-    ...(afterAt ? text([afterAt[0] + 2, afterAt[1] + 1.1], 'after', 3.3, { bold: true }) : []),
-  ]
+type Drawn = { readonly name: string; readonly points: readonly Taken[]; readonly style: Style }
+
+/** Names at the ends of the curves, from the top down, each kept clear of the one above it when the ends lie close. */
+function names(drawn: readonly Drawn[], { place }: Plot): Mark[] {
+  const gap = 3.6
+  const ends = drawn
+    .flatMap(({ name, points, style }) => {
+      const last = points[points.length - 1]
+      if (!last) return []
+      const [x, y] = place(last.liftIn, last.flowCfm)
+      return [{ name, x, y, bold: style === heavy }]
+    })
+    .sort((a, b) => a.y - b.y)
+  const placed: { x: number; y: number }[] = []
+  return ends.flatMap(({ name, x, y, bold }) => {
+    const above = placed.filter((other) => Math.abs(other.x - x) < 14).map((other) => other.y + gap)
+    const free = Math.max(y, ...above)
+    placed.push({ x, y: free })
+    return text([x + 2, free + 1.1], name, nameSizeMm, { bold })
+  })
 }
 
-function inWords(before: readonly SpecFlowPoint[], after: readonly SpecFlowPoint[]): string {
-  const run = (name: string, points: readonly SpecFlowPoint[]) => {
-    if (points.length === 0) return `No run ${name}.`
-    const list = [...points]
-      .sort((a, b) => a.liftIn - b.liftIn)
-      .map(
-        (p) =>
-          `${p.liftIn.toFixed(3)} in ${p.flowCfm === null ? 'not taken' : `${p.flowCfm.toFixed(1)} cfm`}`,
-      )
-    return `${name[0]?.toUpperCase() ?? ''}${name.slice(1)}: ${list.join(', ')}.`
-  }
-  return `${run('before', before)} ${run('after', after)}`
+function inWords({ name, points }: NamedPoints): string {
+  if (points.length === 0) return `No run ${name}.`
+  const list = [...points]
+    .sort((a, b) => a.liftIn - b.liftIn)
+    .map(
+      (p) => `${p.liftIn.toFixed(3)} in ${p.flowCfm === null ? 'not taken' : `${p.flowCfm.toFixed(1)} cfm`}`,
+    )
+  return `${name[0]?.toUpperCase() ?? ''}${name.slice(1)}: ${list.join(', ')}.`
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { StepState } from '@/lib/core/route/types'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { roundStep, ticks } from '@/lib/drawing/axis'
-import { flowCurves } from '@/lib/drawing/flow-curves'
+import { flowCurves, flowRunCurves } from '@/lib/drawing/flow-curves'
 import type { Graduation } from '@/lib/drawing/graduations'
 import { headPlan } from '@/lib/drawing/head-plan'
 import { headScale } from '@/lib/drawing/head-scale'
@@ -239,6 +239,25 @@ describe('flow curves', () => {
     expect(strokes[0]?.dashMm).toBeDefined()
     expect(strokes[1]?.dashMm).toBeUndefined()
     expect(strokes[1]?.widthMm ?? 0).toBeGreaterThan(strokes[0]?.widthMm ?? 0)
+  })
+
+  it('five runs are told apart by dash and weight, and their names stand clear of each other', () => {
+    const names = ['reference', 'before', 'after port', 'after cut', 'after']
+    const { marks, description, widthMm } = flowRunCurves(
+      names.map((name) => ({ name, points: run })),
+      setting,
+    )
+    const looks = marks.flatMap((mark) =>
+      mark.kind === 'path' && mark.d.includes('C') && mark.fill === null && mark.stroke && mark.stroke.widthMm > 0.3
+        ? [`${mark.stroke.widthMm} ${mark.stroke.dashMm?.join('-') ?? 'solid'}`]
+        : [],
+    ) // prettier-ignore
+    expect(new Set(looks).size).toBe(5)
+    const labels = marks.flatMap((mark) => (mark.kind === 'text' && names.includes(mark.text) ? [mark] : []))
+    const ys = labels.map(({ y }) => y).sort((a, b) => a - b)
+    ys.slice(1).forEach((y, place) => expect(y - (ys[place] ?? 0)).toBeGreaterThan(3.3))
+    labels.forEach(({ x, text, sizeMm }) => expect(x + text.length * sizeMm * 0.5).toBeLessThan(widthMm))
+    expect(description).toContain('Reference: 0.100 in 64.2 cfm')
   })
 })
 

@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation'
 import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeHead, type HeadView } from '@/lib/use-cases/heads/see-head'
@@ -29,9 +30,12 @@ export default async function HeadPage({ params }: Props) {
   return (
     <Frame actor={actor}>
       <Live newest={newest} />
-      <div className="row">
-        <Tag number={head.tag} size="l" />
-        <h1>{head.casting}</h1>
+      <div className="row spread">
+        <div className="row">
+          <Tag number={head.tag} size="l" />
+          <h1>{head.casting}</h1>
+        </div>
+        <ButtonLink href={`/heads/${head.headId}/flow`}>Flow runs</ButtonLink>
       </div>
       <DefinitionList items={facts(head)} />
       {head.visits.length === 0 ? (

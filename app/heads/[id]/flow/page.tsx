@@ -1,0 +1,63 @@
+import { notFound } from 'next/navigation'
+import { z } from 'zod'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { flowChoiceSchema } from '@/lib/schemas/flow'
+import { seeFlow } from '@/lib/use-cases/flow/see-flow'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seen } from '@/lib/web/page-refusals'
+import { requirePerson } from '@/lib/web/require-actor'
+import { ChooseRuns } from './_components/choose-runs'
+import { PortRuns } from './_components/port-runs'
+import { Ratios } from './_components/ratios'
+
+type Props = {
+  params: Promise<{ id: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
+
+export const metadata = { title: 'Flow of a head' }
+
+export default async function FlowPage({ params, searchParams }: Props) {
+  const id = z.uuid().safeParse((await params).id)
+  if (!id.success) notFound()
+  const actor = await requirePerson('job.see', `/heads/${id.data}/flow`)
+  const choice = flowChoiceSchema.parse(await searchParams)
+  const [view, newest, manner] = await Promise.all([
+    seen(seeFlow(actor, id.data, choice)),
+    newestChange(),
+    shopManner(),
+  ])
+  return (
+    <Frame actor={actor}>
+      <Live newest={newest} />
+      <div className="row spread">
+        <div className="row">
+          <Tag number={view.tag} size="l" href={`/heads/${view.headId}`} />
+          <h1>Flow</h1>
+        </div>
+        <ButtonLink href={`/heads/${view.headId}`} variant="quiet">
+          Back to the head
+        </ButtonLink>
+      </div>
+      {view.runs.length === 0 ? (
+        <EmptyState title="No flow run of this head yet.">
+          <p>A run is entered at the flow bench, at the step “Flow run before” or “after”.</p>
+        </EmptyState>
+      ) : (
+        <>
+          <ChooseRuns view={view} manner={manner} />
+          {view.comparison.map((port) => (
+            <PortRuns key={port.port} port={port} />
+          ))}
+          {view.ratio && <Ratios ratio={view.ratio} />}
+          <p className="soft">{view.repeatability}</p>
+        </>
+      )}
+    </Frame>
+  )
+}
