@@ -1,8 +1,9 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { newId } from './ids'
-import { conflictUnless, type Write } from './write'
+import { conflictUnless, type Author, type Write } from './write'
 
 const findingInclude = {
   visit: {
@@ -15,25 +16,69 @@ const findingInclude = {
   },
 } as const
 
-export async function findingById(reader: Reader, id: string) {
+const noSuchFinding = (): RefusedError =>
+  new RefusedError({ code: 'not-found', message: 'There is no such finding here.' })
+
+export async function findingById(reader: Reader, id: string, otherwise = noSuchFinding) {
   const finding = await reader.finding.findUnique({ where: { id }, include: findingInclude })
   if (finding) return finding
-  throw new RefusedError({ code: 'not-found', message: 'There is no such finding here.' })
+  throw otherwise()
 }
 
-export type FindingChange = {
+const lineSelect = {
+  id: true, what: true, askedAt: true, askedHow: true, reportedAt: true,
+  answer: true, answeredAt: true, answeredBy: true, answeredLinkId: true,
+} as const // prettier-ignore
+
+const wornBy = {
+  head: { select: { id: true, tags: { where: { to: null }, select: { number: true } } } },
+  job: { select: { number: true } },
+} as const
+
+export type FindingLine = Prisma.FindingGetPayload<{ select: typeof lineSelect }>
+
+/** All findings of a job's heads, the oldest first, with the tag each head wears. */
+export const findingsOfJob = (reader: Reader, jobId: string) =>
+  reader.finding.findMany({
+    where: { visit: { jobId } },
+    orderBy: [{ reportedAt: 'asc' }, { id: 'asc' }],
+    select: { ...lineSelect, visit: { select: wornBy } },
+  })
+
+/** What customers answered on their links since then, the newest first. */
+export const answersByLink = (reader: Reader, since: Date) =>
+  reader.finding.findMany({
+    where: { answeredLinkId: { not: null }, answeredAt: { gte: since } },
+    orderBy: { answeredAt: 'desc' },
+    take: 20,
+    select: { ...lineSelect, visit: { select: wornBy } },
+  })
+
+export type FindingRecord = Awaited<ReturnType<typeof findingById>>
+
+export type Asked = {
   readonly priceMinor: number | null
+  readonly taxBasisPoints: number
   readonly addsWork: string
   readonly askedAt: Date
   readonly askedHow: string
   readonly askedById: string
-  readonly answer?: 'yes' | 'no'
-  readonly answeredAt?: Date
-  readonly answeredBy?: string
+}
+export type Answered = {
+  readonly answer: 'yes' | 'no'
+  readonly answeredAt: Date
+  readonly answeredBy: string
+  /** The link it came over; null: it was given to the counter. */
+  readonly answeredLinkId: string | null
 }
 
 /** Changes a finding that still reads as it did at `version` and was not answered. */
-export async function updateFinding(w: Write, id: string, version: number, data: FindingChange): Promise<void> {
+export async function updateFinding(
+  w: Write<Author>,
+  id: string,
+  version: number,
+  data: Asked | Answered | (Asked & Answered),
+): Promise<void> {
   const changed = await w.tx.finding.updateMany({
     where: { id, version, answer: null },
     data: { ...data, version: { increment: 1 } },
@@ -43,7 +88,7 @@ export async function updateFinding(w: Write, id: string, version: number, data:
 
 /** What a yes adds: its lines of work on the head, but for those already ordered, and its price on the job. */
 export async function addFoundWork(
-  w: Write,
+  w: Write<Author>,
   finding: { id: string; visitId: string; what: string },
   jobId: string,
   added: { work: readonly string[]; priceMinor: number | null; taxBasisPoints: number },

@@ -1,5 +1,6 @@
 import 'server-only'
 import { createHash, randomBytes } from 'node:crypto'
+import { RefusedError } from '@/lib/core/errors'
 import type { Reader } from './db'
 import { newId } from './ids'
 import type { Write } from './write'
@@ -16,12 +17,20 @@ export async function addLink(w: Write, jobId: string, token: string, expiresAt:
   return id
 }
 
-/** The job a link opens now; null for one that never was, has run out or was revoked: which, is not told. */
-export async function jobOfLink(reader: Reader, token: string, now: Date): Promise<string | null> {
-  if (!/^[\w-]{32}$/.test(token)) return null
-  const link = await reader.customerLink.findUnique({ where: { tokenHash: hashOf(token) } })
-  return link && link.revokedAt === null && link.expiresAt > now ? link.jobId : null
+export type OpenLink = { readonly id: string; readonly jobId: string }
+
+/** The link that opens a job now; one that never was, has run out or was revoked is refused without saying which. */
+export async function openLink(reader: Reader, token: string, now: Date): Promise<OpenLink> {
+  const link = /^[\w-]{32}$/.test(token)
+    ? await reader.customerLink.findUnique({ where: { tokenHash: hashOf(token) } })
+    : null
+  if (link && link.revokedAt === null && link.expiresAt > now) return { id: link.id, jobId: link.jobId }
+  throw deadLink()
 }
+
+/** Said of everything that a link does not open: a dead one, and what is of another job. */
+export const deadLink = (): RefusedError =>
+  new RefusedError({ code: 'not-found', message: 'This link does not open anything.' })
 
 export const linksOfJob = (reader: Reader, jobId: string) =>
   reader.customerLink.findMany({

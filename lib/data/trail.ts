@@ -89,11 +89,13 @@ export async function trailNames(
 ): Promise<Map<string, string>> {
   const ids = (of: (entry: TrailEntry) => string | null) => [...new Set(entries.flatMap((entry) => of(entry) ?? []))]
   const subjects = (kind: string) => ids((entry) => (entry.subject === kind ? entry.subjectId : null))
-  const people = [...ids((entry) => entry.actorId), ...subjects('person')]
+  const actors = ids((entry) => entry.actorId)
+  const people = [...actors, ...subjects('person')]
   const rows: Named[] = [
     ...(await tagsOf(reader, ids((entry) => entry.visitId))),
     ...(await numbersOf(reader, ids((entry) => entry.jobId))),
     ...(await named(people, (where) => reader.person.findMany({ where, select }))),
+    ...(await linksOf(reader, actors)),
     ...(await named(subjects('vendor'), (where) => reader.vendor.findMany({ where, select }))),
     ...(await named(subjects('casting'), (where) => reader.castingRecord.findMany({ where, select }))),
     ...(await named(subjects('instrument'), (where) => reader.instrument.findMany({ where, select }))),
@@ -117,6 +119,13 @@ const numbersOf = (reader: Reader, ids: string[]) =>
   named(ids, async (where) => {
     const jobs = await reader.job.findMany({ where, select: { id: true, number: true } })
     return jobs.map(({ id, number }) => ({ id, name: number }))
+  })
+
+/** Whoever holds a link is nobody by name. */
+const linksOf = (reader: Reader, ids: string[]) =>
+  named(ids, async (where) => {
+    const links = await reader.customerLink.findMany({ where, select: { id: true } })
+    return links.map(({ id }) => ({ id, name: 'the customer, by link' }))
   })
 
 const priceItemsOf = (reader: Reader, ids: string[]) =>

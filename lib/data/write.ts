@@ -18,10 +18,16 @@ export type AuditLine = {
   readonly changes?: Readonly<Record<string, unknown>>
 }
 
-export type Write = {
+/** Who a change is put down to: somebody signed in, or whoever holds a customer's link, of whom only the link is known. */
+export type Author = Actor | { readonly linkId: string }
+
+const idOf = (author: Author): string => ('linkId' in author ? author.linkId : author.personId)
+
+/** `Write` alone is a change by somebody signed in. */
+export type Write<A extends Author = Actor> = {
   readonly tx: Tx
   readonly now: Date
-  readonly actor: Actor
+  readonly actor: A
   readonly settingsVersion: number
   readonly audit: (line: AuditLine) => void
 }
@@ -33,7 +39,11 @@ const isUniqueViolation = (error: unknown): boolean =>
  * One change: its rows, its audit entries and its operation in one transaction. The same operation again gives the
  * stored answer; the same id with other content is refused. `work` awaits nothing but the database.
  */
-export async function write<T>(actor: Actor, moment: Moment, work: (w: Write) => Promise<T>): Promise<T> {
+export async function write<T, A extends Author = Actor>(
+  actor: A,
+  moment: Moment,
+  work: (w: Write<A>) => Promise<T>,
+): Promise<T> {
   const client = await db()
   try {
     return await client.$transaction((tx) => writeOnce(tx, actor, moment, work), { timeout: 20_000, maxWait: 20_000 })
@@ -44,7 +54,12 @@ export async function write<T>(actor: Actor, moment: Moment, work: (w: Write) =>
   }
 }
 
-async function writeOnce<T>(tx: Tx, actor: Actor, moment: Moment, work: (w: Write) => Promise<T>): Promise<T> {
+async function writeOnce<T, A extends Author>(
+  tx: Tx,
+  actor: A,
+  moment: Moment,
+  work: (w: Write<A>) => Promise<T>,
+): Promise<T> {
   const stored = await storedAnswer<T>(tx, actor, moment.op)
   if (stored) return stored.result
   const settings = await currentSettings(tx)
@@ -59,7 +74,7 @@ async function writeOnce<T>(tx: Tx, actor: Actor, moment: Moment, work: (w: Writ
   await tx.auditEntry.createMany({
     data: lines.map((line) => ({
       at: moment.now,
-      actorId: actor.personId,
+      actorId: idOf(actor),
       action: line.action,
       subject: line.subject,
       subjectId: line.subjectId,
@@ -74,7 +89,7 @@ async function writeOnce<T>(tx: Tx, actor: Actor, moment: Moment, work: (w: Writ
     await tx.operation.create({
       data: {
         id: moment.op.id,
-        actorId: actor.personId,
+        actorId: idOf(actor),
         hash: moment.op.hash,
         result: JSON.stringify(result ?? null),
         at: moment.now,
@@ -84,11 +99,11 @@ async function writeOnce<T>(tx: Tx, actor: Actor, moment: Moment, work: (w: Writ
   return result
 }
 
-async function storedAnswer<T>(reader: Tx, actor: Actor, op: Operation | undefined) {
+async function storedAnswer<T>(reader: Tx, actor: Author, op: Operation | undefined) {
   if (!op) return null
   const row = await reader.operation.findUnique({ where: { id: op.id } })
   if (!row) return null
-  if (row.hash !== op.hash || row.actorId !== actor.personId) {
+  if (row.hash !== op.hash || row.actorId !== idOf(actor)) {
     throw new RefusedError({
       code: 'operation-reused',
       message: 'This was already sent with other content. Nothing was changed; look at the page again before sending.',

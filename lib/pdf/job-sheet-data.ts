@@ -41,6 +41,8 @@ export type JobSheetHead = {
   readonly graduations: readonly Graduation[]
   readonly steps: readonly JobSheetStep[]
   readonly cautions: readonly string[]
+  /** What the customer said no to: it is not to be done. */
+  readonly declined: readonly string[]
   readonly waivers: readonly string[]
 }
 

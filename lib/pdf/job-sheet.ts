@@ -58,6 +58,7 @@ function headPages(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
   heading(paper, 'Steps and readings owed')
   head.steps.forEach((step, i) => stepRow(paper, step, i + 1))
   titledList(paper, 'Cautions', head.cautions)
+  titledList(paper, 'Declined, not to be done', head.declined)
   titledList(paper, 'Waived', head.waivers)
   if (data.notes !== '') {
     heading(paper, 'Notes')

@@ -26,7 +26,7 @@ export const workId = z.enum(workIds)
 const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
 
 /** A tag's own number; '' → null: the next one of the shop's series. */
-const optionalTag = z
+export const optionalTag = z
   .string()
   .trim()
   .transform((text, context): TagNumber | null => {
@@ -247,26 +247,6 @@ export type EndPriceLineInput = z.output<typeof endPriceLineSchema>
 
 export const logCallSchema = z.object({ jobId: id, text: neededWords('Write what was said.', 1000) })
 export type LogCallInput = z.output<typeof logCallSchema>
-
-/** What the customer is asked about a finding: the price, the work that a yes adds, and how it was asked. */
-const askedFields = {
-  findingId: id,
-  version,
-  price: optionalAmount,
-  addsWork: z.array(workId).max(20),
-  how: words(120),
-}
-export const askFindingSchema = z.object(askedFields)
-export type AskFindingInput = z.output<typeof askFindingSchema>
-
-export const answerFindingSchema = z.object({
-  ...askedFields,
-  answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
-  answeredBy: neededWords('Say who answered.', 120),
-  tax: taxPercent,
-})
-export type AnswerFindingForm = z.input<typeof answerFindingSchema>
-export type AnswerFindingInput = z.output<typeof answerFindingSchema>
 
 /** What somebody types or scans into the Find box. */
 export const findSchema = z.object({ q: words(120) })

@@ -21,9 +21,38 @@ const hashOf = (name: string, input: unknown): string =>
 const fieldErrors = (error: z.ZodError): Record<string, string> =>
   Object.fromEntries(error.issues.map((issue) => [issue.path.join('.'), issue.message]))
 
+/** Parses what was sent, does it, and turns whatever stops it into words. `name` makes two actions' contents differ. */
+export async function carryOut<S extends z.ZodType, T>(
+  name: string,
+  schema: S,
+  sent: Sent<unknown>,
+  act: (input: z.output<S>, moment: Moment) => Promise<T>,
+): Promise<Result<T>> {
+  try {
+    const id = opId.safeParse(sent?.op)
+    const input = schema.safeParse(sent?.input)
+    if (!id.success)
+      return {
+        ok: false,
+        refusal: { code: 'invalid', message: 'This page is out of date. Reload it and send again.' },
+      }
+    if (!input.success) {
+      const fields = fieldErrors(input.error)
+      const message = Object.values(fields)[0] ?? 'Something in the form is not right.'
+      return { ok: false, refusal: { code: 'invalid', message, fields } }
+    }
+    const moment = { now: new Date(), op: { id: id.data, hash: hashOf(name, input.data) } }
+    const value = await act(input.data, moment)
+    revalidatePath('/', 'layout')
+    return { ok: true, value }
+  } catch (error) {
+    return { ok: false, refusal: refusalOf(error) }
+  }
+}
+
 /**
- * The only way in for a change: parse, find out who asks, call the use case, map the error. Whether they may is the use
- * case's to say. `name` makes the same content under two actions two operations.
+ * The only way in for a change by somebody signed in: find out who asks, parse, call the use case, map the error. Whether
+ * they may is the use case's to say.
  */
 export function defineAction<S extends z.ZodType, T>(
   name: string,
@@ -33,22 +62,7 @@ export function defineAction<S extends z.ZodType, T>(
   return async (sent) => {
     try {
       const actor = await requireActor()
-      const id = opId.safeParse(sent?.op)
-      const input = schema.safeParse(sent?.input)
-      if (!id.success)
-        return {
-          ok: false,
-          refusal: { code: 'invalid', message: 'This page is out of date. Reload it and send again.' },
-        }
-      if (!input.success) {
-        const fields = fieldErrors(input.error)
-        const message = Object.values(fields)[0] ?? 'Something in the form is not right.'
-        return { ok: false, refusal: { code: 'invalid', message, fields } }
-      }
-      const moment = { now: new Date(), op: { id: id.data, hash: hashOf(name, input.data) } }
-      const value = await useCase(actor, input.data, moment)
-      revalidatePath('/', 'layout')
-      return { ok: true, value }
+      return await carryOut(name, schema, sent, (input, moment) => useCase(actor, input, moment))
     } catch (error) {
       return { ok: false, refusal: refusalOf(error) }
     }

@@ -253,6 +253,7 @@ export const jobHead: JobSheetHead = {
     owes: owes(label),
   })),
   cautions,
+  declined: ['Guide 3 exhaust loose, declined by telephone, 27 Feb 2026'],
   waivers: ['Flow before: customer did not want it (Ines Varga, 26 Feb 2026)'],
 }
 

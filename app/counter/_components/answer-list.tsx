@@ -2,8 +2,8 @@ import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Phone } from '@/app/_components/ui/phone'
-import { When } from '@/app/_components/ui/when'
 import type { CounterView } from '@/lib/use-cases/counter/see-counter'
+import { FindingList, HowFar } from '../findings/_components/finding-list'
 import styles from './counter.module.css'
 
 type Props = { findings: CounterView['answers']; view: CounterView; mayAsk: boolean }
@@ -44,13 +44,23 @@ export function AnswerList({ findings, view, mayAsk }: Props) {
                 <Phone number={finding.phone} />
               </div>
               <p className="soft">
-                {finding.askedAt ? 'asked ' : 'found '}
-                <When at={finding.askedAt ?? finding.reportedAt} zone={view.timeZone} locale={view.locale} />
-                {!finding.askedAt && ', not asked yet'}
+                <HowFar finding={{ ...finding, said: null }} timeZone={view.timeZone} locale={view.locale} />
               </p>
             </li>
           ))}
         </ul>
+      )}
+      {view.answeredByLink.length > 0 && (
+        <>
+          <h3>Answered on their links</h3>
+          <FindingList
+            tags
+            findings={view.answeredByLink}
+            timeZone={view.timeZone}
+            locale={view.locale}
+            mayAsk={mayAsk}
+          />
+        </>
       )}
     </section>
   )

@@ -9,6 +9,7 @@ import { AccountPart } from './_components/account-part'
 import { BookedNotice } from './_components/booked-notice'
 import { CallsPart } from './_components/calls-part'
 import { EnginePart } from './_components/engine-part'
+import { FindingsPart } from './_components/findings-part'
 import { JobHeader } from './_components/job-header'
 import { OutPart } from './_components/out-part'
 import { PairPart } from './_components/pair-part'
@@ -33,6 +34,7 @@ export default async function JobPage({ params, searchParams }: Props) {
       {job.pairs.map((pair) => (
         <PairPart key={pair.id} job={job} pair={pair} />
       ))}
+      <FindingsPart job={job} />
       <div className="columns">
         <PapersPart job={job} />
         <OutPart job={job} />

@@ -5,11 +5,11 @@ import { Bare } from '@/app/_components/shell/bare'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
-import { Notice } from '@/app/_components/ui/notice'
 import { RefusedError } from '@/lib/core/errors'
 import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/see-by-link'
 import { useAllowed as isAllowed } from '@/lib/web/throttle'
 import { Account } from './_components/account'
+import { Questions } from './_components/questions'
 import { SpecPage } from './_components/spec-page'
 
 export const metadata: Metadata = {
@@ -32,7 +32,7 @@ export default async function LinkPage({ params }: Props) {
         <h1>Your heads, job {view.jobNumber}</h1>
         <p>{promise(view)}</p>
       </header>
-      {view.questions.length > 0 && <Questions view={view} />}
+      <Questions view={view} token={token} />
       {view.heads.map((head) => (
         <Head key={head.visitId} head={head} token={token} />
       ))}
@@ -58,21 +58,6 @@ function promise({ promiseOn, locale, heads }: LinkView) {
     <>
       Promised for <Day on={promiseOn} locale={locale} style="date" />.
     </>
-  )
-}
-
-function Questions({ view }: { view: LinkView }) {
-  return (
-    <Notice live={false} title="We have a question for you">
-      <ul>
-        {view.questions.map(({ tag, what }) => (
-          <li key={tag + what}>
-            {tag}: {what}
-          </li>
-        ))}
-      </ul>
-      <p>Please call us: {view.shop.lines.at(-1) ?? view.shop.name}.</p>
-    </Notice>
   )
 }
 

@@ -147,13 +147,19 @@ export const findingOpen: Story = (job) => [
     ),
   ),
   on(5, '08:20', () => job.driveTo(0, 'seat-work')),
-  on(3, '11:10', () =>
-    job.finding(
+  on(3, '11:10', async () => {
+    const { findingId } = await job.finding(
       0,
       'seat-work',
       'Guides 2 and 3 exhaust worn bell-mouthed, .006 loose. Seats will not hold on them.',
-    ),
-  ),
+    )
+    await job.ask(findingId, {
+      price: '120.00',
+      tax: '8.25',
+      addsWork: ['guides'],
+      how: 'by phone, wants to think it over',
+    })
+  }),
 ]
 
 /** Cut too deep: nothing goes on until the owner has decided. */

@@ -5,6 +5,7 @@ import { effectiveReadings } from '@/lib/data/facts'
 import { visitById, visitWithRoute } from '@/lib/data/visits'
 import type { Moment } from '@/lib/data/write'
 import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
+import { askFindingSchema } from '@/lib/schemas/finding'
 import { receiveOutsideSchema, repromiseSchema, sendOutsideSchema } from '@/lib/schemas/outside'
 import { acceptPlanSchema, planChoiceSchema } from '@/lib/schemas/plan'
 import { handOverSchema } from '@/lib/schemas/release'
@@ -27,6 +28,7 @@ import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
 import { openWait } from '@/lib/use-cases/waits/open-wait'
+import { askFinding } from '@/lib/use-cases/findings/ask-finding'
 import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { keyOf } from '@/lib/core/route/keys'
 import { gapsOf } from '@/lib/use-cases/visits/gaps'
@@ -224,6 +226,15 @@ export class DemoJob {
 
   finding(at: number, stepId: StepId, what: string) {
     return reportFinding(this.ground.staff.ines, { visitId: this.head(at).visitId, stepId, what }, this.#now)
+  }
+
+  /** What the counter asks about a finding; it then stands on the customer's link. */
+  async ask(
+    findingId: string,
+    asked: { price: string; tax: string; addsWork: string[]; how: string },
+  ): Promise<void> {
+    const input = askFindingSchema.parse({ ...asked, findingId, version: 1 })
+    await askFinding(this.ground.staff.tamsin, input, this.#now)
   }
 
   call(text: string) {

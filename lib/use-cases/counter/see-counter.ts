@@ -4,8 +4,10 @@ import { must } from '@/lib/core/errors'
 import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
+import { answersByLink } from '@/lib/data/findings'
 import { openFindings, openVisits, type OpenVisit } from '@/lib/data/jobs'
 import { shopOf } from '@/lib/data/shop'
+import { findingRowOf, type FindingRow } from '../findings/finding-view'
 import { jobRow, type CounterJob, type VisitsOfJob } from './job-row'
 
 export type OpenFinding = {
@@ -18,6 +20,7 @@ export type OpenFinding = {
   readonly phone: string
   readonly reportedAt: Date
   readonly askedAt: Date | null
+  readonly how: string
 }
 
 export type CounterView = {
@@ -28,8 +31,14 @@ export type CounterView = {
   readonly ready: readonly CounterJob[]
   readonly finished: readonly CounterJob[]
   readonly answers: readonly OpenFinding[]
+  /** What customers answered on their links lately. */
+  readonly answeredByLink: readonly FindingRow[]
   readonly atRisk: readonly CounterJob[]
 }
+
+/** An answer on a link stands at the counter so many days. */
+const lateDays = 7
+const daysBefore = (now: Date, days: number) => new Date(now.getTime() - days * 24 * 60 * 60 * 1000)
 
 /** A promise this near, with the work not finished, is at risk. */
 const nearDays = 2
@@ -53,7 +62,8 @@ export async function seeCounter(actor: Actor, input: { now: Date }): Promise<Co
     expected: jobsWhere(['expected', 'on order']),
     ready: jobsWhere(['released']),
     finished: jobsWhere(['finished']),
-    answers: (await openFindings(client)).map(findingRow),
+    answers: (await openFindings(client)).map(openFinding),
+    answeredByLink: (await answersByLink(client, daysBefore(input.now, lateDays))).map(findingRowOf),
     atRisk: jobsWhere(notFinished)
       .filter((job) => job.daysLeft !== null && job.daysLeft <= nearDays)
       .sort((a, b) => (a.daysLeft ?? 0) - (b.daysLeft ?? 0)),
@@ -70,7 +80,7 @@ function grouped(visits: readonly OpenVisit[], places: readonly Whereabouts[]): 
   return [...jobs.values()]
 }
 
-const findingRow = (finding: Awaited<ReturnType<typeof openFindings>>[number]): OpenFinding => ({
+const openFinding = (finding: Awaited<ReturnType<typeof openFindings>>[number]): OpenFinding => ({
   id: finding.id,
   what: finding.what,
   headId: finding.visit.head.id,
@@ -80,4 +90,5 @@ const findingRow = (finding: Awaited<ReturnType<typeof openFindings>>[number]): 
   phone: finding.visit.job.customer.contact?.phone ?? '',
   reportedAt: finding.reportedAt,
   askedAt: finding.askedAt,
+  how: finding.askedHow,
 })

@@ -1,15 +1,16 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { addFoundWork, findingById, updateFinding } from '@/lib/data/findings'
+import { findingById } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { visitById } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
-import type { AnswerFindingInput } from '@/lib/schemas/job'
+import type { AnswerFindingInput } from '@/lib/schemas/finding'
 import { refuseReleased } from '../visits/refuse-closed'
 import { askedOf } from './asked-of'
+import { takeAnswer } from './take-answer'
 
-/** The customer's yes or no. Yes adds the work to the head and the price to the job; no stays on record as declined. */
+/** The customer's yes or no, as the counter heard it. */
 export async function answerFinding(
   actor: Actor,
   input: AnswerFindingInput,
@@ -21,23 +22,13 @@ export async function answerFinding(
     const visit = await visitById(w.tx, finding.visitId)
     refuseReleased(visit)
     const asked = askedOf(w, input, (await shopOf(w.tx)).currencyExponent)
-    const askedAt = finding.askedAt ?? asked.askedAt
-    const answered = { answer: input.answer, answeredAt: w.now, answeredBy: input.answeredBy }
-    await updateFinding(w, finding.id, input.version, { ...asked, askedAt, ...answered })
-    await bumpVisit(w.tx, visit)
-    if (input.answer === 'yes') {
-      const added = { work: input.addsWork, priceMinor: asked.priceMinor, taxBasisPoints: input.tax }
-      await addFoundWork(w, finding, visit.jobId, added)
+    const said = {
+      answer: input.answer,
+      answeredAt: w.now,
+      answeredBy: input.answeredBy,
+      answeredLinkId: null,
     }
-    w.audit({
-      action: 'finding.answer',
-      subject: 'finding',
-      subjectId: finding.id,
-      jobId: visit.jobId,
-      visitId: visit.id,
-      changes: { answer: input.answer, priceMinor: asked.priceMinor, addsWork: asked.addsWork },
-    })
-    await refreshRoute(w.tx, visit.id, w.now)
-    return { id: finding.id }
+    const change = { ...asked, askedAt: finding.askedAt ?? asked.askedAt, ...said }
+    return takeAnswer(w, { finding, visit, reads: input.version }, change, asked)
   })
 }

@@ -4,7 +4,7 @@ import { must } from '@/lib/core/errors'
 import { findingById, updateFinding } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
-import type { AskFindingInput } from '@/lib/schemas/job'
+import type { AskFindingInput } from '@/lib/schemas/finding'
 import { askedOf } from './asked-of'
 
 /** Writes down what the customer was asked; the answer is still to come. */
@@ -24,7 +24,12 @@ export async function askFinding(
       subjectId: finding.id,
       jobId: finding.visit.jobId,
       visitId: finding.visitId,
-      changes: { priceMinor: asked.priceMinor, addsWork: asked.addsWork, how: asked.askedHow },
+      changes: {
+        priceMinor: asked.priceMinor,
+        taxBasisPoints: asked.taxBasisPoints,
+        addsWork: asked.addsWork,
+        how: asked.askedHow,
+      },
     })
     return { id: finding.id }
   })

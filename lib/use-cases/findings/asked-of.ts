@@ -1,9 +1,11 @@
+import type { Asked } from '@/lib/data/findings'
 import type { Write } from '@/lib/data/write'
-import type { AskFindingInput } from '@/lib/schemas/job'
+import type { AskFindingInput } from '@/lib/schemas/finding'
 import { minorAt } from '../jobs/prices-of'
 
-export const askedOf = (w: Write, input: AskFindingInput, exponent: number) => ({
+export const askedOf = (w: Write, input: AskFindingInput, exponent: number): Asked => ({
   priceMinor: input.price === '' ? null : minorAt(input.price, exponent, 'price'),
+  taxBasisPoints: input.tax,
   addsWork: input.addsWork.join(','),
   askedAt: w.now,
   askedHow: input.how,

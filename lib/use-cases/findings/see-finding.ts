@@ -2,10 +2,14 @@ import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import { amountText } from '@/lib/core/money/amount'
+import { percentOf } from '@/lib/core/money/percent'
 import type { WorkId } from '@/lib/core/route/types'
 import { db } from '@/lib/data/db'
 import { findingById } from '@/lib/data/findings'
+import { linksOfJob } from '@/lib/data/links'
 import { shopOf } from '@/lib/data/shop'
+import { shopAddress } from '@/lib/data/shop-address'
+import { questionOf } from './question'
 
 export type FindingView = {
   readonly id: string
@@ -20,21 +24,32 @@ export type FindingView = {
   readonly askedAt: Date | null
   readonly how: string
   readonly price: string
+  /** In per cent, as it is typed; '' when none. */
+  readonly tax: string
+  /** As the customer reads it: with tax, or that there is none to answer yet. */
+  readonly terms: string
   readonly addsWork: readonly WorkId[]
   readonly answer: 'yes' | 'no' | null
   readonly answeredBy: string
+  readonly answeredAt: Date | null
+  readonly onLink: boolean
+  readonly jobId: string
+  /** The shop's address, and how many links to the job open now: none of them can be shown again. */
+  readonly address: string
+  readonly openLinks: number
   readonly currency: string
   readonly timeZone: string
   readonly locale: string
 }
 
 /** One finding, for whoever asks the customer about it. */
-export async function seeFinding(actor: Actor, input: { id: string }): Promise<FindingView> {
+export async function seeFinding(actor: Actor, input: { id: string; now: Date }): Promise<FindingView> {
   must(allow(actor, 'finding.ask'))
   const client = await db()
   const finding = await findingById(client, input.id)
   const shop = await shopOf(client)
-  const { head, job } = finding.visit
+  const { head, job, jobId } = finding.visit
+  const links = await linksOfJob(client, jobId)
   return {
     id: finding.id,
     version: finding.version,
@@ -48,9 +63,16 @@ export async function seeFinding(actor: Actor, input: { id: string }): Promise<F
     askedAt: finding.askedAt,
     how: finding.askedHow,
     price: finding.priceMinor === null ? '' : amountText(finding.priceMinor, shop.currencyExponent),
+    tax: finding.taxBasisPoints === 0 ? '' : percentOf(finding.taxBasisPoints).replace(' %', ''),
+    terms: questionOf(finding, '', shop).terms,
     addsWork: finding.addsWork.split(',').filter(Boolean) as WorkId[],
     answer: finding.answer as FindingView['answer'],
     answeredBy: finding.answeredBy,
+    answeredAt: finding.answeredAt,
+    onLink: finding.answeredLinkId !== null,
+    jobId,
+    address: shopAddress(),
+    openLinks: links.filter((link) => link.revokedAt === null && link.expiresAt > input.now).length,
     currency: shop.currency,
     timeZone: shop.timeZone,
     locale: shop.locale,

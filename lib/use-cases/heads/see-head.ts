@@ -21,6 +21,7 @@ import { namesOf } from '@/lib/data/people'
 import { currentSettings } from '@/lib/data/settings'
 import { whereaboutsOf, withRoute } from '@/lib/data/visits'
 import { gapsOf } from '../visits/gaps'
+import { findingRow, type FindingRow } from '../findings/finding-view'
 
 export type ReadingLine = {
   readonly id: string
@@ -63,7 +64,7 @@ export type VisitView = {
     readonly decision: string | null
     readonly note: string
   }[]
-  readonly findings: readonly { readonly id: string; readonly what: string; readonly answer: string | null }[]
+  readonly findings: readonly FindingRow[]
   readonly waivers: readonly {
     readonly what: string
     readonly reason: string
@@ -102,6 +103,7 @@ export type HeadView = {
     readonly release: boolean
     readonly waive: boolean
     readonly decideHold: boolean
+    readonly askFinding: boolean
     readonly returnAsIs: boolean
     readonly send: boolean
   }
@@ -139,6 +141,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       release: can(actor, 'visit.release'),
       waive: can(actor, 'visit.waive'),
       decideHold: can(actor, 'hold.decide'),
+      askFinding: can(actor, 'finding.ask'),
       returnAsIs: can(actor, 'visit.return-as-is'),
       send: can(actor, 'outside.send'),
     },
@@ -209,7 +212,9 @@ function visitView(visit: Visit, settings: Parameters<typeof withRoute>[1], name
       decision: hold.decision,
       note: hold.decisionNote,
     })),
-    findings: visit.findings.map(({ id, what, answer }) => ({ id, what, answer })),
+    findings: visit.findings.map((finding) =>
+      findingRow(finding, { tag: '', headId: visit.headId, jobNumber: visit.job.number }),
+    ),
     waivers: visit.waivers.map(({ what, reason, byId, at }) => ({ what, reason, by: name(byId), at })),
     outside: visit.outside.map((line) => ({
       orderId: line.orderId,

@@ -3,12 +3,14 @@ import { allow, can } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
+import { findingsOfJob } from '@/lib/data/findings'
 import { jobRecord, type JobRecord } from '@/lib/data/jobs'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/schemas/price'
 import { pricePicks } from '../prices/price-picks'
+import { findingRowOf, type FindingRow } from '../findings/finding-view'
 import { accountView, type AccountView } from './account-view'
 import { engineView, type EngineView } from './engine-view'
 import { headView, type JobHead } from './head-view'
@@ -43,6 +45,8 @@ export type JobView = {
     readonly by: string
     readonly text: string
   }[]
+  /** What was found beyond the order, the oldest first. */
+  readonly findings: readonly FindingRow[]
   /** Only for those who may see prices; null otherwise. */
   readonly account: AccountView | null
   /** What a price line can be taken from; empty for those who see no prices. */
@@ -54,6 +58,7 @@ export type JobView = {
     readonly change: boolean
     readonly handOver: boolean
     readonly link: boolean
+    readonly ask: boolean
   }
 }
 
@@ -73,6 +78,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     pairs: job.pairs.map((pair) => pairView(pair, job.visits)),
     heads: job.visits.map(headView),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
+    findings: (await findingsOfJob(client, job.id)).map(findingRowOf),
     account,
     priceList: account === null ? [] : await pricePicks(client, shop),
     timeZone: shop.timeZone,
@@ -82,6 +88,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
       change: can(actor, 'job.change'),
       handOver: can(actor, 'visit.hand-over'),
       link: can(actor, 'customer-link.make'),
+      ask: can(actor, 'finding.ask'),
     },
   }
 }

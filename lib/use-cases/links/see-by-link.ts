@@ -1,13 +1,13 @@
-import { RefusedError } from '@/lib/core/errors'
 import { progress, type ProgressMark } from '@/lib/core/route/progress'
 import type { Whereabouts } from '@/lib/core/route/types'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db } from '@/lib/data/db'
-import { jobOfLink } from '@/lib/data/links'
+import { deadLink, openLink } from '@/lib/data/links'
 import { paperVisitsOfJob } from '@/lib/data/papers'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { whereaboutsOf } from '@/lib/data/visits'
+import { isOver, questionOf, type Manner, type Question } from '../findings/question'
 import { accountView, type AccountView } from '../jobs/account-view'
 import { paperHeads, shopBlock, type PaperHead } from '../papers/paper-head'
 import type { Paper } from '../papers/print-papers'
@@ -33,8 +33,8 @@ export type LinkView = {
   readonly jobNumber: string
   readonly promiseOn: string | null
   readonly heads: readonly LinkHead[]
-  /** Things found that the customer was asked about and has not answered. */
-  readonly questions: readonly { readonly tag: string; readonly what: string }[]
+  /** Things found that the customer was asked about: those that wait for an answer first. */
+  readonly questions: readonly Question[]
   /** Only where the shop shows prices on this job's link. */
   readonly account: Pick<AccountView, 'prices' | 'totalMinor' | 'taxMinor' | 'paidMinor' | 'dueMinor'> | null
 }
@@ -54,14 +54,10 @@ const plainWords: Readonly<Record<Whereabouts, string>> = {
   scrapped: 'It cannot be used any more. We will call you, or have done so.',
 }
 
-const dead = (): RefusedError =>
-  new RefusedError({ code: 'not-found', message: 'This link does not open anything.' })
-
 /** What the customer of one job sees. A link that is dead in any way is refused in the same words. */
 export async function seeByLink(token: string, now: Date): Promise<LinkView> {
   const client = await db()
-  const jobId = await jobOfLink(client, token, now)
-  if (jobId === null) throw dead()
+  const { jobId } = await openLink(client, token, now)
   const visits = await paperVisitsOfJob(client, jobId)
   const papers = await paperHeads(client, visits)
   const shop = await shopOf(client)
@@ -79,7 +75,7 @@ export async function seeByLink(token: string, now: Date): Promise<LinkView> {
     jobNumber: job.number,
     promiseOn: job.promiseOn,
     heads,
-    questions: papers.flatMap(questionsOf),
+    questions: questionsOf(papers, shop),
     account: job.pricesOnLink ? accountFor(accountView(await accountOf(client, jobId))) : null,
   }
 }
@@ -93,10 +89,18 @@ const linkHead = ({ visit, tag, facts, route }: PaperHead, spec: SpecSheetData |
   spec,
 })
 
-const questionsOf = ({ visit, tag }: PaperHead) =>
-  visit.findings
-    .filter((finding) => finding.askedAt !== null && finding.answer === null)
-    .map(({ what }) => ({ tag, what }))
+/** What was never asked stays the shop's own; of a head that is done with, only what was answered is left to show. */
+function questionsOf(papers: readonly PaperHead[], shop: Manner): Question[] {
+  const all = papers.flatMap(({ visit, tag }) =>
+    visit.findings
+      .filter(({ askedAt, answer }) => askedAt !== null && (answer !== null || !isOver(visit)))
+      .map((finding) => questionOf(finding, tag, shop)),
+  )
+  return [
+    ...all.filter(({ answered }) => answered === null),
+    ...all.filter(({ answered }) => answered !== null),
+  ]
+}
 
 const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: AccountView) => ({
   prices,
@@ -109,11 +113,8 @@ const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: Accou
 /** The spec sheet of one head of the link's own job; a head of another job is as unknown as one that never was. */
 export async function specByLink(token: string, visitId: string, now: Date): Promise<Paper> {
   const client = await db()
-  const jobId = await jobOfLink(client, token, now)
-  const visit =
-    jobId === null
-      ? null
-      : await client.visit.findFirst({ where: { id: visitId, jobId }, select: { id: true } })
-  if (!visit) throw dead()
+  const { jobId } = await openLink(client, token, now)
+  const visit = await client.visit.findFirst({ where: { id: visitId, jobId }, select: { id: true } })
+  if (!visit) throw deadLink()
   return specPaper(client, visit.id)
 }

@@ -2,6 +2,7 @@ import { workLabel } from '@/lib/core/route/presets'
 import { progress } from '@/lib/core/route/progress'
 import type { WorkId } from '@/lib/core/route/types'
 import type { JobSheetData, JobSheetHead } from '@/lib/pdf/job-sheet'
+import { declinedOf } from './declined'
 import { headDrawing } from './head-drawing'
 import { jobSteps } from './job-steps'
 import { shopBlock, type PaperHead } from './paper-head'
@@ -70,6 +71,7 @@ function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string
     graduations: progress(head.route, facts.openHolds.length > 0),
     steps: jobSteps(head),
     cautions: [...facts.openHolds.map((hold) => `On hold: ${hold.reason}`), ...(head.plan?.cautions ?? [])],
+    declined: declinedOf(head, shop).map(({ what, how }) => [what, how].filter(Boolean).join(', ')),
     waivers: visit.waivers.map(
       ({ what, reason, byId, at }) => `${what}: ${reason} (${nameOf(byId)}, ${dateWords(at, shop)})`,
     ),

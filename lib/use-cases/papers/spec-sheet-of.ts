@@ -1,4 +1,5 @@
-import type { SpecDeclined, SpecSheetData, SpecWaiver } from '@/lib/core/spec/spec-sheet'
+import type { SpecSheetData, SpecWaiver } from '@/lib/core/spec/spec-sheet'
+import { declinedOf } from './declined'
 import { finishedDrawing } from './head-drawing'
 import { shopBlock, type PaperHead } from './paper-head'
 import { chambersOf } from './spec-chambers'
@@ -72,16 +73,3 @@ const waiversOf = ({ visit }: PaperHead, shop: SpecShop, nameOf: (id: string) =>
   visit.waivers
     .filter((waiver) => waiver.touchesCustomer)
     .map(({ what, reason, byId, at }) => ({ what, reason, by: nameOf(byId), at: dateWords(at, shop) }))
-
-const declinedOf = ({ visit }: PaperHead, shop: SpecShop): SpecDeclined[] =>
-  visit.findings
-    .filter((finding) => finding.answer === 'no')
-    .map(({ what, askedHow, answeredBy, answeredAt }) => {
-      const parts = [
-        answeredBy && `by ${answeredBy}`,
-        askedHow,
-        answeredAt ? dateWords(answeredAt, shop) : '',
-      ]
-      const how = parts.filter((part) => part !== '').join(', ')
-      return { what, how: how === '' ? '' : `declined ${how}` }
-    })

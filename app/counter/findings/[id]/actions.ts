@@ -1,5 +1,5 @@
 'use server'
-import { answerFindingSchema, askFindingSchema } from '@/lib/schemas/job'
+import { answerFindingSchema, askFindingSchema } from '@/lib/schemas/finding'
 import { answerFinding } from '@/lib/use-cases/findings/answer-finding'
 import { askFinding } from '@/lib/use-cases/findings/ask-finding'
 import { defineAction } from '@/lib/web/define-action'

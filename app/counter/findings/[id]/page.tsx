@@ -2,13 +2,16 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { seen } from '@/lib/web/page-refusals'
 import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'
 import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
 import { seeFinding } from '@/lib/use-cases/findings/see-finding'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
 import { AnswerForm } from './_components/answer-form'
+import { OnLink } from './_components/on-link'
 
 export const metadata: Metadata = { title: 'Finding' }
 
@@ -17,9 +20,13 @@ type Props = { params: Promise<{ id: string }> }
 export default async function FindingPage({ params }: Props) {
   const { id } = await params
   const actor = await requirePerson('finding.ask', `/counter/findings/${encodeURIComponent(id)}`)
-  const finding = await seen(seeFinding(actor, { id }))
+  const [finding, newest] = await Promise.all([
+    seen(seeFinding(actor, { id, now: new Date() })),
+    newestChange(),
+  ])
   return (
     <Frame place="counter" actor={actor}>
+      <Live newest={newest} />
       <h1>{finding.what}</h1>
       <div className="row">
         <Tag number={finding.tag} href={`/heads/${finding.headId}`} />
@@ -32,15 +39,23 @@ export default async function FindingPage({ params }: Props) {
         </span>
       </div>
       {finding.answer === null ? (
-        <AnswerForm key={finding.version} finding={finding} />
+        <>
+          <AnswerForm key={finding.version} finding={finding} />
+          <OnLink finding={finding} />
+        </>
       ) : (
         <Notice
           title={finding.answer === 'yes' ? 'The customer said yes' : 'The customer said no'}
           live={false}
         >
           <p>
-            {finding.answeredBy} answered.{' '}
-            {finding.answer === 'yes' ? 'The work is on the head’s route.' : 'It is on record as declined.'}
+            {finding.answeredBy} answered{finding.onLink && ' on the link'}
+            {finding.answeredAt && (
+              <>
+                , <When at={finding.answeredAt} zone={finding.timeZone} locale={finding.locale} />
+              </>
+            )}
+            . {finding.answer === 'yes' ? 'The work is on the head’s route.' : 'It is on record as declined.'}
           </p>
         </Notice>
       )}

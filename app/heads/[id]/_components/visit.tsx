@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { HeadScale } from '@/app/_components/scale/head-scale'
+import { FindingList } from '@/app/counter/findings/_components/finding-list'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
@@ -65,6 +66,17 @@ export function Visit({ visit, head, manner, newest }: Props) {
           <Gaps visit={visit} mayWaive={head.may.waive} />
           <WaysOut visit={visit} may={head.may} />
         </>
+      )}
+      {visit.findings.length > 0 && (
+        <section className="stack" aria-label="Findings">
+          <h3>Findings</h3>
+          <FindingList
+            findings={visit.findings}
+            timeZone={manner.timeZone}
+            locale={manner.locale}
+            mayAsk={head.may.askFinding}
+          />
+        </section>
       )}
       <Route visit={visit} />
       <Readings visit={visit} mayCorrect={head.may.correct} manner={manner} />

@@ -3,6 +3,7 @@ import { useRouter } from 'next/navigation'
 import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { Button } from '@/app/_components/ui/button'
 import { CheckList } from '@/app/_components/ui/check-list'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -10,7 +11,7 @@ import { DoButton } from '@/app/back-room/_components/do-button'
 import styles from '@/app/counter/book/_components/booking.module.css'
 import { workLabel } from '@/lib/core/route/presets'
 import { orderableWork } from '@/lib/core/shop/orderable-work'
-import { answerFindingSchema, type AnswerFindingForm } from '@/lib/schemas/job'
+import { answerFindingSchema, type AnswerFindingForm } from '@/lib/schemas/finding'
 import type { FindingView } from '@/lib/use-cases/findings/see-finding'
 import { answerFindingAction, askFindingAction } from '../actions'
 
@@ -23,10 +24,10 @@ const valuesOf = (finding: FindingView) => ({
   addsWork: [...finding.addsWork],
   how: finding.how,
   answeredBy: finding.customer,
-  tax: '',
+  tax: finding.tax,
 })
 
-/** What the customer was asked, and the answer when there is one. */
+/** What the customer was asked, and the answer when there is one. Changed meanwhile: what stands now is one press away. */
 export function AnswerForm({ finding }: { finding: FindingView }) {
   const router = useRouter()
   const form = useActionForm(answerFindingSchema, answerFindingAction, {
@@ -36,11 +37,16 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
   return (
     <ActionForm form={form} submitLabel="Keep the answer" actions={<Asked form={form} finding={finding} />}>
       <div className={styles.fields}>
-        <TextInput label={`Price, ${finding.currency}`} inputMode="decimal" {...form.text('price')} />
+        <TextInput
+          label={`Price, ${finding.currency}`}
+          hint="0: costs nothing; empty: not known yet"
+          inputMode="decimal"
+          {...form.text('price')}
+        />
         <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
         <TextInput
           label="How it was asked"
-          placeholder="phone, message, at the counter…"
+          hint="phone, message, link, at the counter…"
           {...form.text('how')}
         />
       </div>
@@ -57,6 +63,11 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
         {...form.text('answer')}
       />
       <TextInput label="Who answered" {...form.text('answeredBy')} />
+      {form.refusal?.code === 'conflict' && (
+        <div>
+          <Button onClick={() => router.refresh()}>Show what it says now</Button>
+        </div>
+      )}
     </ActionForm>
   )
 }
@@ -65,11 +76,14 @@ type AskedProps = { form: Form<AnswerFindingForm, { id: string }>; finding: Find
 
 /** The call went unanswered: what was asked is kept, the answer is still to come. */
 function Asked({ form, finding }: AskedProps) {
-  const [price, addsWork, how] = useWatch({ control: form.form.control, name: ['price', 'addsWork', 'how'] })
+  const [price, tax, addsWork, how] = useWatch({
+    control: form.form.control,
+    name: ['price', 'tax', 'addsWork', 'how'],
+  })
   return (
     <DoButton
       action={askFindingAction}
-      input={{ findingId: finding.id, version: finding.version, price, addsWork, how }}
+      input={{ findingId: finding.id, version: finding.version, price, tax, addsWork, how }}
     >
       Asked, no answer yet
     </DoButton>

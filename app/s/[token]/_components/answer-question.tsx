@@ -1,0 +1,126 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { useEffect, useRef, useState, useTransition } from 'react'
+import { Attempts } from '@/app/_components/form/attempt'
+import { callAction } from '@/app/_components/form/call-action'
+import { Busy } from '@/app/_components/ui/busy'
+import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notice'
+import { TextInput } from '@/app/_components/ui/text-input'
+import type { Refusal } from '@/lib/core/errors'
+import { answerByLinkAction } from '../actions'
+import { Confirm } from './confirm'
+import type { AskedQuestion } from './question'
+import styles from './question.module.css'
+
+type Props = { question: AskedQuestion; token: string; call: string; onSent: () => void }
+
+export const words = { yes: 'Yes, do it', no: 'No, leave it' } as const
+
+/** A name, yes or no, and once more what was chosen before it goes out. */
+export function AnswerQuestion({ question, token, call, onSent }: Props) {
+  const name = useRef<HTMLInputElement>(null)
+  const [answeredBy, setAnsweredBy] = useState('')
+  const [nameless, setNameless] = useState(false)
+  const [chosen, setChosen] = useState<'yes' | 'no' | null>(null)
+  const { pending, refusal, send, clear } = useAnswer(question, token, onSent)
+
+  function choose(answer: 'yes' | 'no') {
+    clear()
+    setNameless(answeredBy.trim() === '')
+    if (answeredBy.trim() === '') name.current?.focus()
+    else setChosen(answer)
+  }
+
+  if (refusal?.theirs !== undefined) return <Changed question={question} refusal={refusal} call={call} />
+  if (chosen !== null) {
+    return (
+      <Confirm
+        answer={chosen}
+        question={question}
+        name={answeredBy.trim()}
+        pending={pending}
+        refusal={refusal}
+        onSend={() => send({ answer: chosen, answeredBy: answeredBy.trim() })}
+        onBack={() => {
+          clear()
+          setChosen(null)
+        }}
+      />
+    )
+  }
+  return (
+    <div className="stack">
+      <div className={styles.name}>
+        <TextInput
+          ref={name}
+          label="Your name"
+          required
+          autoComplete="name"
+          maxLength={120}
+          value={answeredBy}
+          error={nameless && answeredBy.trim() === '' ? 'Write your name first, then choose.' : undefined}
+          onChange={(event) => setAnsweredBy(event.target.value)}
+        />
+      </div>
+      <div className={styles.choices}>
+        {(['yes', 'no'] as const).map((answer) => (
+          <Button key={answer} className={styles.choice} onClick={() => choose(answer)}>
+            {words[answer]}
+          </Button>
+        ))}
+      </div>
+      <p className="soft">Nothing is sent yet: you will be asked once more. Not sure? Call us: {call}.</p>
+    </div>
+  )
+}
+
+function useAnswer({ id, version }: AskedQuestion, token: string, onSent: () => void) {
+  const attempts = useRef(new Attempts())
+  const [pending, start] = useTransition()
+  const [refusal, setRefusal] = useState<Refusal | null>(null)
+
+  function send(said: { answer: 'yes' | 'no'; answeredBy: string }) {
+    const input = { token, findingId: id, version, ...said }
+    start(async () => {
+      const answer = await callAction(answerByLinkAction, { op: attempts.current.idFor(input), input })
+      if (!answer.answered) return setRefusal(answer.refusal)
+      attempts.current.answered()
+      setRefusal(answer.result.ok ? null : answer.result.refusal)
+      if (answer.result.ok) onSent()
+    })
+  }
+  return { pending, refusal, send, clear: () => setRefusal(null) }
+}
+
+type ChangedProps = { question: AskedQuestion; refusal: Refusal; call: string }
+
+/** Somebody was first, or the shop asks otherwise by now: both sides, and the way to what stands. */
+function Changed({ question, refusal, call }: ChangedProps) {
+  const router = useRouter()
+  const notice = useRef<HTMLDivElement>(null)
+  const [pending, start] = useTransition()
+  useEffect(() => notice.current?.focus(), [])
+  return (
+    <Notice kind="caution" title="Not sent" ref={notice}>
+      <p>{refusal.message}</p>
+      <dl className={styles.effects}>
+        <div>
+          <dt>What you read</dt>
+          <dd>{question.terms}</dd>
+        </div>
+        <div>
+          <dt>What it says now</dt>
+          <dd>{refusal.theirs}</dd>
+        </div>
+      </dl>
+      <div>
+        <Button pending={pending} onClick={() => start(() => router.refresh())}>
+          Show it as it is now
+        </Button>
+      </div>
+      <Busy when={pending} label="Loading…" />
+      <p className="soft">Questions? Call us: {call}.</p>
+    </Notice>
+  )
+}

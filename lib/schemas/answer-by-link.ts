@@ -1,0 +1,16 @@
+import { z } from 'zod'
+import { neededWords } from './figure'
+
+/**
+ * The customer's own answer to a finding. Price and work are the shop's to say: only which version of them was read goes
+ * with it. Apart from the counter's schemas, so that a phone loads none of the shop's lists.
+ */
+export const answerByLinkSchema = z.object({
+  token: z.string().max(200),
+  findingId: z.string().max(64),
+  version: z.number().int().positive(),
+  answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
+  answeredBy: neededWords('Write your name.', 120),
+})
+export type AnswerByLinkForm = z.input<typeof answerByLinkSchema>
+export type AnswerByLinkInput = Omit<z.output<typeof answerByLinkSchema>, 'token'>

@@ -1,0 +1,28 @@
+import { z } from 'zod'
+import { neededWords, words } from './figure'
+import { workId } from './job'
+import { optionalAmount, taxPercent } from './money'
+
+const id = z.string().min(1).max(64)
+const version = z.number().int().positive()
+
+/** What the customer is asked about a finding: the price and its tax, the work that a yes adds, and how it was asked. */
+const askedFields = {
+  findingId: id,
+  version,
+  price: optionalAmount,
+  tax: taxPercent,
+  addsWork: z.array(workId).max(20),
+  how: words(120),
+}
+export const askFindingSchema = z.object(askedFields)
+export type AskFindingForm = z.input<typeof askFindingSchema>
+export type AskFindingInput = z.output<typeof askFindingSchema>
+
+export const answerFindingSchema = z.object({
+  ...askedFields,
+  answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
+  answeredBy: neededWords('Say who answered.', 120),
+})
+export type AnswerFindingForm = z.input<typeof answerFindingSchema>
+export type AnswerFindingInput = z.output<typeof answerFindingSchema>

@@ -1,0 +1,64 @@
+import { RefusedError } from '@/lib/core/errors'
+import { db } from '@/lib/data/db'
+import { findingById } from '@/lib/data/findings'
+import { deadLink, openLink, type OpenLink } from '@/lib/data/links'
+import { shopOf } from '@/lib/data/shop'
+import { visitById } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import type { AnswerByLinkInput } from '@/lib/schemas/answer-by-link'
+import { isOver, questionOf, standing } from './question'
+import { takeAnswer } from './take-answer'
+
+/**
+ * The customer's own yes or no, by whoever holds the job's link. What a dead link opens, and what is of another job, is
+ * refused in the words of the page: looked up before anything else, so that not even an answer that is kept is told.
+ */
+export async function answerFindingByLink(
+  { token }: { readonly token: string },
+  input: AnswerByLinkInput,
+  moment: Moment,
+): Promise<{ id: string }> {
+  const link = await openLink(await db(), token, moment.now)
+  return write({ linkId: link.id }, moment, async (w) => {
+    await openLink(w.tx, token, w.now)
+    const asked = await askedFinding(w, link, input)
+    const said = {
+      answer: input.answer,
+      answeredAt: w.now,
+      answeredBy: input.answeredBy,
+      answeredLinkId: link.id,
+    }
+    return takeAnswer(w, { ...asked, reads: input.version }, said, asked.finding)
+  })
+}
+
+/** A finding of this link's job that was asked, waits, and reads as it did on the customer's page. */
+async function askedFinding(w: Write<{ linkId: string }>, link: OpenLink, input: AnswerByLinkInput) {
+  const finding = await findingById(w.tx, input.findingId, deadLink)
+  if (finding.visit.jobId !== link.jobId || finding.askedAt === null) throw deadLink()
+  const visit = await visitById(w.tx, finding.visitId)
+  const question = questionOf(finding, '', await shopOf(w.tx))
+  if (question.answered !== null || finding.version !== input.version) {
+    throw new RefusedError({
+      code: 'conflict',
+      message:
+        question.answered === null
+          ? 'We changed this question while you were reading it. Nothing was sent.'
+          : 'This was answered already. Nothing was changed.',
+      theirs: standing(question),
+    })
+  }
+  if (isOver(visit)) {
+    throw new RefusedError({
+      code: 'wrong-state',
+      message: 'The work on this head is finished: nothing can be added to it now. Please call us.',
+    })
+  }
+  if (question.price === null) {
+    throw new RefusedError({
+      code: 'wrong-state',
+      message: 'We have not told you the price of this yet. Please call us.',
+    })
+  }
+  return { finding, visit }
+}

@@ -1,0 +1,47 @@
+import {
+  addFoundWork,
+  updateFinding,
+  type Answered,
+  type Asked,
+  type FindingRecord,
+} from '@/lib/data/findings'
+import { bumpVisit, refreshRoute } from '@/lib/data/visits'
+import type { VisitRecord } from '@/lib/data/facts'
+import type { Author, Write } from '@/lib/data/write'
+
+type Terms = Pick<Asked, 'priceMinor' | 'taxBasisPoints' | 'addsWork'>
+
+/**
+ * What an answer does, whoever takes it: yes adds the work to the head and the price to the job, no stays on record as
+ * declined. `reads`: the version that was answered; `change`: what is written on the finding.
+ */
+export async function takeAnswer(
+  w: Write<Author>,
+  { finding, visit, reads }: { finding: FindingRecord; visit: VisitRecord; reads: number },
+  change: Answered | (Asked & Answered),
+  terms: Terms,
+): Promise<{ id: string }> {
+  const { priceMinor, taxBasisPoints, addsWork } = terms
+  await updateFinding(w, finding.id, reads, change)
+  await bumpVisit(w.tx, visit)
+  if (change.answer === 'yes') {
+    const work = addsWork.split(',').filter(Boolean)
+    await addFoundWork(w, finding, visit.jobId, { work, priceMinor, taxBasisPoints })
+  }
+  w.audit({
+    action: 'finding.answer',
+    subject: 'finding',
+    subjectId: finding.id,
+    jobId: visit.jobId,
+    visitId: visit.id,
+    changes: {
+      answer: change.answer,
+      ...(change.answeredLinkId === null ? {} : { given: 'by link' }),
+      priceMinor,
+      taxBasisPoints,
+      addsWork,
+    },
+  })
+  await refreshRoute(w.tx, visit.id, w.now)
+  return { id: finding.id }
+}

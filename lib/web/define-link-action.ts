@@ -1,0 +1,29 @@
+import { notFound } from 'next/navigation'
+import type { z } from 'zod'
+import type { Moment } from '@/lib/data/write'
+import { carryOut, type ServerAction } from './define-action'
+import { useAllowed as isAllowed } from './throttle'
+
+type WithToken = { readonly token: string }
+
+/**
+ * The way in for a change by whoever holds a customer's link: the link's token stands for a signed-in person, and is
+ * counted as the pages of links are. What it does not open is a page that is not there, as for the page itself.
+ */
+export function defineLinkAction<Form, Input extends WithToken, T>(
+  name: string,
+  schema: z.ZodType<Input, Form>,
+  useCase: (link: WithToken, input: Omit<Input, 'token'>, moment: Moment) => Promise<T>,
+): ServerAction<Form, T> {
+  return async (sent) => {
+    if (!(await isAllowed('link'))) {
+      const message = 'Too many at once. Wait a minute, then send it again.'
+      return { ok: false, refusal: { code: 'too-many', message } }
+    }
+    const result = await carryOut(name, schema, sent, ({ token, ...input }, moment) =>
+      useCase({ token }, input, moment),
+    )
+    if (!result.ok && result.refusal.code === 'not-found') notFound()
+    return result
+  }
+}
