@@ -36,7 +36,7 @@ export function valveConsequences(input: ConsequencesInput, port: Port): ValveCo
   }
   const seat = seatOf(casting, port)
   return {
-    angleAfterDeg: inRecordsNames(valveAngleAfter(cut, valve.valveAngleDeg), valveNames(port)),
+    angleAfterDeg: inRecordsNames(valveAngleAfter(cut, valve.valveAngleDeg), names[port].valve),
     pistonToValve: inRecordsNames(
       pistonToValve({
         cut,
@@ -46,11 +46,11 @@ export function valveConsequences(input: ConsequencesInput, port: Port): ValveCo
         dowelXIn: casting.dowelXIn,
         measuredIn: engine[`${port}PtvIn`],
       }),
-      valveNames(port),
+      names[port].valve,
     ),
-    topCut: inRecordsNames(topCutLoss(cut, seat), seatNames(port, 'top-cut')),
-    insert: inRecordsNames(insertMarks(cut, seat), seatNames(port, 'insert')),
-    sealing: inRecordsNames(sealingMargin(cut, seat), seatNames(port, 'sealing')),
+    topCut: inRecordsNames(topCutLoss(cut, seat), names[port]['top-cut']),
+    insert: inRecordsNames(insertMarks(cut, seat), names[port].insert),
+    sealing: inRecordsNames(sealingMargin(cut, seat), names[port].sealing),
   }
 }
 
@@ -91,3 +91,12 @@ const seatNames = (port: Port, asked: CircleName): Names => ({
 })
 
 const circleKeys = { sealing: 'Sealing', 'top-cut': 'TopCut', insert: 'Insert' } as const
+
+/** Made once: a slider asks for them at every move, and they are read only when a figure is missing. */
+const namesOf = (port: Port) => ({
+  valve: valveNames(port),
+  'top-cut': seatNames(port, 'top-cut'),
+  insert: seatNames(port, 'insert'),
+  sealing: seatNames(port, 'sealing'),
+})
+const names = { intake: namesOf('intake'), exhaust: namesOf('exhaust') }
