@@ -1,11 +1,12 @@
-import Database from 'better-sqlite3'
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import { flowChoiceSchema } from '@/lib/schemas/flow'
 import { correctReadingSchema, recordReadingsSchema } from '@/lib/schemas/visit'
 import { seeFlow } from '@/lib/use-cases/flow/see-flow'
+import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
+import { selectsOf } from '@/tests/setup/statements'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, counter, machinist, monday, refusalOf } from '../jobs/counter-shop'
 import { conditions, shopWithJob } from '../release/whole-job'
@@ -157,18 +158,25 @@ describe('the flow of a head', () => {
     expect(view.comparison[0]?.drawnAt).toContain('Drawn at 28 inH₂O')
   }) // prettier-ignore
 
-  it('is read with no more than eight statements', async () => {
-    const statements: string[] = []
-    const prepare = Database.prototype.prepare
-    const spy = vi.spyOn(Database.prototype, 'prepare').mockImplementation(function (this: unknown, sql: string) {
-      statements.push(sql)
-      return prepare.call(this as Database.Database, sql)
-    })
-    await seeFlow(counter, headOf(0), choice())
-    const few = statements.filter((sql) => sql.startsWith('SELECT')).length
-    statements.length = 0
-    spy.mockRestore()
-    expect(few).toBeGreaterThan(3)
-    expect(few).toBeLessThanOrEqual(8)
-  }) // prettier-ignore
+  it('is read with no more than eight statements, and no more of them when there are more runs', async () => {
+    const few = await selectsOf(() => seeFlow(counter, headOf(0), choice()))
+    expect(few.length).toBeGreaterThan(3)
+    expect(few.length).toBeLessThanOrEqual(8)
+    for (const run of ['3', '4', '5']) {
+      await record({ visitId: visitOf(0), minutes: 30, more: { run }, flows: { 'exhaust@0.300': '140' } })
+    }
+    const view = await seeFlow(counter, headOf(0), choice())
+    expect(view.runs).toHaveLength(7)
+    expect(await selectsOf(() => seeFlow(counter, headOf(0), choice()))).toHaveLength(few.length)
+  })
+
+  it('a step knows its next repeat; a step that was not run has none', async () => {
+    const step = (occurrence: string) => ({ stepId: 'flow' as const, occurrence, orderId: null })
+    const before = await seeFlowStep(machinist, visitOf(0), step('before'))
+    expect(before.nextRun).toBe(6)
+    expect(before.repeatability).toContain('pooled over')
+    const none = await seeFlowStep(machinist, visitOf(1), step('after'))
+    expect(none.nextRun).toBeNull()
+    expect(none.repeatability).toContain('No repeat stands beside it here')
+  })
 })

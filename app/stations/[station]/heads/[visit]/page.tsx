@@ -7,11 +7,13 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import { stationLabels } from '@/lib/core/route/stations'
 import { stepIds, type StepKey } from '@/lib/core/route/types'
+import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
+import { FlowAgain } from './_components/flow-again'
 import { Others } from './_components/others'
 import { PlanAtStep } from './_components/plan-at-step'
 import { SideActions } from './_components/side-actions'
@@ -41,6 +43,12 @@ export default async function StepPage({ params, searchParams }: Props) {
   const [screen, newest] = await Promise.all([seen(seeStep(actor, visit, key, new Date())), newestChange()])
   const { step } = screen
   const done = step.state === 'done' || step.state === 'waived'
+  const flow = step.stepId === 'flow' ? await seeFlowStep(actor, visit, key) : null
+  const work = done ? (
+    <StepDone screen={screen} />
+  ) : (
+    <StepForm key={`${screen.visitId}${JSON.stringify(key)}`} screen={screen} />
+  )
   return (
     <Frame place="stations" actor={actor}>
       <Live newest={newest} />
@@ -75,10 +83,12 @@ export default async function StepPage({ params, searchParams }: Props) {
         </Notice>
       )}
       <PlanAtStep plan={screen.plan} />
-      {done ? (
-        <StepDone screen={screen} />
+      {flow ? (
+        <FlowAgain screen={screen} flow={flow}>
+          {work}
+        </FlowAgain>
       ) : (
-        <StepForm key={`${screen.visitId}${JSON.stringify(key)}`} screen={screen} />
+        work
       )}
       <SideActions visitId={visit} step={key} />
       <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />

@@ -1,12 +1,10 @@
 'use client'
-import { useState } from 'react'
-import { ReadingGrid } from '@/app/_components/keypad/reading-grid'
-import { Button } from '@/app/_components/ui/button'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
-import { quantities } from '@/lib/core/units/quantities'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
+import { FigureFields } from './figure-fields'
+import { FlowFields } from './flow-fields'
 
 type Props = {
   /** All of one kind. */
@@ -28,93 +26,6 @@ export function StepFields(props: Props) {
         <WordField key={field.point} {...props} field={field} />
       ))}
     </>
-  )
-}
-
-const standing = (field: StepField): string | undefined =>
-  field.answer === null ? (field.previous ?? undefined) : `${field.notTaken ?? field.answer} (stands)`
-
-function FigureFields({ fields, answers, errors, onChange }: Props) {
-  const { kind, spec } = fields[0] as StepField
-  const quantity = spec.quantity
-  if (!quantity) return null
-  return (
-    <div className="stack">
-      <h2>{spec.label}</h2>
-      {spec.hint && <p className="soft">{spec.hint}</p>}
-      <ReadingGrid
-        label={spec.label}
-        quantity={quantity}
-        unit={quantities[quantity].unit}
-        units={quantities[quantity].keypadUnits}
-        cells={fields.map((field) => ({
-          point: field.point,
-          label: field.pointLabel === '' ? spec.label : field.pointLabel,
-          previous: standing(field),
-          target: field.target?.text,
-          limits: field.target
-            ? {
-                lowest: field.target.value - field.target.tolerance,
-                highest: field.target.value + field.target.tolerance,
-              }
-            : undefined,
-        }))}
-        values={fields.map(({ point }) => ({
-          point,
-          ...(answers[answerKey(kind, point)] ?? { text: '', notTaken: null }),
-        }))}
-        onChange={(values) =>
-          onChange({
-            ...answers,
-            ...Object.fromEntries(
-              values.map(({ point, text, notTaken }) => [answerKey(kind, point), { text, notTaken }]),
-            ),
-          })
-        }
-        mayBeNotTaken={kind === 'flow' || spec.mayBeWords}
-        errors={Object.fromEntries(fields.map(({ point }) => [point, errors[answerKey(kind, point)] ?? '']))}
-      />
-    </div>
-  )
-}
-
-/** Lifts of the earlier run, so that the two can be held against each other; more can be added. */
-function FlowFields(props: Props) {
-  const { fields } = props
-  const [added, setAdded] = useState<readonly string[]>([])
-  const first = fields[0] as StepField
-  const ports = ['intake', 'exhaust'] as const
-  const lifts = [...new Set([...fields.map((field) => field.point.split('@')[1] ?? ''), ...added])]
-    .filter(Boolean)
-    .sort()
-  const highest = Number(lifts.at(-1) ?? 0)
-  const fieldAt = (point: string): StepField =>
-    fields.find((field) => field.point === point) ?? {
-      ...first,
-      point,
-      pointLabel: point.replace('@', ' at '),
-      answer: null,
-      notTaken: null,
-      previous: null,
-    }
-  return (
-    <div className="stack">
-      {ports.map((port) => (
-        <FigureFields
-          key={port}
-          {...props}
-          fields={lifts.map((lift) => ({
-            ...fieldAt(`${port}@${lift}`),
-            spec: { ...first.spec, label: `${port === 'intake' ? 'Intake' : 'Exhaust'}, cfm at each lift` },
-          }))}
-        />
-      ))}
-      <div>
-        <Button onClick={() => setAdded([...added, (highest + 0.1).toFixed(3)])}>
-          Add a lift: {(highest + 0.1).toFixed(3)} in
-        </Button>
-      </div>
-    </div>
   )
 }
 

@@ -29,10 +29,17 @@ function restore(key: string, conditions: Record<string, string>): Kept {
   return text === null ? { ...nothing, conditions } : { ...nothing, ...(JSON.parse(text) as Partial<Kept>) }
 }
 
+type Props = {
+  screen: StepScreen
+  /** Number of the repeat of a flow run that is entered; left out: the step itself, which is then ticked. */
+  repeat?: number
+  onRepeated?: () => void
+}
+
 /** The one thing to do at this step: the readings it owes and one large button. Nothing typed is lost. */
-export function StepForm({ screen }: { screen: StepScreen }) {
+export function StepForm({ screen, repeat, onRepeated }: Props) {
   const { step, visitId } = screen
-  const draftKey = `step ${visitId} ${step.stepId} ${step.occurrence} ${step.orderId ?? ''}`
+  const draftKey = `step ${visitId} ${step.stepId} ${step.occurrence} ${step.orderId ?? ''} ${repeat ?? ''}`
   const router = useRouter()
   const [state, setState] = useState<Kept>({ ...nothing, conditions: { ...screen.lastConditions } })
   const [refusal, setRefusal] = useState<Refusal | null>(null)
@@ -59,7 +66,7 @@ export function StepForm({ screen }: { screen: StepScreen }) {
     const entry = {
       readings: typedReadings(state.answers),
       instrumentId: state.instrumentId === '' ? null : state.instrumentId,
-      conditions: step.stepId === 'flow' ? state.conditions : {},
+      conditions: step.stepId === 'flow' ? { ...state.conditions, run: String(repeat ?? 1) } : {},
       takenAt: null,
     }
     const input = { visitId, step: key, seen }
@@ -84,6 +91,7 @@ export function StepForm({ screen }: { screen: StepScreen }) {
             ? 'Readings kept. The step is not ticked yet.'
             : 'Started.',
       )
+      if (repeat !== undefined) onRepeated?.()
       router.refresh()
     })
   }
@@ -154,27 +162,41 @@ export function StepForm({ screen }: { screen: StepScreen }) {
         />
       ) : (
         refusal && (
-          <Notice kind="stop" title="Not ticked" ref={notice}>
+          <Notice kind="stop" title={repeat === undefined ? 'Not ticked' : 'Not saved'} ref={notice}>
             <p>{refusal.message}</p>
           </Notice>
         )
       )}
       <p role="status">{said}</p>
-      <Button variant="main" className={styles.main} pending={pending} onClick={() => send('tick')}>
-        {hasFields ? `Save and tick: ${step.label}` : `Tick: ${step.label}`}
-      </Button>
-      <div className="row">
-        {hasFields && (
-          <Button pending={pending} onClick={() => send('record')}>
-            Save the readings only
+      {repeat !== undefined ? (
+        <Button
+          variant="main"
+          className={styles.main}
+          pending={pending}
+          disabled={typed.length === 0}
+          onClick={() => send('record')}
+        >
+          Save run {repeat}
+        </Button>
+      ) : (
+        <>
+          <Button variant="main" className={styles.main} pending={pending} onClick={() => send('tick')}>
+            {hasFields ? `Save and tick: ${step.label}` : `Tick: ${step.label}`}
           </Button>
-        )}
-        {step.state !== 'started' && (
-          <Button pending={pending} onClick={() => send('start')}>
-            Start
-          </Button>
-        )}
-      </div>
+          <div className="row">
+            {hasFields && (
+              <Button pending={pending} onClick={() => send('record')}>
+                Save the readings only
+              </Button>
+            )}
+            {step.state !== 'started' && (
+              <Button pending={pending} onClick={() => send('start')}>
+                Start
+              </Button>
+            )}
+          </div>
+        </>
+      )}
     </section>
   )
 }
