@@ -9,6 +9,7 @@ import { seeAway, type AwayVendor, type ToSend } from '@/lib/use-cases/outside/s
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { OrderLine } from './_components/order-line'
+import { SupplyPart } from './_components/supply-part'
 import { PartsList } from './_components/parts-list'
 
 export const metadata = { title: 'Away' }
@@ -36,6 +37,7 @@ export default async function AwayPage() {
         <Vendor key={vendor.vendorId} vendor={vendor} locale={locale} />
       ))}
       <ReadyToSend lines={away.toSend} />
+      <SupplyPart away={away} locale={locale} />
       <PartsList lines={away.parts} locale={locale} />
     </Frame>
   )

@@ -6,15 +6,21 @@ import { EmptyState } from '@/app/_components/ui/empty-state'
 import { can } from '@/lib/core/access/can'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { seeArriving } from '@/lib/use-cases/supply/see-arriving'
 import { requirePerson } from '@/lib/web/require-actor'
 import { AnswerList } from './_components/answer-list'
+import { ArrivingList } from './_components/arriving-list'
 import { JobList } from './_components/job-list'
 
 export const metadata: Metadata = { title: 'Counter' }
 
 export default async function CounterPage() {
   const actor = await requirePerson('job.see', '/counter')
-  const [counter, newest] = await Promise.all([seeCounter(actor, { now: new Date() }), newestChange()])
+  const [counter, arriving, newest] = await Promise.all([
+    seeCounter(actor, { now: new Date() }),
+    seeArriving(actor, new Date()),
+    newestChange(),
+  ])
   const mayBook = can(actor, 'job.book')
   return (
     <Frame place="counter" actor={actor}>
@@ -71,6 +77,7 @@ export default async function CounterPage() {
               </EmptyState>
             }
           />
+          <ArrivingList orders={arriving} locale={counter.locale} />
           <JobList
             title="Expected in"
             jobs={counter.expected}

@@ -155,6 +155,10 @@ function orderFacts(visit: VisitRecord): OrderFacts[] {
   }))
 }
 
+/** A head that is bought has not come until a tag hangs on it. */
+export const notCome = (visit: { source: string; head: { tags: readonly unknown[] } }): boolean =>
+  visit.source !== 'customer' && visit.head.tags.length === 0
+
 /** The facts the route is computed from. */
 export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFacts {
   const readings = effectiveReadings(visit.readings)
@@ -163,6 +167,7 @@ export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFa
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
+    onOrder: notCome(visit),
     used: visit.used,
     cameAssembled: visit.cameAssembled,
     overheated: visit.overheated,

@@ -15,6 +15,7 @@ export const flowedCuts = (reader: Reader, castingId: string) =>
         select: {
           id: true,
           headId: true,
+          position: true,
           job: { select: { number: true } },
           head: { select: { tags: true } },
           readings: { where: { stepId: 'flow' }, include: { points: true }, orderBy: { eventSeq: 'asc' } },

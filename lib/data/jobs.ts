@@ -17,6 +17,10 @@ export const whySelect = {
   holds: { where: { decidedAt: null }, select: { reason: true } },
   waits: { where: { arrivedAt: null }, select: { what: true, promisedOn: true } },
   findings: { where: { answer: null }, select: { id: true, what: true } },
+  supply: {
+    where: { arrivedAt: null, line: { order: { endedAt: null } } },
+    select: { line: { select: { order: { select: { promisedOn: true, vendor: { select: { name: true } } } } } } },
+  },
   outside: {
     where: { receivedAt: null, order: { sentAt: { not: null } } },
     select: { order: { select: { promisedOn: true, vendor: { select: { name: true } } } } },

@@ -6,6 +6,7 @@ const headOfVisit = {
   select: {
     id: true,
     headId: true,
+    position: true,
     jobId: true,
     job: { select: { number: true, promiseOn: true } },
     head: { select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } } },

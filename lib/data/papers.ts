@@ -1,5 +1,6 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import { headName } from '@/lib/core/shop/tag-number'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { visitInclude } from './facts'
@@ -38,12 +39,15 @@ export async function tagsOfPairs(reader: Reader, pairIds: readonly string[]) {
   const visits = await reader.visit.findMany({
     where: { pairId: { in: [...new Set(pairIds)] } },
     orderBy: { position: 'asc' },
-    select: { id: true, pairId: true, head: { select: { tags: { orderBy: { from: 'asc' } } } } },
+    select: {
+      id: true, pairId: true, position: true, job: { select: { number: true } },
+      head: { select: { tags: { orderBy: { from: 'asc' } } } },
+    }, // prettier-ignore
   })
-  return visits.map(({ id, pairId, head }) => ({
+  return visits.map(({ id, pairId, position, job, head }) => ({
     visitId: id,
     pairId,
-    tag: (head.tags.find((tag) => tag.to === null) ?? head.tags.at(-1))?.number ?? '',
+    tag: headName(head.tags, job.number, position),
   }))
 }
 

@@ -1,7 +1,7 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { tagOf, type TagNumber } from '@/lib/core/shop/tag-number'
-import type { Tx } from './db'
+import type { Reader, Tx } from './db'
 import { nextNumber } from './counters'
 import { newId } from './ids'
 import type { Write } from './write'
@@ -15,6 +15,20 @@ async function nextTag(tx: Tx): Promise<TagNumber> {
     const number = tagOf(sortNumber)
     if (!(await tx.tagAssignment.findFirst({ where: { number }, select: { id: true } }))) return { number, sortNumber }
   }
+}
+
+/** The number that the next head without one of its own would get: to be shown, not taken. */
+export async function proposedTag(reader: Reader): Promise<string> {
+  const row = await reader.counter.findUnique({ where: { name: 'tag' } })
+  const next = row ? row.value + 1 : firstTag
+  const ahead = await reader.tagAssignment.findMany({
+    where: { number: { startsWith: 'T-' }, sortNumber: { gte: next } },
+    select: { sortNumber: true },
+  })
+  const taken = new Set(ahead.map(({ sortNumber }) => sortNumber))
+  let free = next
+  while (taken.has(free)) free += 1
+  return tagOf(free)
 }
 
 /** Where a tag hangs now: the head and the newest job it is on. */

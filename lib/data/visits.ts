@@ -78,7 +78,7 @@ export async function addEvent(
 export const whereaboutsOf = (visit: VisitRecord, facts: RouteFacts, route: readonly RouteStep[]): Whereabouts =>
   whereabouts(facts, {
     arrived: route.some((step) => step.stepId === 'check-in' && (step.state === 'done' || step.state === 'waived')),
-    onOrder: false,
+    onOrder: facts.onOrder === true,
     released: visit.releases.length > 0,
     handedOver: visit.handOver !== null,
     returnedAsIs: visit.returned !== null,

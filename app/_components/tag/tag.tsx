@@ -1,8 +1,9 @@
 import Link from 'next/link'
+import { isTag } from '@/lib/core/shop/tag-number'
 import styles from './tag.module.css'
 
 type Props = {
-  /** "T-0412", or the shop's own number as typed at booking. */
+  /** "T-0412", or the shop's own number as typed at booking; a name with a space in it is of a head without a tag. */
   number: string
   size?: 's' | 'm' | 'l'
   /** Makes the tag the link to its head. */
@@ -11,12 +12,14 @@ type Props = {
 
 /** A head's brass tag: a plate, one hole, the number. The only brass in the app. */
 export function Tag({ number, size = 'm', href }: Props) {
-  const plate = (
+  const plate = isTag(number) ? (
     <span className={`${styles.tag} ${styles[size]}`}>
       <span className={styles.hole} aria-hidden="true" />
       <span className="visually-hidden">tag </span>
       <span>{number}</span>
     </span>
+  ) : (
+    <span className={styles.none}>{number === '' ? 'no tag yet' : `no tag yet, ${number}`}</span>
   )
   if (!href) return plate
   // A queue shows thirty tags; fetching thirty heads ahead would burden a shop's Wi-Fi for nothing.

@@ -1,4 +1,5 @@
 'use client'
+import Link from 'next/link'
 import { useRouter } from 'next/navigation'
 import { useRef, useState, useTransition } from 'react'
 import { Attempts } from '@/app/_components/form/attempt'
@@ -48,12 +49,19 @@ export function PartsList({ lines, locale }: { lines: readonly PartsLine[]; loca
                       , promised <Day on={line.promisedOn} locale={locale} />
                     </>
                   )}
-                  {line.late && ', late'} <span className="soft">waits {line.days} days</span>
+                  {line.late && ', late'}{' '}
+                  <span className="soft">
+                    waits {line.days} {line.days === 1 ? 'day' : 'days'}
+                  </span>
                 </span>
               </span>
-              <Button pending={pending} onClick={() => arrived(line)}>
-                They are here
-              </Button>
+              {line.supply ? (
+                <Link href={`/away/supply/${line.supply.orderId}`}>on {line.supply.number}</Link>
+              ) : (
+                <Button pending={pending} onClick={() => arrived(line)}>
+                  They are here
+                </Button>
+              )}
             </li>
           ))}
         </ul>

@@ -13,6 +13,7 @@ import { FindingsPart } from './_components/findings-part'
 import { JobHeader } from './_components/job-header'
 import { OutPart } from './_components/out-part'
 import { PairPart } from './_components/pair-part'
+import { SupplyPart } from './_components/supply-part'
 import { PapersPart } from './_components/papers-part'
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ booked?: string | string[] }> }
@@ -35,6 +36,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         <PairPart key={pair.id} job={job} pair={pair} />
       ))}
       <FindingsPart job={job} />
+      <SupplyPart job={job} />
       <div className="columns">
         <PapersPart job={job} />
         <OutPart job={job} />

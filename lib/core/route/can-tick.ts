@@ -40,12 +40,16 @@ const again = (step: DetailedStep): Result<MayTick> =>
 
 type Refused = ReturnType<typeof refuse> | null
 
+/** Why nothing can be done at a head that was bought and has not come. */
+export const onOrderWords = 'This head is on order and has not come. It gets its tag when it arrives, and goes on from there.'
+
 function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   const leaving = step.stepId === 'hand-over' && facts.events.some((event) => event.kind === 'return-as-is')
   if (facts.openHolds.length > 0 && !leaving) {
     const reasons = listed(facts.openHolds.map((hold) => hold.reason))
     return refuse('hold', `This head is on hold: ${reasons}. The owner decides first.`)
   }
+  if (facts.onOrder) return refuse('wrong-state', onOrderWords)
   const away = awayOn(facts)
   if (away) return refuse('wrong-state', `This head is away at ${orderWords(away)}. It goes on when it is back.`)
   const order = openOrderOf(facts, step)

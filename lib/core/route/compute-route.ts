@@ -307,6 +307,7 @@ function circumstances(entry: DetailedStep, facts: RouteFacts): string[] {
   const happened = (kind: 'release' | 'return-as-is') => facts.events.some((event) => event.kind === kind)
   return [
     ...(facts.openHolds.length > 0 ? ['the owner’s decision on the hold'] : []),
+    ...(facts.onOrder ? ['its arrival: it is on order'] : []),
     ...(away ? [orderWords(away)] : []),
     ...(order && order.sentSeq === null ? [`sending out ${orderWords(order)}`] : []),
     ...((entry.stepId === 'flat-cut' || entry.stepId === 'angle-cut') && facts.plan === null

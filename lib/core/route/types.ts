@@ -94,6 +94,8 @@ export type OrderFacts = {
 
 export type RouteFacts = {
   readonly source: 'customer' | 'bought' | 'bought-cut'
+  /** Bought, and not here yet: it wears no tag, and nothing can be done at it. */
+  readonly onOrder?: boolean
   readonly used: boolean
   readonly cameAssembled: boolean
   readonly overheated: boolean

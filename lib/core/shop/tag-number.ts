@@ -21,6 +21,18 @@ export function parseTag(text: string): Result<TagNumber> {
   return ok({ number: typed, sortNumber: Number(/(\d{1,9})$/.exec(typed)?.[1] ?? 0) })
 }
 
+type Worn = { readonly number: string; readonly to?: Date | null }
+
+/**
+ * What a head is called everywhere: the tag it wears, else the last it wore (tags newest last), else its place on the job
+ * while it has none: "26-0117 head 2".
+ */
+export const headName = (tags: readonly Worn[], jobNumber: string, position: number): string =>
+  (tags.find((tag) => !tag.to) ?? tags.at(-1))?.number ?? `${jobNumber} head ${position}`
+
+/** Whether a head's name is a tag: no tag has a space in it. */
+export const isTag = (name: string): boolean => name !== '' && !name.includes(' ')
+
 /**
  * What a scanner reads from a tag is a link that ends in /t/<tag>; anything else is given back as it came. The front of
  * the link may be missing: it is what was typed before the Find box had the focus.

@@ -1,4 +1,5 @@
 import type { Whereabouts } from '@/lib/core/route/types'
+import { headName } from '@/lib/core/shop/tag-number'
 import { daysBetween } from '@/lib/core/shop/calendar'
 import type { OpenVisit } from '@/lib/data/jobs'
 import { whyWaiting } from '../jobs/why-waiting'
@@ -37,7 +38,7 @@ export function jobRow(visits: VisitsOfJob, today: string): CounterJob {
     urgent: job.urgent,
     heads: visits.map((visit) => ({
       headId: visit.head.id,
-      tag: visit.head.tags[0]?.number ?? '',
+      tag: headName(visit.head.tags, job.number, visit.position),
       whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
       why: whyWaiting(visit),
       since: visit.place?.changedAt ?? null,

@@ -9,6 +9,7 @@ import { workLabel } from '@/lib/core/route/presets'
 import { refOf } from '@/lib/core/route/keys'
 import { rowOf } from '@/lib/core/route/steps'
 import type { Missing, RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
+import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import {
   effectiveReadings,
@@ -125,10 +126,11 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   })
   const settings = (await currentSettings(client)).values
   const names = await namesOf(visits.flatMap(peopleOf))
+  const [newest] = visits
   const active = head.tags.find((tag) => tag.to === null)
   return {
     headId,
-    tag: active?.number ?? head.tags.at(-1)?.number ?? '',
+    tag: newest ? headName(head.tags, newest.job.number, newest.position) : (active?.number ?? ''),
     oldTags: head.tags.filter((tag) => tag !== active).map((tag) => tag.number),
     casting: head.casting?.name ?? 'casting not on record',
     chambers: head.casting?.chamberCount ?? 0,

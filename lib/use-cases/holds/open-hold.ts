@@ -6,7 +6,7 @@ import { newId } from '@/lib/data/ids'
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { openHoldSchema } from '@/lib/schemas/visit'
-import { refuseClosed } from '../visits/refuse-closed'
+import { refuseClosed, refuseOnOrder } from '../visits/refuse-closed'
 
 /** Something is wrong: nothing more is ticked on this head until the owner has decided. */
 export async function openHold(actor: Actor, input: z.output<typeof openHoldSchema>, moment: Moment) {
@@ -14,6 +14,7 @@ export async function openHold(actor: Actor, input: z.output<typeof openHoldSche
   return write(actor, moment, async (w) => {
     const visit = await visitById(w.tx, input.visitId)
     refuseClosed(visit)
+    refuseOnOrder(visit)
     await bumpVisit(w.tx, visit)
     const id = newId(w.now)
     await w.tx.hold.create({

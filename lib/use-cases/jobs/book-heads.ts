@@ -1,4 +1,5 @@
 import { RefusedError } from '@/lib/core/errors'
+import { headName } from '@/lib/core/shop/tag-number'
 import { addHead, addOrderedLines, addPair, addVisit, nameCasting } from '@/lib/data/booking'
 import { castingMaterials } from '@/lib/data/castings-read'
 import { knownHeads, type KnownHead } from '@/lib/data/known-heads'
@@ -10,6 +11,7 @@ export type BookedVisit = {
   readonly visitId: string
   readonly headId: string
   readonly pairId: string
+  /** "T-0412"; "26-0117 head 2" while it is on order. */
   readonly tag: string
 }
 
@@ -19,8 +21,15 @@ const wrong = (field: string, message: string): never => {
   throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
 }
 
-/** The heads of a booking: new ones added, known ones taken up again, a tag on each, one pair per casting. */
-export async function bookHeads(w: Write, jobId: string, input: BookJobInput): Promise<BookedVisit[]> {
+/**
+ * The heads of a booking: new ones added, known ones taken up again, one pair per casting, and a tag on each that is here.
+ * A head that we buy gets its tag when it arrives; one whose number is typed lies on our shelf already.
+ */
+export async function bookHeads(
+  w: Write,
+  { id: jobId, number }: { readonly id: string; readonly number: string },
+  input: BookJobInput,
+): Promise<BookedVisit[]> {
   const known = await knownHeads(w.tx, input.heads.map((head) => head.headId).filter(Boolean))
   const materials = await castingMaterials(w.tx, input.heads.map((head) => head.castingId).filter(Boolean))
   const pairs = new Map<string | null, string>()
@@ -32,7 +41,9 @@ export async function bookHeads(w: Write, jobId: string, input: BookJobInput): P
     const headId = await takeHead(w, head, before, castingId, materials)
     const pairId = pairs.get(castingId) ?? (await addPair(w, jobId, castingId))
     pairs.set(castingId, pairId)
-    const tag = await hangTag(w, headId, head.tag, `heads.${at}.tag`)
+    const tag = isHere(head, before)
+      ? await hangTag(w, headId, head.tag, `heads.${at}.tag`)
+      : headName([], number, at + 1)
     const visitId = await addVisit(w, {
       ...visitFields(head),
       jobId,
@@ -55,6 +66,9 @@ export async function bookHeads(w: Write, jobId: string, input: BookJobInput): P
   }
   return booked
 }
+
+const isHere = (head: BookedHead, before: KnownHead | null): boolean =>
+  head.source === 'customer' || head.tag !== null || (before?.tags.length ?? 0) > 0
 
 function checkCasting(head: BookedHead, materials: ReadonlyMap<string, string>, at: number): void {
   if (head.castingId === '' || materials.has(head.castingId)) return

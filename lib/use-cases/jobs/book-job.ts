@@ -37,7 +37,7 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     const customerId = await pickOrAddCustomer(w, input.customer)
     const job = await addJob(w, today, { ...jobFields(input), customerId })
     await putEngine(w, job.id, engineOf(input.engine))
-    const heads = await bookHeads(w, job.id, input)
+    const heads = await bookHeads(w, job, input)
     for (const line of prices) await addPrice(w, job.id, line)
     if (input.deposit !== '') {
       const minor = minorAt(input.deposit, shop.currencyExponent, 'deposit')

@@ -1,6 +1,7 @@
 import { workLabel } from '@/lib/core/route/presets'
 import { stationLabels } from '@/lib/core/route/stations'
 import type { RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
+import { headName } from '@/lib/core/shop/tag-number'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { JobRecord } from '@/lib/data/jobs'
 import { routeStepOf } from '@/lib/data/visits'
@@ -44,18 +45,17 @@ export type JobHead = {
   }[]
 }
 
-export function headView(visit: JobRecord['visits'][number]): JobHead {
+export function headView(visit: JobRecord['visits'][number], jobNumber: string): JobHead {
   const route = visit.steps.map(routeStepOf)
   const open = route.filter(
     (step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again',
   )
-  const tag = visit.head.tags.find((entry) => entry.to === null) ?? visit.head.tags[0]
   return {
     visitId: visit.id,
     version: visit.version,
     headId: visit.headId,
     pairId: visit.pairId,
-    tag: tag?.number ?? '',
+    tag: headName(visit.head.tags.toReversed(), jobNumber, visit.position),
     stamp: visit.head.stamp,
     marks: visit.head.marks,
     casting: visit.head.casting?.name ?? '',

@@ -10,6 +10,7 @@ import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/schemas/price'
 import { pricePicks } from '../prices/price-picks'
+import { seeJobSupply, type JobSupply } from '../supply/see-job-supply'
 import { findingRowOf, type FindingRow } from '../findings/finding-view'
 import { accountView, type AccountView } from './account-view'
 import { engineView, type EngineView } from './engine-view'
@@ -51,6 +52,8 @@ export type JobView = {
   readonly account: AccountView | null
   /** What a price line can be taken from; empty for those who see no prices. */
   readonly priceList: readonly PricePick[]
+  /** What is bought for it. */
+  readonly supply: JobSupply
   readonly timeZone: string
   readonly locale: string
   readonly currency: string
@@ -76,11 +79,12 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
     pairs: job.pairs.map((pair) => pairView(pair, job.visits)),
-    heads: job.visits.map(headView),
+    heads: job.visits.map((visit) => headView(visit, job.number)),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
     findings: (await findingsOfJob(client, job.id)).map(findingRowOf),
     account,
     priceList: account === null ? [] : await pricePicks(client, shop),
+    supply: await seeJobSupply(actor, job.id, input.now),
     timeZone: shop.timeZone,
     locale: shop.locale,
     currency: shop.currency,

@@ -8,12 +8,22 @@ export type MayWait = {
   readonly holds: readonly { readonly reason: string }[]
   readonly waits: readonly { readonly what: string; readonly promisedOn: string | null }[]
   readonly findings: readonly { readonly what: string }[]
+  readonly supply: readonly {
+    readonly line: {
+      readonly order: { readonly promisedOn: string | null; readonly vendor: { readonly name: string } }
+    }
+  }[]
   readonly outside: readonly {
     readonly order: { readonly promisedOn: string | null; readonly vendor: { readonly name: string } }
   }[]
 }
 
 const promised = (day: string | null): string => (day ? `, promised ${day}` : ', no promise')
+
+const onOrder = (bought: MayWait['supply'][number] | undefined): string =>
+  bought
+    ? `on order from ${bought.line.order.vendor.name}${promised(bought.line.order.promisedOn)}`
+    : 'nobody has ordered it yet'
 
 /** Why a head is not further on, in words: what it waits for, or who has it. */
 export function whyWaiting(visit: MayWait): string {
@@ -26,6 +36,7 @@ export function whyWaiting(visit: MayWait): string {
     visit.steps[0],
   ]
   if (where === 'expected') return 'not here yet'
+  if (where === 'on order') return onOrder(visit.supply[0])
   if (where === 'held' && hold) return `held: ${hold.reason}`
   if (where === 'away' && away) return `away at ${away.order.vendor.name}${promised(away.order.promisedOn)}`
   if (where === 'waiting for parts' && wait) return `waits for ${wait.what}${promised(wait.promisedOn)}`

@@ -1,11 +1,14 @@
-import { allow } from '@/lib/core/access/can'
+import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
+import { headName } from '@/lib/core/shop/tag-number'
 import { turnaround, type Turnaround } from '@/lib/core/shop/turnaround'
 import { db } from '@/lib/data/db'
 import { openOrders, openWaits, stepsToSend, turnarounds, type OrderRecord } from '@/lib/data/outside'
 import { shopOf } from '@/lib/data/shop'
+import { headsToOrder, openSupply } from '@/lib/data/supply'
+import { supplyView, type SupplyView } from '../supply/supply-view'
 
 export type AwayHead = {
   readonly visitId: string
@@ -49,20 +52,33 @@ export type PartsLine = {
   readonly promisedOn: string | null
   readonly days: number
   readonly late: boolean
+  /** The supply order that brings them; null: nobody has ordered them here. */
+  readonly supply: { readonly orderId: string; readonly number: string } | null
 }
 
 export type Away = {
   readonly vendors: readonly AwayVendor[]
   readonly toSend: readonly ToSend[]
   readonly parts: readonly PartsLine[]
+  /** Heads and parts that the shop buys, by supplier. */
+  readonly suppliers: readonly {
+    readonly name: string
+    readonly phone: string
+    readonly orders: readonly SupplyView[]
+  }[]
+  /** Heads on order that no supply order brings. */
+  readonly toOrder: readonly AwayHead[]
+  readonly mayOrder: boolean
 }
 
-type VisitOfOrder = OrderRecord['visits'][number]['visit']
+type VisitOfOrder = Omit<OrderRecord['visits'][number]['visit'], 'head'> & {
+  readonly head: { readonly tags: readonly { readonly number: string }[] }
+}
 
 const headLine = (visit: VisitOfOrder, back: boolean): AwayHead => ({
   visitId: visit.id,
   headId: visit.headId,
-  tag: visit.head.tags[0]?.number ?? '',
+  tag: headName(visit.head.tags, visit.job.number, visit.position),
   jobNumber: visit.job.number,
   jobPromiseOn: visit.job.promiseOn,
   back,
@@ -74,11 +90,18 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
   const client = await db()
   const { timeZone } = await shopOf(client)
   const today = dayIn(timeZone, now)
-  const [orders, sendable, waits] = await Promise.all([
+  const [orders, sendable, waits, supply, toOrder] = await Promise.all([
     openOrders(client),
     stepsToSend(client),
     openWaits(client),
+    openSupply(client),
+    headsToOrder(client, null),
   ])
+  const bringing = new Map(
+    supply.flatMap(({ id, number, lines }) =>
+      lines.flatMap(({ waitId }) => (waitId === null ? [] : [[waitId, { orderId: id, number }] as const])),
+    ),
+  )
   const vendorIds = [...new Set(orders.map((order) => order.vendorId))]
   const done = await turnarounds(client, vendorIds)
   const daysTaken = (vendorId: string): number[] =>
@@ -112,8 +135,20 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
       promisedOn: wait.promisedOn,
       days: daysBetween(dayIn(timeZone, wait.openedAt), today),
       late: wait.promisedOn !== null && wait.promisedOn < today,
+      supply: bringing.get(wait.id) ?? null,
     })),
+    suppliers: bySupplier(supply.map((order) => supplyView(order, { today, timeZone, withCost: false }))),
+    toOrder: toOrder.map((visit) => headLine(visit, false)),
+    mayOrder: can(actor, 'supply.order'),
   }
+}
+
+function bySupplier(orders: readonly SupplyView[]): Away['suppliers'] {
+  const names = [...new Set(orders.map((order) => order.vendor))]
+  return names.map((name) => {
+    const own = orders.filter((order) => order.vendor === name)
+    return { name, phone: own[0]?.phone ?? '', orders: own }
+  })
 }
 
 function awayOrder(order: OrderRecord, today: string, timeZone: string): AwayOrder {

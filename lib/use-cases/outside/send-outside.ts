@@ -8,6 +8,7 @@ import { newId } from '@/lib/data/ids'
 import { addEvent, bumpVisit, refreshRoute, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { sendOutsideSchema } from '@/lib/schemas/outside'
+import { tagOf } from '../stations/see-step'
 import { refuseReleased } from '../visits/refuse-closed'
 
 type Input = z.output<typeof sendOutsideSchema>
@@ -80,7 +81,8 @@ async function sendHead(
 }
 
 function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly StepId[]): void {
-  const tag = visit.head.tags.find((entry) => entry.to === null)?.number ?? 'This head'
+  const tag = tagOf(visit)
+  if (facts.onOrder) throw refused(`${tag} is on order and has not come.`)
   if (facts.openHolds.length > 0) throw refused(`${tag} is held: the owner decides first.`)
   if (facts.orders.some((order) => order.sentSeq !== null && order.receivedSeq === null)) {
     throw refused(`${tag} is away already.`)

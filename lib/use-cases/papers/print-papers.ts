@@ -1,6 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must } from '@/lib/core/errors'
+import { must, RefusedError } from '@/lib/core/errors'
+import { isTag } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { paperJob, paperOrder, paperVisits, paperVisitsOfJob } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
@@ -35,7 +36,14 @@ export async function printTagLabels(actor: Actor, number: string, now: Date): P
   const job = await paperJob(client, number)
   const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
   const shop = await shopOf(client)
-  const labels = heads.map((head) => ({
+  const tagged = heads.filter((head) => isTag(head.tag))
+  if (tagged.length === 0) {
+    throw new RefusedError({
+      code: 'wrong-state',
+      message: 'No head of this job has a tag yet: what is on order gets its tag when it arrives.',
+    })
+  }
+  const labels = tagged.map((head) => ({
     language: shop.locale,
     tag: head.tag,
     qrText: qrTextOf(head.tag),

@@ -2,6 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import type { RouteStep, Station } from '@/lib/core/route/types'
+import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { stationRows, type StationRow } from '@/lib/data/queue'
 
@@ -46,7 +47,7 @@ function queueLine({ row, step }: StationRow): QueueLine {
   return {
     visitId: row.visit.id,
     headId: row.visit.headId,
-    tag: row.visit.head.tags[0]?.number ?? '',
+    tag: headName(row.visit.head.tags, row.visit.job.number, row.visit.position),
     jobNumber: row.visit.job.number,
     casting: row.visit.head.casting?.name ?? 'casting not on record',
     promiseOn: row.visit.job.promiseOn,

@@ -5,6 +5,7 @@ import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
 import type { Owed, RouteStep, StepKey } from '@/lib/core/route/types'
+import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
@@ -105,10 +106,14 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   }
 }
 
-type Tagged = { readonly head: { readonly tags: readonly { readonly number: string; readonly to: Date | null }[] } }
+type Named = {
+  readonly position: number
+  readonly job: { readonly number: string }
+  readonly head: { readonly tags: readonly { readonly number: string; readonly to: Date | null }[] }
+}
 
-export const tagOf = (visit: Tagged): string =>
-  visit.head.tags.find((tag) => tag.to === null)?.number ?? visit.head.tags.at(-1)?.number ?? ''
+/** The tag of a head, or what it is called while it has none. */
+export const tagOf = ({ head, job, position }: Named): string => headName(head.tags, job.number, position)
 
 async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {
   const event = visit.events.find((candidate) => candidate.seq === step.doneSeq && candidate.kind === 'tick')

@@ -5,7 +5,7 @@ import { must, RefusedError } from '@/lib/core/errors'
 import { bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
 import { findStep, lastSeq } from './find-step'
-import { refuseReleased } from './refuse-closed'
+import { refuseOnOrder, refuseReleased } from './refuse-closed'
 
 type SeenStep = { readonly visitId: string; readonly step: StepKey; readonly seen: number }
 
@@ -30,6 +30,7 @@ export async function openStep(
   const step = findStep(found.route, input.step)
   must(allow(w.actor, actionFor(step.station)))
   refuseReleased(found.visit)
+  refuseOnOrder(found.visit)
   await refuseChanged(w, found, input)
   await bumpVisit(w.tx, found.visit)
   return { ...found, step }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { canTick } from '@/lib/core/route/can-tick'
+import { computeRoute } from '@/lib/core/route/compute-route'
 import { keyOf, type StepRef } from '@/lib/core/route/keys'
 import type { StepKey } from '@/lib/core/route/types'
 import { angleFlat, arrival, flat, order, Visit, type Answer } from './visit'
@@ -247,5 +248,21 @@ describe('a head that is elsewhere, held, or says stop', () => {
     expect(refusal(here().answerWhatIsOwed(keyOf('hand-over')).note('release'), 'hand-over')).toBeNull()
     const pulled = here({ openHolds: [{ reason: 'crack' }] }).answerWhatIsOwed(keyOf('hand-over'))
     expect(refusal(pulled.note('return-as-is'), 'hand-over')).toBeNull()
+  })
+})
+
+describe('a head on order', () => {
+  it('is ticked nowhere, and every step says what it waits for', () => {
+    const visit = Visit.of({ source: 'bought-cut', used: false, targetCc: 58, onOrder: true })
+    const steps = computeRoute(visit.facts)
+    expect(steps.length).toBeGreaterThan(3)
+    for (const step of steps) {
+      expect(step.waitsFor).toContain('its arrival: it is on order')
+      expect(step.state).toBe('to do')
+      const may = canTick(visit.facts, step)
+      expect(may.ok ? '' : may.refusal.message).toMatch(/is on order and has not come/)
+    }
+    const come = visit.knows({ onOrder: false })
+    expect(canTick(come.facts, keyOf('check-in'))).toMatchObject({ ok: false, refusal: { code: 'owed' } })
   })
 })

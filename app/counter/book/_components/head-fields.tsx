@@ -55,7 +55,11 @@ export function HeadFields({ form, at, castings, onRemove }: Props) {
         />
         <TextInput
           label="Own tag"
-          hint="Empty: the next number."
+          hint={
+            head?.source === 'customer'
+              ? 'Empty: the next number.'
+              : 'Empty: it gets its tag when it arrives. Typed: it is here already.'
+          }
           autoComplete="off"
           autoCapitalize="characters"
           {...form.text(`heads.${at}.tag`)}

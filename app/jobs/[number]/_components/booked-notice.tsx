@@ -1,20 +1,25 @@
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
+import { isTag } from '@/lib/core/shop/tag-number'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { paper } from './papers'
 
 /** Right after booking: print at once, while the customer stands there. */
 export function BookedNotice({ job }: { job: JobView }) {
+  const tagged = job.heads.map((head) => head.tag).filter(isTag)
   return (
     <Notice title={`Job ${job.number} is booked`}>
-      <p>Wire the tags to the heads: {job.heads.map((head) => head.tag).join(', ')}.</p>
+      {tagged.length > 0 && <p>Wire the tags to the heads: {tagged.join(', ')}.</p>}
+      {tagged.length < job.heads.length && <p>What we buy gets its tag when it arrives: order it below.</p>}
       <div className="row">
         <ButtonLink href={paper('job-sheet', job.number)} prefetch={false} target="_blank" variant="main">
           Print the job sheet
         </ButtonLink>
-        <ButtonLink href={paper('tag-labels', job.number)} prefetch={false} target="_blank">
-          Print tag labels
-        </ButtonLink>
+        {tagged.length > 0 && (
+          <ButtonLink href={paper('tag-labels', job.number)} prefetch={false} target="_blank">
+            Print tag labels
+          </ButtonLink>
+        )}
       </div>
     </Notice>
   )

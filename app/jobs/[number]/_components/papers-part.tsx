@@ -1,4 +1,5 @@
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { isTag } from '@/lib/core/shop/tag-number'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { paper } from './papers'
 
@@ -10,9 +11,11 @@ export function PapersPart({ job }: { job: JobView }) {
         <ButtonLink href={paper('job-sheet', job.number)} prefetch={false} target="_blank">
           Job sheet
         </ButtonLink>
-        <ButtonLink href={paper('tag-labels', job.number)} prefetch={false} target="_blank">
-          Tag labels
-        </ButtonLink>
+        {job.heads.some((head) => isTag(head.tag)) && (
+          <ButtonLink href={paper('tag-labels', job.number)} prefetch={false} target="_blank">
+            Tag labels
+          </ButtonLink>
+        )}
       </div>
     </section>
   )

@@ -1,0 +1,66 @@
+import Link from 'next/link'
+import { Day } from '@/app/_components/ui/day'
+import { Sign } from '@/app/_components/ui/sign'
+import type { SupplyView } from '@/lib/use-cases/supply/supply-view'
+
+const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
+
+/** One supply order in a line or two: since when, promised or late, what is on it and for whom, what it holds up. */
+export function SupplyLine({
+  order,
+  locale,
+  from = false,
+}: {
+  order: SupplyView
+  locale: string
+  from?: boolean
+}) {
+  return (
+    <li className="stack">
+      <div className="row spread">
+        <strong>
+          <Link href={`/away/supply/${order.orderId}`}>{order.number}</Link>
+          {from && ` from ${order.vendor}`}
+        </strong>
+        {order.open ? (
+          <span>ordered {order.daysSince === 0 ? 'today' : `${days(order.daysSince)} ago`}</span>
+        ) : (
+          <span>{order.endReason === '' ? 'all here' : 'the rest does not come'}</span>
+        )}
+        {order.open && (
+          <span>
+            {order.daysLate > 0 && (
+              <>
+                <Sign kind="caution" /> late by {days(order.daysLate)},{' '}
+              </>
+            )}
+            {order.promisedOn ? (
+              <>
+                promised <Day on={order.promisedOn} locale={locale} />
+              </>
+            ) : (
+              'no promise given'
+            )}
+          </span>
+        )}
+      </div>
+      <ul className="plain-list">
+        {order.lines.map((line) => (
+          <li key={line.lineId}>
+            {line.quantity} × {line.what}
+            {line.arrived > 0 && `, ${line.arrived} of ${line.quantity} here`}
+            {line.for.length > 0 && ` for ${line.for.map(whom).join(', ')}`}
+          </li>
+        ))}
+      </ul>
+      {order.holdsUp && (
+        <p className="soft">
+          holds up the promise of <Day on={order.holdsUp} locale={locale} />
+        </p>
+      )}
+    </li>
+  )
+}
+
+const whom = ({ tag, pulled }: SupplyView['lines'][number]['for'][number]): string =>
+  pulled ? `${tag} (off its job)` : tag

@@ -1,0 +1,49 @@
+import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Phone } from '@/app/_components/ui/phone'
+import type { Away } from '@/lib/use-cases/outside/see-away'
+import { SupplyLine } from './supply-line'
+
+/** What the shop buys and has not got: by supplier, and the heads that nobody has ordered yet. */
+export function SupplyPart({ away, locale }: { away: Away; locale: string }) {
+  const { suppliers, toOrder, mayOrder } = away
+  return (
+    <section className="stack part" aria-label="On order">
+      <div className="row spread">
+        <h2>On order</h2>
+        {mayOrder && <ButtonLink href="/away/supply/new">Order heads or parts</ButtonLink>}
+      </div>
+      {suppliers.length === 0 && <p className="soft">Nothing is on order from a supplier.</p>}
+      {suppliers.map((supplier) => (
+        <section key={supplier.name} className="stack" aria-label={`On order from ${supplier.name}`}>
+          <div className="row spread">
+            <h3>{supplier.name}</h3>
+            <Phone number={supplier.phone} />
+          </div>
+          <ul className="plain-list">
+            {supplier.orders.map((order) => (
+              <SupplyLine key={order.orderId} order={order} locale={locale} />
+            ))}
+          </ul>
+        </section>
+      ))}
+      {toOrder.length > 0 && (
+        <section className="stack" aria-label="Not ordered yet">
+          <h3>Booked to be bought, not ordered yet</h3>
+          <ul className="plain-list">
+            {toOrder.map((head) => (
+              <li key={head.visitId} className="row spread">
+                <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />
+                {mayOrder && (
+                  <ButtonLink href={`/away/supply/new?job=${head.jobNumber}`}>
+                    Order for {head.jobNumber}
+                  </ButtonLink>
+                )}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,43 @@
+import Link from 'next/link'
+import { z } from 'zod'
+import { Frame } from '@/app/_components/frame'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
+import { seen } from '@/lib/web/page-refusals'
+import { requirePerson } from '@/lib/web/require-actor'
+import { OrderForm } from './order-form'
+
+export const metadata = { title: 'Order heads or parts' }
+
+type Props = { searchParams: Promise<{ job?: string | string[] }> }
+
+export default async function OrderPage({ searchParams }: Props) {
+  const job = z
+    .string()
+    .max(20)
+    .safeParse((await searchParams).job)
+  const actor = await requirePerson('supply.order', '/away/supply/new')
+  const ordering = await seen(seeOrdering(actor, { job: job.success ? job.data : null, now: new Date() }))
+  return (
+    <Frame place="away" actor={actor}>
+      <h1>
+        Order heads or parts
+        {ordering.job && (
+          <>
+            {' '}
+            for job <Link href={`/jobs/${ordering.job.number}`}>{ordering.job.number}</Link>
+          </>
+        )}
+      </h1>
+      {ordering.vendors.length === 0 ? (
+        <EmptyState title="No supplier is on record yet.">
+          <p>The owner enters suppliers among the vendors in the Back room.</p>
+          <ButtonLink href="/back-room">To the Back room</ButtonLink>
+        </EmptyState>
+      ) : (
+        <OrderForm ordering={ordering} />
+      )}
+    </Frame>
+  )
+}

@@ -1,0 +1,167 @@
+import 'server-only'
+import type { Prisma } from '@/prisma/generated/sqlite/client'
+import type { Reader, Tx } from './db'
+import { newId } from './ids'
+import { conflictUnless, type Write } from './write'
+
+const headName = {
+  id: true,
+  headId: true,
+  jobId: true,
+  position: true,
+  job: { select: { number: true, promiseOn: true } },
+  head: { select: { castingId: true, tags: { where: { to: null }, select: { number: true } } } },
+  place: { select: { whereabouts: true } },
+} as const satisfies Prisma.VisitSelect
+
+const supplyInclude = {
+  vendor: true,
+  job: { select: { number: true } },
+  promises: { orderBy: { at: 'asc' } },
+  lines: {
+    orderBy: { id: 'asc' },
+    include: {
+      variant: { select: { name: true, nominalText: true, casting: { select: { name: true } } } },
+      wait: { include: { visit: { select: headName } } },
+      heads: { orderBy: { id: 'asc' }, include: { visit: { select: headName } } },
+    },
+  },
+} as const satisfies Prisma.SupplyOrderInclude
+
+export type SupplyRecord = Prisma.SupplyOrderGetPayload<{ include: typeof supplyInclude }>
+
+const open = { arrivedAt: null, endedAt: null } as const
+
+/** Orders of which something has not come, oldest first. */
+export const openSupply = (reader: Reader): Promise<SupplyRecord[]> =>
+  reader.supplyOrder.findMany({ where: open, include: supplyInclude, orderBy: { createdAt: 'asc' } })
+
+/** Orders that are promised by that day and not all here. */
+export const supplyDueBy = (reader: Reader, day: string): Promise<SupplyRecord[]> =>
+  reader.supplyOrder.findMany({
+    where: { ...open, promisedOn: { not: null, lte: day } },
+    include: supplyInclude,
+    orderBy: { promisedOn: 'asc' },
+  })
+
+export const supplyById = (reader: Reader, id: string): Promise<SupplyRecord | null> =>
+  reader.supplyOrder.findUnique({ where: { id }, include: supplyInclude })
+
+/** Every supply order that is for a job, or that buys one of its heads or parts. */
+export const supplyOfJob = (reader: Reader, jobId: string): Promise<SupplyRecord[]> =>
+  reader.supplyOrder.findMany({
+    where: {
+      OR: [
+        { jobId },
+        { lines: { some: { heads: { some: { visit: { jobId } } } } } },
+        { lines: { some: { wait: { visit: { jobId } } } } },
+      ],
+    },
+    include: supplyInclude,
+    orderBy: { createdAt: 'asc' },
+  })
+
+/** A line that still brings this: of an order that was not ended. */
+const stillComing = { order: { endedAt: null } } as const
+
+/** Heads on order that no supply order brings: of one job, or of all. */
+export const headsToOrder = (reader: Reader, jobId: string | null) =>
+  reader.visit.findMany({
+    where: {
+      ...(jobId === null ? {} : { jobId }),
+      place: { whereabouts: 'on order' },
+      supply: { none: { line: stillComing } },
+    },
+    select: { ...headName, source: true, head: { select: { ...headName.head.select, casting: { select: { name: true } } } } },
+    orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
+  })
+
+const left = ['released', 'handed over', 'returned as is', 'scrapped']
+
+/** Parts waits that no supply order brings: of one job, or of all. */
+export const waitsToOrder = (reader: Reader, jobId: string | null) =>
+  reader.partsWait.findMany({
+    where: {
+      arrivedAt: null,
+      visit: { ...(jobId === null ? {} : { jobId }), place: { whereabouts: { notIn: left } } },
+      lines: { none: stillComing },
+    },
+    include: { visit: { select: headName } },
+    orderBy: { openedAt: 'asc' },
+  })
+
+/** How these castings can be bought now. */
+export const variantsOf = (reader: Reader, castingIds: readonly string[]) =>
+  reader.castingVariant.findMany({
+    where: { castingId: { in: [...new Set(castingIds)] }, retiredAt: null },
+    orderBy: { name: 'asc' },
+  })
+
+/** The number of the order that brings this head; null: none does. */
+export const bringsHead = async (tx: Tx, visitId: string): Promise<string | null> =>
+  (
+    await tx.supplyHead.findFirst({
+      where: { visitId, line: stillComing },
+      select: { line: { select: { order: { select: { number: true } } } } },
+    })
+  )?.line.order.number ?? null
+
+/** The number of the order that brings the parts of this wait; null: none does. */
+export const bringsParts = async (tx: Tx, waitId: string): Promise<string | null> =>
+  (await tx.supplyLine.findFirst({ where: { waitId, ...stillComing }, select: { order: { select: { number: true } } } }))?.order.number ??
+  null
+
+export type NewSupplyLine = {
+  readonly kind: 'head' | 'part'
+  readonly what: string
+  readonly variantId: string | null
+  readonly waitId: string | null
+  readonly quantity: number
+  readonly costMinor: number | null
+  readonly visitIds: readonly string[]
+}
+
+export async function addSupplyLine(w: Write, orderId: string, { visitIds, ...line }: NewSupplyLine): Promise<void> {
+  const id = newId(w.now)
+  await w.tx.supplyLine.create({ data: { id, orderId, ...line, arrived: 0 } })
+  await w.tx.supplyHead.createMany({ data: visitIds.map((visitId) => ({ id: newId(w.now), lineId: id, visitId })) })
+}
+
+/** Keeps a promise of the supplier, and tells it to the parts waits that the order ends. */
+export async function promiseSupply(
+  w: Write,
+  order: { readonly id: string; readonly vendor: string },
+  promisedOn: string,
+  note: string,
+): Promise<void> {
+  await w.tx.supplyPromise.create({
+    data: { id: newId(w.now), orderId: order.id, promisedOn, note, at: w.now, byId: w.actor.personId },
+  })
+  await w.tx.partsWait.updateMany({
+    where: { arrivedAt: null, lines: { some: { orderId: order.id } } },
+    data: { fromWhom: order.vendor, promisedOn, version: { increment: 1 } },
+  })
+}
+
+/** Takes the wait's lock forward, so that its parts are not ordered twice at once. */
+export async function bumpWait(w: Write, waitId: string, version: number): Promise<void> {
+  const changed = await w.tx.partsWait.updateMany({
+    where: { id: waitId, version, arrivedAt: null },
+    data: { version: { increment: 1 } },
+  })
+  conflictUnless(changed, 'this wait')
+}
+
+/** Takes the order's lock forward; refused when it was changed since `version` was read, or nothing of it is out. */
+export async function bumpSupply(
+  w: Write,
+  order: { readonly id: string; readonly number: string },
+  version: number,
+  data: Prisma.SupplyOrderUpdateManyMutationInput = {},
+): Promise<void> {
+  const changed = await w.tx.supplyOrder.updateMany({
+    where: { id: order.id, version, ...open },
+    data: { ...data, version: { increment: 1 } },
+  })
+  conflictUnless(changed, `supply order ${order.number}`)
+}

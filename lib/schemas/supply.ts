@@ -1,0 +1,92 @@
+import { z } from 'zod'
+import { isDay } from '@/lib/core/shop/calendar'
+import { neededWords, optionalDay, words } from './figure'
+import { optionalTag } from './job'
+import { optionalAmount, pieces } from './money'
+
+const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
+const id = z.uuid()
+const version = z.number().int()
+
+/** Heads of one kind: which, for which visits. Without a variant on record it says in words what is bought. */
+const headLine = z
+  .object({
+    variantId: z.union([z.literal(''), id]),
+    what: words(200),
+    /** None: the line is not on this order. */
+    visitIds: z.array(id).max(16),
+    cost: optionalAmount,
+  })
+  .refine((line) => line.visitIds.length === 0 || line.variantId !== '' || line.what !== '', {
+    path: ['what'],
+    message: 'Say what is bought, or pick how it can be bought.',
+  })
+
+/** How many; '' → none of it. */
+const optionalPieces = z.union([z.literal('').transform(() => 0), pieces], 'Type a whole number, or nothing.')
+
+const partLine = z
+  .object({
+    what: words(200),
+    quantity: optionalPieces,
+    /** The parts wait that it ends; '': for the shelf. */
+    waitId: z.union([z.literal(''), id]),
+    cost: optionalAmount,
+  })
+  .refine((line) => line.quantity === 0 || line.what !== '', {
+    path: ['what'],
+    message: 'Say what is bought.',
+  })
+
+export const orderSupplySchema = z
+  .object({
+    vendorId: z.uuid('Pick a supplier.'),
+    jobId: id.nullable(),
+    promisedOn: day,
+    note: words(500),
+    heads: z.array(headLine).max(16),
+    parts: z.array(partLine).max(40),
+  })
+  .transform(({ heads, parts, ...order }) => ({
+    ...order,
+    heads: heads.filter((line) => line.visitIds.length > 0),
+    parts: parts.filter((line) => line.quantity > 0),
+  }))
+  .refine((order) => order.heads.length + order.parts.length > 0, {
+    path: ['note'],
+    message: 'Nothing is on this order yet: pick a head, or say how many of a part.',
+  })
+export type OrderSupplyForm = z.input<typeof orderSupplySchema>
+export type OrderSupply = z.output<typeof orderSupplySchema>
+
+export const receiveSupplySchema = z
+  .object({
+    orderId: id,
+    version,
+    /** Heads that came, each with the number that is hung on it; empty: the next of the series. */
+    heads: z.array(z.object({ visitId: id, tag: optionalTag })).max(16),
+    /** How many came of each line of parts. */
+    parts: z.array(z.object({ lineId: id, quantity: optionalPieces })).max(40),
+  })
+  .transform(({ parts, ...arrival }) => ({ ...arrival, parts: parts.filter((part) => part.quantity > 0) }))
+  .refine((arrival) => arrival.heads.length + arrival.parts.length > 0, {
+    path: ['heads'],
+    message: 'Pick what came.',
+  })
+export type ReceiveSupplyForm = z.input<typeof receiveSupplySchema>
+export type ReceiveSupply = z.output<typeof receiveSupplySchema>
+
+export const repromiseSupplySchema = z.object({
+  orderId: id,
+  version,
+  promisedOn: z.string().refine(isDay, 'Pick a day.'),
+  note: words(300),
+})
+export type RepromiseSupply = z.output<typeof repromiseSupplySchema>
+
+export const endSupplySchema = z.object({
+  orderId: id,
+  version,
+  reason: neededWords('Say why the rest does not come.', 300),
+})
+export type EndSupply = z.output<typeof endSupplySchema>

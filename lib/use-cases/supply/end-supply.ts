@@ -1,0 +1,24 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { bumpSupply, supplyById } from '@/lib/data/supply'
+import { write, type Moment } from '@/lib/data/write'
+import type { EndSupply } from '@/lib/schemas/supply'
+
+/** The rest does not come: cancelled by us, or the supplier has none. What it was for can be ordered again. */
+export async function endSupply(actor: Actor, input: EndSupply, moment: Moment) {
+  must(allow(actor, 'supply.order'))
+  return write(actor, moment, async (w) => {
+    const order = await supplyById(w.tx, input.orderId)
+    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
+    await bumpSupply(w, order, input.version, { endedAt: w.now, endReason: input.reason })
+    w.audit({
+      action: 'supply.end',
+      subject: 'supply-order',
+      subjectId: order.id,
+      ...(order.jobId === null ? {} : { jobId: order.jobId }),
+      changes: { number: order.number, reason: input.reason },
+    })
+    return { number: order.number }
+  })
+}

@@ -1,0 +1,174 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { jobById } from '@/lib/data/jobs'
+import { nextNumber } from '@/lib/data/counters'
+import { notCome, type VisitRecord } from '@/lib/data/facts'
+import { newId } from '@/lib/data/ids'
+import { shopOf } from '@/lib/data/shop'
+import { addSupplyLine, bringsHead, bumpWait, bringsParts, promiseSupply } from '@/lib/data/supply'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import type { OrderSupply } from '@/lib/schemas/supply'
+import { minorAt } from '../jobs/prices-of'
+import { tagOf } from '../stations/see-step'
+import { refuseClosed } from '../visits/refuse-closed'
+
+const wrong = (field: string, message: string): never => {
+  throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
+}
+
+/** Orders heads and parts from one supplier. A head is bought once, and parts are ordered once for a wait. */
+export async function orderSupply(
+  actor: Actor,
+  input: OrderSupply,
+  moment: Moment,
+): Promise<{ orderId: string; number: string }> {
+  must(allow(actor, 'supply.order'))
+  if ([...input.heads, ...input.parts].some((line) => line.cost !== '')) must(allow(actor, 'supply.cost'))
+  return write(actor, moment, async (w) => {
+    const vendor = await w.tx.vendor.findUnique({ where: { id: input.vendorId } })
+    if (!vendor || vendor.retiredAt)
+      return wrong('vendorId', 'This supplier is no longer in use. Pick another.')
+    if (input.jobId !== null) await jobById(w.tx, input.jobId)
+    const id = newId(w.now)
+    const number = `S-${String(await nextNumber(w.tx, 'supply-order')).padStart(4, '0')}`
+    const { jobId, promisedOn, note } = input
+    await w.tx.supplyOrder.create({
+      data: {
+        id,
+        number,
+        vendorId: vendor.id,
+        jobId,
+        note,
+        promisedOn,
+        createdAt: w.now,
+        byId: actor.personId,
+      },
+    })
+    const { currencyExponent: exponent } = await shopOf(w.tx)
+    const costOf = (cost: string, field: string) => (cost === '' ? null : minorAt(cost, exponent, field))
+    for (const [at, line] of input.heads.entries()) {
+      await orderHeads(w, { id, number }, line, costOf(line.cost, `heads.${at}.cost`), `heads.${at}`)
+    }
+    for (const [at, line] of input.parts.entries()) {
+      await orderParts(w, { id, number }, line, costOf(line.cost, `parts.${at}.cost`), `parts.${at}`)
+    }
+    if (promisedOn) await promiseSupply(w, { id, vendor: vendor.name }, promisedOn, 'at ordering')
+    w.audit({
+      action: 'supply.order',
+      subject: 'supply-order',
+      subjectId: id,
+      ...(jobId === null ? {} : { jobId }),
+      changes: {
+        number,
+        vendorId: vendor.id,
+        promisedOn,
+        heads: input.heads.length,
+        parts: input.parts.length,
+      },
+    })
+    return { orderId: id, number }
+  })
+}
+
+type Order = { readonly id: string; readonly number: string }
+
+async function orderHeads(
+  w: Write,
+  order: Order,
+  line: OrderSupply['heads'][number],
+  costMinor: number | null,
+  field: string,
+): Promise<void> {
+  const variant = line.variantId === '' ? null : await variantOf(w, line.variantId, `${field}.variantId`)
+  const visits: VisitRecord[] = []
+  for (const visitId of line.visitIds) {
+    const visit = await visitById(w.tx, visitId)
+    await refuseNotToBuy(w, visit, `${field}.visitIds`)
+    if (variant && variant.castingId !== visit.head.castingId) {
+      wrong(`${field}.variantId`, `${variant.name} is another casting than ${tagOf(visit)}.`)
+    }
+    if (visits.some((other) => other.id === visit.id)) wrong(`${field}.visitIds`, 'A head is picked twice.')
+    visits.push(visit)
+  }
+  await addSupplyLine(w, order.id, {
+    kind: 'head', what: line.what || (variant?.name ?? ''), variantId: variant?.id ?? null, waitId: null,
+    quantity: visits.length, costMinor, visitIds: line.visitIds,
+  }) // prettier-ignore
+  for (const visit of visits) await markOrdered(w, order, visit, variant)
+}
+
+type Variant = Awaited<ReturnType<typeof variantOf>>
+
+async function variantOf(w: Write, variantId: string, field: string) {
+  const variant = await w.tx.castingVariant.findUnique({ where: { id: variantId } })
+  if (!variant || variant.retiredAt) return wrong(field, 'It can no longer be bought so. Pick another.')
+  return variant
+}
+
+async function refuseNotToBuy(w: Write, visit: VisitRecord, field: string): Promise<void> {
+  refuseClosed(visit)
+  const name = tagOf(visit)
+  if (visit.source === 'customer') wrong(field, `${name} is the customer’s: there is nothing to buy.`)
+  if (!notCome(visit)) wrong(field, `${name} is here already.`)
+  const brings = await bringsHead(w.tx, visit.id)
+  if (brings !== null) wrong(field, `${name} is on supply order ${brings} already.`)
+}
+
+/** What is known of a head that is still to come is what its maker says: the nominal volume, until it is measured. */
+async function markOrdered(
+  w: Write,
+  order: Order,
+  visit: VisitRecord,
+  variant: Variant | null,
+): Promise<void> {
+  await bumpVisit(w.tx, visit)
+  const takesNominal = visit.presentCc === null && variant !== null && variant.nominalCc !== null
+  if (takesNominal) {
+    await w.tx.visit.update({
+      where: { id: visit.id },
+      data: { presentCc: variant.nominalCc, presentText: variant.nominalText, presentUnit: 'cc' },
+    })
+  }
+  w.audit({
+    action: 'supply.order',
+    subject: 'visit',
+    subjectId: visit.id,
+    visitId: visit.id,
+    jobId: visit.jobId,
+    changes: {
+      order: order.number,
+      variantId: variant?.id ?? null,
+      ...(takesNominal ? { presentCc: variant.nominalCc } : {}),
+    },
+  })
+  await refreshRoute(w.tx, visit.id, w.now)
+}
+
+async function orderParts(
+  w: Write,
+  order: Order,
+  line: OrderSupply['parts'][number],
+  costMinor: number | null,
+  field: string,
+): Promise<void> {
+  const waitId = line.waitId === '' ? null : line.waitId
+  if (waitId !== null) {
+    const wait = await w.tx.partsWait.findUnique({ where: { id: waitId } })
+    if (!wait || wait.arrivedAt) wrong(`${field}.waitId`, 'Nothing waits for these parts any more.')
+    const brings = await bringsParts(w.tx, waitId)
+    if (brings !== null) wrong(`${field}.waitId`, `These parts are on supply order ${brings} already.`)
+    await bumpWait(w, waitId, wait?.version ?? 0)
+  }
+  const { what, quantity } = line
+  await addSupplyLine(w, order.id, {
+    kind: 'part',
+    what,
+    variantId: null,
+    waitId,
+    quantity,
+    costMinor,
+    visitIds: [],
+  })
+}

@@ -1,0 +1,124 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { bumpSupply, supplyById, type SupplyRecord } from '@/lib/data/supply'
+import { hangTag } from '@/lib/data/tags'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { conflictUnless, write, type Moment, type Write } from '@/lib/data/write'
+import type { ReceiveSupply } from '@/lib/schemas/supply'
+
+export type ArrivedHead = {
+  readonly headId: string
+  readonly tag: string
+  readonly jobNumber: string
+  /** Its job was pulled while it was on order: it lies here for another. */
+  readonly free: boolean
+}
+export type ReceivedSupply = {
+  readonly number: string
+  readonly heads: readonly ArrivedHead[]
+  readonly all: boolean
+}
+
+const gone = ['returned as is', 'handed over', 'scrapped']
+
+/**
+ * What a supplier sent is here, all of it or part. A head gets its tag there and then, also one whose job was pulled in
+ * the meantime: it is here, and must have a name. Parts end the wait they were ordered for when all of them have come.
+ */
+export async function receiveSupply(
+  actor: Actor,
+  input: ReceiveSupply,
+  moment: Moment,
+): Promise<ReceivedSupply> {
+  must(allow(actor, 'supply.receive'))
+  return write(actor, moment, async (w) => {
+    const order = await supplyById(w.tx, input.orderId)
+    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
+    await bumpSupply(w, order, input.version)
+    const heads: ArrivedHead[] = []
+    for (const [at, head] of input.heads.entries())
+      heads.push(await receiveHead(w, order, head, `heads.${at}`))
+    for (const [at, part] of input.parts.entries()) await receiveParts(w, order, part, `parts.${at}`)
+    const all = (await w.tx.supplyLine.findMany({ where: { orderId: order.id } })).every(
+      (line) => line.arrived >= line.quantity,
+    )
+    if (all) await w.tx.supplyOrder.update({ where: { id: order.id }, data: { arrivedAt: w.now } })
+    w.audit({
+      action: 'supply.receive',
+      subject: 'supply-order',
+      subjectId: order.id,
+      ...(order.jobId === null ? {} : { jobId: order.jobId }),
+      changes: { number: order.number, tags: heads.map((head) => head.tag), parts: input.parts, all },
+    })
+    return { number: order.number, heads, all }
+  })
+}
+
+async function receiveHead(
+  w: Write,
+  order: SupplyRecord,
+  { visitId, tag: typed }: ReceiveSupply['heads'][number],
+  field: string,
+): Promise<ArrivedHead> {
+  const line = order.lines.find((candidate) => candidate.heads.some((head) => head.visitId === visitId))
+  if (!line) throw new RefusedError({ code: 'not-found', message: `That head is not on ${order.number}.` })
+  const changed = await w.tx.supplyHead.updateMany({
+    where: { lineId: line.id, visitId, arrivedAt: null },
+    data: { arrivedAt: w.now },
+  })
+  conflictUnless(changed, 'the arrival of this head')
+  await w.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: 1 } } })
+  const visit = await visitById(w.tx, visitId)
+  const tag = await hangTag(w, visit.headId, typed, `${field}.tag`)
+  await bumpVisit(w.tx, visit)
+  w.audit({
+    action: 'supply.arrived',
+    subject: 'visit',
+    subjectId: visit.id,
+    visitId: visit.id,
+    jobId: visit.jobId,
+    changes: { order: order.number, tag },
+  })
+  const { visit: now } = await refreshRoute(w.tx, visit.id, w.now)
+  const free = gone.includes(now.place?.whereabouts ?? '')
+  return { headId: visit.headId, tag, jobNumber: visit.job.number, free }
+}
+
+async function receiveParts(
+  w: Write,
+  order: SupplyRecord,
+  { lineId, quantity }: ReceiveSupply['parts'][number],
+  field: string,
+): Promise<void> {
+  const line = order.lines.find((candidate) => candidate.id === lineId && candidate.kind === 'part')
+  if (!line) throw new RefusedError({ code: 'not-found', message: `That line is not on ${order.number}.` })
+  const out = line.quantity - line.arrived
+  if (quantity > out) {
+    const message =
+      out === 0 ? `All ${line.what} are here already.` : `Only ${out} of ${line.what} are still to come.`
+    throw new RefusedError({ code: 'invalid', message, fields: { [`${field}.quantity`]: message } })
+  }
+  await w.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: quantity } } })
+  if (quantity === out && line.waitId !== null) await endWaitOf(w, line.waitId)
+}
+
+/** Somebody may have ended the wait by hand before. */
+async function endWaitOf(w: Write, waitId: string): Promise<void> {
+  const wait = await w.tx.partsWait.findUnique({ where: { id: waitId } })
+  if (!wait || wait.arrivedAt) return
+  await w.tx.partsWait.update({
+    where: { id: waitId },
+    data: { arrivedAt: w.now, version: { increment: 1 } },
+  })
+  const visit = await visitById(w.tx, wait.visitId)
+  await bumpVisit(w.tx, visit)
+  w.audit({
+    action: 'parts-arrived',
+    subject: 'parts-wait',
+    subjectId: waitId,
+    visitId: visit.id,
+    jobId: visit.jobId,
+  })
+  await refreshRoute(w.tx, visit.id, w.now)
+}

@@ -1,0 +1,26 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { bumpSupply, promiseSupply, supplyById } from '@/lib/data/supply'
+import { write, type Moment } from '@/lib/data/write'
+import type { RepromiseSupply } from '@/lib/schemas/supply'
+
+/** The supplier gave another day. Every promise stays on record. */
+export async function repromiseSupply(actor: Actor, input: RepromiseSupply, moment: Moment) {
+  must(allow(actor, 'supply.order'))
+  return write(actor, moment, async (w) => {
+    const order = await supplyById(w.tx, input.orderId)
+    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
+    const { promisedOn } = input
+    await bumpSupply(w, order, input.version, { promisedOn })
+    await promiseSupply(w, { id: order.id, vendor: order.vendor.name }, promisedOn, input.note)
+    w.audit({
+      action: 'supply.repromise',
+      subject: 'supply-order',
+      subjectId: order.id,
+      ...(order.jobId === null ? {} : { jobId: order.jobId }),
+      changes: { number: order.number, promisedOn },
+    })
+    return { promisedOn }
+  })
+}

@@ -1,0 +1,18 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { dayIn } from '@/lib/core/shop/calendar'
+import { db } from '@/lib/data/db'
+import { shopOf } from '@/lib/data/shop'
+import { supplyDueBy } from '@/lib/data/supply'
+import { supplyView, type SupplyView } from './supply-view'
+
+/** Supply orders promised for today, and those that are late, the latest first. */
+export async function seeArriving(actor: Actor, now: Date): Promise<readonly SupplyView[]> {
+  must(allow(actor, 'job.see'))
+  const client = await db()
+  const { timeZone } = await shopOf(client)
+  const today = dayIn(timeZone, now)
+  const orders = await supplyDueBy(client, today)
+  return orders.map((order) => supplyView(order, { today, timeZone, withCost: false }))
+}

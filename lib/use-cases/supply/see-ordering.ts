@@ -1,0 +1,99 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { amountText } from '@/lib/core/money/amount'
+import { addDays, dayIn } from '@/lib/core/shop/calendar'
+import { headName } from '@/lib/core/shop/tag-number'
+import { db } from '@/lib/data/db'
+import { shopOf } from '@/lib/data/shop'
+import { headsToOrder, variantsOf, waitsToOrder } from '@/lib/data/supply'
+
+export type VariantChoice = {
+  readonly id: string
+  readonly name: string
+  readonly nominalText: string
+  readonly cutByMaker: boolean
+  /** The day it can be here by its lead time; null: not known. */
+  readonly hereBy: string | null
+  /** As it is typed; '' when it is not on record. */
+  readonly cost: string
+}
+
+/** Heads of one casting and one source that are on order and that nobody has ordered yet. */
+export type HeadsToOrder = {
+  readonly castingId: string
+  readonly casting: string
+  readonly cut: boolean
+  readonly heads: readonly { readonly visitId: string; readonly name: string }[]
+  readonly variants: readonly VariantChoice[]
+}
+
+export type PartsToOrder = { readonly waitId: string; readonly what: string; readonly head: string }
+
+export type Ordering = {
+  readonly job: { readonly id: string; readonly number: string } | null
+  readonly vendors: readonly { readonly id: string; readonly name: string; readonly services: string }[]
+  readonly heads: readonly HeadsToOrder[]
+  readonly parts: readonly PartsToOrder[]
+  readonly currency: string
+}
+
+/** What a supply order can be filled with: of one job, or of all. */
+export async function seeOrdering(
+  actor: Actor,
+  input: { readonly job: string | null; readonly now: Date },
+): Promise<Ordering> {
+  must(allow(actor, 'supply.order'))
+  const client = await db()
+  const shop = await shopOf(client)
+  const job = input.job === null ? null : await client.job.findUnique({ where: { number: input.job } })
+  if (input.job !== null && !job)
+    throw new RefusedError({ code: 'not-found', message: 'There is no such job here.' })
+  const visits = await headsToOrder(client, job?.id ?? null)
+  const waits = await waitsToOrder(client, job?.id ?? null)
+  const rows = await variantsOf(
+    client,
+    visits.flatMap((visit) => visit.head.castingId ?? []),
+  )
+  const vendors = await client.vendor.findMany({ where: { retiredAt: null }, orderBy: { name: 'asc' } })
+  const today = dayIn(shop.timeZone, input.now)
+  const groups = new Map<string, HeadsToOrder>()
+  for (const { id, source, head, job: of, position } of visits) {
+    const castingId = head.castingId ?? ''
+    const cut = source === 'bought-cut'
+    const key = `${of.number} ${castingId} ${source}`
+    const before = groups.get(key)
+    groups.set(key, {
+      castingId,
+      casting: head.casting?.name ?? 'casting not on record',
+      cut,
+      heads: [...(before?.heads ?? []), { visitId: id, name: headName(head.tags, of.number, position) }],
+      variants: rows
+        .filter((row) => row.castingId === castingId)
+        .sort((a, b) => Number(b.cutByMaker === cut) - Number(a.cutByMaker === cut))
+        .map((row) => variantChoice(row, today, shop.currencyExponent)),
+    })
+  }
+  return {
+    job: job ? { id: job.id, number: job.number } : null,
+    vendors: vendors.map(({ id, name, services }) => ({ id, name, services })),
+    heads: [...groups.values()],
+    parts: waits.map(({ id, what, visit }) => ({
+      waitId: id,
+      what,
+      head: headName(visit.head.tags, visit.job.number, visit.position),
+    })),
+    currency: shop.currency,
+  }
+}
+
+type Row = Awaited<ReturnType<typeof variantsOf>>[number]
+
+const variantChoice = (row: Row, today: string, exponent: number): VariantChoice => ({
+  id: row.id,
+  name: row.name,
+  nominalText: row.nominalText,
+  cutByMaker: row.cutByMaker,
+  hereBy: row.leadDays === null ? null : addDays(today, row.leadDays),
+  cost: row.costMinor === null ? '' : amountText(row.costMinor, exponent),
+})
