@@ -20,3 +20,4 @@ export const referenceRunSchema = z.object({
     .refine((all) => all.every(({ kind }) => kind === 'flow'), 'Only flow is read here.'),
   conditions: z.record(z.string().max(40), words(200)),
 })
+export type ReferenceRun = z.output<typeof referenceRunSchema>

@@ -8,7 +8,7 @@ import type { Write } from '@/lib/data/write'
 import type { Entry, ReadingEntry } from '@/lib/schemas/visit'
 
 /** An answer as it is kept. A figure that cannot be read is refused with the field named; words stay words. */
-function pointOf(entry: ReadingEntry) {
+export function pointOf(entry: ReadingEntry) {
   const spec = readingSpecs[entry.kind]
   const base = { kind: entry.kind, point: entry.point, notTaken: entry.notTaken }
   if (entry.notTaken !== null || spec.form !== 'figure' || !spec.quantity) {
@@ -25,7 +25,7 @@ function pointOf(entry: ReadingEntry) {
   })
 }
 
-const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
+export const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
 
 /** Writes what was read at one go; empty answers are left out. Returns how many were written. */
 export async function addReadings(w: Write, visitId: string, step: RouteStep, entry: Entry): Promise<number> {

@@ -1,14 +1,17 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
-import { flowChoiceSchema } from '@/lib/schemas/flow'
+import { flowChoiceSchema, type ReferenceRun } from '@/lib/schemas/flow'
 import { correctReadingSchema, recordReadingsSchema } from '@/lib/schemas/visit'
+import type { Actor } from '@/lib/core/access/roles'
+import { recordReference } from '@/lib/use-cases/flow/record-reference'
+import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { seeFlow } from '@/lib/use-cases/flow/see-flow'
 import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { selectsOf } from '@/tests/setup/statements'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
-import { at, counter, machinist, monday, refusalOf } from '../jobs/counter-shop'
+import { at, casting, counter, machinist, monday, otherCasting, refusalOf } from '../jobs/counter-shop'
 import { conditions, shopWithJob } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
@@ -178,5 +181,40 @@ describe('the flow of a head', () => {
     const none = await seeFlowStep(machinist, visitOf(1), step('after'))
     expect(none.nextRun).toBeNull()
     expect(none.repeatability).toContain('No repeat stands beside it here')
+  })
+
+  const reference = (readings: readonly ReferenceRun['readings'][number][]) => ({
+    castingId: casting, readings: [...readings], conditions: { ...conditions, chamber: '' },
+  }) // prettier-ignore
+  const flow = (point: string, text: string) => ({ kind: 'flow' as const, point, text, notTaken: null })
+
+  it('a reference run of the casting is the one before, labelled so, on another head', async () => {
+    await recordReference(machinist, reference([flow('intake@0.200', '100')]), at(later(90)))
+    const view = await seeFlow(counter, headOf(1), choice())
+    const found = view.runs.find(({ whose }) => whose === 'reference')
+    expect(found).toMatchObject({ name: 'Halden 4, reference run', by: 'Ivo Penrose', jobNumber: '' })
+    const own = view.runs.find(({ whose }) => whose === 'own')
+    const held = await seeFlow(counter, headOf(1), choice([own?.id ?? '', found?.id ?? '']))
+    expect(held.chosen).toEqual([found?.id, own?.id])
+    // 100 at 28 is 100/√2.8 = 59.8 at 10; 70 − 59.76 = 10.2, 17.1 % of it.
+    expect(held.comparison[0]?.held[0]).toMatchObject({ differentHead: true })
+    expect(held.comparison[0]?.held[0]?.rows[0]).toMatchObject({
+      before: '59.8',
+      diffCfm: '+10.2',
+      diffPercent: '+17.1',
+    })
+    expect((await seeReferences(counter, casting)).runs.map(({ id }) => id)).toEqual([found?.id])
+    expect((await seeReferences(counter, otherCasting)).runs).toEqual([])
+  })
+
+  it('a reference run is refused without a figure, with one that cannot be, and from the counter', async () => {
+    const count = () => database.client.readingSet.count({ where: { castingId: casting } })
+    const before = await count()
+    const refused = (actor: Actor, ...readings: ReferenceRun['readings']) =>
+      refusalOf(recordReference(actor, reference(readings), at(monday)))
+    expect(await refused(machinist)).toMatchObject({ code: 'invalid' })
+    expect(await refused(machinist, flow('intake@0.200', '9000'))).toMatchObject({ code: 'out-of-range' })
+    expect(await refused(counter, flow('intake@0.200', '100'))).toMatchObject({ code: 'not-allowed' })
+    expect(await count()).toBe(before)
   })
 })

@@ -3,6 +3,7 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
+import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
@@ -12,6 +13,7 @@ import { FiguresShown } from '../_components/figures-shown'
 import { OutlinesShown } from '../_components/outlines-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
 import { RatesShown } from '../_components/rates-shown'
+import { ReferencesShown } from '../_components/references-shown'
 import { retireCastingAction } from '../actions'
 
 export const metadata = { title: 'Casting record' }
@@ -21,6 +23,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
   const actor = await requirePerson('casting.see', `/back-room/castings/${id}`)
   const { casting } = await seen(seeCasting(actor, id))
   const rates = await seeRates(actor, id)
+  const references = await seeReferences(actor, id)
   const manner = await shopManner()
   const { version, retired } = casting
   const mayChange = can(actor, 'casting.change')
@@ -44,6 +47,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
         {casting.note && <p className="soft">{casting.note}</p>}
       </div>
       <RatesShown rates={rates} />
+      <ReferencesShown references={references} manner={manner} />
       <OutlinesShown casting={casting} />
       <FiguresShown figures={casting.figures} />
       <BoltsShown bolts={casting.bolts} />

@@ -1,0 +1,34 @@
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { When } from '@/app/_components/ui/when'
+import type { ReferencesView } from '@/lib/use-cases/flow/see-references'
+import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+
+type Props = { references: ReferencesView; manner: ShopManner }
+
+/** Flow runs of the casting that belong to no job. */
+export function ReferencesShown({ references, manner }: Props) {
+  const { runs, castingId, mayRecord } = references
+  return (
+    <section className="part stack" aria-labelledby="references">
+      <h2 id="references">Reference flow runs</h2>
+      {runs.length === 0 ? (
+        <p className="soft">None yet. With one, a head that was never run before has something to be held against.</p>
+      ) : (
+        <ul className="plain-list">
+          {runs.map((run) => (
+            <li key={run.id}>
+              <When at={run.takenAt} zone={manner.timeZone} locale={manner.locale} style="date" />: {run.ports},{' '}
+              {run.by}
+              {run.conditions !== '' && `. ${run.conditions}`}
+            </li>
+          ))}
+        </ul>
+      )}
+      {mayRecord && (
+        <div>
+          <ButtonLink href={`/back-room/castings/${castingId}/reference`}>Record a reference run</ButtonLink>
+        </div>
+      )}
+    </section>
+  )
+} // prettier-ignore

@@ -1,0 +1,58 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { castingById } from '@/lib/data/castings'
+import { newId } from '@/lib/data/ids'
+import { write, type Moment } from '@/lib/data/write'
+import type { ReferenceRun } from '@/lib/schemas/flow'
+import { isAnswered, pointOf } from '../visits/add-readings'
+
+/** Keeps a flow run of a casting that belongs to no visit: heads of that casting are held against it. */
+export async function recordReference(
+  actor: Actor,
+  input: ReferenceRun,
+  moment: Moment,
+): Promise<{ readonly setId: string }> {
+  must(allow(actor, 'reading.record-bench'))
+  const points = input.readings.filter(isAnswered).map(pointOf)
+  if (points.length === 0)
+    throw new RefusedError({ code: 'invalid', message: 'Type the flow at one lift at least.' })
+  return write(actor, moment, async (w) => {
+    const casting = await castingById(w.tx, input.castingId)
+    const setId = newId(w.now)
+    await w.tx.readingSet.create({
+      data: {
+        id: setId,
+        visitId: null,
+        castingId: casting.id,
+        stepId: 'flow',
+        occurrence: 'reference',
+        orderId: null,
+        // Nothing of a visit comes before or after it.
+        eventSeq: 0,
+        instrumentId: null,
+        conditions: JSON.stringify(input.conditions),
+        takenAt: w.now,
+        recordedAt: w.now,
+        byId: actor.personId,
+      },
+    })
+    await w.tx.reading.createMany({
+      data: points.map((point) => ({
+        id: newId(w.now),
+        setId,
+        reason: '',
+        correctsId: null,
+        correction: null,
+        ...point,
+      })),
+    })
+    w.audit({
+      action: 'read',
+      subject: 'casting',
+      subjectId: casting.id,
+      changes: { set: setId, points: points.map((point) => [point.point, point.text, point.notTaken]) },
+    })
+    return { setId }
+  })
+}
