@@ -32,6 +32,7 @@ const stories: readonly Story[] = [
   cuts.cleanUpOnly,
   cuts.portAndFlow,
   cuts.boughtInCut,
+  cuts.boughtOnOrder,
   outside.angledHeadReleased,
   outside.angledPairLate,
   outside.angledPairPartlyBack,

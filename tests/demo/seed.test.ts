@@ -45,6 +45,7 @@ describe('the demo shop', () => {
     expect(of('Idris Mallow')).toEqual(['in house', 'in house'])
     expect(of('Corwin Aldous')).toEqual(['in house', 'in house'])
     expect(of('Sable Ostrander')).toEqual(['in house', 'in house'])
+    expect(of('Hesper Dunmow')).toEqual(['on order', 'on order'])
     expect(of('Halvard Pym')).toEqual(['away', 'away'])
     expect(of('Maren Thistlewood')).toEqual(['in house', 'away'])
     expect(of('Osric Vane')).toEqual(['away'])
@@ -91,6 +92,28 @@ describe('the demo shop', () => {
     expect(comeback?.comebackCause).not.toBe('')
     expect(comeback?.comebackPays).toBe('the shop')
     expect(all.find((visit) => visit.id === comeback?.comebackOfId)?.headId).toBe(comeback?.headId)
+  })
+
+  it('bought its bought-in pair by a supply order; of two others one is still out and one is late', async () => {
+    const today = dayIn(demoShop.timeZone, now)
+    const orders = await shop.client.supplyOrder.findMany({
+      include: {
+        lines: {
+          include: { heads: { include: { visit: { include: { head: { include: { tags: true } } } } } } },
+        },
+      },
+      orderBy: { number: 'asc' },
+    })
+    const state = orders.map(({ arrivedAt, promisedOn }) =>
+      arrivedAt ? 'here' : (promisedOn ?? '') < today ? 'late' : 'out',
+    )
+    expect(state).toEqual(['here', 'late', 'out'])
+    const [bought, parts, out] = orders.map((order) => order.lines)
+    const tags = (lines: typeof bought) =>
+      lines?.flatMap((line) => line.heads.map(({ visit }) => visit.head.tags.length))
+    expect(tags(bought)).toEqual([1, 1])
+    expect(tags(out)).toEqual([0, 0])
+    expect(parts).toMatchObject([{ kind: 'part', what: 'four exhaust valves', quantity: 4, arrived: 0 }])
   })
 
   it('gave out a spec sheet for each released head, and a list of what was not done for the other', async () => {

@@ -129,6 +129,9 @@ export const waitingForValves: Story = (job) => [
       promisedOn: job.clock.day(-1),
     }),
   ),
+  on(7, '15:50', () =>
+    job.buy(job.ground.vendors.castings, job.clock.day(-1), { pieces: '4', cost: '13.80' }),
+  ),
 ]
 
 /** Something was seen that nobody ordered; the customer has not said yet. */

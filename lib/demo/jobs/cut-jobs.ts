@@ -211,16 +211,45 @@ export const boughtInCut: Story = (job) => [
         castingId: job.ground.castings.wedge,
         source: 'bought-cut' as const,
         used: false,
-        presentCc: '58.0',
         side,
         ownedBy: 'the shop until paid',
         cameWith: 'bare, in the maker’s box',
       })),
     ),
   ),
+  on(12, '10:05', () => job.buy(job.ground.vendors.castings, job.clock.day(-4))),
+  on(4, '14:40', () => job.arrive(0, 1)),
   on(3, '09:15', async () => {
     await job.driveThrough(0, 'thickness')
     await job.driveThrough(1, 'thickness')
   }),
   on(2, '10:00', () => job.driveThrough(0, 'finished')),
+]
+
+/** New castings for a customer whose own were beyond saving: ordered, promised, not here yet. */
+export const boughtOnOrder: Story = (job) => [
+  on(3, '11:20', () =>
+    job.book(
+      {
+        customer: customer('Hesper Dunmow', '555-0162'),
+        engine: trackV,
+        preset: 'cut-to-size',
+        ordered: ordered('cut-to-size', [], ['flow-before']),
+        targetCc: '61.0',
+        prices: [price('Head, 64 cc, bare', '612.00', '2'), price('Cut to size, pair', '240.00')],
+        deposit: '600.00',
+        depositHow: 'card',
+        promiseOn: job.clock.day(9),
+        partsPlace: 'Shelf C1',
+      },
+      ['left', 'right'].map((side) => ({
+        castingId: job.ground.castings.wedge,
+        source: 'bought' as const,
+        used: false,
+        side,
+        ownedBy: 'the shop until paid',
+      })),
+    ),
+  ),
+  on(3, '11:40', () => job.buy(job.ground.vendors.castings, job.clock.day(2))),
 ]

@@ -7,6 +7,7 @@ import type { Moment } from '@/lib/data/write'
 import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
 import { askFindingSchema } from '@/lib/schemas/finding'
 import { receiveOutsideSchema, repromiseSchema, sendOutsideSchema } from '@/lib/schemas/outside'
+import { orderSupplySchema, receiveSupplySchema } from '@/lib/schemas/supply'
 import { acceptPlanSchema, planChoiceSchema } from '@/lib/schemas/plan'
 import { handOverSchema } from '@/lib/schemas/release'
 import { correctReadingSchema, decideHoldSchema } from '@/lib/schemas/visit'
@@ -23,6 +24,10 @@ import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { acceptPlan } from '@/lib/use-cases/plans/accept-plan'
 import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
+import { orderSupply } from '@/lib/use-cases/supply/order-supply'
+import { receiveSupply } from '@/lib/use-cases/supply/receive-supply'
+import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
+import { seeSupply } from '@/lib/use-cases/supply/see-supply'
 import { findStep } from '@/lib/use-cases/visits/find-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
@@ -85,6 +90,7 @@ type Words = { readonly instructions?: string; readonly freight?: string; readon
 export class DemoJob {
   #job: BookedJob | null = null
   #order: { orderId: string } | null = null
+  #supply: { orderId: string } | null = null
 
   constructor(
     readonly ground: DemoGround,
@@ -172,6 +178,42 @@ export class DemoJob {
       heads: heads.map((at) => ({ visitId: this.head(at).visitId, angleIn: '', flatIn: '', comesWith: 'bare' })),
     } // prettier-ignore
     this.#order = await sendOutside(this.ground.staff.dov, sendOutsideSchema.parse(form), this.#now)
+  }
+
+  /** Orders what waits to be bought for this job, as the form proposes it; `pieces` of the parts it waits for. */
+  async buy(
+    vendorId: string,
+    promisedOn: string,
+    parts: { pieces: string; cost: string } = { pieces: '', cost: '' },
+  ): Promise<void> {
+    const { tamsin } = this.ground.staff
+    const moment = this.#now
+    const asked = { job: this.booked.number, now: moment.now }
+    const { heads, parts: waits } = await seeOrdering(tamsin, asked)
+    const form = {
+      vendorId,
+      jobId: this.booked.jobId,
+      promisedOn,
+      note: '',
+      heads: heads.map((line) => {
+        const variant = line.variants.find((choice) => choice.cutByMaker === line.cut)
+        const visitIds = line.heads.map((head) => head.visitId)
+        return { variantId: variant?.id ?? '', what: variant ? '' : line.casting, visitIds, cost: variant?.cost ?? '' }
+      }),
+      parts: waits.map(({ waitId, what }) => ({ waitId, what, quantity: parts.pieces, cost: parts.cost })),
+    }
+    this.#supply = await orderSupply(tamsin, orderSupplySchema.parse(form), moment)
+  }
+
+  /** The heads that were bought are here, and get the next tags. */
+  async arrive(...heads: readonly number[]): Promise<void> {
+    if (!this.#supply) throw new Error('Nothing was bought yet.')
+    const { orderId } = this.#supply
+    const { dov } = this.ground.staff
+    const moment = this.#now
+    const { version } = await seeSupply(dov, orderId, moment.now)
+    const came = heads.map((at) => ({ visitId: this.head(at).visitId, tag: '' }))
+    await receiveSupply(dov, receiveSupplySchema.parse({ orderId, version, heads: came, parts: [] }), moment)
   }
 
   get #orderId(): string {
