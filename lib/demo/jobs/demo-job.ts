@@ -198,7 +198,12 @@ export class DemoJob {
       heads: heads.map((line) => {
         const variant = line.variants.find((choice) => choice.cutByMaker === line.cut)
         const visitIds = line.heads.map((head) => head.visitId)
-        return { variantId: variant?.id ?? '', what: variant ? '' : line.casting, visitIds, cost: variant?.cost ?? '' }
+        return {
+          variantId: variant?.id ?? '',
+          what: variant ? '' : line.casting,
+          visitIds,
+          cost: variant?.cost ?? '',
+        }
       }),
       parts: waits.map(({ waitId, what }) => ({ waitId, what, quantity: parts.pieces, cost: parts.cost })),
     }
