@@ -1,0 +1,115 @@
+import { expect, test } from '@playwright/test'
+import { bookJob, doStep, openHead, signIn, type Answers } from './person'
+
+/** Heads that come back: from a vendor one by one, from the customer a second time, and out again as they were. */
+
+const checkIn: Answers = {
+  choices: { Condition: 'No damage seen' },
+  words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
+}
+const corners = (figure: string) => ({
+  'intake end 1': figure,
+  'exhaust end 1': figure,
+  'intake end 2': figure,
+  'exhaust end 2': figure,
+})
+
+test('one of two heads comes back from the vendor, the other stays out and is late', async ({ page }) => {
+  await signIn(page, 'dov')
+  await page.goto('/t/T-0404')
+  await page.getByRole('link', { name: /out$/ }).first().click()
+  await expect(page.getByRole('region', { name: 'Receive' })).toBeVisible()
+  await page.getByRole('group', { name: 'Which came back' }).getByLabel('T-0405').uncheck()
+  await page.getByRole('button', { name: 'Receive', exact: true }).click()
+  const heads = page.getByRole('region', { name: 'Heads' }).getByRole('listitem')
+  await expect(heads.filter({ hasText: 'T-0404' })).toContainText('back')
+  await expect(heads.filter({ hasText: 'T-0405' })).toContainText('still out')
+
+  await page.goto('/away')
+  const late = page.getByRole('listitem').filter({ hasText: 'T-0405' }).first()
+  await expect(late).toContainText(/late/)
+  await openHead(page, 'T-0404')
+  await expect(page.getByRole('region', { name: 'Route' })).toContainText('Arrival, count and damage')
+  await expect(page.getByText('in house').first()).toBeVisible()
+  await openHead(page, 'T-0405')
+  await expect(page.getByText('away', { exact: true }).first()).toBeVisible()
+})
+
+test('a used head at its thickness limit is refused a further cut, with the figures', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Corin Halloway',
+    phone: '555-0188',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+  await doStep(page, tag, 'Measure thickness', {
+    figures: {
+      Thickness: corners('4.132'),
+      Straightness: { across: '.001', along: '.001' },
+      'Metal gone before we saw it': { 'Metal gone before we saw it': '.118' },
+    },
+  })
+  await openHead(page, tag)
+  await page.getByRole('link', { name: 'Cut plan' }).first().click()
+  // 4 cc at 6 thou per cc are about 24 thou: 4.132 less that is under the 4.130 in that must stay.
+  const preview = page.getByRole('region', { name: 'What this cut does' })
+  await expect(preview).toContainText(
+    new RegExp(`${tag} would be left 4\\.10[78] in thick; the least is 4\\.130 in`),
+  )
+  await page.getByRole('button', { name: /^Keep/ }).click()
+  await expect(page.getByRole('alert').filter({ hasText: 'the least is 4.130 in' })).toBeVisible()
+  await expect(page.getByRole('region', { name: 'The plan now' })).toHaveCount(0)
+})
+
+test('a head that was here before shows its first visit at its second', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  await page.goto('/counter/book')
+  const customer = page.getByRole('region', { name: 'Customer' })
+  await customer.getByLabel('Name').fill('Corin Halloway')
+  await customer.getByLabel('Phone').fill('555-0188')
+  await page.getByLabel('Was it here before?').fill('T-0403')
+  await page.getByRole('list', { name: 'Heads on record' }).getByRole('button').first().click()
+  await page.getByLabel(/^Target chamber/).fill('58')
+  await page.getByRole('button', { name: 'Book the job' }).click()
+  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
+  const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
+  await openHead(page, 'T-0403')
+  await expect(page.getByRole('heading', { name: `This visit: job ${number}` })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Earlier visit: job 26-0002' })).toBeVisible()
+  // What was read then is still there to be seen.
+  await expect(page.getByRole('region', { name: 'Job 26-0002' })).toContainText('cc')
+  await expect(
+    page.getByRole('region', { name: 'Job 26-0002' }).getByRole('link', { name: 'Spec sheet (PDF)' }),
+  ).toBeVisible()
+})
+
+test('a pulled job goes back as it is, with the reason', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Corin Halloway',
+    phone: '555-0188',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await openHead(page, tag)
+  await page.getByRole('button', { name: 'Return as is' }).click()
+  const dialog = page.getByRole('dialog')
+  await dialog.getByLabel('Why it goes back').fill('The customer sold the engine.')
+  await dialog.getByRole('button', { name: 'Return it as it is' }).click()
+  await expect(page.getByText('returned as is', { exact: true }).first()).toBeVisible()
+  const visit = page.getByRole('region', { name: /^Job / }).first()
+  await expect(visit).toContainText('The customer sold the engine.')
+  await page
+    .getByRole('link', { name: /^\d\d-\d{4}$/ })
+    .first()
+    .click()
+  await page.waitForURL(/\/jobs\//)
+  await expect(page.getByRole('main')).toContainText('returned as is')
+})
