@@ -1,0 +1,297 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test, type Browser, type Page } from '@playwright/test'
+import { readPdf } from '../tests/pdf/read-pdf'
+import { bookJob, doStep, openHead, openStep, signIn } from './person'
+
+/**
+ * A finding from the bench to the customer's phone and back: reported, priced, asked, answered on the private link. The
+ * customer has a browser of their own in which nobody is signed in.
+ */
+
+const both = (intake: string, exhaust: string) => ({ intake, exhaust })
+
+/** A job with one head, checked in, and something found on it. */
+async function found(page: Page, customer: string, what: string) {
+  await signIn(page, 'tamsin')
+  const job = await bookJob(page, {
+    customer,
+    phone: '555-0123',
+    casting: 'Harrow wedge 64',
+    target: '',
+    preset: 'Refresh',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, job.tag, 'Check in', {
+    choices: { Condition: 'No damage seen' },
+    words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
+  })
+  await openStep(page, job.tag, 'Strip and wash')
+  await page.getByRole('button', { name: 'Report a finding' }).click()
+  const dialog = page.getByRole('dialog')
+  await dialog.getByRole('textbox').fill(what)
+  await dialog.getByRole('button', { name: /report/i }).click()
+  await expect(dialog).toBeHidden()
+  return job
+}
+
+/** Prices it at the counter, asks, and makes a link: gives back where it leads. */
+async function ask(page: Page, what: string, terms: { price: string; tax: string; work?: string }) {
+  await signIn(page, 'tamsin')
+  await page.goto('/counter')
+  await page.getByRole('link', { name: what }).click()
+  await expect(page.getByText('Not on the customer’s link yet.')).toBeVisible()
+  await price(page, terms)
+  await page.getByRole('button', { name: 'Make a link' }).click()
+  return linkOn(page)
+}
+
+async function price(page: Page, { price, tax, work }: { price: string; tax: string; work?: string }) {
+  await page.getByLabel(/^Price/).fill(price)
+  await page.getByLabel('Tax, %').fill(tax)
+  await page.getByLabel('How it was asked').fill('link')
+  if (work) {
+    await page.locator('summary', { hasText: 'Work that a yes adds' }).click()
+    await page.getByLabel(work, { exact: true }).check()
+  }
+  await page.getByRole('button', { name: 'Asked, no answer yet' }).click()
+  await expect(page.getByText('The customer can answer yes or no on the link.')).toBeVisible()
+}
+
+async function linkOn(page: Page): Promise<string> {
+  const address = page.getByText(/\/s\/[\w-]{32}/).first()
+  return /\/s\/[\w-]{32}/.exec(await address.innerText())?.[0] ?? ''
+}
+
+async function customerAt(browser: Browser, path: string): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } })
+  const page = await context.newPage()
+  await page.goto(path)
+  return page
+}
+
+/** The question, then the choice in words, then sent. */
+async function say(page: Page, answer: 'yes' | 'no', name: string): Promise<void> {
+  await page.getByLabel('Your name').fill(name)
+  await page.getByRole('button', { name: answer === 'yes' ? 'Yes, do it' : 'No, leave it' }).click()
+  const confirm = page.getByRole('group', { name: `Your answer is ${answer}. Send it?` })
+  await expect(confirm).toContainText(`Answered by ${name}.`)
+  await confirm.getByRole('button', { name: `Send my ${answer}` }).click()
+}
+
+async function isSound(page: Page): Promise<void> {
+  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
+  expect(sideways, 'sticks out sideways').toBeLessThanOrEqual(0)
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
+  expect(
+    violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(' | ')}`),
+  ).toEqual([])
+}
+
+test('yes on the link: the work is on the route, the price on the account, the counter sees it by itself', async ({
+  page,
+  browser,
+}) => {
+  test.setTimeout(180_000)
+  const what = 'Guides worn bell-mouthed at 2'
+  const { tag, number } = await found(page, 'Wilma Harrow', what)
+  const link = await ask(page, what, { price: '120', tax: '8.25', work: 'Guides' })
+  await page.goto('/counter')
+  await expect(page.getByText('link, no answer yet').first()).toBeVisible()
+
+  const customer = await customerAt(browser, link)
+  const question = customer.getByRole('article', { name: what })
+  // 120.00 at 8.25 %: 9.90 of tax.
+  await expect(question).toContainText('$129.90')
+  await expect(question).toContainText('$9.90 is tax')
+  await expect(question).toContainText('Work added: Guides.')
+
+  // By keyboard alone: no name is said at the field; the way back sends nothing.
+  await question.getByRole('button', { name: 'Yes, do it' }).focus()
+  await customer.keyboard.press('Enter')
+  await expect(customer.getByLabel('Your name')).toBeFocused()
+  await expect(question).toContainText('Write your name first')
+  await customer.keyboard.type('Wilma Harrow')
+  await customer.keyboard.press('Tab')
+  await customer.keyboard.press('Tab')
+  await customer.keyboard.press('Enter')
+  await expect(customer.getByRole('heading', { name: 'Your answer is no. Send it?' })).toBeFocused()
+  await isSound(customer)
+  await customer.getByRole('button', { name: 'Go back' }).click()
+  await say(customer, 'yes', 'Wilma Harrow')
+  const said = customer.getByText(/^You said yes on .*\(Wilma Harrow\)\./)
+  await expect(said).toBeFocused()
+  await isSound(customer)
+  await customer.reload()
+  await expect(said).toBeVisible()
+  await expect(customer.getByRole('button', { name: /^(Yes|No),/ })).toHaveCount(0)
+
+  // The counter's page was open all the while.
+  const list = page.getByRole('region', { name: 'Findings waiting for an answer' })
+  await expect(list.getByText(/answered yes on the link by Wilma Harrow/)).toBeVisible()
+  await page.goto(`/jobs/${number}`)
+  await expect(page.getByRole('region', { name: 'Findings' })).toContainText(
+    'answered yes on the link by Wilma Harrow',
+  )
+  await expect(page.getByRole('row', { name: new RegExp(what) })).toContainText('$120.00')
+  await openHead(page, tag)
+  await expect(page.getByRole('region', { name: 'Findings' })).toContainText(
+    'answered yes on the link by Wilma Harrow',
+  )
+  await expect(
+    page.getByRole('region', { name: 'Route' }).getByRole('link', { name: 'Guides', exact: true }),
+  ).toBeVisible()
+})
+
+test('no on the link: nothing is added, and job sheet and spec sheet say declined', async ({
+  page,
+  browser,
+}) => {
+  test.setTimeout(240_000)
+  const what = 'Exhaust seat 4 pitted'
+  const { tag, number } = await found(page, 'Osric Vane', what)
+  const link = await ask(page, what, { price: '95', tax: '', work: 'Guides' })
+  const customer = await customerAt(browser, link)
+  await say(customer, 'no', 'Osric Vane')
+  await expect(customer.getByText(/^You said no on .*\(Osric Vane\)\./)).toBeVisible()
+
+  const declined = new RegExp(`${what}.*declined by Osric Vane, on the link`)
+  const jobSheet = await page.request.get(`/api/papers/job-sheet/${number}`)
+  expect((await readPdf(new Uint8Array(await jobSheet.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(
+    declined,
+  )
+  await page.goto(`/jobs/${number}`)
+  await expect(page.getByRole('row', { name: new RegExp(what) })).toHaveCount(0)
+
+  await signIn(page, 'dov')
+  await openHead(page, tag)
+  const route = page.getByRole('region', { name: 'Route' })
+  await expect(route.getByRole('link', { name: 'Springs', exact: true })).toBeVisible()
+  await expect(route.getByRole('link', { name: 'Guides', exact: true })).toHaveCount(0)
+  await doStep(page, tag, 'Strip and wash')
+  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+  await doStep(page, tag, 'Seat work', {
+    words: { 'Seat angles': '30 45 60 both' },
+    figures: {
+      'Seat width': both('.060', '.080'),
+      'Runout of the seat': { 'Runout of the seat': '.001' },
+      'Valve sunk by': both('.003', '.004'),
+      'Stem height': both('1.950', '1.955'),
+    },
+    choices: { 'Edge left to the chamber': 'No edge' },
+  })
+  await doStep(page, tag, 'Assembly heights', {
+    figures: {
+      'Installed height of the spring': both('1.800', '1.805'),
+      'Retainer to seal, valve shut': both('.600', '.610'),
+      'Spring height at coil bind': both('1.100', '1.100'),
+    },
+  })
+  await doStep(page, tag, 'Springs', {
+    figures: { 'Spring pressure': { 'on the seat': '130', 'valve open': '340' } },
+  })
+  await doStep(page, tag, 'Final wash')
+  await doStep(page, tag, 'Assemble')
+  await doStep(page, tag, 'Leak test', { choices: { 'Leak test': 'Tight' } })
+  await doStep(page, tag, 'Oil, bag, wrap')
+  await doStep(page, tag, 'Final inspection', { choices: { 'Final inspection': 'Passes' } })
+  await signIn(page, 'orla')
+  await openHead(page, tag)
+  await page.getByRole('button', { name: 'Release', exact: true }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Release it' }).click()
+  await expect(page.getByRole('link', { name: 'Spec sheet (PDF)' })).toBeVisible()
+
+  await customer.reload()
+  await expect(customer.getByRole('region', { name: 'Declined' })).toContainText(declined)
+  const paper = await customer.getByRole('link', { name: /^Spec sheet of/ }).getAttribute('href')
+  const spec = await customer.request.get(paper ?? '')
+  expect((await readPdf(new Uint8Array(await spec.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(declined)
+})
+
+test('what changed meanwhile is shown beside what was read; a dead link answers nothing', async ({
+  page,
+  browser,
+}) => {
+  test.setTimeout(180_000)
+  const what = 'Spring seat cut crooked'
+  const { number } = await found(page, 'Linnet Orme', what)
+  const link = await ask(page, what, { price: '60', tax: '' })
+  const customer = await customerAt(browser, link)
+  await expect(customer.getByRole('article', { name: what })).toContainText('$60.00')
+  await page.reload()
+  await price(page, { price: '75.50', tax: '' })
+  await expect(page.getByText('$75.50.')).toBeVisible()
+
+  await say(customer, 'yes', 'Linnet Orme')
+  const notSent = customer.getByRole('status').filter({ hasText: 'We changed this question' })
+  await expect(notSent).toContainText('What you read')
+  await expect(notSent).toContainText('$60.00.')
+  await expect(notSent).toContainText('$75.50.')
+  await isSound(customer)
+  await notSent.getByRole('button', { name: 'Show it as it is now' }).click()
+  await expect(customer.getByText('$75.50', { exact: true })).toBeVisible()
+
+  // What is sent goes with the link's token; from another site, or with a finding of nobody, it is turned away.
+  const sent = customer.waitForRequest((request) => request.method() === 'POST')
+  await page.goto(`/jobs/${number}/link`)
+  await page
+    .getByRole('button', { name: /^Revoke/ })
+    .first()
+    .click()
+  await expect(page.getByText(/revoked/)).toBeVisible()
+  const refused = customer.waitForResponse((response) => response.request().method() === 'POST')
+  await say(customer, 'yes', 'Linnet Orme')
+  expect((await refused).status()).toBe(404)
+  await expect(customer.getByRole('heading', { name: 'There is nothing at this address' })).toBeVisible()
+  expect((await customer.goto(link))?.status()).toBe(404)
+  const request = await sent
+
+  // A new link to the same job answers, but not for another site, and not for a finding that is not its own.
+  await page.getByRole('button', { name: 'Make a link' }).click()
+  const open = await linkOn(page)
+  const token = open.slice('/s/'.length)
+  const body = (request.postData() ?? '').replace(/"token":"[\w-]+"/, `"token":"${token}"`)
+  const headers = {
+    'next-action': request.headers()['next-action'] ?? '',
+    'content-type': 'text/plain;charset=UTF-8',
+  }
+  const post = (data: string, origin: string) =>
+    customer.request.post(open, { data, headers: { ...headers, origin } })
+  const here = new URL(customer.url()).origin
+  expect((await post(body, 'https://elsewhere.example')).status()).toBe(500)
+  const nobody = '0190a0a0-0000-7000-8000-000000000000'
+  expect((await post(body.replace(/"findingId":"[\w-]+"/, `"findingId":"${nobody}"`), here)).status()).toBe(
+    404,
+  )
+  await customer.goto(open)
+  await expect(customer.getByRole('button', { name: 'Yes, do it' })).toBeVisible()
+  expect((await post(body, here)).status()).toBe(200)
+  await customer.reload()
+  await expect(customer.getByText(/^You said yes on/)).toBeVisible()
+})
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`the demo’s open question on the link, ${scheme}: sound on a phone and at a desk`, async ({
+    page,
+    browser,
+  }) => {
+    test.setTimeout(120_000)
+    await signIn(page, 'tamsin')
+    await page.goto('/counter')
+    await page.getByRole('link', { name: /^Guides 2 and 3 exhaust worn bell-mouthed/ }).click()
+    await page.getByRole('button', { name: 'Make a link' }).click()
+    const link = await linkOn(page)
+    await isSound(page)
+    for (const viewport of [
+      { width: 390, height: 844 },
+      { width: 1280, height: 800 },
+    ]) {
+      const context = await browser.newContext({ viewport, colorScheme: scheme })
+      const customer = await context.newPage()
+      await customer.goto(link)
+      await expect(customer.getByRole('button', { name: 'Yes, do it' })).toBeVisible()
+      await isSound(customer)
+      await context.close()
+    }
+  })
+}
