@@ -42,7 +42,12 @@ async function ask(page: Page, what: string, terms: { price: string; tax: string
   await expect(page.getByText('Not on the customer’s link yet.')).toBeVisible()
   await price(page, terms)
   await page.getByRole('button', { name: 'Make a link' }).click()
-  return linkOn(page)
+  const link = await linkOn(page)
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
+  await page.getByRole('button', { name: 'Copy the link' }).click()
+  await expect(page.getByText('Copied.')).toBeVisible()
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toContain(link)
+  return link
 }
 
 async function price(page: Page, { price, tax, work }: { price: string; tax: string; work?: string }) {

@@ -5,6 +5,7 @@ import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Notice } from '@/app/_components/ui/notice'
 import { makeCustomerLinkSchema } from '@/lib/schemas/release'
 import { makeCustomerLinkAction } from './actions'
+import { CopyText } from './copy-text'
 
 type Props = { jobId: string; address: string }
 
@@ -25,6 +26,7 @@ export function MakeLink({ jobId, address }: Props) {
               {form.value.path}
             </a>
           </p>
+          <CopyText text={`${address}${form.value.path}`} />
           <p>Copy it and send it to the customer. It cannot be shown again; a new one can be made.</p>
         </Notice>
       )}

@@ -25,8 +25,9 @@ export default async function LinksPage({ params }: Props) {
       </h1>
       <p>
         Whoever holds the link sees where the heads of this job are, the promise date, and the spec sheets
-        once they are released{view.customer === '' ? '' : `. It is for ${view.customer}`}. It opens for 180
-        days; a new one does not end the others.
+        once they are released, and can answer what the customer was asked about findings
+        {view.customer === '' ? '' : `. It is for ${view.customer}`}. It opens for 180 days; a new one does
+        not end the others.
       </p>
       <MakeLink jobId={view.jobId} address={view.address} />
       <section className="stack part" aria-label="Links of this job">
