@@ -1,10 +1,11 @@
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { Table } from '@/app/_components/ui/table'
+import { capital } from '@/lib/core/route/words'
 import { flowRunCurves } from '@/lib/drawing/flow-curves'
 import type { Held, HeldRow, PortComparison } from '@/lib/use-cases/flow/hold-runs'
 import styles from './flow.module.css'
 
-const size = { widthMm: 130, heightMm: 70 }
+const size = { widthMm: 100, heightMm: 62 }
 
 /** One port: all chosen runs in one picture, then each held against the first. */
 export function PortRuns({ port }: { port: PortComparison }) {
@@ -59,8 +60,8 @@ function HeldRuns({ held, port }: { held: Held; port: string }) {
           label={`${port}, ${held.title}`}
           columns={[
             { id: 'lift', label: 'Lift', head: true },
-            { id: 'before', label: `${held.beforeName}, cfm`, figure: true },
-            { id: 'after', label: `${held.afterName}, cfm`, figure: true },
+            { id: 'before', label: `${capital(held.beforeName)}, cfm`, figure: true },
+            { id: 'after', label: `${capital(held.afterName)}, cfm`, figure: true },
             { id: 'diff', label: 'Difference, cfm', figure: true },
             { id: 'percent', label: '%', figure: true },
             { id: 'note', label: 'Note' },

@@ -79,7 +79,10 @@ export function FlowFields({ fields, answers, errors, onChange }: Props) {
     setAdded([...taken])
     onChange({ ...answers, ...Object.fromEntries(fresh) })
     setPasting(false)
-    setSaid(`${fresh.length} figures taken over. Nothing is saved until you save it.`)
+    const figures = fresh.filter(([, { text }]) => text !== '').length
+    setSaid(
+      `${figures} ${figures === 1 ? 'figure' : 'figures'} taken over. Nothing is saved until you save it.`,
+    )
     setTimeout(() => opener.current?.focus())
   }
 
