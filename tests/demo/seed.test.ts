@@ -113,7 +113,7 @@ describe('the demo shop', () => {
       lines?.flatMap((line) => line.heads.map(({ visit }) => visit.head.tags.length))
     expect(tags(bought)).toEqual([1, 1])
     expect(tags(out)).toEqual([0, 0])
-    expect(parts).toMatchObject([{ kind: 'part', what: 'four exhaust valves', quantity: 4, arrived: 0 }])
+    expect(parts).toMatchObject([{ kind: 'part', what: 'exhaust valve, 1.300 in', quantity: 4, arrived: 0 }])
   })
 
   it('gave out a spec sheet for each released head, and a list of what was not done for the other', async () => {

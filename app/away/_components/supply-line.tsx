@@ -44,20 +44,20 @@ export function SupplyLine({
           </span>
         )}
       </div>
-      <ul className="plain-list">
+      <div>
         {order.lines.map((line) => (
-          <li key={line.lineId}>
+          <p key={line.lineId}>
             {line.quantity} × {line.what}
             {line.arrived > 0 && `, ${line.arrived} of ${line.quantity} here`}
             {line.for.length > 0 && ` for ${line.for.map(whom).join(', ')}`}
-          </li>
+          </p>
         ))}
-      </ul>
-      {order.holdsUp && (
-        <p className="soft">
-          holds up the promise of <Day on={order.holdsUp} locale={locale} />
-        </p>
-      )}
+        {order.holdsUp && (
+          <p className="soft">
+            holds up the promise of <Day on={order.holdsUp} locale={locale} />
+          </p>
+        )}
+      </div>
     </li>
   )
 }

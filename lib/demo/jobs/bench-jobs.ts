@@ -130,7 +130,11 @@ export const waitingForValves: Story = (job) => [
     }),
   ),
   on(7, '15:50', () =>
-    job.buy(job.ground.vendors.castings, job.clock.day(-1), { pieces: '4', cost: '13.80' }),
+    job.buy(job.ground.vendors.castings, job.clock.day(-1), {
+      what: 'exhaust valve, 1.300 in',
+      pieces: '4',
+      cost: '13.80',
+    }),
   ),
 ]
 

@@ -184,7 +184,7 @@ export class DemoJob {
   async buy(
     vendorId: string,
     promisedOn: string,
-    parts: { pieces: string; cost: string } = { pieces: '', cost: '' },
+    parts: { what: string; pieces: string; cost: string } = { what: '', pieces: '', cost: '' },
   ): Promise<void> {
     const { tamsin } = this.ground.staff
     const moment = this.#now
@@ -205,7 +205,12 @@ export class DemoJob {
           cost: variant?.cost ?? '',
         }
       }),
-      parts: waits.map(({ waitId, what }) => ({ waitId, what, quantity: parts.pieces, cost: parts.cost })),
+      parts: waits.map(({ waitId }) => ({
+        waitId,
+        what: parts.what,
+        quantity: parts.pieces,
+        cost: parts.cost,
+      })),
     }
     this.#supply = await orderSupply(tamsin, orderSupplySchema.parse(form), moment)
   }

@@ -126,17 +126,14 @@ function Line({ line, manner }: { line: SupplyLineView; manner: ShopManner }) {
         <span>{line.arrived === 0 ? 'none here yet' : `${line.arrived} of ${line.quantity} here`}</span>
       </div>
       {line.for.length > 0 && (
-        <ul className="plain-list">
+        <div className="row">
           {line.for.map((head) => (
-            <li key={head.visitId} className="row">
+            <span key={head.visitId} className="row">
               <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />
-              <span>
-                job <Link href={`/jobs/${head.jobNumber}`}>{head.jobNumber}</Link>
-                {head.pulled && ', off its job: it lies here for another'}
-              </span>
-            </li>
+              {head.pulled && <span>off its job {head.jobNumber}: it lies here for another</span>}
+            </span>
           ))}
-        </ul>
+        </div>
       )}
     </li>
   )

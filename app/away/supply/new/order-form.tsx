@@ -93,14 +93,8 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
 
 type LineProps = { form: Form<OrderSupplyForm>; at: number; currency: string }
 
-const variantLabel = ({ name, nominalText, cutByMaker }: VariantChoice): string =>
-  [
-    name,
-    nominalText && !name.includes(nominalText) && `${nominalText} cc`,
-    cutByMaker && !/cut/.test(name) && 'cut by its maker',
-  ]
-    .filter(Boolean)
-    .join(', ')
+const variantLabel = ({ name, nominalText }: VariantChoice): string =>
+  nominalText === '' ? name : `${name}, nominal ${nominalText} cc`
 
 function HeadsLine({ form, at, line, currency }: LineProps & { line: HeadsToOrder }) {
   const { setValue, watch } = form.form

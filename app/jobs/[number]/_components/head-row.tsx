@@ -25,7 +25,7 @@ export function HeadRow({ head }: { head: JobHead }) {
         </div>
         <span>
           <strong>{head.whereabouts}</strong>
-          {head.why !== head.whereabouts && `, ${head.why}`}
+          {head.why.startsWith(head.whereabouts) ? head.why.slice(head.whereabouts.length) : `, ${head.why}`}
         </span>
       </div>
       <div className={styles.scale}>
