@@ -1,5 +1,5 @@
 import { browserFigures } from './cut-bench'
-import { coreFigures } from './core'
+import { coreFigures } from '../../tests/bench/core'
 
 /** `npm run bench`: every figure of speed in a table; with --json also as one object on the last line. Needs a build. */
 const figures = [...coreFigures(), ...(await browserFigures())]

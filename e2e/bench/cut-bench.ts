@@ -1,8 +1,8 @@
 import { chromium, type Page } from '@playwright/test'
 import { systemChromium } from '../../lib/cli/browser.mjs'
-import { signIn } from '../../e2e/person'
-import { startServer } from '../../e2e/server'
-import { median, type Figure } from './measure'
+import { signIn } from '../person'
+import { startServer } from '../server'
+import { median, type Figure } from '../../tests/bench/measure'
 
 const slowdown = 4
 const moves = 60
