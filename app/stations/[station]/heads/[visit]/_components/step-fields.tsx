@@ -1,10 +1,13 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 import { FigureFields } from './figure-fields'
-import { FlowFields } from './flow-fields'
+
+/** Other steps than a flow run do not load it. */
+const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields))
 
 type Props = {
   /** All of one kind. */
