@@ -1,9 +1,9 @@
 import { chromium, type Page } from '@playwright/test'
-import { systemChromium } from '../../lib/cli/browser.mjs'
 import { signIn } from '../person'
 import { startServer } from '../server'
 import { median, type Figure } from '../../tests/bench/measure'
 
+const systemChromium = '/usr/bin/chromium'
 const slowdown = 4
 const moves = 60
 

@@ -41,7 +41,8 @@ const again = (step: DetailedStep): Result<MayTick> =>
 type Refused = ReturnType<typeof refuse> | null
 
 /** Why nothing can be done at a head that was bought and has not come. */
-export const onOrderWords = 'This head is on order and has not come. It gets its tag when it arrives, and goes on from there.'
+export const onOrderWords =
+  'This head is on order and has not come. It gets its tag when it arrives, and goes on from there.'
 
 function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   const leaving = step.stepId === 'hand-over' && facts.events.some((event) => event.kind === 'return-as-is')
