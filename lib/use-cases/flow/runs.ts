@@ -56,13 +56,24 @@ export function benchRuns(
     const key = `${stepKeyOf(set)}|${set.visitId === null ? set.id : runNumber(set.conditions)}`
     groups.set(key, [...(groups.get(key) ?? []), reading])
   }
-  return [...groups.values()]
-    .flatMap((readings) => {
-      const set = setById.get(readings[0]?.setId ?? '')
-      const subject = set && subjectOf(set)
-      return set && subject ? [benchRun(set, subject, readings)] : []
-    })
-    .sort((a, b) => a.takenAt.getTime() - b.takenAt.getTime() || a.name.localeCompare(b.name))
+  const runs = [...groups.values()].flatMap((readings) => {
+    const set = setById.get(readings[0]?.setId ?? '')
+    const subject = set && subjectOf(set)
+    return set && subject ? [benchRun(set, subject, readings)] : []
+  })
+  return toldApart(
+    runs.sort((a, b) => a.takenAt.getTime() - b.takenAt.getTime() || a.name.localeCompare(b.name)),
+  )
+}
+
+/** The same step on another job, and another reference run, would have the same name. */
+function toldApart(runs: readonly BenchRun[]): readonly BenchRun[] {
+  return runs.map((run) => {
+    const alike = runs.filter(({ name }) => name === run.name)
+    if (alike.length < 2) return run
+    const mark = run.jobNumber === '' ? `no. ${alike.indexOf(run) + 1}` : `job ${run.jobNumber}`
+    return { ...run, name: `${run.name}, ${mark}`, shortName: `${run.shortName}, ${mark}` }
+  })
 }
 
 const stepKeyOf = (set: FlowSet): string =>

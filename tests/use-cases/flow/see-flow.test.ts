@@ -207,6 +207,15 @@ describe('the flow of a head', () => {
     expect((await seeReferences(counter, otherCasting)).runs).toEqual([])
   })
 
+  it('two runs of one name are told apart', async () => {
+    await recordReference(machinist, reference([flow('intake@0.300', '140')]), at(later(95)))
+    const { runs } = await seeReferences(counter, casting)
+    expect(runs.map(({ name }) => name)).toEqual([
+      'Halden 4, reference run, no. 1',
+      'Halden 4, reference run, no. 2',
+    ])
+  })
+
   it('a reference run is refused without a figure, with one that cannot be, and from the counter', async () => {
     const count = () => database.client.readingSet.count({ where: { castingId: casting } })
     const before = await count()
