@@ -19,10 +19,14 @@ export function FindingList({ findings, timeZone, locale, mayAsk, tags = false }
       {findings.map((finding) => (
         <li key={finding.id} className="row">
           {tags && <Tag number={finding.tag} size="s" href={`/heads/${finding.headId}`} />}
-          <span>
-            {mayAsk ? <Link href={`/counter/findings/${finding.id}`}>{finding.what}</Link> : finding.what}:{' '}
-            <HowFar finding={finding} timeZone={timeZone} locale={locale} />
-          </span>
+          <div>
+            <p>
+              {mayAsk ? <Link href={`/counter/findings/${finding.id}`}>{finding.what}</Link> : finding.what}
+            </p>
+            <p>
+              <HowFar finding={finding} timeZone={timeZone} locale={locale} />
+            </p>
+          </div>
         </li>
       ))}
     </ul>

@@ -22,9 +22,14 @@ type Props = {
 export function Confirm({ answer, question, name, pending, refusal, onSend, onBack }: Props) {
   const id = useId()
   const title = useRef<HTMLHeadingElement>(null)
-  useEffect(() => title.current?.focus(), [])
+  const box = useRef<HTMLDivElement>(null)
+  // Both buttons are to be seen with the words, also on a small phone.
+  useEffect(() => {
+    title.current?.focus()
+    box.current?.scrollIntoView({ block: 'nearest' })
+  }, [])
   return (
-    <div role="group" aria-labelledby={id} className={`stack ${styles.confirm}`}>
+    <div ref={box} role="group" aria-labelledby={id} className={`stack ${styles.confirm}`}>
       <h4 id={id} ref={title} tabIndex={-1}>
         Your answer is {answer === 'yes' ? 'yes' : 'no'}. Send it?
       </h4>
