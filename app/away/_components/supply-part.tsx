@@ -31,13 +31,17 @@ export function SupplyPart({ away, locale }: { away: Away; locale: string }) {
         <section className="stack" aria-label="Not ordered yet">
           <h3>Booked to be bought, not ordered yet</h3>
           <ul className="plain-list">
-            {toOrder.map((head) => (
-              <li key={head.visitId} className="row spread">
-                <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />
+            {[...new Set(toOrder.map((head) => head.jobNumber))].map((number) => (
+              <li key={number} className="row spread">
+                <span className="row">
+                  {toOrder
+                    .filter((head) => head.jobNumber === number)
+                    .map((head) => (
+                      <Tag key={head.visitId} number={head.tag} size="s" href={`/heads/${head.headId}`} />
+                    ))}
+                </span>
                 {mayOrder && (
-                  <ButtonLink href={`/away/supply/new?job=${head.jobNumber}`}>
-                    Order for {head.jobNumber}
-                  </ButtonLink>
+                  <ButtonLink href={`/away/supply/new?job=${number}`}>Order for {number}</ButtonLink>
                 )}
               </li>
             ))}

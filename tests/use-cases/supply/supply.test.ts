@@ -115,11 +115,11 @@ describeOnBoth('a head that is bought', (open) => {
     })
     const hold = openHoldSchema.parse({ visitId: one.visitId, stepId: null, reason: 'x' })
     for (const attempt of [
-      tickStep(owner, { ...step, entry: null }, at(monday)),
-      recordReadings(owner, { ...step, entry }, at(monday)),
-      openHold(owner, hold, at(monday)),
+      () => tickStep(owner, { ...step, entry: null }, at(monday)),
+      () => recordReadings(owner, { ...step, entry }, at(monday)),
+      () => openHold(owner, hold, at(monday)),
     ]) {
-      expect(await refusalOf(attempt)).toMatchObject({
+      expect(await refusalOf(attempt())).toMatchObject({
         code: 'wrong-state',
         message: expect.stringContaining('on order and has not come') as string,
       })
@@ -452,17 +452,18 @@ describeOnBoth('who may', (open) => {
     const before = await rows(client)
     const promise = repromiseSupplySchema.parse({ orderId, version: 1, promisedOn: '2026-03-16', note: '' })
     for (const attempt of [
-      order(orderForm(job), at(monday), machinist),
-      order(
-        orderForm(job, { heads: [{ variantId: cut58, what: '', visitIds: [one.visitId], cost: '1' }] }),
-        at(monday),
-        machinist,
-      ),
-      repromiseSupply(machinist, promise, at(monday)),
-      endSupply(machinist, { orderId, version: 1, reason: 'x' }, at(monday)),
-      seeOrdering(machinist, { job: null, now: monday }),
+      () => order(orderForm(job), at(monday), machinist),
+      () =>
+        order(
+          orderForm(job, { heads: [{ variantId: cut58, what: '', visitIds: [one.visitId], cost: '1' }] }),
+          at(monday),
+          machinist,
+        ),
+      () => repromiseSupply(machinist, promise, at(monday)),
+      () => endSupply(machinist, { orderId, version: 1, reason: 'x' }, at(monday)),
+      () => seeOrdering(machinist, { job: null, now: monday }),
     ]) {
-      expect(await refusalOf(attempt)).toMatchObject({ code: 'not-allowed' })
+      expect(await refusalOf(attempt())).toMatchObject({ code: 'not-allowed' })
     }
     expect(await rows(client)).toEqual(before)
     for (const seen of [
@@ -484,12 +485,12 @@ describeOnBoth('who may', (open) => {
     const nobody = { ...machinist, roles: [] }
     const before = await rows(client)
     for (const attempt of [
-      order(orderForm(job), at(monday), nobody),
-      receive(orderId, 1, [{ visitId: one.visitId }], [], at(monday), nobody),
-      seeSupply(nobody, orderId, monday),
-      seeArriving(nobody, monday),
+      () => order(orderForm(job), at(monday), nobody),
+      () => receive(orderId, 1, [{ visitId: one.visitId }], [], at(monday), nobody),
+      () => seeSupply(nobody, orderId, monday),
+      () => seeArriving(nobody, monday),
     ]) {
-      expect(await refusalOf(attempt)).toMatchObject({ code: 'not-allowed' })
+      expect(await refusalOf(attempt())).toMatchObject({ code: 'not-allowed' })
     }
     expect(await rows(client)).toEqual(before)
   })
