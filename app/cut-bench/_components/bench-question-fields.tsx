@@ -17,7 +17,11 @@ type FieldName =
   | `figures.${keyof typeof castingFigures}`
 
 type Props = {
-  text: (name: FieldName) => UseFormRegisterReturn & { error: string | undefined }
+  text: (name: FieldName) => UseFormRegisterReturn & {
+    error: string | undefined
+    defaultValue?: string
+    defaultChecked?: boolean
+  }
   castings: readonly { readonly id: string; readonly name: string }[]
   /** What the casting's record says, shown where nothing is typed over it. */
   record: CastingFacts

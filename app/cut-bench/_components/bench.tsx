@@ -1,6 +1,6 @@
 'use client'
 import { useEffect, useMemo } from 'react'
-import { useForm, useWatch } from 'react-hook-form'
+import { get, useForm, useWatch } from 'react-hook-form'
 import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
 import { Busy } from '@/app/_components/ui/busy'
@@ -24,7 +24,7 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
     <div className="stack-large">
       <form onSubmit={(event) => event.preventDefault()}>
         <BenchQuestionFields
-          text={(name) => ({ ...form.register(name), error: errors[name] })}
+          text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
           castings={view.castings}
           record={casting?.facts ?? {}}
           hasTarget={asked.targetCc !== null}
@@ -59,6 +59,10 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
     </div>
   )
 }
+
+/** What stands in a field before the page is awake: a link's question is there to be read at once. */
+const asTyped = (value: unknown) =>
+  typeof value === 'boolean' ? { defaultChecked: value } : { defaultValue: String(value ?? '') }
 
 /** The address says what is asked, so that it can be handed to a colleague and survives a reload. */
 function useKeptInAddress(query: string) {
