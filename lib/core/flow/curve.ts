@@ -75,12 +75,13 @@ const endSlope = (chord: number, beside: number | undefined): number =>
  * Flow read off the curve.
  *
  * @param curve from `monotoneCurve`
- * @param liftIn lift, in, inside the measured span: there is no extrapolation
+ * @param askedIn lift, in, inside the measured span: there is no extrapolation
  * @returns cfm
  *
  * Formula: cubic Hermite interpolation between the two knots. Example: the curve above at 0.150 in → 85.9 cfm.
  */
-export function flowAt(curve: FlowCurve, liftIn: number): Result<number> {
+export function flowAt(curve: FlowCurve, askedIn: number): Result<number> {
+  const liftIn = withoutRounding(curve, askedIn)
   const right = curve.findIndex((knot) => knot.liftIn >= liftIn)
   const b = curve[right]
   const a = curve[right - 1] ?? b
@@ -88,6 +89,16 @@ export function flowAt(curve: FlowCurve, liftIn: number): Result<number> {
     return refuse('out-of-range', `The lift ${liftIn} in lies outside the lifts that were run.`)
   }
   return ok(hermite(a, b, liftIn))
+}
+
+/** A lift that was worked out, and is an end of the span but for its last binary digit, is that end. */
+const roundingIn = 1e-9
+
+function withoutRounding(curve: FlowCurve, liftIn: number): number {
+  const end = [curve[0], curve[curve.length - 1]].find(
+    (knot) => knot !== undefined && Math.abs(knot.liftIn - liftIn) <= roundingIn,
+  )
+  return end?.liftIn ?? liftIn
 }
 
 function hermite(a: CurveKnot, b: CurveKnot, liftIn: number): number {

@@ -96,6 +96,18 @@ describe('flow curve', () => {
     )
   })
 
+  it('takes a lift that was worked out for the end it is', () => {
+    const curve = must(
+      monotoneCurve([
+        { liftIn: 0.475, flowCfm: 150 },
+        { liftIn: 1.675, flowCfm: 240 },
+      ]),
+    )
+    // In binary this is 1.6750000000000003.
+    expect(at(curve, 0.475 + (1.675 - 0.475) * 1)).toBe(240)
+    expect(flowAt(curve, 1.675001).ok).toBe(false)
+  })
+
   it('does not care in which order the lifts were typed', () => {
     expect(monotoneCurve([...run].reverse())).toEqual(monotoneCurve(run))
   })
