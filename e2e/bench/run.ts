@@ -1,5 +1,17 @@
+import { execFileSync } from 'node:child_process'
+import { join } from 'node:path'
 import { browserFigures } from './cut-bench'
-import { coreFigures } from '../../tests/bench/core'
+import type { Figure } from '../../tests/bench/measure'
+
+const core = join(import.meta.dirname, '..', '..', 'tests', 'bench')
+
+/** In a process of its own, without what a script loader adds to the code. */
+function coreFigures(): Figure[] {
+  const loader = join(core, 'plain-loader.mjs')
+  return JSON.parse(
+    execFileSync(process.execPath, ['--import', loader, join(core, 'print-core.ts')], { encoding: 'utf8' }),
+  ) as Figure[]
+}
 
 /** `npm run bench`: every figure of speed in a table; with --json also as one object on the last line. Needs a build. */
 const figures = [...coreFigures(), ...(await browserFigures())]
