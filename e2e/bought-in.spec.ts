@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
 import { readPdf } from '../tests/pdf/read-pdf'
+import { checkIn, corners } from './answers'
 import { choose, doStep, openHead, openStep, signIn, type Answers } from './person'
 
 /**
@@ -7,17 +8,7 @@ import { choose, doStep, openHead, openStep, signIn, type Answers } from './pers
  * demo's casting record says 58.0 cc of it; the burette says what it holds, and only that stands as measured.
  */
 
-const corners = (figure: string) => ({
-  'intake end 1': figure,
-  'exhaust end 1': figure,
-  'intake end 2': figure,
-  'exhaust end 2': figure,
-})
 const straight = { across: '.001', along: '.001' }
-const checkIn: Answers = {
-  choices: { Condition: 'No damage seen' },
-  words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
-}
 const thickness: Answers = {
   figures: {
     Thickness: corners('4.214'),

@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
 import { addCasting } from './casting'
+import { checkIn, corners } from './answers'
 import { answer, bookJob, doStep, figureOf, openHead, openStep, signIn, type Answers } from './person'
 import { readPdf } from '../tests/pdf/read-pdf'
 
@@ -7,16 +8,6 @@ import { readPdf } from '../tests/pdf/read-pdf'
  * Three jobs driven through the screens, from the counter to a spec sheet, figures held against values worked by hand.
  */
 
-const checkIn: Answers = {
-  choices: { Condition: 'No damage seen' },
-  words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
-}
-const corners = (figure: string) => ({
-  'intake end 1': figure,
-  'exhaust end 1': figure,
-  'intake end 2': figure,
-  'exhaust end 2': figure,
-})
 const straight = { across: '.001', along: '.001' }
 const thickness = (figure: string): Answers => ({
   figures: {

@@ -1,18 +1,8 @@
 import { expect, test } from '@playwright/test'
-import { bookJob, doStep, openHead, signIn, type Answers } from './person'
+import { checkIn, corners } from './answers'
+import { bookJob, doStep, openHead, signIn } from './person'
 
 /** Heads that come back: from a vendor one by one, from the customer a second time, and out again as they were. */
-
-const checkIn: Answers = {
-  choices: { Condition: 'No damage seen' },
-  words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
-}
-const corners = (figure: string) => ({
-  'intake end 1': figure,
-  'exhaust end 1': figure,
-  'intake end 2': figure,
-  'exhaust end 2': figure,
-})
 
 test('one of two heads comes back from the vendor, the other stays out and is late', async ({ page }) => {
   await signIn(page, 'dov')

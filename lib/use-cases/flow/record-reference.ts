@@ -5,7 +5,7 @@ import { castingById } from '@/lib/data/castings'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import type { ReferenceRun } from '@/lib/schemas/flow'
-import { isAnswered, pointOf } from '../visits/add-readings'
+import { addPoints, isAnswered, pointOf } from '../visits/add-readings'
 
 /** Keeps a flow run of a casting that belongs to no visit: heads of that casting are held against it. */
 export async function recordReference(
@@ -37,16 +37,7 @@ export async function recordReference(
         byId: actor.personId,
       },
     })
-    await w.tx.reading.createMany({
-      data: points.map((point) => ({
-        id: newId(w.now),
-        setId,
-        reason: '',
-        correctsId: null,
-        correction: null,
-        ...point,
-      })),
-    })
+    await addPoints(w, setId, points)
     w.audit({
       action: 'read',
       subject: 'casting',

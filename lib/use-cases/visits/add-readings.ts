@@ -50,16 +50,7 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
       byId: w.actor.personId,
     },
   })
-  await w.tx.reading.createMany({
-    data: points.map((point) => ({
-      id: newId(w.now),
-      setId,
-      reason: '',
-      correctsId: null,
-      correction: null,
-      ...point,
-    })),
-  })
+  await addPoints(w, setId, points)
   w.audit({
     action: 'read',
     subject: 'reading-set',
@@ -85,4 +76,22 @@ export async function checkInstrument(w: Write, instrumentId: string | null): Pr
           refusal: { code: 'invalid', message: 'This instrument is no longer in use. Pick another.' },
         },
   )
+}
+
+/** The points of one set, as they were first read: nothing is corrected yet. */
+export async function addPoints(
+  w: Write,
+  setId: string,
+  points: readonly ReturnType<typeof pointOf>[],
+): Promise<void> {
+  await w.tx.reading.createMany({
+    data: points.map((point) => ({
+      id: newId(w.now),
+      setId,
+      reason: '',
+      correctsId: null,
+      correction: null,
+      ...point,
+    })),
+  })
 }
