@@ -30,6 +30,8 @@ export const accessTable = {
   'plan.accept': { roles: desk },
   'hold.open': { roles: staff },
   'hold.decide': { roles: owner },
+  'photo.add': { roles: staff },
+  'photo.withdraw': { roles: owner },
   'wait.open': { roles: staff },
   'wait.end': { roles: staff },
   'outside.see': { roles: staff },

@@ -39,6 +39,8 @@ const expected: Record<Action, string> = {
   'plan.accept': 'co',
   'hold.open': 'cmo',
   'hold.decide': 'o',
+  'photo.add': 'cmo',
+  'photo.withdraw': 'o',
   'wait.open': 'cmo',
   'wait.end': 'cmo',
   'outside.see': 'cmo',

@@ -1,0 +1,35 @@
+import { z } from 'zod'
+import { stepIds } from '@/lib/core/route/types'
+import { neededWords, words } from './figure'
+
+/** Longest edge of a kept picture, and of the small one that stands in lists. */
+export const longestEdgePx = 2000
+export const smallEdgePx = 480
+
+/** What may come up: the tablet shrinks a picture first; one that its browser cannot read comes as it is. */
+export const mostUploadBytes = 8 * 1024 * 1024
+
+const idOrNone = z
+  .union([z.literal(''), z.uuid()])
+  .default('')
+  .transform((id) => (id === '' ? null : id))
+
+/** Where a photo belongs; `stepId` is '' when it is of the head itself. `sha256` is of the file as it came up. */
+export const addPhotoSchema = z.object({
+  visitId: z.uuid(),
+  stepId: z.union([z.literal(''), z.enum(stepIds)]),
+  occurrence: z.string().max(40).default(''),
+  orderId: idOrNone,
+  findingId: idOrNone,
+  holdId: idOrNone,
+  caption: words(200),
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+})
+export type AddPhotoForm = z.input<typeof addPhotoSchema>
+export type AddPhotoInput = z.output<typeof addPhotoSchema>
+
+export const withdrawPhotoSchema = z.object({
+  photoId: z.uuid(),
+  reason: neededWords('Say why it is withdrawn.', 300),
+})
+export type WithdrawPhotoInput = z.output<typeof withdrawPhotoSchema>
