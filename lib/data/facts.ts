@@ -1,6 +1,7 @@
 import 'server-only'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { ReadingFact, ReadingKind } from '@/lib/core/readings/types'
+import { measuredOutside } from '@/lib/core/route/measured-outside'
 import type {
   EventKind,
   OrderFacts,
@@ -11,6 +12,7 @@ import type {
   StepKey,
   WorkId,
 } from '@/lib/core/route/types'
+import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import { castingFactsOf, engineFactsOf } from './known-figures'
 
@@ -34,7 +36,7 @@ export const visitInclude = {
   releases: { orderBy: { revision: 'desc' } },
   returned: true,
   handOver: true,
-  outside: { include: { order: { include: { vendor: true } } } },
+  outside: { include: { order: { include: { vendor: true } } }, orderBy: { id: 'asc' } },
   photos: true,
   place: true,
 } as const satisfies Prisma.VisitInclude
@@ -138,9 +140,12 @@ function planFacts(visit: VisitRecord, index: number, removedBefore: number | nu
   }
 }
 
-function orderFacts(visit: VisitRecord): OrderFacts[] {
+function orderFacts(visit: VisitRecord, readings: readonly EffectiveReading[], toleranceIn: number): OrderFacts[] {
   const seqOf = (kind: EventKind, orderId: string): number | null =>
     visit.events.findLast((event) => event.kind === kind && event.orderId === orderId)?.seq ?? null
+  const { deepEdge } = visit.head.casting ?? {}
+  const { milledWidthIn, deckLengthIn } = castingFactsOf(visit.head.casting, visit.head.chamberForm)
+  const deck = { deepEdge: deepEdge === 'intake' ? 'intake' : 'exhaust', milledWidthIn, deckLengthIn } as const
   return visit.outside.map((line) => ({
     orderId: line.orderId,
     number: line.order.number,
@@ -152,15 +157,28 @@ function orderFacts(visit: VisitRecord): OrderFacts[] {
     receivedSeq: seqOf('received', line.orderId),
     confirmed: list(line.confirmed) as StepId[],
     seatsIn: line.seatsIn,
+    confirmedSeqs: Object.fromEntries(
+      visit.events
+        .filter((event) => event.kind === 'confirm' && event.orderId === line.orderId)
+        .map((event) => [event.stepId, event.seq]),
+    ),
+    rejected: rejectedOf(seqOf('reject', line.orderId), line),
+    measured: measuredOutside(line.orderId, readings, deck, toleranceIn),
   }))
 }
+
+const rejectedOf = (seq: number | null, line: { rejectedAt: Date | null; rejectedWhy: string }): OrderFacts['rejected'] =>
+  seq === null || line.rejectedAt === null ? null : { seq, why: line.rejectedWhy }
 
 /** A head that is bought has not come until a tag hangs on it. */
 export const notCome = (visit: { source: string; head: { tags: readonly unknown[] } }): boolean =>
   visit.source !== 'customer' && visit.head.tags.length === 0
 
+/** Beside the route's own limits, how far a cut may be off and still count as what was ordered. */
+export type FactSettings = RouteSettings & Pick<ShopSettings, 'cutToleranceIn'>
+
 /** The facts the route is computed from. */
-export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFacts {
+export function routeFacts(visit: VisitRecord, settings: FactSettings): RouteFacts {
   const readings = effectiveReadings(visit.readings)
   const removedBefore = removedBeforeIn(visit, readings)
   const engine = engineFactsOf(visit.job.engine)
@@ -182,7 +200,7 @@ export function routeFacts(visit: VisitRecord, settings: RouteSettings): RouteFa
     manifoldSpansHeads: { v: true, inline: false, unknown: null }[engine.layout],
     remainingPtvIn: clearances.length === 0 ? null : Math.min(...clearances),
     finishAsked: visit.job.finishAsked !== '',
-    orders: orderFacts(visit),
+    orders: orderFacts(visit, readings, settings.cutToleranceIn),
     events: visit.events.map((event) => ({
       seq: event.seq,
       kind: event.kind as EventKind,

@@ -4,7 +4,7 @@ import { computeRoute } from '@/lib/core/route/compute-route'
 import type { EventKind, RouteFacts, RouteStep, StepKey, Whereabouts } from '@/lib/core/route/types'
 import { whereabouts } from '@/lib/core/route/whereabouts'
 import type { Db, Reader, Tx } from './db'
-import { routeFacts, visitInclude, type VisitRecord } from './facts'
+import { routeFacts, visitInclude, type FactSettings, type VisitRecord } from './facts'
 import { projectShopCut } from './rate-cuts'
 import { currentSettings } from './settings'
 import { conflictUnless, type Write } from './write'
@@ -31,7 +31,7 @@ export async function visitWithRoute(reader: Reader, id: string): Promise<VisitW
   return withRoute(visit, settings.values)
 }
 
-export function withRoute(visit: VisitRecord, settings: RouteFacts['settings']): VisitWithRoute {
+export function withRoute(visit: VisitRecord, settings: FactSettings): VisitWithRoute {
   const facts = routeFacts(visit, settings)
   return { visit, facts, route: computeRoute(facts) }
 }

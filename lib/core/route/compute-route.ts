@@ -96,8 +96,29 @@ function workOut(facts: RouteFacts): readonly DetailedStep[] {
     if (found) drafts.push(found)
   }
   const open = openLabels(drafts)
-  for (const entry of drafts) setWaits(entry, open, facts)
+  const unseen = uncheckedOrders(drafts)
+  for (const entry of drafts) setWaits(entry, open, facts, unseen)
   return drafts
+}
+
+/** Orders whose arrival has not been checked yet, by the label of the check that is still open. */
+function uncheckedOrders(drafts: readonly Draft[]): ReadonlyMap<string, string> {
+  const last = drafts.filter((entry) => entry.stepId === 'arrival-figures' && !settled(entry.state))
+  return new Map(last.map((entry) => [entry.orderId ?? '', entry.label]))
+}
+
+/** Until the arrival check says what a vendor did, nobody here does it over. */
+function waitsForCheck(
+  { stepId, orderId }: StepKey,
+  facts: RouteFacts,
+  unseen: ReadonlyMap<string, string>,
+): string[] {
+  if (orderId !== null || stepId === 'check-in') return []
+  return facts.orders.flatMap((order) => {
+    const check = unseen.get(order.orderId)
+    const open = order.receivedSeq !== null && !order.rejected && order.scope.includes(stepId)
+    return open && check !== undefined && !order.confirmed.includes(stepId) ? [check] : []
+  })
 }
 
 function byKey(readings: RouteFacts['readings']): ReadonlyMap<string, ReadingFact[]> {
@@ -146,7 +167,16 @@ function needOfKey(key: StepKey, context: Context): string {
   if (key.stepId === 'flow') return flowNeed(key.occurrence as FlowOccurrence, context)
   if (key.orderId === null) return context.need(key.stepId)
   const order = context.facts.orders.find((candidate) => candidate.orderId === key.orderId)
-  return order ? `${orderWords(order)}, comes back` : ''
+  if (!order || doneOver(context.facts, order)) return ''
+  return `${orderWords(order)}, comes back`
+}
+
+/** What was rejected and is with a vendor again is checked when that comes back. */
+function doneOver({ orders }: RouteFacts, { rejected, scope }: OrderFacts): boolean {
+  if (!rejected) return false
+  return orders.some(
+    (order) => (order.sentSeq ?? 0) > rejected.seq && scope.every((stepId) => order.scope.includes(stepId)),
+  )
 }
 
 function draft(
@@ -169,7 +199,7 @@ function draft(
   const owes =
     order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts))
   const reopened = asksForMore(row.ref, owes, history) && why !== ''
-  const ticked = stateOf(mark, why, since)
+  const ticked = why !== '' && mark.notTaken !== '' ? 'do again' : stateOf(mark, why, since)
   const state = ticked === 'done' && reopened ? 'do again' : ticked
   return {
     stepId: key.stepId,
@@ -183,7 +213,7 @@ function draft(
     reason: reasonOf(
       state,
       why,
-      ticked === 'done' ? 'more readings are owed now' : (undone?.words ?? ''),
+      ticked === 'done' ? 'more readings are owed now' : mark.notTaken || (undone?.words ?? ''),
       now,
     ),
     isNew: before !== null && why !== '' && whyBefore === '' && !touched,
@@ -276,9 +306,15 @@ function openLabels(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly str
   return open
 }
 
-function setWaits(entry: Draft, open: ReadonlyMap<StepRef, readonly string[]>, facts: RouteFacts): void {
+function setWaits(
+  entry: Draft,
+  open: ReadonlyMap<StepRef, readonly string[]>,
+  facts: RouteFacts,
+  unseen: ReadonlyMap<string, string>,
+): void {
   if (settled(entry.state)) return
-  entry.mustFollow = stillOpen(hardBefore.get(entry.ref), open)
+  const before = stillOpen(hardBefore.get(entry.ref), open)
+  entry.mustFollow = [...new Set([...before, ...waitsForCheck(entry, facts, unseen)])]
   entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
   entry.parts = facts.partsWaits
     .filter((wait) => wait.open && sameKey(wait.step, entry))

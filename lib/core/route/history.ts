@@ -1,5 +1,6 @@
 import { causedBy, causes, makesDoAgain, againAfterAnything, standOnceCut, type Cause } from './do-again'
 import { keyText, textOf, type StepRef } from './keys'
+import { inchWords } from './words'
 import type { OrderFacts, RouteFacts, StepId, StepKey } from './types'
 
 /** What has become of one step so far. Numbers are sequence numbers of events. */
@@ -10,6 +11,8 @@ export type Mark = {
   /** The last time the work itself was done, here or by a vendor; a waiver does no work. */
   readonly workSeq: number | null
   readonly byVendor: string
+  /** Why a vendor's work does not count as done; '' when it does, or none was done. */
+  readonly notTaken: string
 }
 
 export type History = {
@@ -23,13 +26,23 @@ export type History = {
   readonly undoneBy: (ref: StepRef) => { readonly seq: number; readonly cause: Cause } | null
 }
 
-const fresh: Mark = { startedSeq: null, doneSeq: null, waived: false, workSeq: null, byVendor: '' }
+const fresh: Mark = {
+  startedSeq: null,
+  doneSeq: null,
+  waived: false,
+  workSeq: null,
+  byVendor: '',
+  notTaken: '',
+}
 
 type Entry = {
   readonly seq: number
-  readonly kind: 'start' | 'tick' | 'undo' | 'waive' | 'vendor'
+  readonly kind: 'start' | 'tick' | 'undo' | 'waive' | 'vendor' | 'reject'
   readonly key: StepKey
+  /** When the work was done: before its number, where a vendor's work was confirmed later. */
+  readonly workSeq: number
   readonly vendor: string
+  readonly notTaken: string
 }
 
 export const orderWords = (order: Pick<OrderFacts, 'vendor' | 'number'>): string =>
@@ -66,16 +79,44 @@ function entriesOf(facts: RouteFacts): Entry[] {
   const inHouse = facts.events.flatMap((event): Entry[] => {
     const kind = event.kind === 'read' ? 'start' : event.kind
     const counts = kind === 'start' || kind === 'tick' || kind === 'undo' || kind === 'waive'
-    return counts && event.step ? [{ seq: event.seq, kind, key: event.step, vendor: '' }] : []
+    return counts && event.step
+      ? [{ seq: event.seq, kind, key: event.step, workSeq: event.seq, vendor: '', notTaken: '' }]
+      : []
   })
-  const byVendors = facts.orders.flatMap((order) => {
-    const { receivedSeq } = order
-    return receivedSeq === null ? [] : order.confirmed.filter((stepId) => vendorDid(facts, stepId)).map(
-      (stepId): Entry => ({ seq: receivedSeq, kind: 'vendor', key: { stepId, occurrence: '', orderId: null }, vendor: orderWords(order) }),
-    ) // prettier-ignore
-  })
+  const byVendors = facts.orders.flatMap((order) => [...confirmedBy(facts, order), ...rejectedOf(order)])
   return [...inHouse, ...byVendors].sort((a, b) => a.seq - b.seq)
 }
+
+const keyOfScope = (stepId: StepId): StepKey => ({ stepId, occurrence: '', orderId: null })
+
+function confirmedBy(facts: RouteFacts, order: OrderFacts): Entry[] {
+  const { receivedSeq } = order
+  if (receivedSeq === null) return []
+  const shortIn = angleShortIn(facts)
+  return order.confirmed
+    .filter((stepId) => vendorDid(facts, stepId))
+    .map((stepId) => ({
+      seq: order.confirmedSeqs?.[stepId] ?? receivedSeq,
+      kind: 'vendor',
+      key: keyOfScope(stepId),
+      workSeq: receivedSeq,
+      vendor: orderWords(order),
+      notTaken: stepId === 'angle-cut' && shortIn > 0 ? `the angle part is ${inchWords(shortIn)} short by the corners` : '',
+    }))
+} // prettier-ignore
+
+/** What was asked for and is not taken is owed again, whether it was confirmed before or not. */
+const rejectedOf = (order: OrderFacts): Entry[] =>
+  order.rejected
+    ? order.scope.map((stepId) => ({
+        seq: order.rejected?.seq ?? 0,
+        kind: 'reject',
+        key: keyOfScope(stepId),
+        workSeq: order.receivedSeq ?? 0,
+        vendor: orderWords(order),
+        notTaken: `rejected: ${order.rejected?.why}`,
+      }))
+    : []
 
 /** A vendor's flat cut is the step done only when nothing of the flat part is left for us. */
 const vendorDid = (facts: RouteFacts, stepId: StepId): boolean =>
@@ -85,13 +126,42 @@ const vendorDid = (facts: RouteFacts, stepId: StepId): boolean =>
 const leastCutIn = 0.00005
 
 /**
- * Flat part of the plan that is not cut outside, in inches: plan f minus the sum of the orders' f_v, 0 when nothing is
- * left. An order that came back without the cut confirmed cut nothing. Example: f 0.020, f_v 0.014 → 0.006.
+ * Flat part of the plan that is not cut outside, in inches: plan f minus the sum of what the orders took, 0 when nothing
+ * is left. An order took what it asked for, or what the corners say where they say something else; one that came back
+ * without the cut confirmed, or was rejected, took nothing that was not measured.
+ * Example: f 0.020, f_v 0.014 → 0.006; the corners say 0.009 where 0.014 was asked for, tolerance 0.002 → 0.011.
  */
 export function flatLeftIn(facts: RouteFacts): number {
-  const outside = facts.orders.reduce((sum, order) => sum + (cutsNothing(facts, order) ? 0 : order.flatIn), 0)
+  const outside = facts.orders.reduce((sum, order) => sum + takenIn(facts, order, 'flatIn'), 0)
   const left = (facts.plan?.flatIn ?? 0) - outside
   return left > leastCutIn ? left : 0
+}
+
+/**
+ * By how much the angle part that the corners show falls short of what was ordered, in inches; 0: it does not, or nobody
+ * has measured. A new plan that wants no more than was cut is not short, nor is a cut that a second order made up for.
+ */
+export function angleShortIn(facts: RouteFacts): number {
+  const cut = facts.orders.filter((order) => order.receivedSeq !== null)
+  if (!cut.some((order) => order.measured)) return 0
+  const orderedIn = cut.reduce((sum, order) => sum + order.angleIn, 0)
+  const takenAllIn = cut.reduce((sum, order) => sum + takenIn(facts, order, 'angleIn'), 0)
+  const toleranceIn = Math.max(...cut.map((order) => order.measured?.toleranceIn ?? 0))
+  const shortIn = Math.min(facts.plan?.angleIn ?? 0, orderedIn) - takenAllIn
+  return shortIn > toleranceIn + rounding ? shortIn : 0
+}
+
+/** Decimals are not exact in binary: 0.022 − 0.020 is within 0.002. */
+const rounding = 1e-9
+
+/** Flat or angle part that an order took off this head, or is to take, in inches. */
+export function takenIn(facts: RouteFacts, order: OrderFacts, part: 'flatIn' | 'angleIn'): number {
+  const { measured } = order
+  if (order.receivedSeq !== null && measured) {
+    const near = Math.abs(measured[part] - order[part]) <= measured.toleranceIn + rounding
+    return near ? order[part] : Math.max(0, measured[part])
+  }
+  return order.rejected || cutsNothing(facts, order) ? 0 : order[part]
 }
 
 function cutsNothing(facts: RouteFacts, order: OrderFacts): boolean {
@@ -102,16 +172,22 @@ function cutsNothing(facts: RouteFacts, order: OrderFacts): boolean {
   )
 }
 
-function after(mark: Mark, { kind, seq, vendor }: Entry): Mark {
+function after(mark: Mark, { kind, seq, workSeq, vendor, notTaken }: Entry): Mark {
   switch (kind) {
     case 'start':
       return { ...mark, startedSeq: seq }
     case 'undo':
       return { ...fresh, startedSeq: mark.startedSeq }
     case 'waive':
-      return { ...mark, doneSeq: seq, waived: true }
+      return { ...mark, doneSeq: seq, waived: true, notTaken: '' }
+    case 'reject':
+      // What was done here since it came back, or by another vendor, stands.
+      if (mark.doneSeq !== null && mark.byVendor !== vendor) return mark
+      return { ...mark, doneSeq: null, waived: false, byVendor: '', notTaken }
     default:
-      return { ...mark, doneSeq: seq, waived: false, workSeq: seq, byVendor: vendor }
+      // Metal was worked, so what follows from it follows, even where the work itself is still owed.
+      if (notTaken !== '') return { ...mark, doneSeq: null, waived: false, workSeq, byVendor: '', notTaken }
+      return { ...mark, doneSeq: workSeq, waived: false, workSeq, byVendor: vendor, notTaken: '' }
   }
 }
 

@@ -14,7 +14,8 @@ export function needOf(stepId: StepId, context: Context): string {
   if (stepId === 'flow' || stepId === 'arrival-count' || stepId === 'arrival-figures') return ''
   const { facts, column, cutKind } = context
   if (!isCut(stepId) && facts.ordered.includes(stepId)) return 'ordered'
-  const order = facts.orders.find((candidate) => candidate.scope.includes(stepId))
+  const asked = facts.orders.filter((candidate) => candidate.scope.includes(stepId))
+  const order = asked.findLast((candidate) => !candidate.rejected) ?? asked.at(-1)
   if (order) return `sent out to ${orderWords(order)}`
   if (stepId === 'chambers' && facts.source === 'bought-cut') return ''
   const row = rowOf(stepId)

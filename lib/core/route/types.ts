@@ -1,4 +1,5 @@
 import type { ReadingFact, ReadingKind } from '../readings/types'
+import type { RouteRules } from './rules'
 
 export const cutKinds = ['none', 'clean-up', 'flat', 'angle', 'angle-flat'] as const
 export type CutKind = (typeof cutKinds)[number]
@@ -16,7 +17,10 @@ export const stepIds = [
   'seat-work', 'blend', 'heights', 'springs', 'rocker', 'cam', 'trial-fit', 'finished', 'ptv', 'wash-out', 'assemble',
   'leak', 'wrap', 'final', 'hand-over',
 ] as const // prettier-ignore
-export type StepId = (typeof stepIds)[number]
+export type StockStepId = (typeof stepIds)[number]
+/** A step that the shop added. */
+export type OwnStepId = `own-${number}`
+export type StepId = StockStepId | OwnStepId
 
 /**
  * A line of ordered work. A step id orders that step; flow runs are ordered by their place in the job, since they recur.
@@ -45,6 +49,9 @@ export type EventKind =
   | 'plan' // a new plan version
   | 'sent' // orderId went out
   | 'received' // orderId came back (this head of it)
+  | 'confirm' // a scope step of orderId was seen done after the arrival
+  | 'unconfirm' // and one that was confirmed turned out not to be
+  | 'reject' // what came back of orderId is not taken as it is
   | 'valve-changed'
   | 'release'
   | 'return-as-is'
@@ -90,6 +97,19 @@ export type OrderFacts = {
   /** Scope steps that the arrival check confirmed; what is not confirmed stays in house. */
   readonly confirmed: readonly StepId[]
   readonly seatsIn: boolean
+  /** Of scope steps confirmed after the arrival, the event that did; the work itself was done before it came back. */
+  readonly confirmedSeqs?: Readonly<Partial<Record<StepId, number>>>
+  /** Not taken as it came back: its steps are owed again. */
+  readonly rejected?: { readonly seq: number; readonly why: string } | null
+  /** What the corners say was cut, where they were read on its return; null: they were not. */
+  readonly measured?: MeasuredParts | null
+}
+
+/** Depths in inches, and by how much they may be off what was ordered and still count as that. */
+export type MeasuredParts = {
+  readonly flatIn: number
+  readonly angleIn: number
+  readonly toleranceIn: number
 }
 
 export type RouteFacts = {
@@ -143,6 +163,8 @@ export type RouteSettings = {
   readonly straightAlongPerCylinderIn: number
   readonly pairThicknessIn: number
   readonly sealingMarginIn: number
+  /** What the shop made of the tables of steps, conditions and order. */
+  readonly rules: RouteRules
 }
 
 export type StepState = 'to do' | 'ready' | 'started' | 'done' | 'do again' | 'waived' | 'not needed'

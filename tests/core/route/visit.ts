@@ -198,6 +198,28 @@ export class Visit {
     return this
   }
 
+  /** A scope step of an order is seen done after the arrival. */
+  confirms(orderId: string, stepId: StepId): this {
+    const seq = this.event('confirm', { stepId, occurrence: '', orderId })
+    return this.order(orderId, (entry) => ({
+      confirmed: [...entry.confirmed, stepId],
+      confirmedSeqs: { ...entry.confirmedSeqs, [stepId]: seq },
+    }))
+  }
+
+  rejects(orderId: string, why: string): this {
+    const seq = this.event('reject', null)
+    return this.order(orderId, () => ({ rejected: { seq, why } }))
+  }
+
+  private order(orderId: string, change: (entry: OrderFacts) => Partial<OrderFacts>): this {
+    const orders = this.facts.orders.map((entry) =>
+      entry.orderId === orderId ? { ...entry, ...change(entry) } : entry,
+    )
+    this.facts = { ...this.facts, orders }
+    return this
+  }
+
   knows(more: Partial<RouteFacts>): this {
     this.facts = { ...this.facts, ...more }
     return this
