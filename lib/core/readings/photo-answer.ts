@@ -8,4 +8,5 @@ export const noPhoto = (why: string): string =>
   why.trim() === '' || saysNoPhoto(why) ? why : `${start}: ${why}`
 
 /** Whether an answer says that there is no photo, and why. */
-export const saysNoPhoto = (text: string): boolean => new RegExp(`^${start}\\b\\W*\\w`, 'iu').test(text.trim())
+export const saysNoPhoto = (text: string): boolean =>
+  new RegExp(`^${start}\\b\\W*\\w`, 'iu').test(text.trim())

@@ -25,7 +25,7 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
     'valves and springs, customer’s own',
     'head bolts in a bag',
   ),
-  photo: always('taken'),
+  photo: always('no photo: the camera is away'),
 
   crack: always('none'),
   pressure: always('holds'),

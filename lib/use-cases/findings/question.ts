@@ -71,6 +71,17 @@ export const standing = ({ answered, terms }: Question): string =>
     ? terms
     : `Answered on ${answered.on}: ${answered.answer}${answered.by === '' ? '' : `, by ${answered.by}`}.`
 
+/** What says that the work on a head is at its end, however much else of the visit was read. */
+export type Ends = Pick<VisitRecord, 'scrappedAt'> & {
+  readonly releases: readonly unknown[]
+  readonly returned: unknown
+  readonly handOver: unknown
+}
+
+/** What was never asked stays the shop's own; of a head that is done with, only what was answered is left to show. */
+export const isOnLink = (finding: Pick<Finding, 'askedAt' | 'answer'>, visit: Ends): boolean =>
+  finding.askedAt !== null && (finding.answer !== null || !isOver(visit))
+
 /** Released, returned, handed over or scrapped: there is nothing left to add to or to leave out. */
-export const isOver = (visit: VisitRecord): boolean =>
+export const isOver = (visit: Ends): boolean =>
   visit.releases.length > 0 || visit.returned !== null || visit.handOver !== null || visit.scrappedAt !== null

@@ -3,11 +3,11 @@ import type { Whereabouts } from '@/lib/core/route/types'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db } from '@/lib/data/db'
 import { deadLink, openLink } from '@/lib/data/links'
-import { paperVisitsOfJob } from '@/lib/data/papers'
+import { paperVisitsOfJob, type PaperVisit } from '@/lib/data/papers'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { whereaboutsOf } from '@/lib/data/visits'
-import { isOver, questionOf, type Manner, type Question } from '../findings/question'
+import { isOnLink, questionOf, type Manner, type Question } from '../findings/question'
 import { accountView, type AccountView } from '../jobs/account-view'
 import { paperHeads, shopBlock, type PaperHead } from '../papers/paper-head'
 import type { Paper } from '../papers/print-papers'
@@ -24,6 +24,11 @@ export type LinkHead = {
   readonly spec: SpecSheetData | null
 }
 
+/** With the photos that were taken of what was found. */
+export type LinkQuestion = Question & {
+  readonly photos: readonly Pick<PaperVisit['photos'][number], 'id' | 'caption' | 'widthPx' | 'heightPx'>[]
+}
+
 /** All that a customer's link shows; what is not in this type cannot be shown. */
 export type LinkView = {
   readonly shop: SpecSheetData['shop']
@@ -34,7 +39,7 @@ export type LinkView = {
   readonly promiseOn: string | null
   readonly heads: readonly LinkHead[]
   /** Things found that the customer was asked about: those that wait for an answer first. */
-  readonly questions: readonly Question[]
+  readonly questions: readonly LinkQuestion[]
   /** Only where the shop shows prices on this job's link. */
   readonly account: Pick<AccountView, 'prices' | 'totalMinor' | 'taxMinor' | 'paidMinor' | 'dueMinor'> | null
 }
@@ -89,18 +94,23 @@ const linkHead = ({ visit, tag, facts, route }: PaperHead, spec: SpecSheetData |
   spec,
 })
 
-/** What was never asked stays the shop's own; of a head that is done with, only what was answered is left to show. */
-function questionsOf(papers: readonly PaperHead[], shop: Manner): Question[] {
+function questionsOf(papers: readonly PaperHead[], shop: Manner): LinkQuestion[] {
   const all = papers.flatMap(({ visit, tag }) =>
     visit.findings
-      .filter(({ askedAt, answer }) => askedAt !== null && (answer !== null || !isOver(visit)))
-      .map((finding) => questionOf(finding, tag, shop)),
+      .filter((finding) => isOnLink(finding, visit))
+      .map((finding) => ({ ...questionOf(finding, tag, shop), photos: photosOf(visit, finding.id) })),
   )
   return [
     ...all.filter(({ answered }) => answered === null),
     ...all.filter(({ answered }) => answered !== null),
   ]
 }
+
+const photosOf = (visit: PaperVisit, findingId: string): LinkQuestion['photos'] =>
+  visit.photos
+    .filter((photo) => photo.findingId === findingId && photo.withdrawnAt === null)
+    .toSorted((a, b) => a.at.getTime() - b.at.getTime())
+    .map(({ id, caption, widthPx, heightPx }) => ({ id, caption, widthPx, heightPx }))
 
 const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: AccountView) => ({
   prices,

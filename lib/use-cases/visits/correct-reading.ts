@@ -4,13 +4,15 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { parseFigure } from '@/lib/core/units/parse-figure'
-import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
+import { effectiveReadings, type EffectiveReading, type VisitRecord } from '@/lib/data/facts'
 import { newId } from '@/lib/data/ids'
 import { addEvent, bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
-import { write, type Moment } from '@/lib/data/write'
+import { write, type Moment, type Write } from '@/lib/data/write'
 import type { correctReadingSchema } from '@/lib/schemas/visit'
+import { refusePhotoInWords } from './photo-in-words'
 
 type Input = z.output<typeof correctReadingSchema>
+type Correction = Pick<Input, 'correction' | 'text' | 'reason'>
 
 /**
  * Adds a correction: a new value in the place of the old, or the old withdrawn. The old one stays on record. Only the
@@ -27,36 +29,53 @@ export async function correctReading(actor: Actor, input: Input, moment: Moment)
         message: 'This reading was corrected or withdrawn by somebody else. Reload to see it.',
       })
     }
+    refuseUnseenPhoto(visit, standing, input)
     await bumpVisit(w.tx, visit)
-    const eventSeq = await addEvent(w, visit.id, 'read', standing.step, { note: input.reason })
-    const setId = newId(w.now)
-    const { stepId, occurrence, orderId } = standing.step
-    await w.tx.readingSet.create({
-      data: {
-        id: setId, visitId: visit.id, castingId: null, stepId, occurrence, orderId, eventSeq,
-        instrumentId: standing.instrumentId, conditions: standing.conditions, takenAt: w.now, recordedAt: w.now,
-        byId: actor.personId,
-      },
-    }) // prettier-ignore
-    await w.tx.reading.create({ data: { id: newId(w.now), setId, ...correctionRow(standing, input) } })
-    w.audit({
-      action: 'correct',
-      subject: 'reading',
-      subjectId: standing.id,
-      visitId: visit.id,
-      jobId: visit.jobId,
-      changes: {
-        was: standing.text,
-        now: input.correction === 'withdraw' ? null : input.text,
-        reason: input.reason,
-      },
-    })
+    await addCorrection(w, visit, standing, input)
     await refreshRoute(w.tx, visit.id, w.now)
     return { kind: standing.kind, point: standing.point }
   })
 }
 
-function correctionRow(standing: EffectiveReading, input: Input) {
+/** "Taken" in the place of a reason why there is no photo is as true as the photo. */
+function refuseUnseenPhoto(visit: VisitRecord, { kind, step }: EffectiveReading, input: Correction): void {
+  if (input.correction === 'withdraw') return
+  refusePhotoInWords(visit, step, [{ kind, text: input.text }])
+}
+
+/** The row of a correction, in the visit's log and in the audit. The caller holds the visit's lock and refreshes it. */
+export async function addCorrection(
+  w: Write,
+  visit: Pick<VisitRecord, 'id' | 'jobId'>,
+  standing: EffectiveReading,
+  input: Correction,
+): Promise<void> {
+  const eventSeq = await addEvent(w, visit.id, 'read', standing.step, { note: input.reason })
+  const setId = newId(w.now)
+  const { stepId, occurrence, orderId } = standing.step
+  await w.tx.readingSet.create({
+    data: {
+      id: setId, visitId: visit.id, castingId: null, stepId, occurrence, orderId, eventSeq,
+      instrumentId: standing.instrumentId, conditions: standing.conditions, takenAt: w.now, recordedAt: w.now,
+      byId: w.actor.personId,
+    },
+  }) // prettier-ignore
+  await w.tx.reading.create({ data: { id: newId(w.now), setId, ...correctionRow(standing, input) } })
+  w.audit({
+    action: 'correct',
+    subject: 'reading',
+    subjectId: standing.id,
+    visitId: visit.id,
+    jobId: visit.jobId,
+    changes: {
+      was: standing.text,
+      now: input.correction === 'withdraw' ? null : input.text,
+      reason: input.reason,
+    },
+  })
+}
+
+function correctionRow(standing: EffectiveReading, input: Correction) {
   const base = {
     kind: standing.kind,
     point: standing.point,

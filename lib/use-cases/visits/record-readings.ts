@@ -6,6 +6,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings, checkInstrument } from './add-readings'
 import { lastSeq } from './find-step'
+import { refusePhotoInWords } from './photo-in-words'
 import { openStep } from './step-change'
 
 export type Recorded = { readonly written: number; readonly seen: number }
@@ -19,6 +20,7 @@ export async function recordReadings(
   return write(actor, moment, async (w) => {
     const { visit, step } = await openStep(w, input, readAction)
     await checkInstrument(w, input.entry.instrumentId)
+    refusePhotoInWords(visit, step, input.entry.readings)
     const written = await addReadings(w, visit.id, step, input.entry)
     const after = await refreshRoute(w.tx, visit.id, w.now)
     return { written, seen: lastSeq(after.visit, input.step) }

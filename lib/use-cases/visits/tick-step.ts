@@ -7,6 +7,7 @@ import { addEvent, refreshRoute, visitWithRoute } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings, checkInstrument } from './add-readings'
+import { refusePhotoInWords } from './photo-in-words'
 import { openStep } from './step-change'
 
 export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
@@ -22,6 +23,7 @@ export async function tickStep(
 ): Promise<Ticked> {
   return write(actor, moment, async (w) => {
     const { visit, step, facts } = await openStep(w, input, tickAction)
+    refusePhotoInWords(visit, step, input.entry?.readings ?? [])
     const wrote = input.entry ? await addEntry(w, visit.id, step, input.entry) : 0
     const now = wrote > 0 ? (await visitWithRoute(w.tx, visit.id)).facts : facts
     const { warnings } = must(canTick(now, input.step))

@@ -90,7 +90,7 @@ const plain: Partial<Record<ReadingKind, string>> = {
   thickness: '4.5000', straightness: '0.001', 'removed-before': '0', 'seat-depth': '0.050', 'cut-depth': '18 thou',
   'seat-width': '0.045', runout: '0.001', sink: '0', 'stem-height': '1.900', 'installed-height': '1.800',
   'retainer-to-seal': '0.640', 'coil-bind': '1.100', 'spring-pressure': '130', finish: '40',
-  'cutter-marks': 'none', 'came-with': 'valves in a box', photo: 'taken',
+  'cutter-marks': 'none', 'came-with': 'valves in a box', photo: 'no photo: none was asked for',
 } // prettier-ignore
 
 /** What one job reads otherwise than the others. */

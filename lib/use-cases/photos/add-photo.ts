@@ -1,0 +1,97 @@
+import { allow, readAction } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { photoTaken } from '@/lib/core/readings/photo-answer'
+import type { StepKey } from '@/lib/core/route/types'
+import { db } from '@/lib/data/db'
+import { effectiveReadings, type VisitRecord } from '@/lib/data/facts'
+import { storeFile } from '@/lib/data/files'
+import { addPhotoRow, refuseForeignPart } from '@/lib/data/photos'
+import { readPicture } from '@/lib/data/pictures'
+import { bumpVisit, refreshRoute, visitById, visitWithRoute } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import { longestEdgePx, mostUploadBytes, type AddPhotoInput } from '@/lib/schemas/photo'
+import { addReadings } from '../visits/add-readings'
+import { refuseClosed, refuseOnOrder } from '../visits/refuse-closed'
+
+export type AddedPhoto = { readonly photoId: string }
+
+/**
+ * Keeps a photo of a head: of a step, of a finding, of a hold or of a vendor's marks. The picture is read and stored
+ * before the transaction; a file that no row points at does no harm. The first at check-in answers the check-in's
+ * question for it.
+ */
+export async function addPhoto(
+  actor: Actor,
+  { bytes, ...input }: Omit<AddPhotoInput, 'sha256'> & { readonly bytes: Uint8Array },
+  moment: Moment,
+): Promise<AddedPhoto> {
+  must(allow(actor, 'photo.add'))
+  refuseLarge(bytes)
+  const client = await db()
+  refuseUnlessHere(await visitById(client, input.visitId))
+  await refuseForeignPart(client, input)
+  const picture = await readPicture(bytes, longestEdgePx)
+  const file = await storeFile(picture.bytes)
+  return write(actor, moment, async (w) => {
+    const visit = await visitById(w.tx, input.visitId)
+    refuseUnlessHere(visit)
+    const { widthPx, heightPx } = picture
+    const photoId = await addPhotoRow(w, file, { ...input, widthPx, heightPx })
+    w.audit({
+      action: 'photo',
+      subject: 'photo',
+      subjectId: photoId,
+      jobId: visit.jobId,
+      visitId: visit.id,
+      changes: {
+        step: input.stepId,
+        finding: input.findingId,
+        hold: input.holdId,
+        order: input.orderId,
+        sha256: file.sha256,
+      },
+    })
+    await answerCheckIn(w, visit, input)
+    return { photoId }
+  })
+}
+
+export function refuseLarge({ byteLength }: Uint8Array): void {
+  if (byteLength <= mostUploadBytes) return
+  throw new RefusedError({
+    code: 'out-of-range',
+    message: `This file is larger than ${mostUploadBytes / 1024 / 1024} MB. Take the photo again with a smaller setting.`,
+  })
+}
+
+function refuseUnlessHere(visit: VisitRecord): void {
+  refuseClosed(visit)
+  refuseOnOrder(visit)
+}
+
+/** That the photo was taken is a reading like any other, so that whoever asks for readings need not know of photos. */
+async function answerCheckIn(
+  w: Write,
+  visit: VisitRecord,
+  { stepId, occurrence }: AddPhotoInputAt,
+): Promise<void> {
+  if (stepId !== 'check-in' || visit.releases.length > 0) return
+  const standing = effectiveReadings(visit.readings).findLast(({ kind }) => kind === 'photo')
+  if (standing?.text === photoTaken) return
+  const key: StepKey = { stepId, occurrence, orderId: null }
+  const { route } = await visitWithRoute(w.tx, visit.id)
+  const step = route.find((one) => one.stepId === key.stepId && one.occurrence === key.occurrence)
+  if (!step || step.state === 'not needed') return
+  must(allow(w.actor, readAction(step.station)))
+  await bumpVisit(w.tx, visit)
+  await addReadings(w, visit.id, step, {
+    readings: [{ kind: 'photo', point: '', text: photoTaken, notTaken: null }],
+    instrumentId: null,
+    conditions: {},
+    takenAt: null,
+  })
+  await refreshRoute(w.tx, visit.id, w.now)
+}
+
+type AddPhotoInputAt = Pick<AddPhotoInput, 'stepId' | 'occurrence'>

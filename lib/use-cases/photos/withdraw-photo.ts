@@ -1,0 +1,54 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { photoTaken } from '@/lib/core/readings/photo-answer'
+import { effectiveReadings, type VisitRecord } from '@/lib/data/facts'
+import { photoById, withdrawPhotoRow, type PhotoRecord } from '@/lib/data/photos'
+import { shopOf } from '@/lib/data/shop'
+import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { write, type Moment, type Write } from '@/lib/data/write'
+import type { WithdrawPhotoInput } from '@/lib/schemas/photo'
+import { addCorrection } from '../visits/correct-reading'
+import { mayWithdraw } from './photo-view'
+
+/**
+ * Of the wrong head, or of what is nobody's business: it is no longer shown to anybody, and the row says who took it
+ * away and why. Whoever took it may, on the same day; after that the owner.
+ */
+export async function withdrawPhoto(
+  actor: Actor,
+  { photoId, reason }: WithdrawPhotoInput,
+  moment: Moment,
+): Promise<{ photoId: string }> {
+  must(allow(actor, 'photo.add'))
+  return write(actor, moment, async (w) => {
+    const photo = await photoById(w.tx, photoId)
+    const { timeZone } = await shopOf(w.tx)
+    if (!mayWithdraw(actor, photo, w.now, timeZone)) must(allow(actor, 'photo.withdraw'))
+    const visit = await visitById(w.tx, photo.visitId)
+    await withdrawPhotoRow(w, photo.id, reason)
+    w.audit({
+      action: 'photo.withdraw',
+      subject: 'photo',
+      subjectId: photo.id,
+      jobId: visit.jobId,
+      visitId: visit.id,
+      changes: { reason },
+    })
+    await askAgain(w, visit, photo, reason)
+    return { photoId: photo.id }
+  })
+}
+
+/** Without its last photo the check-in's answer "taken" would be untrue. What is released stays as it was frozen. */
+async function askAgain(w: Write, visit: VisitRecord, photo: PhotoRecord, reason: string): Promise<void> {
+  const left = visit.photos.filter(
+    ({ id, stepId, withdrawnAt }) => id !== photo.id && stepId === 'check-in' && withdrawnAt === null,
+  )
+  if (photo.stepId !== 'check-in' || left.length > 0 || visit.releases.length > 0) return
+  const standing = effectiveReadings(visit.readings).findLast(({ kind }) => kind === 'photo')
+  if (standing?.text !== photoTaken) return
+  await bumpVisit(w.tx, visit)
+  await addCorrection(w, visit, standing, { correction: 'withdraw', text: '', reason })
+  await refreshRoute(w.tx, visit.id, w.now)
+}
