@@ -12,6 +12,7 @@ import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
+import { Trends } from './_components/trends'
 import { Visit } from './_components/visit'
 
 type Props = { params: Promise<{ id: string }> }
@@ -43,9 +44,15 @@ export default async function HeadPage({ params }: Props) {
           <Link href="/counter/book">Book a job</Link>
         </EmptyState>
       ) : (
-        head.visits.map((visit, place) => (
-          <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest={place === 0} />
-        ))
+        <>
+          {head.visits.slice(0, 1).map((visit) => (
+            <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest />
+          ))}
+          <Trends head={head} />
+          {head.visits.slice(1).map((visit) => (
+            <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest={false} />
+          ))}
+        </>
       )}
     </Frame>
   )

@@ -2,14 +2,12 @@ import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { must, RefusedError } from '@/lib/core/errors'
-import { pointLabel } from '@/lib/core/readings/points'
-import { readingSpecs } from '@/lib/core/readings/specs'
 import { progress, type ProgressMark } from '@/lib/core/route/progress'
 import { workLabel } from '@/lib/core/route/presets'
-import { refOf } from '@/lib/core/route/keys'
-import { rowOf } from '@/lib/core/route/steps'
 import type { Missing, RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import { typedFigure } from '@/lib/core/units/typed-figure'
 import { db } from '@/lib/data/db'
 import {
   effectiveReadings,
@@ -18,23 +16,16 @@ import {
   visitInclude,
   type VisitRecord,
 } from '@/lib/data/facts'
+import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
+import { castingFactsOf } from '@/lib/data/known-figures'
 import { namesOf } from '@/lib/data/people'
 import { currentSettings } from '@/lib/data/settings'
 import { whereaboutsOf, withRoute } from '@/lib/data/visits'
 import { gapsOf } from '../visits/gaps'
 import { findingRow, type FindingRow } from '../findings/finding-view'
-
-export type ReadingLine = {
-  readonly id: string
-  readonly step: string
-  readonly label: string
-  readonly point: string
-  readonly text: string
-  readonly notTaken: string | null
-  readonly by: string
-  readonly at: Date
-  readonly correction: string
-}
+import { chamberTrend, type ChamberStage, type VisitReadings } from './chamber-trend'
+import { readingLines, type Instrument, type ReadingLine } from './reading-lines'
+import { thicknessTrend, type ThicknessTrend } from './thickness-trend'
 
 export type VisitView = {
   readonly visitId: string
@@ -44,6 +35,15 @@ export type VisitView = {
   readonly customer: string
   readonly pairId: string
   readonly bookedAt: Date
+  /** The visit that this one comes back from; null when it is no comeback. */
+  readonly comebackOf: { readonly jobNumber: string; readonly cause: string; readonly pays: string } | null
+  /** Jobs on which this head came back from this visit. */
+  readonly cameBackAs: readonly {
+    readonly jobNumber: string
+    readonly cause: string
+    readonly pays: string
+  }[]
+  readonly matesHeld: readonly HeldHead[]
   readonly whereabouts: Whereabouts
   readonly target: string
   readonly ordered: readonly string[]
@@ -98,6 +98,9 @@ export type HeadView = {
   readonly stamp: string
   readonly marks: string
   readonly material: string
+  readonly chamberTrend: readonly ChamberStage[]
+  readonly thickness: ThicknessTrend
+  readonly newThickness: string
   readonly visits: readonly VisitView[]
   readonly may: {
     readonly correct: boolean
@@ -114,7 +117,10 @@ export type HeadView = {
 export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const head = await client.head.findUnique({ where: { id: headId }, include: { casting: true, tags: true } })
+  const head = await client.head.findUnique({
+    where: { id: headId },
+    include: { casting: { include: { figures: true, outlines: true, bolts: true } }, tags: true },
+  })
   if (!head) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
   const visits = await client.visit.findMany({
     where: { headId },
@@ -126,6 +132,15 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   })
   const settings = (await currentSettings(client)).values
   const names = await namesOf(visits.flatMap(peopleOf))
+  const instruments = await client.instrument.findMany({
+    select: { id: true, name: true, lastCheckedOn: true },
+  })
+  const held = await heldInPairs(
+    client,
+    visits.map(({ pairId }) => pairId),
+  )
+  const inOrder = visits.toReversed().map((visit) => visitReadings(visit, settings.ccToleranceCc))
+  const newIn = head.newThicknessIn ?? castingFactsOf(head.casting, head.chamberForm).thicknessNewIn ?? null
   const [newest] = visits
   const active = head.tags.find((tag) => tag.to === null)
   return {
@@ -137,7 +152,14 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     stamp: head.stamp,
     marks: head.marks,
     material: head.material,
-    visits: visits.map((visit) => visitView(visit, settings, (id) => names.get(id) ?? '')),
+    chamberTrend: chamberTrend(inOrder, head.casting?.chamberCount ?? 0),
+    thickness: thicknessTrend(inOrder, newIn),
+    newThickness: newIn === null ? '' : formatFigure(newIn, 'thickness'),
+    visits: visits.map((visit) => ({
+      ...visitView(visit, settings, (id) => names.get(id) ?? '', instruments),
+      ...comebacks(visit, visits),
+      matesHeld: matesHeld(held, visit),
+    })),
     may: {
       correct: can(actor, 'reading.correct'),
       release: can(actor, 'visit.release'),
@@ -155,6 +177,36 @@ type Visit = VisitRecord & {
 }
 type Name = (personId: string) => string
 
+/** What the trends need of a visit. */
+const visitReadings = (visit: Visit, toleranceCc: number): VisitReadings => ({
+  jobNumber: visit.job.number,
+  readings: effectiveReadings(visit.readings),
+  target:
+    visit.targetCc === null
+      ? null
+      : {
+          text: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
+          cc: visit.targetCc,
+          toleranceCc,
+        },
+})
+
+/** Both directions of "came back": all visits of one head are at hand. */
+function comebacks(visit: Visit, all: readonly Visit[]) {
+  const from = all.find(({ id }) => id === visit.comebackOfId)
+  const told = ({ job }: Visit, { comebackCause, comebackPays }: Visit) => ({
+    jobNumber: job.number,
+    cause: comebackCause,
+    pays: comebackPays,
+  })
+  return {
+    comebackOf: from ? told(from, visit) : null,
+    cameBackAs: all
+      .filter(({ comebackOfId }) => comebackOfId === visit.id)
+      .map((later) => told(later, later)),
+  }
+}
+
 const peopleOf = (visit: VisitRecord): string[] => [
   ...visit.readings.map((set) => set.byId),
   ...visit.holds.map((hold) => hold.openedById),
@@ -162,7 +214,12 @@ const peopleOf = (visit: VisitRecord): string[] => [
   ...visit.releases.map((release) => release.byId),
 ]
 
-function visitView(visit: Visit, settings: Parameters<typeof withRoute>[1], name: Name): VisitView {
+function visitView(
+  visit: Visit,
+  settings: Parameters<typeof withRoute>[1],
+  name: Name,
+  instruments: readonly Instrument[],
+): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld'> {
   const found = withRoute(visit, settings)
   const { facts, route } = found
   const readings = effectiveReadings(visit.readings)
@@ -194,17 +251,7 @@ function visitView(visit: Visit, settings: Parameters<typeof withRoute>[1], name
     route,
     marks: progress(route, facts.openHolds.length > 0),
     gaps: visit.returned || visit.handOver ? [] : gapsOf(found),
-    readings: readings.map((reading) => ({
-      id: reading.id,
-      step: rowOf(refOf(reading.step)).label,
-      label: readingSpecs[reading.kind].label,
-      point: pointLabel(reading.point),
-      text: reading.text,
-      notTaken: reading.notTaken,
-      by: name(reading.byId),
-      at: reading.takenAt,
-      correction: reading.correctionReason,
-    })),
+    readings: readingLines(visit, route, name, instruments),
     holds: visit.holds.map((hold) => ({
       id: hold.id,
       version: hold.version,

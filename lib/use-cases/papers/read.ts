@@ -27,8 +27,10 @@ export function newestOfKind(readings: Readings, kind: ReadingKind): EffectiveRe
 export const newestText = (readings: Readings, kind: ReadingKind): string =>
   newestOfKind(readings, kind).at(-1)?.text ?? ''
 
+type Answer = Pick<EffectiveReading, 'kind' | 'text' | 'unit' | 'notTaken'>
+
 /** An answer as it prints: a figure with its unit as typed, a choice by its label, "not taken: why". */
-export function answerWords(reading: EffectiveReading): string {
+export function answerWords(reading: Answer): string {
   const spec = readingSpecs[reading.kind]
   if (reading.notTaken !== null && reading.notTaken !== '') return `not taken: ${reading.notTaken}`
   if (spec.form === 'choice') {

@@ -11,14 +11,15 @@ import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import { correctReadingSchema } from '@/lib/schemas/visit'
-import type { ReadingLine, VisitView } from '@/lib/use-cases/heads/see-head'
+import type { ReadingLine } from '@/lib/use-cases/heads/reading-lines'
+import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
 import { correctReadingAction } from '../actions'
 import styles from './route.module.css'
 
 type Props = { visit: VisitView; mayCorrect: boolean; manner: ShopManner }
 
-/** Every reading that stands, a fold a step; corrected, never changed. */
+/** Every reading ever taken, a fold a step; corrected, never changed: what stood there before stands beside it. */
 export function Readings({ visit, mayCorrect, manner }: Props) {
   const [asking, setAsking] = useState<ReadingLine | null>(null)
   if (visit.readings.length === 0) return <p className="soft">No readings yet.</p>
@@ -52,24 +53,45 @@ export function Readings({ visit, mayCorrect, manner }: Props) {
 const columns = [
   { id: 'what', label: 'Reading' },
   { id: 'value', label: 'Value', figure: true },
+  { id: 'before', label: 'Before' },
   { id: 'who', label: 'By' },
   { id: 'when', label: 'When' },
+  { id: 'instrument', label: 'Read with' },
 ]
 
-const valueOf = (line: ReadingLine): string =>
-  line.notTaken === null ? line.text : `not taken: ${line.notTaken}`
+const valueOf = (line: ReadingLine): string => (line.withdrawn ? 'withdrawn' : line.text)
 
 const cellsOf = (line: ReadingLine, manner: ShopManner, correct: () => void) => ({
   what: `${line.label} ${line.point}`,
   value: valueOf(line),
-  who: line.correction === '' ? line.by : `${line.by}, corrected: ${line.correction}`,
+  before: <Earlier line={line} manner={manner} />,
+  who:
+    line.correction === ''
+      ? line.by
+      : `${line.by}, ${line.withdrawn ? 'withdrew it' : 'corrected'}: ${line.correction}`,
   when: <When at={line.at} zone={manner.timeZone} locale={manner.locale} />,
-  correct: (
+  instrument: line.instrument === '' ? '–' : line.instrument,
+  correct: line.withdrawn ? (
+    ''
+  ) : (
     <Button variant="quiet" onClick={correct} aria-label={`Correct ${line.label} ${line.point}`}>
       Correct
     </Button>
   ),
 })
+
+/** What was read first, and every answer between it and the one that stands. */
+function Earlier({ line, manner }: { line: ReadingLine; manner: ShopManner }) {
+  if (line.earlier.length === 0) return '–'
+  return line.earlier.map(({ text, by, at }, place) => (
+    <div key={at.toISOString() + String(place)}>
+      <s>{text}</s>{' '}
+      <span className="soft">
+        {by}, <When at={at} zone={manner.timeZone} locale={manner.locale} />
+      </span>
+    </div>
+  ))
+}
 
 /** The steps in the order they were first read at. */
 function byStep(readings: readonly ReadingLine[]): [string, ReadingLine[]][] {

@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { MatesHeld } from '@/app/_components/head/mates-held'
 import { HeadScale } from '@/app/_components/scale/head-scale'
 import { FindingList } from '@/app/counter/findings/_components/finding-list'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -19,7 +20,7 @@ type Props = { visit: VisitView; head: HeadView; manner: ShopManner; newest: boo
 export function Visit({ visit, head, manner, newest }: Props) {
   const when = (at: Date) => <When at={at} zone={manner.timeZone} locale={manner.locale} style="date" />
   return (
-    <section className="stack part" aria-label={`Job ${visit.jobNumber}`}>
+    <section className="stack part" id={`job-${visit.jobNumber}`} aria-label={`Job ${visit.jobNumber}`}>
       <div className="row spread">
         <h2>
           {newest ? 'This visit' : 'Earlier visit'}: job{' '}
@@ -34,6 +35,19 @@ export function Visit({ visit, head, manner, newest }: Props) {
         {visit.side !== '' && `. Goes on: ${visit.side}`}
         {visit.cameWith !== '' && `. Came with: ${visit.cameWith}`}.
       </p>
+      {visit.comebackOf && (
+        <p>
+          <strong>Comeback</strong> of{' '}
+          <a href={`#job-${visit.comebackOf.jobNumber}`}>job {visit.comebackOf.jobNumber}</a>
+          {causeAndPayer(visit.comebackOf)}
+        </p>
+      )}
+      {visit.cameBackAs.map((later) => (
+        <p key={later.jobNumber}>
+          <strong>Came back</strong> as <a href={`#job-${later.jobNumber}`}>job {later.jobNumber}</a>
+          {causeAndPayer(later)}
+        </p>
+      ))}
       <HeadScale graduations={visit.marks} />
       {visit.returned !== null && (
         <Notice live={false} title="Returned as is">
@@ -45,6 +59,7 @@ export function Visit({ visit, head, manner, newest }: Props) {
           Handed over to {visit.handedOver.to}, {when(visit.handedOver.at)}.
         </p>
       )}
+      {newest && <MatesHeld mates={visit.matesHeld} />}
       <Holds holds={visit.holds} mayDecide={head.may.decideHold} />
       <div className="row">
         <ButtonLink href={`/jobs/${visit.jobNumber}/plan/${visit.pairId}`}>Cut plan</ButtonLink>
@@ -78,7 +93,14 @@ export function Visit({ visit, head, manner, newest }: Props) {
           />
         </section>
       )}
-      <Route visit={visit} />
+      {newest ? (
+        <Route visit={visit} />
+      ) : (
+        <details>
+          <summary>The route it took</summary>
+          <Route visit={visit} />
+        </details>
+      )}
       <Readings visit={visit} mayCorrect={head.may.correct} manner={manner} />
       {visit.waivers.length > 0 && (
         <section className="stack" aria-label="Waived">
@@ -95,3 +117,6 @@ export function Visit({ visit, head, manner, newest }: Props) {
     </section>
   )
 }
+
+const causeAndPayer = ({ cause, pays }: { cause: string; pays: string }): string =>
+  `: ${cause === '' ? 'cause not known yet' : cause}. Pays: ${pays === '' ? 'not said yet' : pays}.`
