@@ -131,6 +131,7 @@ export async function addVisit(w: Write, visit: NewVisit): Promise<string> {
       targetCc: targetCc?.value ?? null,
       targetText: targetCc?.text ?? '',
       targetUnit: targetCc?.unit ?? '',
+      rulesVersion: w.settingsVersion,
       createdAt: w.now,
     },
   })

@@ -2,7 +2,6 @@ import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { roundMinor } from '@/lib/core/money/totals'
 import { stepLabels } from '@/lib/core/route/steps'
-import type { StepId } from '@/lib/core/route/types'
 import type { Reader } from './db'
 
 const orderOfSteps = Object.keys(stepLabels)
@@ -30,13 +29,12 @@ export const activePriceItems = async (reader: Reader) =>
 export type StepPrice = { readonly unitMinor: number; readonly text: string; readonly taxBasisPoints: number }
 
 /** What the list asks for each step, a head. Several items of one step add up, each with its own share of the tax. */
-export async function pricesByStep(reader: Reader): Promise<Partial<Record<StepId, StepPrice>>> {
-  const prices: Partial<Record<StepId, StepPrice>> = {}
+export async function pricesByStep(reader: Reader): Promise<Readonly<Record<string, StepPrice>>> {
+  const prices: Record<string, StepPrice> = {}
   for (const item of await activePriceItems(reader)) {
     if (item.stepId === '') continue
-    const stepId = item.stepId as StepId
-    const before = prices[stepId]
-    prices[stepId] = before ? together(before, item) : own(item)
+    const before = prices[item.stepId]
+    prices[item.stepId] = before ? together(before, item) : own(item)
   }
   return prices
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { noRules } from '@/lib/core/route/rules'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from './db'
 
@@ -8,5 +9,37 @@ export type CurrentSettings = { readonly version: number; readonly values: ShopS
 export async function currentSettings(reader: Reader): Promise<CurrentSettings> {
   const row = await reader.settings.findFirst({ orderBy: { version: 'desc' } })
   if (!row) return { version: 0, values: defaultShopSettings }
-  return { version: row.version, values: { ...defaultShopSettings, ...(JSON.parse(row.values) as object) } }
+  return settingsOf(row)
+}
+
+/** A version that was in force; the newest where there is none of that number. */
+export async function settingsAt(reader: Reader, version: number): Promise<CurrentSettings> {
+  const row = await reader.settings.findUnique({ where: { version } })
+  return row ? settingsOf(row) : currentSettings(reader)
+}
+
+/** The limits and tables that each of these visits is held to, in one query. */
+export async function settingsOfVisits(
+  reader: Reader,
+  visits: readonly { readonly rulesVersion: number }[],
+): Promise<(visit: { readonly rulesVersion: number }) => ShopSettings> {
+  const versions = [...new Set(visits.map((visit) => visit.rulesVersion))]
+  const rows = await reader.settings.findMany({ where: { version: { in: versions } } })
+  const byVersion = new Map(rows.map((row) => [row.version, settingsOf(row).values]))
+  return ({ rulesVersion }) => byVersion.get(rulesVersion) ?? defaultShopSettings
+}
+
+/** Versions are never changed: the same text is the same settings, and the tables made from them are made once. */
+const parsed = new Map<string, ShopSettings>()
+
+export function settingsOf(row: { version: number; values: string }): CurrentSettings {
+  const known = parsed.get(row.values) ?? parse(row.values)
+  if (parsed.size > 50) parsed.clear()
+  parsed.set(row.values, known)
+  return { version: row.version, values: known }
+}
+
+function parse(text: string): ShopSettings {
+  const values = JSON.parse(text) as Partial<ShopSettings>
+  return { ...defaultShopSettings, ...values, rules: values.rules ? { ...noRules, ...values.rules } : noRules }
 }

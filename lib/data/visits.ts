@@ -6,7 +6,7 @@ import { whereabouts } from '@/lib/core/route/whereabouts'
 import type { Db, Reader, Tx } from './db'
 import { routeFacts, visitInclude, type FactSettings, type VisitRecord } from './facts'
 import { projectShopCut } from './rate-cuts'
-import { currentSettings } from './settings'
+import { settingsAt } from './settings'
 import { conflictUnless, type Write } from './write'
 
 export type VisitWithRoute = {
@@ -27,8 +27,7 @@ export async function visitById(reader: Reader, id: string): Promise<VisitRecord
 /** The visit, its facts and the route computed from them. */
 export async function visitWithRoute(reader: Reader, id: string): Promise<VisitWithRoute> {
   const visit = await visitById(reader, id)
-  const settings = await currentSettings(reader)
-  return withRoute(visit, settings.values)
+  return withRoute(visit, (await settingsAt(reader, visit.rulesVersion)).values)
 }
 
 export function withRoute(visit: VisitRecord, settings: FactSettings): VisitWithRoute {

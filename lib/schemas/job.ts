@@ -2,26 +2,18 @@ import { z } from 'zod'
 import { chamberForms } from '@/lib/core/casting/figures'
 import { engineFigures, engineFigureKeys, type EngineFigureKey } from '@/lib/core/engine/figures'
 import { presetWork } from '@/lib/core/route/presets'
-import {
-  flowOccurrences,
-  presets,
-  stepIds,
-  type Preset,
-  type StepId,
-  type WorkId,
-} from '@/lib/core/route/types'
+import { isWorkId } from '@/lib/core/route/rules'
+import { presets, type Preset, type WorkId } from '@/lib/core/route/types'
 import { isDay } from '@/lib/core/shop/calendar'
 import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
 import { customerChoice } from './customer'
 import { neededWords, optionalDay, optionalFigure, words } from './figure'
 import { amount, optionalAmount, pieces, taxPercent } from './money'
 
-export const workIds: readonly WorkId[] = [
-  ...stepIds.filter((id): id is Exclude<StepId, 'flow'> => id !== 'flow'),
-  ...flowOccurrences.map((occurrence) => `flow-${occurrence}` as const),
-  'valves',
-]
-export const workId = z.enum(workIds)
+export const workId = z.custom<WorkId>(
+  (id) => typeof id === 'string' && isWorkId(id),
+  'There is no such work.',
+)
 
 const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { stepIds } from '@/lib/core/route/types'
 import { neededWords, words } from './figure'
+import { stepIdSchema } from './step'
 
 /** Longest edge of a kept picture, and of the small one that stands in lists. */
 export const longestEdgePx = 2000
@@ -17,7 +17,7 @@ const idOrNone = z
 /** Where a photo belongs; `stepId` is '' when it is of the head itself. `sha256` is of the file as it came up. */
 export const addPhotoSchema = z.object({
   visitId: z.uuid(),
-  stepId: z.union([z.literal(''), z.enum(stepIds)]),
+  stepId: z.union([z.literal(''), stepIdSchema]),
   occurrence: z.string().max(40).default(''),
   orderId: idOrNone,
   findingId: idOrNone,

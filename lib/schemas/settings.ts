@@ -5,7 +5,7 @@ import {
   type SettingField,
   type SettingKey,
 } from '@/lib/core/shop/setting-fields'
-import type { ShopSettings } from '@/lib/core/shop/settings'
+import type { ShopLimits } from '@/lib/core/shop/settings'
 import { neededWords } from './figure'
 
 const typedSetting = (field: SettingField) =>
@@ -22,7 +22,7 @@ const values = z.object(
 )
 
 /** The caution comes before the limit. */
-function inOrder({ values: settings }: { values: ShopSettings }, context: z.RefinementCtx): void {
+function inOrder({ values: settings }: { values: ShopLimits }, context: z.RefinementCtx): void {
   if (settings.angleCautionDeg <= settings.angleLimitDeg) return
   const message = 'The caution must not be above the largest angle.'
   context.addIssue({ code: 'custom', path: ['values', 'angleCautionDeg'], message })

@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { readingKinds } from '@/lib/core/readings/types'
-import { stepIds } from '@/lib/core/route/types'
 import { neededWords, words } from './figure'
+import { stepIdSchema } from './step'
 
 export const stepKey = z.object({
-  stepId: z.enum(stepIds),
+  stepId: stepIdSchema,
   occurrence: z.string().max(40),
   orderId: z.uuid().nullable(),
 })
@@ -46,7 +46,7 @@ export const correctReadingSchema = z.object({
 
 export const openHoldSchema = z.object({
   visitId: z.uuid(),
-  stepId: z.enum(stepIds).nullable(),
+  stepId: stepIdSchema.nullable(),
   reason: neededWords('Say what is wrong.', 500),
 })
 
@@ -77,7 +77,7 @@ export const returnAsIsSchema = z.object({
 
 export const reportFindingSchema = z.object({
   visitId: z.uuid(),
-  stepId: z.enum(stepIds).nullable(),
+  stepId: stepIdSchema.nullable(),
   what: neededWords('Say what was found.', 1000),
 })
 

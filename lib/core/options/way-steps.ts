@@ -1,7 +1,6 @@
 import { computeRoute } from '../route/compute-route'
-import { keyText, refOf } from '../route/keys'
+import { keyText } from '../route/keys'
 import type { PlanFacts, RouteFacts, RouteStep, WorkId } from '../route/types'
-import { rowOf } from '../route/steps'
 import { removedBefore } from '../cut/plan-limits'
 import type { PlanRecord } from '../cut/plan-record'
 import type { BenchQuestion, Start, WayKind, WayStep } from './bench-types'
@@ -25,7 +24,7 @@ export function wayStepsOf(
     .map((step) => ({
       stepId: step.stepId,
       label: step.label,
-      outside: rowOf(refOf(step)).station === 'outside',
+      outside: step.station === 'outside',
     }))
 }
 

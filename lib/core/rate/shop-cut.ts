@@ -1,6 +1,6 @@
 import { chamberMean, headCc, type BuretteFacts, type ChamberMean } from '../chamber/burette'
 import { causedBy, makesDoAgain } from '../route/do-again'
-import { stepLabels } from '../route/steps'
+import { stepLabel } from '../route/table'
 import { confirmedCut } from '../route/history'
 import type { OrderFacts, RouteFacts, StepId, VisitEvent } from '../route/types'
 import { edgesCut, type Corners, type Deck, type EdgeDepths } from '../straightness/corners-fit'
@@ -252,7 +252,7 @@ function chamberWorks(facts: CutFacts): readonly Work[] {
       ...read.map((reading) => reading.seq),
       ...outside.flatMap((order) => order.receivedSeq ?? []),
     ]
-    return seqs.map((seq) => ({ stepId, seq, words: stepLabels[stepId].toLowerCase() }))
+    return seqs.map((seq) => ({ stepId, seq, words: stepLabel(stepId).toLowerCase() }))
   })
   const valves = facts.events.filter((event) => event.kind === 'valve-changed')
   return [...steps, ...valves.map(({ seq }) => ({ stepId: null, seq, words: 'a valve was changed' }))]

@@ -1,9 +1,9 @@
 import { ok, refuse, type Result } from '../errors'
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
-import { isWork } from './do-again'
 import { gapPoints, readingGap } from './gaps'
 import { orderWords } from './history'
 import { sameKey } from './keys'
+import { tableOf } from './table'
 import { capital, listed, lower, readingOwed } from './words'
 import type { RouteFacts, StepKey } from './types'
 
@@ -20,7 +20,7 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
   if (!step || (step.state === 'not needed' && step.doneSeq === null)) {
     return refuse('wrong-state', 'This step is not on the route of this head.')
   }
-  if (step.state === 'done' || step.state === 'not needed') return again(step)
+  if (step.state === 'done' || step.state === 'not needed') return again(facts, step)
   return (
     whereItIs(facts, step) ??
     whatItSays(step) ??
@@ -30,8 +30,8 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
 }
 
 /** Looking once more does no harm and may bring the readings that were owed; a second cut undoes all that followed. */
-const again = (step: DetailedStep): Result<MayTick> =>
-  isWork(step.ref)
+const again = (facts: RouteFacts, step: DetailedStep): Result<MayTick> =>
+  tableOf(facts.settings.rules).isWork(step.ref)
     ? refuse(
         'wrong-state',
         `${step.label} is ticked already. If it was done once more, take the tick back first.`,

@@ -3,7 +3,7 @@ import type { ReadingFact, ReadingKind } from '../readings/types'
 import { routeInDetail, stopsOf, type DetailedStep } from './compute-route'
 import { gapPoints, readingGaps, stepGap, toleranceGap } from './gaps'
 import { keyOf } from './keys'
-import { rowOf } from './steps'
+import { tableOf } from './table'
 import { pointOwed } from './words'
 import type { Missing, RouteFacts } from './types'
 
@@ -157,8 +157,8 @@ function seatOut(step: DetailedStep, { id, point, value }: Valued, facts: RouteF
   return [out(step, `seat-depth:${point}`, id, message)]
 }
 
-function undecided({ openHolds, openFindings }: RouteFacts): Missing[] {
-  const final = { step: keyOf('final'), label: rowOf('final').label }
+function undecided({ openHolds, openFindings, settings }: RouteFacts): Missing[] {
+  const final = { step: keyOf('final'), label: tableOf(settings.rules).rowOf('final').label }
   const count = openFindings === 1 ? 'a finding waits' : `${openFindings} findings wait`
   const findings: Missing[] =
     openFindings > 0

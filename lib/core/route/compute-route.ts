@@ -2,15 +2,15 @@ import { answers, badChoice } from '../readings/answered'
 import { readingSpecs } from '../readings/specs'
 import type { ReadingFact } from '../readings/types'
 import { contextOf, type Context } from './context'
-import { causeWords, isWork } from './do-again'
+import { causeWords } from './do-again'
 import { placeOf, readingGap } from './gaps'
-import { flatLeftIn, orderWords, type History, type Mark } from './history'
+import { flatLeftIn, orderWords, type Mark } from './history'
 import { keyOf, keyText, sameKey, type StepRef } from './keys'
 import { flowNeed } from './needs'
-import { advisedBefore, hardBefore, lostByCutting } from './order'
+import { lostByCutting } from './order'
 import { asksOf, type Ask } from './owes'
 import { failedSeatChecks } from './conditions'
-import { rowOf, stepTable, type StepRow } from './steps'
+import { tableOf, type ShopRow, type StepTable } from './table'
 import { cutWords, listed, lower } from './words'
 import type { FlowOccurrence, OrderFacts, Owed, RouteFacts, RouteStep, StepKey, StepState } from './types'
 
@@ -91,13 +91,14 @@ function workOut(facts: RouteFacts): readonly DetailedStep[] {
   const before = facts.previousPlan ? contextOf(facts, facts.previousPlan, now.history) : null
   const readings = byKey(facts.readings)
   const drafts: Draft[] = []
-  for (const slot of slotsOf(facts.orders)) {
+  const table = tableOf(facts.settings.rules)
+  for (const slot of slotsOf(table, facts.orders)) {
     const found = draft(slot, now, before, readings.get(slot.text) ?? [])
     if (found) drafts.push(found)
   }
   const open = openLabels(drafts)
   const unseen = uncheckedOrders(drafts)
-  for (const entry of drafts) setWaits(entry, open, facts, unseen)
+  for (const entry of drafts) setWaits(entry, table, open, facts, unseen)
   return drafts
 }
 
@@ -133,34 +134,44 @@ function byKey(readings: RouteFacts['readings']): ReadonlyMap<string, ReadingFac
 }
 
 /** A place in the table, or an arrival of one order. */
-type Slot = { readonly key: StepKey; readonly text: string; readonly row: StepRow }
+type Slot = { readonly key: StepKey; readonly text: string; readonly row: ShopRow }
 
-const slotOf = (ref: StepRef, key: StepKey = keyOf(ref)): Slot => ({
+const slotOf = (table: StepTable, ref: StepRef, key: StepKey = keyOf(ref)): Slot => ({
   key,
   text: keyText(key),
-  row: rowOf(ref),
+  row: table.rowOf(ref),
 })
 const arrivals = ['arrival-count', 'arrival-figures'] as const
-const tableSlots: readonly Slot[] = stepTable
-  .filter(({ stepId }) => !arrivals.some((arrival) => arrival === stepId))
-  .map(({ ref }) => slotOf(ref))
+const slots = new WeakMap<StepTable, readonly Slot[]>()
+
+function tableSlots(table: StepTable): readonly Slot[] {
+  const known =
+    slots.get(table) ??
+    table.rows
+      .filter(({ stepId }) => !arrivals.some((arrival) => arrival === stepId))
+      .map(({ ref }) => slotOf(table, ref))
+  slots.set(table, known)
+  return known
+}
 
 /** Every place the tables know, arrivals of each order after the last step that the order can hold up. */
-function slotsOf(orders: readonly OrderFacts[]): readonly Slot[] {
-  if (orders.length === 0) return tableSlots
-  const anchored = orders.map((order) => ({ order, anchor: anchorOf(order) }))
-  return tableSlots.flatMap((slot) => [
+function slotsOf(table: StepTable, orders: readonly OrderFacts[]): readonly Slot[] {
+  if (orders.length === 0) return tableSlots(table)
+  const anchored = orders.map((order) => ({ order, anchor: anchorOf(table, order) }))
+  return tableSlots(table).flatMap((slot) => [
     slot,
-    ...anchored.filter(({ anchor }) => anchor === slot.row.ref).flatMap(({ order }) => arrivalSlots(order)),
+    ...anchored
+      .filter(({ anchor }) => anchor === slot.row.ref)
+      .flatMap(({ order }) => arrivalSlots(table, order)),
   ])
 }
 
-const arrivalSlots = ({ orderId }: OrderFacts): Slot[] =>
-  arrivals.map((stepId) => slotOf(stepId, { stepId, occurrence: '', orderId }))
+const arrivalSlots = (table: StepTable, { orderId }: OrderFacts): Slot[] =>
+  arrivals.map((stepId) => slotOf(table, stepId, { stepId, occurrence: '', orderId }))
 
-function anchorOf({ scope }: OrderFacts): StepRef {
+function anchorOf({ rows }: StepTable, { scope }: OrderFacts): StepRef {
   const cut = (['angle-cut', 'flat-cut'] as const).find((stepId) => scope.includes(stepId))
-  return cut ?? stepTable.findLast((entry) => scope.includes(entry.stepId))?.ref ?? 'angle-cut'
+  return cut ?? rows.findLast((entry) => scope.includes(entry.stepId))?.ref ?? 'angle-cut'
 }
 
 function needOfKey(key: StepKey, context: Context): string {
@@ -198,7 +209,7 @@ function draft(
   const order = openOrderOf(facts, key)
   const owes =
     order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts))
-  const reopened = asksForMore(row.ref, owes, history) && why !== ''
+  const reopened = asksForMore(row.ref, owes, now) && why !== ''
   const ticked = why !== '' && mark.notTaken !== '' ? 'do again' : stateOf(mark, why, since)
   const state = ticked === 'done' && reopened ? 'do again' : ticked
   return {
@@ -237,8 +248,13 @@ function draft(
  * Whether a step that was ticked must be opened again because it now owes readings it had not: the plan asks for more, or
  * one was withdrawn. Work is not done again for a figure, and what the cut has destroyed can no longer be read.
  */
-function asksForMore(ref: StepRef, owes: readonly Owed[], { deckCutSeq }: History): boolean {
-  if (isWork(ref) || (deckCutSeq !== null && lostByCutting.includes(ref))) return false
+function asksForMore(
+  ref: StepRef,
+  owes: readonly Owed[],
+  { facts, history: { deckCutSeq } }: Context,
+): boolean {
+  if (tableOf(facts.settings.rules).isWork(ref) || (deckCutSeq !== null && lostByCutting.includes(ref)))
+    return false
   return owes.some((entry) => entry.missing.length > 0)
 }
 
@@ -308,6 +324,7 @@ function openLabels(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly str
 
 function setWaits(
   entry: Draft,
+  { hardBefore, advisedBefore }: StepTable,
   open: ReadonlyMap<StepRef, readonly string[]>,
   facts: RouteFacts,
   unseen: ReadonlyMap<string, string>,

@@ -133,7 +133,8 @@ export const machining: Condition = (context) => {
     'port', 'open-chamber', 'seat-work', 'guides', 'inserts', 'weld', 'straighten', 'steam-holes', 'groove', 'blend', 'intake',
     'bolt-seats',
   ] // prettier-ignore
-  return steps.some(context.onRoute) ? 'after machining' : ''
+  const own = context.facts.settings.rules.own.filter((step) => step.machining).map(({ id }) => id)
+  return [...steps, ...own].some(context.onRoute) ? 'after machining' : ''
 }
 
 export const assembled: Condition = ({ facts }) => {

@@ -9,12 +9,13 @@ export const causes = [
   'break-through',
   'weld-insert-guide',
   'valve-changed',
+  'shop-step',
 ] as const
 export type Cause = (typeof causes)[number]
 
-/** The steps whose work is the cause. Valves and break-through come from an event and a reading instead. */
+/** The steps whose work is the cause. Valves and break-through come from an event and a reading, the rest is the shop's own. */
 export const causedBy: Readonly<
-  Record<Exclude<Cause, 'valve-changed' | 'break-through'>, readonly StepRef[]>
+  Record<Exclude<Cause, 'valve-changed' | 'break-through' | 'shop-step'>, readonly StepRef[]>
 > = {
   'deck-cut': ['angle-cut', 'flat-cut'],
   'angle-cut': ['angle-cut'],
@@ -25,8 +26,7 @@ export const causedBy: Readonly<
 }
 
 /** Work, as against a look at it: to do it again is to take off more. */
-export const isWork = (ref: StepRef): boolean => workSteps.has(ref)
-const workSteps: ReadonlySet<StepRef> = new Set(Object.values(causedBy).flat())
+export const workSteps: ReadonlySet<StepRef> = new Set(Object.values(causedBy).flat())
 
 const afterDeckCut: readonly StepRef[] = [
   'finished', 'ptv', 'bolt-reach', 'dowel-fit', 'seat-after', 'intake', 'rocker', 'cam', 'deburr', 'wash-out',
@@ -46,6 +46,7 @@ export const makesDoAgain: Readonly<Record<Cause, readonly StepRef[]>> = {
   'break-through': ['pressure'],
   'weld-insert-guide': ['crack', 'pressure', 'thickness', 'seat-after', 'finished'],
   'valve-changed': ['finished', 'flow-after', 'heights', 'ptv', 'seat-after'],
+  'shop-step': ['wash-out'],
 }
 
 /** A head that was wrapped or inspected is no longer so, whatever was done to it since. */
@@ -63,4 +64,5 @@ export const causeWords: Readonly<Record<Cause, string>> = {
   'break-through': 'the cutter may have broken through after it',
   'weld-insert-guide': 'weld, insert or guide work was done after it',
   'valve-changed': 'a valve was changed after it',
+  'shop-step': 'the shop’s own machining was done after it',
 }

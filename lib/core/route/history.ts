@@ -1,5 +1,6 @@
-import { causedBy, causes, makesDoAgain, againAfterAnything, standOnceCut, type Cause } from './do-again'
+import { againAfterAnything, causes, standOnceCut, type Cause } from './do-again'
 import { keyText, textOf, type StepRef } from './keys'
+import { tableOf, type StepTable } from './table'
 import { inchWords } from './words'
 import type { OrderFacts, RouteFacts, StepId, StepKey } from './types'
 
@@ -61,7 +62,8 @@ export function historyOf(facts: RouteFacts): History {
     marks.set(text, after(marks.get(text) ?? fresh, entry))
   }
   const markOf = (text: string): Mark => marks.get(text) ?? fresh
-  const causeSeqs = causeSeqsOf(facts, (ref) => markOf(textOf(ref)).workSeq)
+  const table = tableOf(facts.settings.rules)
+  const causeSeqs = causeSeqsOf(facts, table, (ref) => markOf(textOf(ref)).workSeq)
   const deckCutSeq = causeSeqs.get('deck-cut') ?? null
   const made = (stepId: 'angle-cut' | 'flat-cut', part: 'angleIn' | 'flatIn'): boolean =>
     markOf(textOf(stepId)).workSeq !== null ||
@@ -71,7 +73,7 @@ export function historyOf(facts: RouteFacts): History {
     angleMade: made('angle-cut', 'angleIn'),
     flatMade: made('flat-cut', 'flatIn'),
     deckCutSeq,
-    undoneBy: undoer(causeSeqs, deckCutSeq),
+    undoneBy: undoer(table, causeSeqs, deckCutSeq),
   }
 }
 
@@ -151,6 +153,12 @@ export function angleShortIn(facts: RouteFacts): number {
   return shortIn > toleranceIn + rounding ? shortIn : 0
 }
 
+/** Angle part of the plan that no order has taken yet, in inches: what the next vendor is asked for. */
+export function angleLeftIn(facts: RouteFacts): number {
+  const outside = facts.orders.reduce((sum, order) => sum + takenIn(facts, order, 'angleIn'), 0)
+  return Math.max(0, (facts.plan?.angleIn ?? 0) - outside)
+}
+
 /** Decimals are not exact in binary: 0.022 − 0.020 is within 0.002. */
 const rounding = 1e-9
 
@@ -193,6 +201,7 @@ function after(mark: Mark, { kind, seq, workSeq, vendor, notTaken }: Entry): Mar
 
 function causeSeqsOf(
   facts: RouteFacts,
+  table: StepTable,
   workSeqOf: (ref: StepRef) => number | null,
 ): ReadonlyMap<Cause, number> {
   const outsideCuts = facts.orders.filter(confirmedCut)
@@ -201,7 +210,7 @@ function causeSeqsOf(
   const seqs = (cause: Cause): (number | null)[] => {
     if (cause === 'valve-changed') return facts.events.filter((event) => event.kind === 'valve-changed').map((event) => event.seq)
     if (cause === 'break-through') return brokenThrough(facts).map((reading) => reading.seq)
-    const own = causedBy[cause].map(workSeqOf)
+    const own = table.causedBy(cause).map(workSeqOf)
     if (cause === 'deck-cut') return [...own, ...received(outsideCuts)]
     return cause === 'angle-cut' ? [...own, ...received(angled)] : own
   } // prettier-ignore
@@ -214,10 +223,14 @@ function causeSeqsOf(
 export const brokenThrough = (facts: RouteFacts): RouteFacts['readings'] =>
   facts.readings.filter((reading) => reading.kind === 'break-through' && reading.text === 'broken')
 
-function undoer(causeSeqs: ReadonlyMap<Cause, number>, deckCutSeq: number | null): History['undoneBy'] {
+function undoer(
+  table: StepTable,
+  causeSeqs: ReadonlyMap<Cause, number>,
+  deckCutSeq: number | null,
+): History['undoneBy'] {
   const latest = new Map<StepRef, { seq: number; cause: Cause }>()
   for (const [cause, seq] of causeSeqs) {
-    for (const ref of [...makesDoAgain[cause], ...againAfterAnything]) {
+    for (const ref of [...table.makesDoAgain(cause), ...againAfterAnything]) {
       if (deckCutSeq !== null && standOnceCut.includes(ref)) continue
       if (seq >= (latest.get(ref)?.seq ?? 0)) latest.set(ref, { seq, cause })
     }

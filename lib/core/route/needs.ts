@@ -1,6 +1,7 @@
 import type { Context } from './context'
 import { orderWords } from './history'
-import { columns, rowOf } from './steps'
+import { columns } from './steps'
+import { tableOf } from './table'
 import { cutWords } from './words'
 import type { FlowOccurrence, StepId } from './types'
 
@@ -18,7 +19,7 @@ export function needOf(stepId: StepId, context: Context): string {
   const order = asked.findLast((candidate) => !candidate.rejected) ?? asked.at(-1)
   if (order) return `sent out to ${orderWords(order)}`
   if (stepId === 'chambers' && facts.source === 'bought-cut') return ''
-  const row = rowOf(stepId)
+  const row = tableOf(facts.settings.rules).rowOf(stepId)
   const cell = row.cells[columns.indexOf(column)]
   if (cell === '●') return column === 'no' || row.cells[0] === '●' ? 'every head' : cutWords[cutKind]
   return cell === '◐' ? (row.when?.(context) ?? '') : ''

@@ -1,4 +1,3 @@
-import { stepTable } from './steps'
 import type { StepRef } from './keys'
 
 type Before = Readonly<Partial<Record<StepRef, readonly StepRef[]>>>
@@ -18,16 +17,12 @@ const machined: readonly StepRef[] = [
 ] // prettier-ignore
 const cleaned: readonly StepRef[] = ['wash-in', 'crack']
 
-const beforeFinal: readonly StepRef[] = stepTable
-  .map((entry) => entry.ref)
-  .filter((ref) => ref !== 'final' && ref !== 'hand-over')
-
 /**
  * What physics demands: a reading that the next step destroys, a face that the next step starts from, nothing clean after
  * machining until it is washed. A step is refused while one of these is on the route and not done. Everything waits for
- * check in besides: a head that is not here cannot be worked on.
+ * check in besides: a head that is not here cannot be worked on; and the final inspection for everything.
  */
-const hard: Before = {
+export const hard: Before = {
   port: ['flow-before'],
   'open-chamber': ['chambers', 'flow-before'],
   'flow-after-port': ['port', 'open-chamber'],
@@ -53,11 +48,10 @@ const hard: Before = {
   assemble: ['wash-out', 'seat-work', 'heights'],
   leak: ['assemble', 'seat-work'],
   wrap: ['wash-out', 'assemble', 'leak'],
-  final: beforeFinal,
 }
 
 /** The order a shop works in when nothing speaks against it: told, not enforced. */
-const advised: Before = {
+export const advised: Before = {
   crack: ['wash-in'],
   pressure: ['wash-in'],
   thickness: cleaned,
@@ -85,17 +79,3 @@ const advised: Before = {
   assemble: ['finished', 'springs', 'cam'],
   wrap: ['finished'],
 }
-
-const inWorkingOrder = (refs: ReadonlySet<StepRef>): StepRef[] =>
-  stepTable.map((entry) => entry.ref).filter((ref) => refs.has(ref))
-
-const ofEach = (before: (ref: StepRef) => readonly StepRef[]): ReadonlyMap<StepRef, readonly StepRef[]> =>
-  new Map(stepTable.map(({ ref }) => [ref, inWorkingOrder(new Set(before(ref)))]))
-
-/** What must be done before each step, in working order. */
-export const hardBefore = ofEach((ref) => (ref === 'check-in' ? [] : ['check-in', ...(hard[ref] ?? [])]))
-
-/** What had better be done before each step, beyond what must. */
-export const advisedBefore = ofEach((ref) =>
-  (advised[ref] ?? []).filter((other) => !hardBefore.get(ref)?.includes(other)),
-)

@@ -4,7 +4,8 @@ import type { PointSet, ReadingKind } from '../readings/types'
 import type { Context } from './context'
 import { confirmedCut } from './history'
 import { keyText, textOf } from './keys'
-import type { OrderFacts, StepId, StepKey } from './types'
+import { tableOf } from './table'
+import type { OrderFacts, StepKey, StockStepId, OwnStepId } from './types'
 
 /** One kind of reading that a step asks for. */
 export type Ask = {
@@ -119,7 +120,7 @@ const noted: Asks = (context) => [offer(ask(context, 'work-note'))]
 const nothing: Asks = () => []
 
 /** What each step owes before it can be ticked. */
-const asksTable: Readonly<Record<StepId, Asks>> = {
+const asksTable: Readonly<Record<StockStepId, Asks>> = {
   'check-in': all('condition', 'came-with', 'photo'),
   'wash-in': nothing,
   crack: all('crack'),
@@ -189,4 +190,8 @@ const asksTable: Readonly<Record<StepId, Asks>> = {
   'hand-over': all('taken-by', 'side', 'parts-returned'),
 }
 
-export const asksOf: Asks = (context, key) => asksTable[key.stepId](context, key)
+export function asksOf(context: Context, key: StepKey): readonly Ask[] {
+  if (key.stepId in asksTable) return asksTable[key.stepId as StockStepId](context, key)
+  const own = tableOf(context.facts.settings.rules).rowOf(key.stepId as OwnStepId).own
+  return (own?.owes ?? []).map((kind) => ask(context, kind))
+}

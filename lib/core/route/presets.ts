@@ -1,5 +1,6 @@
-import { rowOf, steps } from './steps'
-import type { FlowOccurrence, Preset, StepId, WorkId } from './types'
+import { noRules, type RouteRules } from './rules'
+import { tableOf } from './table'
+import type { FlowOccurrence, Preset, WorkId } from './types'
 
 export const presetLabels: Readonly<Record<Preset, string>> = {
   refresh: 'Refresh',
@@ -21,11 +22,10 @@ export const presetWork: Readonly<Record<Preset, readonly WorkId[]>> = {
   'seat-or-guide': ['guides', 'seat-work', 'leak'],
 }
 
-/** A line of ordered work in words. */
-export function workLabel(work: WorkId): string {
+/** A line of ordered work in words, as this shop calls it. */
+export function workLabel(work: WorkId, rules: RouteRules = noRules): string {
   if (work === 'valves') return 'New valves'
-  const occurrence = flowOccurrenceOf(work)
-  return occurrence ? rowOf(`flow-${occurrence}`).label : steps[work as StepId].label
+  return tableOf(rules).rowOf(work)?.label ?? 'A step that is no longer in the table'
 }
 
 /** The flow run that a line orders; null when it orders something else. */

@@ -1,3 +1,4 @@
+import { noRules } from './rules'
 import type { RouteSettings } from './types'
 
 /**
@@ -29,4 +30,5 @@ export const defaultRouteSettings: RouteSettings = {
   pairThicknessIn: 0.002,
   // Least distance of the sealing line from the deck; must stay positive whatever is set here.
   sealingMarginIn: 0.005,
+  rules: noRules,
 }

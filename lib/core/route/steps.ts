@@ -1,4 +1,4 @@
-import type { Station, StepId } from './types'
+import type { Station, StepId, StockStepId } from './types'
 import * as when from './conditions'
 import type { StepRef } from './keys'
 
@@ -35,7 +35,7 @@ const row = (
 })
 
 /**
- * Every step once, in working order. Arrival steps stand here for their label and station; they come per outside order.
+ * Every step once, in working order, as the shop starts; what it made of them since is in `table.ts`. Arrival steps stand here for their label and station; they come per outside order.
  * Follow-up work of a cut is here and nowhere else: a step that is forgotten in this table is forgotten in the shop.
  */
 export const stepTable: readonly StepRow[] = [
@@ -87,16 +87,8 @@ export const stepTable: readonly StepRow[] = [
   row('hand-over', 'Hand over', 'front-desk', '●●●●'),
 ]
 
-const byRef: ReadonlyMap<StepRef, StepRow> = new Map(stepTable.map((entry) => [entry.ref, entry]))
-
-export const rowOf = (ref: StepRef): StepRow => byRef.get(ref) as StepRow
-
-/** By step id, for naming a step where no flow run is meant in particular. */
-export const steps = {
-  ...Object.fromEntries(stepTable.map((entry) => [entry.stepId, entry])),
-  flow: { ...rowOf('flow-before'), label: 'Flow run' },
-} as Readonly<Record<StepId, StepRow>>
-
-export const stepLabels = Object.fromEntries(
-  Object.entries(steps).map(([stepId, entry]) => [stepId, entry.label]),
-) as Readonly<Record<StepId, string>>
+/** What the shop calls each step when it starts, for naming one where no flow run is meant in particular. */
+export const stepLabels = {
+  ...Object.fromEntries(stepTable.map((entry) => [entry.stepId, entry.label])),
+  flow: 'Flow run',
+} as Readonly<Record<StockStepId, string>>

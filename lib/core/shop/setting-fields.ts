@@ -2,9 +2,9 @@ import { ok, refuse, type Result } from '../errors'
 import { formatFigure } from '../units/format-figure'
 import { parseFigure } from '../units/parse-figure'
 import type { Quantity } from '../units/quantities'
-import type { ShopSettings } from './settings'
+import type { ShopLimits } from './settings'
 
-export type SettingKey = keyof ShopSettings
+export type SettingKey = keyof ShopLimits
 
 /** How a setting is typed: as a figure of the shop, or as a plain number in one unit (`scale`: what one of it is worth). */
 export type SettingKind =

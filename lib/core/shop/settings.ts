@@ -19,6 +19,9 @@ export type ShopSettings = RouteSettings & {
   readonly turnaroundDays: number
 }
 
+/** The figures among them, as against the tables of steps. */
+export type ShopLimits = Omit<ShopSettings, 'rules'>
+
 /** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
 export const defaultShopSettings: ShopSettings = {
   ...defaultRouteSettings,

@@ -1,11 +1,11 @@
 import { repeatabilityOf, type Repeatability } from '@/lib/core/flow/repeatability'
 import { flowPorts, type FlowPort, type FlowRun } from '@/lib/core/flow/types'
-import { refOf } from '@/lib/core/route/keys'
-import { rowOf } from '@/lib/core/route/steps'
+import { workLabel } from '@/lib/core/route/presets'
+import type { FlowOccurrence } from '@/lib/core/route/types'
 import { lower } from '@/lib/core/route/words'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import type { FlowSet } from '@/lib/data/flow-runs'
-import { runOf, type PaperRun } from '../papers/flow-run'
+import { runNumber, runOf, type PaperRun } from '../papers/flow-run'
 
 /** Whose flow it is: this head's, its mate's on the same job, or of no head of a job at all. */
 export type Whose = 'own' | 'mate' | 'reference'
@@ -32,12 +32,6 @@ export type Subject = {
   readonly headId: string
   readonly tag: string
   readonly jobNumber: string
-}
-
-/** "2" of a repeat; the first run has no number of its own. */
-export const runNumber = (conditions: string): number => {
-  const typed = JSON.parse(conditions) as Readonly<Record<string, string | undefined>>
-  return Math.max(1, Math.trunc(Number(typed.run)) || 1)
 }
 
 /**
@@ -82,9 +76,7 @@ const stepKeyOf = (set: FlowSet): string =>
 function benchRun(set: FlowSet, subject: Subject, readings: readonly EffectiveReading[]): BenchRun {
   const number = runNumber(set.conditions)
   const reference = set.visitId === null
-  const step = reference
-    ? 'reference run'
-    : lower(rowOf(refOf({ stepId: 'flow', occurrence: set.occurrence, orderId: null })).label)
+  const step = reference ? 'reference run' : lower(workLabel(`flow-${set.occurrence as FlowOccurrence}`))
   const short = reference
     ? 'reference'
     : `${set.occurrence.replaceAll('-', ' ')}${number > 1 ? ` ${number}` : ''}`

@@ -1,6 +1,6 @@
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
-import { stepLabels } from '@/lib/core/route/steps'
+import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/types'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import type { paperOrder } from '@/lib/data/papers'
@@ -79,7 +79,7 @@ function workOf(scope: readonly StepId[], { angleIn, flatIn }: Line, deepEdge: D
   ]
   const rest = scope
     .filter((step) => !(step === 'angle-cut' && deepEdge) && !(step === 'flat-cut' && flatIn > 0))
-    .map((step) => stepLabels[step])
+    .map((step) => stepLabel(step))
   return [...cuts.filter((line) => line !== ''), ...rest]
 }
 

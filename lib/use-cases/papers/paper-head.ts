@@ -14,7 +14,7 @@ import {
 } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
 import { tagsOfPairs, type PaperVisit } from '@/lib/data/papers'
-import { currentSettings } from '@/lib/data/settings'
+import { settingsOfVisits } from '@/lib/data/settings'
 import { withRoute } from '@/lib/data/visits'
 import { tagOf } from '../stations/see-step'
 
@@ -36,7 +36,7 @@ export type PaperHead = {
 }
 
 export async function paperHeads(reader: Reader, visits: readonly PaperVisit[]): Promise<PaperHead[]> {
-  const settings = (await currentSettings(reader)).values
+  const settingsOf = await settingsOfVisits(reader, visits)
   const tags = await tagsOfPairs(
     reader,
     visits.map((visit) => visit.pairId),
@@ -45,7 +45,7 @@ export async function paperHeads(reader: Reader, visits: readonly PaperVisit[]):
     const mates = tags.filter((entry) => entry.pairId === visit.pairId && entry.visitId !== visit.id)
     return paperHead(
       visit,
-      settings,
+      settingsOf(visit),
       mates.map((mate) => mate.tag),
     )
   })

@@ -52,7 +52,7 @@ export function askedWords(head: PaperHead): string[] {
   const target = targetWords(head)
   return [
     target === '' ? '' : `Chambers to ${target}`,
-    ...head.facts.ordered.map(workLabel),
+    ...head.facts.ordered.map((work) => workLabel(work, head.facts.settings.rules)),
     job.classFlatOnly ? 'Class rule: flat cuts only' : '',
     job.classMinText === '' ? '' : `Class rule: chambers no smaller than ${job.classMinText}`,
     job.classMaxCutText === '' ? '' : `Class rule: no deeper than ${job.classMaxCutText}`,

@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { stepLabels } from '@/lib/core/route/steps'
+import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/types'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
@@ -23,7 +23,7 @@ type Row = Awaited<ReturnType<typeof priceItemById>>
 
 function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row): PriceItemSeen {
   const stepId = row.stepId as StepId | ''
-  const step = stepId === '' ? '' : stepLabels[stepId]
+  const step = stepId === '' ? '' : stepLabel(stepId)
   return { id, stepId, step, text, unitMinor, taxBasisPoints, version, retired: row.retiredAt !== null }
 }
 

@@ -9,7 +9,7 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
-import { currentSettings } from '@/lib/data/settings'
+import { settingsOfVisits } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
 import { findStep, lastSeq } from '../visits/find-step'
@@ -66,14 +66,14 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   const { visit, route, facts } = found
   const step = findStep(route, key)
   const readings = effectiveReadings(visit.readings)
-  const settings = await currentSettings(client)
+  const settings = (await settingsOfVisits(client, [visit]))(visit)
   const shop = await shopOf(client)
   const instruments = await client.instrument.findMany({
     where: { retiredAt: null },
     orderBy: { name: 'asc' },
   })
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
-  const plan = await planAtStep(client, found, step, settings.values)
+  const plan = await planAtStep(client, found, step, settings)
   return {
     visitId,
     headId: visit.headId,
@@ -92,7 +92,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
       [...step.owes, ...offeredAtMill(step, plan)],
       readings,
       visit.targetCc === null ? null : { cc: visit.targetCc, text: visit.targetText },
-      settings.values.ccToleranceCc,
+      settings.ccToleranceCc,
     ),
     plan,
     instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),

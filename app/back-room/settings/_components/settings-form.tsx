@@ -13,7 +13,7 @@ import {
   type SettingField,
   type SettingKey,
 } from '@/lib/core/shop/setting-fields'
-import type { ShopSettings } from '@/lib/core/shop/settings'
+import type { ShopLimits } from '@/lib/core/shop/settings'
 import { changeSettingsSchema } from '@/lib/schemas/settings'
 import { BothSides } from '../../_components/both-sides'
 import styles from '../../_components/fields.module.css'
@@ -21,7 +21,7 @@ import { changeSettingsAction } from '../actions'
 
 type Values = z.input<typeof changeSettingsSchema>
 
-const textsOf = (settings: ShopSettings): Values['values'] =>
+const textsOf = (settings: ShopLimits): Values['values'] =>
   Object.fromEntries(
     settingFields.map((field) => [field.key, settingText(field, settings[field.key])]),
   ) as Values['values']
@@ -31,7 +31,7 @@ const labelOf = (path: string): string => {
   return settingFields.find((field) => field.key === key)?.label ?? 'Why'
 }
 
-type Props = { version: number; settings: ShopSettings; by: string }
+type Props = { version: number; settings: ShopLimits; by: string }
 
 export function SettingsForm({ version, settings, by }: Props) {
   const router = useRouter()

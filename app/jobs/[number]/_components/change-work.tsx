@@ -111,7 +111,7 @@ function ChangeWorkFields({ jobId, heads, onClose }: Props & { onClose: () => vo
       <p role="status">
         {[
           add.length > 0 && `Added: ${add.map((line) => workLabel(line.work)).join(', ')}.`,
-          end.length > 0 && `Taken off: ${end.map(workLabel).join(', ')}.`,
+          end.length > 0 && `Taken off: ${end.map((work) => workLabel(work)).join(', ')}.`,
         ]
           .filter(Boolean)
           .join(' ') || 'Nothing changed yet.'}
