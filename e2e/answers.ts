@@ -4,7 +4,7 @@ import type { Answers } from './person'
 
 export const checkIn: Answers = {
   choices: { Condition: 'No damage seen' },
-  words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
+  words: { 'What came with it': 'Bare', 'No photo: why': 'the camera is away' },
 }
 
 export const corners = (figure: string) => ({

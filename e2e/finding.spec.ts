@@ -23,7 +23,7 @@ async function found(page: Page, customer: string, what: string) {
   await signIn(page, 'dov')
   await doStep(page, job.tag, 'Check in', {
     choices: { Condition: 'No damage seen' },
-    words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
+    words: { 'What came with it': 'Bare', 'No photo: why': 'the camera is away' },
   })
   await openStep(page, job.tag, 'Strip and wash')
   await page.getByRole('button', { name: 'Report a finding' }).click()

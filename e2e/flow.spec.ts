@@ -46,7 +46,7 @@ test('a run is pasted, repeated, and held against the run after', async ({ page 
   await signIn(page, 'orla')
   await doStep(page, tag, 'Check in', {
     choices: { Condition: 'No damage seen' },
-    words: { 'What came with it': 'Bare', Photo: 'no photo: the camera is away' },
+    words: { 'What came with it': 'Bare', 'No photo: why': 'the camera is away' },
   })
   await doStep(page, tag, 'Strip and wash')
   await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })

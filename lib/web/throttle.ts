@@ -4,6 +4,8 @@ import { RateLimiterMemory, type RateLimiterRes } from 'rate-limiter-flexible'
 const byName = new RateLimiterMemory({ points: 10, duration: 15 * 60 })
 /** Customer links and papers: a ceiling on guessing and on load, for the whole server: no header is believed. */
 const byUse = new RateLimiterMemory({ points: 300, duration: 60 })
+/** Photos of one person: more in a minute is no camera. */
+const byUpload = new RateLimiterMemory({ points: 40, duration: 60 })
 
 const key = (name: string): string => name.trim().toLowerCase()
 
@@ -23,9 +25,14 @@ export async function signInFailed(name: string): Promise<void> {
 export const signInSucceeded = async (name: string): Promise<void> => void (await byName.delete(key(name)))
 
 /** False when there were too many in the last minute. */
-export async function useAllowed(what: string): Promise<boolean> {
+export const useAllowed = (what: string): Promise<boolean> => within(byUse, what)
+
+/** False when this person sent too many photos in the last minute. */
+export const uploadAllowed = (personId: string): Promise<boolean> => within(byUpload, personId)
+
+async function within(limit: RateLimiterMemory, what: string): Promise<boolean> {
   try {
-    await byUse.consume(what)
+    await limit.consume(what)
     return true
   } catch {
     return false

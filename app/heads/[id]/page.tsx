@@ -8,10 +8,12 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeHead, type HeadView } from '@/lib/use-cases/heads/see-head'
+import { seeHeadPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
+import { HeadPhotos } from './_components/head-photos'
 import { Trends } from './_components/trends'
 import { Visit } from './_components/visit'
 
@@ -23,8 +25,9 @@ export default async function HeadPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).id)
   if (!id.success) notFound()
   const actor = await requirePerson('job.see', `/heads/${id.data}`)
-  const [head, newest, manner] = await Promise.all([
+  const [head, shown, newest, manner] = await Promise.all([
     seen(seeHead(actor, id.data)),
+    seeHeadPhotos(actor, id.data, new Date()),
     newestChange(),
     shopManner(),
   ])
@@ -46,11 +49,19 @@ export default async function HeadPage({ params }: Props) {
       ) : (
         <>
           {head.visits.slice(0, 1).map((visit) => (
-            <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest />
+            <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest shown={shown} />
           ))}
+          <HeadPhotos head={head} shown={shown} />
           <Trends head={head} />
           {head.visits.slice(1).map((visit) => (
-            <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest={false} />
+            <Visit
+              key={visit.visitId}
+              visit={visit}
+              head={head}
+              manner={manner}
+              newest={false}
+              shown={shown}
+            />
           ))}
         </>
       )}

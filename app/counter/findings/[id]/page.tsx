@@ -7,7 +7,9 @@ import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'
 import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
+import { PhotoStrip } from '@/app/_components/photo/photo-strip'
 import { seeFinding } from '@/lib/use-cases/findings/see-finding'
+import { seeFindingPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
 import { AnswerForm } from './_components/answer-form'
@@ -20,8 +22,10 @@ type Props = { params: Promise<{ id: string }> }
 export default async function FindingPage({ params }: Props) {
   const { id } = await params
   const actor = await requirePerson('finding.ask', `/counter/findings/${encodeURIComponent(id)}`)
-  const [finding, newest] = await Promise.all([
-    seen(seeFinding(actor, { id, now: new Date() })),
+  const now = new Date()
+  const [finding, shown, newest] = await Promise.all([
+    seen(seeFinding(actor, { id, now })),
+    seeFindingPhotos(actor, id, now),
     newestChange(),
   ])
   return (
@@ -38,6 +42,7 @@ export default async function FindingPage({ params }: Props) {
           found <When at={finding.reportedAt} zone={finding.timeZone} locale={finding.locale} />
         </span>
       </div>
+      <PhotoStrip photos={shown.photos} manner={shown} label="Photos of the finding" />
       {finding.answer === null ? (
         <>
           <AnswerForm key={finding.version} finding={finding} />

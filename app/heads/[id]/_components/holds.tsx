@@ -2,17 +2,21 @@
 import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { PhotoStrip } from '@/app/_components/photo/photo-strip'
 import { Choice } from '@/app/_components/ui/choice'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { decideHoldSchema } from '@/lib/schemas/visit'
+import type { Shown } from '@/lib/use-cases/photos/see-photos'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import { decideHoldAction } from '../actions'
 
 type Hold = VisitView['holds'][number]
 
-export function Holds({ holds, mayDecide }: { holds: readonly Hold[]; mayDecide: boolean }) {
+type Props = { holds: readonly Hold[]; mayDecide: boolean; shown: Shown }
+
+export function Holds({ holds, mayDecide, shown }: Props) {
   return (
     <>
       {holds.map((hold) =>
@@ -21,6 +25,11 @@ export function Holds({ holds, mayDecide }: { holds: readonly Hold[]; mayDecide:
             <p>
               {hold.reason} <span className="soft">({hold.by})</span>
             </p>
+            <PhotoStrip
+              photos={shown.photos.filter((photo) => photo.holdId === hold.id)}
+              manner={shown}
+              label="Photos of what is wrong"
+            />
             {mayDecide ? <DecideForm hold={hold} /> : <p>The owner decides how it goes on.</p>}
           </Notice>
         ) : (

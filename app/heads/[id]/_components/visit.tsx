@@ -6,6 +6,7 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
+import type { Shown } from '@/lib/use-cases/photos/see-photos'
 import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
 import { Gaps } from './gaps'
 import { Holds } from './holds'
@@ -14,10 +15,10 @@ import { Readings } from './readings'
 import { Route } from './route'
 import { WaysOut } from './ways-out'
 
-type Props = { visit: VisitView; head: HeadView; manner: ShopManner; newest: boolean }
+type Props = { visit: VisitView; head: HeadView; manner: ShopManner; newest: boolean; shown: Shown }
 
 /** One visit: where it stands, what is missing, the plan, the route, every reading. */
-export function Visit({ visit, head, manner, newest }: Props) {
+export function Visit({ visit, head, manner, newest, shown }: Props) {
   const when = (at: Date) => <When at={at} zone={manner.timeZone} locale={manner.locale} style="date" />
   return (
     <section className="stack part" id={`job-${visit.jobNumber}`} aria-label={`Job ${visit.jobNumber}`}>
@@ -60,7 +61,7 @@ export function Visit({ visit, head, manner, newest }: Props) {
         </p>
       )}
       {newest && <MatesHeld mates={visit.matesHeld} />}
-      <Holds holds={visit.holds} mayDecide={head.may.decideHold} />
+      <Holds holds={visit.holds} mayDecide={head.may.decideHold} shown={shown} />
       <div className="row">
         <ButtonLink href={`/jobs/${visit.jobNumber}/plan/${visit.pairId}`}>Cut plan</ButtonLink>
         {newest && head.may.send && visit.releases.length === 0 && (

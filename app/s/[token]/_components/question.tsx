@@ -19,6 +19,17 @@ export function Question({ question, token, call }: Props) {
         <Tag number={question.tag} size="s" />
         <h3 id={id}>{question.what}</h3>
       </div>
+      {question.photos.map((photo) => (
+        <figure key={photo.id} className={styles.photo}>
+          <img
+            src={`/s/${token}/photos/${photo.id}`}
+            alt={photo.caption === '' ? 'Photo of what we found' : photo.caption}
+            width={photo.widthPx}
+            height={photo.heightPx}
+          />
+          {photo.caption !== '' && <figcaption>{photo.caption}</figcaption>}
+        </figure>
+      ))}
       {price !== null && (
         <p>
           <span className="figure">{price}</span>

@@ -1,13 +1,16 @@
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
+import { stepIdSchema } from '@/lib/schemas/step'
 import { Frame } from '@/app/_components/frame'
+import { PhotoPart } from '@/app/_components/photo/photo-part'
 import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import { stationLabels } from '@/lib/core/route/stations'
-import { stepIds, type StepKey } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/types'
 import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
+import { seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { seen } from '@/lib/web/page-refusals'
@@ -27,7 +30,7 @@ type Props = {
 
 const asked = z.object({
   visit: z.uuid(),
-  step: z.enum(stepIds),
+  step: stepIdSchema,
   run: z.string().max(40).default(''),
   order: z.uuid().nullable().default(null),
 })
@@ -40,9 +43,16 @@ export default async function StepPage({ params, searchParams }: Props) {
   if (!parsed.success) notFound()
   const key: StepKey = { stepId: parsed.data.step, occurrence: parsed.data.run, orderId: parsed.data.order }
   const actor = await requirePerson('job.see', `/stations/${station}`)
-  const [screen, newest] = await Promise.all([seen(seeStep(actor, visit, key, new Date())), newestChange()])
+  const now = new Date()
+  const [screen, photos, newest] = await Promise.all([
+    seen(seeStep(actor, visit, key, now)),
+    seeVisitPhotos(actor, visit, now),
+    newestChange(),
+  ])
   const { step } = screen
   const done = step.state === 'done' || step.state === 'waived'
+  const here = JSON.stringify(key)
+  const asksForPhoto = !done && screen.fields.some(({ kind }) => kind === 'photo')
   const flow = step.stepId === 'flow' ? await seeFlowStep(actor, visit, key) : null
   const work = done ? (
     <StepDone screen={screen} />
@@ -90,6 +100,13 @@ export default async function StepPage({ params, searchParams }: Props) {
       ) : (
         work
       )}
+      <PhotoPart
+        photos={photos.photos.filter(
+          ({ stepId, occurrence, orderId }) => JSON.stringify({ stepId, occurrence, orderId }) === here,
+        )}
+        shown={photos}
+        to={asksForPhoto ? null : { visitId: visit, ...key, orderId: key.orderId ?? '' }}
+      />
       <SideActions visitId={visit} step={key} />
       <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
     </Frame>

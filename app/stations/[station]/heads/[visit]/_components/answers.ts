@@ -1,3 +1,4 @@
+import { noPhoto } from '@/lib/core/readings/photo-answer'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 
@@ -19,6 +20,12 @@ export function typedReadings(answers: Answers) {
     .filter(([, answer]) => answer.text.trim() !== '' || (answer.notTaken ?? '').trim() !== '')
     .map(([key, answer]) => {
       const [kind = '', point = ''] = key.split('|')
-      return { kind: kind as ReadingKind, point, text: answer.text.trim(), notTaken: answer.notTaken }
+      const text = answer.text.trim()
+      return {
+        kind: kind as ReadingKind,
+        point,
+        text: kind === 'photo' ? noPhoto(text) : text,
+        notTaken: answer.notTaken,
+      }
     })
 }

@@ -3,6 +3,8 @@ import { useState } from 'react'
 import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { FollowingPhotos, useAttached } from '@/app/_components/photo/attached-photos'
+import { PhotoTray } from '@/app/_components/photo/photo-tray'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
 import { TextArea } from '@/app/_components/ui/text-area'
@@ -46,10 +48,13 @@ export function SideActions({ visitId, step }: Props) {
 type FormProps = Props & { onDone: () => void }
 
 function FindingForm({ visitId, step, onDone }: FormProps) {
+  const attached = useAttached(onDone)
   const form = useActionForm(reportFindingSchema, reportFindingAction, {
     defaultValues: { visitId, stepId: step.stepId, what: '' },
-    onDone,
+    onDone: ({ findingId }) => void attached.follow({ ...photoPlace(visitId, step), findingId }),
   })
+  if (attached.following)
+    return <FollowingPhotos attached={attached} kept="The finding is reported." onLeave={onDone} />
   return (
     <ActionForm form={form} submitLabel="Report it">
       <TextArea
@@ -58,15 +63,26 @@ function FindingForm({ visitId, step, onDone }: FormProps) {
         required
         {...form.text('what')}
       />
+      <PhotoTray photos={attached.photos} captionHint="The customer reads it, once asked." />
     </ActionForm>
   )
 }
 
+const photoPlace = (visitId: string, { stepId, occurrence, orderId }: StepKey) => ({
+  visitId,
+  stepId,
+  occurrence,
+  orderId: orderId ?? '',
+})
+
 function HoldForm({ visitId, step, onDone }: FormProps) {
+  const attached = useAttached(onDone)
   const form = useActionForm(openHoldSchema, openHoldAction, {
     defaultValues: { visitId, stepId: step.stepId, reason: '' },
-    onDone,
+    onDone: ({ holdId }) => void attached.follow({ ...photoPlace(visitId, step), holdId }),
   })
+  if (attached.following)
+    return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
   return (
     <ActionForm form={form} submitLabel="Put on hold">
       <TextArea
@@ -75,6 +91,7 @@ function HoldForm({ visitId, step, onDone }: FormProps) {
         required
         {...form.text('reason')}
       />
+      <PhotoTray photos={attached.photos} />
     </ActionForm>
   )
 }

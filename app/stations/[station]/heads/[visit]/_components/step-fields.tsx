@@ -5,6 +5,7 @@ import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 import { FigureFields } from './figure-fields'
+import { PhotoField } from './photo-field'
 
 /** Other steps than a flow run do not load it. */
 const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields))
@@ -14,6 +15,8 @@ type Props = {
   fields: readonly StepField[]
   answers: Answers
   errors: Readonly<Record<string, string>>
+  /** Where a photo taken at this step belongs. */
+  photoTo: Parameters<typeof PhotoField>[0]['to']
   onChange: (answers: Answers) => void
 }
 
@@ -32,12 +35,14 @@ export function StepFields(props: Props) {
   )
 }
 
-function WordField({ field, answers, errors, onChange }: Props & { field: StepField }) {
+function WordField({ field, answers, errors, photoTo, onChange }: Props & { field: StepField }) {
   const key = answerKey(field.kind, field.point)
   const text = answers[key]?.text ?? ''
   const { spec } = field
   const label = field.pointLabel === '' ? spec.label : `${spec.label}, ${field.pointLabel}`
   const set = (value: string) => onChange({ ...answers, [key]: { text: value, notTaken: null } })
+  if (field.kind === 'photo')
+    return <PhotoField field={field} to={photoTo} why={text} error={errors[key]} onWhy={set} />
   const hint = [spec.hint, field.answer === null ? undefined : `Stands: ${field.answer}`]
     .filter(Boolean)
     .join(' ')

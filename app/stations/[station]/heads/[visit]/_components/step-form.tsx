@@ -128,6 +128,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
           fields={fields}
           answers={state.answers}
           errors={refusal?.fields ?? {}}
+          photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
           onChange={(answers) => change({ answers })}
         />
       ))}
