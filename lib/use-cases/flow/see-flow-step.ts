@@ -6,7 +6,8 @@ import { db } from '@/lib/data/db'
 import { flowSets } from '@/lib/data/flow-runs'
 import { currentSettings } from '@/lib/data/settings'
 import { repeatWords } from './repeat-words'
-import { benchRuns, repeatsOf, runNumber } from './runs'
+import { runNumber } from '../papers/flow-run'
+import { benchRuns, repeatsOf } from './runs'
 
 export type FlowStepView = {
   /** Number of the next repeat; null before the first run has a reading. */

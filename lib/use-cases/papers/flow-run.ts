@@ -19,13 +19,23 @@ function figureOf(typed: Typed, key: string, quantity: Quantity): number | null 
   return parsed.ok ? parsed.value.value : null
 }
 
-/** The run of a port among the readings of one flow step; null when the port was not run. */
+/** "2" of a repeat; the first run has no number of its own. */
+export const runNumber = (conditions: string): number =>
+  Math.max(1, Math.trunc(Number((JSON.parse(conditions) as Typed).run)) || 1)
+
+/**
+ * The run of a port among the readings of one flow step; null when the port was not run. What was entered as one run
+ * stands whole and alone: of several the last, and no lift of an earlier one is mixed in where the last did not go. Within
+ * it the newest reading of a lift counts.
+ */
 export function runOf(
   readings: readonly EffectiveReading[],
   port: FlowPort,
   headId: string,
 ): PaperRun | null {
-  const own = readings.filter((reading) => reading.kind === 'flow' && reading.point.startsWith(`${port}@`))
+  const all = readings.filter((reading) => reading.kind === 'flow' && reading.point.startsWith(`${port}@`))
+  const last = Math.max(...all.map(({ conditions }) => runNumber(conditions)))
+  const own = all.filter(({ conditions }) => runNumber(conditions) === last)
   const newest = own.at(-1)
   if (!newest) return null
   const typed = JSON.parse(newest.conditions) as Typed

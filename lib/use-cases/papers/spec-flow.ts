@@ -5,14 +5,17 @@ import type { FlowOccurrence } from '@/lib/core/route/types'
 import { capital } from '@/lib/core/route/words'
 import type { SpecFlow, SpecFlowPoint, SpecFlowRow } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
+import { effectiveReadings } from '@/lib/data/facts'
 import { runOf, type PaperRun } from './flow-run'
 import type { PaperHead } from './paper-head'
 
 /** Flow before held against flow after, a port each; the last run of the job is the one after. */
 export function flowOf(head: PaperHead): SpecFlow[] {
+  // All that was read: a run that was repeated is one of several here, not the newest of each lift.
+  const readings = effectiveReadings(head.visit.readings)
   const runAt = (occurrence: FlowOccurrence, port: FlowPort) =>
     runOf(
-      head.readings.filter(({ step }) => step.stepId === 'flow' && step.occurrence === occurrence),
+      readings.filter(({ step }) => step.stepId === 'flow' && step.occurrence === occurrence),
       port,
       head.visit.headId,
     )

@@ -5,6 +5,7 @@ import type { RouteStep } from '@/lib/core/route/types'
 import { newId } from '@/lib/data/ids'
 import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
+import { runNumber } from '../papers/flow-run'
 import type { Entry, ReadingEntry } from '@/lib/schemas/visit'
 
 /** An answer as it is kept. A figure that cannot be read is refused with the field named; words stay words. */
@@ -44,7 +45,7 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
       orderId: step.orderId,
       eventSeq,
       instrumentId: entry.instrumentId,
-      conditions: JSON.stringify(entry.conditions),
+      conditions: JSON.stringify({ ...entry.conditions, ...(await runAgain(w, visitId, step)) }),
       takenAt: takenAt > w.now ? w.now : takenAt,
       recordedAt: w.now,
       byId: w.actor.personId,
@@ -62,6 +63,19 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
     },
   })
   return points.length
+}
+
+/** A flow step that later work undid is run anew: its lifts belong to a run of their own, whatever was read before. */
+async function runAgain(w: Write, visitId: string, step: RouteStep): Promise<{ readonly run?: string }> {
+  if (step.stepId !== 'flow' || step.state !== 'do again') return {}
+  const { occurrence, orderId } = step
+  const sets = await w.tx.readingSet.findMany({
+    where: { visitId, stepId: 'flow', occurrence, orderId },
+    select: { conditions: true },
+  })
+  const highest = Math.max(0, ...sets.map(({ conditions }) => runNumber(conditions)))
+  const begun = step.owes.some(({ points, missing }) => missing.length < points.length)
+  return { run: String(begun ? Math.max(1, highest) : highest + 1) }
 }
 
 /** Refuses an instrument that is not the shop's or is retired. */

@@ -30,6 +30,34 @@ describe('a pasted table', () => {
     expect(cellsOf('0,100\t61,5')).toEqual([['0,100', '61,5']])
   })
 
+  it.each([
+    ['one space', 'lift in\n0.100 61.5\n0.200 118\n'],
+    ['columns padded with spaces', '   lift       in\r\n  0.100     61.5\r\n  0.200    118\r\n'],
+  ])('is read with %s between the figures', (_, text) => {
+    expect(must(readFlowTable(text))).toMatchObject({ separator: 'spaces', columns: 2 })
+    expect(cellsOf(text)).toEqual([
+      ['lift', 'in'],
+      ['0.100', '61.5'],
+      ['0.200', '118'],
+    ])
+  })
+
+  it('where figures stand two spaces apart, a heading of two words is one cell', () => {
+    expect(cellsOf('valve lift  in cfm\n0.100       61.5\n0.200       118')[0]).toEqual([
+      'valve lift',
+      'in cfm',
+    ])
+  })
+
+  it('beside spaces a comma is a decimal comma; a space after a comma, or before a unit, parts nothing', () => {
+    expect(cellsOf('0,100 61,5\n0,200 118,0')).toEqual([
+      ['0,100', '61,5'],
+      ['0,200', '118,0'],
+    ])
+    expect(cellsOf('0.100, 61.5\n0.200, 118')[1]).toEqual(['0.200', '118'])
+    expect(cellsOf('0.100 in, 61.5 cfm\n0.200 in, 118 cfm')[0]).toEqual(['0.100 in', '61.5 cfm'])
+  })
+
   it('a decimal comma in quotes does not part a cell', () => {
     expect(cellsOf('"0,100","61,5"')).toEqual([['0,100', '61,5']])
   })
