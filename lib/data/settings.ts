@@ -12,10 +12,10 @@ export async function currentSettings(reader: Reader): Promise<CurrentSettings> 
   return settingsOf(row)
 }
 
-/** A version that was in force; the newest where there is none of that number. */
+/** A version that was in force; 0 is what every shop starts with. */
 export async function settingsAt(reader: Reader, version: number): Promise<CurrentSettings> {
   const row = await reader.settings.findUnique({ where: { version } })
-  return row ? settingsOf(row) : currentSettings(reader)
+  return row ? settingsOf(row) : { version: 0, values: defaultShopSettings }
 }
 
 /** The limits and tables that each of these visits is held to, in one query. */

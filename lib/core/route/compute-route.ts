@@ -265,11 +265,13 @@ function undoneBy(
   { facts, history }: Context,
 ): { seq: number; words: string } | null {
   const found = history.undoneBy(ref)
-  if (ref !== 'seat-work') return found && { seq: found.seq, words: causeWords[found.cause] }
+  const byWork = found && { seq: found.seq, words: causeWords[found.cause] }
   const { doneSeq } = mark
-  if (doneSeq === null) return null
-  const seqs = failedSeatChecks(facts).flatMap(({ seq }) => (seq > doneSeq ? [seq] : []))
-  return seqs.length > 0 ? { seq: Math.max(...seqs), words: 'the seat check after it failed' } : null
+  if (ref !== 'seat-work' || doneSeq === null) return byWork
+  const failed = Math.max(0, ...failedSeatChecks(facts).map(({ seq }) => seq))
+  return failed > Math.max(doneSeq, found?.seq ?? 0)
+    ? { seq: failed, words: 'the seat check after it failed' }
+    : byWork
 }
 
 function stateOf(mark: Mark, why: string, since: number): StepState {

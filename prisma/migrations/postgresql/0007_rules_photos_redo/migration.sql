@@ -2,7 +2,7 @@
 ALTER TABLE "Vendor" ADD COLUMN     "boxHeads" INTEGER;
 
 -- AlterTable
-ALTER TABLE "Visit" ADD COLUMN     "rulesVersion" INTEGER NOT NULL DEFAULT 1;
+ALTER TABLE "Visit" ADD COLUMN     "rulesVersion" INTEGER NOT NULL DEFAULT 0;
 
 -- AlterTable
 ALTER TABLE "Photo" ADD COLUMN     "findingId" TEXT,
@@ -50,4 +50,4 @@ ALTER TABLE "Photo" ADD CONSTRAINT "Photo_sha256_fkey" FOREIGN KEY ("sha256") RE
 ALTER TABLE "OutsideOrder" ADD CONSTRAINT "OutsideOrder_redoOfId_fkey" FOREIGN KEY ("redoOfId") REFERENCES "OutsideOrder"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- Visits that are there keep the rules in force today, under which their routes stand.
-UPDATE "Visit" SET "rulesVersion" = COALESCE((SELECT MAX("version") FROM "Settings"), 1);
+UPDATE "Visit" SET "rulesVersion" = COALESCE((SELECT MAX("version") FROM "Settings"), 0);

@@ -28,7 +28,7 @@ CREATE TABLE "new_Visit" (
     "comebackCause" TEXT NOT NULL DEFAULT '',
     "comebackPays" TEXT NOT NULL DEFAULT '',
     "scrappedAt" DATETIME,
-    "rulesVersion" INTEGER NOT NULL DEFAULT 1,
+    "rulesVersion" INTEGER NOT NULL DEFAULT 0,
     "version" INTEGER NOT NULL DEFAULT 1,
     "createdAt" DATETIME NOT NULL,
     CONSTRAINT "Visit_jobId_fkey" FOREIGN KEY ("jobId") REFERENCES "Job" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
@@ -129,4 +129,4 @@ PRAGMA foreign_keys=ON;
 PRAGMA defer_foreign_keys=OFF;
 
 -- Visits that are there keep the rules in force today, under which their routes stand.
-UPDATE "Visit" SET "rulesVersion" = COALESCE((SELECT MAX("version") FROM "Settings"), 1);
+UPDATE "Visit" SET "rulesVersion" = COALESCE((SELECT MAX("version") FROM "Settings"), 0);

@@ -1,0 +1,81 @@
+import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
+import { gapPoints } from './gaps'
+import { orderWords } from './history'
+import { sameKey } from './keys'
+import { capital, readingOwed } from './words'
+import type { OrderFacts, RouteFacts, Station, StepKey } from './types'
+
+/** Where something that stands in the way is put right. The pages know the addresses. */
+export type Place =
+  | { readonly kind: 'step'; readonly step: StepKey; readonly station: Station }
+  | { readonly kind: 'order'; readonly orderId: string }
+  /** The head's own page: holds, findings, release. */
+  | { readonly kind: 'head' }
+  | { readonly kind: 'plan' }
+  /** What is bought or waited for. */
+  | { readonly kind: 'parts' }
+
+export type Fix = { readonly message: string; readonly place: Place }
+
+/**
+ * What stands in the way of ticking a step, each with the place where it is put right, in the order in which `canTick`
+ * looks. Empty when nothing does.
+ *
+ * Example: seat work not done, finished to be ticked → "Seat work comes first", at the seat machine.
+ */
+export function fixesOf(facts: RouteFacts, key: StepKey): readonly Fix[] {
+  const route = routeInDetail(facts)
+  const step = route.find((candidate) => sameKey(candidate, key))
+  if (!step) return [atHead('See the route of this head')]
+  const leaving = step.stepId === 'hand-over' && facts.events.some(({ kind }) => kind === 'return-as-is')
+  if (facts.openHolds.length > 0 && !leaving) {
+    return facts.openHolds.map(({ reason }) => atHead(`On hold: ${reason}`))
+  }
+  if (facts.onOrder) return [{ message: 'See what is on order', place: { kind: 'parts' } }]
+  const order = orderInTheWay(facts, step)
+  if (order)
+    return [{ message: capital(orderWords(order)), place: { kind: 'order', orderId: order.orderId } }]
+  if (step.stops.length > 0) return step.stops.map((words) => atStep(step, capital(words)))
+  return [
+    ...owedHere(step),
+    ...step.mustFollow.map((label) => comesFirst(route, label)),
+    ...step.parts.map((what): Fix => ({ message: `${capital(what)}`, place: { kind: 'parts' } })),
+    ...planMissing(facts, step),
+    ...notReleased(facts, step),
+  ]
+}
+
+const atHead = (message: string): Fix => ({ message, place: { kind: 'head' } })
+
+const atStep = ({ stepId, occurrence, orderId, station }: DetailedStep, message: string): Fix => ({
+  message,
+  place: { kind: 'step', step: { stepId, occurrence, orderId }, station },
+})
+
+function orderInTheWay(facts: RouteFacts, step: DetailedStep): OrderFacts | null {
+  const own = facts.orders.find(({ orderId }) => orderId === step.orderId)
+  const outstanding = own && own.receivedSeq === null ? own : null
+  return awayOn(facts) ?? openOrderOf(facts, step) ?? outstanding
+}
+
+const owedHere = (step: DetailedStep): Fix[] =>
+  step.owes
+    .filter(({ missing }) => missing.length > 0)
+    .map(({ kind, missing }) => atStep(step, capital(readingOwed(kind, gapPoints(kind, missing)))))
+
+/** A step that comes first is told by its label, as the refusal has it. */
+function comesFirst(route: readonly DetailedStep[], label: string): Fix {
+  const first = route.find((step) => step.label === label)
+  const message = `${capital(label)} comes first`
+  return first ? atStep(first, message) : atHead(message)
+}
+
+const planMissing = ({ plan }: RouteFacts, { stepId }: DetailedStep): Fix[] =>
+  plan === null && (stepId === 'flat-cut' || stepId === 'angle-cut')
+    ? [{ message: 'Make the cut plan', place: { kind: 'plan' } }]
+    : []
+
+const notReleased = ({ events }: RouteFacts, { stepId }: DetailedStep): Fix[] =>
+  stepId === 'hand-over' && !events.some(({ kind }) => kind === 'release' || kind === 'return-as-is')
+    ? [atHead('Release this head')]
+    : []
