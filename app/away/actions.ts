@@ -1,5 +1,15 @@
 'use server'
-import { receiveOutsideSchema, repromiseSchema, sendOutsideSchema } from '@/lib/schemas/outside'
+import {
+  acceptOrderSchema,
+  changeOrderSchema,
+  confirmOutsideSchema,
+  leaveMarginSchema,
+  noteOutsideCostSchema,
+  receiveOutsideSchema,
+  rejectOutsideSchema,
+  repromiseSchema,
+  sendOutsideSchema,
+} from '@/lib/schemas/outside'
 import {
   endSupplySchema,
   orderSupplySchema,
@@ -7,7 +17,13 @@ import {
   repromiseSupplySchema,
 } from '@/lib/schemas/supply'
 import { endWaitSchema } from '@/lib/schemas/visit'
+import { acceptOrder } from '@/lib/use-cases/outside/accept-order'
+import { changeOrder } from '@/lib/use-cases/outside/change-order'
+import { confirmOutside } from '@/lib/use-cases/outside/confirm-outside'
+import { leaveMargin } from '@/lib/use-cases/outside/leave-margin'
+import { noteOutsideCost } from '@/lib/use-cases/outside/note-cost'
 import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
+import { rejectOutside } from '@/lib/use-cases/outside/reject-outside'
 import { repromise } from '@/lib/use-cases/outside/repromise'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { endSupply } from '@/lib/use-cases/supply/end-supply'
@@ -20,6 +36,12 @@ import { defineAction } from '@/lib/web/define-action'
 export const sendOutsideAction = defineAction('sendOutside', sendOutsideSchema, sendOutside)
 export const receiveOutsideAction = defineAction('receiveOutside', receiveOutsideSchema, receiveOutside)
 export const repromiseAction = defineAction('repromise', repromiseSchema, repromise)
+export const acceptOrderAction = defineAction('acceptOrder', acceptOrderSchema, acceptOrder)
+export const changeOrderAction = defineAction('changeOrder', changeOrderSchema, changeOrder)
+export const noteOutsideCostAction = defineAction('noteOutsideCost', noteOutsideCostSchema, noteOutsideCost)
+export const rejectOutsideAction = defineAction('rejectOutside', rejectOutsideSchema, rejectOutside)
+export const confirmOutsideAction = defineAction('confirmOutside', confirmOutsideSchema, confirmOutside)
+export const leaveMarginAction = defineAction('leaveMargin', leaveMarginSchema, leaveMargin)
 export const endWaitAction = defineAction('endWait', endWaitSchema, endWait)
 export const orderSupplyAction = defineAction('orderSupply', orderSupplySchema, orderSupply)
 export const receiveSupplyAction = defineAction('receiveSupply', receiveSupplySchema, receiveSupply)

@@ -1,91 +1,76 @@
 import Link from 'next/link'
 import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
-import { Tag } from '@/app/_components/tag/tag'
-import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { seeAway, type AwayVendor, type ToSend } from '@/lib/use-cases/outside/see-away'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seeAway, type Away } from '@/lib/use-cases/outside/see-away'
 import { requirePerson } from '@/lib/web/require-actor'
+import { Boxes } from './_components/boxes'
+import { CallList } from './_components/call-list'
 import { OrderLine } from './_components/order-line'
 import { SupplyPart } from './_components/supply-part'
 import { PartsList } from './_components/parts-list'
+import { VendorPart } from './_components/vendor-part'
 
 export const metadata = { title: 'Away' }
 
-export default async function AwayPage() {
-  const actor = await requirePerson('outside.see', '/away')
-  const [away, newest, { locale }] = await Promise.all([
-    seeAway(actor, new Date()),
-    newestChange(),
-    shopManner(),
-  ])
+type Props = { searchParams: Promise<{ by?: string | string[] }> }
+
+export default async function AwayPage({ searchParams }: Props) {
+  const promised = (await searchParams).by === 'promise'
+  const actor = await requirePerson('outside.see', promised ? '/away?by=promise' : '/away')
+  const [away, newest] = await Promise.all([seeAway(actor, new Date()), newestChange()])
   return (
     <Frame place="away" actor={actor}>
       <Live newest={newest} />
       <h1>Away</h1>
-      {away.vendors.length === 0 && (
+      {away.vendors.length === 0 ? (
         <EmptyState title="Nothing is out at a vendor.">
           <p>
             A head goes out from its own page or from the list below, when its angle cut or other outside work
             is ready.
           </p>
         </EmptyState>
+      ) : (
+        <>
+          <nav className="row" aria-label="What is out, sorted">
+            <Way href="/away" chosen={!promised}>
+              By vendor
+            </Way>
+            <Way href="/away?by=promise" chosen={promised}>
+              By what it holds up
+            </Way>
+          </nav>
+          <CallList calls={away.calls} />
+          {promised ? (
+            <ByPromise away={away} />
+          ) : (
+            away.vendors.map((vendor) => (
+              <VendorPart key={vendor.vendorId} vendor={vendor} locale={away.locale} />
+            ))
+          )}
+        </>
       )}
-      {away.vendors.map((vendor) => (
-        <Vendor key={vendor.vendorId} vendor={vendor} locale={locale} />
-      ))}
-      <ReadyToSend lines={away.toSend} />
-      <SupplyPart away={away} locale={locale} />
-      <PartsList lines={away.parts} locale={locale} />
+      <Boxes boxes={away.boxes} />
+      <SupplyPart away={away} locale={away.locale} />
+      <PartsList lines={away.parts} locale={away.locale} />
     </Frame>
   )
 }
 
-function Vendor({ vendor, locale }: { vendor: AwayVendor; locale: string }) {
-  const took = vendor.turnaround
-  return (
-    <section className="stack part" aria-label={vendor.name}>
-      <div className="row spread">
-        <h2>{vendor.name}</h2>
-        {vendor.phone !== '' && <a href={`tel:${vendor.phone.replace(/[^+\d]/g, '')}`}>{vendor.phone}</a>}
-      </div>
-      <p className="soft">
-        {took
-          ? `Usually ${took.medianDays} days, nine of ten within ${took.nineOfTenDays} (${took.count} heads so far).`
-          : 'Nothing has come back from here yet, so there is no turnaround to go by.'}
-      </p>
-      <ul className="plain-list">
-        {vendor.orders.map((order) => (
-          <OrderLine key={order.orderId} order={order} locale={locale} />
-        ))}
-      </ul>
-    </section>
-  )
+function Way({ href, chosen, children }: { href: string; chosen: boolean; children: string }) {
+  return chosen ? <strong aria-current="page">{children}</strong> : <Link href={href}>{children}</Link>
 }
 
-function ReadyToSend({ lines }: { lines: readonly ToSend[] }) {
+function ByPromise({ away }: { away: Away }) {
   return (
-    <section className="stack part" aria-label="Ready to send">
-      <h2>Ready to send</h2>
-      {lines.length === 0 ? (
-        <p className="soft">No head waits to go out.</p>
-      ) : (
-        <ul className="plain-list">
-          {lines.map((line) => (
-            <li key={line.head.visitId + line.step} className="row spread">
-              <span className="row">
-                <Tag number={line.head.tag} href={`/heads/${line.head.headId}`} />
-                <span>
-                  {line.step}, job <Link href={`/jobs/${line.head.jobNumber}`}>{line.head.jobNumber}</Link>
-                </span>
-              </span>
-              <ButtonLink href={`/away/send?head=${line.head.visitId}`}>Send {line.head.tag}</ButtonLink>
-            </li>
-          ))}
-        </ul>
-      )}
+    <section className="stack part" aria-label="By what it holds up">
+      <h2>By what it holds up</h2>
+      <ul className="plain-list">
+        {away.byPromise.map((order) => (
+          <OrderLine key={order.orderId} order={order} locale={away.locale} withVendor />
+        ))}
+      </ul>
     </section>
   )
 }

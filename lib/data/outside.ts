@@ -1,6 +1,9 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
-import type { Reader } from './db'
+import { RefusedError } from '@/lib/core/errors'
+import type { StepId } from '@/lib/core/route/types'
+import type { Reader, Tx } from './db'
+import { conflictUnless, type Write } from './write'
 
 const headOfVisit = {
   select: {
@@ -8,7 +11,8 @@ const headOfVisit = {
     headId: true,
     position: true,
     jobId: true,
-    job: { select: { number: true, promiseOn: true } },
+    pairId: true,
+    job: { select: { number: true, promiseOn: true, customer: { select: { contact: { select: { name: true, phone: true } } } } } },
     head: { select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } } },
   },
 } as const satisfies Prisma.VisitDefaultArgs
@@ -29,15 +33,64 @@ export const openOrders = (reader: Reader): Promise<OrderRecord[]> =>
     orderBy: { sentAt: 'asc' },
   })
 
-export const orderById = (reader: Reader, id: string): Promise<OrderRecord | null> =>
-  reader.outsideOrder.findUnique({ where: { id }, include: orderInclude })
+/** With what has become of each head's steps, and the orders before and after it. */
+const wholeInclude = {
+  ...orderInclude,
+  redoOf: { select: { id: true, number: true } },
+  redos: { select: { id: true, number: true, redoCost: true, visits: { select: { visitId: true } } } },
+  visits: { include: { visit: { select: { ...headOfVisit.select, steps: true, releases: { select: { id: true } } } } }, orderBy: { id: 'asc' } },
+} as const satisfies Prisma.OutsideOrderInclude
 
-/** Sent and received, of the newest lines that came back: for a vendor's own turnaround. */
-export const turnarounds = (reader: Reader, vendorIds: readonly string[]) =>
+export const wholeOrder = (reader: Reader, id: string) =>
+  reader.outsideOrder.findUnique({ where: { id }, include: wholeInclude })
+export type WholeOrder = NonNullable<Awaited<ReturnType<typeof wholeOrder>>>
+
+const none = (what: string): never => {
+  throw new RefusedError({ code: 'not-found', message: `There is no such ${what}.` })
+}
+
+/** Ids of steps as they are kept in one column. */
+export const stepsOf = (text: string): StepId[] => text.split(',').filter(Boolean) as StepId[]
+
+export type LineRecord = Prisma.OutsideOrderVisitGetPayload<{ include: { order: true } }>
+
+/** One head of one order. */
+export const lineOfOrder = async (tx: Tx, orderId: string, visitId: string): Promise<LineRecord> =>
+  (await tx.outsideOrderVisit.findUnique({ where: { orderId_visitId: { orderId, visitId } }, include: { order: true } })) ??
+  none('head in this order')
+
+export const orderToChange = async (tx: Tx, id: string) =>
+  (await tx.outsideOrder.findUnique({ where: { id } })) ?? none('outside order')
+
+/** Takes the order's lock forward; refused when it was changed since `version` was read. */
+export async function bumpOrder(
+  w: Write,
+  order: { readonly id: string; readonly number: string },
+  version: number,
+  data: Prisma.OutsideOrderUpdateManyMutationInput,
+): Promise<void> {
+  const changed = await w.tx.outsideOrder.updateMany({
+    where: { id: order.id, version },
+    data: { ...data, version: { increment: 1 } },
+  })
+  conflictUnless(changed, `outside order ${order.number}`)
+}
+
+/** The sink that was typed for the newest plan of a pair, as typed; '' for none. */
+export async function newestChoice(reader: Reader, pairId: string): Promise<string> {
+  const plan = await reader.planVersion.findFirst({ where: { pairId }, orderBy: { number: 'desc' }, select: { inputs: true } })
+  const { choice } = JSON.parse(plan?.inputs ?? '{}') as { choice?: { sinkIn?: { text: string } | null } }
+  return choice?.sinkIn?.text ?? ''
+}
+
+/** The newest lines of all orders: how long each vendor takes, and who did a step last. One bounded query. */
+export const recentLines = (reader: Reader) =>
   reader.outsideOrderVisit.findMany({
-    where: { receivedAt: { not: null }, order: { vendorId: { in: [...vendorIds] } } },
-    select: { receivedAt: true, order: { select: { vendorId: true, sentAt: true } } },
-    orderBy: { receivedAt: 'desc' },
+    select: {
+      receivedAt: true,
+      order: { select: { vendorId: true, sentAt: true, scope: true, vendor: { select: { name: true, boxHeads: true, retiredAt: true } } } },
+    },
+    orderBy: { id: 'desc' },
     take: 400,
   })
 

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { neededWords, words } from './figure'
+import { pieces } from './money'
 
 export const vendorSchema = z.object({
   name: neededWords('Type the name of the vendor.', 120),
@@ -7,6 +8,10 @@ export const vendorSchema = z.object({
   email: z.union([z.literal(''), z.email('This does not look like an e-mail address.')]),
   address: words(400),
   services: words(400),
+  /** How many heads make a full box; '' → none is waited for. */
+  boxHeads: z
+    .union([z.literal('').transform(() => null), pieces], 'Type a whole number, or nothing.')
+    .default(null),
 })
 const expected = { vendorId: z.string(), version: z.number().int() }
 

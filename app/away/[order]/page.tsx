@@ -1,105 +1,170 @@
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { z } from 'zod'
 import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
-import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
+import { Money } from '@/app/_components/ui/money'
+import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
-import { stepLabels } from '@/lib/core/route/steps'
-import type { StepId } from '@/lib/core/route/types'
+import { amountText } from '@/lib/core/money/amount'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
-import { seeOrder } from '@/lib/use-cases/outside/see-order'
+import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seeOrder, type OrderPage } from '@/lib/use-cases/outside/see-order'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
+import { atWhoseCost } from '../_components/payer'
+import { CostForm, FreightForm } from './freight-forms'
+import { OrderHeadLine } from './order-head'
 import { ReceiveForm } from './receive-form'
-import { RepromiseForm } from './repromise-form'
+import { AcceptForm, RepromiseForm } from './repromise-form'
 
 export const metadata = { title: 'Outside order' }
 
 type Props = { params: Promise<{ order: string }> }
 
-export default async function OrderPage({ params }: Props) {
-  const { order: orderId } = await params
-  const actor = await requirePerson('outside.see', `/away/${orderId}`)
-  const [order, newest, shop] = await Promise.all([
-    seen(seeOrder(actor, orderId)),
+export default async function OutsideOrderPage({ params }: Props) {
+  const id = z.uuid().safeParse((await params).order)
+  if (!id.success) notFound()
+  const actor = await requirePerson('outside.see', `/away/${id.data}`)
+  const [order, newest, manner] = await Promise.all([
+    seen(seeOrder(actor, id.data)),
     newestChange(),
     shopManner(),
   ])
-  const scope = order.scope.split(',').filter(Boolean) as StepId[]
-  const out = order.visits.filter((line) => line.receivedAt === null)
+  const out = order.heads.filter((head) => head.receivedAt === null)
+  const change = { orderId: order.orderId, version: order.version }
   return (
     <Frame place="away" actor={actor}>
       <Live newest={newest} />
-      <h1>
-        {order.number} to {order.vendor.name}
-      </h1>
-      <p>
-        {scope.map((step) => stepLabels[step]).join(', ')}
-        {order.finishesToSize && '; the vendor finishes to size'}.{' '}
-        {order.sentAt && (
-          <>
-            Sent <When at={order.sentAt} zone={shop.timeZone} locale={shop.locale} style="date" />
-          </>
-        )}
-        {order.promisedOn && (
-          <>
-            , promised back <Day on={order.promisedOn} locale={shop.locale} />
-          </>
-        )}
-        .
-      </p>
+      <div className="row spread">
+        <h1>
+          {order.number} to {order.vendor.name}
+        </h1>
+        <Phone number={order.vendor.phone} />
+      </div>
+      <State order={order} manner={manner} />
       {order.instructions !== '' && <p>{order.instructions}</p>}
-      <ButtonLink href={`/api/papers/outside-sheet/${order.id}`}>Outside sheet (PDF)</ButtonLink>
+      <Travel order={order} manner={manner} />
+      <div className="row">
+        <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} prefetch={false} target="_blank">
+          Outside sheet (PDF)
+        </ButtonLink>
+      </div>
       <section className="stack part" aria-label="Heads">
         <h2>Heads</h2>
         <ul className="plain-list">
-          {order.visits.map((line) => (
-            <li key={line.id} className="row spread">
-              <Tag number={line.visit.head.tags[0]?.number ?? ''} href={`/heads/${line.visit.headId}`} />
-              <span>
-                {line.angleIn > 0 && `angle part ${line.angleIn.toFixed(3)} in `}
-                {line.flatIn > 0 && `flat part ${line.flatIn.toFixed(3)} in`}
-              </span>
-              <span>
-                {line.receivedAt ? (
-                  <>
-                    back <When at={line.receivedAt} zone={shop.timeZone} locale={shop.locale} style="date" />
-                  </>
-                ) : (
-                  'still out'
-                )}
-              </span>
-              {line.marksTyped !== '' && (
-                <span>
-                  marked “{line.marksTyped}”{line.marksRead !== '' && `, read as ${line.marksRead}`}
-                </span>
-              )}
-            </li>
+          {order.heads.map((head) => (
+            <OrderHeadLine key={head.visitId} order={order} head={head} manner={manner} />
           ))}
         </ul>
       </section>
-      {out.length > 0 && (
+      {out.length > 0 && order.may.receive && (
         <ReceiveForm
-          orderId={order.id}
-          scope={scope.map((id) => ({ id, label: stepLabels[id] }))}
-          heads={out.map((line) => ({ visitId: line.visitId, tag: line.visit.head.tags[0]?.number ?? '' }))}
+          key={out.map((head) => head.visitId).join()}
+          orderId={order.orderId}
+          scope={order.scope}
+          heads={out.map(({ visitId, tag }) => ({ visitId, tag }))}
         />
       )}
-      {out.length > 0 && <RepromiseForm orderId={order.id} version={order.version} />}
+      {order.may.send && (
+        <>
+          {out.length > 0 && order.acceptedAt === null && (
+            <AcceptForm key={`a${order.version}`} {...change} />
+          )}
+          {out.length > 0 && <RepromiseForm key={`p${order.version}`} {...change} />}
+          <FreightForm
+            {...change}
+            number={order.number}
+            freight={order.freight}
+            tracking={order.tracking}
+            returnTracking={order.returnTracking}
+          />
+        </>
+      )}
+      {order.cost && (
+        <CostForm
+          {...change}
+          number={order.number}
+          cost={typed(order.cost.workMinor, manner)}
+          freightCost={typed(order.cost.freightMinor, manner)}
+        />
+      )}
       {order.promises.length > 0 && (
         <section className="stack part" aria-label="Promises">
           <h2>What the vendor promised</h2>
           <ol>
             {order.promises.map((promise) => (
               <li key={promise.id}>
-                <Day on={promise.promisedOn} locale={shop.locale} />{' '}
-                {promise.note !== '' && `(${promise.note})`}
+                <Day on={promise.on} locale={manner.locale} /> {promise.note !== '' && `(${promise.note})`}
               </li>
             ))}
           </ol>
         </section>
       )}
     </Frame>
+  )
+}
+
+const typed = (minor: number | null, { currencyExponent }: ShopManner): string =>
+  minor === null ? '' : amountText(minor, currencyExponent)
+
+function State({ order, manner }: { order: OrderPage; manner: ShopManner }) {
+  const on = { zone: manner.timeZone, locale: manner.locale, style: 'date' } as const
+  return (
+    <>
+      {order.redoOf && (
+        <p>
+          <strong>Done again</strong> of{' '}
+          <Link href={`/away/${order.redoOf.orderId}`}>{order.redoOf.number}</Link>,{' '}
+          {atWhoseCost(order.redoOf.cost)}.
+        </p>
+      )}
+      <p>
+        {order.scope.map((step) => step.label).join(', ')}
+        {order.finishesToSize && '; the vendor finishes to size'}.{' '}
+        {order.sentAt && (
+          <>
+            Sent <When at={order.sentAt} {...on} />
+          </>
+        )}
+        {order.acceptedAt ? (
+          <>
+            , accepted <When at={order.acceptedAt} {...on} />
+          </>
+        ) : (
+          ', not accepted yet'
+        )}
+        {order.promisedOn && (
+          <>
+            , promised back <Day on={order.promisedOn} locale={manner.locale} />
+          </>
+        )}
+        .
+      </p>
+    </>
+  )
+}
+
+function Travel({ order, manner }: { order: OrderPage; manner: ShopManner }) {
+  const { cost } = order
+  const said = [
+    order.freight === '' ? '' : `Freight out: ${order.freight}`,
+    order.tracking === '' ? '' : `tracking out ${order.tracking}`,
+    order.returnTracking === '' ? '' : `tracking back ${order.returnTracking}`,
+  ].filter(Boolean)
+  const amount = (minor: number) => <Money minor={minor} currency={manner.currency} locale={manner.locale} />
+  return (
+    <>
+      {said.length > 0 && <p>{said.join(', ')}.</p>}
+      {cost && (cost.workMinor !== null || cost.freightMinor !== null) && (
+        <p>
+          {cost.workMinor !== null && <>The vendor’s work {amount(cost.workMinor)}</>}
+          {cost.workMinor !== null && cost.freightMinor !== null && ', '}
+          {cost.freightMinor !== null && <>freight {amount(cost.freightMinor)}</>}
+        </p>
+      )}
+    </>
   )
 }

@@ -5,25 +5,32 @@ import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Check } from '@/app/_components/ui/check'
 import { CheckList } from '@/app/_components/ui/check-list'
+import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'
 import type { StepId } from '@/lib/core/route/types'
 import { receiveOutsideSchema } from '@/lib/schemas/outside'
+import { payerOptions } from '../_components/payer'
 import { receiveOutsideAction } from '../actions'
 
 type Head = { readonly visitId: string; readonly tag: string }
 type Step = { readonly id: StepId; readonly label: string }
 type Props = { orderId: string; scope: readonly Step[]; heads: readonly Head[] }
 
-/** Heads are back: which, what is confirmed done, what the vendor wrote on them. The arrival steps are owed from here on. */
+/**
+ * Heads are back: which, what is seen to be done, what the vendor wrote on them. Nothing is ticked beforehand: what a
+ * vendor was asked to do counts as done only when somebody here has looked.
+ */
 export function ReceiveForm({ orderId, scope, heads }: Props) {
   const router = useRouter()
   const blank = (visitId: string) => ({
     visitId,
-    confirmed: scope.map((step) => step.id),
+    confirmed: [] as StepId[],
     seatsIn: true,
     marksTyped: '',
     marksRead: '',
+    rejectedWhy: '',
+    redoCost: '' as const,
   })
   const [back, setBack] = useState<readonly string[]>(heads.map((head) => head.visitId))
   const form = useActionForm(receiveOutsideSchema, receiveOutsideAction, {
@@ -59,7 +66,7 @@ export function ReceiveForm({ orderId, scope, heads }: Props) {
               <legend>{tag}</legend>
               <CheckList
                 label="Done, as far as it can be seen"
-                hint="What is not ticked stays ours to do."
+                hint="Tick what you have looked at. What is not ticked can be confirmed later; until then it is ours to do."
                 name={`confirmed-${line.visitId}`}
                 values={[...line.confirmed]}
                 onChange={(event) =>
@@ -81,6 +88,22 @@ export function ReceiveForm({ orderId, scope, heads }: Props) {
                   {...form.text(`heads.${place}.marksRead`)}
                 />
               </div>
+              <details>
+                <summary>Not as ordered: reject {tag}</summary>
+                <div className="columns">
+                  <TextInput
+                    label="What is wrong with it"
+                    required={false}
+                    {...form.text(`heads.${place}.rejectedWhy`)}
+                  />
+                  <Select
+                    label="At whose cost it is put right"
+                    empty="Not rejected"
+                    options={payerOptions}
+                    {...form.text(`heads.${place}.redoCost`)}
+                  />
+                </div>
+              </details>
             </fieldset>
           )
         })}

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { Sign } from '@/app/_components/ui/sign'
 import type { AwayOrder } from '@/lib/use-cases/outside/see-away'
@@ -7,13 +8,25 @@ import type { AwayOrder } from '@/lib/use-cases/outside/see-away'
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
 /** One order: what is out, how long, whether it is late and which promise it holds up. */
-export function OrderLine({ order, locale }: { order: AwayOrder; locale: string }) {
+export function OrderLine({
+  order,
+  locale,
+  withVendor = false,
+}: {
+  order: AwayOrder
+  locale: string
+  withVendor?: boolean
+}) {
   return (
     <li className="stack">
       <div className="row spread">
-        <strong>
-          <Link href={`/away/${order.orderId}`}>{order.number}</Link>
-        </strong>
+        <span>
+          <strong>
+            <Link href={`/away/${order.orderId}`}>{order.number}</Link>
+          </strong>
+          {withVendor && `, ${order.vendor}`}
+          {order.redo && ', done again'}
+        </span>
         <span>
           out {days(order.daysOut)}, since <Day on={order.sentOn} locale={locale} />
         </span>
@@ -29,7 +42,11 @@ export function OrderLine({ order, locale }: { order: AwayOrder; locale: string 
           ) : (
             'no promise given'
           )}
+          {!order.accepted && ', not accepted yet'}
         </span>
+        <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} prefetch={false} target="_blank">
+          Outside sheet of {order.number}
+        </ButtonLink>
       </div>
       <div className="row">
         {order.heads.map((head) => (
@@ -38,12 +55,25 @@ export function OrderLine({ order, locale }: { order: AwayOrder; locale: string 
             {head.back && <span className="soft">back</span>}
           </span>
         ))}
-        {order.holdsUp && (
-          <span className="soft">
-            holds up the promise of <Day on={order.holdsUp} locale={locale} />
-          </span>
-        )}
+        {order.holdsUp && <HoldsUp order={order} on={order.holdsUp} locale={locale} />}
       </div>
     </li>
+  )
+}
+
+function HoldsUp({ order, on, locale }: { order: AwayOrder; on: string; locale: string }) {
+  const slack = order.slackDays
+  return (
+    <span className="soft">
+      {slack !== null && slack <= 0 && (
+        <>
+          <Sign kind="caution" />{' '}
+        </>
+      )}
+      holds up the promise of <Day on={on} locale={locale} />
+      {slack !== null && slack > 0 && `, ${days(slack)} to spare`}
+      {slack === 0 && ', the day it is due back'}
+      {slack !== null && slack < 0 && `, ${days(-slack)} before it is due back`}
+    </span>
   )
 }

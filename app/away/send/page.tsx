@@ -10,23 +10,28 @@ import { SendForm } from './send-form'
 
 export const metadata = { title: 'Send to a vendor' }
 
-type Props = { searchParams: Promise<{ head?: string | string[] }> }
+type Props = { searchParams: Promise<{ head?: string | string[]; redo?: string | string[] }> }
+
+const heads = z.array(z.uuid()).min(1).max(40)
 
 export default async function SendPage({ searchParams }: Props) {
-  const visitId = z.uuid().safeParse((await searchParams).head)
-  if (!visitId.success) notFound()
+  const { head, redo } = await searchParams
+  const visitIds = heads.safeParse([head ?? []].flat())
+  if (!visitIds.success) notFound()
+  const redoOfId = z.uuid().safeParse(redo)
   const actor = await requirePerson('outside.send', '/away')
-  const { heads, vendors } = await seen(seeSending(actor, visitId.data))
+  const asked = { visitIds: visitIds.data, redoOfId: redoOfId.data ?? null }
+  const sending = await seen(seeSending(actor, asked))
   return (
     <Frame place="away" actor={actor}>
-      <h1>Send to a vendor</h1>
-      {vendors.length === 0 ? (
+      <h1>{sending.redo ? `Send out again what ${sending.redo.number} brought` : 'Send to a vendor'}</h1>
+      {sending.vendors.length === 0 ? (
         <EmptyState title="No vendor is on record yet.">
           <p>The owner enters vendors in the Back room.</p>
           <ButtonLink href="/back-room">To the Back room</ButtonLink>
         </EmptyState>
       ) : (
-        <SendForm asked={visitId.data} heads={heads} vendors={vendors} />
+        <SendForm asked={asked.visitIds} {...sending} />
       )}
     </Frame>
   )

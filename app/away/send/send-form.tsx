@@ -2,51 +2,63 @@
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
+import { FormFigure } from '@/app/_components/form/form-figure'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Check } from '@/app/_components/ui/check'
 import { CheckList } from '@/app/_components/ui/check-list'
-import { Notice } from '@/app/_components/ui/notice'
 import { Select } from '@/app/_components/ui/select'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'
 import type { StepId } from '@/lib/core/route/types'
-import { sendOutsideSchema } from '@/lib/schemas/outside'
-import type { Sendable } from '@/lib/use-cases/outside/see-sending'
+import { payers, sendOutsideSchema } from '@/lib/schemas/outside'
+import type { Redo, Sendable } from '@/lib/use-cases/outside/see-sending'
+import { payerOptions } from '../_components/payer'
 import { sendOutsideAction } from '../actions'
+import { ByThePlan } from './by-the-plan'
 
 type Vendor = { readonly id: string; readonly name: string; readonly services: string }
-type Props = { asked: string; heads: readonly Sendable[]; vendors: readonly Vendor[] }
+type Props = {
+  asked: readonly string[]
+  heads: readonly Sendable[]
+  vendors: readonly Vendor[]
+  redo: Redo | null
+  mayPlan: boolean
+}
 
-const inches = (value: number): string => `${value.toFixed(3)} in`
+const line = (visitId: string) => ({ visitId, angleIn: '', flatIn: '', comesWith: '' })
 
 /** One order: which heads, what is done to them, how much is left for us, when it is back. */
-export function SendForm({ asked, heads, vendors }: Props) {
+export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
   const router = useRouter()
-  const [visitIds, setVisitIds] = useState<readonly string[]>([asked])
+  const [visitIds, setVisitIds] = useState<readonly string[]>(asked)
   const open = new Map(heads.flatMap((head) => head.steps.map((step) => [step.id, step.label] as const)))
-  const angle = open.has('angle-cut')
-  const [scope, setScope] = useState<readonly StepId[]>(angle ? ['angle-cut'] : [])
+  const [scope, setScope] = useState<readonly StepId[]>(
+    redo?.scope ?? (open.has('angle-cut') ? ['angle-cut'] : []),
+  )
   const form = useActionForm(sendOutsideSchema, sendOutsideAction, {
     defaultValues: {
-      vendorId: '',
+      vendorId: redo?.vendorId ?? '',
       scope: [...scope],
-      heads: [{ visitId: asked, angleIn: '', flatIn: '', comesWith: '' }],
+      heads: asked.map(line),
       finishesToSize: false,
-      instructions: '',
+      instructions: redo?.instructions ?? '',
       freight: '',
       tracking: '',
       promisedOn: '',
+      redoOfId: redo?.orderId ?? '',
+      redoCost: payers.find((payer) => payer === redo?.cost) ?? '',
     },
     onDone: ({ orderId }) => router.push(`/away/${orderId}`),
   })
   const { setValue, watch } = form.form
+  const lines = watch('heads')
 
   function pickHeads(ids: readonly string[]) {
     setVisitIds(ids)
     setValue(
       'heads',
-      ids.map((visitId) => ({ visitId, angleIn: '', flatIn: '', comesWith: '' })),
+      ids.map((id) => lines.find((one) => one.visitId === id) ?? line(id)),
     )
   }
 
@@ -56,7 +68,6 @@ export function SendForm({ asked, heads, vendors }: Props) {
   }
 
   const chosen = heads.filter((head) => visitIds.includes(head.visitId))
-  const cutsAngle = scope.includes('angle-cut')
   return (
     <ActionForm form={form} submitLabel="Send it">
       <Select
@@ -69,6 +80,15 @@ export function SendForm({ asked, heads, vendors }: Props) {
         }))}
         {...form.text('vendorId')}
       />
+      {redo && (
+        <Select
+          label="At whose cost it is done again"
+          required
+          empty="Say at whose cost"
+          options={payerOptions}
+          {...form.text('redoCost')}
+        />
+      )}
       <CheckList
         label="Heads in this box"
         name="heads"
@@ -84,25 +104,43 @@ export function SendForm({ asked, heads, vendors }: Props) {
         onChange={(event) => pickScope(toggled(scope, event.target))}
         options={[...open].map(([value, label]) => ({ value, label }))}
       />
-      {cutsAngle && (
+      {scope.includes('angle-cut') && (
         <>
           <Check
             label="The vendor finishes to size"
             hint="Otherwise the vendor cuts the angle part only, and the last flat cut is made here."
             {...form.text('finishesToSize')}
           />
-          <Notice live={false} title="By the plan">
-            {chosen.map((head) => (
-              <p key={head.visitId}>
-                {head.tag}: the vendor takes {inches(head.angleIn)} at the deep edge
-                {watch('finishesToSize')
-                  ? ` and ${inches(head.flatIn)} flat: nothing is left for us.`
-                  : `; ${inches(head.flatIn)} flat is left for us.`}
-              </p>
-            ))}
-          </Notice>
+          <ByThePlan heads={chosen} finishesToSize={watch('finishesToSize')} mayPlan={mayPlan} />
         </>
       )}
+      {lines.map(({ visitId }, place) => {
+        const tag = heads.find((head) => head.visitId === visitId)?.tag ?? ''
+        return (
+          <details key={visitId}>
+            <summary>{tag}: what comes with it, other depths than the plan’s</summary>
+            <div className="columns">
+              <TextInput label="Comes with it" required={false} {...form.text(`heads.${place}.comesWith`)} />
+              {scope.includes('angle-cut') && (
+                <FormFigure
+                  form={form}
+                  name={`heads.${place}.angleIn`}
+                  label="Angle part, at the deep edge"
+                  quantity="cutDepth"
+                  required={false}
+                />
+              )}
+              <FormFigure
+                form={form}
+                name={`heads.${place}.flatIn`}
+                label="Flat part the vendor cuts"
+                quantity="cutDepth"
+                required={false}
+              />
+            </div>
+          </details>
+        )
+      })}
       <TextInput label="Promised back on" type="date" required={false} {...form.text('promisedOn')} />
       <TextArea
         label="What else to tell the vendor"

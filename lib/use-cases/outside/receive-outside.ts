@@ -5,6 +5,7 @@ import { must, RefusedError } from '@/lib/core/errors'
 import { addEvent, bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { receiveOutsideSchema } from '@/lib/schemas/outside'
+import { rejectLine } from './reject-outside'
 
 /**
  * Heads are back from a vendor, all of the order or part of it. What the vendor was asked to do counts as done only as
@@ -45,6 +46,9 @@ export async function receiveOutside(
         jobId: visit.jobId,
         changes: { confirmed: head.confirmed, marks: head.marksTyped },
       })
+      if (head.rejectedWhy !== '') {
+        await rejectLine(w, line, visit, { why: head.rejectedWhy, redoCost: head.redoCost })
+      }
       await refreshRoute(w.tx, visit.id, w.now)
     }
     return { number: order.number, received: input.heads.length }

@@ -1,37 +1,18 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
-import { headName } from '@/lib/core/shop/tag-number'
+import { addDays, dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { turnaround, type Turnaround } from '@/lib/core/shop/turnaround'
 import { db } from '@/lib/data/db'
-import { openOrders, openWaits, stepsToSend, turnarounds, type OrderRecord } from '@/lib/data/outside'
+import { openOrders, openWaits, recentLines, stepsToSend } from '@/lib/data/outside'
 import { shopOf } from '@/lib/data/shop'
 import { headsToOrder, openSupply } from '@/lib/data/supply'
 import { supplyView, type SupplyView } from '../supply/supply-view'
+import { callsOf, type Call } from './away-calls'
+import { awayOrder, byPromise, headLine, type AwayHead, type AwayOrder } from './away-order'
+import { boxesOf, type Box } from './full-boxes'
 
-export type AwayHead = {
-  readonly visitId: string
-  readonly headId: string
-  readonly tag: string
-  readonly jobNumber: string
-  readonly jobPromiseOn: string | null
-  readonly back: boolean
-}
-
-export type AwayOrder = {
-  readonly orderId: string
-  readonly number: string
-  readonly scope: readonly string[]
-  readonly sentOn: string
-  readonly daysOut: number
-  readonly promisedOn: string | null
-  /** Days over the vendor's promise; 0: not late. */
-  readonly daysLate: number
-  readonly heads: readonly AwayHead[]
-  /** The earliest promise to a customer that waits for it. */
-  readonly holdsUp: string | null
-}
+export type { AwayHead, AwayOrder } from './away-order'
 
 export type AwayVendor = {
   readonly vendorId: string
@@ -40,9 +21,10 @@ export type AwayVendor = {
   readonly orders: readonly AwayOrder[]
   /** Null: nothing has come back from this vendor yet. */
   readonly turnaround: Turnaround | null
+  /** Whole days that each head took which came back, newest first. */
+  readonly daysTaken: readonly number[]
 }
 
-export type ToSend = { readonly head: AwayHead; readonly step: string }
 export type PartsLine = {
   readonly waitId: string
   readonly version: number
@@ -58,7 +40,10 @@ export type PartsLine = {
 
 export type Away = {
   readonly vendors: readonly AwayVendor[]
-  readonly toSend: readonly ToSend[]
+  /** All orders, the promise at the greatest risk first. */
+  readonly byPromise: readonly AwayOrder[]
+  readonly calls: readonly Call[]
+  readonly boxes: readonly Box[]
   readonly parts: readonly PartsLine[]
   /** Heads and parts that the shop buys, by supplier. */
   readonly suppliers: readonly {
@@ -69,33 +54,22 @@ export type Away = {
   /** Heads on order that no supply order brings. */
   readonly toOrder: readonly AwayHead[]
   readonly mayOrder: boolean
+  readonly locale: string
 }
-
-type VisitOfOrder = Omit<OrderRecord['visits'][number]['visit'], 'head'> & {
-  readonly head: { readonly tags: readonly { readonly number: string }[] }
-}
-
-const headLine = (visit: VisitOfOrder, back: boolean): AwayHead => ({
-  visitId: visit.id,
-  headId: visit.headId,
-  tag: headName(visit.head.tags, visit.job.number, visit.position),
-  jobNumber: visit.job.number,
-  jobPromiseOn: visit.job.promiseOn,
-  back,
-})
 
 /** What is out, with whom, for how long, and what it holds up; what could go out; what waits for parts. */
 export async function seeAway(actor: Actor, now: Date): Promise<Away> {
   must(allow(actor, 'outside.see'))
   const client = await db()
-  const { timeZone } = await shopOf(client)
+  const { timeZone, locale } = await shopOf(client)
   const today = dayIn(timeZone, now)
-  const [orders, sendable, waits, supply, toOrder] = await Promise.all([
+  const [orders, sendable, waits, supply, toOrder, recent] = await Promise.all([
     openOrders(client),
     stepsToSend(client),
     openWaits(client),
     openSupply(client),
     headsToOrder(client, null),
+    recentLines(client),
   ])
   const bringing = new Map(
     supply.flatMap(({ id, number, lines }) =>
@@ -103,13 +77,17 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
     ),
   )
   const vendorIds = [...new Set(orders.map((order) => order.vendorId))]
-  const done = await turnarounds(client, vendorIds)
   const daysTaken = (vendorId: string): number[] =>
-    done.flatMap((line) =>
+    recent.flatMap((line) =>
       line.order.vendorId === vendorId && line.order.sentAt && line.receivedAt
         ? [daysBetween(dayIn(timeZone, line.order.sentAt), dayIn(timeZone, line.receivedAt))]
         : [],
     )
+  const taken = new Map(vendorIds.map((id) => [id, daysTaken(id)]))
+  const shown = orders.map((order) =>
+    awayOrder(order, turnaround(taken.get(order.vendorId) ?? []), today, timeZone),
+  )
+  const callsCustomers = can(actor, 'call.log')
   return {
     vendors: vendorIds.flatMap((vendorId) => {
       const own = orders.filter((order) => order.vendorId === vendorId)
@@ -120,12 +98,19 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
           vendorId,
           name: vendor.name,
           phone: vendor.phone,
-          orders: own.map((order) => awayOrder(order, today, timeZone)),
-          turnaround: turnaround(daysTaken(vendorId)),
+          orders: shown.filter((order) => own.some((record) => record.id === order.orderId)),
+          turnaround: turnaround(taken.get(vendorId) ?? []),
+          daysTaken: taken.get(vendorId) ?? [],
         },
       ]
     }),
-    toSend: sendable.map((row) => ({ head: headLine(row.visit, true), step: row.label })),
+    byPromise: byPromise(shown),
+    calls: callsOf(orders, shown, {
+      tomorrow: addDays(today, 1),
+      callsCustomers,
+      manner: { timeZone, locale },
+    }),
+    boxes: boxesOf(sendable, recent),
     parts: waits.map((wait) => ({
       waitId: wait.id,
       version: wait.version,
@@ -140,6 +125,7 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
     suppliers: bySupplier(supply.map((order) => supplyView(order, { today, timeZone, withCost: false }))),
     toOrder: toOrder.map((visit) => headLine(visit, false)),
     mayOrder: can(actor, 'supply.order'),
+    locale,
   }
 }
 
@@ -149,21 +135,4 @@ function bySupplier(orders: readonly SupplyView[]): Away['suppliers'] {
     const own = orders.filter((order) => order.vendor === name)
     return { name, phone: own[0]?.phone ?? '', orders: own }
   })
-}
-
-function awayOrder(order: OrderRecord, today: string, timeZone: string): AwayOrder {
-  const sentOn = dayIn(timeZone, order.sentAt ?? order.createdAt)
-  const out = order.visits.filter((line) => line.receivedAt === null)
-  const promises = out.flatMap((line) => (line.visit.job.promiseOn ? [line.visit.job.promiseOn] : [])).sort()
-  return {
-    orderId: order.id,
-    number: order.number,
-    scope: order.scope.split(',').filter(Boolean),
-    sentOn,
-    daysOut: daysBetween(sentOn, today),
-    promisedOn: order.promisedOn,
-    daysLate: order.promisedOn === null ? 0 : Math.max(0, daysBetween(order.promisedOn, today)),
-    heads: order.visits.map((line) => headLine(line.visit, line.receivedAt !== null)),
-    holdsUp: promises[0] ?? null,
-  }
 }

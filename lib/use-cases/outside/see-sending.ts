@@ -1,8 +1,10 @@
-import { allow } from '@/lib/core/access/can'
+import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must } from '@/lib/core/errors'
+import { must, RefusedError } from '@/lib/core/errors'
+import { angleLeftIn, flatLeftIn } from '@/lib/core/route/history'
 import type { StepId } from '@/lib/core/route/types'
-import { db } from '@/lib/data/db'
+import { db, type Db } from '@/lib/data/db'
+import { stepsOf, wholeOrder } from '@/lib/data/outside'
 import { visitWithRoute } from '@/lib/data/visits'
 import { tagOf } from '../stations/see-step'
 
@@ -10,40 +12,93 @@ export type Sendable = {
   readonly visitId: string
   readonly tag: string
   readonly jobNumber: string
-  readonly planWords: string
+  readonly pairId: string
+  /** Newest version of the pair's plan; 0: none. */
+  readonly planVersion: number
+  readonly accepted: boolean
+  /** What is left of the plan: a vendor who takes this much leaves nothing of it. */
   readonly angleIn: number
   readonly flatIn: number
+  /** A rejected cut that nobody has measured: how much of it is off is not known. */
+  readonly unmeasured: boolean
   readonly steps: readonly { readonly id: StepId; readonly label: string }[]
+}
+
+export type Redo = {
+  readonly orderId: string
+  readonly number: string
+  readonly vendorId: string
+  readonly scope: readonly StepId[]
+  readonly cost: string
+  readonly instructions: string
 }
 
 const neverOutside: readonly StepId[] = ['check-in', 'arrival-count', 'arrival-figures', 'final', 'hand-over']
 
-/** The heads that can go together: the asked one and its mates, and which of their open steps could go out. */
-export async function seeSending(actor: Actor, visitId: string) {
+export type Asked = { readonly visitIds: readonly string[]; readonly redoOfId: string | null }
+
+/** The heads that can go together: the asked ones and their mates, and which of their open steps could go out. */
+export async function seeSending(actor: Actor, { visitIds, redoOfId }: Asked) {
   must(allow(actor, 'outside.send'))
   const client = await db()
-  const asked = await visitWithRoute(client, visitId)
+  const redo = redoOfId === null ? null : await redoOf(client, redoOfId, visitIds)
+  const asked = await client.visit.findMany({
+    where: { id: { in: [...visitIds] } },
+    select: { pairId: true },
+  })
+  if (asked.length === 0)
+    throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
   const mates = await client.visit.findMany({
-    where: { pairId: asked.visit.pairId },
+    where: redo
+      ? { id: { in: [...visitIds] } }
+      : { pairId: { in: [...new Set(asked.map(({ pairId }) => pairId))] } },
     select: { id: true },
-    orderBy: { position: 'asc' },
+    orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
   })
   const heads: Sendable[] = []
-  for (const mate of mates) {
-    const { visit, facts, route } = await visitWithRoute(client, mate.id)
-    const open = route.filter((step) => ['to do', 'ready', 'do again'].includes(step.state) && !step.outside)
-    heads.push({
-      visitId: visit.id,
-      tag: tagOf(visit),
-      jobNumber: visit.job.number,
-      planWords: facts.plan?.kind ?? 'none',
-      angleIn: facts.plan?.angleIn ?? 0,
-      flatIn: facts.plan?.flatIn ?? 0,
-      steps: open
-        .filter((step) => !neverOutside.includes(step.stepId))
-        .map((step) => ({ id: step.stepId, label: step.label })),
-    })
-  }
+  for (const mate of mates) heads.push(await sendable(client, mate.id))
   const vendors = await client.vendor.findMany({ where: { retiredAt: null }, orderBy: { name: 'asc' } })
-  return { heads, vendors: vendors.map(({ id, name, services }) => ({ id, name, services })) }
+  return {
+    heads,
+    redo,
+    mayPlan: can(actor, 'plan.make'),
+    vendors: vendors.map(({ id, name, services }) => ({ id, name, services })),
+  }
+}
+
+async function sendable(client: Db, visitId: string): Promise<Sendable> {
+  const { visit, facts, route } = await visitWithRoute(client, visitId)
+  const open = route.filter((step) => ['to do', 'ready', 'do again'].includes(step.state) && !step.outside)
+  const plan = visit.pair.plans[0]
+  return {
+    visitId: visit.id,
+    tag: tagOf(visit),
+    jobNumber: visit.job.number,
+    pairId: visit.pairId,
+    planVersion: plan?.number ?? 0,
+    accepted: (plan?.acceptances.length ?? 0) > 0,
+    angleIn: angleLeftIn(facts),
+    flatIn: flatLeftIn(facts),
+    unmeasured: facts.orders.some(
+      (order) => order.rejected && !order.measured && (order.angleIn > 0 || order.flatIn > 0),
+    ),
+    steps: open
+      .filter((step) => !neverOutside.includes(step.stepId) && step.stepId !== 'flow')
+      .map((step) => ({ id: step.stepId, label: step.label })),
+  }
+}
+
+async function redoOf(client: Db, orderId: string, visitIds: readonly string[]): Promise<Redo | null> {
+  const order = await wholeOrder(client, orderId)
+  const lines =
+    order?.visits.filter((line) => visitIds.includes(line.visitId) && line.rejectedAt !== null) ?? []
+  if (!order || lines.length === 0) return null
+  return {
+    orderId: order.id,
+    number: order.number,
+    vendorId: order.vendor.retiredAt === null ? order.vendorId : '',
+    scope: stepsOf(order.scope),
+    cost: lines[0]?.redoCost ?? '',
+    instructions: `Order ${order.number} done again. ${lines.map((line) => line.rejectedWhy).join('; ')}`,
+  }
 }

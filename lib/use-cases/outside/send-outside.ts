@@ -2,14 +2,17 @@ import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
+import { angleLeftIn, flatLeftIn } from '@/lib/core/route/history'
 import type { StepId } from '@/lib/core/route/types'
 import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
+import { lineOfOrder } from '@/lib/data/outside'
 import { addEvent, bumpVisit, refreshRoute, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { sendOutsideSchema } from '@/lib/schemas/outside'
 import { tagOf } from '../stations/see-step'
 import { refuseReleased } from '../visits/refuse-closed'
+import { labelOf } from './step-label'
 
 type Input = z.output<typeof sendOutsideSchema>
 
@@ -29,7 +32,7 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
     await w.tx.outsideOrder.create({
       data: {
         id: orderId, number, vendorId: vendor.id, instructions: input.instructions, scope: input.scope.join(','),
-        finishesToSize: input.finishesToSize, freight: input.freight, tracking: input.tracking, createdAt: w.now,
+        redoOfId: await redoOf(w, input), redoCost: input.redoCost, finishesToSize: input.finishesToSize, freight: input.freight, tracking: input.tracking, createdAt: w.now,
         byId: actor.personId, sentAt: w.now, promisedOn: input.promisedOn,
       },
     }) // prettier-ignore
@@ -43,6 +46,16 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
     })
     return { orderId, number }
   })
+}
+
+/** Work is done again of what was rejected, and of nothing else. */
+async function redoOf(w: Write, { redoOfId, heads }: Input): Promise<string | null> {
+  if (redoOfId === '') return null
+  for (const { visitId } of heads) {
+    const line = await lineOfOrder(w.tx, redoOfId, visitId)
+    if (line.rejectedAt === null) throw refused('Only what was rejected is done again by such an order.')
+  }
+  return redoOfId
 }
 
 export const addPromise = (w: Write, orderId: string, promisedOn: string, note: string) =>
@@ -90,6 +103,9 @@ function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly
   const steps = route.filter((step) => scope.includes(step.stepId) && step.state !== 'not needed')
   if (steps.length === 0)
     throw refused(`Nothing of this order is on the route of ${tag}. Change the work or the plan first.`)
+  const absent = scope.find((stepId) => !steps.some((step) => step.stepId === stepId))
+  if (absent)
+    throw refused(`${labelOf(route, absent)} is not on the route of ${tag}: send it in an order of its own.`)
   const waiting = steps.find((step) => step.waitsFor.length > 0 && !scopeCovers(step.waitsFor, steps))
   if (waiting)
     throw refused(`${tag} cannot go yet: ${waiting.label} waits for ${waiting.waitsFor.join(', ')}.`)
@@ -100,12 +116,12 @@ const scopeCovers = (waits: readonly string[], steps: readonly { label: string }
 
 /** Angle part and flat part that the vendor cuts off this head. */
 function vendorShare({ facts }: VisitWithRoute, input: Input, head: Input['heads'][number]) {
-  const { plan } = facts
+  const leftIn = flatLeftIn(facts)
   const cutsAngle = input.scope.includes('angle-cut')
   const cutsFlat = input.scope.includes('flat-cut') || (cutsAngle && input.finishesToSize)
-  const angleIn = cutsAngle ? (head.angleIn?.value ?? plan?.angleIn ?? 0) : 0
-  const flatIn = cutsFlat ? (head.flatIn?.value ?? plan?.flatIn ?? 0) : (head.flatIn?.value ?? 0)
-  if (cutsAngle && !input.finishesToSize && (plan?.flatIn ?? 0) - flatIn <= 0) {
+  const angleIn = cutsAngle ? (head.angleIn?.value ?? angleLeftIn(facts)) : 0
+  const flatIn = head.flatIn?.value ?? (cutsFlat ? leftIn : 0)
+  if (cutsAngle && !input.finishesToSize && leftIn - flatIn <= 0) {
     throw refused(
       'This plan leaves nothing for the last cut in house. Plan an angle cut with a flat part, or say that the vendor finishes to size.',
     )

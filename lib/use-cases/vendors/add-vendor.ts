@@ -13,9 +13,11 @@ export async function addVendor(
   must(allow(actor, 'vendor.change'))
   return write(actor, moment, async (w) => {
     const id = newId(w.now)
-    const { name, phone, email, address, services } = input
-    await w.tx.vendor.create({ data: { id, name, phone, email, address, services, createdAt: w.now } })
-    w.audit({ action: 'add-vendor', subject: 'vendor', subjectId: id, changes: { name, services } })
+    const { name, phone, email, address, services, boxHeads } = input
+    await w.tx.vendor.create({
+      data: { id, name, phone, email, address, services, boxHeads, createdAt: w.now },
+    })
+    w.audit({ action: 'add-vendor', subject: 'vendor', subjectId: id, changes: { name, services, boxHeads } })
     return { vendorId: id }
   })
 }

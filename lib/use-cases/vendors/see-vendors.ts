@@ -12,6 +12,8 @@ export type VendorSeen = {
   readonly email: string
   readonly address: string
   readonly services: string
+  /** How many heads make a full box; null: a head is sent when it is ready. */
+  readonly boxHeads: number | null
   readonly retired: boolean
   readonly version: number
 }
@@ -19,8 +21,8 @@ export type VendorSeen = {
 type Row = Awaited<ReturnType<typeof vendorById>>
 
 function seen(row: Row): VendorSeen {
-  const { id, name, phone, email, address, services, version } = row
-  return { id, name, phone, email, address, services, version, retired: row.retiredAt !== null }
+  const { id, name, phone, email, address, services, boxHeads, version } = row
+  return { id, name, phone, email, address, services, boxHeads, version, retired: row.retiredAt !== null }
 }
 
 export async function seeVendors(actor: Actor): Promise<VendorSeen[]> {

@@ -1,7 +1,7 @@
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 
-export type VendorField = 'name' | 'phone' | 'email' | 'address' | 'services'
+export type VendorField = 'name' | 'phone' | 'email' | 'address' | 'services' | 'boxHeads'
 
 export const vendorLabels: Record<VendorField, string> = {
   name: 'Name',
@@ -9,6 +9,7 @@ export const vendorLabels: Record<VendorField, string> = {
   email: 'E-mail',
   address: 'Address',
   services: 'What they do for us',
+  boxHeads: 'Heads in a full box',
 }
 export const labelOf = (path: string): string => vendorLabels[path as VendorField] ?? path
 
@@ -31,6 +32,13 @@ export function VendorFields<Props extends object>({ text }: { text: (name: Vend
         hint="Angle cuts, welding, inserts, castings…"
         required={false}
         {...text('services')}
+      />
+      <TextInput
+        label={vendorLabels.boxHeads}
+        hint="Away waits for so many before it says: send. Empty: each head goes when it is ready."
+        required={false}
+        inputMode="numeric"
+        {...text('boxHeads')}
       />
     </>
   )

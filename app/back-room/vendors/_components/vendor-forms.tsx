@@ -11,7 +11,7 @@ import { labelOf, VendorFields } from './vendor-fields'
 export function AddVendorForm() {
   const router = useRouter()
   const form = useActionForm(addVendorSchema, addVendorAction, {
-    defaultValues: { name: '', phone: '', email: '', address: '', services: '' },
+    defaultValues: { name: '', phone: '', email: '', address: '', services: '', boxHeads: '' },
     onDone: () => router.push('/back-room/vendors'),
   })
   return (
@@ -24,7 +24,8 @@ export function AddVendorForm() {
 export function VendorForm({ vendor, by }: { vendor: VendorSeen; by: string }) {
   const router = useRouter()
   const { id: vendorId, version, name, phone, email, address, services } = vendor
-  const fresh = { vendorId, version, name, phone, email, address, services }
+  const boxHeads = vendor.boxHeads === null ? '' : String(vendor.boxHeads)
+  const fresh = { vendorId, version, name, phone, email, address, services, boxHeads }
   const form = useActionForm(changeVendorSchema, changeVendorAction, {
     defaultValues: fresh,
     onDone: () => router.push('/back-room/vendors'),

@@ -1,0 +1,29 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { bumpOrder, orderToChange } from '@/lib/data/outside'
+import { write, type Moment } from '@/lib/data/write'
+import type { acceptOrderSchema } from '@/lib/schemas/outside'
+import { addPromise } from './send-outside'
+
+/** The vendor has taken the order on, with the day they give then, if they give one. */
+export async function acceptOrder(actor: Actor, input: z.output<typeof acceptOrderSchema>, moment: Moment) {
+  must(allow(actor, 'outside.send'))
+  return write(actor, moment, async (w) => {
+    const order = await orderToChange(w.tx, input.orderId)
+    const { promisedOn } = input
+    await bumpOrder(w, order, input.version, {
+      acceptedAt: order.acceptedAt ?? w.now,
+      ...(promisedOn === null ? {} : { promisedOn }),
+    })
+    if (promisedOn !== null) await addPromise(w, order.id, promisedOn, input.note || 'when they accepted')
+    w.audit({
+      action: 'accepted',
+      subject: 'outside-order',
+      subjectId: order.id,
+      changes: { promisedOn, note: input.note },
+    })
+    return { number: order.number }
+  })
+}

@@ -1,0 +1,68 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import type { RouteStep, StepId } from '@/lib/core/route/types'
+import { lineOfOrder, stepsOf, type LineRecord } from '@/lib/data/outside'
+import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { conflictUnless, write, type Moment } from '@/lib/data/write'
+import type { confirmOutsideSchema } from '@/lib/schemas/outside'
+import { refuseReleased } from '../visits/refuse-closed'
+import { labelOf } from './step-label'
+
+const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })
+
+/** After the arrival a step of the scope is seen to be done, or turns out not to be: the route follows at once. */
+export async function confirmOutside(
+  actor: Actor,
+  input: z.output<typeof confirmOutsideSchema>,
+  moment: Moment,
+) {
+  must(allow(actor, 'outside.receive'))
+  return write(actor, moment, async (w) => {
+    const line = await lineOfOrder(w.tx, input.orderId, input.visitId)
+    const { visit, route } = await visitWithRoute(w.tx, input.visitId)
+    refuseReleased(visit)
+    refuseUnsuited(line, route, input.stepId, input.confirmed)
+    const others = stepsOf(line.confirmed).filter((step) => step !== input.stepId)
+    const confirmed = input.confirmed ? [...others, input.stepId] : others
+    const changed = await w.tx.outsideOrderVisit.updateMany({
+      where: { id: line.id, confirmed: line.confirmed, rejectedAt: null },
+      data: { confirmed: confirmed.join(',') },
+    })
+    conflictUnless(changed, 'what was confirmed of this head')
+    await bumpVisit(w.tx, visit)
+    const step = { stepId: input.stepId, occurrence: '', orderId: input.orderId }
+    await addEvent(w, visit.id, input.confirmed ? 'confirm' : 'unconfirm', step, { note: input.reason })
+    w.audit({
+      action: input.confirmed ? 'confirm' : 'take-confirmation-back',
+      subject: 'outside-order',
+      subjectId: input.orderId,
+      visitId: visit.id,
+      jobId: visit.jobId,
+      changes: { step: input.stepId, reason: input.reason },
+    })
+    await refreshRoute(w.tx, visit.id, w.now)
+    return { confirmed }
+  })
+}
+
+function refuseUnsuited(
+  line: LineRecord,
+  route: readonly RouteStep[],
+  stepId: StepId,
+  confirm: boolean,
+): void {
+  const label = labelOf(route, stepId)
+  if (line.receivedAt === null)
+    throw refused('It has not come back: what was done is confirmed when it does.')
+  if (line.rejectedAt) throw refused('It was rejected: what the vendor did to it does not count.')
+  if (!stepsOf(line.order.scope).includes(stepId)) throw refused(`${label} was not in this order.`)
+  const known = stepsOf(line.confirmed).includes(stepId)
+  if (confirm && known) throw refused(`${label} is confirmed already.`)
+  if (!confirm && !known) throw refused(`${label} was not confirmed.`)
+  const step = route.find((one) => one.stepId === stepId && one.orderId === null)
+  if (confirm && step?.state === 'done' && step.byVendor === '') {
+    throw refused(`${label} was done here since. Take that tick back first, if the vendor did it.`)
+  }
+}

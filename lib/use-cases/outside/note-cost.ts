@@ -1,0 +1,34 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { bumpOrder, orderToChange } from '@/lib/data/outside'
+import { shopOf } from '@/lib/data/shop'
+import { write, type Moment } from '@/lib/data/write'
+import type { noteOutsideCostSchema } from '@/lib/schemas/outside'
+import { minorAt } from '../jobs/prices-of'
+
+/** What the vendor's work and the freight came to. */
+export async function noteOutsideCost(
+  actor: Actor,
+  input: z.output<typeof noteOutsideCostSchema>,
+  moment: Moment,
+) {
+  must(allow(actor, 'outside.cost'))
+  return write(actor, moment, async (w) => {
+    const order = await orderToChange(w.tx, input.orderId)
+    const { currencyExponent } = await shopOf(w.tx)
+    const minor = (text: string, field: string) =>
+      text === '' ? null : minorAt(text, currencyExponent, field)
+    const costMinor = minor(input.cost, 'cost')
+    const freightMinor = minor(input.freightCost, 'freightCost')
+    await bumpOrder(w, order, input.version, { costMinor, freightMinor })
+    w.audit({
+      action: 'cost',
+      subject: 'outside-order',
+      subjectId: order.id,
+      changes: { costMinor, freightMinor },
+    })
+    return { number: order.number }
+  })
+}
