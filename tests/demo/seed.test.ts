@@ -129,6 +129,21 @@ describe('the demo shop', () => {
     expect(JSON.parse(returned[0]?.notDone ?? '[]')).not.toEqual([])
   })
 
+  it('has a drawn picture of most heads, and of a finding, a hold and a vendor’s marks; no answer claims more', async () => {
+    const photos = await shop.client.photo.findMany({ include: { file: true } })
+    expect(photos.length).toBeGreaterThan(10)
+    expect(photos.some(({ findingId }) => findingId !== null)).toBe(true)
+    expect(photos.some(({ holdId }) => holdId !== null)).toBe(true)
+    expect(photos.some(({ orderId }) => orderId !== null)).toBe(true)
+    const claims = await shop.client.reading.findMany({
+      where: { kind: 'photo', text: 'taken' },
+      include: { set: true },
+    })
+    const seen = new Set(photos.filter(({ stepId }) => stepId === 'check-in').map(({ visitId }) => visitId))
+    expect(claims.every(({ set }) => set.visitId !== null && seen.has(set.visitId))).toBe(true)
+    expect((await readFile(photos[0]?.sha256 ?? '')).byteLength).toBe(photos[0]?.file.size)
+  })
+
   it('keeps a projection that equals the route recomputed from the facts', async () => {
     for (const visit of await visits()) {
       const found = await visitWithRoute(shop.client, visit.id)

@@ -18,6 +18,8 @@ export type Hands = {
   readonly instruments?: Readonly<Partial<Record<ReadingKind, string>>>
   /** The time at which a step of that station is done; called once a change. */
   readonly time: (station: Station) => Date
+  /** Takes the photo that check-in asks for; left out: nobody has a camera. */
+  readonly camera?: (head: Found, by: Actor) => Promise<void>
 }
 
 /** An answer as it is typed, or why there is none. */
@@ -92,6 +94,11 @@ export async function tick(
 
 async function tickFound(hands: Hands, head: Found, ref: StepRef, readings: Readings): Promise<Ticked> {
   const step = openStep(head, ref)
+  const asked = step.owes.some(({ kind, missing }) => kind === 'photo' && missing.length > 0)
+  if (hands.camera && asked && readings.photo === undefined) {
+    await hands.camera(head, hands.at(step.station))
+    return tickFound(hands, await findVisit(head.visit.id), ref, readings)
+  }
   const entry = entryOf(head, step, readings, hands, true)
   const moment = { now: hands.time(step.station) }
   return tickStep(hands.at(step.station), { ...seenStep(head, step), entry }, moment)

@@ -160,6 +160,11 @@ export const findingOpen: Story = (job) => [
       'seat-work',
       'Guides 2 and 3 exhaust worn bell-mouthed, .006 loose. Seats will not hold on them.',
     )
+    await job.photo(
+      0,
+      { stepId: 'seat-work', findingId, caption: 'Exhaust guide of chamber 2' },
+      { ringed: 2 },
+    )
     await job.ask(findingId, {
       price: '120.00',
       tax: '8.25',
@@ -189,11 +194,12 @@ export const cutTooDeep: Story = (job) => [
   on(8, '11:20', () => job.plan({ kind: 'flat' }, { by: 'Thane Greaves', how: 'by telephone' })),
   on(2, '10:30', async () => {
     await job.read(0, 'flat-cut', { 'cut-depth': '.0285', cc: { 'at-stop': '55.9', 'at-size': '53.9' } })
-    await job.hold(
+    const { holdId } = await job.hold(
       0,
       'flat-cut',
       'Cut too deep: dial slipped on the last pass, chamber 1 is 53.9, target 55.0.',
     )
+    await job.photo(0, { stepId: 'flat-cut', holdId, caption: 'Chamber 1 after the pass' }, { ringed: 1 })
   }),
 ]
 

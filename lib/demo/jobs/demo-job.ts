@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto'
+import type { Actor } from '@/lib/core/access/roles'
 import type { StepId, Station } from '@/lib/core/route/types'
 import type { StepRef } from '@/lib/core/route/keys'
 import { db } from '@/lib/data/db'
@@ -7,6 +9,7 @@ import type { Moment } from '@/lib/data/write'
 import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
 import { askFindingSchema } from '@/lib/schemas/finding'
 import { receiveOutsideSchema, repromiseSchema, sendOutsideSchema } from '@/lib/schemas/outside'
+import { addPhotoSchema, type AddPhotoForm } from '@/lib/schemas/photo'
 import { orderSupplySchema, receiveSupplySchema } from '@/lib/schemas/supply'
 import { acceptPlanSchema, planChoiceSchema } from '@/lib/schemas/plan'
 import { handOverSchema } from '@/lib/schemas/release'
@@ -21,6 +24,7 @@ import { takePayment } from '@/lib/use-cases/jobs/take-payment'
 import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
 import { repromise } from '@/lib/use-cases/outside/repromise'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
+import { addPhoto } from '@/lib/use-cases/photos/add-photo'
 import { acceptPlan } from '@/lib/use-cases/plans/accept-plan'
 import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
@@ -50,6 +54,8 @@ import {
   type OnTheWay,
   type Readings,
 } from '../drive/drive'
+import { findVisit } from '../drive/found'
+import { drawPicture, type Drawn } from '../pictures'
 import type { DemoInstruments, DemoStaff } from '../shop'
 import type { DemoVendors } from '../vendors'
 
@@ -107,6 +113,12 @@ export class DemoJob {
       at: (station) =>
         station === 'front-desk' ? staff.tamsin : mill.includes(station) ? staff.dov : staff.ines,
       time: (station) => this.clock.pass(minutes[station]),
+      camera: ({ visit, tag, chambers }, by) =>
+        this.#photo(
+          by,
+          { visitId: visit.id, stepId: 'check-in', caption: 'As it came in' },
+          { tag, chambers },
+        ),
       instruments: {
         cc: instruments.burette,
         thickness: instruments.micrometer,
@@ -248,6 +260,40 @@ export class DemoJob {
       })),
     }) // prettier-ignore
     await receiveOutside(this.ground.staff.dov, input, this.#now)
+    for (const at of heads) {
+      const words = {
+        stepId: 'arrival-count',
+        orderId: this.#orderId,
+        caption: 'What the vendor scratched on it',
+      } as const
+      await this.photo(at, words, {
+        marks: marks.typed
+          .toUpperCase()
+          .replaceAll(/[^0-9EX -]/g, '')
+          .slice(0, 5),
+      })
+    }
+  }
+
+  async #photo(by: Actor, words: Omit<AddPhotoForm, 'sha256'>, drawn: Drawn): Promise<void> {
+    const bytes = await drawPicture(drawn)
+    const sha256 = createHash('sha256').update(bytes).digest('hex')
+    const { sha256: _sha256, ...input } = addPhotoSchema.parse({ ...words, sha256 })
+    await addPhoto(by, { ...input, bytes }, this.#now)
+  }
+
+  /** A photo of a head at a step, or of what was found or scratched there. */
+  async photo(
+    at: number,
+    words: Omit<AddPhotoForm, 'sha256' | 'visitId'>,
+    drawn: Omit<Drawn, 'tag' | 'chambers'> = {},
+  ): Promise<void> {
+    const { tag, chambers } = await findVisit(this.head(at).visitId)
+    await this.#photo(
+      this.ground.staff.ines,
+      { ...words, visitId: this.head(at).visitId },
+      { tag, chambers, ...drawn },
+    )
   }
 
   hold(at: number, stepId: StepId, reason: string) {
