@@ -1,6 +1,6 @@
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { stepLabels } from '@/lib/core/route/steps'
+import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import type { PhotoRecord } from '@/lib/data/photos'
@@ -62,7 +62,7 @@ export const photoViews = (photos: readonly PhotoRecord[], reader: PhotoReader):
   }))
 
 function ofWhat({ stepId, findingId, holdId }: PhotoRecord): string {
-  const step = stepId === '' ? 'The head' : (stepLabels[stepId as StepId] ?? stepId)
+  const step = stepId === '' ? 'The head' : stepLabel(stepId as StepId)
   if (findingId !== null) return `${step}: a finding`
   return holdId === null ? step : `${step}: held`
 }
