@@ -36,7 +36,7 @@ export type Refusal = {
   readonly fields?: Readonly<Record<string, string>>
   /** For a conflict: what stands now, who put it there and when, so that both sides can be shown. */
   readonly theirs?: string
-  /** For an incomplete release: each gap in words, with the address of the page that closes it. */
+  /** Each thing that stands in the way, in words, with the address of the page where it is put right. */
   readonly gaps?: readonly { readonly message: string; readonly href: string }[]
 }
 

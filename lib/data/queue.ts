@@ -12,6 +12,7 @@ const queueInclude = {
     select: {
       id: true,
       headId: true,
+      pairId: true,
       position: true,
       job: { select: { number: true, promiseOn: true, urgent: true } },
       head: { select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } } },

@@ -3,7 +3,7 @@ import type { ComponentProps, ReactNode } from 'react'
 import type { FieldValues } from 'react-hook-form'
 import { Busy } from '../ui/busy'
 import { Button } from '../ui/button'
-import { Notice } from '../ui/notice'
+import { RefusalNotice } from './refusal-notice'
 import type { ActionForm as Form } from './use-action-form'
 
 type Props<Values extends FieldValues, Value> = Omit<
@@ -29,11 +29,7 @@ export function ActionForm<Values extends FieldValues, Value>({
   return (
     <form {...rest} noValidate className={className} onSubmit={form.submit}>
       {children}
-      {form.refusal && (
-        <Notice kind="stop" title="Not done" ref={form.refusalRef}>
-          <p>{form.refusal.message}</p>
-        </Notice>
-      )}
+      {form.refusal && <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} />}
       <div className="row">
         <Button type="submit" variant="main" pending={form.pending}>
           {submitLabel}

@@ -9,6 +9,7 @@ import type { handOverSchema } from '@/lib/schemas/release'
 import { tagOf } from '../stations/see-step'
 import { addReadings } from '../visits/add-readings'
 import { findStep } from '../visits/find-step'
+import { hrefOf } from '../visits/where-to'
 import { mayLeave } from './may-leave'
 
 type Input = z.output<typeof handOverSchema>
@@ -54,7 +55,12 @@ async function handOne(w: Write, input: Input, head: Head): Promise<string> {
 }
 
 function refuseNotReady(visit: Awaited<ReturnType<typeof visitWithRoute>>['visit'], tag: string): void {
-  const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })
+  const refused = (message: string) =>
+    new RefusedError({
+      code: 'wrong-state',
+      message,
+      gaps: [{ message: `See ${tag}`, href: hrefOf(visit, { kind: 'head' }) }],
+    })
   if (visit.handOver) throw refused(`${tag} has been handed over already.`)
   if (!mayLeave(visit)) {
     throw refused(`${tag} is not released. Release it first, or return it as is.`)

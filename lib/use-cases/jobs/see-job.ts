@@ -5,6 +5,7 @@ import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
 import { findingsOfJob } from '@/lib/data/findings'
 import { jobRecord, type JobRecord } from '@/lib/data/jobs'
+import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
@@ -39,7 +40,7 @@ export type JobView = {
   readonly bookedAt: Date
   readonly engine: EngineView
   readonly pairs: readonly JobPair[]
-  readonly heads: readonly JobHead[]
+  readonly heads: readonly (JobHead & { readonly matesHeld: readonly HeldHead[] })[]
   readonly calls: readonly {
     readonly id: string
     readonly at: Date
@@ -72,6 +73,10 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const job = await jobRecord(client, input.number)
   const shop = await shopOf(client)
   const names = await namesOf(job.calls.map((call) => call.byId))
+  const held = await heldInPairs(
+    client,
+    job.pairs.map(({ id }) => id),
+  )
   const account = can(actor, 'price.see') ? accountView(await accountOf(client, job.id)) : null
   return {
     ...jobFields(job),
@@ -79,7 +84,10 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
     pairs: job.pairs.map((pair) => pairView(pair, job.visits)),
-    heads: job.visits.map((visit) => headView(visit, job.number)),
+    heads: job.visits.map((visit) => ({
+      ...headView(visit, job.number),
+      matesHeld: matesHeld(held, visit),
+    })),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
     findings: (await findingsOfJob(client, job.id)).map(findingRowOf),
     account,

@@ -1,23 +1,8 @@
 import { ok, refuse, type Result } from '@/lib/core/errors'
 import { completeness } from '@/lib/core/route/completeness'
-import { sameKey } from '@/lib/core/route/keys'
-import type { Missing, StepKey } from '@/lib/core/route/types'
 import { correctedSinceRelease } from '@/lib/data/releases'
 import type { VisitWithRoute } from '@/lib/data/visits'
-
-/** Where a gap is closed: the step at its station, or the head's own page for a decision. */
-function hrefOf({ visit, route }: VisitWithRoute, missing: Missing): string {
-  if (missing.what === 'hold' || missing.what === 'finding') return `/heads/${visit.headId}`
-  const station = route.find((step) => sameKey(step, missing.step))?.station ?? 'measuring-bench'
-  return `/stations/${station}/heads/${visit.id}?${stepQuery(missing.step)}`
-}
-
-function stepQuery({ stepId, occurrence, orderId }: StepKey): string {
-  const query = new URLSearchParams({ step: stepId })
-  if (occurrence !== '') query.set('run', occurrence)
-  if (orderId !== null) query.set('order', orderId)
-  return query.toString()
-}
+import { hrefOfGap } from '../visits/where-to'
 
 /**
  * Whether this visit may be released now. The first time everything must be there. Afterwards a revision tells what a
@@ -34,7 +19,7 @@ export function mayRelease(found: VisitWithRoute, reason: string): Result<true> 
 function firstTime(found: VisitWithRoute): Result<true> {
   const missing = completeness(found.facts)
   if (missing.length === 0) return ok(true)
-  const gaps = missing.map((gap) => ({ message: gap.message, href: hrefOf(found, gap) }))
+  const gaps = missing.map((gap) => ({ message: gap.message, href: hrefOfGap(found, gap) }))
   const count = gaps.length === 1 ? 'one thing is missing' : `${gaps.length} things are missing`
   return refuse(
     'incomplete',

@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import type { RouteStep, Station } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
+import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { stationRows, type StationRow } from '@/lib/data/queue'
 
 export type QueueLine = {
@@ -15,6 +16,8 @@ export type QueueLine = {
   readonly promiseOn: string | null
   readonly urgent: boolean
   readonly whereabouts: string
+  /** "T-0412"; '' when its mate is not held. */
+  readonly mateHeld: string
   readonly step: RouteStep
 }
 
@@ -32,10 +35,16 @@ const canBeWorkedOn = (line: QueueLine): boolean =>
 const byPromise = (a: QueueLine, b: QueueLine): number =>
   Number(b.urgent) - Number(a.urgent) || (a.promiseOn ?? '9999').localeCompare(b.promiseOn ?? '9999')
 
-/** What waits at a station, from the projection: one query whatever the number of heads. */
+/** What waits at a station, from the projection: two queries whatever the number of heads. */
 export async function seeQueue(actor: Actor, station: Station): Promise<Queue> {
   must(allow(actor, 'job.see'))
-  const lines = (await stationRows(await db(), station)).map(queueLine).sort(byPromise)
+  const client = await db()
+  const rows = await stationRows(client, station)
+  const held = await heldInPairs(
+    client,
+    rows.map(({ row }) => row.visit.pairId),
+  )
+  const lines = rows.map((row) => queueLine(row, held)).sort(byPromise)
   const started = lines.filter((line) => line.step.state === 'started')
   const ready = lines.filter((line) => line.step.state !== 'started' && canBeWorkedOn(line))
   const listed = new Set([...started, ...ready].map((line) => line.visitId))
@@ -43,7 +52,7 @@ export async function seeQueue(actor: Actor, station: Station): Promise<Queue> {
   return { ready, started, coming: firstOfEach(coming) }
 }
 
-function queueLine({ row, step }: StationRow): QueueLine {
+function queueLine({ row, step }: StationRow, held: readonly HeldHead[]): QueueLine {
   return {
     visitId: row.visit.id,
     headId: row.visit.headId,
@@ -53,6 +62,7 @@ function queueLine({ row, step }: StationRow): QueueLine {
     promiseOn: row.visit.job.promiseOn,
     urgent: row.visit.job.urgent,
     whereabouts: row.visit.place?.whereabouts ?? 'expected',
+    mateHeld: matesHeld(held, row.visit)[0]?.tag ?? '',
     step,
   }
 }

@@ -8,6 +8,7 @@ import type { Owed, RouteStep, StepKey } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
+import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { namesOf } from '@/lib/data/people'
 import { settingsOfVisits } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
@@ -54,6 +55,7 @@ export type StepScreen = {
   /** Other steps of this head at the same station. */
   readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
+  readonly matesHeld: readonly HeldHead[]
   readonly route: readonly RouteStep[]
   readonly lastConditions: Readonly<Record<string, string>>
 }
@@ -101,6 +103,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
       (other) => other.station === step.station && other !== step && other.state !== 'not needed',
     ),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
+    matesHeld: matesHeld(await heldInPairs(client, [visit.pairId]), visit),
     route,
     lastConditions: last ? (JSON.parse(last.conditions) as Record<string, string>) : {},
   }

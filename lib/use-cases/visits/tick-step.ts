@@ -1,14 +1,15 @@
 import type { z } from 'zod'
 import type { Actor } from '@/lib/core/access/roles'
 import { tickAction } from '@/lib/core/access/can'
-import { must } from '@/lib/core/errors'
 import { canTick } from '@/lib/core/route/can-tick'
+import { fixesOf } from '@/lib/core/route/fixes'
 import { addEvent, refreshRoute, visitWithRoute } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings, checkInstrument } from './add-readings'
 import { refusePhotoInWords } from './photo-in-words'
 import { openStep } from './step-change'
+import { mustOr } from './where-to'
 
 export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
 
@@ -26,7 +27,7 @@ export async function tickStep(
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
     const wrote = input.entry ? await addEntry(w, visit.id, step, input.entry) : 0
     const now = wrote > 0 ? (await visitWithRoute(w.tx, visit.id)).facts : facts
-    const { warnings } = must(canTick(now, input.step))
+    const { warnings } = mustOr(canTick(now, input.step), visit, () => fixesOf(now, input.step))
     const seen = await addEvent(w, visit.id, 'tick', step)
     w.audit({
       action: 'tick',

@@ -50,7 +50,7 @@ describe('what stands in the way of a tick has a place where it is put right', (
     expect(fixes(away, 'chambers')).toEqual([
       { message: 'Northgate Grinding, order 26-7', place: { kind: 'order', orderId: '7' } },
     ])
-    expect(told(fixes(away, arrival('7', 'arrival-count')))).toEqual([['Northgate Grinding, order 26-7', 'order']])
+    expect(told(fixes(away, arrival('arrival-count', '7')))).toEqual([['Northgate Grinding, order 26-7', 'order']])
   }) // prettier-ignore
 
   it('parts that have not come, a head on order: what is bought', () => {
@@ -71,7 +71,7 @@ describe('what stands in the way of a tick has a place where it is put right', (
 
   it('a head that is not released: the head’s page; a step that is not on the route: there as well', () => {
     expect(told(fixes(here(), 'hand-over'))).toContainEqual(['Release this head', 'head'])
-    expect(told(fixes(here(), arrival('none', 'arrival-count')))).toEqual([['See the route of this head', 'head']])
+    expect(told(fixes(here(), arrival('arrival-count', 'none')))).toEqual([['See the route of this head', 'head']])
   }) // prettier-ignore
 
   it('every step that may not be ticked yet has at least one, and one that may has none', () => {

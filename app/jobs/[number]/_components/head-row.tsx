@@ -1,14 +1,15 @@
 import Link from 'next/link'
+import { MatesHeld } from '@/app/_components/head/mates-held'
 import { HeadScale } from '@/app/_components/scale/head-scale'
 import { Tag } from '@/app/_components/tag/tag'
 import { progress } from '@/lib/core/route/progress'
-import type { JobHead } from '@/lib/use-cases/jobs/head-view'
+import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import styles from './job.module.css'
 
 const sources = { customer: '', bought: 'bought by us', 'bought-cut': 'bought already cut' }
 
 /** One head of the job: its tag, where it is, its scale, what was ordered. */
-export function HeadRow({ head }: { head: JobHead }) {
+export function HeadRow({ head }: { head: JobView['heads'][number] }) {
   const who = [
     head.side,
     head.stamp && `stamp ${head.stamp}`,
@@ -31,6 +32,7 @@ export function HeadRow({ head }: { head: JobHead }) {
       <div className={styles.scale}>
         <HeadScale graduations={progress(head.route, head.held)} size="row" />
       </div>
+      <MatesHeld mates={head.matesHeld} />
       <p>
         Ordered:{' '}
         {head.ordered.length === 0
@@ -51,7 +53,7 @@ export function HeadRow({ head }: { head: JobHead }) {
   )
 }
 
-function figuresOf(head: JobHead): string {
+function figuresOf(head: JobView['heads'][number]): string {
   const came =
     head.cameWith === '' ? '' : `came with ${head.cameWith}${head.ownedBy === '' ? '' : ` (${head.ownedBy})`}`
   const parts = [

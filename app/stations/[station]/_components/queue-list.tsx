@@ -23,6 +23,7 @@ export function QueueList({ title, station, lines, none, locale }: Props) {
                 <span className={styles.what}>
                   <strong>{line.step.label}</strong>
                   <span className="soft">{note(line)}</span>
+                  {line.mateHeld !== '' && <span>its mate {line.mateHeld} is held</span>}
                 </span>
                 <span className={styles.promise}>
                   {line.urgent && <strong>urgent </strong>}

@@ -1,8 +1,11 @@
+import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { Fragment } from 'react'
 import { z } from 'zod'
 import { stepIdSchema } from '@/lib/schemas/step'
 import { Frame } from '@/app/_components/frame'
 import { PhotoPart } from '@/app/_components/photo/photo-part'
+import { MatesHeld } from '@/app/_components/head/mates-held'
 import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -12,7 +15,7 @@ import type { StepKey } from '@/lib/core/route/types'
 import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { seeStep } from '@/lib/use-cases/stations/see-step'
+import { seeStep, type StepScreen } from '@/lib/use-cases/stations/see-step'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
@@ -79,9 +82,13 @@ export default async function StepPage({ params, searchParams }: Props) {
           {screen.holdReasons.map((reason) => (
             <p key={reason}>{reason}</p>
           ))}
-          <p>Nothing more is done to this head until the owner has decided.</p>
+          <p>
+            Nothing more is done to this head until the owner has decided, on{' '}
+            <Link href={`/heads/${screen.headId}`}>its own page</Link>.
+          </p>
         </Notice>
       )}
+      <MatesHeld mates={screen.matesHeld} />
       {step.state === 'do again' && (
         <Notice kind="caution" title="Do again" live={false}>
           <p>{step.reason}</p>
@@ -89,7 +96,7 @@ export default async function StepPage({ params, searchParams }: Props) {
       )}
       {!done && step.waitsFor.length > 0 && (
         <Notice kind="caution" title="Not yet" live={false}>
-          <p>It waits for: {step.waitsFor.join(', ')}.</p>
+          <WaitsFor screen={screen} />
         </Notice>
       )}
       <PlanAtStep plan={screen.plan} />
@@ -110,5 +117,24 @@ export default async function StepPage({ params, searchParams }: Props) {
       <SideActions visitId={visit} step={key} />
       <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
     </Frame>
+  )
+}
+
+/** What comes first, each with its own page where it is a step of this head. */
+function WaitsFor({ screen }: { screen: StepScreen }) {
+  return (
+    <p>
+      It waits for:{' '}
+      {screen.step.waitsFor.map((label, place) => {
+        const first = screen.route.find((step) => step.label === label)
+        return (
+          <Fragment key={label}>
+            {place > 0 && ', '}
+            {first ? <Link href={stepHref(first.station, screen.visitId, first)}>{label}</Link> : label}
+          </Fragment>
+        )
+      })}
+      .
+    </p>
   )
 }

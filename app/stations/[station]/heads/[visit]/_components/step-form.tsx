@@ -4,9 +4,9 @@ import { useEffect, useRef, useState, useTransition } from 'react'
 import { Attempts } from '@/app/_components/form/attempt'
 import { callAction } from '@/app/_components/form/call-action'
 import { forget, keep, kept } from '@/app/_components/form/keeping'
+import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { Button } from '@/app/_components/ui/button'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
-import { Notice } from '@/app/_components/ui/notice'
 import { Select } from '@/app/_components/ui/select'
 import type { Refusal } from '@/lib/core/errors'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
@@ -163,9 +163,11 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
         />
       ) : (
         refusal && (
-          <Notice kind="stop" title={repeat === undefined ? 'Not ticked' : 'Not saved'} ref={notice}>
-            <p>{refusal.message}</p>
-          </Notice>
+          <RefusalNotice
+            refusal={refusal}
+            title={repeat === undefined ? 'Not ticked' : 'Not saved'}
+            ref={notice}
+          />
         )
       )}
       <p role="status">{said}</p>
