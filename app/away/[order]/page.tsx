@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation'
 import { z } from 'zod'
 import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
+import { OrderPhotos } from '@/app/_components/photo/order-photos'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'
@@ -68,6 +69,7 @@ export default async function OutsideOrderPage({ params }: Props) {
           heads={out.map(({ visitId, tag }) => ({ visitId, tag }))}
         />
       )}
+      <OrderPhotos actor={actor} orderId={order.orderId} heads={order.heads} />
       {order.may.send && (
         <>
           {out.length > 0 && order.acceptedAt === null && (
