@@ -48,13 +48,20 @@ async function holderOf(tx: Tx, number: string) {
 
 /**
  * Hangs a tag on a head: the typed number, else the one it still wears, else the next of the series. A number hangs on
- * one head at a time; `field` names the form field that a clash is shown at.
+ * one head at a time; `field` names the form field that a clash is shown at. With `another` the one it wears comes off
+ * even when none is typed.
  */
-export async function hangTag(w: Write, headId: string, typed: TagNumber | null, field: string): Promise<string> {
+export async function hangTag(
+  w: Write,
+  headId: string,
+  typed: TagNumber | null,
+  field: string,
+  { another = false }: { readonly another?: boolean } = {},
+): Promise<string> {
   const worn = await w.tx.tagAssignment.findFirst({ where: { headId, to: null } })
-  if (worn && (typed === null || typed.number === worn.number)) return worn.number
+  if (worn && (typed === null ? !another : typed.number === worn.number)) return worn.number
   const holder = typed && (await holderOf(w.tx, typed.number))
-  if (typed && holder) refuseTaken(typed.number, holder.head.visits[0]?.job.number, field)
+  if (typed && holder) refuseTaken(typed.number, holder, field)
   if (worn) await takeOffTag(w, headId)
   const tag = typed ?? (await nextTag(w.tx))
   await w.tx.tagAssignment.create({
@@ -63,9 +70,17 @@ export async function hangTag(w: Write, headId: string, typed: TagNumber | null,
   return tag.number
 }
 
-function refuseTaken(number: string, jobNumber: string | undefined, field: string): never {
-  const message = `Tag ${number} hangs on another head${jobNumber ? ` (job ${jobNumber})` : ''}. Type another, or leave it empty for the next number.`
-  throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
+type Holder = NonNullable<Awaited<ReturnType<typeof holderOf>>>
+
+function refuseTaken(number: string, { headId, head }: Holder, field: string): never {
+  const job = head.visits[0]?.job.number
+  const message = `Tag ${number} hangs on another head${job ? ` (job ${job})` : ''}. Type another, or leave it empty for the next number.`
+  throw new RefusedError({
+    code: 'invalid',
+    message,
+    fields: { [field]: message },
+    gaps: [{ message: `The head that wears ${number}`, href: `/heads/${headId}` }],
+  })
 }
 
 /** The tag comes off the head and may be used again; the old assignment still finds it. */

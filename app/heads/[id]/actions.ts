@@ -1,4 +1,7 @@
 'use server'
+import { changeTagSchema, takeOffTagSchema } from '@/lib/schemas/tag'
+import { changeTag } from '@/lib/use-cases/heads/change-tag'
+import { takeOffTag } from '@/lib/use-cases/heads/take-off-tag'
 import { releaseVisitSchema } from '@/lib/schemas/release'
 import { correctReadingSchema, decideHoldSchema, returnAsIsSchema, waiveGapSchema } from '@/lib/schemas/visit'
 import { decideHold } from '@/lib/use-cases/holds/decide-hold'
@@ -13,3 +16,5 @@ export const waiveGapAction = defineAction('waiveGap', waiveGapSchema, waiveGap)
 export const returnAsIsAction = defineAction('returnAsIs', returnAsIsSchema, returnAsIs)
 export const decideHoldAction = defineAction('decideHold', decideHoldSchema, decideHold)
 export const correctReadingAction = defineAction('correctReading', correctReadingSchema, correctReading)
+export const changeTagAction = defineAction('changeTag', changeTagSchema, changeTag)
+export const takeOffTagAction = defineAction('takeOffTag', takeOffTagSchema, takeOffTag)

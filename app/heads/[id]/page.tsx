@@ -14,6 +14,7 @@ import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { HeadPhotos } from './_components/head-photos'
+import { TagChange } from './_components/tag-change'
 import { Trends } from './_components/trends'
 import { Visit } from './_components/visit'
 
@@ -42,6 +43,7 @@ export default async function HeadPage({ params }: Props) {
         <ButtonLink href={`/heads/${head.headId}/flow`}>Flow runs</ButtonLink>
       </div>
       <DefinitionList items={facts(head)} />
+      {head.may.tag && <TagChange head={head} />}
       {head.visits.length === 0 ? (
         <EmptyState title="This head has not been on a job yet.">
           <Link href="/counter/book">Book a job</Link>

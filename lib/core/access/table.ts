@@ -16,6 +16,7 @@ export const accessTable = {
   'price.change': { roles: desk },
   'payment.take': { roles: desk },
   'call.log': { roles: desk },
+  'head.tag': { roles: desk },
   'customer.change': { roles: desk },
   'customer-link.make': { roles: desk },
   'finding.report': { roles: staff },

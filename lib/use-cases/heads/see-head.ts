@@ -19,7 +19,7 @@ import {
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { namesOf } from '@/lib/data/people'
-import { currentSettings } from '@/lib/data/settings'
+import { settingsOfVisits } from '@/lib/data/settings'
 import { whereaboutsOf, withRoute } from '@/lib/data/visits'
 import { gapsOf } from '../visits/gaps'
 import { findingRow, type FindingRow } from '../findings/finding-view'
@@ -92,6 +92,9 @@ export type VisitView = {
 export type HeadView = {
   readonly headId: string
   readonly tag: string
+  readonly version: number
+  /** It wears it now; '' when it has come off. */
+  readonly wornTag: string
   readonly oldTags: readonly string[]
   readonly casting: string
   readonly chambers: number
@@ -110,6 +113,7 @@ export type HeadView = {
     readonly askFinding: boolean
     readonly returnAsIs: boolean
     readonly send: boolean
+    readonly tag: boolean
   }
 }
 
@@ -130,7 +134,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     },
     orderBy: { createdAt: 'desc' },
   })
-  const settings = (await currentSettings(client)).values
+  const settingsOf = await settingsOfVisits(client, visits)
   const names = await namesOf(visits.flatMap(peopleOf))
   const instruments = await client.instrument.findMany({
     select: { id: true, name: true, lastCheckedOn: true },
@@ -139,13 +143,15 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     client,
     visits.map(({ pairId }) => pairId),
   )
-  const inOrder = visits.toReversed().map((visit) => visitReadings(visit, settings.ccToleranceCc))
+  const inOrder = visits.toReversed().map((visit) => visitReadings(visit, settingsOf(visit).ccToleranceCc))
   const newIn = head.newThicknessIn ?? castingFactsOf(head.casting, head.chamberForm).thicknessNewIn ?? null
   const [newest] = visits
   const active = head.tags.find((tag) => tag.to === null)
   return {
     headId,
     tag: newest ? headName(head.tags, newest.job.number, newest.position) : (active?.number ?? ''),
+    version: head.version,
+    wornTag: active?.number ?? '',
     oldTags: head.tags.filter((tag) => tag !== active).map((tag) => tag.number),
     casting: head.casting?.name ?? 'casting not on record',
     chambers: head.casting?.chamberCount ?? 0,
@@ -156,7 +162,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     thickness: thicknessTrend(inOrder, newIn),
     newThickness: newIn === null ? '' : formatFigure(newIn, 'thickness'),
     visits: visits.map((visit) => ({
-      ...visitView(visit, settings, (id) => names.get(id) ?? '', instruments),
+      ...visitView(visit, settingsOf(visit), (id) => names.get(id) ?? '', instruments),
       ...comebacks(visit, visits),
       matesHeld: matesHeld(held, visit),
     })),
@@ -168,6 +174,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       askFinding: can(actor, 'finding.ask'),
       returnAsIs: can(actor, 'visit.return-as-is'),
       send: can(actor, 'outside.send'),
+      tag: can(actor, 'head.tag'),
     },
   }
 }

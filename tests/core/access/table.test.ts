@@ -25,6 +25,7 @@ const expected: Record<Action, string> = {
   'price.change': 'co',
   'payment.take': 'co',
   'call.log': 'co',
+  'head.tag': 'co',
   'customer.change': 'co',
   'customer-link.make': 'co',
   'finding.report': 'cmo',

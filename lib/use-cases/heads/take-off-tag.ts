@@ -1,0 +1,41 @@
+import type { z } from 'zod'
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { takeOffTag as takeOff } from '@/lib/data/tags'
+import { write, type Moment } from '@/lib/data/write'
+import type { takeOffTagSchema } from '@/lib/schemas/tag'
+import { lockHead } from './lock-head'
+
+/** Takes the tag off a head that has left, so that the plate may be used again. The number still finds the head. */
+export async function takeOffTag(
+  actor: Actor,
+  input: z.output<typeof takeOffTagSchema>,
+  moment: Moment,
+): Promise<{ readonly tag: string }> {
+  must(allow(actor, 'head.tag'))
+  return write(actor, moment, async (w) => {
+    const { worn } = await lockHead(w, input)
+    if (worn === null) throw new RefusedError({ code: 'wrong-state', message: 'This head wears no tag.' })
+    const here = await w.tx.visit.findFirst({
+      where: { headId: input.headId, handOver: null, scrappedAt: null },
+      select: { job: { select: { number: true } } },
+    })
+    if (here) {
+      const { number } = here.job
+      throw new RefusedError({
+        code: 'wrong-state',
+        message: `This head is still here, on job ${number}, and is called by its tag. It comes off once it is handed over; if it is lost, put on another number.`,
+        gaps: [{ message: `Job ${number}`, href: `/jobs/${number}` }],
+      })
+    }
+    await takeOff(w, input.headId)
+    w.audit({
+      action: 'tag',
+      subject: 'head',
+      subjectId: input.headId,
+      changes: { was: worn, now: null, reason: input.reason },
+    })
+    return { tag: worn }
+  })
+}
