@@ -18,6 +18,7 @@ const rooms = [
   { href: '/back-room/prices', label: 'Prices' },
   { href: '/back-room/people', label: 'People' },
   { href: '/back-room/settings', label: 'Limits and tolerances' },
+  { href: '/back-room/steps', label: 'Steps and stations' },
   { href: '/back-room/instruments', label: 'Instruments' },
   { href: '/back-room/shop', label: 'The shop' },
   { href: '/back-room/trail', label: 'Audit trail' },

@@ -8,12 +8,13 @@ import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-
 import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
+import { Behind } from '../steps/_components/behind'
 
 export const metadata = { title: 'Limits and tolerances' }
 
 export default async function SettingsPage() {
   const actor = await requirePerson('settings.change', '/back-room/settings')
-  const { current, history } = await seeSettings(actor)
+  const { current, history, behind } = await seeSettings(actor)
   const manner = await shopManner()
   return (
     <Frame place="back-room" actor={actor}>
@@ -29,6 +30,7 @@ export default async function SettingsPage() {
           They decide which steps a cut makes necessary and what counts as out of tolerance. What the makers
           of head, gasket and engine say comes first.
         </p>
+        <Behind count={behind} />
       </div>
       {settingGroups.map((group) => (
         <section key={group.title} className="part">

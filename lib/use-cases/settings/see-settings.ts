@@ -1,11 +1,13 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { rulesChanges } from '@/lib/core/route/rules-words'
 import { settingFields, settingWords } from '@/lib/core/shop/setting-fields'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
-import { currentSettings, type CurrentSettings } from '@/lib/data/settings'
+import { countBehind } from '@/lib/data/open-visits'
+import { currentSettings, settingsOf, type CurrentSettings } from '@/lib/data/settings'
 
 export type SettingsVersion = {
   readonly version: number
@@ -16,7 +18,11 @@ export type SettingsVersion = {
   readonly changes: readonly string[]
 }
 
-export type SettingsSeen = { readonly current: CurrentSettings; readonly history: readonly SettingsVersion[] }
+export type SettingsSeen = {
+  readonly current: CurrentSettings
+  readonly history: readonly SettingsVersion[]
+  readonly behind: number
+}
 
 /** The limits in force and every version there was, newest first. */
 export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
@@ -24,10 +30,10 @@ export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
   const client = await db()
   const rows = await client.settings.findMany({ orderBy: { version: 'asc' } })
   const names = await namesOf(rows.flatMap(({ byId }) => byId ?? []))
-  const valuesOf = (place: number): ShopSettings => ({
-    ...defaultShopSettings,
-    ...(JSON.parse(rows[place]?.values ?? '{}') as Partial<ShopSettings>),
-  })
+  const valuesOf = (place: number): ShopSettings => {
+    const row = rows[place]
+    return row ? settingsOf(row).values : defaultShopSettings
+  }
   const history = rows.map(({ version, createdAt, byId, reason }, place) => ({
     version,
     at: createdAt,
@@ -35,10 +41,16 @@ export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
     reason,
     changes: changeWords(valuesOf(place - 1), valuesOf(place)),
   }))
-  return { current: await currentSettings(client), history: history.toReversed() }
+  const current = await currentSettings(client)
+  return { current, history: history.toReversed(), behind: await countBehind(client, current.version) }
 }
 
-const changeWords = (before: ShopSettings, after: ShopSettings): string[] =>
+const changeWords = (before: ShopSettings, after: ShopSettings): string[] => [
+  ...limitChanges(before, after),
+  ...rulesChanges(before.rules, after.rules),
+]
+
+const limitChanges = (before: ShopSettings, after: ShopSettings): string[] =>
   settingFields
     .filter(({ key }) => before[key] !== after[key])
     .map((field) => {

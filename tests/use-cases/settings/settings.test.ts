@@ -4,6 +4,8 @@ import { settingFields, settingText } from '@/lib/core/shop/setting-fields'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import { changeSettingsSchema, type ChangeSettings } from '@/lib/schemas/settings'
 import { changeSettings } from '@/lib/use-cases/settings/change-settings'
+import { applyRules } from '@/lib/use-cases/rules/apply-rules'
+import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
 import { seeSettings } from '@/lib/use-cases/settings/see-settings'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { book, head } from '../jobs/counter-shop'
@@ -87,7 +89,7 @@ describe('every change is a new version', () => {
   })
 })
 
-test('reaches the routes of heads that are here', async () => {
+test('holds for heads booked from then on; one in house follows when it is told to, after a look at what changes', async () => {
   const casting = addCastingSchema.parse({
     name: 'Corrie',
     material: 'iron',
@@ -116,6 +118,15 @@ test('reaches the routes of heads that are here', async () => {
   const opening = () => shop.database.client.routeStep.findMany({ where: { stepId: 'open-chamber' } })
   // The target is 0.4 cc above what was measured: within 0.5, so there is nothing to open; beyond 0.3, so there is.
   expect((await opening()).filter(({ state }) => state !== 'not needed')).toEqual([])
-  await changeSettings(shop.staff.orla, input(0, { ccToleranceCc: '0.3' }), { now })
+  const { version } = await changeSettings(shop.staff.orla, input(0, { ccToleranceCc: '0.3' }), { now })
+  expect((await seeSettings(shop.staff.orla)).behind).toBe(1)
+  expect((await opening()).filter(({ state }) => state !== 'not needed')).toEqual([])
+  const { heads } = await seeRulesPreview(shop.staff.orla)
+  expect(heads).toMatchObject([{ visitId: visit.id }])
+  expect(heads[0]?.changes).toContain('Open the chamber is needed: the target is larger than the chamber')
+  expect((await opening()).filter(({ state }) => state !== 'not needed')).toEqual([])
+  await applyRules(shop.staff.orla, { version, visitIds: [visit.id] }, { now })
   expect((await opening()).filter(({ state }) => state !== 'not needed')).toHaveLength(1)
+  expect((await seeSettings(shop.staff.orla)).behind).toBe(0)
+  expect((await seeRulesPreview(shop.staff.orla)).heads).toEqual([])
 })

@@ -1,0 +1,51 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import type { z } from 'zod'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { TextInput } from '@/app/_components/ui/text-input'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { stationName } from '@/lib/core/route/rules-words'
+import { stationLabels } from '@/lib/core/route/stations'
+import { stations, type Station } from '@/lib/core/route/types'
+import { nameStationsSchema } from '@/lib/schemas/rules'
+import { BothSides } from '../../_components/both-sides'
+import fields from '../../_components/fields.module.css'
+import { nameStationsAction } from '../actions'
+import { Reason } from './step-fields'
+
+type Values = z.input<typeof nameStationsSchema>
+type Props = { version: number; rules: RouteRules; by: string }
+
+const labelOf = (path: string): string => stationLabels[path.split('.')[1] as Station] ?? 'Why'
+
+/** What the shop calls its stations. */
+export function StationsForm({ version, rules, by }: Props) {
+  const router = useRouter()
+  const fresh: Values = {
+    version,
+    names: Object.fromEntries(stations.map((id) => [id, stationName(id, rules)])) as Values['names'],
+    reason: '',
+  }
+  const form = useActionForm(nameStationsSchema, nameStationsAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room/steps'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Put these names in force">
+      <div className={fields.grid}>
+        {stations.map((station) => (
+          <TextInput
+            key={station}
+            label={stationLabels[station]}
+            required
+            autoComplete="off"
+            {...form.text(`names.${station}`)}
+          />
+        ))}
+      </div>
+      <Reason text={form.text} />
+      <BothSides form={form} fresh={fresh} what="The stations" labelOf={labelOf} by={by} />
+    </ActionForm>
+  )
+}

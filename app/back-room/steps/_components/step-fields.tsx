@@ -1,0 +1,127 @@
+'use client'
+import { CheckList } from '@/app/_components/ui/check-list'
+import { Select } from '@/app/_components/ui/select'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { causes, causeWords } from '@/lib/core/route/do-again'
+import type { StepRef } from '@/lib/core/route/keys'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { cellWords, columnNames, stationName } from '@/lib/core/route/rules-words'
+import type { Cell } from '@/lib/core/route/steps'
+import { tableOf } from '@/lib/core/route/table'
+import { capital } from '@/lib/core/route/words'
+import { stations } from '@/lib/core/route/types'
+import fields from '../../_components/fields.module.css'
+
+/** Names of fields that the form of a stock step and that of an own one share. */
+export type SharedField = 'label' | 'station' | `cells.${0 | 1 | 2 | 3}` | 'waitsFor' | 'undoneBy' | 'reason'
+
+type Props<Control extends { name: string }> = { text: (name: SharedField) => Control; rules: RouteRules }
+
+export const stepOptions = (rules: RouteRules, without: StepRef | null) =>
+  tableOf(rules)
+    .rows.filter(({ ref, own }) => ref !== without && !own?.retired)
+    .map(({ ref, label }) => ({ value: ref, label }))
+
+const words: Readonly<Record<string, string>> = {
+  label: 'Name',
+  station: 'Station',
+  waitsFor: 'Waits for',
+  undoneBy: 'Done again when',
+  reason: 'Why',
+  after: 'Stands after',
+  when: 'Condition',
+  limit: 'Past',
+  owes: 'Owes',
+  machining: 'Makes chips or dust',
+  retired: 'No longer used',
+}
+/** What a field is called, for showing both sides of a conflict. */
+export const labelOf = (path: string): string => {
+  const [field = '', place] = path.split('.')
+  return field === 'cells' ? capital(columnNames[Number(place)] ?? '') : (words[field] ?? field)
+}
+
+export function NameAndStation<Control extends { name: string }>({ text, rules }: Props<Control>) {
+  return (
+    <div className={fields.grid}>
+      <TextInput label="Name" required autoComplete="off" {...text('label')} />
+      <Select
+        label="Station"
+        hint="Where it waits in a queue."
+        options={stations.map((id) => ({ value: id, label: stationName(id, rules) }))}
+        {...text('station')}
+      />
+    </div>
+  )
+}
+
+type CellProps<Control extends { name: string }> = Pick<Props<Control>, 'text'> & { cells: readonly Cell[] }
+
+/** When it comes, for each kind of cut. */
+export function CellFields<Control extends { name: string }>({ text, cells }: CellProps<Control>) {
+  const options = cells.map((cell) => ({ value: cell, label: cellWords[cell] }))
+  return (
+    <fieldset className="stack">
+      <legend>When a head needs it</legend>
+      <div className={fields.grid}>
+        {([0, 1, 2, 3] as const).map((place) => (
+          <Select
+            key={place}
+            label={capital(columnNames[place])}
+            options={options}
+            {...text(`cells.${place}`)}
+          />
+        ))}
+      </div>
+    </fieldset>
+  )
+}
+
+type OrderProps<Control extends { name: string }> = Props<Control> & {
+  own: StepRef | null
+  open: { waitsFor: boolean; undoneBy: boolean }
+}
+
+/** Order and doing again: long lists, folded away until one is used. */
+export function OrderFields<Control extends { name: string }>({
+  text,
+  rules,
+  own,
+  open,
+}: OrderProps<Control>) {
+  return (
+    <>
+      <details open={open.waitsFor}>
+        <summary>What must come first</summary>
+        <CheckList
+          label="Waits for"
+          hint="Beside what physics demands anyway, which cannot be taken away."
+          options={stepOptions(rules, own).filter(({ value }) => value !== 'final' && value !== 'hand-over')}
+          {...text('waitsFor')}
+        />
+      </details>
+      <details open={open.undoneBy}>
+        <summary>What makes it to be done again</summary>
+        <CheckList
+          label="Done again when"
+          hint="Beside what makes it so anyway."
+          options={causes.map((cause) => ({ value: cause, label: capital(causeWords[cause]) }))}
+          {...text('undoneBy')}
+        />
+      </details>
+    </>
+  )
+}
+
+export function Reason<Control extends { name: string }>({ text }: { text: (name: 'reason') => Control }) {
+  return (
+    <TextArea
+      label="Why"
+      hint="Stands beside the new steps for whoever asks later."
+      required
+      rows={2}
+      {...text('reason')}
+    />
+  )
+}

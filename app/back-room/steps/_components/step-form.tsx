@@ -1,0 +1,57 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import type { z } from 'zod'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import type { StepRef } from '@/lib/core/route/keys'
+import { noRules, type RouteRules } from '@/lib/core/route/rules'
+import { fixedCells } from '@/lib/core/route/rules-check'
+import { askedOf } from '@/lib/core/route/rules-words'
+import { tableOf } from '@/lib/core/route/table'
+import { changeStepSchema } from '@/lib/schemas/rules'
+import { BothSides } from '../../_components/both-sides'
+import { changeStepAction } from '../actions'
+import { CellFields, labelOf, NameAndStation, OrderFields, Reason } from './step-fields'
+
+type Values = z.input<typeof changeStepSchema>
+type Props = { version: number; rules: RouteRules; of: StepRef; by: string }
+
+/** A step that stands from the start, as this shop has it. */
+export function StepForm({ version, rules, of: ref, by }: Props) {
+  const router = useRouter()
+  const row = tableOf(rules).rowOf(ref)
+  const { waitsFor, undoneBy } = askedOf(ref, rules)
+  const fresh: Values = {
+    version,
+    ref,
+    label: row.label,
+    station: row.station,
+    cells: [...row.cells],
+    waitsFor: [...waitsFor],
+    undoneBy: [...undoneBy],
+    reason: '',
+  }
+  const form = useActionForm(changeStepSchema, changeStepAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room/steps'),
+  })
+  const hasCondition = tableOf(noRules).rowOf(ref).when !== undefined
+  return (
+    <ActionForm form={form} submitLabel="Put it in force">
+      <NameAndStation text={form.text} rules={rules} />
+      {fixedCells.includes(ref) ? (
+        <p className="soft">When a head needs this step is not for the shop to say.</p>
+      ) : (
+        <CellFields text={form.text} cells={hasCondition ? ['●', '○', '◐', '–'] : ['●', '○', '–']} />
+      )}
+      <OrderFields
+        text={form.text}
+        rules={rules}
+        own={ref}
+        open={{ waitsFor: waitsFor.length > 0, undoneBy: undoneBy.length > 0 }}
+      />
+      <Reason text={form.text} />
+      <BothSides form={form} fresh={fresh} what="The steps" labelOf={labelOf} by={by} />
+    </ActionForm>
+  )
+}

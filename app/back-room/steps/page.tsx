@@ -1,0 +1,96 @@
+import Link from 'next/link'
+import { Frame } from '@/app/_components/frame'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Table, type Column } from '@/app/_components/ui/table'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { cellWords, columnNames, stationName } from '@/lib/core/route/rules-words'
+import { tableOf, type ShopRow } from '@/lib/core/route/table'
+import { stations } from '@/lib/core/route/types'
+import { seeRules } from '@/lib/use-cases/rules/see-rules'
+import { requirePerson } from '@/lib/web/require-actor'
+import { BackLink } from '../_components/back-link'
+import { Behind } from './_components/behind'
+
+export const metadata = { title: 'Steps and stations' }
+
+const columns: readonly Column[] = [
+  { id: 'step', label: 'Step', head: true },
+  { id: 'station', label: 'Station' },
+  ...columnNames.map((name) => ({ id: name, label: name })),
+]
+
+export default async function StepsPage() {
+  const actor = await requirePerson('settings.change', '/back-room/steps')
+  const { rules, behind } = await seeRules(actor)
+  const { rows } = tableOf(rules)
+  const retired = rows.filter(({ own }) => own?.retired)
+  return (
+    <Frame place="back-room" actor={actor}>
+      <div className="stack">
+        <BackLink href="/back-room">Back room</BackLink>
+        <div className="row spread">
+          <h1>Steps and stations</h1>
+          <div className="row">
+            <ButtonLink href="/back-room/steps/new" variant="main">
+              Add a step
+            </ButtonLink>
+            <ButtonLink href="/back-room/steps/new?outside=1">Add an outside service</ButtonLink>
+          </div>
+        </div>
+        <p className="soft">
+          What a head goes through, in working order, and when each step comes. A change holds for the heads
+          booked from then on. At what figure a condition holds is among the{' '}
+          <Link href="/back-room/settings">limits and tolerances</Link>.
+        </p>
+        <Behind count={behind} />
+      </div>
+      <section className="part">
+        <h2>Steps</h2>
+        <Table
+          label="Steps in working order"
+          columns={columns}
+          rows={rows.filter(({ own }) => !own?.retired).map((row) => cellsOf(row, rules))}
+        />
+      </section>
+      {retired.length > 0 && (
+        <section className="part">
+          <h2>No longer used</h2>
+          <ul className="plain-list">
+            {retired.map(({ ref, label }) => (
+              <li key={ref}>
+                <Link href={`/back-room/steps/${ref}`}>{label}</Link>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <section className="part">
+        <div className="row spread">
+          <h2>Stations</h2>
+          <ButtonLink href="/back-room/steps/stations">Rename stations</ButtonLink>
+        </div>
+        <ul className="plain-list">
+          {stations.map((station) => (
+            <li key={station}>{stationName(station, rules)}</li>
+          ))}
+        </ul>
+      </section>
+    </Frame>
+  )
+}
+
+const cellsOf = ({ ref, label, station, cells, own }: ShopRow, rules: RouteRules) => ({
+  id: ref,
+  cells: {
+    step: (
+      <>
+        <Link href={`/back-room/steps/${ref}`}>{label}</Link>
+        {(own ?? rules.changed[ref]) && (
+          <span className="soft"> ({own ? 'added by the shop' : 'changed by the shop'})</span>
+        )}
+      </>
+    ),
+    station: stationName(station, rules),
+    ...Object.fromEntries(columnNames.map((name, place) => [name, cellWords[cells[place] ?? '–']])),
+  },
+})

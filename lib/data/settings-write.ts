@@ -1,0 +1,37 @@
+import 'server-only'
+import type { ShopSettings } from '@/lib/core/shop/settings'
+import { changesBetween } from './audit-trail'
+import { nextNumber } from './counters'
+import { currentSettings } from './settings'
+import { conflictUnless, type Write } from './write'
+
+/** A new version of limits and tables; refused when somebody made one since `version` was on the page. Older ones stay. */
+export async function addSettingsVersion(
+  w: Write,
+  version: number,
+  reason: string,
+  change: (before: ShopSettings) => ShopSettings,
+  action: string,
+): Promise<{ version: number }> {
+  await nextNumber(w.tx, 'settings changed') // one after the other, on every database
+  const before = await currentSettings(w.tx)
+  conflictUnless({ count: before.version === version ? 1 : 0 }, 'the limits and steps')
+  const values = change(before.values)
+  const next = before.version + 1
+  await w.tx.settings.create({
+    data: {
+      version: next,
+      values: JSON.stringify(values),
+      reason,
+      createdAt: w.now,
+      byId: w.actor.personId,
+    },
+  })
+  w.audit({
+    action,
+    subject: 'settings',
+    subjectId: String(next),
+    changes: { ...changesBetween(before.values, values), reason },
+  })
+  return { version: next }
+}

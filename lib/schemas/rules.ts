@@ -1,0 +1,86 @@
+import { z } from 'zod'
+import type { RulesChange } from '@/lib/core/route/change-rules'
+import { causes } from '@/lib/core/route/do-again'
+import type { StepRef } from '@/lib/core/route/keys'
+import { ownConditionIds } from '@/lib/core/route/own-conditions'
+import { isOwnStep, isWorkId } from '@/lib/core/route/rules'
+import type { Cell } from '@/lib/core/route/steps'
+import { stations, type OwnStepId, type Station } from '@/lib/core/route/types'
+import { ownOwes } from '@/lib/core/route/own-owes'
+import { neededWords, optionalFigure } from './figure'
+
+const reason = neededWords('Say why: it stands beside the new steps for whoever asks later.', 400)
+const version = z.number().int()
+
+/** A step as the tables name it: flow runs by their place in the job. */
+const stepRef = z.custom<StepRef>(
+  (ref) => typeof ref === 'string' && ref !== 'valves' && isWorkId(ref),
+  'There is no such step.',
+)
+const cell = z.enum(['●', '○', '◐', '–'] satisfies Cell[])
+const cells = z.tuple([cell, cell, cell, cell])
+const station = z.enum(stations)
+const label = neededWords('Give the step a name.', 60)
+const asked = { waitsFor: z.array(stepRef), undoneBy: z.array(z.enum(causes)) }
+
+export const nameStationsSchema = z
+  .object({
+    version,
+    names: z.object(
+      Object.fromEntries(stations.map((id) => [id, neededWords('Give the station a name.', 60)])) as Record<
+        Station,
+        z.ZodString
+      >,
+    ),
+    reason,
+  })
+  .transform(({ names, ...rest }) => ({ ...rest, change: { kind: 'stations', names } satisfies RulesChange }))
+
+export const changeStepSchema = z
+  .object({ version, ref: stepRef, label, station, cells, ...asked, reason })
+  .transform(({ ref, label: name, station: at, cells: when, waitsFor, undoneBy, ...rest }) => ({
+    ...rest,
+    change: {
+      kind: 'step',
+      ref,
+      to: { label: name, station: at, cells: when, waitsFor, undoneBy },
+    } satisfies RulesChange,
+  }))
+
+export const ownStepSchema = z
+  .object({
+    version,
+    /** '' for one that is added. */
+    id: z.union([z.literal(''), z.custom<OwnStepId>((id) => typeof id === 'string' && isOwnStep(id))]),
+    label,
+    station,
+    cells,
+    when: z.enum(['', ...ownConditionIds]),
+    limit: optionalFigure('depth'),
+    after: stepRef,
+    ...asked,
+    owes: z.array(z.enum(ownOwes)),
+    machining: z.boolean(),
+    retired: z.boolean(),
+    reason,
+  })
+  .transform(({ version: from, reason: why, id, limit, ...step }) => ({
+    version: from,
+    reason: why,
+    change: {
+      kind: 'own',
+      step: { ...step, id: id === '' ? null : id, limitIn: limit?.value ?? null },
+    } satisfies RulesChange,
+  }))
+
+export type ChangeRules = {
+  readonly version: number
+  readonly change: RulesChange
+  readonly reason: string
+}
+
+export const applyRulesSchema = z.object({
+  version,
+  visitIds: z.array(z.uuid()).min(1, 'Pick the heads that are to follow.'),
+})
+export type ApplyRules = z.output<typeof applyRulesSchema>

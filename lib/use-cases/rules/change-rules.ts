@@ -1,0 +1,26 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must } from '@/lib/core/errors'
+import { changeRules as changed } from '@/lib/core/route/change-rules'
+import { checkRules } from '@/lib/core/route/rules-check'
+import { addSettingsVersion } from '@/lib/data/settings-write'
+import { write, type Moment } from '@/lib/data/write'
+import type { ChangeRules } from '@/lib/schemas/rules'
+
+/** Changes the tables of steps, once a head of every kind was seen to come through under them. */
+export async function changeRules(
+  actor: Actor,
+  { version, change, reason }: ChangeRules,
+  moment: Moment,
+): Promise<{ version: number }> {
+  must(allow(actor, 'settings.change'))
+  return write(actor, moment, (w) =>
+    addSettingsVersion(
+      w,
+      version,
+      reason,
+      (before) => ({ ...before, rules: must(checkRules(changed(before.rules, change))) }),
+      'change-steps',
+    ),
+  )
+}
