@@ -287,6 +287,10 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   await page.goto('/away')
   await expect(page.getByRole('region', { name: 'Slant and True Milling' })).toContainText(tag)
   await page.goto(order)
+  await page
+    .getByRole('group', { name: /^Done, as far as/ })
+    .getByLabel('Angle cut')
+    .check()
   await page.getByLabel('What the vendor wrote on it').fill('.063 EX')
   await page.getByLabel('What we read it to mean').fill('63 thou at the exhaust edge')
   await page.getByRole('button', { name: 'Receive', exact: true }).click()

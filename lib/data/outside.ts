@@ -12,15 +12,20 @@ const headOfVisit = {
     position: true,
     jobId: true,
     pairId: true,
-    job: { select: { number: true, promiseOn: true, customer: { select: { contact: { select: { name: true, phone: true } } } } } },
-    head: { select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } } },
+    job: { select: { number: true, promiseOn: true } },
+    head: { select: { tags: { where: { to: null }, select: { number: true } } } },
   },
 } as const satisfies Prisma.VisitDefaultArgs
+
+/** Whom to tell that a promise is at risk. */
+const jobWithCustomer = {
+  select: { number: true, promiseOn: true, customer: { select: { contact: { select: { name: true, phone: true } } } } },
+} as const
 
 const orderInclude = {
   vendor: true,
   promises: { orderBy: { at: 'asc' } },
-  visits: { include: { visit: headOfVisit } },
+  visits: { include: { visit: { select: { ...headOfVisit.select, job: jobWithCustomer } } } },
 } as const satisfies Prisma.OutsideOrderInclude
 
 export type OrderRecord = Prisma.OutsideOrderGetPayload<{ include: typeof orderInclude }>

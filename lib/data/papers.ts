@@ -54,7 +54,7 @@ export async function tagsOfPairs(reader: Reader, pairIds: readonly string[]) {
 export async function paperOrder(reader: Reader, id: string) {
   const order = await reader.outsideOrder.findUnique({
     where: { id },
-    include: { vendor: true, visits: { orderBy: { id: 'asc' } } },
+    include: { vendor: true, redoOf: { select: { number: true } }, visits: { orderBy: { id: 'asc' } } },
   })
   return order ?? none('outside order')
 }

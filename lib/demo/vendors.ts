@@ -9,6 +9,7 @@ const vendors = {
     email: 'desk@slant-and-true.example',
     address: '3 Weir Lane\nEast Dunmarrow',
     services: 'Angle cuts, intake faces',
+    boxHeads: '4',
   },
   welding: {
     name: 'Emberline Weld and Insert',

@@ -23,6 +23,8 @@ export type OutsideSheetData = {
   readonly language: string
   readonly shop: ShopBlock
   readonly orderNumber: string
+  /** "Done again of O-0007, at the vendor’s cost"; left out for an order of new work. */
+  readonly redo?: string
   readonly vendor: ShopBlock
   readonly sentOn: string
   readonly promised: string

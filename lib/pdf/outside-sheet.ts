@@ -17,6 +17,7 @@ export async function outsideSheet(data: OutsideSheetData, setting: PrintSetting
     setting,
   })
   parties(paper, data)
+  paragraph(paper, data.redo ?? '', { face: 'text-bold', sizeMm: 4.6 })
   paragraph(paper, data.addressWarning, { face: 'text-bold' })
   data.heads.forEach((head, i) => {
     if (i > 0) newPage(paper)

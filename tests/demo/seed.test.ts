@@ -116,6 +116,19 @@ describe('the demo shop', () => {
     expect(parts).toMatchObject([{ kind: 'part', what: 'exhaust valve, 1.300 in', quantity: 4, arrived: 0 }])
   })
 
+  it('has outside orders of every kind: accepted, with cost, rejected and done again at the vendor’s cost', async () => {
+    const orders = await shop.client.outsideOrder.findMany({ include: { visits: true, redoOf: true } })
+    expect(orders.filter((order) => order.acceptedAt !== null)).toHaveLength(2)
+    expect(orders.filter((order) => order.costMinor !== null || order.freightMinor !== null)).toHaveLength(2)
+    const [redo, ...others] = orders.filter((order) => order.redoOfId !== null)
+    expect(others).toEqual([])
+    expect(redo?.redoCost).toBe('vendor')
+    const rejected = orders.flatMap((order) => order.visits).filter((line) => line.rejectedAt !== null)
+    expect(rejected.map((line) => [line.orderId, line.redoCost])).toEqual([[redo?.redoOf?.id, 'vendor']])
+    const boxes = await shop.client.vendor.findMany({ where: { boxHeads: { not: null } } })
+    expect(boxes.map((vendor) => vendor.boxHeads)).toEqual([4])
+  })
+
   it('gave out a spec sheet for each released head, and a list of what was not done for the other', async () => {
     const all = await visits()
     const sheets = all.flatMap((visit) => visit.releases)

@@ -19,3 +19,14 @@ export async function selectsOf(work: () => Promise<unknown>): Promise<readonly 
   }
   return sent.filter((sql) => sql.startsWith('SELECT'))
 }
+
+/** How often a piece of work asks the database something, each with all that it brings along counted once. */
+export async function asksOf(client: object, work: () => Promise<unknown>): Promise<number> {
+  const asked = vi.spyOn(client as { _request: (...request: unknown[]) => unknown }, '_request')
+  try {
+    await work()
+    return asked.mock.calls.length
+  } finally {
+    asked.mockRestore()
+  }
+}

@@ -8,7 +8,13 @@ import { visitById, visitWithRoute } from '@/lib/data/visits'
 import type { Moment } from '@/lib/data/write'
 import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
 import { askFindingSchema } from '@/lib/schemas/finding'
-import { receiveOutsideSchema, repromiseSchema, sendOutsideSchema } from '@/lib/schemas/outside'
+import {
+  acceptOrderSchema,
+  noteOutsideCostSchema,
+  receiveOutsideSchema,
+  repromiseSchema,
+  sendOutsideSchema,
+} from '@/lib/schemas/outside'
 import { addPhotoSchema, type AddPhotoForm } from '@/lib/schemas/photo'
 import { orderSupplySchema, receiveSupplySchema } from '@/lib/schemas/supply'
 import { acceptPlanSchema, planChoiceSchema } from '@/lib/schemas/plan'
@@ -21,8 +27,11 @@ import { bookJob, type BookedJob } from '@/lib/use-cases/jobs/book-job'
 import type { BookedVisit } from '@/lib/use-cases/jobs/book-heads'
 import { logCall } from '@/lib/use-cases/jobs/log-call'
 import { takePayment } from '@/lib/use-cases/jobs/take-payment'
+import { acceptOrder } from '@/lib/use-cases/outside/accept-order'
+import { noteOutsideCost } from '@/lib/use-cases/outside/note-cost'
 import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
 import { repromise } from '@/lib/use-cases/outside/repromise'
+import { seeOrder } from '@/lib/use-cases/outside/see-order'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { addPhoto } from '@/lib/use-cases/photos/add-photo'
 import { acceptPlan } from '@/lib/use-cases/plans/accept-plan'
@@ -90,7 +99,13 @@ type Send = {
   readonly promisedOn: string
   readonly finishesToSize?: boolean
 }
-type Words = { readonly instructions?: string; readonly freight?: string; readonly tracking?: string }
+type Words = {
+  readonly instructions?: string
+  readonly freight?: string
+  readonly tracking?: string
+  /** It does the order before again, at this one's cost. */
+  readonly redoCost?: string
+}
 
 /** One job of the demo, as the shop lives it: everything goes through the use cases, at the time on the job's clock. */
 export class DemoJob {
@@ -189,7 +204,12 @@ export class DemoJob {
       finishesToSize: false, ...order, instructions: '', freight: '', tracking: '', ...words,
       heads: heads.map((at) => ({ visitId: this.head(at).visitId, angleIn: '', flatIn: '', comesWith: 'bare' })),
     } // prettier-ignore
-    this.#order = await sendOutside(this.ground.staff.dov, sendOutsideSchema.parse(form), this.#now)
+    const again = words.redoCost ? { redoOfId: this.#orderId } : {}
+    this.#order = await sendOutside(
+      this.ground.staff.dov,
+      sendOutsideSchema.parse({ ...form, ...again }),
+      this.#now,
+    )
   }
 
   /** Orders what waits to be bought for this job, as the form proposes it; `pieces` of the parts it waits for. */
@@ -243,20 +263,41 @@ export class DemoJob {
     return this.#order.orderId
   }
 
+  /** The order as it was last seen, for a change of it. */
+  async #seen() {
+    const orderId = this.#orderId
+    return { orderId, version: (await seeOrder(this.ground.staff.dov, orderId)).version }
+  }
+
+  async accept(promisedOn: string, note: string): Promise<void> {
+    const moment = this.#now
+    const input = acceptOrderSchema.parse({ ...(await this.#seen()), promisedOn, note })
+    await acceptOrder(this.ground.staff.tamsin, input, moment)
+  }
+
+  async cost(cost: string, freightCost: string): Promise<void> {
+    const moment = this.#now
+    const input = noteOutsideCostSchema.parse({ ...(await this.#seen()), cost, freightCost })
+    await noteOutsideCost(this.ground.staff.tamsin, input, moment)
+  }
+
   async repromise(promisedOn: string, note: string): Promise<void> {
-    const input = repromiseSchema.parse({ orderId: this.#orderId, version: 1, promisedOn, note })
-    await repromise(this.ground.staff.tamsin, input, this.#now)
+    const moment = this.#now
+    const input = repromiseSchema.parse({ ...(await this.#seen()), promisedOn, note })
+    await repromise(this.ground.staff.tamsin, input, moment)
   }
 
   async receive(
     heads: readonly number[],
     confirmed: readonly StepId[],
     marks: { typed: string; read: string },
+    rejected: { rejectedWhy: string; redoCost: string } = { rejectedWhy: '', redoCost: '' },
   ): Promise<void> {
     const input = receiveOutsideSchema.parse({
       orderId: this.#orderId,
       heads: heads.map((at) => ({
         visitId: this.head(at).visitId, confirmed, seatsIn: true, marksTyped: marks.typed, marksRead: marks.read,
+        ...rejected,
       })),
     }) // prettier-ignore
     await receiveOutside(this.ground.staff.dov, input, this.#now)

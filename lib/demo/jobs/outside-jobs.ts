@@ -36,6 +36,7 @@ export const angledHeadReleased: Story = (job) => {
         { instructions: 'Deep at the exhaust edge. Leave the flat part for us.', freight: 'our van' },
       ),
     ),
+    on(15, '08:20', () => job.cost('140.00', '0')),
     on(14, '10:30', () =>
       job.receive([0], ['angle-cut'], { typed: '63 EX', read: '63 thou at the exhaust edge' }),
     ),
@@ -85,6 +86,8 @@ export const angledPairLate: Story = (job) => [
       },
     ),
   ),
+  on(15, '09:10', () => job.accept('', 'They have the box.')),
+  on(14, '11:30', () => job.cost('', '38.50')),
   on(8, '10:00', () => job.repromise(job.clock.day(-3), 'Spindle down; they say three more days.')),
   on(2, '09:25', () => job.call('Halvard asked where they are. Told him: still out, we are on to them.')),
 ]
@@ -151,4 +154,27 @@ export const insertsOut: Story = (job) => [
       { instructions: 'Exhaust inserts all four, guides all eight.' },
     ),
   ),
+  on(3, '10:20', () =>
+    job.receive(
+      [0],
+      [],
+      { typed: '', read: '' },
+      {
+        rejectedWhy: 'The insert of chamber 3 stands proud of its bore.',
+        redoCost: 'vendor',
+      },
+    ),
+  ),
+  on(3, '14:10', () =>
+    job.send(
+      {
+        heads: [0],
+        vendorId: job.ground.vendors.welding,
+        scope: ['guides', 'inserts'],
+        promisedOn: job.clock.day(3),
+      },
+      { instructions: 'Set the insert of chamber 3 again; look over the rest.', redoCost: 'vendor' },
+    ),
+  ),
+  on(2, '09:40', () => job.accept(job.clock.day(4), 'They fetch it themselves and are sorry.')),
 ]

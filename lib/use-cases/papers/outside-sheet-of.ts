@@ -30,6 +30,7 @@ export function outsideSheetOf(
     language: shop.locale,
     shop: shopBlock(shop),
     orderNumber: order.number,
+    redo: order.redoOf ? `Done again of ${order.redoOf.number}, at the ${order.redoCost}’s cost.` : '',
     vendor: shopBlock(order.vendor),
     sentOn: order.sentAt ? dateWords(order.sentAt, shop) : '',
     promised: dayWords(order.promisedOn, shop),

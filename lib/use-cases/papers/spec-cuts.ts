@@ -1,4 +1,4 @@
-import { confirmedCut } from '@/lib/core/route/history'
+import { confirmedCut, takenIn } from '@/lib/core/route/history'
 import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
@@ -63,7 +63,10 @@ function flatCut(head: PaperHead): SpecCut[] {
   const step = madeStep(head, 'flat-cut')
   if (!step || step.byVendor !== '') return []
   const cleanUp = head.plan?.kind === 'clean-up'
-  const outside = head.facts.orders.reduce((sum, order) => sum + (confirmedCut(order) ? order.flatIn : 0), 0)
+  const outside = head.facts.orders.reduce(
+    (sum, order) => sum + (confirmedCut(order) ? takenIn(head.facts, order, 'flatIn') : 0),
+    0,
+  )
   const plannedIn = (head.facts.plan?.flatIn ?? 0) - outside
   const read = readAt(head.readings, 'flat-cut', 'cut-depth').at(-1)
   return [

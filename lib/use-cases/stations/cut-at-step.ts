@@ -31,6 +31,8 @@ export type CutAtStep = {
   readonly marksAsTyped: string
   /** What is out and what to do; '' when all is within. */
   readonly out: string
+  /** Where it can be rejected: the order that brought it; null at other steps. */
+  readonly orderId: string | null
 }
 
 type Measured = Pick<PlaneFit, 'flatIn' | 'angleIn'> & Partial<PlaneFit>
@@ -64,6 +66,7 @@ export function cutAtStep(
     hasMarks: marks.read !== null,
     marksAsTyped: marks.read === null ? marks.text : '',
     out: outWords(shown, measured.cut, marks.read, record, settings),
+    orderId: step.orderId,
   }
 }
 

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import { Sign } from '@/app/_components/ui/sign'
 import { Table } from '@/app/_components/ui/table'
@@ -49,6 +50,12 @@ export function CutTable({ cut }: { cut: CutAtStep }) {
       {cut.out !== '' && (
         <Notice kind="caution" title="Not as wanted" live={false}>
           <p>{cut.out}</p>
+          {cut.orderId !== null && (
+            <p>
+              <Link href={`/away/${cut.orderId}`}>Reject it on its outside order</Link>, or have a new plan
+              made for what was cut: that is one step on from there.
+            </p>
+          )}
         </Notice>
       )}
     </>

@@ -1,0 +1,328 @@
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Actor } from '@/lib/core/access/roles'
+import type { StepId } from '@/lib/core/route/types'
+import { routeStepOf } from '@/lib/data/visits'
+import {
+  acceptOrderSchema,
+  changeOrderSchema,
+  confirmOutsideSchema,
+  noteOutsideCostSchema,
+  receiveOutsideSchema,
+  rejectOutsideSchema,
+  repromiseSchema,
+  sendOutsideSchema,
+} from '@/lib/schemas/outside'
+import { acceptOrder } from '@/lib/use-cases/outside/accept-order'
+import { changeOrder } from '@/lib/use-cases/outside/change-order'
+import { confirmOutside } from '@/lib/use-cases/outside/confirm-outside'
+import { leaveMargin } from '@/lib/use-cases/outside/leave-margin'
+import { noteOutsideCost } from '@/lib/use-cases/outside/note-cost'
+import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
+import { rejectOutside } from '@/lib/use-cases/outside/reject-outside'
+import { repromise } from '@/lib/use-cases/outside/repromise'
+import { seeAway } from '@/lib/use-cases/outside/see-away'
+import { seeOrder } from '@/lib/use-cases/outside/see-order'
+import { seeSending } from '@/lib/use-cases/outside/see-sending'
+import { sendOutside } from '@/lib/use-cases/outside/send-outside'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import { asksOf, selectsOf } from '@/tests/setup/statements'
+import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
+import { bookAnother, makePlan, shopWithJob, workThrough } from '../release/whole-job'
+
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 })
+
+const vendorId = '019caed9-4300-7000-8000-00000000000a'
+const day = (days: number): Date => new Date(monday.getTime() + days * 24 * 60 * 60 * 1000)
+const on = (days: number): string => day(days).toISOString().slice(0, 10)
+
+let database: TestDatabase
+let visitId: string
+let mateId: string
+let pairId: string
+
+/** A pair measured and ready to go out: 63 thou at the exhaust edge and 20 flat, seat work ordered. */
+async function readyPair(plan: 'angle-flat' | 'angle' = 'angle-flat') {
+  const job = await bookAnother({ ordered: ['angle-cut', 'flat-cut', 'seat-work'], targetCc: '54.0' })
+  for (const head of job.heads) await workThrough(head.visitId, ['angle-cut', 'seat-work'])
+  await makePlan(job, { kind: plan, splitBy: 'flat', flatIn: plan === 'angle' ? '' : '0.020' })
+  for (const head of job.heads) await workThrough(head.visitId, ['angle-cut', 'seat-work'])
+  return job
+}
+
+beforeEach(async () => {
+  database = await testDatabase()
+  await shopWithJob(database)
+  await database.client.vendor.create({
+    data: {
+      id: vendorId, name: 'Tarn Grinding', phone: '555-0142', email: '', address: '', services: '', boxHeads: 4,
+      createdAt: monday,
+    },
+  }) // prettier-ignore
+  const job = await readyPair()
+  visitId = job.heads[0]?.visitId ?? ''
+  mateId = job.heads[1]?.visitId ?? ''
+  pairId = job.heads[0]?.pairId ?? ''
+})
+
+const send = (over: object = {}, actor: Actor = machinist, moment = at(monday)) =>
+  sendOutside(
+    actor,
+    sendOutsideSchema.parse({
+      vendorId, scope: ['angle-cut', 'seat-work'], heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
+      finishesToSize: false, instructions: '', freight: '', tracking: '', promisedOn: '', ...over,
+    }),
+    moment,
+  ) // prettier-ignore
+
+const receive = (orderId: string, confirmed: StepId[], over: object = {}, id = visitId) =>
+  receiveOutside(
+    machinist,
+    receiveOutsideSchema.parse({
+      orderId,
+      heads: [{ visitId: id, confirmed, seatsIn: true, marksTyped: '', marksRead: '', ...over }],
+    }),
+    at(day(5)),
+  )
+
+/** A step of the projection: what the stations and lists are drawn from. */
+async function row(stepId: StepId, id = visitId) {
+  const rows = await database.client.routeStep.findMany({ where: { visitId: id, stepId, orderKey: '' } })
+  return rows[0] ? routeStepOf(rows[0]) : null
+}
+const order = (id: string) => database.client.outsideOrder.findUniqueOrThrow({ where: { id }, include: { promises: true } }) // prettier-ignore
+const said = async (action: string) =>
+  (await database.client.auditEntry.findMany({ where: { action } })).length
+
+describe('an order at the vendor', () => {
+  it('is sent first and accepted later, with the day given then; the first day of acceptance stands', async () => {
+    const { orderId } = await send({ promisedOn: on(9) })
+    expect((await order(orderId)).acceptedAt).toBeNull()
+    const accept = acceptOrderSchema.parse({ orderId, version: 1, promisedOn: on(11), note: '' })
+    await acceptOrder(machinist, accept, at(day(1)))
+    expect(await order(orderId)).toMatchObject({ acceptedAt: day(1), promisedOn: on(11), version: 2 })
+    const again = repromiseSchema.parse({ orderId, version: 2, promisedOn: on(14), note: 'spindle down' })
+    await repromise(machinist, again, at(day(3)))
+    const now = await order(orderId)
+    expect(now).toMatchObject({ acceptedAt: day(1), promisedOn: on(14), version: 3 })
+    expect(now.promises.map((promise) => promise.promisedOn).sort()).toEqual([on(9), on(11), on(14)])
+    expect(await refusalOf(acceptOrder(machinist, accept, at(day(4))))).toMatchObject({ code: 'conflict' })
+    expect(await order(orderId)).toEqual(now)
+  })
+
+  it('tells freight and tracking to all, and what it cost to counter and owner alone', async () => {
+    const { orderId } = await send()
+    const travel = { freight: 'carrier', tracking: 'OUT 1', returnTracking: 'BACK 2' }
+    await changeOrder(machinist, changeOrderSchema.parse({ orderId, version: 1, ...travel }), at(monday))
+    const cost = noteOutsideCostSchema.parse({ orderId, version: 2, cost: '125.50', freightCost: '18' })
+    const before = await order(orderId)
+    expect(await refusalOf(noteOutsideCost(machinist, cost, at(monday)))).toMatchObject({
+      code: 'not-allowed',
+    })
+    expect(await order(orderId)).toEqual(before)
+    await noteOutsideCost(counter, cost, at(monday))
+    expect(await order(orderId)).toMatchObject({ ...travel, costMinor: 12550, freightMinor: 1800 })
+    for (const actor of [counter, owner]) {
+      expect((await seeOrder(actor, orderId)).cost).toEqual({ workMinor: 12550, freightMinor: 1800 })
+    }
+    const seen = await seeOrder(machinist, orderId)
+    expect(seen).toMatchObject(travel)
+    expect(seen).not.toHaveProperty('cost')
+    expect(JSON.stringify([seen, await seeAway(machinist, monday)])).not.toMatch(/12550|1800|costMinor/)
+  })
+
+  it('may hold heads of several jobs, each with its own amounts, where the steps allow', async () => {
+    const other = await readyPair()
+    const heads = [visitId, mateId, ...other.heads.map((head) => head.visitId)]
+    // Seat work and angle cut are ready on all four: Tarn Grinding has done neither yet.
+    const { boxes } = await seeAway(machinist, monday)
+    expect(boxes.find((box) => box.id === 'angle-cut')).toMatchObject({ vendor: null, full: true })
+    const sending = await seeSending(machinist, { visitIds: heads.slice(1, 3), redoOfId: null })
+    expect(sending.heads.map((head) => head.visitId).sort()).toEqual([...heads].sort())
+    const lines = heads.map((id, place) => ({
+      visitId: id,
+      angleIn: place === 3 ? '0.050' : '',
+      flatIn: '',
+      comesWith: '',
+    }))
+    const { orderId } = await send({ heads: lines })
+    const kept = await database.client.outsideOrderVisit.findMany({ where: { orderId } })
+    expect(kept.map((line) => line.angleIn.toFixed(3)).sort()).toEqual(['0.050', '0.063', '0.063', '0.063'])
+  })
+})
+
+describe('what came back', () => {
+  it('is done as far as it was confirmed: at the arrival, later, and no longer once that is taken back', async () => {
+    const { orderId } = await send()
+    await receive(orderId, ['angle-cut'])
+    expect(await row('angle-cut')).toMatchObject({
+      state: 'done',
+      byVendor: 'Tarn Grinding, order O-0001',
+    })
+    expect((await row('seat-work'))?.state).toBe('to do')
+    const step = { orderId, visitId, stepId: 'seat-work', confirmed: true, reason: '' }
+    await confirmOutside(machinist, confirmOutsideSchema.parse(step), at(day(6)))
+    expect((await row('seat-work'))?.state).toBe('done')
+    expect(await refusalOf(confirmOutside(machinist, confirmOutsideSchema.parse(step), at(day(6))))).toMatchObject({ code: 'wrong-state' }) // prettier-ignore
+    const back = { ...step, confirmed: false }
+    expect(confirmOutsideSchema.safeParse(back).success).toBe(false)
+    const taken = confirmOutsideSchema.parse({ ...back, reason: 'one seat was left' })
+    await confirmOutside(machinist, taken, at(day(7)))
+    expect((await row('seat-work'))?.state).not.toBe('done')
+    expect([await said('confirm'), await said('take-confirmation-back')]).toEqual([1, 1])
+  })
+
+  it('is not confirmed over work that was done here, nor out of scope', async () => {
+    const { orderId } = await send({ scope: ['angle-cut'] })
+    await receive(orderId, ['angle-cut'])
+    const seats = { orderId, visitId, stepId: 'seat-work', confirmed: true, reason: '' }
+    expect(await refusalOf(confirmOutside(machinist, confirmOutsideSchema.parse(seats), at(day(6))))).toMatchObject({ code: 'wrong-state', message: 'Seat work was not in this order.' }) // prettier-ignore
+  })
+
+  it('can be rejected at the arrival and sent out again at the vendor’s cost', async () => {
+    const { orderId } = await send()
+    await receive(orderId, [], { rejectedWhy: 'two seats out of round', redoCost: 'vendor' })
+    for (const stepId of ['angle-cut', 'seat-work'] as const) {
+      expect(await row(stepId)).toMatchObject({
+        state: 'do again',
+        reason: 'rejected: two seats out of round',
+      })
+    }
+    const { redo, heads } = await seeSending(machinist, { visitIds: [visitId], redoOfId: orderId })
+    expect(redo).toMatchObject({ number: 'O-0001', vendorId, scope: ['angle-cut', 'seat-work'], cost: 'vendor' }) // prettier-ignore
+    // Nobody has measured what the rejected cut took.
+    expect(heads).toMatchObject([{ visitId, unmeasured: true }])
+    const mate = [{ visitId: mateId, angleIn: '', flatIn: '', comesWith: '' }]
+    const over = { redoOfId: orderId, redoCost: 'vendor' }
+    expect(sendOutsideSchema.safeParse({ ...over, redoCost: '' }).success).toBe(false)
+    expect(await refusalOf(send({ ...over, heads: mate }))).toMatchObject({ code: 'not-found' })
+    const again = await send(over, machinist, at(day(6)))
+    expect(await seeOrder(machinist, again.orderId)).toMatchObject({ redoOf: { number: 'O-0001', cost: 'vendor' } }) // prettier-ignore
+    expect((await seeOrder(machinist, orderId)).heads).toMatchObject([
+      {
+        rejected: { why: 'two seats out of round', cost: 'vendor' },
+        redo: { number: again.number },
+      },
+    ])
+    await receive(again.orderId, ['angle-cut', 'seat-work'])
+    expect(await row('seat-work')).toMatchObject({
+      state: 'done',
+      byVendor: `Tarn Grinding, order ${again.number}`,
+    })
+  })
+
+  it('can be rejected afterwards, once; what was out is refused', async () => {
+    const { orderId } = await send()
+    const reject = rejectOutsideSchema.parse({ orderId, visitId, why: 'porous', redoCost: 'shop' })
+    expect(await refusalOf(rejectOutside(machinist, reject, at(day(5))))).toMatchObject({
+      code: 'wrong-state',
+    })
+    await receive(orderId, ['angle-cut', 'seat-work'])
+    expect((await row('seat-work'))?.state).toBe('done')
+    await rejectOutside(machinist, reject, at(day(6)))
+    expect(await row('seat-work')).toMatchObject({ state: 'do again', reason: 'rejected: porous' })
+    expect(await refusalOf(rejectOutside(machinist, reject, at(day(6))))).toMatchObject({ code: 'conflict' })
+    expect(await said('reject')).toBe(1)
+  })
+
+  it('an angle that the corners show short is not done, and says so on the order', async () => {
+    const { orderId } = await send({ scope: ['angle-cut'] })
+    await receive(orderId, ['angle-cut'])
+    // 50 thou of the 63: square to the new deck 4.500·cos(atan(0.050/7)) = 4.4999 and 4.450·cos = 4.4499.
+    await workThrough(visitId, ['angle-cut', 'flat-cut'], (step, kind, point) =>
+      step.stepId === 'arrival-figures' && kind === 'thickness'
+        ? point.startsWith('intake') ? '4.4999' : '4.4499'
+        : undefined,
+    ) // prettier-ignore
+    expect(await row('angle-cut')).toMatchObject({
+      state: 'do again',
+      reason: 'the angle part is 0.013 in short by the corners',
+    })
+    expect((await seeOrder(machinist, orderId)).heads[0]?.short).toContain('0.013 in short')
+    // The next vendor is asked for the rest: 63 − 50 = 13 thou.
+    const { heads } = await seeSending(machinist, { visitIds: [visitId], redoOfId: null })
+    expect(heads.find((head) => head.visitId === visitId)?.angleIn).toBeCloseTo(0.013, 3)
+  })
+})
+
+describe('an angle cut that leaves nothing for us', () => {
+  it('is refused, and planned again with a flat part worth the margin it goes', async () => {
+    const job = await readyPair('angle')
+    const [head] = job.heads
+    const bare = [{ visitId: head?.visitId ?? '', angleIn: '', flatIn: '', comesWith: '' }]
+    const over = { scope: ['angle-cut'], heads: bare }
+    expect(await refusalOf(send(over))).toMatchObject({ code: 'wrong-state' })
+    await leaveMargin(machinist, { pairId: head?.pairId ?? '', seenVersion: 1 }, at(monday))
+    const plans = await database.client.planVersion.findMany({
+      where: { pairId: head?.pairId },
+      include: { acceptances: true },
+      orderBy: { number: 'desc' },
+    })
+    expect(plans.map(({ number, kind }) => [number, kind])).toEqual([[2, 'angle-flat'], [1, 'angle']]) // prettier-ignore
+    expect(plans[0]?.acceptances).toEqual([])
+    // A margin of 1 cc at 6 thou per cc.
+    expect((JSON.parse(plans[0]?.results ?? '{}') as { flatIn: number }).flatIn).toBeCloseTo(0.006, 6)
+    await workThrough(head?.visitId ?? '', ['angle-cut', 'seat-work'])
+    await send(over)
+    // The first plan's pair is untouched.
+    expect(await database.client.planVersion.count({ where: { pairId } })).toBe(1)
+  })
+})
+
+describe('Away', () => {
+  it('says whom to call and why; customers’ numbers to those who call them', async () => {
+    // Booked for 20 March; 12 March + 9 days is the 21st or so: past it.
+    const { orderId, number } = await send({ promisedOn: '2026-03-25' })
+    await send({ heads: [{ visitId: mateId, angleIn: '', flatIn: '', comesWith: '' }] })
+    const reasons = async (now: Date, actor: Actor = counter) =>
+      (await seeAway(actor, now)).calls.map((call) => [call.who, call.number, ...call.reasons])
+    const soon = await reasons(day(1))
+    expect(soon).toContainEqual(['vendor', 'O-0002', 'no day promised'])
+    expect(soon).toContainEqual(['customer', number, expect.stringContaining('promised for')])
+    const later = await reasons(day(2))
+    expect(later).toContainEqual(['vendor', number, 'not accepted after 2 days'])
+    const accept = acceptOrderSchema.parse({ orderId, version: 1, promisedOn: '', note: '' })
+    await acceptOrder(machinist, accept, at(day(2)))
+    expect((await reasons(new Date('2026-03-24T18:00:00Z')))[0]).toEqual(['vendor', number, 'due tomorrow'])
+    expect((await reasons(new Date('2026-03-28T18:00:00Z')))[0]).toEqual(['vendor', number, 'late by 3 days'])
+    const phones = async (actor: Actor) =>
+      (await seeAway(actor, day(1))).calls.map((call) => [call.who, call.phone])
+    expect(await phones(counter)).toContainEqual(['customer', '(555) 010-4477'])
+    expect(await phones(machinist)).toContainEqual(['customer', undefined])
+    expect(await phones(machinist)).toContainEqual(['vendor', '555-0142'])
+  })
+
+  it('sorts by the promise at risk, shows which head is back, and fills a box', async () => {
+    const other = await readyPair()
+    const late = await send({ promisedOn: '2026-03-25' })
+    const early = await send({
+      heads: other.heads.map((head) => ({ visitId: head.visitId, angleIn: '', flatIn: '', comesWith: '' })),
+      promisedOn: on(2),
+    })
+    await receive(early.orderId, ['angle-cut'], {}, other.heads[0]?.visitId)
+    const away = await seeAway(machinist, day(6))
+    expect(away.byPromise.map((line) => line.number)).toEqual([late.number, early.number])
+    expect(away.byPromise[1]?.heads.map((head) => head.back)).toEqual([true, false])
+    // The mate's angle cut is ready; Tarn Grinding did the last one and waits for four.
+    expect(away.boxes.find((box) => box.id === 'angle-cut')).toMatchObject({
+      vendor: 'Tarn Grinding',
+      boxHeads: 4,
+      full: false,
+      heads: [{ visitId: mateId }],
+    })
+    expect(away.vendors[0]).toMatchObject({ daysTaken: [5], turnaround: { count: 1, medianDays: 5 } })
+  })
+
+  it('asks the database eight times at the most, and no oftener however much is out', async () => {
+    const look = () => Promise.all([seeAway(counter, monday), newestChange()])
+    await send()
+    const asks = await asksOf(database.client, look)
+    expect(asks).toBeGreaterThan(5)
+    expect(asks).toBeLessThanOrEqual(8)
+    const one = (await selectsOf(look)).length
+    await send({ heads: [{ visitId: mateId, angleIn: '', flatIn: '', comesWith: '' }] })
+    expect(await asksOf(database.client, look)).toBeLessThanOrEqual(8)
+    // Each brings its relations by a statement a relation, none of which is sent once a row.
+    expect(await selectsOf(look)).toHaveLength(one)
+  })
+})
