@@ -2,7 +2,7 @@
 import { useId } from 'react'
 import { AddPhoto } from '@/app/_components/photo/add-photo'
 import { FieldGroup } from '@/app/_components/ui/field'
-import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
 import { photoTaken } from '@/lib/core/readings/photo-answer'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 
@@ -21,20 +21,14 @@ export function PhotoField({ field, to, why, error, onWhy }: Props) {
   const id = useId()
   const taken = field.answer === photoTaken
   return (
-    <FieldGroup
-      id={id}
-      label={field.spec.label}
-      error={error}
-      hint={taken ? 'Taken: it stands below.' : 'Of the head as it came.'}
-    >
+    <FieldGroup id={id} label={field.spec.label} error={error} hint={taken && 'Taken: it stands below.'}>
       <AddPhoto to={to} onKept={() => onWhy('')} />
       {(!taken || why !== '') && (
-        <TextArea
+        <TextInput
           label="No photo: why"
           hint={field.answer === null || taken ? undefined : `Stands: ${field.answer}`}
           value={why}
           onChange={(event) => onWhy(event.target.value)}
-          rows={1}
         />
       )}
     </FieldGroup>
