@@ -3,6 +3,7 @@ import { must } from '@/lib/core/errors'
 import { completeness, completenessWarnings } from '@/lib/core/route/completeness'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db, type Reader } from '@/lib/data/db'
+import { mateCorners } from '@/lib/data/mate-corners'
 import { paperVisit, paperVisits, tagsOfPairs } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
@@ -13,6 +14,7 @@ import { paperHeads, type PaperHead } from '../papers/paper-head'
 import { printSetting } from '../papers/print-spec'
 import { valuedAt } from '../papers/read'
 import { specSheetOf } from '../papers/spec-sheet-of'
+import { finishedCautions } from '../stations/finished-checks'
 import { mayRelease } from './may-release'
 
 export type ReleaseDraft = {
@@ -65,6 +67,11 @@ async function warningsOf(client: Reader, head: PaperHead): Promise<string[]> {
   return [
     ...open.map((mate) => `Its mate ${mate.tag} is not ready.`),
     ...completenessWarnings(facts, { mateCc }),
+    ...finishedCautions(head.readings, {
+      mates: await mateCorners(client, visit),
+      pairThicknessIn: facts.settings.pairThicknessIn,
+      finishAsked: visit.job.finishAsked,
+    }).map((words) => `${words}.`),
     ...(due > 0 ? ['The job is not paid in full.'] : []),
   ]
 }

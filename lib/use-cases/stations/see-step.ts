@@ -1,3 +1,4 @@
+import { stationName } from '@/lib/core/route/rules-words'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
@@ -9,12 +10,14 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
+import { mateCorners } from '@/lib/data/mate-corners'
 import { namesOf } from '@/lib/data/people'
-import { settingsOfVisits } from '@/lib/data/settings'
+import { currentRules, settingsOfVisits } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
 import { findStep, lastSeq } from '../visits/find-step'
 import { freeUndoMinutes } from '../visits/undo-tick'
+import { finishedCautions, finishedTarget, type FieldTarget } from './finished-checks'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
 /** One answer to give: what, where, what stands there now, what was read there before. */
@@ -28,7 +31,7 @@ export type StepField = {
   readonly notTaken: string | null
   /** The newest answer to the same question at another step. */
   readonly previous: string | null
-  readonly target: { readonly text: string; readonly value: number; readonly tolerance: number } | null
+  readonly target: FieldTarget | null
 }
 
 export type StepScreen = {
@@ -41,6 +44,8 @@ export type StepScreen = {
   readonly promiseOn: string | null
   readonly whereabouts: string
   readonly locale: string
+  /** What the shop calls the station that it waits at now. */
+  readonly stationName: string
   readonly timeZone: string
   readonly step: RouteStep
   readonly seen: number
@@ -56,6 +61,8 @@ export type StepScreen = {
   readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
   readonly matesHeld: readonly HeldHead[]
+  /** What the finished figures say beyond the head's own limits. */
+  readonly cautions: readonly string[]
   readonly route: readonly RouteStep[]
   readonly lastConditions: Readonly<Record<string, string>>
 }
@@ -76,6 +83,20 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   })
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
   const plan = await planAtStep(client, found, step, settings)
+  const ground = {
+    mates: step.stepId === 'finished' ? await mateCorners(client, visit) : [],
+    pairThicknessIn: settings.pairThicknessIn,
+    finishAsked: visit.job.finishAsked,
+  }
+  const cc = visit.targetCc
+  const chamber: FieldTarget | null =
+    cc === null
+      ? null
+      : { text: visit.targetText, lowest: cc - settings.ccToleranceCc, highest: cc + settings.ccToleranceCc }
+  const targetOf = (kind: ReadingKind, point: string): FieldTarget | null => {
+    if (kind === 'cc') return ['finished', 'open-chamber'].includes(step.stepId) ? chamber : null
+    return step.stepId === 'finished' ? finishedTarget(kind, point, ground) : null
+  }
   return {
     visitId,
     headId: visit.headId,
@@ -86,16 +107,11 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     promiseOn: visit.job.promiseOn,
     whereabouts: whereaboutsOf(visit, facts, route),
     locale: shop.locale,
+    stationName: stationName(step.station, await currentRules(client)),
     timeZone: shop.timeZone,
     step,
     seen: lastSeq(visit, key),
-    fields: fieldsOf(
-      step,
-      [...step.owes, ...offeredAtMill(step, plan)],
-      readings,
-      visit.targetCc === null ? null : { cc: visit.targetCc, text: visit.targetText },
-      settings.ccToleranceCc,
-    ),
+    fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetOf),
     plan,
     instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
     ticked: await tickOf(found, step, now),
@@ -104,6 +120,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     ),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: matesHeld(await heldInPairs(client, [visit.pairId]), visit),
+    cautions: step.stepId === 'finished' ? finishedCautions(readings, ground) : [],
     route,
     lastConditions: last ? (JSON.parse(last.conditions) as Record<string, string>) : {},
   }
@@ -136,8 +153,7 @@ function fieldsOf(
   step: RouteStep,
   owes: readonly Owed[],
   readings: readonly EffectiveReading[],
-  target: { cc: number; text: string } | null,
-  toleranceCc: number,
+  targetOf: (kind: ReadingKind, point: string) => FieldTarget | null,
 ): StepField[] {
   const here = (reading: EffectiveReading): boolean =>
     reading.step.stepId === step.stepId &&
@@ -156,10 +172,7 @@ function fieldsOf(
         answer: answered ? answered.text : null,
         notTaken: answered?.notTaken ?? null,
         previous: before ? (before.notTaken ?? before.text) : null,
-        target:
-          owed.kind === 'cc' && target && ['finished', 'open-chamber'].includes(step.stepId)
-            ? { text: target.text, value: target.cc, tolerance: toleranceCc }
-            : null,
+        target: targetOf(owed.kind, point),
       }
     }),
   )

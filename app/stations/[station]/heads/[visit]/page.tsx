@@ -10,7 +10,6 @@ import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
-import { stationLabels } from '@/lib/core/route/stations'
 import type { StepKey } from '@/lib/core/route/types'
 import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
@@ -73,7 +72,7 @@ export default async function StepPage({ params, searchParams }: Props) {
           </span>
         </div>
         <ButtonLink href={`/stations/${step.station}`} variant="quiet">
-          Back to the {stationLabels[step.station].toLowerCase()} queue
+          Back to the {screen.stationName.toLowerCase()} queue
         </ButtonLink>
       </div>
       <h1>{step.label}</h1>
@@ -97,6 +96,13 @@ export default async function StepPage({ params, searchParams }: Props) {
       {!done && step.waitsFor.length > 0 && (
         <Notice kind="caution" title="Not yet" live={false}>
           <WaitsFor screen={screen} />
+        </Notice>
+      )}
+      {screen.cautions.length > 0 && (
+        <Notice kind="caution" title="Look again" live={false}>
+          {screen.cautions.map((caution) => (
+            <p key={caution}>{caution}.</p>
+          ))}
         </Notice>
       )}
       <PlanAtStep plan={screen.plan} />

@@ -36,8 +36,8 @@ export function FigureFields({ fields, answers, errors, onChange }: Props) {
           target: field.target?.text,
           limits: field.target
             ? {
-                lowest: field.target.value - field.target.tolerance,
-                highest: field.target.value + field.target.tolerance,
+                lowest: field.target.lowest,
+                highest: field.target.highest,
               }
             : undefined,
         }))}

@@ -46,6 +46,7 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
   const hint = [spec.hint, field.answer === null ? undefined : `Stands: ${field.answer}`]
     .filter(Boolean)
     .join(' ')
+  const unlike = unlikeWords(field, text)
   const words = spec.choices?.every((choice) => choice.value !== text) ? text : ''
   if (!spec.choices) {
     return (
@@ -70,6 +71,7 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
         value={text}
         onChange={(event) => set(event.target.value)}
       />
+      <p role="status">{unlike}</p>
       {spec.mayBeWords && (
         <details open={words !== ''}>
           <summary>In words instead</summary>
@@ -83,4 +85,12 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
       )}
     </div>
   )
+}
+
+/** Other valves or another plug than before: the volumes then say nothing of each other. */
+function unlikeWords({ kind, previous, spec }: StepField, text: string): string {
+  if (kind !== 'valves-used' && kind !== 'plug-used') return ''
+  if (previous === null || text === '' || text === previous) return ''
+  const before = spec.choices?.find(({ value }) => value === previous)?.label ?? previous
+  return `Not like for like: before it was “${before}”. The volumes cannot be held against each other.`
 }

@@ -1,0 +1,49 @@
+import {
+  edges,
+  edgeThicknessIn,
+  finishAskedMicroIn,
+  finishWords,
+  pairThicknessWords,
+} from '@/lib/core/route/finished-checks'
+import { capital } from '@/lib/core/route/words'
+import { formatFigure } from '@/lib/core/units/format-figure'
+import type { EffectiveReading } from '@/lib/data/facts'
+import type { MateCorners } from '@/lib/data/mate-corners'
+
+/** What a field is held against while it is typed, in the core's unit. */
+export type FieldTarget = { readonly text: string; readonly lowest: number; readonly highest: number }
+
+type Ground = {
+  readonly mates: readonly MateCorners[]
+  readonly pairThicknessIn: number
+  readonly finishAsked: string
+}
+
+/** The mate's thickness at the same edge, and the finish that was asked: marked where they are entered. */
+export function finishedTarget(kind: string, point: string, ground: Ground): FieldTarget | null {
+  if (kind === 'thickness') return mateTarget(point, ground)
+  const most = kind === 'finish' ? finishAskedMicroIn(ground.finishAsked) : null
+  return most === null ? null : { text: ground.finishAsked, lowest: 0, highest: most }
+}
+
+function mateTarget(point: string, { mates, pairThicknessIn }: Ground): FieldTarget | null {
+  const edge = edges.find((name) => point.startsWith(name))
+  const mate = mates.find(({ corners }) => edge && edgeThicknessIn(corners, edge) !== null)
+  const there = mate && edge ? edgeThicknessIn(mate.corners, edge) : null
+  if (!mate || there === null) return null
+  const text = `${formatFigure(there, 'thickness')} on ${mate.tag}`
+  return { text, lowest: there - pairThicknessIn, highest: there + pairThicknessIn }
+}
+
+/** What the figures that stand say beyond the head's own limits: its mate, the finish asked. */
+export function finishedCautions(readings: readonly EffectiveReading[], ground: Ground): readonly string[] {
+  const own = readings.filter(({ step }) => step.stepId === 'finished')
+  const corners = Object.fromEntries(
+    own.flatMap(({ kind, point, value }) => (kind === 'thickness' && value !== null ? [[point, value]] : [])),
+  )
+  const finish = own.findLast(({ kind }) => kind === 'finish')?.value ?? null
+  return [
+    ...ground.mates.flatMap((mate) => pairThicknessWords(corners, mate, ground.pairThicknessIn)),
+    ...(finish === null ? [] : [capital(finishWords(finish, ground.finishAsked))].filter(Boolean)),
+  ]
+}
