@@ -31,7 +31,8 @@ test('nobody who is not signed in sees a page, a paper or a change', async ({ re
     const answer = await request.get(path, { maxRedirects: 0 })
     expect([path, answer.status()]).toEqual([path, 307])
   }
-  for (const path of ['/api/papers/job-sheet/26-0001', '/api/changes', '/api/find?q=T-0401']) {
+  const photo = '/api/photos/0190a0a0-0000-7000-8000-000000000000'
+  for (const path of ['/api/papers/job-sheet/26-0001', '/api/changes', '/api/find?q=T-0401', photo]) {
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
 })

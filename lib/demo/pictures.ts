@@ -69,7 +69,7 @@ function deck({ tag, chambers, ringed, marks = '' }: Drawn): string {
     <rect x="40" y="165" width="720" height="330" rx="14" fill="#b4bcc1" stroke="#3d464c" stroke-width="5"/>
     ${each.join('')}${bolts.join('')}${ring}
     <path d="M 70 190 C 60 120, 90 110, 108 92" stroke="#7a5d26" stroke-width="4"/>
-    <rect x="100" y="40" width="270" height="92" rx="10" fill="#c9a45c" stroke="#7a5d26" stroke-width="4"/>
+    <rect x="100" y="40" width="294" height="92" rx="10" fill="#c9a45c" stroke="#7a5d26" stroke-width="4"/>
     <g stroke="#171204" stroke-width="6">${scratched(tag, 128, 62, 7)}</g>
     <g stroke="#1a1f23" stroke-width="5">${scratched(marks, 560, 520, 8)}</g>
   </svg>`

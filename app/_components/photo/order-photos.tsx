@@ -19,7 +19,9 @@ export async function OrderPhotos({ actor, orderId, heads }: Props) {
       <ul className="plain-list">
         {heads.map(({ visitId, tag }) => (
           <li key={visitId} className="stack">
-            <Tag number={tag} />
+            <div className="row">
+              <Tag number={tag} />
+            </div>
             <PhotoStrip
               photos={shown.photos.filter((photo) => photo.visitId === visitId)}
               manner={shown}

@@ -44,20 +44,24 @@ export async function addPhoto(
       subjectId: photoId,
       jobId: visit.jobId,
       visitId: visit.id,
-      changes: {
-        step: input.stepId,
-        finding: input.findingId,
-        hold: input.holdId,
-        order: input.orderId,
-        sha256: file.sha256,
-      },
+      changes: { step: input.stepId, of: ofWhat(input) },
     })
     await answerCheckIn(w, visit, input)
     return { photoId }
   })
 }
 
-export function refuseLarge({ byteLength }: Uint8Array): void {
+function ofWhat({
+  findingId,
+  holdId,
+  orderId,
+}: Pick<AddPhotoInput, 'findingId' | 'holdId' | 'orderId'>): string {
+  if (findingId !== null) return 'a finding'
+  if (holdId !== null) return 'a hold'
+  return orderId === null ? '' : 'an outside order'
+}
+
+function refuseLarge({ byteLength }: Uint8Array): void {
   if (byteLength <= mostUploadBytes) return
   throw new RefusedError({
     code: 'out-of-range',

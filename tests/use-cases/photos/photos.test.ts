@@ -25,7 +25,7 @@ import { gif, html, jpeg, plain, svg, telephoneJpeg } from './pictures'
 
 const hour = 60 * 60 * 1000
 const later = (hours: number) => new Date(monday.getTime() + hours * hour)
-const customerMay: Actor = { ...machinist, personId: 'p-nobody', roles: [] }
+const nobody: Actor = { ...machinist, personId: 'p-without', roles: [] }
 
 let database: TestDatabase
 let visitId: string
@@ -200,10 +200,10 @@ describe('who may', () => {
   })
 
   it('somebody without a role does neither', async () => {
-    expect((await refusalOf(add({ actor: customerMay }))).code).toBe('not-allowed')
+    expect((await refusalOf(add({ actor: nobody }))).code).toBe('not-allowed')
     await nothingKept()
     const { photoId } = await add()
-    expect((await refusalOf(seePicture(customerMay, photoId, 'full'))).code).toBe('not-allowed')
+    expect((await refusalOf(seePicture(nobody, photoId, 'full'))).code).toBe('not-allowed')
   })
 
   it('a finding, a hold or an order of another head is refused', async () => {
