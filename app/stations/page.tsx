@@ -1,10 +1,10 @@
 import Link from 'next/link'
 import { Live } from '@/app/_components/live'
 import { Frame } from '@/app/_components/frame'
-import { stationLabels } from '@/lib/core/route/stations'
 import { stations } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
+import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { requirePerson } from '@/lib/web/require-actor'
 import styles from './stations.module.css'
 
@@ -12,7 +12,11 @@ export const metadata = { title: 'Stations' }
 
 export default async function StationsPage() {
   const actor = await requirePerson('job.see', '/stations')
-  const [counts, newest] = await Promise.all([seeStations(actor), newestChange()])
+  const [counts, names, newest] = await Promise.all([
+    seeStations(actor),
+    seeStationNames(actor),
+    newestChange(),
+  ])
   return (
     <Frame place="stations" actor={actor}>
       <Live newest={newest} />
@@ -21,7 +25,7 @@ export default async function StationsPage() {
         {stations.map((station) => (
           <li key={station}>
             <Link href={`/stations/${station}`} className={styles.station}>
-              <span>{stationLabels[station]}</span>
+              <span>{names[station]}</span>
               <span className={styles.count}>
                 {counts[station] ?? 0}
                 <span className="visually-hidden"> to do now</span>

@@ -10,6 +10,7 @@ const findingInclude = {
     select: {
       id: true,
       jobId: true,
+      rulesVersion: true,
       head: { select: { id: true, tags: { where: { to: null }, select: { number: true } } } },
       job: { select: { number: true, customer: { select: { contact: { select: { name: true, phone: true } } } } } },
     },

@@ -1,5 +1,5 @@
 import 'server-only'
-import { noRules } from '@/lib/core/route/rules'
+import { noRules, type RouteRules } from '@/lib/core/route/rules'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from './db'
 
@@ -11,6 +11,9 @@ export async function currentSettings(reader: Reader): Promise<CurrentSettings> 
   if (!row) return { version: 0, values: defaultShopSettings }
   return settingsOf(row)
 }
+
+/** The tables of the route as they stand: what names steps and stations in lists. */
+export const currentRules = async (reader: Reader): Promise<RouteRules> => (await currentSettings(reader)).values.rules
 
 /** A version that was in force; 0 is what every shop starts with. */
 export async function settingsAt(reader: Reader, version: number): Promise<CurrentSettings> {

@@ -8,6 +8,7 @@ import { stations, type Station } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { requirePerson } from '@/lib/web/require-actor'
 import { QueueList } from './_components/queue-list'
 
@@ -22,8 +23,9 @@ export async function generateMetadata({ params }: Props) {
 export default async function StationPage({ params }: Props) {
   const station = stationOf((await params).station)
   const actor = await requirePerson('job.see', `/stations/${station}`)
-  const [queue, newest, { locale }] = await Promise.all([
+  const [queue, names, newest, { locale }] = await Promise.all([
     seeQueue(actor, station),
+    seeStationNames(actor),
     newestChange(),
     shopManner(),
   ])
@@ -32,7 +34,7 @@ export default async function StationPage({ params }: Props) {
     <Frame place="stations" actor={actor}>
       <Live newest={newest} />
       <div className="row spread">
-        <h1>{stationLabels[station]}</h1>
+        <h1>{names[station]}</h1>
         <ButtonLink href="/stations" variant="quiet">
           Another station
         </ButtonLink>

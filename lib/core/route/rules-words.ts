@@ -11,9 +11,20 @@ import { listed, lower, readingNoun } from './words'
 export const stationName = (station: Station, { stationNames }: RouteRules = noRules): string =>
   stationNames[station] ?? stationLabels[station]
 
+/** All of them. */
+export const stationNamesOf = (rules: RouteRules): Readonly<Record<Station, string>> => ({
+  ...stationLabels,
+  ...rules.stationNames,
+})
+
 /** What the four columns of the step table are called. */
 export const columnNames = ['no cut', 'clean-up', 'flat cut', 'angle cut'] as const
-export const cellWords = { '●': 'always', '○': 'when ordered', '◐': 'on its condition', '–': 'never' } as const
+export const cellWords = {
+  '●': 'always',
+  '○': 'when ordered',
+  '◐': 'on its condition',
+  '–': 'never',
+} as const
 
 /** "always"; "clean-up, flat cut: always; no cut: when ordered". */
 export function cellsWords(cells: Cells): string {

@@ -1,7 +1,10 @@
+import { noRules, type RouteRules } from '../route/rules'
+import { tableOf } from '../route/table'
 import type { WorkId } from '../route/types'
 
-/** What a customer can order, grouped as it is asked at the counter. All else a route adds by itself. */
-export const orderableWork: readonly { readonly label: string; readonly work: readonly WorkId[] }[] = [
+export type WorkGroup = { readonly label: string; readonly work: readonly WorkId[] }
+
+const stock: readonly WorkGroup[] = [
   { label: 'Cut', work: ['flat-cut', 'angle-cut', 'open-chamber'] },
   {
     label: 'Ports and flow',
@@ -15,3 +18,14 @@ export const orderableWork: readonly { readonly label: string; readonly work: re
   { label: 'Repair and special work', work: ['weld', 'straighten', 'steam-holes', 'groove', 'coating'] },
   { label: 'Assembly', work: ['assemble', 'leak'] },
 ]
+
+/**
+ * What a customer can order in this shop, grouped as it is asked at the counter: what stands from the start, and the
+ * shop's own steps that some column says come when ordered. All else a route adds by itself.
+ */
+export function orderableWork(rules: RouteRules = noRules): readonly WorkGroup[] {
+  const own = tableOf(rules).rows.flatMap((row): WorkId[] =>
+    row.own && !row.own.retired && row.cells.includes('○') ? [row.own.id] : [],
+  )
+  return own.length === 0 ? stock : [...stock, { label: 'The shop’s own', work: own }]
+}

@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { stationLabels } from '@/lib/core/route/stations'
+import { stationName } from '@/lib/core/route/rules-words'
 import { stations, type Station } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import {
@@ -15,7 +15,7 @@ import {
 import { db, type Db } from '@/lib/data/db'
 import { effectiveReadings, newestReadings } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
-import { currentSettings } from '@/lib/data/settings'
+import { currentRules, currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 
 export type StationLoad = {
@@ -74,12 +74,13 @@ async function stationLoads(client: Db): Promise<StationLoad[]> {
     client,
     steps.map((step) => step.visitId),
   )
+  const rules = await currentRules(client)
   return stations.map((station) => {
     const here = steps.filter(({ step }) => step.station === station)
     const started = here.filter(({ step }) => step.state === 'started').length
     return {
       station,
-      label: stationLabels[station],
+      label: stationName(station, rules),
       ready: here.length - started,
       started,
       longest: longestOf(here, last),

@@ -2,6 +2,7 @@ import type { Whereabouts } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
 import { daysBetween } from '@/lib/core/shop/calendar'
 import type { OpenVisit } from '@/lib/data/jobs'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { whyWaiting } from '../jobs/why-waiting'
 
 export type CounterJob = {
@@ -26,7 +27,7 @@ export type CounterJob = {
 export type VisitsOfJob = readonly [OpenVisit, ...OpenVisit[]]
 
 /** A job in one of the counter's lists, with the heads that the list is about. */
-export function jobRow(visits: VisitsOfJob, today: string): CounterJob {
+export function jobRow(visits: VisitsOfJob, today: string, rules: RouteRules): CounterJob {
   const { job } = visits[0]
   return {
     jobId: job.id,
@@ -40,7 +41,7 @@ export function jobRow(visits: VisitsOfJob, today: string): CounterJob {
       headId: visit.head.id,
       tag: headName(visit.head.tags, job.number, visit.position),
       whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
-      why: whyWaiting(visit),
+      why: whyWaiting(visit, rules),
       since: visit.place?.changedAt ?? null,
     })),
   }

@@ -6,6 +6,7 @@ import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
 import { answersByLink } from '@/lib/data/findings'
 import { openFindings, openVisits, type OpenVisit } from '@/lib/data/jobs'
+import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { findingRowOf, type FindingRow } from '../findings/finding-view'
 import { jobRow, type CounterJob, type VisitsOfJob } from './job-row'
@@ -51,10 +52,11 @@ export async function seeCounter(actor: Actor, input: { now: Date }): Promise<Co
   must(allow(actor, 'job.see'))
   const client = await db()
   const shop = await shopOf(client)
+  const rules = await currentRules(client)
   const visits = await openVisits(client)
   const today = dayIn(shop.timeZone, input.now)
   const jobsWhere = (places: readonly Whereabouts[]): CounterJob[] =>
-    grouped(visits, places).map((of) => jobRow(of, today))
+    grouped(visits, places).map((of) => jobRow(of, today, rules))
   return {
     timeZone: shop.timeZone,
     locale: shop.locale,

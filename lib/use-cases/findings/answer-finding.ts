@@ -6,6 +6,7 @@ import { shopOf } from '@/lib/data/shop'
 import { visitById } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { AnswerFindingInput } from '@/lib/schemas/finding'
+import { refuseUnknownWork } from '../jobs/refuse-unknown-work'
 import { refuseReleased } from '../visits/refuse-closed'
 import { askedOf } from './asked-of'
 import { takeAnswer } from './take-answer'
@@ -21,6 +22,7 @@ export async function answerFinding(
     const finding = await findingById(w.tx, input.findingId)
     const visit = await visitById(w.tx, finding.visitId)
     refuseReleased(visit)
+    await refuseUnknownWork(w.tx, visit, input.addsWork)
     const asked = askedOf(w, input, (await shopOf(w.tx)).currencyExponent)
     const said = {
       answer: input.answer,

@@ -5,6 +5,7 @@ import { findingById, updateFinding } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
 import type { AskFindingInput } from '@/lib/schemas/finding'
+import { refuseUnknownWork } from '../jobs/refuse-unknown-work'
 import { askedOf } from './asked-of'
 
 /** Writes down what the customer was asked; the answer is still to come. */
@@ -16,6 +17,7 @@ export async function askFinding(
   must(allow(actor, 'finding.ask'))
   return write(actor, moment, async (w) => {
     const finding = await findingById(w.tx, input.findingId)
+    await refuseUnknownWork(w.tx, finding.visit, input.addsWork)
     const asked = askedOf(w, input, (await shopOf(w.tx)).currencyExponent)
     await updateFinding(w, finding.id, input.version, asked)
     w.audit({

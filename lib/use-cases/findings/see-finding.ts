@@ -1,3 +1,4 @@
+import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
@@ -7,6 +8,7 @@ import type { WorkId } from '@/lib/core/route/types'
 import { db } from '@/lib/data/db'
 import { findingById } from '@/lib/data/findings'
 import { linksOfJob } from '@/lib/data/links'
+import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { shopAddress } from '@/lib/data/shop-address'
 import { questionOf } from './question'
@@ -29,6 +31,8 @@ export type FindingView = {
   /** As the customer reads it: with tax, or that there is none to answer yet. */
   readonly terms: string
   readonly addsWork: readonly WorkId[]
+  /** By which the work that a yes adds is named. */
+  readonly rules: RouteRules
   readonly answer: 'yes' | 'no' | null
   readonly answeredBy: string
   readonly answeredAt: Date | null
@@ -66,6 +70,7 @@ export async function seeFinding(actor: Actor, input: { id: string; now: Date })
     tax: finding.taxBasisPoints === 0 ? '' : percentOf(finding.taxBasisPoints).replace(' %', ''),
     terms: questionOf(finding, '', shop).terms,
     addsWork: finding.addsWork.split(',').filter(Boolean) as WorkId[],
+    rules: await currentRules(client),
     answer: finding.answer as FindingView['answer'],
     answeredBy: finding.answeredBy,
     answeredAt: finding.answeredAt,

@@ -4,7 +4,8 @@ import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { must, RefusedError } from '@/lib/core/errors'
 import { progress, type ProgressMark } from '@/lib/core/route/progress'
 import { workLabel } from '@/lib/core/route/presets'
-import type { Missing, RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
+import { stationNamesOf } from '@/lib/core/route/rules-words'
+import type { Missing, RouteStep, Station, WorkId, Whereabouts } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
@@ -19,7 +20,7 @@ import {
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { namesOf } from '@/lib/data/people'
-import { settingsOfVisits } from '@/lib/data/settings'
+import { currentRules, settingsOfVisits } from '@/lib/data/settings'
 import { whereaboutsOf, withRoute } from '@/lib/data/visits'
 import { gapsOf } from '../visits/gaps'
 import { findingRow, type FindingRow } from '../findings/finding-view'
@@ -53,6 +54,8 @@ export type VisitView = {
   readonly plan: { readonly number: number; readonly record: PlanRecord; readonly accepted: string } | null
   readonly removedBeforeIn: number | null
   readonly route: readonly RouteStep[]
+  /** What the shop calls its stations now. */
+  readonly stationNames: Readonly<Record<Station, string>>
   readonly marks: readonly ProgressMark[]
   readonly gaps: readonly Missing[]
   readonly readings: readonly ReadingLine[]
@@ -135,6 +138,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     orderBy: { createdAt: 'desc' },
   })
   const settingsOf = await settingsOfVisits(client, visits)
+  const stationNames = stationNamesOf(await currentRules(client))
   const names = await namesOf(visits.flatMap(peopleOf))
   const instruments = await client.instrument.findMany({
     select: { id: true, name: true, lastCheckedOn: true },
@@ -165,6 +169,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       ...visitView(visit, settingsOf(visit), (id) => names.get(id) ?? '', instruments),
       ...comebacks(visit, visits),
       matesHeld: matesHeld(held, visit),
+      stationNames,
     })),
     may: {
       correct: can(actor, 'reading.correct'),
@@ -226,7 +231,7 @@ function visitView(
   settings: Parameters<typeof withRoute>[1],
   name: Name,
   instruments: readonly Instrument[],
-): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld'> {
+): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld' | 'stationNames'> {
   const found = withRoute(visit, settings)
   const { facts, route } = found
   const readings = effectiveReadings(visit.readings)
@@ -243,7 +248,7 @@ function visitView(
     bookedAt: visit.createdAt,
     whereabouts: whereaboutsOf(visit, facts, route),
     target: visit.targetText,
-    ordered: facts.ordered.map((work: WorkId) => workLabel(work)),
+    ordered: facts.ordered.map((work: WorkId) => workLabel(work, settings.rules)),
     side: visit.side,
     cameWith: visit.cameWith,
     rackPlace: visit.rackPlace,

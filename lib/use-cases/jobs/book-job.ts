@@ -14,6 +14,7 @@ import type { BookJobInput } from '@/lib/schemas/job'
 import { bookHeads, type BookedVisit } from './book-heads'
 import { engineOf } from './engine-of'
 import { minorAt, priceOf } from './prices-of'
+import { refuseUnknownWork } from './refuse-unknown-work'
 
 export type BookedJob = {
   readonly jobId: string
@@ -28,6 +29,11 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
   if (input.deposit !== '') must(allow(actor, 'payment.take'))
   return write(actor, moment, async (w) => {
     await refuseUnknownEstimate(w.tx, input.estimateId)
+    await refuseUnknownWork(
+      w.tx,
+      { rulesVersion: w.settingsVersion },
+      input.ordered.map(({ work }) => work),
+    )
     const shop = await shopOf(w.tx)
     const today = dayIn(shop.timeZone, w.now)
     refusePast(input.promiseOn, today)

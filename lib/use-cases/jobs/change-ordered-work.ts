@@ -5,6 +5,7 @@ import { addOrderedLines, endOrderedLines } from '@/lib/data/booking'
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { ChangeOrderedWorkInput } from '@/lib/schemas/job'
+import { refuseUnknownWork } from './refuse-unknown-work'
 import { refuseReleased } from '../visits/refuse-closed'
 
 /** Adds and ends lines of ordered work on one or more heads of a job, with the reason in the audit. */
@@ -36,6 +37,11 @@ async function changeLines(w: Write, input: ChangeOrderedWorkInput, visitId: str
   const ending = standing.filter((line) => input.end.some((work) => work === line.work))
   const adding = input.add.filter(({ work }) => !standing.some((line) => line.work === work))
   if (ending.length + adding.length === 0) return { added: 0, ended: 0 }
+  await refuseUnknownWork(
+    w.tx,
+    visit,
+    adding.map(({ work }) => work),
+  )
   await bumpVisit(w.tx, { id: visitId, version })
   await endOrderedLines(
     w,

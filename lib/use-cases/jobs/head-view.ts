@@ -1,5 +1,6 @@
 import { workLabel } from '@/lib/core/route/presets'
-import { stationLabels } from '@/lib/core/route/stations'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { stationName } from '@/lib/core/route/rules-words'
 import type { RouteStep, WorkId, Whereabouts } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
 import { typedFigure } from '@/lib/core/units/typed-figure'
@@ -45,7 +46,7 @@ export type JobHead = {
   }[]
 }
 
-export function headView(visit: JobRecord['visits'][number], jobNumber: string): JobHead {
+export function headView(visit: JobRecord['visits'][number], jobNumber: string, rules: RouteRules): JobHead {
   const route = visit.steps.map(routeStepOf)
   const open = route.filter(
     (step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again',
@@ -70,12 +71,12 @@ export function headView(visit: JobRecord['visits'][number], jobNumber: string):
     target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
     comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
     whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
-    why: whyWaiting({ ...visit, steps: open }),
+    why: whyWaiting({ ...visit, steps: open }, rules),
     ordered: visit.ordered.map(({ id, work, note }) => {
-      return { id, work: work as WorkId, label: workLabel(work as WorkId), note }
+      return { id, work: work as WorkId, label: workLabel(work as WorkId, rules), note }
     }),
     route,
     held: visit.holds.length > 0,
-    next: open.map(({ label, station }) => ({ label, station, stationLabel: stationLabels[station] })),
+    next: open.map(({ label, station }) => ({ label, station, stationLabel: stationName(station, rules) })),
   }
 }

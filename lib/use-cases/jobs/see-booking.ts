@@ -1,3 +1,4 @@
+import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
@@ -6,6 +7,7 @@ import { dayIn } from '@/lib/core/shop/calendar'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
+import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/schemas/price'
 import { pricePicks } from '../prices/price-picks'
@@ -18,6 +20,8 @@ export type BookingView = {
   readonly priceList: readonly PricePick[]
   readonly locale: string
   readonly today: string
+  /** By which the work is named and offered. */
+  readonly rules: RouteRules
   /** For the cut bench inside the form. */
   readonly bench: BenchShop
 }
@@ -36,6 +40,7 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
     currency: shop.currency,
     priceList: await pricePicks(client, shop),
     locale: shop.locale,
+    rules: await currentRules(client),
     bench: await benchShop(client, true),
     today: dayIn(shop.timeZone, input.now),
   }

@@ -1,3 +1,4 @@
+import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow, can } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
@@ -8,6 +9,7 @@ import { jobRecord, type JobRecord } from '@/lib/data/jobs'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
+import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/schemas/price'
 import { pricePicks } from '../prices/price-picks'
@@ -58,6 +60,8 @@ export type JobView = {
   readonly timeZone: string
   readonly locale: string
   readonly currency: string
+  /** By which work and stations are named. */
+  readonly rules: RouteRules
   readonly may: {
     readonly change: boolean
     readonly handOver: boolean
@@ -72,6 +76,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const client = await db()
   const job = await jobRecord(client, input.number)
   const shop = await shopOf(client)
+  const rules = await currentRules(client)
   const names = await namesOf(job.calls.map((call) => call.byId))
   const held = await heldInPairs(
     client,
@@ -83,9 +88,10 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     daysLeft: job.promiseOn === null ? null : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
+    rules,
     pairs: job.pairs.map((pair) => pairView(pair, job.visits)),
     heads: job.visits.map((visit) => ({
-      ...headView(visit, job.number),
+      ...headView(visit, job.number, rules),
       matesHeld: matesHeld(held, visit),
     })),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),

@@ -1,4 +1,5 @@
-import { stationLabels } from '@/lib/core/route/stations'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { stationName } from '@/lib/core/route/rules-words'
 import type { Station, Whereabouts } from '@/lib/core/route/types'
 
 /** What is known of a visit that may hold it up. */
@@ -26,7 +27,7 @@ const onOrder = (bought: MayWait['supply'][number] | undefined): string =>
     : 'nobody has ordered it yet'
 
 /** Why a head is not further on, in words: what it waits for, or who has it. */
-export function whyWaiting(visit: MayWait): string {
+export function whyWaiting(visit: MayWait, rules: RouteRules): string {
   const where = (visit.place?.whereabouts ?? 'expected') as Whereabouts
   const [hold, wait, finding, away, step] = [
     visit.holds[0],
@@ -42,6 +43,6 @@ export function whyWaiting(visit: MayWait): string {
   if (where === 'waiting for parts' && wait) return `waits for ${wait.what}${promised(wait.promisedOn)}`
   if (where === 'waiting for an answer' && finding) return `waits for the customer’s answer: ${finding.what}`
   if (where === 'in house' && step)
-    return `${step.label} (${stationLabels[step.station as Station].toLowerCase()})`
+    return `${step.label} (${stationName(step.station as Station, rules).toLowerCase()})`
   return where
 }

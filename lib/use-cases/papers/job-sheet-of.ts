@@ -47,10 +47,10 @@ export function jobSheetOf(
 }
 
 /** What was written beside a line when it was ordered: for the bench, not for the customer. */
-const orderNotes = ({ visit }: PaperHead): string[] =>
+const orderNotes = ({ visit, settings }: PaperHead): string[] =>
   visit.ordered
     .filter((line) => line.endedAt === null && line.note !== '')
-    .map((line) => `${workLabel(line.work as WorkId)}: ${line.note}`)
+    .map((line) => `${workLabel(line.work as WorkId, settings.rules)}: ${line.note}`)
 
 function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string): JobSheetHead {
   const { visit, facts } = head

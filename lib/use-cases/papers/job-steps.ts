@@ -1,7 +1,7 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { keyText, sameKey } from '@/lib/core/route/keys'
-import { stationLabels } from '@/lib/core/route/stations'
+import { stationName } from '@/lib/core/route/rules-words'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
 import { quantities } from '@/lib/core/units/quantities'
 import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
@@ -14,7 +14,7 @@ export const jobSteps = (head: PaperHead): JobSheetStep[] =>
     .filter((step) => step.state !== 'not needed')
     .map((step) => ({
       label: step.label,
-      station: stationLabels[step.station],
+      station: stationName(step.station, head.settings.rules),
       state: step.state,
       outside: outsideWords(head, step),
       note: noteWords(head, step),

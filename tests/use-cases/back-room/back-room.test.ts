@@ -118,7 +118,7 @@ describe('the trail', () => {
   })
 
   test('turns pages without a gap or a repetition', async () => {
-    const vendor = { phone: '', email: '' as const, address: '', services: '' }
+    const vendor = { phone: '', email: '' as const, address: '', services: '', boxHeads: null }
     for (let count = 1; count <= 120; count++) {
       await addVendor(shop.staff.orla, { ...vendor, name: `Yard ${count}` }, { now: after(4) })
     }

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { noRules } from '@/lib/core/route/rules'
 import { stationLabels } from '@/lib/core/route/stations'
 import { changeStepSchema, nameStationsSchema, ownStepSchema, type ApplyRules } from '@/lib/schemas/rules'
+import { changeOrderedWork } from '@/lib/use-cases/jobs/change-ordered-work'
 import { applyRules } from '@/lib/use-cases/rules/apply-rules'
 import { changeRules } from '@/lib/use-cases/rules/change-rules'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
@@ -142,4 +143,19 @@ test('a station’s name and every change of a step stand in the history in word
   // Back to the name it had: nothing of the change is kept.
   await changeRules(shop.staff.orla, nameStationsSchema.parse({ version: 3, names: stationLabels, reason: 'no' }), { now }) // prettier-ignore
   expect((await seeRules(shop.staff.orla)).rules.stationNames).toEqual(noRules.stationNames)
+})
+
+test('work of the shop’s own is ordered only where the head’s rules know it', async () => {
+  const visitId = await bookFlat()
+  const { jobId, version } = await shop.database.client.visit.findUniqueOrThrow({ where: { id: visitId } })
+  await changeRules(shop.staff.orla, lapping(0), { now })
+  const order = { jobId, visits: [{ visitId, version }], add: [{ work: 'own-1' as const, note: '' }], end: [], reason: 'asked' } // prettier-ignore
+  await expect(changeOrderedWork(shop.staff.tamsin, order, { now })).rejects.toMatchObject({
+    refusal: { code: 'wrong-state', message: expect.stringMatching(/the day it was booked/) as string },
+  })
+  await applyRules(shop.staff.orla, { version: 1, visitIds: [visitId] }, { now })
+  const again = { ...order, visits: [{ visitId, version: version + 1 }] }
+  await changeOrderedWork(shop.staff.tamsin, again, { now })
+  const lap = (await stepsOf(visitId)).find(({ stepId }) => stepId === 'own-1')
+  expect(JSON.parse(lap?.detail ?? '{}')).toMatchObject({ why: 'ordered' })
 })

@@ -5,7 +5,7 @@ import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { RouteRules } from '@/lib/core/route/rules'
-import { stationName } from '@/lib/core/route/rules-words'
+import { stationNamesOf } from '@/lib/core/route/rules-words'
 import { stationLabels } from '@/lib/core/route/stations'
 import { stations, type Station } from '@/lib/core/route/types'
 import { nameStationsSchema } from '@/lib/schemas/rules'
@@ -24,7 +24,7 @@ export function StationsForm({ version, rules, by }: Props) {
   const router = useRouter()
   const fresh: Values = {
     version,
-    names: Object.fromEntries(stations.map((id) => [id, stationName(id, rules)])) as Values['names'],
+    names: { ...stationNamesOf(rules) },
     reason: '',
   }
   const form = useActionForm(nameStationsSchema, nameStationsAction, {

@@ -56,7 +56,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
             required={false}
             quantity="chamberVolume"
           />
-          <WorkPart form={form} />
+          <WorkPart form={form} rules={booking.rules} />
         </section>
         <BenchPart form={form} booking={booking} />
         <section className="part" aria-label="Promise">

@@ -5,6 +5,7 @@ import { Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { FieldGroup } from '@/app/_components/ui/field'
 import { presetLabels, workLabel } from '@/lib/core/route/presets'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { presets, type Preset, type WorkId } from '@/lib/core/route/types'
 import { orderableWork } from '@/lib/core/shop/orderable-work'
 import { orderOf } from '@/lib/schemas/job'
@@ -13,7 +14,7 @@ import styles from './booking.module.css'
 import { Fold } from './fold'
 
 /** A preset fills the lines; then line by line. */
-export function WorkPart({ form }: { form: BookingActionForm }) {
+export function WorkPart({ form, rules }: { form: BookingActionForm; rules: RouteRules }) {
   const preset = useController({ control: form.form.control, name: 'preset' }).field
   const { field } = useController({ control: form.form.control, name: 'ordered' })
   const lines = field.value
@@ -38,25 +39,25 @@ export function WorkPart({ form }: { form: BookingActionForm }) {
       />
       <p>
         <strong>Ordered:</strong>{' '}
-        {lines.length === 0 ? 'nothing yet' : lines.map((line) => workLabel(line.work)).join(', ')}
+        {lines.length === 0 ? 'nothing yet' : lines.map((line) => workLabel(line.work, rules)).join(', ')}
       </p>
       <Fold form={form} title="Change the work line by line" within={['ordered']} inner>
         <div className={styles.work}>
-          {orderableWork.map((group) => (
+          {orderableWork(rules).map((group) => (
             <FieldGroup key={group.label} id={`work-${group.label.replaceAll(' ', '-')}`} label={group.label}>
               {group.work.map((work) => {
                 const line = lines.find((entry) => entry.work === work)
                 return (
                   <div key={work}>
                     <Check
-                      label={workLabel(work)}
+                      label={workLabel(work, rules)}
                       name={`work-${work}`}
                       checked={line !== undefined}
                       onChange={(event) => set(work, event.target.checked)}
                     />
                     {line && (
                       <TextInput
-                        label={`Note to ${workLabel(work).toLowerCase()}`}
+                        label={`Note to ${workLabel(work, rules).toLowerCase()}`}
                         value={line.note}
                         maxLength={200}
                         onChange={(event) => note(work, event.target.value)}

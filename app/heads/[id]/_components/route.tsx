@@ -1,6 +1,5 @@
 import Link from 'next/link'
 import { stepHref } from '@/app/stations/step-href'
-import { stationLabels } from '@/lib/core/route/stations'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import styles from './route.module.css'
@@ -19,7 +18,9 @@ export function Route({ visit }: { visit: VisitView }) {
               {step.isNew && <strong> new</strong>}
               <span className="soft"> {noteOf(step)}</span>
             </span>
-            <span className="soft">{step.byVendor !== '' ? step.byVendor : stationLabels[step.station]}</span>
+            <span className="soft">
+              {step.byVendor !== '' ? step.byVendor : visit.stationNames[step.station]}
+            </span>
           </li>
         ))}
       </ol>

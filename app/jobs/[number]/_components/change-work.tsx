@@ -12,16 +12,17 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'
 import styles from '@/app/counter/book/_components/booking.module.css'
 import { workLabel } from '@/lib/core/route/presets'
+import type { RouteRules } from '@/lib/core/route/rules'
 import type { WorkId } from '@/lib/core/route/types'
 import { orderableWork } from '@/lib/core/shop/orderable-work'
 import { changeOrderedWorkSchema } from '@/lib/schemas/job'
 import type { JobHead } from '@/lib/use-cases/jobs/head-view'
 import { changeOrderedWorkAction } from '../actions'
 
-type Props = { jobId: string; heads: readonly JobHead[] }
+type Props = { jobId: string; heads: readonly JobHead[]; rules: RouteRules }
 
 /** Lines of ordered work added or taken off, on some or all heads of a pair. */
-export function ChangeWork({ jobId, heads }: Props) {
+export function ChangeWork({ jobId, heads, rules }: Props) {
   const [open, setOpen] = useState(false)
   if (!open) {
     return (
@@ -30,13 +31,13 @@ export function ChangeWork({ jobId, heads }: Props) {
       </div>
     )
   }
-  return <ChangeWorkFields jobId={jobId} heads={heads} onClose={() => setOpen(false)} />
+  return <ChangeWorkFields jobId={jobId} heads={heads} rules={rules} onClose={() => setOpen(false)} />
 }
 
 const versionsOf = (heads: readonly JobHead[], chosen: readonly string[]) =>
   heads.filter((head) => chosen.includes(head.visitId)).map(({ visitId, version }) => ({ visitId, version }))
 
-function ChangeWorkFields({ jobId, heads, onClose }: Props & { onClose: () => void }) {
+function ChangeWorkFields({ jobId, heads, rules, onClose }: Props & { onClose: () => void }) {
   const router = useRouter()
   const all = heads.map((head) => head.visitId)
   const form = useActionForm(changeOrderedWorkSchema, changeOrderedWorkAction, {
@@ -51,6 +52,7 @@ function ChangeWorkFields({ jobId, heads, onClose }: Props & { onClose: () => vo
     if (conflict) router.refresh()
   }, [conflict, router])
 
+  const name = (work: WorkId) => workLabel(work, rules)
   const on = heads.filter((head) => chosen.includes(head.visitId))
   const has = (head: JobHead, work: WorkId) => head.ordered.some((line) => line.work === work)
   const stands = (work: WorkId) => on.length > 0 && on.every((head) => has(head, work))
@@ -92,14 +94,14 @@ function ChangeWorkFields({ jobId, heads, onClose }: Props & { onClose: () => vo
         />
       )}
       <div className={styles.work}>
-        {orderableWork.map((group) => (
+        {orderableWork(rules).map((group) => (
           <FieldGroup key={group.label} id={`change-${group.label.replaceAll(' ', '-')}`} label={group.label}>
             {group.work.map((work) => {
               const only = stands(work) ? [] : on.filter((head) => has(head, work)).map((head) => head.tag)
               return (
                 <Check
                   key={work}
-                  label={only.length > 0 ? `${workLabel(work)} (now on ${only.join(', ')})` : workLabel(work)}
+                  label={only.length > 0 ? `${name(work)} (now on ${only.join(', ')})` : name(work)}
                   checked={stands(work) ? !end.includes(work) : add.some((line) => line.work === work)}
                   onChange={(event) => set(work, event.target.checked)}
                 />
@@ -110,8 +112,8 @@ function ChangeWorkFields({ jobId, heads, onClose }: Props & { onClose: () => vo
       </div>
       <p role="status">
         {[
-          add.length > 0 && `Added: ${add.map((line) => workLabel(line.work)).join(', ')}.`,
-          end.length > 0 && `Taken off: ${end.map((work) => workLabel(work)).join(', ')}.`,
+          add.length > 0 && `Added: ${add.map((line) => name(line.work)).join(', ')}.`,
+          end.length > 0 && `Taken off: ${end.map(name).join(', ')}.`,
         ]
           .filter(Boolean)
           .join(' ') || 'Nothing changed yet.'}

@@ -10,12 +10,16 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { DoButton } from '@/app/back-room/_components/do-button'
 import styles from '@/app/counter/book/_components/booking.module.css'
 import { workLabel } from '@/lib/core/route/presets'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { orderableWork } from '@/lib/core/shop/orderable-work'
 import { answerFindingSchema, type AnswerFindingForm } from '@/lib/schemas/finding'
 import type { FindingView } from '@/lib/use-cases/findings/see-finding'
 import { answerFindingAction, askFindingAction } from '../actions'
 
-const work = orderableWork.flatMap((group) => group.work.map((id) => ({ value: id, label: workLabel(id) })))
+const workOf = (rules: RouteRules) =>
+  orderableWork(rules).flatMap((group) =>
+    group.work.map((id) => ({ value: id, label: workLabel(id, rules) })),
+  )
 
 const valuesOf = (finding: FindingView) => ({
   findingId: finding.id,
@@ -52,7 +56,11 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
       </div>
       <details>
         <summary>Work that a yes adds</summary>
-        <CheckList label="Added to the head’s order" options={work} {...form.text('addsWork')} />
+        <CheckList
+          label="Added to the head’s order"
+          options={workOf(finding.rules)}
+          {...form.text('addsWork')}
+        />
       </details>
       <Choice
         label="The customer’s answer"
