@@ -1,5 +1,6 @@
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/types'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
@@ -59,7 +60,7 @@ function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: P
     qrText: qrTextOf(head.tag),
     casting: castingWords(head),
     marks: marksWords(head),
-    work: workOf(scope, line, deepEdge),
+    work: workOf(scope, line, deepEdge, head.settings.rules),
     figures: figuresOf(line, deepEdge),
     edge: deepEdge ? `Cut off the ${deepEdge} edge: that edge is the deep one.` : '',
     leave: leaves ? `Leave ${depth(leftIn)} flat for us: we cut to size.` : '',
@@ -71,7 +72,12 @@ function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: P
 type Deep = 'intake' | 'exhaust' | null
 const other = (edge: 'intake' | 'exhaust') => (edge === 'intake' ? 'exhaust' : 'intake')
 
-function workOf(scope: readonly StepId[], { angleIn, flatIn }: Line, deepEdge: Deep): string[] {
+function workOf(
+  scope: readonly StepId[],
+  { angleIn, flatIn }: Line,
+  deepEdge: Deep,
+  rules: RouteRules,
+): string[] {
   const cuts = [
     deepEdge
       ? `Angle cut: ${depth(angleIn)} at the ${deepEdge} edge, running out to nothing at the ${other(deepEdge)} edge`
@@ -80,7 +86,7 @@ function workOf(scope: readonly StepId[], { angleIn, flatIn }: Line, deepEdge: D
   ]
   const rest = scope
     .filter((step) => !(step === 'angle-cut' && deepEdge) && !(step === 'flat-cut' && flatIn > 0))
-    .map((step) => stepLabel(step))
+    .map((step) => stepLabel(step, rules))
   return [...cuts.filter((line) => line !== ''), ...rest]
 }
 

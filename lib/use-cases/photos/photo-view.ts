@@ -1,5 +1,6 @@
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
@@ -29,6 +30,8 @@ export type PhotoReader = {
   readonly now: Date
   readonly timeZone: string
   readonly name: (personId: string) => string
+  /** By which steps are named. */
+  readonly rules: RouteRules
 }
 
 /** Whoever took it, on the day it was taken, or the owner. */
@@ -52,7 +55,7 @@ export const photoViews = (photos: readonly PhotoRecord[], reader: PhotoReader):
     orderId: photo.orderId,
     findingId: photo.findingId,
     holdId: photo.holdId,
-    of: ofWhat(photo),
+    of: ofWhat(photo, reader.rules),
     caption: photo.caption,
     by: reader.name(photo.byId),
     at: photo.at,
@@ -61,8 +64,8 @@ export const photoViews = (photos: readonly PhotoRecord[], reader: PhotoReader):
     mayWithdraw: mayWithdraw(reader.actor, photo, reader.now, reader.timeZone),
   }))
 
-function ofWhat({ stepId, findingId, holdId }: PhotoRecord): string {
-  const step = stepId === '' ? 'The head' : stepLabel(stepId as StepId)
+function ofWhat({ stepId, findingId, holdId }: PhotoRecord, rules: RouteRules): string {
+  const step = stepId === '' ? 'The head' : stepLabel(stepId as StepId, rules)
   if (findingId !== null) return `${step}: a finding`
   return holdId === null ? step : `${step}: held`
 }

@@ -1,5 +1,6 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
+import { noRules } from '@/lib/core/route/rules'
 import { must } from '@/lib/core/errors'
 import { db, type Reader } from '@/lib/data/db'
 import { readFile } from '@/lib/data/files'
@@ -15,6 +16,7 @@ import {
   type PhotoRecord,
 } from '@/lib/data/photos'
 import { smallPicture } from '@/lib/data/pictures'
+import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { smallEdgePx } from '@/lib/schemas/photo'
 import { isOnLink } from '../findings/question'
@@ -87,8 +89,9 @@ async function shown(
   const names =
     photos.length === 0 ? new Map<string, string>() : await namesOf(photos.map(({ byId }) => byId))
   const name = (id: string): string => names.get(id) ?? ''
+  const rules = photos.length === 0 ? noRules : await currentRules(client)
   return {
-    photos: photoViews(photos, { actor, now, timeZone, name }),
+    photos: photoViews(photos, { actor, now, timeZone, name, rules }),
     mayAdd: can(actor, 'photo.add'),
     timeZone,
     locale,

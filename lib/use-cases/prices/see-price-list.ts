@@ -1,10 +1,12 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/types'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
+import { currentRules } from '@/lib/data/settings'
 import { listPriceItems, priceItemById } from '@/lib/data/price-list'
 
 export type PriceItemSeen = {
@@ -21,15 +23,20 @@ export type PriceItemSeen = {
 
 type Row = Awaited<ReturnType<typeof priceItemById>>
 
-function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row): PriceItemSeen {
+function seen(
+  { id, text, unitMinor, taxBasisPoints, version, ...row }: Row,
+  rules: RouteRules,
+): PriceItemSeen {
   const stepId = row.stepId as StepId | ''
-  const step = stepId === '' ? '' : stepLabel(stepId)
+  const step = stepId === '' ? '' : stepLabel(stepId, rules)
   return { id, stepId, step, text, unitMinor, taxBasisPoints, version, retired: row.retiredAt !== null }
 }
 
 export async function seePriceList(actor: Actor): Promise<PriceItemSeen[]> {
   must(allow(actor, 'price.see'))
-  return (await listPriceItems(await db())).map(seen)
+  const client = await db()
+  const rules = await currentRules(client)
+  return (await listPriceItems(client)).map((item) => seen(item, rules))
 }
 
 export async function seePriceItem(
@@ -39,5 +46,8 @@ export async function seePriceItem(
   must(allow(actor, 'price.see'))
   const client = await db()
   const item = await priceItemById(client, itemId)
-  return { item: seen(item), last: await lastChange(client, 'price-item', itemId) }
+  return {
+    item: seen(item, await currentRules(client)),
+    last: await lastChange(client, 'price-item', itemId),
+  }
 }

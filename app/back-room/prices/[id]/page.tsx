@@ -1,5 +1,6 @@
 import { Frame } from '@/app/_components/frame'
 import { seePriceItem } from '@/lib/use-cases/prices/see-price-list'
+import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -16,6 +17,7 @@ export default async function PricePage({ params }: { params: Promise<{ id: stri
   const actor = await requirePerson('settings.change', `/back-room/prices/${id}`)
   const { item, last } = await seen(seePriceItem(actor, id))
   const manner = await shopManner()
+  const { rules } = await seeRules(actor)
   const { version, retired } = item
   return (
     <Frame place="back-room" actor={actor}>
@@ -30,6 +32,7 @@ export default async function PricePage({ params }: { params: Promise<{ id: stri
       </div>
       <PriceForm
         item={item}
+        rules={rules}
         currency={manner.currency}
         exponent={manner.currencyExponent}
         by={changedBy(last, manner)}

@@ -1,6 +1,7 @@
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
-import { stepLabels } from '@/lib/core/route/steps'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { stepLabel, tableOf } from '@/lib/core/route/table'
 import type { PriceItemForm } from '@/lib/schemas/price'
 
 type PriceField = keyof PriceItemForm
@@ -14,21 +15,26 @@ const labels: Record<PriceField, string> = {
 export const labelOf = (path: string): string => labels[path as PriceField] ?? path
 
 export const noStep = 'no step: put on a job by hand'
-const stepOptions = Object.entries(stepLabels).map(([value, label]) => ({ value, label }))
+/** Every step once; flow runs cost the same wherever they stand. */
+const stepOptions = (rules: RouteRules) => {
+  const ids = [...new Set(tableOf(rules).rows.map((row) => row.stepId))]
+  return ids.map((id) => ({ value: id, label: stepLabel(id, rules) }))
+}
 
 type Props<Control extends object> = {
   /** What the form gives each control. */
   text: (name: PriceField) => Control
   currency: string
+  rules: RouteRules
 }
 
-export function PriceFields<Control extends object>({ text, currency }: Props<Control>) {
+export function PriceFields<Control extends object>({ text, currency, rules }: Props<Control>) {
   return (
     <>
       <Select
         label={labels.stepId}
         hint="The cut bench adds up what the steps of a cut cost."
-        options={stepOptions}
+        options={stepOptions(rules)}
         empty={noStep}
         {...text('stepId')}
       />

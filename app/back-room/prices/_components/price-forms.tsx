@@ -3,13 +3,14 @@ import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { amountText } from '@/lib/core/money/amount'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { addPriceItemSchema, changePriceItemSchema, taxText } from '@/lib/schemas/price'
 import type { PriceItemSeen } from '@/lib/use-cases/prices/see-price-list'
 import { BothSides } from '../../_components/both-sides'
 import { addPriceItemAction, changePriceItemAction } from '../actions'
 import { labelOf, PriceFields } from './price-fields'
 
-export function AddPriceForm({ currency }: { currency: string }) {
+export function AddPriceForm({ currency, rules }: { currency: string; rules: RouteRules }) {
   const router = useRouter()
   const form = useActionForm(addPriceItemSchema, addPriceItemAction, {
     defaultValues: { stepId: '', text: '', unitPrice: '', tax: '' },
@@ -17,14 +18,14 @@ export function AddPriceForm({ currency }: { currency: string }) {
   })
   return (
     <ActionForm form={form} submitLabel="Add this price">
-      <PriceFields text={form.text} currency={currency} />
+      <PriceFields text={form.text} currency={currency} rules={rules} />
     </ActionForm>
   )
 }
 
-type Props = { item: PriceItemSeen; currency: string; exponent: number; by: string }
+type Props = { item: PriceItemSeen; rules: RouteRules; currency: string; exponent: number; by: string }
 
-export function PriceForm({ item, currency, exponent, by }: Props) {
+export function PriceForm({ item, rules, currency, exponent, by }: Props) {
   const router = useRouter()
   const { id: itemId, version, stepId, text } = item
   const amounts = { unitPrice: amountText(item.unitMinor, exponent), tax: taxText(item.taxBasisPoints) }
@@ -35,7 +36,7 @@ export function PriceForm({ item, currency, exponent, by }: Props) {
   })
   return (
     <ActionForm form={form} submitLabel="Save">
-      <PriceFields text={form.text} currency={currency} />
+      <PriceFields text={form.text} currency={currency} rules={rules} />
       <BothSides form={form} fresh={fresh} what={item.text} labelOf={labelOf} by={by} />
     </ActionForm>
   )

@@ -1,4 +1,5 @@
 import { Frame } from '@/app/_components/frame'
+import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopManner } from '@/lib/use-cases/shop/shop-manner'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
@@ -9,13 +10,14 @@ export const metadata = { title: 'Add a price' }
 export default async function AddPricePage() {
   const actor = await requirePerson('settings.change', '/back-room/prices/new')
   const { currency } = await shopManner()
+  const { rules } = await seeRules(actor)
   return (
     <Frame place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/prices">Prices</BackLink>
         <h1>Add a price</h1>
       </div>
-      <AddPriceForm currency={currency} />
+      <AddPriceForm currency={currency} rules={rules} />
     </Frame>
   )
 }
