@@ -122,6 +122,7 @@ describe('a finding on the customer’s link', () => {
         adds: ['Guides', 'Flat cut'],
         terms: '$88.00 with $8.00 of tax in it; adds: Guides, Flat cut.',
         answered: null,
+        photos: [],
       },
     ])
     expect(JSON.stringify(view)).not.toContain('crack')
