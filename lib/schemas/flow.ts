@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { words } from './figure'
+import { neededWords, words } from './figure'
 import { readingEntry } from './visit'
 
 const several = z.union([z.uuid().transform((one) => [one]), z.array(z.uuid()).max(12)])
@@ -21,3 +21,19 @@ export const referenceRunSchema = z.object({
   conditions: z.record(z.string().max(40), words(200)),
 })
 export type ReferenceRun = z.output<typeof referenceRunSchema>
+
+/** One lift of a reference run corrected, or, with no reading named, the whole run withdrawn. */
+export const correctReferenceSchema = z
+  .object({
+    castingId: z.string().min(1).max(60),
+    runId: z.uuid(),
+    readingId: z.uuid().nullable(),
+    correction: z.enum(['replace', 'withdraw']),
+    text: words(40),
+    reason: neededWords('Say why it is corrected.', 300),
+  })
+  .refine(({ readingId, correction }) => readingId !== null || correction === 'withdraw', {
+    path: ['text'],
+    message: 'A whole run can only be withdrawn: correct its lifts one by one.',
+  })
+export type CorrectReference = z.output<typeof correctReferenceSchema>

@@ -8,6 +8,7 @@ import { db } from '@/lib/data/db'
 import { flowSets } from '@/lib/data/flow-runs'
 import { namesOf } from '@/lib/data/people'
 import type { StepField } from '../stations/see-step'
+import { referenceRecords, type ReferenceRecord } from './reference-records'
 import { benchRuns } from './runs'
 import { lineOf, type RunLine } from './see-flow'
 
@@ -15,7 +16,10 @@ export type ReferencesView = {
   readonly castingId: string
   readonly casting: string
   readonly mayRecord: boolean
+  readonly mayCorrect: boolean
   readonly runs: readonly RunLine[]
+  /** Every run as it was read and corrected, those that were withdrawn too. */
+  readonly record: readonly ReferenceRecord[]
   /** The lifts to begin with, as the flow bench asks for them. */
   readonly fields: readonly StepField[]
 }
@@ -25,16 +29,19 @@ export async function seeReferences(actor: Actor, castingId: string): Promise<Re
   must(allow(actor, 'casting.see'))
   const client = await db()
   const casting = await castingById(client, castingId)
-  const runs = benchRuns(await flowSets(client, [], castingId), () => ({
+  const sets = await flowSets(client, [], castingId)
+  const runs = benchRuns(sets, () => ({
     whose: 'reference',
     headId: `casting ${castingId}`,
     tag: casting.name,
     jobNumber: '',
   }))
-  const names = await namesOf(runs.map(({ byId }) => byId))
+  const names = await namesOf(sets.map(({ byId }) => byId))
   return {
     castingId,
     casting: casting.name,
+    mayCorrect: can(actor, 'reading.correct'),
+    record: referenceRecords(sets, (id) => names.get(id) ?? ''),
     mayRecord: can(actor, 'reading.record-bench'),
     runs: runs.map((run) => lineOf(run, names.get(run.byId) ?? '')),
     fields: pointsOf('flow', { chambers: 0 }).map((point) => ({

@@ -75,7 +75,8 @@ export async function addCorrection(
   })
 }
 
-function correctionRow(standing: EffectiveReading, input: Correction) {
+/** A row that stands in the place of another: its value as typed and read, or nothing when it is withdrawn. */
+export function correctionRow(standing: EffectiveReading, input: Correction) {
   const base = {
     kind: standing.kind,
     point: standing.point,

@@ -1,3 +1,4 @@
+import { ReferenceRecords } from './reference-records'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { When } from '@/app/_components/ui/when'
 import type { ReferencesView } from '@/lib/use-cases/flow/see-references'
@@ -24,6 +25,7 @@ export function ReferencesShown({ references, manner }: Props) {
           ))}
         </ul>
       )}
+      <ReferenceRecords references={references} manner={manner} />
       {mayRecord && (
         <div>
           <ButtonLink href={`/back-room/castings/${castingId}/reference`}>Record a reference run</ButtonLink>
