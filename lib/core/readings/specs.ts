@@ -220,6 +220,10 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   ),
 
   'work-note': note('What was done', 'In a few words, if there is something to say.'),
+  verdict: choice('How it came out', [
+    may('good', 'As it should be'),
+    bad('not-good', 'Not as it should be'),
+  ]),
 }
 
 /** The one description that the station screen, the job sheet and the completeness check are drawn from. */

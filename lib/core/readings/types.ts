@@ -61,7 +61,7 @@ export const readingKinds = [
   // hand over
   'taken-by', 'side', 'parts-returned',
   // steps the shop adds or that are done outside and owe words
-  'work-note',
+  'work-note', 'verdict',
 ] as const // prettier-ignore
 
 export type ReadingKind = (typeof readingKinds)[number]

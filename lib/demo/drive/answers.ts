@@ -85,6 +85,7 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
   'parts-returned': always('nothing'),
 
   'work-note': always('as ordered'),
+  verdict: always('good'),
 }
 
 /** Offered, not owed, and answered all the same: a shop that leaves them out is left wondering. */

@@ -70,7 +70,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
     defaultValues: fresh,
     onDone: () => router.push('/back-room/steps'),
   })
-  const when = useWatch({ control: form.form.control, name: 'when' })
+  const [when, cells] = useWatch({ control: form.form.control, name: ['when', 'cells'] })
   return (
     <ActionForm form={form} submitLabel={step ? 'Put it in force' : 'Add it'}>
       <NameAndStation text={form.text} rules={rules} />
@@ -83,7 +83,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
         {...form.text('after')}
       />
       <CellFields text={form.text} cells={['●', '○', '◐', '–']} />
-      <div className={fields.grid}>
+      <div className={fields.grid} hidden={!cells.includes('◐') && when === ''}>
         <Select
           label="Condition"
           hint="For those above that say “on its condition”."

@@ -3,6 +3,7 @@ import { useRouter } from 'next/navigation'
 import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { conditionWords } from '@/lib/core/route/condition-words'
 import type { StepRef } from '@/lib/core/route/keys'
 import { noRules, type RouteRules } from '@/lib/core/route/rules'
 import { fixedCells } from '@/lib/core/route/rules-check'
@@ -43,6 +44,11 @@ export function StepForm({ version, rules, of: ref, by }: Props) {
         <p className="soft">When a head needs this step is not for the shop to say.</p>
       ) : (
         <CellFields text={form.text} cells={hasCondition ? ['●', '○', '◐', '–'] : ['●', '○', '–']} />
+      )}
+      {conditionWords[ref] && (
+        <p>
+          <strong>Its condition:</strong> {conditionWords[ref]}.
+        </p>
       )}
       <OrderFields
         text={form.text}

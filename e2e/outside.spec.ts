@@ -1,0 +1,192 @@
+import { expect, test, type Locator, type Page } from '@playwright/test'
+import { checkIn, corners } from './answers'
+import { addCasting } from './casting'
+import { bookJob, doStep, openHead, signIn } from './person'
+
+/** Work that goes out to a vendor who does the follow-up too: what is confirmed is done, what is rejected is owed again. */
+
+const straight = { across: '.001', along: '.001' }
+const eightSeats = Object.fromEntries(
+  [1, 2, 3, 4].flatMap((chamber) => [
+    [`chamber ${chamber} intake`, '.180'],
+    [`chamber ${chamber} exhaust`, '.165'],
+  ]),
+)
+
+/** A head with seat work ordered, measured, and planned at 63 thou at the exhaust edge and 20 flat. */
+async function readyForTheVendor(page: Page): Promise<string> {
+  await addCasting(page, 'Orrell wedge')
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Isolde Orrell',
+    phone: '555-0136',
+    casting: 'Orrell wedge',
+    target: '65',
+    preset: 'Refresh',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+  await doStep(page, tag, 'Measure chambers', {
+    figures: {
+      'Chamber volume': {
+        'chamber 1': '75.1',
+        'chamber 2': '74.9',
+        'chamber 3': '75.0',
+        'chamber 4': '75.0',
+      },
+    },
+    choices: {
+      'Valves in while measuring': 'The shop’s checking valves',
+      'Plug in while measuring': 'The shop’s checking plug',
+    },
+  })
+  await openHead(page, tag)
+  await page.getByRole('link', { name: 'Cut plan' }).first().click()
+  await page
+    .getByRole('radiogroup', { name: 'Kind of cut' })
+    .getByRole('radio', { name: /^Angle cut, then flat cut/ })
+    .check()
+  await page
+    .getByRole('radiogroup', { name: 'How it is shared' })
+    .getByRole('radio', { name: /^By the flat part/ })
+    .check()
+  await page.getByRole('textbox', { name: /^Flat part/ }).fill('20 thou')
+  await page.getByRole('button', { name: /^Keep/ }).click()
+  await expect(page.getByRole('region', { name: 'The plan now' })).toBeVisible()
+  await doStep(page, tag, 'Measure thickness', {
+    figures: {
+      Thickness: corners('4.250'),
+      Straightness: straight,
+      'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+    },
+  })
+  await doStep(page, tag, 'Seat check before', { figures: { 'Seat to deck': eightSeats } })
+  return tag
+}
+
+const onRoute = (page: Page, step: string): Locator =>
+  page
+    .getByRole('region', { name: 'Route' })
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('link', { name: step, exact: true }) })
+    .first()
+
+const received = (page: Page) => page.getByRole('button', { name: 'Receive', exact: true })
+
+async function tickDone(page: Page, steps: readonly string[]): Promise<void> {
+  const done = page.getByRole('group', { name: /^Done, as far as/ })
+  for (const step of steps) await done.getByLabel(step, { exact: true }).check()
+  await received(page).click()
+  await expect(received(page)).toHaveCount(0)
+}
+
+test('a vendor who cuts and does the seats: what was confirmed is done, what is rejected goes out again', async ({
+  page,
+}) => {
+  test.setTimeout(240_000)
+  const tag = await readyForTheVendor(page)
+
+  await page.goto('/away')
+  await page
+    .getByRole('link', { name: `Send ${tag}` })
+    .first()
+    .click()
+  const vendor = page.getByLabel(/^Vendor/)
+  const slant = vendor.locator('option', { hasText: 'Slant and True' })
+  await vendor.selectOption((await slant.getAttribute('value')) ?? '')
+  const work = page.getByRole('group', { name: /^What the vendor does/ })
+  await work.getByLabel('Angle cut', { exact: true }).check()
+  await work.getByLabel('Seat work', { exact: true }).check()
+  await page.getByRole('button', { name: 'Send it' }).click()
+  await page.waitForURL(/\/away\/[0-9a-f-]{36}/)
+  const order = page.url()
+  await expect(page.getByRole('main')).toContainText('not accepted yet')
+  await page.getByText('The vendor accepted it').click()
+  await page.getByLabel(/^Day they gave then/).fill('2031-05-12')
+  await page.getByRole('button', { name: 'Note that they accepted' }).click()
+  await expect(page.getByRole('region', { name: 'Promises' })).toContainText('when they accepted')
+
+  // Nothing is ticked beforehand: a vendor's word is not a check.
+  const done = page.getByRole('group', { name: /^Done, as far as/ })
+  await expect(done.getByLabel('Angle cut', { exact: true })).not.toBeChecked()
+  await tickDone(page, ['Angle cut', 'Seat work'])
+
+  await openHead(page, tag)
+  for (const step of ['Angle cut', 'Seat work']) {
+    await expect(onRoute(page, step)).toHaveAttribute('data-state', 'done')
+    await expect(onRoute(page, step)).toContainText('Slant and True Milling')
+  }
+  // The arrival check and all that was not in the order stay owed here.
+  for (const step of [
+    'Arrival, count and damage',
+    'Arrival, figures',
+    'Flat cut',
+    'Square the bolt seats',
+    'Bolt fit, slot where needed',
+    'Seat check after the last cut',
+  ]) {
+    await expect(onRoute(page, step)).toHaveAttribute('data-state', /to do|ready/)
+  }
+
+  // A closer look: the seats are not round. Rejected, and out again at the vendor's cost.
+  await page.goto(order)
+  await page.getByText(`Reject ${tag}`, { exact: true }).first().click()
+  await page.getByLabel('What is wrong with it').fill('Two seats are out of round.')
+  await page.getByLabel('At whose cost it is put right').selectOption('vendor')
+  await page.getByRole('button', { name: `Reject ${tag}`, exact: true }).click()
+  await expect(page.getByText('To be put right at the vendor’s cost.')).toBeVisible()
+  await openHead(page, tag)
+  await expect(onRoute(page, 'Seat work')).toContainText('rejected: Two seats are out of round.')
+  await expect(onRoute(page, 'Seat work')).toHaveAttribute('data-state', 'do again')
+
+  await page.goto(order)
+  await page.getByRole('link', { name: `Send ${tag} out again` }).click()
+  await expect(page.getByText('A cut of it was rejected and not measured')).toBeVisible()
+  await page.getByRole('button', { name: 'Send it' }).click()
+  await page.waitForURL((url) => /\/away\/[0-9a-f-]{36}/.test(url.pathname) && url.href !== order)
+  await expect(page.getByRole('main')).toContainText(/Done again of O-\d{4}, at the vendor’s cost/)
+  await tickDone(page, ['Angle cut', 'Seat work'])
+  await openHead(page, tag)
+  await expect(onRoute(page, 'Seat work')).toHaveAttribute('data-state', 'done')
+  await expect(onRoute(page, 'Angle cut')).toHaveAttribute('data-state', 'done')
+})
+
+test('what it cost is typed and seen at the counter, and is nowhere on a machinist’s page', async ({
+  page,
+}) => {
+  await signIn(page, 'tamsin')
+  await page.goto('/t/T-0404')
+  await page
+    .getByRole('link', { name: /out$|back$/ })
+    .first()
+    .click()
+  await page.waitForURL(/\/away\/[0-9a-f-]{36}/)
+  const order = page.url()
+  await page.getByText('What it cost').click()
+  await page.getByLabel('The vendor’s work').fill('431.70')
+  await page.getByRole('button', { name: 'Keep the cost' }).click()
+  await expect(page.getByText(/The vendor’s work \$431\.70/)).toBeVisible()
+  await signIn(page, 'dov')
+  await page.goto(order)
+  await expect(page.getByRole('heading', { name: 'Heads', exact: true })).toBeVisible()
+  await expect(page.getByText('What it cost')).toHaveCount(0)
+  expect(await page.content()).not.toMatch(/431\.70|43170/)
+})
+
+test('Away: whom to call, the picture of a vendor with its table, and what it holds up', async ({ page }) => {
+  await signIn(page, 'orla')
+  await page.goto('/away')
+  const calls = page.getByRole('region', { name: 'Call today' })
+  await expect(calls.getByRole('listitem').filter({ hasText: 'late by' }).first()).toContainText(
+    'Slant and True',
+  )
+  await expect(calls.getByRole('link', { name: /^555-/ }).first()).toHaveAttribute('href', /^tel:555/)
+  await expect(page.getByRole('img', { name: 'Turnaround of Slant and True Milling' })).toBeVisible()
+  await page.getByText('The same as a table').first().click()
+  await expect(page.getByRole('row', { name: /Median/ }).first()).toBeVisible()
+  await page.getByRole('link', { name: 'By what it holds up' }).click()
+  await expect(page.getByRole('heading', { name: 'By what it holds up' })).toBeVisible()
+  await expect(page.getByRole('link', { name: /^Outside sheet of O-/ }).first()).toBeVisible()
+})
