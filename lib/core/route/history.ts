@@ -9,6 +9,8 @@ export type Mark = {
   readonly startedSeq: number | null
   readonly doneSeq: number | null
   readonly waived: boolean
+  /** When the owner let it pass, whatever was ticked since; a tick that is taken back leaves that standing. */
+  readonly waivedSeq: number | null
   /** The last time the work itself was done, here or by a vendor; a waiver does no work. */
   readonly workSeq: number | null
   readonly byVendor: string
@@ -31,6 +33,7 @@ const fresh: Mark = {
   startedSeq: null,
   doneSeq: null,
   waived: false,
+  waivedSeq: null,
   workSeq: null,
   byVendor: '',
   notTaken: '',
@@ -185,9 +188,15 @@ function after(mark: Mark, { kind, seq, workSeq, vendor, notTaken }: Entry): Mar
     case 'start':
       return { ...mark, startedSeq: seq }
     case 'undo':
-      return { ...fresh, startedSeq: mark.startedSeq }
+      return {
+        ...fresh,
+        startedSeq: mark.startedSeq,
+        doneSeq: mark.waivedSeq,
+        waived: mark.waivedSeq !== null,
+        waivedSeq: mark.waivedSeq,
+      }
     case 'waive':
-      return { ...mark, doneSeq: seq, waived: true, notTaken: '' }
+      return { ...mark, doneSeq: seq, waived: true, waivedSeq: seq, notTaken: '' }
     case 'reject':
       // What was done here since it came back, or by another vendor, stands.
       if (mark.doneSeq !== null && mark.byVendor !== vendor) return mark

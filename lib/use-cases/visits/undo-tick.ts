@@ -17,6 +17,10 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
     if (step.doneSeq === null) {
       throw new RefusedError({ code: 'wrong-state', message: 'This step is not ticked.' })
     }
+    if (step.state === 'waived') {
+      const message = 'The owner let this step pass; that is not taken back by a tick. Do it and tick it.'
+      throw new RefusedError({ code: 'wrong-state', message })
+    }
     const tick = visit.events.find((event) => event.seq === step.doneSeq)
     const minutes = tick ? (w.now.getTime() - tick.at.getTime()) / 60_000 : Infinity
     if (minutes > freeUndoMinutes && input.reason === '') {

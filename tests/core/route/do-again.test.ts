@@ -155,3 +155,14 @@ describe('what must be done again', () => {
     expect(visit.state('seat-after')).toBe('do again')
   })
 })
+
+describe('a step that the owner let pass', () => {
+  it('stays let pass when a tick over it is taken back', () => {
+    const facts = { ordered: ['coating'] as WorkId[] }
+    const visit = Visit.of(facts).ticked('check-in').note('waive', 'coating')
+    expect(visit.state('coating')).toBe('waived')
+    expect(visit.copy().note('tick', 'coating').state('coating')).toBe('done')
+    expect(visit.copy().note('tick', 'coating').note('undo', 'coating').state('coating')).toBe('waived')
+    expect(visit.copy().note('undo', 'coating').state('coating')).toBe('waived')
+  })
+})

@@ -91,7 +91,7 @@ const goodFigures: Partial<Record<ReadingKind, number>> = {
   'edge-depth': 0.063,
 }
 
-function goodAnswer(kind: ReadingKind): number | string {
+export function goodAnswer(kind: ReadingKind): number | string {
   const spec = readingSpecs[kind]
   if (spec.form === 'figure') return goodFigures[kind] ?? 0.02
   return spec.choices?.find((choice) => !choice.bad)?.value ?? 'as it should be'
