@@ -18,6 +18,8 @@ export type Booking = {
   readonly casting: string
   readonly target: string
   readonly preset: string
+  /** Lines of work beside those of the preset. */
+  readonly also?: readonly string[]
   readonly engine?: Readonly<Record<string, string>>
   readonly layout?: 'inline' | 'V'
 }
@@ -33,6 +35,10 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
   await casting.selectOption((await option.getAttribute('value')) ?? '')
   if (booking.target !== '') await page.getByLabel(/^Target chamber/).fill(booking.target)
   await choose(page, 'Kind of job', booking.preset)
+  if (booking.also) {
+    await page.locator('summary', { hasText: 'Change the work line by line' }).click()
+    for (const line of booking.also) await page.getByRole('checkbox', { name: line, exact: true }).check()
+  }
   if (booking.engine) {
     await page.locator('summary', { hasText: /^Engine$/ }).click()
     if (booking.layout) await choose(page, 'Layout', booking.layout)

@@ -1,8 +1,100 @@
-import { expect, test } from '@playwright/test'
-import { checkIn } from './answers'
-import { bookJob, choose, doStep, openHead, openStep, signIn } from './person'
+import { expect, test, type Page } from '@playwright/test'
+import { checkIn, corners } from './answers'
+import { addCasting } from './casting'
+import { answer, bookJob, choose, doStep, openHead, openStep, signIn } from './person'
 
-/** What stops a head on its way, and how it goes on: a hold that the owner decides. */
+/** What is done again and what comes back: a check re-opened by a cut, a hold that is decided, a comeback. */
+
+const cc = (...values: readonly string[]) => ({
+  figures: { 'Chamber volume': Object.fromEntries(values.map((value, at) => [`chamber ${at + 1}`, value])) },
+  choices: {
+    'Valves in while measuring': 'The shop’s checking valves',
+    'Plug in while measuring': 'The shop’s checking plug',
+  },
+})
+const seatWork = {
+  words: { 'Seat angles': '30 45 60 both' },
+  figures: {
+    'Seat width': { intake: '.060', exhaust: '.080' },
+    'Runout of the seat': { 'Runout of the seat': '.001' },
+    'Valve sunk by': { intake: '0', exhaust: '0' },
+    'Stem height': { intake: '1.900', exhaust: '1.900' },
+  },
+  choices: { 'Edge left to the chamber': 'No edge' },
+}
+const seatCheck = (leaks: boolean) => ({
+  figures: { 'Seat to deck': { 'chamber 1 intake': '.163', 'chamber 1 exhaust': '.148' } },
+  choices: {
+    'Top cut left': 'All the way round',
+    'Cutter marks on the inserts': 'None',
+    'Leak test': leaks ? 'Leaks' : 'Tight',
+  },
+})
+
+const stepLine = (page: Page, step: string) =>
+  page
+    .getByRole('region', { name: 'Route' })
+    .first()
+    .getByRole('listitem')
+    .filter({
+      has: page.getByRole('link', { name: step, exact: true }),
+    })
+
+test('a flat cut after the seat work re-opens the seat check; it leaks, so the seat work is owed again', async ({
+  page,
+}) => {
+  test.setTimeout(240_000)
+  await addCasting(page, 'Cawdrey wedge')
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Silas Cawdrey',
+    phone: '555-0164',
+    casting: 'Cawdrey wedge',
+    target: '60',
+    preset: 'Refresh',
+    also: ['Flat cut'],
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+  await doStep(page, tag, 'Measure chambers', cc('63.1', '62.9', '63.0', '63.0'))
+  await openHead(page, tag)
+  await page.getByRole('link', { name: 'Cut plan' }).first().click()
+  await page.getByRole('button', { name: /^Keep/ }).click()
+  await expect(page.getByRole('region', { name: 'The plan now' })).toBeVisible()
+  await doStep(page, tag, 'Measure thickness', {
+    figures: {
+      Thickness: corners('4.250'),
+      Straightness: { across: '.001', along: '.001' },
+      'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+    },
+  })
+  await doStep(page, tag, 'Seat check before', { figures: seatCheck(false).figures })
+  await doStep(page, tag, 'Seat work', seatWork)
+  await doStep(page, tag, 'Flat cut', {
+    figures: {
+      'Total depth from touch-off': { 'Total depth from touch-off': '18 thou' },
+      'Chamber volume': { 'at the stop': '60.3', 'at size': '60.0' },
+    },
+  })
+
+  // The seat work itself stands: only the check is owed after the last cut.
+  await openHead(page, tag)
+  await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
+  await doStep(page, tag, 'Seat check after the last cut', seatCheck(true))
+  await openHead(page, tag)
+  await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'do again')
+  await expect(stepLine(page, 'Seat work')).toContainText('the seat check after it failed')
+
+  await doStep(page, tag, 'Seat work', seatWork)
+  await openHead(page, tag)
+  await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
+  await doStep(page, tag, 'Seat check after the last cut', seatCheck(false))
+  await openHead(page, tag)
+  await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
+  await expect(stepLine(page, 'Seat check after the last cut')).toHaveAttribute('data-state', 'done')
+})
 
 test('a held head is not ticked: the refusal leads to it, the owner decides, it goes on', async ({
   page,
@@ -39,4 +131,35 @@ test('a held head is not ticked: the refusal leads to it, the owner decides, it 
 
   await signIn(page, 'dov')
   await doStep(page, tag, 'Strip and wash')
+})
+
+test('a head that was handed over comes back: both visits, cause and payer, and all metal gone on one page', async ({
+  page,
+}) => {
+  await signIn(page, 'tamsin')
+  await page.goto('/counter/book')
+  const customer = page.getByRole('region', { name: 'Customer' })
+  await customer.getByLabel('Name').fill('Wren Calloway')
+  await customer.getByLabel('Phone').fill('555-0171')
+  await page.getByLabel('Was it here before?').fill('T-0403')
+  await page.getByRole('list', { name: 'Heads on record' }).getByRole('button').first().click()
+  await page.locator('summary', { hasText: 'More about this head' }).click()
+  await page.getByLabel('It comes back because of our earlier work').check()
+  await answer(page, {
+    words: { 'Cause, as far as known': 'An exhaust seat leaks', 'Who pays': 'the shop' },
+  })
+  await choose(page, 'Kind of job', 'Seat or guide repair')
+  await page.getByRole('button', { name: 'Book the job' }).click()
+  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
+  const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
+
+  await openHead(page, 'T-0403')
+  const now = page.getByRole('region', { name: `Job ${number}` })
+  await expect(now).toContainText(/Comeback of job \d\d-\d{4}: An exhaust seat leaks\. Pays: the shop\./)
+  const before = page.getByRole('region', { name: /^Job / }).filter({ hasText: 'Came back as' })
+  await expect(before.getByRole('link', { name: `job ${number}` })).toBeVisible()
+  await expect(before).toContainText('Handed over to')
+  const trends = page.getByRole('region', { name: 'Over all visits' })
+  await expect(trends).toContainText(/0\.\d{4} in at the deepest since/)
+  await expect(trends.getByRole('img', { name: 'Chamber volumes over all visits, cc' })).toBeVisible()
 })

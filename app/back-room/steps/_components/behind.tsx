@@ -7,8 +7,10 @@ export function Behind({ count }: { count: number }) {
   return (
     <Notice live={false} title="Heads in house">
       <p>
-        {count === 1 ? 'One head in house follows' : `${count} heads in house follow`} the limits and steps of
-        the day it was booked. <Link href="/back-room/steps/apply">See what the newest would change</Link>
+        {count === 1
+          ? 'One head in house follows the limits and steps of the day it was booked.'
+          : `${count} heads in house follow the limits and steps of the day they were booked.`}{' '}
+        <Link href="/back-room/steps/apply">See what the newest would change</Link>
       </p>
     </Notice>
   )

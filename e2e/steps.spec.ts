@@ -1,0 +1,76 @@
+import { expect, test, type Page } from '@playwright/test'
+import { bookJob, openHead, signIn } from './person'
+
+/** The owner makes the steps and stations the shop's own; what is in house follows only when it is told to. */
+
+const line = (page: Page, step: string) =>
+  page
+    .getByRole('region', { name: 'Route' })
+    .first()
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('link', { name: step, exact: true }) })
+
+const booking = { customer: 'Perrin Oakhanger', phone: '555-0177', casting: 'Harrow wedge 64', target: '', preset: 'Refresh' } // prettier-ignore
+
+test('a service that is sent out is added, ordered at the counter, and followed by a head in house when asked', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  await signIn(page, 'tamsin')
+  const before = await bookJob(page, booking)
+
+  await signIn(page, 'orla')
+  await page.goto('/back-room/steps')
+  await page.getByRole('link', { name: 'Add an outside service' }).click()
+  await page.getByLabel('Name').fill('Heat treatment')
+  await page.getByLabel('No cut').selectOption('always')
+  await page.getByRole('checkbox', { name: 'What was done' }).check()
+  await page.getByLabel(/^Why/).fill('Two customers asked for it')
+  await page.getByRole('button', { name: 'Add it' }).click()
+  await expect(page.getByRole('heading', { level: 1, name: 'Steps and stations' })).toBeVisible()
+  await expect(page.getByRole('link', { name: 'Heat treatment' })).toBeVisible()
+
+  await signIn(page, 'tamsin')
+  const after = await bookJob(page, booking)
+  await openHead(page, after.tag)
+  await expect(line(page, 'Heat treatment')).toContainText('Other benches and vendors')
+  await openHead(page, before.tag)
+  await expect(line(page, 'Heat treatment')).toHaveCount(0)
+
+  await signIn(page, 'orla')
+  await page.goto('/back-room/steps')
+  await page.getByRole('link', { name: 'See what the newest would change' }).click()
+  const follows = page.getByRole('checkbox', { name: new RegExp(before.tag) })
+  await expect(follows).toHaveAccessibleName(/Heat treatment is needed: every head/)
+  await follows.check()
+  await page.getByRole('button', { name: 'Let these heads follow' }).click()
+  await expect(page.getByRole('heading', { level: 1, name: 'Steps and stations' })).toBeVisible()
+  await openHead(page, before.tag)
+  await expect(line(page, 'Heat treatment')).toBeVisible()
+
+  // Put back as it was, so that other heads of this shop are not sent out.
+  await page.goto('/back-room/steps')
+  await page.getByRole('link', { name: 'Heat treatment' }).click()
+  await page.getByRole('checkbox', { name: 'No longer used' }).check()
+  await page.getByLabel(/^Why/).fill('Only for the trial')
+  await page.getByRole('button', { name: 'Put it in force' }).click()
+  await expect(page.getByRole('region', { name: 'Steps in working order' })).not.toContainText(
+    'Heat treatment',
+  )
+})
+
+test('a change that would keep a head from its end is refused in words, and what was typed stays', async ({
+  page,
+}) => {
+  await signIn(page, 'orla')
+  await page.goto('/back-room/steps/port')
+  await page.locator('summary', { hasText: 'What must come first' }).click()
+  await page.getByRole('checkbox', { name: 'Flow run after port work', exact: true }).check()
+  await page.getByLabel(/^Why/).fill('A slip of the hand')
+  await page.getByRole('button', { name: 'Put it in force' }).click()
+  const refused = page.getByRole('alert').filter({ hasText: 'Not done' })
+  await expect(refused).toContainText(
+    'These would wait for each other: port work and flow run after port work.',
+  )
+  await expect(page.getByLabel(/^Why/)).toHaveValue('A slip of the hand')
+})
