@@ -20,6 +20,7 @@ export type Booking = {
   readonly preset: string
   /** Lines of work beside those of the preset. */
   readonly also?: readonly string[]
+  readonly overheated?: boolean
   readonly engine?: Readonly<Record<string, string>>
   readonly layout?: 'inline' | 'V'
 }
@@ -34,6 +35,10 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
   const option = casting.locator('option', { hasText: booking.casting })
   await casting.selectOption((await option.getAttribute('value')) ?? '')
   if (booking.target !== '') await page.getByLabel(/^Target chamber/).fill(booking.target)
+  if (booking.overheated) {
+    await page.locator('summary', { hasText: 'More about this head' }).click()
+    await page.getByLabel('Was overheated').check()
+  }
   await choose(page, 'Kind of job', booking.preset)
   if (booking.also) {
     await page.locator('summary', { hasText: 'Change the work line by line' }).click()

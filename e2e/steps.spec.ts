@@ -10,7 +10,7 @@ const line = (page: Page, step: string) =>
     .getByRole('listitem')
     .filter({ has: page.getByRole('link', { name: step, exact: true }) })
 
-const booking = { customer: 'Perrin Oakhanger', phone: '555-0177', casting: 'Harrow wedge 64', target: '', preset: 'Refresh' } // prettier-ignore
+const booking = { customer: 'Perrin Oakhanger', phone: '555-0177', casting: 'Harrow wedge 64', target: '', preset: 'Refresh', overheated: true } // prettier-ignore
 
 test('a service that is sent out is added, ordered at the counter, and followed by a head in house when asked', async ({
   page,
@@ -23,7 +23,9 @@ test('a service that is sent out is added, ordered at the counter, and followed 
   await page.goto('/back-room/steps')
   await page.getByRole('link', { name: 'Add an outside service' }).click()
   await page.getByLabel('Name').fill('Heat treatment')
-  await page.getByLabel('No cut').selectOption('always')
+  // Only heads that were overheated get it: the shop that the other journeys walk through stays what it is.
+  await page.getByLabel('No cut').selectOption('on its condition')
+  await page.getByLabel('Condition').selectOption('it was overheated')
   await page.getByRole('checkbox', { name: 'What was done' }).check()
   await page.getByLabel(/^Why/).fill('Two customers asked for it')
   await page.getByRole('button', { name: 'Add it' }).click()
@@ -41,14 +43,14 @@ test('a service that is sent out is added, ordered at the counter, and followed 
   await page.goto('/back-room/steps')
   await page.getByRole('link', { name: 'See what the newest would change' }).click()
   const follows = page.getByRole('checkbox', { name: new RegExp(before.tag) })
-  await expect(follows).toHaveAccessibleName(/Heat treatment is needed: every head/)
+  await expect(follows).toHaveAccessibleName(/Heat treatment is needed: it was overheated/)
   await follows.check()
   await page.getByRole('button', { name: 'Let these heads follow' }).click()
   await expect(page.getByRole('heading', { level: 1, name: 'Steps and stations' })).toBeVisible()
   await openHead(page, before.tag)
   await expect(line(page, 'Heat treatment')).toBeVisible()
 
-  // Put back as it was, so that other heads of this shop are not sent out.
+  // Taken out of use again: it stays where it is, and comes on no new route.
   await page.goto('/back-room/steps')
   await page.getByRole('link', { name: 'Heat treatment' }).click()
   await page.getByRole('checkbox', { name: 'No longer used' }).check()
