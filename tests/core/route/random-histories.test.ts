@@ -109,7 +109,7 @@ function lineOf(facts: RouteFacts, route: readonly RouteStep[], seq: number, { w
   if (what < 9) return at && canTick(facts, at).ok ? { seq, event: { kind: 'tick', step: at } } : undefined
   switch (what) {
     case 9:
-      return step?.doneSeq != null && step.byVendor === '' ? { seq, event: { kind: 'undo', step: at ?? null } } : undefined
+      return step && step.doneSeq !== null && step.byVendor === '' ? { seq, event: { kind: 'undo', step: at ?? null } } : undefined
     case 10:
       return { seq, event: { kind: 'plan', step: null }, plan: pick(plans, which) }
     case 11: {
