@@ -1,4 +1,5 @@
 'use client'
+import Link from 'next/link'
 import { Follows } from '@/app/_components/bench/follows'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -19,8 +20,15 @@ const valueOf = (text: string, quantity: Quantity): number | null => {
   return parsed.ok ? parsed.value.value : null
 }
 
-/** What the cut that is being chosen does, or why it cannot be. */
-export function PlanPreview({ ground, typed }: { ground: Ground; typed: TypedCut }) {
+type Props = {
+  ground: Ground
+  typed: TypedCut
+  /** By the name of a figure that is needed: where it is entered. */
+  whereNeeded: Readonly<Record<string, { readonly message: string; readonly href: string }>>
+}
+
+/** What the cut that is being chosen does, or why it cannot be and where that is put right. */
+export function PlanPreview({ ground, typed, whereNeeded }: Props) {
   const answer = workedPlan(ground, {
     kind: typed.kind,
     splitBy: typed.splitBy,
@@ -37,6 +45,16 @@ export function PlanPreview({ ground, typed }: { ground: Ground; typed: TypedCut
       ) : (
         <Notice live={false} title="Not possible like this">
           <p>{answer.refusal.message}</p>
+          {(answer.refusal.needs ?? []).map((name) => {
+            const place = whereNeeded[name]
+            return (
+              place && (
+                <p key={name}>
+                  <Link href={place.href}>{place.message}</Link>
+                </p>
+              )
+            )
+          })}
         </Notice>
       )}
     </section>

@@ -5,6 +5,7 @@ import { must } from '@/lib/core/errors'
 import { db } from '@/lib/data/db'
 import { planRecordOf } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
+import { whereNeeded, type WhereNeeded } from './where-needed'
 import { planContext, visitsOfPair, type PlanContext } from './plan-context'
 
 export type PlanVersionView = {
@@ -22,6 +23,7 @@ export type PlanView = {
   readonly versions: readonly PlanVersionView[]
   readonly closed: boolean
   readonly mayAccept: boolean
+  readonly whereNeeded: WhereNeeded
 }
 
 /** A pair's plan: what it is computed from, and every version with who made it and why. */
@@ -44,5 +46,6 @@ export async function seePlan(actor: Actor, pairId: string): Promise<PlanView> {
     })),
     closed: visits.some((visit) => visit.releases.length > 0),
     mayAccept: can(actor, 'plan.accept'),
+    whereNeeded: whereNeeded(visits),
   }
 }

@@ -38,7 +38,7 @@ type Line = {
 function factsOf(start: RouteFacts, lines: readonly Line[]): RouteFacts {
   const of = <T>(pick: (line: Line) => T | undefined): T[] => lines.flatMap((line) => pick(line) ?? [])
   const plans = of(({ plan }) => plan)
-  const readings = of((line) => line.readings && [line.readings]).flat()
+  const readings = lines.flatMap((line) => line.readings ?? [])
   const newest = new Map(readings.map((reading) => [[keyText(reading.step), reading.kind, reading.point].join('/'), reading]))
   const orders = lines.flatMap(({ seq, sent }): OrderFacts[] => {
     if (!sent) return []

@@ -53,6 +53,7 @@ export default async function PlanPage({ params }: Props) {
         <PlanForm
           key={newest?.number ?? 0}
           context={context}
+          whereNeeded={view.whereNeeded}
           seenVersion={newest?.number ?? 0}
           before={newest?.record ?? null}
         />

@@ -10,12 +10,18 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { planChoiceSchema } from '@/lib/schemas/plan'
 import type { PlanContext } from '@/lib/use-cases/plans/plan-context'
+import type { WhereNeeded } from '@/lib/use-cases/plans/where-needed'
 import { makePlanVersionAction } from './actions'
 
-type Props = { context: PlanContext; seenVersion: number; before: PlanRecord | null }
+type Props = {
+  context: PlanContext
+  whereNeeded: WhereNeeded
+  seenVersion: number
+  before: PlanRecord | null
+}
 
 /** Chooses the cut; what it does is worked out as one types, and once more where it is kept. */
-export function PlanForm({ context, seenVersion, before }: Props) {
+export function PlanForm({ context, whereNeeded, seenVersion, before }: Props) {
   const router = useRouter()
   const form = useActionForm(planChoiceSchema, makePlanVersionAction, {
     defaultValues: {
@@ -42,7 +48,7 @@ export function PlanForm({ context, seenVersion, before }: Props) {
         submitLabel={seenVersion === 0 ? 'Keep this plan' : `Keep as version ${seenVersion + 1}`}
       >
         <CutChoice text={form.text} typed={typed} marginCc={context.marginCc} />
-        <PlanPreview ground={context} typed={typed} />
+        <PlanPreview ground={context} typed={typed} whereNeeded={whereNeeded} />
         {seenVersion > 0 && <TextInput label="Why the plan is changed" required {...form.text('reason')} />}
       </ActionForm>
     </>
