@@ -10,6 +10,8 @@ export type FlowCurvesSetting = {
   readonly title: string
   readonly widthMm: number
   readonly heightMm: number
+  /** The runs may not be held against each other: said in the picture. */
+  readonly notLike?: boolean
 }
 
 type Taken = { readonly liftIn: number; readonly flowCfm: number }
@@ -96,7 +98,7 @@ export function flowRunCurves(runs: readonly NamedPoints[], setting: FlowCurvesS
     widthMm: setting.widthMm,
     heightMm: setting.heightMm,
     title: setting.title,
-    description: runs.map(inWords).join(' '),
+    description: [...runs.map(inWords), ...(setting.notLike ? ['Not like for like.'] : [])].join(' '),
     marks: [
       ...axes(plot),
       ...notTaken(all, plot),
@@ -105,6 +107,9 @@ export function flowRunCurves(runs: readonly NamedPoints[], setting: FlowCurvesS
         ...style.marks(points.map(({ liftIn, flowCfm }) => plot.place(liftIn, flowCfm))),
       ]),
       ...names(drawn, plot),
+      ...(setting.notLike
+        ? text([leftMm + 3, topMm - 2.2], 'not like for like', nameSizeMm, { bold: true })
+        : []),
     ],
   }
 }

@@ -1,6 +1,7 @@
 import type { Corner, Edge, HeadDrawing } from '@/lib/core/spec/head-drawing'
+import { roughWidth } from './dimension'
 import {
-  ellipsePath, filled, hatchPath, linePath, outlined, polygonPath, roundedPath, stroked, text,
+  ellipsePath, filled, hatchPath, linePath, outlined, polygonPath, rectPath, roundedPath, stroked, text,
   type Drawing, type Mark, type Point,
 } from './marks' // prettier-ignore
 
@@ -14,7 +15,8 @@ type Frame = {
 
 const marginX = 14
 const marginY = 8
-const legendMm = 4
+/** Width of a letter of the condensed face, as a share of its size. */
+const letterMm = 0.44
 
 /**
  * Plan of the deck of a head: marked end, chambers counted from it, both edges named, the deep edge of an angle cut
@@ -26,7 +28,7 @@ export function headPlan(head: HeadDrawing, widthMm = 150): Drawing {
   const frame: Frame = { left: marginX, top: marginY, length, width }
   return {
     widthMm,
-    heightMm: width + 2 * marginY + (head.bolts.length === 0 ? 0 : legendMm),
+    heightMm: width + 2 * marginY + legendLines(head).length * legendLineMm,
     title: 'Plan of the head',
     description: planInWords(head),
     marks: [
@@ -77,24 +79,53 @@ function markedEnd(frame: Frame): Mark[] {
   ]
 }
 
-function bolts({ bolts, slotToward }: HeadDrawing, frame: Frame): Mark[] {
-  const centre = (bolt: (typeof bolts)[number]): Point => [
-    frame.left + bolt.along * frame.length,
-    frame.top + (1 - bolt.across) * frame.width,
-  ]
-  const slot = slotToward === 'intake' ? 1 : -1
-  const path = (wanted: readonly (typeof bolts)[number][]) =>
-    wanted
-      .map((bolt) => {
-        const [x, y] = centre(bolt)
-        return bolt.slotted
-          ? roundedPath(x - 1.2, y - 1.2 + Math.min(0, slot * 1.6), 2.4, 4, 1.2)
-          : ellipsePath([x, y], 1.2)
-      })
-      .join('')
+type Bolt = HeadDrawing['bolts'][number]
+const holeMm = 1.2
+/** A slot is drawn far longer than it is, or nobody would see it. */
+const slotMm = 1.6
+
+const holeAt = ({ along, across }: Bolt, frame: Frame): Point => [
+  frame.left + along * frame.length,
+  frame.top + (1 - across) * frame.width,
+]
+
+/** Holes by length, a slot as a long hole with an arrow on the side it is opened to, each with its name. */
+function bolts({ bolts: all, slotToward }: HeadDrawing, frame: Frame): Mark[] {
+  const toward = slotToward === 'intake' ? 1 : -1
+  const hole = (bolt: Bolt): string => {
+    const [x, y] = holeAt(bolt, frame)
+    const top = y - holeMm + Math.min(0, toward * slotMm)
+    return bolt.slotted
+      ? roundedPath(x - holeMm, top, 2 * holeMm, 2 * holeMm + slotMm, holeMm)
+      : ellipsePath([x, y], holeMm)
+  }
+  const arrow = (bolt: Bolt): string => {
+    const [x, y] = holeAt(bolt, frame)
+    const end = y + toward * (holeMm + slotMm + 0.3)
+    return polygonPath([[x - 0.9, end], [x + 0.9, end], [x, end + toward * 1.5]]) // prettier-ignore
+  }
+  const path = (wanted: readonly Bolt[], draw: (bolt: Bolt) => string) => wanted.map(draw).join('')
+  const slotted = slotToward === null ? [] : all.filter((bolt) => bolt.slotted)
   return [
-    ...outlined(path(bolts.filter((bolt) => !bolt.long)), 'ink', 0.35),
-    ...outlined(path(bolts.filter((bolt) => bolt.long)), 'ink', 0.35, 'ink'),
+    ...outlined(path(all.filter((bolt) => !bolt.long), hole), 'ink', 0.35),
+    ...outlined(path(all.filter((bolt) => bolt.long), hole), 'ink', 0.35, 'ink'),
+    ...outlined(path(slotted, arrow), 'ground', 0.5, 'ink'),
+    ...all.flatMap((bolt) => boltName(bolt, frame)),
+  ] // prettier-ignore
+}
+
+const nameMm = 2.5
+
+/** Beside the hole, on the side that is farther from the end of the head. */
+function boltName(bolt: Bolt, frame: Frame): Mark[] {
+  if (!bolt.label) return []
+  const [x, y] = holeAt(bolt, frame)
+  const side = bolt.along > 0.5 ? -1 : 1
+  const widthMm = roughWidth(bolt.label, nameMm) + 0.4
+  const from = x + side * (holeMm + 0.6) - (side < 0 ? widthMm : 0)
+  return [
+    ...filled(rectPath(from, y - nameMm * 0.45, widthMm, nameMm * 0.9), 'ground'),
+    ...text([from + widthMm / 2, y + nameMm * 0.35], bolt.label, nameMm, { anchor: 'middle' }),
   ]
 }
 
@@ -124,18 +155,41 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
   ]
 }
 
-/** What the bolt holes mean. */
-function legend({ bolts, slotToward }: HeadDrawing, frame: Frame): Mark[] {
-  if (bolts.length === 0) return []
-  const slots = slotToward === null ? '' : `; slots open toward the ${slotToward} edge`
-  return text(
-    [frame.left + frame.length / 2, frame.top + frame.width + 9.6],
-    `bolt holes: solid long, open short${slots}`,
-    3,
-    { anchor: 'middle' },
+const legendTextMm = 3
+const legendLineMm = 3.8
+
+/** What the bolt holes mean, a line for their lengths and one for their slots. */
+function legendLines(head: HeadDrawing): string[] {
+  if (head.bolts.length === 0) return []
+  const lengths = head.bolts.some(({ long }) => long) ? ': solid long, open short' : ''
+  return [`bolt holes${lengths}`, slotWords(head)].filter((line) => line !== '')
+}
+
+function legend(head: HeadDrawing, frame: Frame): Mark[] {
+  const room = frame.length + 2 * marginX - 2
+  return legendLines(head).flatMap((words, i) =>
+    text(
+      [frame.left + frame.length / 2, frame.top + frame.width + 9.6 + i * legendLineMm],
+      words,
+      Math.min(legendTextMm, room / (letterMm * words.length)),
+      { anchor: 'middle' },
+    ),
   )
 }
 
+/** Which way slots open, whether they are cut or needed, and what was written of them. */
+export function slotWords({ slotToward, slotsAre, slotNote }: HeadDrawing): string {
+  const note = slotNote ? `slotted as noted: ${shortNote(slotNote)}` : ''
+  if (slotToward === null) return note
+  const slots = slotsAre === 'needed' ? 'slots are needed toward' : 'slots open toward'
+  return [`${slots} the ${slotToward} edge`, note].filter((part) => part !== '').join('; ')
+}
+
+const mostNote = 48
+const shortNote = (note: string): string =>
+  note.length <= mostNote ? note : `${note.slice(0, mostNote - 1).trimEnd()}…`
+
+/** Named at the middle of each edge, between the readings of its corners. */
 function edges(head: HeadDrawing, frame: Frame): Mark[] {
   const middle = frame.left + frame.length / 2
   return (['intake', 'exhaust'] as const).flatMap((edge) => {
@@ -143,12 +197,18 @@ function edges(head: HeadDrawing, frame: Frame): Mark[] {
     const depth = head.edgeDepths[edge]
     const deep = head.deepEdge === edge
     const words = [`${edge} edge`, deep ? 'deep edge' : '', depth === null ? '' : `cut ${depth}`]
-    return text([middle, y], words.filter((word) => word !== '').join(' · '), deep ? 4.6 : 4, {
-      anchor: 'middle',
-      bold: deep,
-    })
+      .filter((word) => word !== '')
+      .join(' · ')
+    const corner = Math.max(
+      ...([1, 2] as const).map((end) => head.cornerReadings[`${edge}-${end}`]?.length ?? 0),
+    )
+    const room = frame.length - 2 * (corner * cornerMm * letterMm + 2.5)
+    const sizeMm = Math.min(deep ? 4.6 : 4, room / (letterMm * words.length))
+    return text([middle, y], words, sizeMm, { anchor: 'middle', bold: deep })
   })
 }
+
+const cornerMm = 3.8
 
 function corners(head: HeadDrawing, frame: Frame): Mark[] {
   const right = frame.left + frame.length
@@ -159,7 +219,7 @@ function corners(head: HeadDrawing, frame: Frame): Mark[] {
     ['intake-2', [right - 1, frame.top + frame.width + 5.4], 'end'],
   ]
   return places.flatMap(([corner, point, anchor]) =>
-    text(point, head.cornerReadings[corner] ?? '', 3.8, { anchor }),
+    text(point, head.cornerReadings[corner] ?? '', cornerMm, { anchor }),
   )
 }
 
@@ -180,6 +240,15 @@ export function cutInWords(head: HeadDrawing): string {
   }
 }
 
+function boltsInWords({ bolts: all }: HeadDrawing): string {
+  const named = (wanted: readonly Bolt[]) => wanted.flatMap(({ label }) => (label ? [label] : [])).join(', ')
+  const long = named(all.filter((bolt) => bolt.long))
+  const slotted = named(all.filter((bolt) => bolt.slotted))
+  return [long === '' ? '' : `long bolts in ${long}`, slotted === '' ? '' : `slots at ${slotted}`]
+    .filter((part) => part !== '')
+    .join('; ')
+}
+
 function planInWords(head: HeadDrawing): string {
   const readings = head.chamberReadings.flatMap((reading, i) =>
     reading === null ? [] : [`chamber ${i + 1} ${reading}`],
@@ -187,7 +256,7 @@ function planInWords(head: HeadDrawing): string {
   const corner = Object.entries(head.cornerReadings).flatMap(([name, reading]) =>
     reading === null ? [] : [`${name.replace('-', ' end ')} ${reading}`],
   )
-  const slots = head.slotToward === null ? [] : [`slotted holes open toward the ${head.slotToward} edge`]
+  const slots = [boltsInWords(head), slotWords(head)].filter((part) => part !== '')
   const list = [`${head.chambers} chambers counted from the marked end`, ...readings, ...corner, ...slots]
   return `${cutInWords(head)} ${list.join('; ')}.`
 }

@@ -1,19 +1,24 @@
-import type { SpecChambers, SpecFlow, SpecFlowRow, SpecSheetData } from '@/lib/core/spec/spec-sheet'
-import { flowCurves } from '@/lib/drawing/flow-curves'
+import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { headPlan } from '@/lib/drawing/head-plan'
+import { headSection } from '@/lib/drawing/head-section'
+import { tagPlate } from '@/lib/drawing/tag-plate'
+import { drawWords } from './canvas'
+import { wordsWidth } from './fonts'
 import {
-  beside, drawing, finishPaper, gap, heading, list, newPage, need, paragraph, roomLeft, startPaper, within,
+  beside, drawing, finishPaper, gap, heading, list, need, newPage, paragraph, roomLeft, startPaper, within,
   type Paper,
 } from './layout' // prettier-ignore
-import {
-  bigFigures, facts, headDrawings, listBlock, pairsBlock, tagHead, titledList, twoColumns,
-  type Block,
-} from './parts' // prettier-ignore
+import { bigFigures, facts } from './parts'
 import type { PrintSetting } from './print-setting'
+import { specChambers } from './spec-sheet-chambers'
+import { secondPage } from './spec-sheet-second'
 import { table } from './table'
+import { wrap } from './wrap'
 
 /**
- * What the customer gets with the head. The first page is the one to pin up: figures, drawing, chambers, curves; the
- * second says how it was come by: cuts, valves and seats, flow lift by lift, waivers, what was declined, cautions.
+ * What the customer gets with the head. The first page is the one to pin up: what was asked and done, chambers before and
+ * after, compression, the cuts as measured; the second says how it holds: flow, valves and seats, what was waived and
+ * declined, cautions, who released it.
  */
 export async function specSheet(data: SpecSheetData, setting: PrintSetting): Promise<Uint8Array> {
   const paper = await startPaper({
@@ -23,225 +28,185 @@ export async function specSheet(data: SpecSheetData, setting: PrintSetting): Pro
     setting,
   })
   firstPage(paper, data)
-  // Curves that found no room on the first page have begun the second.
+  // A first page that ran over has begun the second.
   if (paper.doc.getPageCount() === 1) newPage(paper)
   else gap(paper, 4)
   secondPage(paper, data)
   return finishPaper(paper)
 }
 
+const smallMm = 3.1
+
 function firstPage(paper: Paper, data: SpecSheetData): void {
   shopLine(paper, data)
-  tagHead(paper, {
-    tag: data.tag,
-    qrText: '',
-    title: data.customer,
-    lines: facts([
-      ['Job', data.jobNumber],
-      ['Engine', data.engine],
-      ['Head', [data.casting, data.marks].filter((part) => part !== '').join(' · ')],
-      ['Goes on', data.side ?? 'side not said'],
-      ['Pair with', data.pairTags.join(', ')],
-    ]),
-  })
-  gap(paper, 1)
+  head(paper, data)
   bigFigures(paper, data.headline)
-  headDrawings(paper, data.drawing)
+  pictures(paper, data)
   askedAndDone(paper, data)
-  if (data.chambers) chambers(paper, data.chambers)
-  curves(paper, data.flow)
+  if (data.chambers) specChambers(paper, data.chambers)
+  cuts(paper, data)
+  totals(paper, data)
 }
 
+const outcomeWords = ({ outcome, releasedBy, releasedAt }: SpecSheetData): string =>
+  `${outcome === 'released' ? 'Released' : 'Returned as is'} by ${releasedBy}, ${releasedAt}`
+
+/** The shop at the left, what the paper is at the right. */
 function shopLine(paper: Paper, data: SpecSheetData): void {
   const { left, right } = paper
-  const middle = left + (right - left) * 0.55
-  const outcome = data.outcome === 'released' ? 'Released' : 'Returned as is'
+  const middle = left + (right - left) * 0.58
   beside(paper, [
     () =>
       within(paper, left, middle, (part) => {
-        paragraph(part, data.shop.name, { face: 'figure-bold', sizeMm: data.shop.name.length > 30 ? 6 : 9 })
-        paragraph(part, data.shop.lines.join(' · '), { sizeMm: 3.2 })
+        paragraph(part, data.shop.name, { face: 'figure-bold', sizeMm: data.shop.name.length > 30 ? 5.4 : 8 })
+        paragraph(part, data.shop.lines.join(' · '), { sizeMm: smallMm })
       }),
     () =>
       within(paper, middle + 4, right, (part) => {
         paragraph(part, data.revision > 1 ? `Spec sheet, revision ${data.revision}` : 'Spec sheet', {
-          face: 'text-bold',
-          sizeMm: 5,
+          face: 'figure-bold',
+          sizeMm: 6,
         })
-        paragraph(part, `${outcome} by ${data.releasedBy}, ${data.releasedAt}`)
-        paragraph(part, data.revisionReason, { sizeMm: 3.2 })
+        paragraph(part, outcomeWords(data), { sizeMm: smallMm })
+        paragraph(part, data.revisionReason, { sizeMm: smallMm })
       }),
   ])
-  gap(paper, 4)
+  gap(paper, 1.5)
 }
 
-function askedAndDone(paper: Paper, { asked, done, notDone }: SpecSheetData): void {
-  twoColumns(paper, [...listBlock('Asked', asked), ...listBlock('Done', done)])
-  titledList(paper, 'Not done', notDone)
-}
-
-/** Said once when both were alike. */
-const conditions = (before: string, after: string): readonly (readonly [string, string])[] =>
-  before === after
-    ? [['Before and after', before]]
-    : [
-        ['Before', before],
-        ['After', after],
-      ]
-
-const orDash = (value: string | null): string => value ?? '–'
-
-/** Chambers across, before and after down: how a machinist writes them on a bench. */
-function chambers(paper: Paper, data: SpecChambers): void {
-  heading(paper, 'Chambers, cc')
-  const columns = [
-    { label: 'from the marked end', share: 2 },
-    ...data.rows.map(({ chamber }) => ({ label: chamber, share: 1, align: 'end' as const })),
-    { label: 'mean', share: 1.2, align: 'end' as const },
-    { label: 'spread', share: 1.2, align: 'end' as const },
-  ]
-  const line = (name: string, of: 'beforeCc' | 'afterCc', mean: string | null, spread: string | null) => [
-    name,
-    ...data.rows.map((row) => orDash(row[of])),
-    orDash(mean),
-    orDash(spread),
-  ]
-  const rows = [
-    line('before', 'beforeCc', data.meanBeforeCc, data.spreadBeforeCc),
-    line('after', 'afterCc', data.meanAfterCc, data.spreadAfterCc),
-  ]
-  table(paper, columns, rows, { boldRows: new Set([1]), sizeMm: data.rows.length > 8 ? 2.9 : 3.8 })
-  gap(paper, 0.8)
-  const remarks = data.rows.flatMap(({ chamber, remark }) =>
-    remark === '' ? [] : [`Chamber ${chamber}: ${remark}`],
-  )
-  for (const words of [
-    ...facts([['Target', data.target ?? ''], ...conditions(data.beforeWith, data.afterWith)]),
-    ...remarks,
-  ]) {
-    paragraph(paper, words, { sizeMm: 3.2 })
-  }
-}
-
-/** The curves take what room is left on the first page, within what can be read. */
-const [leastCurveMm, mostCurveMm] = [34, 60]
-
-/** Two curves beside each other, as many rows as there are pairs. */
-function curves(paper: Paper, flow: readonly SpecFlow[]): void {
-  const drawn = flow.filter((run) => run.beforePoints.length + run.afterPoints.length > 0)
-  if (drawn.length === 0) return
-  heading(paper, 'Flow', leastCurveMm + 6)
-  const heightMm = Math.min(mostCurveMm, Math.max(leastCurveMm, roomLeft(paper) - 6))
+/** Tag plate, whose head it is, and at the right where it goes: no two heads of a pair may be changed over. */
+function head(paper: Paper, data: SpecSheetData): void {
+  const plate = tagPlate(data.tag)
+  const plateMm = Math.min(56, plate.widthMm * 1.1)
   const { left, right } = paper
-  const half = (right - left) / 2
-  for (let i = 0; i < drawn.length; i += 2) {
-    need(paper, heightMm + 6)
+  const sideMm = 50
+  const middle = left + plateMm + 5
+  need(paper, 26)
+  beside(paper, [
+    () => {
+      paper.y += drawing(paper, plate, { widthMm: plateMm })
+    },
+    () =>
+      within(paper, middle, right - sideMm - 4, (part) => {
+        paragraph(part, data.customer, { face: 'text-bold', sizeMm: 4.8 })
+        const lines = facts([
+          ['Job', data.jobNumber],
+          ['Engine', data.engine],
+          ['Head', [data.casting, data.marks].filter((words) => words !== '').join(' · ')],
+        ])
+        for (const line of lines) paragraph(part, line, { sizeMm: smallMm })
+      }),
+    () =>
+      within(paper, right - sideMm, right, (part) => {
+        paragraph(part, 'Goes on', { sizeMm: smallMm })
+        paragraph(part, data.side ?? 'side not said', { face: 'figure-bold', sizeMm: 5.4 })
+        const mates = data.pairTags.join(', ')
+        paragraph(part, mates === '' ? '' : `Pair with ${mates}`, { sizeMm: smallMm })
+      }),
+  ])
+  gap(paper, 1)
+}
+
+/** Plan, and section where something was cut, side by side. */
+function pictures(paper: Paper, data: SpecSheetData): void {
+  const section = data.drawing.cutKind === 'none' ? null : headSection(data.drawing)
+  const room = paper.right - paper.left
+  const plan = headPlan(data.drawing, section ? 118 : 130)
+  const sectionMm = Math.min(58, room - plan.widthMm - 4)
+  need(paper, plan.heightMm + 2)
+  beside(paper, [
+    () => {
+      paper.y += drawing(paper, plan)
+    },
+    () => {
+      if (section === null) return
+      gap(paper, 2)
+      paper.y += drawing(paper, section, { xMm: paper.right - sectionMm, widthMm: sectionMm })
+    },
+  ])
+}
+
+/** What was asked is short, what was done is not. */
+const asksShare = 0.3
+const listMm = 2.95
+
+/** Beside each other while both fit on the page; else one after the other, over as many as they need. */
+function askedAndDone(paper: Paper, { asked, done, notDone }: SpecSheetData): void {
+  const { left, right } = paper
+  const style = { sizeMm: listMm }
+  const parts = [
+    { title: 'Asked', items: asked, from: left, to: left + (right - left) * asksShare },
+    { title: 'Done', items: done, from: left + (right - left) * asksShare + 5, to: right },
+  ].filter(({ items }) => items.length > 0)
+  const heights = parts.map(({ items, from, to }) => {
+    const lines = items.flatMap((item) => wrap(item, 'text', listMm, to - from - 3.5))
+    return 12 + lines.length * listMm * 1.32
+  })
+  const fits = Math.max(0, ...heights) < roomLeft(paper)
+  const draw = (part: Paper, { title, items }: (typeof parts)[number]) => {
+    heading(part, title)
+    list(part, items, style)
+  }
+  if (fits) {
     beside(
       paper,
-      drawn.slice(i, i + 2).map((run, c) => () => {
-        within(paper, left + c * half, left + (c + 1) * half - 2, (part) => {
-          paragraph(part, flowTitle(run), { face: 'text-bold' })
-          const widthMm = part.right - part.left
-          const picture = flowCurves(run.beforePoints, run.afterPoints, {
-            title: run.title,
-            widthMm,
-            heightMm,
-          })
-          part.y += drawing(part, picture)
-        })
-      }),
+      parts.map((part) => () => within(paper, part.from, part.to, (narrow) => draw(narrow, part))),
     )
-  }
+  } else for (const part of parts) draw(paper, part)
+  if (notDone.length === 0) return
+  heading(paper, 'Not done')
+  list(paper, notDone, style)
 }
 
-const flowTitle = (run: SpecFlow): string =>
-  run.notLike.length === 0 ? run.title : `${run.title} – not like for like`
-
-function secondPage(paper: Paper, data: SpecSheetData): void {
-  paragraph(paper, `${data.tag} · job ${data.jobNumber} · ${data.customer}`, {
-    face: 'text-bold',
-    sizeMm: 4.2,
-  })
-  cuts(paper, data)
-  const waived = data.waivers.map(({ what, reason, by, at }) => `${what}: ${reason} (${by}, ${at})`)
-  const declined = data.declined.map(({ what, how }) => (how === '' ? what : `${what} – ${how}`))
-  twoColumns(paper, [
-    ...compression(data),
-    ...data.groups.flatMap(({ title, lines }) =>
-      pairsBlock(
-        title,
-        lines.map(({ label, value }) => [label, value]),
+/** Metal gone and compression, beside each other. */
+function totals(paper: Paper, { removedSinceNew, compression: ratio }: SpecSheetData): void {
+  const told = [
+    ratio?.before ? `${ratio.before} before` : '',
+    ratio?.after ? `${ratio.after} after` : '',
+    ratio?.needs ? `not computed: ${ratio.needs}` : '',
+  ].filter((words) => words !== '')
+  const { left, right } = paper
+  const middle = left + (right - left) * 0.54
+  need(paper, 12)
+  beside(paper, [
+    () =>
+      within(paper, left, told.length === 0 ? right : middle, (part) =>
+        labelled(part, 'Removed since new', removedSinceNew),
       ),
-    ),
-    ...listBlock('Waived', waived),
-    ...listBlock('Declined', declined),
-    ...listBlock('Cautions', data.cautions),
-    ...listBlock('Notes', data.notes),
+    () =>
+      within(paper, middle + 4, right, (part) =>
+        labelled(part, told.length === 0 ? '' : 'Compression ratio', told.join(', ')),
+      ),
   ])
-  for (const run of data.flow) flowTable(paper, run)
 }
 
-function cuts(paper: Paper, { cuts: made, removedSinceNew, cutterMarks }: SpecSheetData): void {
-  heading(paper, 'Cuts')
+/** What it is, then bold how much, on as many lines as it takes. */
+function labelled(paper: Paper, label: string, value: string): void {
+  if (label === '') return
+  const sizeMm = 3.4
+  const labelMm = wordsWidth(`${label}  `, 'text') * sizeMm
+  gap(paper, 1)
+  need(paper, sizeMm * 1.4)
+  const y = paper.y + sizeMm * 1.32
+  drawWords(paper.canvas, label, paper.left, y - sizeMm * 0.3, { face: 'text', sizeMm })
+  paragraph(paper, value, { face: 'text-bold', sizeMm, indentMm: labelMm })
+}
+
+function cuts(paper: Paper, { cuts: made }: SpecSheetData): void {
+  heading(paper, 'Cuts, as measured')
   if (made.length === 0) paragraph(paper, 'No metal was taken off the deck.')
   else {
     table(
       paper,
       [
-        { label: 'cut', share: 2.4 },
-        { label: 'planned', share: 2 },
+        { label: 'cut', share: 1.8 },
+        { label: 'planned', share: 1.7 },
         { label: 'as measured', share: 2, face: 'text-bold' },
-        { label: 'measured how', share: 2 },
-        { label: 'where', share: 1.6 },
+        { label: 'measured how', share: 3.4 },
+        { label: 'where', share: 1.5 },
       ],
-      made.map((cut) => [cut.what, orDash(cut.planned), cut.measured ?? 'not measured', cut.how, cut.by]),
+      made.map((cut) => [cut.what, cut.planned ?? '–', cut.measured ?? 'not measured', cut.how, cut.by]),
+      { sizeMm: 2.9 },
     )
   }
-  gap(paper, 0.8)
-  paragraph(paper, `Removed since new: ${removedSinceNew}`)
-  paragraph(paper, cutterMarks)
-}
-
-function compression({ compression: ratio }: SpecSheetData): Block[] {
-  if (ratio === null) return []
-  const lines: readonly (readonly [string, string])[] = [
-    ['Before', ratio.before ?? ''],
-    ['After', ratio.after ?? ''],
-    ['Not computed', ratio.needs],
-  ]
-  return pairsBlock(
-    'Compression ratio',
-    lines.filter(([, value]) => value !== ''),
-  )
-}
-
-function flowTable(paper: Paper, run: SpecFlow): void {
-  heading(paper, flowTitle(run))
-  for (const words of facts(conditions(run.beforeConditions, run.afterConditions))) {
-    paragraph(paper, words, { sizeMm: 3.2 })
-  }
-  list(paper, run.notLike, { sizeMm: 3.2, face: 'text-bold' })
-  const cells = (row: SpecFlowRow) => [
-    row.lift,
-    orDash(row.before),
-    orDash(row.after),
-    orDash(row.diffCfm),
-    orDash(row.diffPercent),
-    row.note,
-  ]
-  const rows = [...run.rows, ...run.means].map(cells)
-  if (rows.length === 0) return
-  table(
-    paper,
-    [
-      { label: 'lift', share: 2.2 },
-      { label: 'before, cfm', share: 1.2, align: 'end' },
-      { label: 'after, cfm', share: 1.2, align: 'end' },
-      { label: 'difference, cfm', share: 1.4, align: 'end' },
-      { label: '%', share: 1, align: 'end' },
-      { label: '', share: 3 },
-    ],
-    rows,
-    { sizeMm: 3, boldRows: new Set(run.means.map((_, i) => run.rows.length + i)) },
-  )
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { StepState } from '@/lib/core/route/types'
 import { turnaround } from '@/lib/core/shop/turnaround'
+import { chamberBars } from '@/lib/drawing/chamber-bars'
 import { chamberTrendDrawing } from '@/lib/drawing/chamber-trend'
 import { cutSection } from '@/lib/drawing/cut-section'
 import { flowCurves, flowRunCurves } from '@/lib/drawing/flow-curves'
@@ -12,7 +13,7 @@ import { openingOutline } from '@/lib/drawing/opening-outline'
 import { tagPlate } from '@/lib/drawing/tag-plate'
 import { turnaroundStrip } from '@/lib/drawing/turnaround-strip'
 import { qrDrawing } from '@/lib/pdf/qr'
-import { flow, head } from '@/tests/pdf/sample-papers'
+import { flow, head, spec } from '@/tests/pdf/sample-papers'
 import { differences, marksOnPaper, marksOnScreen, onPaper, type Placed, type Seen } from './seen-marks'
 
 const states: readonly StepState[] = ['done', 'started', 'ready', 'do again', 'waived', 'not needed', 'to do']
@@ -48,6 +49,7 @@ const wedge = {
   exhaustValveIn: 1.6, exhaustValveAngleDeg: 22, exhaustValveXIn: 3.3, exhaustValveZIn: 0.47, exhaustSeatDepthIn: 0.14,
 } // prettier-ignore
 
+const chambers = spec.chambers ?? expect.unreachable()
 const intake = flow('intake', 1)
 const curves = { title: 'Intake', widthMm: 90, heightMm: 50 }
 const run = (name: string) => ({ name, points: intake.afterPoints })
@@ -55,6 +57,7 @@ const run = (name: string) => ({ name, points: intake.afterPoints })
 const drawings: readonly (readonly [string, Drawing])[] = [
   ['plan', headPlan(head)],
   ['plan, deep at the intake', headPlan({ ...head, deepEdge: 'intake', slotToward: 'intake' }, 120)],
+  ['plan with slots to come and holes named', headPlan({ ...head, slotsAre: 'needed', slotNote: '2 to 4', bolts: head.bolts.map((bolt, i) => ({ ...bolt, label: String(i + 1) })) }, 110)],
   ['plan of twelve without a reading', headPlan({ ...head, chambers: 12, chamberReadings: [], bolts: [], cutKind: 'none', deepEdge: null })],
   ['section', headSection(head)],
   ['section of a flat cut', headSection({ ...head, cutKind: 'flat', deepEdge: null })],
@@ -65,9 +68,13 @@ const drawings: readonly (readonly [string, Drawing])[] = [
   ['empty scale', headScale([], { widthMm: 150, forHand: true })],
   ['curves', flowCurves(intake.beforePoints, intake.afterPoints, curves)],
   ['curves of one run', flowCurves([], intake.afterPoints, curves)],
+  ['curves not like for like', flowCurves(intake.beforePoints, intake.afterPoints, { ...curves, notLike: true })],
   ['no curves', flowCurves([], [], curves)],
   ['curves of five runs', flowRunCurves(['as came', 'ported', 'cut', 'seats', 'again'].map(run), curves)],
   ['chambers over the visits', chamberTrendDrawing([stage('as came', [64.2, 64], ''), stage('thickness', [null, 62], 'own'), stage('finished', [60.4, 60], 'shop’s')], { title: 'Chambers, cc', widthMm: 100 })],
+  ['chambers before and after', chamberBars(chambers, { widthMm: 116, heightMm: 38 })],
+  ['chambers not measured alike', chamberBars({ ...chambers, beforeWith: 'own' }, { widthMm: 90, heightMm: 40 })],
+  ['chambers of which nobody noted the valves', chamberBars({ ...chambers, beforeWith: '', afterWith: '' }, { widthMm: 90, heightMm: 40 })],
   ['turnaround', strip([3, 5, 5, 9, 14], true)],
   ['turnaround of nobody', strip([], false)],
   ['tag', tagPlate('T-0412')],

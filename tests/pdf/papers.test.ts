@@ -38,7 +38,7 @@ describe('job sheet', () => {
     for (const words of [
       'T-0412', 'Tomasz Brandt · 555 0199', 'Chambers to 60 cc, angle cut allowed, no more than 1°', '0.083', '60.0',
       'exhaust edge · deep edge · cut 0.083 in', 'marked end', 'Measure finished', 'Finished, cc', '64.2',
-      'exhaust 2', 'Call before any weld.', 'check the clearance at assembly', 'printed 3 Mar 2026, 14:05',
+      'exhaust end', 'STOP. On hold: The dowel hole on end 2 is torn', 'Spring seat 3 is worn', 'revision 31', 'front desk', 'Call before any weld.', 'check the clearance at assembly', 'printed 3 Mar 2026, 14:05',
     ]) {
       expect(flat(text)).toContain(words)
     } // prettier-ignore
@@ -47,9 +47,10 @@ describe('job sheet', () => {
     )
   })
 
-  it('starts each head on a page of its own', async () => {
+  it.each(['letter', 'a4'] as const)('gives each head one page of its own (%s)', async (paper) => {
     const two = { ...job, heads: [jobHead, { ...jobHead, tag: 'T-0413' }] }
-    const { pages } = await readPdf(await jobSheet(two, setting))
+    const { pages } = await readPdf(await jobSheet(two, { ...setting, paper }))
+    expect(pages).toHaveLength(2)
     const starts = pages.flatMap((page, i) => (/Job 26-0117/.test(page) ? [i] : []))
     expect(starts).toHaveLength(2)
     expect(pages[starts[1] ?? 0]).toContain('T-0413')
@@ -63,7 +64,7 @@ describe('job sheet', () => {
   it('prints the order of a job whose heads are not here yet', async () => {
     const { text } = await readPdf(await jobSheet({ ...job, heads: [] }, setting))
     expect(flat(text)).toContain('No head has come in on this job yet.')
-    expect(flat(text)).toContain('Touch up the seats')
+    expect(flat(text)).toContain('Tomasz Brandt')
   })
 
   it('says when its QR code works on this machine only', async () => {
@@ -94,27 +95,22 @@ describe('outside sheet', () => {
 })
 
 describe('spec sheet', () => {
-  it('fits a whole job with both ports on two pages, the first with figures, chambers and curves', async () => {
+  it('fits a whole job with both ports on two pages: what came of it first, how it was proved second', async () => {
     const { pages, title } = await readPdf(await specSheet(spec, setting))
     expect(title).toBe('Spec sheet T-0412, job 26-0117')
     expect(pages).toHaveLength(2)
     const [first = '', second = ''] = pages.map(flat)
     for (const words of [
-      '60.1',
-      '11.2',
-      '64.7',
-      '60.3',
-      'Asked',
-      'Done',
-      'Goes on: left bank',
-      'valve lift, in',
+      '60.1', '11.2', '64.7', '60.3', 'Asked', 'Done', 'Goes on left bank, marked end forward', 'Pair with T-0413',
+      '0.0627 in, 0.52°', 'four corners, gauged on', 'Removed since new 0.083 in', '10.4 : 1 before, 11.2 : 1 after',
+      'target 60', '± 0.5 cc', 'Released by Ines Varga',
     ]) {
       expect(first).toContain(words)
-    }
+    } // prettier-ignore
     for (const words of [
-      '0.0627 in, 0.52°', 'four corners, gauged on', 'Removed since new: 0.083 in', 'Bronze guides',
-      'Surface finish not measured: comparator away', 'not taken: retainer meets the seal', '+8.8', 'leak 1.2 cfm',
-      'outside the sealing area', '0.640 in',
+      'valve lift, in', 'Bronze guides', 'Surface finish not measured: comparator away', '+8.8', 'leak 1.2 cfm',
+      '0.700 in: not taken: retainer meets the seal', '0.100 in, 0.200 in, 0.300 in: within the bench’s repeatability',
+      'outside the sealing area', '0.640 in', 'Before it goes on the engine', 'By Ines Varga, 3 Mar 2026, 13:50.',
     ]) {
       expect(second).toContain(words)
     } // prettier-ignore
@@ -181,6 +177,27 @@ describe('spec sheet', () => {
     const { text, title } = await readPdf(await specSheet(revised, setting))
     expect(title).toContain('revision 2')
     expect(text).toContain('chamber 3 was read again')
+  })
+
+  it('names the sheets it takes the place of', async () => {
+    const earlier = [
+      { revision: 1, reason: '', releasedBy: 'Ines Varga', releasedAt: '2 Mar 2026, 9:10' },
+      { revision: 2, reason: 'spring pressure', releasedBy: 'Ada Rooke', releasedAt: '3 Mar 2026, 8:00' },
+    ]
+    const revised = { ...spec, revision: 3, revisionReason: 'chamber 3 was read again', earlier }
+    const text = flat((await readPdf(await specSheet(revised, setting))).text)
+    expect(text).toContain('This is revision 3: chamber 3 was read again.')
+    expect(text).toContain('revision 1, released by Ines Varga, 2 Mar 2026, 9:10, which is kept')
+    expect(text).toContain(
+      'revision 2 (spring pressure), released by Ada Rooke, 3 Mar 2026, 8:00, which is kept',
+    )
+  })
+
+  it('draws no picture for a sheet that was frozen without the numbers for one, and keeps its table', async () => {
+    const { picture: _, ...chambers } = spec.chambers ?? expect.unreachable()
+    const text = flat((await readPdf(await specSheet({ ...spec, chambers }, setting))).text)
+    expect(text).not.toContain('target 60')
+    expect(text).toContain('64.7')
   })
 
   it('is the same file twice for the same data, so that it can be kept by its hash', async () => {
@@ -293,6 +310,7 @@ describe('large papers', () => {
   it('500 lines of notes are all there, over numbered pages', async () => {
     const notes = Array.from({ length: 500 }, (_, i) => `line ${i + 1} of the notes`).join('\n')
     const { pages, text } = await readPdf(await jobSheet({ ...job, notes }, setting))
+    expect(pages.length).toBeGreaterThan(1)
     const lines = flat(text).match(/line \d+ of the notes/g) ?? []
     expect(lines).toHaveLength(500)
     expect(lines.at(-1)).toBe('line 500 of the notes')
@@ -306,9 +324,12 @@ describe('large papers', () => {
     expect(flat(text)).toContain('part200')
   })
 
-  it('12 chambers and 40 lifts, each figure there, the head of the table on each page', async () => {
+  it.each([
+    [40, 'both tables beside each other on one page'],
+    [95, 'the head of the table on each page'],
+  ])('12 chambers and %i lifts of each port, each figure there, %s', async (count) => {
     const cc = Array.from({ length: 12 }, (_, i) => (50 + i / 10).toFixed(1))
-    const lifts = Array.from({ length: 40 }, (_, i) => (0.025 * (i + 1)).toFixed(3))
+    const lifts = Array.from({ length: count }, (_, i) => (0.01 * (i + 1)).toFixed(3))
     const run = flow('intake', 1)
     const rows = lifts.map((lift, i) => ({
       lift: `${lift} in`,
@@ -325,14 +346,17 @@ describe('large papers', () => {
         rows: cc.map((afterCc, i) => ({ chamber: String(i + 1), beforeCc: '54.5', afterCc, remark: '' })),
       },
       drawing: { ...head, chambers: 12, chamberReadings: cc },
-      flow: [{ ...run, rows }],
+      flow: [
+        { ...run, rows },
+        { ...run, port: 'exhaust', rows },
+      ],
     }
     const { pages, text } = await readPdf(await specSheet(data, setting))
     for (const figure of [...cc, ...rows.map((row) => row.before), ...rows.map((row) => row.after)]) {
       expect(text).toContain(figure)
     }
     const tables = pages.filter((page) => /\b0\.\d{3} in/.test(page) && page.includes('+100.4'))
-    expect(tables.length).toBeGreaterThan(1)
+    expect(tables.length > 1).toBe(count > 40)
     for (const page of tables) expect(page).toContain('before, cfm')
   })
 

@@ -132,6 +132,11 @@ export const spec: SpecSheetData = {
     target: '60.0 cc, each within 0.5 cc',
     beforeWith: 'customer’s valves, plug B7 flush',
     afterWith: 'customer’s valves, plug B7 flush',
+    picture: {
+      beforeCc: [64.2, 64.6, 64.4, 64.7],
+      afterCc: [59.9, 60.2, 60, 60.3],
+      target: { cc: 60, toleranceCc: 0.5 },
+    },
   },
   cuts: [
     {
@@ -197,25 +202,40 @@ const labels: readonly (readonly [string, string, StepState])[] = [
 ]
 
 const owes = (label: string): JobSheetStep['owes'] => {
-  const points = (...names: string[]) => names.map((name) => ({ label: name, value: null }))
+  const points = (...names: string[]) => names.map((name) => ({ group: '', label: name, value: null }))
+  const none = { choices: [] }
   if (label === 'Measure chambers') {
     const values = ['64.2', '64.6', '64.4', '64.7']
     return [
-      { label: 'Before', unit: 'cc', points: values.map((value, i) => ({ label: String(i + 1), value })) },
+      {
+        label: 'Before',
+        unit: 'cc',
+        points: values.map((value, i) => ({ group: '', label: String(i + 1), value })),
+        ...none,
+      },
     ]
   }
   if (label === 'Measure finished') {
     return [
-      { label: 'Finished', unit: 'cc', points: points('1', '2', '3', '4') },
-      { label: 'Thickness', unit: 'in', points: points('intake 1', 'exhaust 1', 'intake 2', 'exhaust 2') },
-      { label: 'Cutter marks by the inserts', unit: '', points: points('') },
+      { label: 'Finished', unit: 'cc', points: points('1', '2', '3', '4'), ...none },
+      {
+        label: 'Thickness',
+        unit: 'in',
+        points: ['intake end', 'exhaust end'].flatMap((group) => [
+          { group, label: '1', value: null },
+          { group, label: '2', value: null },
+        ]),
+        ...none,
+      },
+      { label: 'Cutter marks by the inserts', unit: '', points: points(''), choices: ['none', 'seen'] },
     ]
   }
-  return label === 'Flat cut' ? [{ label: 'Total depth', unit: 'in', points: points('') }] : []
+  return label === 'Flat cut' ? [{ label: 'Total depth', unit: 'in', points: points(''), ...none }] : []
 }
 
 export const jobHead: JobSheetHead = {
   tag: 'T-0412',
+  revision: 31,
   qrText: 'http://192.168.1.20:3000/t/T-0412',
   casting: 'Harrow 210, opened chamber',
   marks: 'stamped H2, casting 7741-B',
@@ -223,6 +243,9 @@ export const jobHead: JobSheetHead = {
   place: 'rack C, shelf 3',
   pairTags: ['T-0413'],
   cameWith: 'valves, springs, ten head bolts in a bag',
+  ordered: ['Chambers to 60 cc, angle cut allowed, no more than 1°', 'Flow after', 'Touch up the seats'],
+  holds: ['The dowel hole on end 2 is torn'],
+  findings: ['Spring seat 3 is worn: asked, no answer yet, do not start'],
   planTitle: 'Plan: angle cut and flat cut',
   planFigures: [
     {
@@ -266,7 +289,6 @@ export const job: JobSheetData = {
   promised: '20 Mar 2026',
   urgency: 'race on the 28th',
   engine: '5.8 l V8, 90°, bore 4.030 in, stroke 3.480 in',
-  ordered: ['Chambers to 60 cc, angle cut allowed, no more than 1°', 'Flow after', 'Touch up the seats'],
   notes: 'Call before any weld.',
   addressWarning: '',
   heads: [jobHead],

@@ -25,7 +25,13 @@ export type HeadDrawing = {
     readonly along: number
     readonly long: boolean
     readonly slotted: boolean
+    /** As the casting's record names it; absent: not named. */
+    readonly label?: string
   }[]
   /** Toward which edge slotted holes are opened; null when there are none. */
   readonly slotToward: Edge | null
+  /** Whether the slots were cut and read, or are what the plan needs; absent: cut. */
+  readonly slotsAre?: 'cut' | 'needed'
+  /** What the bench wrote about slotted holes, as it was typed; absent: nothing. */
+  readonly slotNote?: string
 }

@@ -37,6 +37,15 @@ export type SpecChambers = {
   /** Whose valves and which plug; "nominal, not measured" for a head that was bought in already cut. */
   readonly beforeWith: string
   readonly afterWith: string
+  /** The same volumes as numbers, for the picture alone; a sheet that was frozen before there was one has none. */
+  readonly picture?: ChamberPicture
+}
+
+export type ChamberPicture = {
+  /** In cc, by chamber; null: not measured. */
+  readonly beforeCc: readonly (number | null)[]
+  readonly afterCc: readonly (number | null)[]
+  readonly target: { readonly cc: number; readonly toleranceCc: number } | null
 }
 
 export type SpecCut = {
@@ -103,6 +112,14 @@ export type SpecWaiver = {
   readonly at: string
 }
 
+export type SpecEarlier = {
+  readonly revision: number
+  /** Why it was made; '' for the first. */
+  readonly reason: string
+  readonly releasedBy: string
+  readonly releasedAt: string
+}
+
 export type SpecDeclined = {
   readonly what: string
   /** "declined by telephone, 3 March"; '' when not noted. */
@@ -112,8 +129,8 @@ export type SpecDeclined = {
 /**
  * Everything the customer's spec sheet says, computed and formatted, for the page and for the paper; frozen as JSON when
  * a visit is released. It holds no price, no internal note and nothing of another customer. Figures are text because the
- * sheet is a record of what was said then: a later change of format must not change it. Only flow points stay numbers,
- * for the curve.
+ * sheet is a record of what was said then: a later change of format must not change it. Only what a picture is
+ * drawn from stays numbers.
  */
 export type SpecSheetData = {
   /** Version of this shape, so that a sheet frozen long ago can still be read. */
@@ -124,6 +141,8 @@ export type SpecSheetData = {
   readonly revision: number
   /** What the revision corrects; '' for the first. */
   readonly revisionReason: string
+  /** The sheets it takes the place of, the first one first; absent: none, or frozen before they were named. */
+  readonly earlier?: readonly SpecEarlier[]
   /** How the visit ended; `returned as is` lists what was not done in `notDone`. */
   readonly outcome: 'released' | 'returned as is'
   readonly releasedBy: string

@@ -1,10 +1,12 @@
+import { boltHoleSlot } from '@/lib/core/clearance/bolt-hole'
 import type { CornerName } from '@/lib/core/straightness/corner-point'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
 import { corners, cornersAt, edgesMeasured, wasCut } from './measured-cut'
 import type { PaperHead } from './paper-head'
-import { bareText, mean, valuedAt } from './read'
+import { bareText, mean, newestText, valuedAt } from './read'
+import { holesNamed, saysNone } from './slotted-holes'
 
 /** The drawing of a head before its cuts: what is planned, and what was read so far. */
 export function headDrawing(head: PaperHead): HeadDrawing {
@@ -46,8 +48,7 @@ function withReadings(
       const reading = cc.find(({ point }) => point === String(place + 1))
       return reading ? bareText(reading, 'cc') : null
     }),
-    bolts: boltPlaces(head),
-    slotToward: null,
+    ...boltsOf(head),
   }
 }
 
@@ -68,14 +69,25 @@ function cornerTexts(readings: readonly EffectiveReading[]): HeadDrawing['corner
   return Object.fromEntries(corners.map((corner) => [corner, text(corner)])) as HeadDrawing['cornerReadings']
 }
 
-/** Bolt holes that have a place on record, by their share of the deck; longer than the mean is long. */
-function boltPlaces({ visit, casting }: PaperHead): HeadDrawing['bolts'] {
-  const { milledWidthIn, deckLengthIn } = casting
-  const record = visit.head.casting
-  const bolts = record?.bolts ?? []
-  const lengths = bolts.flatMap(({ lengthIn }) => (lengthIn === null ? [] : [lengthIn]))
-  if (!record || !milledWidthIn || !deckLengthIn) return []
-  return bolts.flatMap(({ xIn, yIn, lengthIn }) => {
+type BoltRow = NonNullable<PaperHead['visit']['head']['casting']>['bolts'][number]
+
+/**
+ * Bolt holes that have a place on record, by their share of the deck; longer than the mean is long. Slotted are those that
+ * the bench named; while it has not been there, those that the plan's angle needs. A slot opens toward the shallow edge,
+ * as the bolt leans.
+ */
+function boltsOf(
+  head: PaperHead,
+): Pick<HeadDrawing, 'bolts' | 'slotToward' | 'slotsAre'> & { readonly slotNote?: string } {
+  const { milledWidthIn, deckLengthIn } = head.casting
+  const record = head.visit.head.casting
+  const note = newestText(head.readings, 'bolt-slotted').trim()
+  const isRead = note !== ''
+  const noted = isRead && !saysNone(note) ? { slotNote: note } : {}
+  if (!record || !milledWidthIn || !deckLengthIn) return { bolts: [], slotToward: null, ...noted }
+  const lengths = record.bolts.flatMap(({ lengthIn }) => (lengthIn === null ? [] : [lengthIn]))
+  const slotted = isRead ? holesNamed(note, record.bolts.map(({ label }) => label)) : holesToSlot(head, record.bolts) // prettier-ignore
+  const bolts = record.bolts.flatMap(({ xIn, yIn, lengthIn, label }) => {
     if (xIn === null || yIn === null) return []
     const fromShallow = xIn / milledWidthIn
     return [
@@ -83,8 +95,33 @@ function boltPlaces({ visit, casting }: PaperHead): HeadDrawing['bolts'] {
         across: record.deepEdge === 'exhaust' ? fromShallow : 1 - fromShallow,
         along: yIn / deckLengthIn,
         long: lengthIn !== null && lengthIn > mean(lengths),
-        slotted: false,
+        slotted: slotted.has(label),
+        label,
       },
     ]
   })
+  const angled = (head.facts.plan?.angleIn ?? 0) > 0
+  const any = angled && bolts.some((bolt) => bolt.slotted)
+  const shallow = head.plan?.deepEdge === 'exhaust' ? 'intake' : 'exhaust'
+  return { bolts, slotToward: any ? shallow : null, slotsAre: isRead ? 'cut' : 'needed', ...noted }
+}
+
+/** Holes that the plan's angle leaves too tight for their bolts, as far as hole, bolt and length are on record. */
+function holesToSlot({ plan, facts, casting }: PaperHead, bolts: readonly BoltRow[]): ReadonlySet<string> {
+  const cut = facts.plan
+  if (!plan || !cut || cut.angleIn <= 0) return new Set()
+  const deck = { flatIn: cut.flatIn, angleIn: cut.angleIn, milledWidthIn: casting.milledWidthIn }
+  return new Set(
+    bolts.flatMap(({ label, lengthIn, diameterIn, boltIn }) => {
+      const length = lengthIn ?? casting.boltHoleLengthIn
+      const slot = boltHoleSlot({
+        cut: deck,
+        holeLengthIn: length === undefined ? undefined : length - cut.flatIn,
+        holeDiameterIn: diameterIn ?? casting.boltHoleIn,
+        boltDiameterIn: boltIn ?? casting.boltIn,
+        dowels: true,
+      })
+      return slot.ok && slot.value.slotIn > 0 ? [label] : []
+    }),
+  )
 }

@@ -41,8 +41,18 @@ export function chambersOf(head: PaperHead): SpecChambers | null {
     target: target === '' ? null : target,
     beforeWith: nominal === null ? withWords(head, 'chambers') : 'nominal, not measured',
     afterWith: withWords(head, 'finished'),
+    picture: { beforeCc: valuesOf(head, before), afterCc: valuesOf(head, after), target: targetBand(head) },
   }
 }
+
+const valuesOf = ({ chambers }: PaperHead, readings: readonly Valued[]): (number | null)[] =>
+  Array.from(
+    { length: chambers },
+    (_, place) => readings.find(({ point }) => point === String(place + 1))?.value ?? null,
+  )
+
+const targetBand = ({ visit, settings }: PaperHead) =>
+  visit.targetCc === null ? null : { cc: visit.targetCc, toleranceCc: settings.ccToleranceCc }
 
 const textAt = (readings: readonly Valued[], chamber: string): string | null => {
   const reading = readings.find(({ point }) => point === chamber)

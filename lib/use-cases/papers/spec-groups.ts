@@ -45,6 +45,8 @@ function lineOf(head: PaperHead, kind: ReadingKind): SpecLine[] {
   }))
   const [first] = answers
   if (!first) return []
+  const byPort = portsInShort(readings.map(({ point }, i) => ({ point, words: answers[i]?.words ?? '' })))
+  if (byPort !== null) return [{ label, value: byPort }]
   const alike = answers.every(({ words }) => words === first.words)
   if (alike && answers.length > 1) return [{ label, value: `${first.words} at each` }]
   return [
@@ -53,6 +55,27 @@ function lineOf(head: PaperHead, kind: ReadingKind): SpecLine[] {
       value: answers.map(({ where, words }) => (where === '' ? words : `${where} ${words}`)).join(', '),
     },
   ]
+}
+
+type Answer = { readonly point: string; readonly words: string }
+
+/** "intake .083, .081 in, exhaust .120, .117 in, from chamber 1": all chambers of a head in few words; null: not so read. */
+function portsInShort(answers: readonly Answer[]): string | null {
+  const sides = (['intake', 'exhaust'] as const).map((port) => ({
+    port,
+    words: answers.flatMap(({ point, words }) => (point.endsWith(`-${port}`) ? [{ point, words }] : [])),
+  }))
+  const count = sides[0]?.words.length ?? 0
+  const whole = sides.every(({ port, words }) => words.every(({ point }, i) => point === `${i + 1}-${port}`))
+  if (!whole || count < 2 || sides.some(({ words }) => words.length !== count)) return null
+  const unit = / [^ ]+$/.exec(answers[0]?.words ?? '')?.[0] ?? ''
+  if (unit === '' || answers.length !== 2 * count || !answers.every(({ words }) => words.endsWith(unit)))
+    return null
+  const bare = (words: string) => words.slice(0, -unit.length)
+  const told = sides.map(
+    ({ port, words }) => `${port} ${words.map((one) => bare(one.words)).join(', ')}${unit}`,
+  )
+  return `${told.join('; ')}; chambers 1 to ${count}`
 }
 
 /** Lift at which the retainer meets the seal, or the coils close, whichever comes first. */
