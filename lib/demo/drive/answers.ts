@@ -51,7 +51,10 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
 
   'bolt-squared': always('all'),
   'bolt-passes': always('all'),
-  'bolt-slotted': ({ plan }) => ((plan?.angleDeg ?? 0) > 0.5 ? '6 7 8 9 10, outward' : 'none'),
+  'bolt-slotted': ({ plan }) =>
+    (plan?.angleDeg ?? 0) > 0.5
+      ? `1 to 10, toward the ${plan?.deepEdge === 'exhaust' ? 'intake' : 'exhaust'} edge`
+      : 'none',
   'bolt-reach': always('good'),
   dowels: always('home'),
 
