@@ -3,12 +3,23 @@ import type { Figure, ShopBlock } from '@/lib/core/spec/spec-sheet'
 import type { StepState } from '@/lib/core/route/types'
 import type { Graduation } from '@/lib/drawing/graduations'
 
-/** A reading owed: one blank a point, with its unit; `value` is what was already read. */
+export type JobSheetPoint = {
+  /** What the points beside it have in common: "intake"; '' when nothing. */
+  readonly group: string
+  /** Short: "1", "end 2", "0.300 in"; '' for a single answer. */
+  readonly label: string
+  /** What was already read. */
+  readonly value: string | null
+}
+
+/** A reading owed: one blank a point, with its unit. */
 export type JobSheetOwed = {
   readonly label: string
   /** "cc", "in"; '' for words. */
   readonly unit: string
-  readonly points: readonly { readonly label: string; readonly value: string | null }[]
+  readonly points: readonly JobSheetPoint[]
+  /** Answers to tick instead of writing; empty when it is written. */
+  readonly choices: readonly string[]
 }
 
 export type JobSheetStep = {
@@ -24,6 +35,8 @@ export type JobSheetStep = {
 
 export type JobSheetHead = {
   readonly tag: string
+  /** Of this visit's record: of two sheets the higher one is the newer. */
+  readonly revision: number
   /** The shop's address and the tag. */
   readonly qrText: string
   readonly casting: string
@@ -32,14 +45,21 @@ export type JobSheetHead = {
   readonly place: string
   readonly pairTags: readonly string[]
   readonly cameWith: string
+  /** The customer's order for this head in words, a line each. */
+  readonly ordered: readonly string[]
+  /** Why it may not go on, a line each: nothing else is read first. */
+  readonly holds: readonly string[]
   /** "Angle cut and flat cut", "No cut". */
   readonly planTitle: string
-  /** Set huge: depth at each edge, target cc. */
+  /** Set huge: how deep to stop, depth at each edge, target cc. */
   readonly planFigures: readonly Figure[]
   readonly planNotes: readonly string[]
   readonly drawing: HeadDrawing
   readonly graduations: readonly Graduation[]
+  /** The steps of the graduations, in their order; what is not needed is left blank. */
   readonly steps: readonly JobSheetStep[]
+  /** Extra work seen: what, and how it was answered. */
+  readonly findings: readonly string[]
   readonly cautions: readonly string[]
   /** What the customer said no to: it is not to be done. */
   readonly declined: readonly string[]
@@ -56,8 +76,6 @@ export type JobSheetData = {
   /** '' when ordinary. */
   readonly urgency: string
   readonly engine: string
-  /** The customer's order in words, a line each. */
-  readonly ordered: readonly string[]
   readonly notes: string
   /** Said while the shop's address works on this machine only; '' otherwise. */
   readonly addressWarning: string

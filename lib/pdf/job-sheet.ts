@@ -1,17 +1,19 @@
+import { headPlan } from '@/lib/drawing/head-plan'
 import { headScale } from '@/lib/drawing/head-scale'
-import { drawWords, paperColours, pointsPerMm } from './canvas'
-import { wordsWidth } from './fonts'
-import type { JobSheetData, JobSheetHead, JobSheetOwed, JobSheetStep } from './job-sheet-data'
+import { drawWords } from './canvas'
+import { closer, columnMm, fitsHere, flowColumns, listLines } from './columns'
+import type { JobSheetData, JobSheetHead } from './job-sheet-data'
+import { stepLines } from './job-sheet-steps'
 import {
-  drawing, finishPaper, gap, heading, list, need, newPage, paragraph, startPaper,
+  beside, drawing, finishPaper, gap, need, newPage, paragraph, rule, startPaper, within,
   type Paper,
 } from './layout' // prettier-ignore
-import { bigFigures, facts, headDrawings, tagHead, titledList } from './parts'
+import { bigFigures, facts, tagHead } from './parts'
 import type { PrintSetting } from './print-setting'
 
 export type { JobSheetData, JobSheetHead, JobSheetOwed, JobSheetStep } from './job-sheet-data'
 
-/** The paper that goes with the heads through the shop, usable for a day without the network. A page or more a head. */
+/** The paper that goes with the heads through the shop, usable for a day without the network. A page a head, more when its readings need it. */
 export async function jobSheet(data: JobSheetData, setting: PrintSetting): Promise<Uint8Array> {
   const paper = await startPaper({
     title: `Job sheet ${data.jobNumber}`,
@@ -27,9 +29,12 @@ export async function jobSheet(data: JobSheetData, setting: PrintSetting): Promi
   return finishPaper(paper)
 }
 
+const smallMm = 2.8
+
 function headPages(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
   tagHead(paper, {
     tag: head.tag,
+    plateMm: 68,
     qrText: head.qrText,
     title: `Job ${data.jobNumber}`,
     lines: facts([
@@ -39,31 +44,119 @@ function headPages(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
       ['Casting', head.casting],
       ['Marks', head.marks],
     ]),
+    lineMm: smallMm,
   })
-  paragraph(paper, data.addressWarning, { face: 'text-bold' })
   const about = facts([
     ['Goes on', head.side],
     ['Pair with', head.pairTags.join(', ')],
     ['Place', head.place],
     ['Came with it', head.cameWith],
+    ['Record', `revision ${head.revision}`],
   ])
-  paragraph(paper, about.join(' · '))
-  titledList(paper, 'Ordered', data.ordered)
-  heading(paper, head.planTitle)
-  bigFigures(paper, head.planFigures)
-  list(paper, head.planNotes)
-  gap(paper, 2)
-  headDrawings(paper, head.drawing)
-  scale(paper, head)
-  heading(paper, 'Steps and readings owed')
-  head.steps.forEach((step, i) => stepRow(paper, step, i + 1))
-  titledList(paper, 'Cautions', head.cautions)
-  titledList(paper, 'Declined, not to be done', head.declined)
-  titledList(paper, 'Waived', head.waivers)
-  if (data.notes !== '') {
-    heading(paper, 'Notes')
-    paragraph(paper, data.notes)
+  paragraph(paper, about.join(' · '), { sizeMm: smallMm })
+  paragraph(paper, data.addressWarning, { face: 'text-bold', sizeMm: 2.8 })
+  for (const hold of head.holds)
+    paragraph(paper, `STOP. On hold: ${hold}`, { face: 'text-bold', sizeMm: 4.6, tone: 'stop' })
+  plan(paper, head)
+  words(paper, data, head)
+  steps(paper, data, head)
+}
+
+const columnGapMm = 5
+
+/** The plan of the head at the left, what the mill has to know huge at the right. */
+function plan(paper: Paper, head: JobSheetHead): void {
+  const picture = headPlan(head.drawing)
+  const heightMm = (picture.heightMm * pictureMm) / picture.widthMm
+  const { left, right } = paper
+  gap(paper, 1)
+  need(paper, heightMm)
+  beside(paper, [
+    () => {
+      gap(paper, 1)
+      paper.y += drawing(paper, picture, { widthMm: pictureMm })
+    },
+    () =>
+      within(paper, left + pictureMm + columnGapMm, right, (part) => {
+        paragraph(part, head.planTitle, { face: 'text-bold', sizeMm: 4.6 })
+        bigFigures(part, head.planFigures, { abreast: 2, sizeMm: 12 })
+      }),
+  ])
+}
+
+const pictureMm = 100
+
+/** What whoever works on the head has to know in words. */
+function words(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
+  const onNewPage = () => continued(paper, data, head)
+  const columns = { count: 3, gapMm: columnGapMm, wholeMm: 10, onNewPage }
+  const width = columnMm(paper, columns)
+  const lists: readonly (readonly [string, readonly string[]])[] = [
+    ['Ordered', head.ordered],
+    ['Plan', head.planNotes],
+    ['Cautions', head.cautions],
+    ['Findings', head.findings],
+    ['Declined, not to be done', head.declined],
+    ['Waived', head.waivers],
+    ['Notes', data.notes === '' ? [] : data.notes.split('\n')],
+  ]
+  gap(paper, 1)
+  need(paper, 20)
+  rule(paper)
+  gap(paper, 1)
+  flowColumns(
+    paper,
+    lists.map(([title, items]) => listLines(title, items, smallMm, width)),
+    columns,
+  )
+}
+
+/** The scale's graduations as a share of those on a screen: long ones of 6 mm read at arm's length. */
+const scaleShare = 0.75
+/** Less than this at the foot of a page is no place to begin the steps. */
+const leastStepsMm = 40
+
+/** The head's scale over the whole width, and under it every step with its box and its blanks, in two columns. */
+function steps(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
+  if (head.steps.length === 0) return
+  const widthMm = paper.right - paper.left
+  const scale = headScale(head.graduations, { widthMm: widthMm / scaleShare, forHand: false })
+  need(paper, scale.heightMm * scaleShare + leastStepsMm)
+  gap(paper, 1)
+  paper.y += drawing(paper, scale, { widthMm })
+  // Nothing hangs below the edge: the numbers move up.
+  if (!head.graduations.some(({ outside }) => outside)) paper.y -= 6
+  numbers(paper, head.graduations.length)
+  const onNewPage = () => continued(paper, data, head)
+  const columns = { count: 2, gapMm: columnGapMm, wholeMm: 12, onNewPage }
+  const width = columnMm(paper, columns)
+  const set = (share: number) =>
+    head.steps.map((step, i) => closer(stepLines(step, i + 1, width / share), share))
+  const share = closeness.find((one) => fitsHere(paper, set(one), columns)) ?? closeness[0]
+  flowColumns(paper, set(share), columns)
+}
+
+/** The steps are set a little closer where that spares a page. */
+const closeness = [1, 0.94, 0.88, 0.82] as const
+
+/** Each graduation's number, under it, as it stands before the step. */
+function numbers(paper: Paper, count: number): void {
+  const pitch = (paper.right - paper.left) / count
+  for (let i = 0; i < count; i++) {
+    drawWords(paper.canvas, String(i + 1), paper.left + pitch * (i + 0.5), paper.y + 2.6, {
+      face: 'figure',
+      sizeMm: 2.8,
+      anchor: 'middle',
+    })
   }
+  gap(paper, 3.6)
+}
+
+function continued(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
+  paragraph(paper, `${head.tag} · job ${data.jobNumber}, continued`, { face: 'text-bold', sizeMm: 5.4 })
+  gap(paper, 1)
+  rule(paper)
+  gap(paper, 1)
 }
 
 /** A job whose heads are not here yet still has an order to print. */
@@ -77,92 +170,6 @@ function orderOnly(paper: Paper, data: JobSheetData): void {
   ])) {
     paragraph(paper, line)
   }
-  titledList(paper, 'Ordered', data.ordered)
   paragraph(paper, 'No head has come in on this job yet.')
   paragraph(paper, data.notes)
-}
-
-function scale(paper: Paper, { graduations }: JobSheetHead): void {
-  if (graduations.length === 0) return
-  const picture = headScale(graduations, { widthMm: paper.right - paper.left, forHand: true })
-  heading(paper, 'Route', picture.heightMm)
-  paper.y += drawing(paper, picture)
-}
-
-const boxMm = 4
-const numberMm = 13
-const stationMm = 34
-/** States that the empty or ticked box says already. */
-const quiet: ReadonlySet<JobSheetStep['state']> = new Set(['to do', 'ready', 'done'])
-
-/** Number and box as on the scale, the step, where, and a blank for each reading it owes. */
-function stepRow(paper: Paper, step: JobSheetStep, number: number): void {
-  if (step.state === 'not needed') return
-  need(paper, 7 + Math.min(3, step.owes.length) * 6)
-  gap(paper, 1.4)
-  box(paper, paper.left, paper.y + 0.6, step.state === 'done')
-  drawWords(paper.canvas, String(number), paper.left + numberMm - 2, paper.y + 4, {
-    face: 'figure',
-    sizeMm: 3.6,
-    anchor: 'end',
-  })
-  drawWords(paper.canvas, step.station, paper.right, paper.y + 4, {
-    face: 'text',
-    sizeMm: 3.2,
-    anchor: 'end',
-    tone: 'faint',
-  })
-  const state = quiet.has(step.state) ? '' : ` (${step.state})`
-  const widthMm = paper.right - paper.left - numberMm - stationMm
-  paragraph(paper, `${step.label}${state}`, { face: 'text-bold', indentMm: numberMm, widthMm })
-  for (const note of [step.outside, step.note]) paragraph(paper, note, { sizeMm: 3.2, indentMm: numberMm })
-  for (const owed of step.owes) blanks(paper, owed)
-  if (step.owes.length > 0) gap(paper, 1.6)
-}
-
-function box(paper: Paper, xMm: number, yMm: number, ticked: boolean): void {
-  const { page } = paper.canvas
-  const [x, y] = [xMm * pointsPerMm, page.getHeight() - (yMm + boxMm) * pointsPerMm]
-  const side = boxMm * pointsPerMm
-  page.drawRectangle({ x, y, width: side, height: side, borderWidth: 0.8, borderColor: paperColours.ink })
-  if (!ticked) return
-  page.drawLine({ start: { x: x + 2, y: y + 5 }, end: { x: x + 4.5, y: y + 2 }, thickness: 1.4 })
-  page.drawLine({ start: { x: x + 4.5, y: y + 2 }, end: { x: x + 10, y: y + 10 }, thickness: 1.4 })
-}
-
-const blankLineMm = 6.2
-const blankMm = 17
-const wordsLineMm = 60
-
-/** "Finished cc, cc   1 ____  2 ____": as many to a line as fit; what was read already stands on its line. */
-function blanks(paper: Paper, { label, unit, points }: JobSheetOwed): void {
-  const style = { face: 'text', sizeMm: 3.3 } as const
-  const ruleMm = unit === '' ? wordsLineMm : blankMm
-  const name = unit === '' ? label : `${label}, ${unit}`
-  const start = paper.left + numberMm
-  const line = () => {
-    need(paper, blankLineMm)
-    paper.y += blankLineMm
-  }
-  line()
-  drawWords(paper.canvas, name, start, paper.y, style)
-  let x = start + wordsWidth(name, 'text') * style.sizeMm + 4
-  for (const point of points) {
-    const pointMm = point.label === '' ? 0 : wordsWidth(point.label, 'text-bold') * style.sizeMm + 1.2
-    if (x + pointMm + ruleMm > paper.right) {
-      line()
-      x = start + 4
-    }
-    drawWords(paper.canvas, point.label, x, paper.y, { ...style, face: 'text-bold' })
-    blankRule(paper, x + pointMm, ruleMm)
-    drawWords(paper.canvas, point.value ?? '', x + pointMm + 1, paper.y - 0.3, { face: 'figure', sizeMm: 4 })
-    x += pointMm + ruleMm + 3
-  }
-}
-
-function blankRule(paper: Paper, xMm: number, widthMm: number): void {
-  const { page } = paper.canvas
-  const y = page.getHeight() - (paper.y + 0.7) * pointsPerMm
-  const [from, to] = [xMm * pointsPerMm, (xMm + widthMm) * pointsPerMm]
-  page.drawLine({ start: { x: from, y }, end: { x: to, y }, thickness: 0.5 })
 }

@@ -11,8 +11,8 @@ const sizes: Readonly<Record<PaperSize, readonly [width: number, height: number]
   a4: [210, 297],
 }
 
-const marginMm = 12
-const footerMm = 6
+const marginMm = 10
+const footerMm = 4.5
 const lineOf = (sizeMm: number): number => sizeMm * 1.32
 
 /** A paper that is written from top to bottom and goes on to a new page when one is full. All lengths in millimetres. */
@@ -179,7 +179,7 @@ export async function finishPaper(paper: Paper): Promise<Uint8Array> {
   const pages = paper.doc.getPages()
   pages.forEach((page, i) => {
     const canvas = { page, fonts: paper.fonts }
-    const y = page.getHeight() / pointsPerMm - marginMm + 2
+    const y = page.getHeight() / pointsPerMm - marginMm
     const style = { face: 'text', sizeMm: 2.9, tone: 'faint' } as const
     const last = `page ${i + 1} of ${pages.length}`
     const middle = `printed ${setting.printedAt}`

@@ -21,14 +21,24 @@ import {
 import { qrDrawing } from './qr'
 import { table, tableHeight } from './table'
 
+type TagHead = {
+  readonly tag: string
+  readonly qrText: string
+  readonly title: string
+  readonly lines: readonly string[]
+  /** Width of the plate of a number of the usual length; one that is longer is set smaller. */
+  readonly plateMm?: number
+  readonly lineMm?: number
+}
+
 /** Top of a paper: tag plate at the left, QR code at the right, the name of the paper and its lines between. */
 export function tagHead(
   paper: Paper,
-  { tag, qrText, title, lines }: { tag: string; qrText: string; title: string; lines: readonly string[] },
+  { tag, qrText, title, lines, plateMm = 62, lineMm = 3.5 }: TagHead,
 ): void {
   const plate = tagPlate(tag)
   const qrMm = qrText === '' ? 0 : 27
-  const scale = Math.min(1.25, 62 / plate.widthMm)
+  const scale = plateMm / Math.max(plate.widthMm, 49)
   need(paper, 34)
   const middle = [paper.left + plate.widthMm * scale + 5, paper.right - qrMm - 3] as const
   beside(paper, [
@@ -38,7 +48,7 @@ export function tagHead(
     () =>
       within(paper, middle[0], middle[1], (part) => {
         paragraph(part, title, { face: 'text-bold', sizeMm: 5.4 })
-        for (const line of lines) paragraph(part, line)
+        for (const line of lines) paragraph(part, line, { sizeMm: lineMm })
       }),
     () => {
       if (qrMm === 0) return
@@ -48,35 +58,43 @@ export function tagHead(
   gap(paper, 2)
 }
 
-const figureMm = 14
 const unitMm = 5
 
-/** The figures a machinist or a customer looks for, read from across the bench. Four stand beside each other. */
-export function bigFigures(paper: Paper, figures: readonly Figure[]): void {
-  for (let i = 0; i < figures.length; i += 4) bigFigureRow(paper, figures.slice(i, i + 4))
+export type BigFigures = {
+  /** How many stand beside each other. */
+  readonly abreast?: number
+  readonly sizeMm?: number
 }
 
-function bigFigureRow(paper: Paper, figures: readonly Figure[]): void {
-  need(paper, figureMm + 16)
+/** The figures a machinist or a customer looks for, read from across the bench. */
+export function bigFigures(paper: Paper, figures: readonly Figure[], more: BigFigures = {}): void {
+  const { abreast = 4, sizeMm = 14 } = more
+  for (let i = 0; i < figures.length; i += abreast) {
+    bigFigureRow(paper, figures.slice(i, i + abreast), sizeMm)
+  }
+}
+
+function bigFigureRow(paper: Paper, figures: readonly Figure[], mostMm: number): void {
+  need(paper, mostMm + 16)
   const pitch = (paper.right - paper.left) / figures.length
   beside(
     paper,
     figures.map((figure, i) => () => {
       const left = paper.left + pitch * i
-      within(paper, left, left + pitch - 3, (part) => bigFigure(part, figure))
+      within(paper, left, left + pitch - 3, (part) => bigFigure(part, figure, mostMm))
     }),
   )
   gap(paper, 1)
 }
 
-function bigFigure(paper: Paper, { label, value, unit, note }: Figure): void {
+function bigFigure(paper: Paper, { label, value, unit, note }: Figure, mostMm: number): void {
   const room = paper.right - paper.left
   paragraph(paper, label, { face: 'text-bold', sizeMm: 3.5 })
   const unitRoom = unit === '' ? 0 : wordsWidth(unit, 'figure') * unitMm + 1.5
   const natural = wordsWidth(value, 'figure-bold')
-  const sizeMm = Math.max(3.5, Math.min(figureMm, (room - unitRoom) / Math.max(natural, 0.1)))
+  const sizeMm = Math.max(3.5, Math.min(mostMm, (room - unitRoom) / Math.max(natural, 0.1)))
   const shown = clip(value, 'figure-bold', sizeMm, room - unitRoom)
-  paper.y += figureMm * 0.84
+  paper.y += mostMm * 0.84
   drawWords(paper.canvas, shown, paper.left, paper.y, { face: 'figure-bold', sizeMm })
   const after = paper.left + wordsWidth(shown, 'figure-bold') * sizeMm + 1.5
   drawWords(paper.canvas, unit, after, paper.y, { face: 'figure', sizeMm: unitMm })

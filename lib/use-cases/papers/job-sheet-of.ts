@@ -1,7 +1,9 @@
 import { workLabel } from '@/lib/core/route/presets'
 import { progress } from '@/lib/core/route/progress'
 import type { WorkId } from '@/lib/core/route/types'
+import type { Figure } from '@/lib/core/spec/spec-sheet'
 import type { JobSheetData, JobSheetHead } from '@/lib/pdf/job-sheet'
+import type { NextPass } from '../stations/next-pass-at-mill'
 import { declinedOf } from './declined'
 import { headDrawing } from './head-drawing'
 import { jobSteps } from './job-steps'
@@ -28,8 +30,8 @@ export function jobSheetOf(
   heads: readonly PaperHead[],
   shop: SpecShop,
   nameOf: (personId: string) => string,
+  passOf: (visitId: string) => NextPass | null,
 ): JobSheetData {
-  const [first] = heads
   return {
     language: shop.locale,
     shop: shopBlock(shop),
@@ -39,10 +41,9 @@ export function jobSheetOf(
     promised: dayWords(job.promiseOn, shop),
     urgency: job.urgent ? 'urgent' : '',
     engine: engineWords(job.engine),
-    ordered: first ? [...askedWords(first), ...orderNotes(first)] : [],
     notes: job.note,
     addressWarning: addressWarning(),
-    heads: heads.map((head) => jobHead(head, shop, nameOf)),
+    heads: heads.map((head) => jobHead(head, shop, nameOf, passOf(head.visit.id))),
   }
 }
 
@@ -52,11 +53,17 @@ const orderNotes = ({ visit, settings }: PaperHead): string[] =>
     .filter((line) => line.endedAt === null && line.note !== '')
     .map((line) => `${workLabel(line.work as WorkId, settings.rules)}: ${line.note}`)
 
-function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string): JobSheetHead {
+function jobHead(
+  head: PaperHead,
+  shop: SpecShop,
+  nameOf: (id: string) => string,
+  pass: NextPass | null,
+): JobSheetHead {
   const { visit, facts } = head
   const cameWith = readAt(head.readings, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith
   return {
     tag: head.tag,
+    revision: visit.version,
     qrText: qrTextOf(head.tag),
     casting: castingWords(head),
     marks: marksWords(head),
@@ -64,16 +71,36 @@ function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string
     place: visit.rackPlace,
     pairTags: head.mateTags,
     cameWith,
+    ordered: [...askedWords(head), ...orderNotes(head)],
+    holds: facts.openHolds.map((hold) => hold.reason),
     planTitle: planTitleOf(head),
-    planFigures: planFigures(head),
-    planNotes: planNotes(head),
+    planFigures: [...stopFigure(pass), ...planFigures(head)],
+    planNotes: [...stopNotes(pass), ...planNotes(head)],
     drawing: headDrawing(head),
     graduations: progress(head.route, facts.openHolds.length > 0),
     steps: jobSteps(head),
-    cautions: [...facts.openHolds.map((hold) => `On hold: ${hold.reason}`), ...(head.plan?.cautions ?? [])],
+    findings: findingsOf(visit),
+    cautions: head.plan?.cautions ?? [],
     declined: declinedOf(head, shop).map(({ what, how }) => [what, how].filter(Boolean).join(', ')),
     waivers: visit.waivers.map(
       ({ what, reason, byId, at }) => `${what}: ${reason} (${nameOf(byId)}, ${dateWords(at, shop)})`,
     ),
   }
 }
+
+/** What was seen and not ordered: agreed, or still without an answer. What was declined has its own list. */
+const findingsOf = ({ findings }: PaperHead['visit']): string[] =>
+  findings
+    .filter(({ answer }) => answer !== 'no')
+    .map(({ what, answer, askedAt }) => {
+      if (answer === 'yes') return `${what}: agreed, do it`
+      return `${what}: ${askedAt ? 'asked, no answer yet' : 'not asked yet'}, do not start`
+    })
+
+/** The mill's one figure as it is reckoned now; the screen gives the next one from what the chamber reads at the stop. */
+const stopFigure = (pass: NextPass | null): Figure[] =>
+  !pass || pass.stopAtThou === null
+    ? []
+    : [{ label: 'Stop at, from touch-off', value: pass.stopAtThou.toFixed(1), unit: 'thou', note: pass.then }]
+
+const stopNotes = (pass: NextPass | null): string[] => (!pass || pass.why === '' ? [] : [pass.why])

@@ -4,6 +4,8 @@ import { keyText, sameKey } from '@/lib/core/route/keys'
 import { stationName } from '@/lib/core/route/rules-words'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
 import { quantities } from '@/lib/core/units/quantities'
+import { lower } from '@/lib/core/route/words'
+import type { EffectiveReading } from '@/lib/data/facts'
 import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
 import type { PaperHead } from './paper-head'
 import { answerWords, bareText } from './read'
@@ -33,24 +35,43 @@ function noteWords({ visit }: PaperHead, step: RouteStep): string {
     return waiver?.reason ?? ''
   }
   if (step.reason !== '') return step.reason
-  return step.isNew ? 'new under this plan' : step.advice
+  // What a step had better wait for is said by the order they are printed in.
+  return step.isNew ? 'new under this plan' : ''
 }
 
 function owedBlanks(head: PaperHead, step: RouteStep, { kind, points }: Owed): JobSheetOwed {
-  const { label, quantity } = readingSpecs[kind]
+  const { label, quantity, choices } = readingSpecs[kind]
   const unit = quantity ? quantities[quantity].unit : ''
   const read = head.readings.filter((reading) => reading.kind === kind && sameKey(reading.step, step))
+  const named = points.map((point) => ({ point, ...shortPoint(point) }))
+  const groups = [...new Set(named.map(({ group }) => group))]
   return {
     label,
     unit,
-    points: points.map((point) => {
-      const reading = read.find((entry) => entry.point === point)
-      if (!reading) return { label: pointLabel(point), value: null }
-      const { value } = reading
-      return {
-        label: pointLabel(point),
-        value: value === null ? answerWords(reading) : bareText({ ...reading, value }, unit),
-      }
-    }),
+    choices: (choices ?? []).map((choice) => lower(choice.label)),
+    points: groups.flatMap((group) =>
+      named
+        .filter((entry) => entry.group === group)
+        .map(({ point, label }) => {
+          const reading = read.find((entry) => entry.point === point)
+          return { group, label, value: reading ? readWords(reading, unit) : null }
+        }),
+    ),
   }
+}
+
+function readWords(reading: EffectiveReading, unit: string): string {
+  const { value } = reading
+  return value === null ? answerWords(reading) : bareText({ ...reading, value }, unit)
+}
+
+/** A point as short as a narrow column needs it: what several have in common is said once, before them. */
+function shortPoint(point: string): { readonly group: string; readonly label: string } {
+  const [port, lift] = point.split('@')
+  if (port && lift) return { group: `${port} at`, label: lift }
+  if (/^\d+$/.test(point)) return { group: '', label: point }
+  const [first = '', second = ''] = point.split('-')
+  if (/^\d+$/.test(first)) return { group: second, label: first }
+  if (/^\d+$/.test(second) && first !== 'end') return { group: `${first} end`, label: second }
+  return { group: '', label: pointLabel(point) }
 }

@@ -25,7 +25,8 @@ function depthFigures({ facts, plan }: PaperHead): Figure[] {
   if (cut.kind === 'clean-up') return [figure('No deeper than', cut.flatIn, 'as little as makes it flat')]
   if (cut.angleIn === 0) return [figure('Flat cut, in all', cut.flatIn, 'the mill’s screen gives the stop')]
   const shallow = plan.deepEdge === 'exhaust' ? 'intake' : 'exhaust'
-  const parts = `angle ${formatFigure(cut.angleIn, 'cutDepth')}, flat ${formatFigure(cut.flatIn, 'cutDepth')}`
+  const [angle, flat] = [formatBare(cut.angleIn, 'cutDepth'), formatBare(cut.flatIn, 'cutDepth')]
+  const parts = `angle part ${angle}, flat ${flat}`
   return [
     figure(`Deep edge: ${plan.deepEdge}`, cut.flatIn + cut.angleIn, parts),
     figure(`Shallow edge: ${shallow}`, cut.flatIn, ''),
@@ -62,6 +63,6 @@ export function planNotes({ plan, removedBeforeIn, facts }: PaperHead): string[]
     plan.kind === 'none'
       ? ''
       : `Gone since new after this: ${goneIn === null ? 'new thickness unknown' : formatFigure(goneIn, 'cutDepth')}`,
-    ...plan.needs.map((need) => `Not computed: ${need}`),
+    plan.needs.length === 0 ? '' : `Not computed: ${plan.needs.join('; ')}`,
   ].filter((line) => line !== '')
 }

@@ -2,7 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { isTag } from '@/lib/core/shop/tag-number'
-import { db } from '@/lib/data/db'
+import { db, type Reader } from '@/lib/data/db'
 import { paperJob, paperOrder, paperVisits, paperVisitsOfJob } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
@@ -11,7 +11,8 @@ import { outsideSheet } from '@/lib/pdf/outside-sheet'
 import { tagLabel } from '@/lib/pdf/tag-label'
 import { jobSheetOf } from './job-sheet-of'
 import { outsideSheetOf } from './outside-sheet-of'
-import { paperHeads } from './paper-head'
+import { nextPassAtMill, type NextPass } from '../stations/next-pass-at-mill'
+import { paperHeads, type PaperHead } from './paper-head'
 import { printSetting } from './print-spec'
 import { qrTextOf } from './tag-address'
 import { castingWords, sideWords } from './spec-words'
@@ -25,8 +26,28 @@ export async function printJobSheet(actor: Actor, number: string, now: Date): Pr
   const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
   const shop = await shopOf(client)
   const names = await namesOf(heads.flatMap(({ visit }) => visit.waivers.map((waiver) => waiver.byId)))
-  const data = jobSheetOf(job, heads, shop, (id) => names.get(id) ?? '')
+  const passes = new Map<string, NextPass>()
+  for (const head of heads) {
+    const pass = await passToCome(client, head)
+    if (pass) passes.set(head.visit.id, pass)
+  }
+  const data = jobSheetOf(
+    job,
+    heads,
+    shop,
+    (id) => names.get(id) ?? '',
+    (id) => passes.get(id) ?? null,
+  )
   return { bytes: await jobSheet(data, printSetting(shop, now)), name: `job-${job.number}.pdf` }
+}
+
+/** The mill's next pass while a flat cut to size is still to be made; null otherwise. */
+async function passToCome(reader: Reader, head: PaperHead): Promise<NextPass | null> {
+  const open = head.route.some(
+    ({ stepId, state }) => stepId === 'flat-cut' && state !== 'done' && state !== 'waived',
+  )
+  if (!open || !head.plan || head.plan.kind === 'clean-up' || head.plan.kind === 'none') return null
+  return nextPassAtMill(reader, head, head.plan, head.settings)
 }
 
 /** A label a head, to be tied on beside the tag. */
