@@ -21,7 +21,7 @@ export type SpecShop = WhenManner & {
 /** How the visit ended: what the sheet says beside what was measured. */
 export type SpecEnd = Pick<
   SpecSheetData,
-  'revision' | 'revisionReason' | 'outcome' | 'releasedBy' | 'notDone' | 'notes'
+  'revision' | 'revisionReason' | 'earlier' | 'outcome' | 'releasedBy' | 'notDone' | 'notes'
 > & {
   readonly at: Date
 }

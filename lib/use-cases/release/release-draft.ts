@@ -7,6 +7,7 @@ import { mateCorners } from '@/lib/data/mate-corners'
 import { paperVisit, paperVisits, tagsOfPairs } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
+import { specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
 import { accountView } from '../jobs/account-view'
@@ -40,7 +41,7 @@ export async function releaseDraft(
   const names = await namesOf(visit.waivers.map((waiver) => waiver.byId))
   const out = revision === 1 ? [] : completeness(head.facts).map((gap) => `As corrected: ${gap.message}.`)
   const end = {
-    revision, revisionReason: revision === 1 ? '' : reason, outcome: 'released' as const, releasedBy: actor.name,
+    revision, revisionReason: revision === 1 ? '' : reason, ...earlierOf(visit), outcome: 'released' as const, releasedBy: actor.name,
     notDone: [], notes: out, at: now,
   } // prettier-ignore
   return {
@@ -50,6 +51,16 @@ export async function releaseDraft(
     setting: printSetting(shop, now),
     warnings: await warningsOf(client, head),
   }
+}
+
+/** The sheets that were released before, the first one first; a head's first sheet says nothing of any. */
+function earlierOf({ releases }: PaperHead['visit']): Pick<SpecSheetData, 'earlier'> {
+  if (releases.length === 0) return {}
+  const earlier = releases.toReversed().map((release) => {
+    const { revision, revisionReason, releasedBy, releasedAt } = specOfRelease(release)
+    return { revision, reason: revisionReason, releasedBy, releasedAt }
+  })
+  return { earlier }
 }
 
 /** What the owner should know and may pass over. */

@@ -143,7 +143,13 @@ describe('releasing a head', () => {
     expect((await refusalOf(release(first.visitId))).fields.reason).toMatch(/what this revision corrects/)
     expect((await release(first.visitId, 'chamber 1 was misread')).revision).toBe(2)
     const { spec } = await factsOf(database, first.visitId, 2)
-    expect(spec).toMatchObject({ revision: 2, revisionReason: 'chamber 1 was misread' })
+    const { spec: oldest } = await factsOf(database, first.visitId, 1)
+    expect(oldest).not.toHaveProperty('earlier')
+    expect(spec).toMatchObject({
+      revision: 2,
+      revisionReason: 'chamber 1 was misread',
+      earlier: [{ revision: 1, reason: '', releasedBy: oldest.releasedBy, releasedAt: oldest.releasedAt }],
+    })
     // 62.9 against 61.0 ± 0.5: out by 1.9, and the sheet says so.
     expect(spec.chambers?.rows[0]).toMatchObject({ afterCc: '62.9', remark: '1.90 cc over the target' })
     expect(spec.notes.join()).toContain('chamber 1 is 1.9 cc over the target')
@@ -151,7 +157,9 @@ describe('releasing a head', () => {
     const old = await printSpecSheet(owner, first.visitId, 1)
     expect(Buffer.compare(old.bytes, before.bytes)).toBe(0)
     const now = await printSpecSheet(owner, first.visitId)
-    expect(await textOf(now.bytes)).toContain('revision 2')
+    const words = (await textOf(now.bytes)).replace(/\s+/g, ' ')
+    expect(words).toContain('This is revision 2: chamber 1 was misread.')
+    expect(words).toContain('Takes the place of revision 1, released by')
     expect((await refusalOf(printSpecSheet(owner, first.visitId, 3))).code).toBe('not-found')
   })
 

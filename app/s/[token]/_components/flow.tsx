@@ -9,7 +9,7 @@ const orDash = (value: string | null): string => value ?? '–'
 /** One port's flow, before and after: the curve, and every figure in a table. */
 export function Flow({ run }: { run: SpecFlow }) {
   const rows = [...run.rows, ...run.means]
-  const size = { title: run.title, widthMm: 120, heightMm: 60 }
+  const size = { title: run.title, widthMm: 120, heightMm: 60, notLike: run.notLike.length > 0 }
   return (
     <section className="stack" aria-label={`Flow, ${run.title}`}>
       <h3>Flow, {run.title}</h3>

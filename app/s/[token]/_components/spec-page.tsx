@@ -2,8 +2,10 @@ import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { Table } from '@/app/_components/ui/table'
-import type { SpecChambers, SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import type { SpecChambers, SpecEarlier, SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { chamberBars, chamberBarsWidth } from '@/lib/drawing/chamber-bars'
 import { headPlan } from '@/lib/drawing/head-plan'
+import { headSection } from '@/lib/drawing/head-section'
 import { Flow } from './flow'
 import styles from './spec.module.css'
 
@@ -24,6 +26,9 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
       <Lines title="Done" lines={spec.done} />
       <Lines title="Not done" lines={spec.notDone} />
       <Marks drawing={headPlan(spec.drawing)} className={styles.drawing} />
+      {spec.drawing.cutKind !== 'none' && (
+        <Marks drawing={headSection(spec.drawing)} className={styles.section} />
+      )}
       {spec.chambers && <Chambers chambers={spec.chambers} />}
       <Cuts spec={spec} />
       <Compression spec={spec} />
@@ -45,9 +50,13 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
         lines={spec.declined.map(({ what, how }) => (how === '' ? what : `${what}, ${how}`))}
       />
       <Lines title="Notes" lines={spec.notes} />
+      <Lines title="Earlier sheets of this head, kept" lines={(spec.earlier ?? []).map(earlierWords)} />
     </div>
   )
 }
+
+const earlierWords = ({ revision, reason, releasedBy, releasedAt }: SpecEarlier): string =>
+  `Revision ${revision}${reason === '' ? '' : ` (${reason})`}, released by ${releasedBy}, ${releasedAt}`
 
 const aboutHead = (spec: SpecSheetData) =>
   [
@@ -109,6 +118,12 @@ function Chambers({ chambers }: { chambers: SpecChambers }) {
   return (
     <section className="stack" aria-label="Chambers">
       <h3>Chambers, cc</h3>
+      {chambers.picture && (
+        <Marks
+          drawing={chamberBars(chambers, { widthMm: chamberBarsWidth(chambers, 110), heightMm: 48 })}
+          className={styles.drawing}
+        />
+      )}
       <Table
         label="Chambers, cc, counted from the marked end"
         columns={[
