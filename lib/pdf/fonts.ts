@@ -16,6 +16,8 @@ export type Run = {
 export type Fonts = {
   /** Splits words into runs: Barlow where it has the letters, Noto Sans where it has not, a replacement mark where neither has. */
   readonly runs: (words: string, face: Face) => readonly Run[]
+  /** Letters met so far that no face has. */
+  readonly missing: () => readonly string[]
   /** Writes the fonts that were used into the file, as subsets; before it is saved. */
   readonly embed: () => Promise<void>
 }
@@ -109,7 +111,13 @@ const parsedFontkit = {
 /** Stands for a letter that neither font has: Noto Sans has it, and who copies the words sees that one was lost. */
 const missing = '\ufffd'
 
-type Letter = { readonly shown: string; readonly font: FontName; readonly width: number }
+type Letter = {
+  readonly shown: string
+  readonly font: FontName
+  readonly width: number
+  /** What should have been shown, where no face has it. */
+  readonly lost?: string
+}
 
 const otherOf = (face: Face): FontName => (face.endsWith('bold') ? 'other-bold' : 'other')
 
@@ -147,7 +155,12 @@ function lettersOf(word: string, face: Face): Letter[] {
   const fonts = foreign ? [other, face] : [face, other]
   return letters.map(
     (letter) =>
-      choose(letter, fonts) ?? { shown: missing, font: other, width: widthIn(other, missing) ?? 0.5 },
+      choose(letter, fonts) ?? {
+        shown: missing,
+        font: other,
+        width: widthIn(other, missing) ?? 0.5,
+        lost: letter,
+      },
   )
 }
 
@@ -192,11 +205,13 @@ export async function openFonts(doc: PDFDocument): Promise<Fonts> {
     fonts.set(name, PDFFont.of(doc.context.nextRef(), doc, embedder))
   }
   const used = new Set<PDFFont>()
+  const lostLetters = new Set<string>()
   return {
     runs: (words, face) => {
       const runs: { text: string; font: PDFFont; width: number }[] = []
       for (const word of wordsOf(words)) {
-        for (const { shown, font: name, width } of setWord(word, face).letters) {
+        for (const { shown, font: name, width, lost } of setWord(word, face).letters) {
+          if (lost !== undefined) lostLetters.add(lost)
           const font = fonts.get(name)
           if (!font) throw new Error(`The face ${name} was not opened`)
           used.add(font)
@@ -209,6 +224,7 @@ export async function openFonts(doc: PDFDocument): Promise<Fonts> {
       }
       return runs
     },
+    missing: () => [...lostLetters],
     embed: async () => {
       for (const font of used) await font.embed()
     },

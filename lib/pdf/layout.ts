@@ -11,6 +11,9 @@ const sizes: Readonly<Record<PaperSize, readonly [width: number, height: number]
   a4: [210, 297],
 }
 
+/** Width and height of a sheet. */
+export const pageSizeMm = (size: PaperSize): readonly [number, number] => sizes[size]
+
 const marginMm = 10
 const footerMm = 4.5
 const lineOf = (sizeMm: number): number => sizeMm * 1.32
@@ -173,7 +176,7 @@ export function within(paper: Paper, left: number, right: number, draw: (part: P
   paper.y = part.y
 }
 
-/** Numbers the pages and closes the file. */
+/** Numbers the pages and closes the file. "Made": a paper that is kept is printed again as it was made. */
 export async function finishPaper(paper: Paper): Promise<Uint8Array> {
   const { title, shopName, setting } = paper.heading
   const pages = paper.doc.getPages()
@@ -182,14 +185,25 @@ export async function finishPaper(paper: Paper): Promise<Uint8Array> {
     const y = page.getHeight() / pointsPerMm - marginMm
     const style = { face: 'text', sizeMm: 2.9, tone: 'faint' } as const
     const last = `page ${i + 1} of ${pages.length}`
-    const middle = `printed ${setting.printedAt}`
+    const middle = `made ${setting.printedAt}`
     const room = paper.right - paper.left - 2 * wordsWidth(last, 'text') * 2.9
     drawWords(canvas, clip(`${shopName} · ${title}`, 'text', 2.9, room * 0.6), paper.left, y, style)
     drawWords(canvas, clip(middle, 'text', 2.9, room * 0.4), paper.right - 24, y, { ...style, anchor: 'end' })
     drawWords(canvas, last, paper.right, y, { ...style, anchor: 'end' })
   })
-  await paper.fonts.embed()
-  return paper.doc.save()
+  return closeFile(paper.doc, paper.fonts, paper.heading)
+}
+
+/** Writes the fonts into the file, and tells of letters that none of them has. */
+export async function closeFile(
+  doc: PDFDocument,
+  fonts: Fonts,
+  { title, setting }: Pick<PaperHeading, 'title' | 'setting'>,
+): Promise<Uint8Array> {
+  await fonts.embed()
+  const missing = fonts.missing()
+  if (missing.length > 0) setting.onMissing?.(title, missing)
+  return doc.save()
 }
 
 /** As much of the words as fits on one line, with an ellipsis when some are left off. */

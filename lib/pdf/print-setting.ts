@@ -7,4 +7,6 @@ export type PrintSetting = {
   readonly printedAt: string
   /** The same moment, for the file's metadata. */
   readonly now: Date
+  /** Told once a paper when it has letters that no face has; they print as a mark. */
+  readonly onMissing?: (title: string, letters: readonly string[]) => void
 }

@@ -1,8 +1,9 @@
 import { PDFDocument } from 'pdf-lib'
+import { outlined, rectPath } from '@/lib/drawing/marks'
 import { drawWords, pointsPerMm, type Canvas } from './canvas'
 import { drawMarks } from './draw-marks'
 import { openFonts, wordsWidth } from './fonts'
-import { clip, describe } from './layout'
+import { clip, closeFile, describe, pageSizeMm } from './layout'
 import type { PrintSetting } from './print-setting'
 import { qrDrawing } from './qr'
 import type { TagLabelData } from './tag-label-data'
@@ -14,35 +15,73 @@ const heightMm = 29
 const qrMm = 27
 
 /** Labels of 62 × 29 mm for a small label printer, a page each. */
-export async function tagLabel(
-  labels: readonly TagLabelData[],
-  setting: Omit<PrintSetting, 'paper'>,
-): Promise<Uint8Array> {
-  const doc = await PDFDocument.create()
-  const first = labels[0]
-  describe(doc, {
-    title: `Tag label ${labels.map((label) => label.tag).join(', ')}`,
-    shopName: first?.shopName ?? '',
-    language: first?.language ?? 'en',
-    setting: { ...setting, paper: 'a4' },
-  })
-  const fonts = await openFonts(doc)
+export async function tagLabel(labels: readonly TagLabelData[], setting: PrintSetting): Promise<Uint8Array> {
+  const { doc, fonts, heading } = await startLabels(labels, setting)
   for (const label of labels) {
-    drawLabel({ page: doc.addPage([widthMm * pointsPerMm, heightMm * pointsPerMm]), fonts }, label)
+    const page = doc.addPage([widthMm * pointsPerMm, heightMm * pointsPerMm])
+    drawLabel({ page, fonts }, label, 0, 0)
   }
-  await fonts.embed()
-  return doc.save()
+  return closeFile(doc, fonts, heading)
 }
 
-function drawLabel(canvas: Canvas, label: TagLabelData): void {
-  drawMarks(canvas, qrDrawing(label.qrText, qrMm), 1, 1)
+const columns = 3
+const rows = 9
+export const labelsOnSheet = columns * rows
+
+/**
+ * The same labels on sheets of paper, three abreast, with lines to cut along. `first`: the place on the first sheet that
+ * is still free, 1 to 27, row by row from the top left.
+ */
+export async function tagSheet(
+  labels: readonly TagLabelData[],
+  first: number,
+  setting: PrintSetting,
+): Promise<Uint8Array> {
+  const { doc, fonts, heading } = await startLabels(labels, setting)
+  const [pageMm, pageHighMm] = pageSizeMm(setting.paper)
+  const [left, top] = [(pageMm - columns * widthMm) / 2, (pageHighMm - rows * heightMm) / 2]
+  let page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
+  labels.forEach((label, i) => {
+    const place = (first - 1 + i) % labelsOnSheet
+    if (place === 0 && i > 0) page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
+    const [x, y] = [left + (place % columns) * widthMm, top + Math.floor(place / columns) * heightMm]
+    const canvas = { page, fonts }
+    drawMarks(canvas, cutLines, x, y)
+    drawLabel(canvas, label, x, y)
+  })
+  return closeFile(doc, fonts, heading)
+}
+
+const cutLines = {
+  widthMm,
+  heightMm,
+  title: 'Label',
+  description: 'Lines to cut along.',
+  marks: outlined(rectPath(0, 0, widthMm, heightMm), 'faint', 0.1),
+}
+
+async function startLabels(labels: readonly TagLabelData[], setting: PrintSetting) {
+  const doc = await PDFDocument.create()
+  const [label] = labels
+  const heading = {
+    title: `Tag label ${labels.map(({ tag }) => tag).join(', ')}`,
+    shopName: label?.shopName ?? '',
+    language: label?.language ?? 'en',
+    setting,
+  }
+  describe(doc, heading)
+  return { doc, fonts: await openFonts(doc), heading }
+}
+
+function drawLabel(canvas: Canvas, label: TagLabelData, xMm: number, yMm: number): void {
+  drawMarks(canvas, qrDrawing(label.qrText, qrMm), xMm + 1, yMm + 1)
   const left = qrMm + 2
   const room = widthMm - left - 2
   const tagMm = Math.min(12, room / wordsWidth(label.tag || ' ', 'figure-bold'))
-  drawWords(canvas, label.tag, left, 12, { face: 'figure-bold', sizeMm: tagMm })
+  drawWords(canvas, label.tag, xMm + left, yMm + 12, { face: 'figure-bold', sizeMm: tagMm })
   const lines = [label.jobNumber, label.casting, label.side, label.shopName].filter((line) => line !== '')
   lines.forEach((line, i) => {
     const style = { face: i === 0 ? 'text-bold' : 'text', sizeMm: 2.9 } as const
-    drawWords(canvas, clip(line, style.face, style.sizeMm, room), left, 16.6 + i * 3.5, style)
+    drawWords(canvas, clip(line, style.face, style.sizeMm, room), xMm + left, yMm + 16.6 + i * 3.4, style)
   })
 }

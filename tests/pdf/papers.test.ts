@@ -38,7 +38,7 @@ describe('job sheet', () => {
     for (const words of [
       'T-0412', 'Tomasz Brandt · 555 0199', 'Chambers to 60 cc, angle cut allowed, no more than 1°', '0.083', '60.0',
       'exhaust edge · deep edge · cut 0.083 in', 'marked end', 'Measure finished', 'Finished, cc', '64.2',
-      'exhaust end', 'STOP. On hold: The dowel hole on end 2 is torn', 'Spring seat 3 is worn', 'revision 31', 'front desk', 'Call before any weld.', 'check the clearance at assembly', 'printed 3 Mar 2026, 14:05',
+      'exhaust end', 'STOP. On hold: The dowel hole on end 2 is torn', 'Spring seat 3 is worn', 'revision 31', 'front desk', 'Call before any weld.', 'check the clearance at assembly', 'made 3 Mar 2026, 14:05',
     ]) {
       expect(flat(text)).toContain(words)
     } // prettier-ignore

@@ -10,7 +10,7 @@ import { whereaboutsOf } from '@/lib/data/visits'
 import { isOnLink, questionOf, type Manner, type Question } from '../findings/question'
 import { accountView, type AccountView } from '../jobs/account-view'
 import { paperHeads, shopBlock, type PaperHead } from '../papers/paper-head'
-import type { Paper } from '../papers/print-papers'
+import type { StoredPaper } from '../papers/kept-paper'
 import { newestSpec, specPaper } from '../papers/spec-paper'
 
 export type LinkHead = {
@@ -121,7 +121,7 @@ const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: Accou
 })
 
 /** The spec sheet of one head of the link's own job; a head of another job is as unknown as one that never was. */
-export async function specByLink(token: string, visitId: string, now: Date): Promise<Paper> {
+export async function specByLink(token: string, visitId: string, now: Date): Promise<StoredPaper> {
   const client = await db()
   const { jobId } = await openLink(client, token, now)
   const visit = await client.visit.findFirst({ where: { id: visitId, jobId }, select: { id: true } })

@@ -4,10 +4,10 @@ import { must } from '@/lib/core/errors'
 import { formatMoney } from '@/lib/core/money/format-money'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
-import { estimatePaper } from '@/lib/pdf/estimate'
+import { estimatePaper, type EstimateData } from '@/lib/pdf/estimate'
 import { seeEstimate } from '../cut-bench/see-estimate'
 import { shopBlock } from './paper-head'
-import type { Paper } from './print-papers'
+import { keptPaper, type Paper } from './kept-paper'
 import { printSetting } from './print-spec'
 import { dateWords } from './when-words'
 
@@ -17,21 +17,21 @@ export async function printEstimate(actor: Actor, id: string, now: Date): Promis
   const kept = await seeEstimate(actor, id)
   const shop = await shopOf(await db())
   const { priceMinor } = kept.answer
-  const bytes = await estimatePaper(
-    {
-      language: shop.locale,
-      shop: shopBlock(shop),
-      number: kept.number,
-      forWhom: kept.forWhom,
-      on: dateWords(kept.at, shop),
-      by: kept.by,
-      casting: kept.castingName === '' ? 'not on record' : kept.castingName,
-      chamberShape: kept.chamberShape,
-      note: kept.note,
-      answer: kept.answer,
-      price: priceMinor === null ? '' : formatMoney(priceMinor, shop.currency, shop.locale),
-    },
-    printSetting(shop, now),
+  const data: EstimateData = {
+    language: shop.locale,
+    shop: shopBlock(shop),
+    number: kept.number,
+    forWhom: kept.forWhom,
+    on: dateWords(kept.at, shop),
+    by: kept.by,
+    casting: kept.castingName === '' ? 'not on record' : kept.castingName,
+    chamberShape: kept.chamberShape,
+    note: kept.note,
+    answer: kept.answer,
+    price: priceMinor === null ? '' : formatMoney(priceMinor, shop.currency, shop.locale),
+  }
+  return keptPaper(
+    { kind: 'estimate', name: `estimate-${kept.number}.pdf`, data, setting: printSetting(shop, now) },
+    estimatePaper,
   )
-  return { bytes, name: `estimate-${kept.number}.pdf` }
 }

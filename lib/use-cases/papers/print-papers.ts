@@ -8,16 +8,15 @@ import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
 import { jobSheet } from '@/lib/pdf/job-sheet'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
-import { tagLabel } from '@/lib/pdf/tag-label'
+import { labelsOnSheet, tagLabel, tagSheet } from '@/lib/pdf/tag-label'
 import { jobSheetOf } from './job-sheet-of'
+import { keptPaper, type Paper } from './kept-paper'
 import { outsideSheetOf } from './outside-sheet-of'
 import { nextPassAtMill, type NextPass } from '../stations/next-pass-at-mill'
 import { paperHeads, type PaperHead } from './paper-head'
 import { printSetting } from './print-spec'
 import { qrTextOf } from './tag-address'
 import { castingWords, sideWords } from './spec-words'
-
-export type Paper = { readonly bytes: Uint8Array; readonly name: string }
 
 export async function printJobSheet(actor: Actor, number: string, now: Date): Promise<Paper> {
   must(allow(actor, 'paper.print'))
@@ -38,7 +37,10 @@ export async function printJobSheet(actor: Actor, number: string, now: Date): Pr
     (id) => names.get(id) ?? '',
     (id) => passes.get(id) ?? null,
   )
-  return { bytes: await jobSheet(data, printSetting(shop, now)), name: `job-${job.number}.pdf` }
+  return keptPaper(
+    { kind: 'job-sheet', name: `job-${job.number}.pdf`, data, setting: printSetting(shop, now) },
+    jobSheet,
+  )
 }
 
 /** The mill's next pass while a flat cut to size is still to be made; null otherwise. */
@@ -50,14 +52,33 @@ async function passToCome(reader: Reader, head: PaperHead): Promise<NextPass | n
   return nextPassAtMill(reader, head, head.plan, head.settings)
 }
 
+export type LabelsAsked = {
+  /** The first free place on a sheet of labels, 1 to 27; null: a label printer, a page a label. */
+  readonly first: number | null
+  /** The heads to print for; empty: all of the job. */
+  readonly tags: readonly string[]
+}
+
+const allLabels: LabelsAsked = { first: null, tags: [] }
+
 /** A label a head, to be tied on beside the tag. */
-export async function printTagLabels(actor: Actor, number: string, now: Date): Promise<Paper> {
+export async function printTagLabels(
+  actor: Actor,
+  number: string,
+  now: Date,
+  asked = allLabels,
+): Promise<Paper> {
   must(allow(actor, 'paper.print'))
   const client = await db()
   const job = await paperJob(client, number)
   const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
   const shop = await shopOf(client)
-  const tagged = heads.filter((head) => isTag(head.tag))
+  if (asked.first !== null && (asked.first < 1 || asked.first > labelsOnSheet)) {
+    const message = `A sheet has ${labelsOnSheet} labels: the first free one is 1 to ${labelsOnSheet}.`
+    throw new RefusedError({ code: 'invalid', message })
+  }
+  const wanted = (tag: string) => asked.tags.length === 0 || asked.tags.includes(tag)
+  const tagged = heads.filter((head) => isTag(head.tag) && wanted(head.tag))
   if (tagged.length === 0) {
     throw new RefusedError({
       code: 'wrong-state',
@@ -73,7 +94,13 @@ export async function printTagLabels(actor: Actor, number: string, now: Date): P
     casting: castingWords(head),
     side: sideWords(head.visit.side),
   }))
-  return { bytes: await tagLabel(labels, printSetting(shop, now)), name: `tags-${job.number}.pdf` }
+  const { first } = asked
+  const kept = { name: `tags-${job.number}.pdf`, setting: printSetting(shop, now) }
+  return first === null
+    ? keptPaper({ ...kept, kind: 'tag-labels', data: labels }, tagLabel)
+    : keptPaper({ ...kept, kind: 'tag-sheet', data: { first, labels } }, ({ first, labels }, setting) =>
+        tagSheet(labels, first, setting),
+      )
 }
 
 export async function printOutsideSheet(actor: Actor, orderId: string, now: Date): Promise<Paper> {
@@ -89,5 +116,8 @@ export async function printOutsideSheet(actor: Actor, orderId: string, now: Date
   const shop = await shopOf(client)
   const sentBy = (await namesOf([order.byId])).get(order.byId) ?? ''
   const data = outsideSheetOf(order, heads, shop, sentBy)
-  return { bytes: await outsideSheet(data, printSetting(shop, now)), name: `outside-${order.number}.pdf` }
+  return keptPaper(
+    { kind: 'outside-sheet', name: `outside-${order.number}.pdf`, data, setting: printSetting(shop, now) },
+    outsideSheet,
+  )
 }

@@ -10,18 +10,18 @@ import { releaseOf, specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
 import { paperHeads, type PaperHead } from './paper-head'
 import { printSetting, printSpec } from './print-spec'
-import type { Paper } from './print-papers'
+import { keptPaper, type StoredPaper } from './kept-paper'
 import { notDoneInShort } from './not-done'
 import { specSheetOf } from './spec-sheet-of'
 
 /** The spec sheet as it was frozen, or the paper of a head that went back as it is. */
-export async function printSpecSheet(actor: Actor, visitId: string, revision?: number): Promise<Paper> {
+export async function printSpecSheet(actor: Actor, visitId: string, revision?: number): Promise<StoredPaper> {
   must(allow(actor, 'paper.print'))
   return specPaper(await db(), visitId, revision)
 }
 
 /** Whoever calls this has made sure that the asker may see this very visit. */
-export async function specPaper(reader: Reader, visitId: string, revision?: number): Promise<Paper> {
+export async function specPaper(reader: Reader, visitId: string, revision?: number): Promise<StoredPaper> {
   const release = await releaseOf(reader, visitId, revision)
   if (release) {
     const { tag, revision: number } = specOfRelease(release)
@@ -32,10 +32,9 @@ export async function specPaper(reader: Reader, visitId: string, revision?: numb
   if (revision !== undefined || !visit.returned) throw notYet()
   const shop = await shopOf(reader)
   const spec = await returnedSpec(reader, visit, visit.returned)
-  return {
-    bytes: await printSpec(spec, printSetting(shop, visit.returned.at)),
-    name: `returned-${spec.tag}.pdf`,
-  }
+  const name = `returned-${spec.tag}.pdf`
+  const setting = printSetting(shop, visit.returned.at)
+  return { name, bytes: await keptPaper({ kind: 'returned', name, data: spec, setting }, printSpec).bytes() }
 }
 
 const notYet = (): RefusedError =>

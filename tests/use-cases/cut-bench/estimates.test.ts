@@ -123,7 +123,7 @@ describe('a kept estimate', () => {
 
   it('prints on one page what the screen says, and the price only for those who may see it', async () => {
     const { id } = await keep({ note: 'Wants it before the season.' })
-    const paper = await readPdf((await printEstimate(counter, id, monday)).bytes)
+    const paper = await readPdf(await (await printEstimate(counter, id, monday)).bytes())
     expect(paper.pages).toHaveLength(1)
     for (const words of [
       'E-0001',
@@ -134,7 +134,7 @@ describe('a kept estimate', () => {
       '61.0 cc',
     ])
       expect(paper.text).toContain(words)
-    const blind = await readPdf((await printEstimate(machinist, id, monday)).bytes)
+    const blind = await readPdf(await (await printEstimate(machinist, id, monday)).bytes())
     expect(blind.text).not.toContain('95.00')
     expect(blind.text).toContain('Flat cut, 18 thou')
   })

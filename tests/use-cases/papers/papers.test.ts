@@ -73,7 +73,7 @@ describe('papers of an angle cut by a vendor', () => {
 
   it('tell the vendor what to cut, from which edge, and what to leave', async () => {
     const { bytes, name } = await printOutsideSheet(machinist, made.order.orderId, monday)
-    const { text } = await readPdf(bytes)
+    const { text } = await readPdf(await bytes())
     const words = text.replace(/\s+/g, ' ')
     for (const part of [
       made.order.number, 'Tarn Grinding', '9 Mill Lane', 'Angle cut: 0.0630 in at the exhaust edge',
@@ -86,7 +86,7 @@ describe('papers of an angle cut by a vendor', () => {
 
   it('put the plan, the steps and the blanks on the job sheet', async () => {
     const { bytes } = await printJobSheet(machinist, made.job.number, monday)
-    const { text } = await readPdf(bytes)
+    const { text } = await readPdf(await bytes())
     const words = text.replace(/\s+/g, ' ')
     for (const part of [
       made.job.heads[0]?.tag ?? '', made.job.heads[1]?.tag ?? '', 'Angle cut, then flat cut', '0.0830', 'Angle cut: internal: mind the boss',
@@ -95,7 +95,9 @@ describe('papers of an angle cut by a vendor', () => {
   })
 
   it('print a label of 62 × 29 mm a head', async () => {
-    const { sizes, pages } = await readPdf((await printTagLabels(counter, made.job.number, monday)).bytes)
+    const { sizes, pages } = await readPdf(
+      await (await printTagLabels(counter, made.job.number, monday)).bytes(),
+    )
     expect(sizes).toEqual([
       [62, 29],
       [62, 29],

@@ -265,7 +265,7 @@ describeOnBoth('an arrival', (open) => {
     expect(await whereabouts(client)).toEqual(['expected', 'expected'])
     expect((await seeSupply(machinist, orderId, monday)).open).toBe(false)
     const labels = await printTagLabels(counter, '26-0001', monday)
-    expect(labels.bytes.length).toBeGreaterThan(1000)
+    expect((await labels.bytes()).length).toBeGreaterThan(1000)
     // Now it goes on as any head: check in is the next thing, and waits for nothing.
     const { route } = await visitWithRoute(client, one.visitId)
     expect(route.find((step) => step.stepId === 'check-in')).toMatchObject({ state: 'ready', waitsFor: [] })

@@ -3,7 +3,7 @@ import { paperFor } from '../../paper-response'
 
 type Context = { params: Promise<{ id: string }> }
 
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { id } = await params
-  return paperFor((actor) => printEstimate(actor, id, new Date()))
+  return paperFor(request, (actor) => printEstimate(actor, id, new Date()))
 }

@@ -3,7 +3,7 @@ import { paperFor } from '../../paper-response'
 
 type Context = { params: Promise<{ number: string }> }
 
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { number } = await params
-  return paperFor((actor) => printJobSheet(actor, number, new Date()))
+  return paperFor(request, (actor) => printJobSheet(actor, number, new Date()))
 }

@@ -3,7 +3,7 @@ import { paperFor } from '../../paper-response'
 
 type Context = { params: Promise<{ order: string }> }
 
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { order } = await params
-  return paperFor((actor) => printOutsideSheet(actor, order, new Date()))
+  return paperFor(request, (actor) => printOutsideSheet(actor, order, new Date()))
 }

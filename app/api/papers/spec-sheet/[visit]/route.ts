@@ -15,7 +15,7 @@ const asked = z
 export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { visit } = await params
   const revision = asked.safeParse(new URL(request.url).searchParams.get('revision') ?? undefined)
-  return paperFor((actor) => {
+  return paperFor(request, (actor) => {
     if (!revision.success) {
       throw new RefusedError({ code: 'not-found', message: 'There is no such revision of this sheet.' })
     }

@@ -6,15 +6,19 @@ import { useAllowed as isAllowed } from '@/lib/web/throttle'
 type Context = { params: Promise<{ token: string; visit: string }> }
 
 /** The paper of one head, for whoever holds the link to its job. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { token, visit } = await params
-  return answer(async () => {
-    if (!(await isAllowed('link'))) {
-      throw new RefusedError({
-        code: 'too-many',
-        message: 'Too many at once. Wait a minute, then try again.',
-      })
-    }
-    return specByLink(token, visit, new Date())
-  }, true)
+  return answer(
+    request,
+    async () => {
+      if (!(await isAllowed('link'))) {
+        throw new RefusedError({
+          code: 'too-many',
+          message: 'Too many at once. Wait a minute, then try again.',
+        })
+      }
+      return specByLink(token, visit, new Date())
+    },
+    true,
+  )
 }

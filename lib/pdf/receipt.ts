@@ -1,0 +1,96 @@
+import { beside, finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
+import { facts } from './parts'
+import type { PrintSetting } from './print-setting'
+import type { ReceiptData } from './receipt-data'
+import { table } from './table'
+
+export type { ReceiptData, ReceiptHead } from './receipt-data'
+
+/** What goes home with the heads: who took which, what came back, what it cost and what was paid. */
+export async function receipt(data: ReceiptData, setting: PrintSetting): Promise<Uint8Array> {
+  const paper = await startPaper({
+    title: `Receipt, job ${data.jobNumber}`,
+    shopName: data.shop.name,
+    language: data.language,
+    setting,
+  })
+  top(paper, data)
+  heading(paper, 'Handed over')
+  table(
+    paper,
+    headColumns,
+    data.heads.map(({ tag, casting, side, takenBy, on, partsBack, note }) => [
+      tag,
+      casting,
+      side || 'not said',
+      [takenBy, on].filter((part) => part !== '').join(', '),
+      [partsBack || 'none', note].filter((part) => part !== '').join('; '),
+    ]),
+  )
+  if (data.stillHere.length > 0) paragraph(paper, `Still here: ${data.stillHere.join(', ')}.`)
+  gap(paper, 3)
+  account(paper, data)
+  signature(paper)
+  return finishPaper(paper)
+}
+
+const headColumns = [
+  { label: 'Head', share: 1, face: 'text-bold' },
+  { label: 'Casting', share: 2 },
+  { label: 'Goes on', share: 1.3 },
+  { label: 'Taken by', share: 1.8 },
+  { label: 'Parts and cores returned', share: 2.6 },
+] as const
+
+const lineColumns = [
+  { label: 'What', share: 5 },
+  { label: 'Quantity', share: 1, align: 'end' },
+  { label: 'Each', share: 1.4, align: 'end' },
+  { label: 'Amount', share: 1.5, align: 'end' },
+] as const
+
+function top(paper: Paper, data: ReceiptData): void {
+  const { left, right } = paper
+  const half = (left + right) / 2
+  beside(paper, [
+    () =>
+      within(paper, left, half - 4, (part) => {
+        paragraph(part, data.shop.name, { face: 'text-bold', sizeMm: 5 })
+        for (const line of data.shop.lines) paragraph(part, line)
+      }),
+    () =>
+      within(paper, half + 4, right, (part) => {
+        paragraph(part, `Receipt, job ${data.jobNumber}`, { face: 'text-bold', sizeMm: 5 })
+        const lines = facts([
+          ['For', data.customer],
+          ['Engine', data.engine],
+          ['Revision', String(data.revision)],
+        ])
+        for (const line of lines) paragraph(part, line)
+      }),
+  ])
+  gap(paper, 3)
+}
+
+/** Work, tax, what was paid and what is left, one under the other so that the sums can be followed. */
+function account(paper: Paper, data: ReceiptData): void {
+  heading(paper, 'Account')
+  const sum = (label: string, amount: string) => ['', '', label, amount]
+  const work = data.lines.map(({ text, quantity, each, amount }) => [text, quantity, each, amount])
+  const paid = data.payments.map(({ what, amount }) => [what, '', '', amount])
+  const rows = [
+    ...work,
+    sum('Net', data.net),
+    sum('Tax', data.tax),
+    sum('Total', data.total),
+    ...paid,
+    sum(data.balanceLabel, data.balance),
+  ]
+  table(paper, lineColumns, rows, { boldRows: new Set([work.length + 2, rows.length - 1]) })
+}
+
+function signature(paper: Paper): void {
+  need(paper, 16)
+  gap(paper, 10)
+  paragraph(paper, 'Received by ______________________________   date ______________')
+}

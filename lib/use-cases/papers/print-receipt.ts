@@ -1,0 +1,84 @@
+import { allow } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
+import { must, RefusedError } from '@/lib/core/errors'
+import { formatMoney } from '@/lib/core/money/format-money'
+import { db } from '@/lib/data/db'
+import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
+import { accountOf } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { receipt, type ReceiptData } from '@/lib/pdf/receipt'
+import { accountView, type AccountView } from '../jobs/account-view'
+import { keptPaper, type Paper } from './kept-paper'
+import { paperHeads, shopBlock, type PaperHead } from './paper-head'
+import { printSetting } from './print-spec'
+import { castingWords, engineWords, sideWords } from './spec-words'
+import { dateWords, type WhenManner } from './when-words'
+
+type Manner = WhenManner & { readonly currency: string }
+
+/** What goes home with the heads that were handed over, for those who may see prices. */
+export async function printReceipt(actor: Actor, number: string, now: Date): Promise<Paper> {
+  must(allow(actor, 'paper.print'))
+  must(allow(actor, 'price.see'))
+  const client = await db()
+  const job = await paperJob(client, number)
+  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
+  const gone = heads.filter(({ visit }) => visit.handOver !== null)
+  if (gone.length === 0) {
+    const message = 'No head of this job has been handed over yet: there is a receipt once one has.'
+    throw new RefusedError({ code: 'wrong-state', message })
+  }
+  const shop = await shopOf(client)
+  const data: ReceiptData = {
+    language: shop.locale,
+    shop: shopBlock(shop),
+    jobNumber: job.number,
+    revision: job.version,
+    customer: job.customer.contact?.name ?? '',
+    engine: engineWords(job.engine),
+    heads: gone.map((head) => headGone(head, shop)),
+    stillHere: heads.filter((head) => !gone.includes(head)).map(({ tag }) => tag),
+    ...accountWords(accountView(await accountOf(client, job.id)), shop),
+  }
+  return keptPaper(
+    { kind: 'receipt', name: `receipt-${job.number}.pdf`, data, setting: printSetting(shop, now) },
+    receipt,
+  )
+}
+
+function headGone(head: PaperHead, shop: WhenManner): ReceiptData['heads'][number] {
+  const { handOver } = head.visit
+  return {
+    tag: head.tag,
+    casting: castingWords(head),
+    side: sideWords(handOver?.side || head.visit.side),
+    takenBy: handOver?.takenBy ?? '',
+    on: handOver ? dateWords(handOver.at, shop) : '',
+    partsBack: handOver?.partsBack ?? '',
+    note: handOver?.note ?? '',
+  }
+}
+
+const kinds = { deposit: 'Deposit', payment: 'Payment', refund: 'Paid back' } as const
+
+function accountWords(account: AccountView, shop: Manner) {
+  const { dueMinor } = account
+  const money = (minor: number): string => formatMoney(minor, shop.currency, shop.locale)
+  return {
+    lines: account.prices.map(({ text, quantity, unitMinor }) => ({
+      text,
+      quantity: String(quantity),
+      each: money(unitMinor),
+      amount: money(quantity * unitMinor),
+    })),
+    net: money(account.netMinor),
+    tax: money(account.taxMinor),
+    total: money(account.totalMinor),
+    payments: account.payments.map(({ kind, how, minor, at }) => ({
+      what: [`${kinds[kind]}, ${dateWords(at, shop)}`, how].filter((part) => part !== '').join(', '),
+      amount: money(kind === 'refund' ? minor : -minor),
+    })),
+    balanceLabel: dueMinor > 0 ? 'Still to pay' : dueMinor < 0 ? 'Owed to you' : 'Paid in full',
+    balance: money(Math.abs(dueMinor)),
+  }
+}
