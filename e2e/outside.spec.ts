@@ -21,27 +21,13 @@ async function readyForTheVendor(page: Page): Promise<string> {
     customer: 'Isolde Orrell',
     phone: '555-0136',
     casting: 'Orrell wedge',
-    target: '65',
+    target: '54',
     preset: 'Refresh',
   })
   await signIn(page, 'dov')
   await doStep(page, tag, 'Check in', checkIn)
   await doStep(page, tag, 'Strip and wash')
   await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
-  await doStep(page, tag, 'Measure chambers', {
-    figures: {
-      'Chamber volume': {
-        'chamber 1': '75.1',
-        'chamber 2': '74.9',
-        'chamber 3': '75.0',
-        'chamber 4': '75.0',
-      },
-    },
-    choices: {
-      'Valves in while measuring': 'The shop’s checking valves',
-      'Plug in while measuring': 'The shop’s checking plug',
-    },
-  })
   await openHead(page, tag)
   await page.getByRole('link', { name: 'Cut plan' }).first().click()
   await page
@@ -60,6 +46,20 @@ async function readyForTheVendor(page: Page): Promise<string> {
       Thickness: corners('4.250'),
       Straightness: straight,
       'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+    },
+  })
+  await doStep(page, tag, 'Measure chambers', {
+    figures: {
+      'Chamber volume': {
+        'chamber 1': '64.1',
+        'chamber 2': '63.9',
+        'chamber 3': '64.0',
+        'chamber 4': '64.0',
+      },
+    },
+    choices: {
+      'Valves in while measuring': 'The shop’s checking valves',
+      'Plug in while measuring': 'The shop’s checking plug',
     },
   })
   await doStep(page, tag, 'Seat check before', { figures: { 'Seat to deck': eightSeats } })
