@@ -1,0 +1,3 @@
+import { paperFigures } from './spec-sheet'
+
+process.stdout.write(JSON.stringify(await paperFigures()))
