@@ -79,14 +79,17 @@ export const fitsHere = (paper: Paper, blocks: readonly Lines[], { count, wholeM
 /** Columns of about the same height when everything fits; full ones, and the rest on the next page, when it does not. */
 function pageOf(blocks: readonly Lines[], { count, wholeMm }: Columns, roomMm: number) {
   const total = blocks.reduce((sum, block) => sum + heightOf(block), 0)
-  if (fillAll(blocks, count, roomMm, wholeMm).rest.length > 0) {
-    return fillAll(blocks, count, roomMm, Math.max(wholeMm, roomMm / 2))
+  const mostlyWholeMm = Math.max(wholeMm, roomMm / 2)
+  for (const least of [mostlyWholeMm, wholeMm]) {
+    const full = fillAll(blocks, count, roomMm, least)
+    if (full.rest.length > 0) continue
+    for (let height = total / count; height < roomMm; height += stepMm) {
+      const page = fillAll(blocks, count, height, least)
+      if (page.rest.length === 0) return page
+    }
+    return full
   }
-  for (let height = total / count; height < roomMm; height += stepMm) {
-    const page = fillAll(blocks, count, height, wholeMm)
-    if (page.rest.length === 0) return page
-  }
-  return fillAll(blocks, count, roomMm, wholeMm)
+  return fillAll(blocks, count, roomMm, mostlyWholeMm)
 }
 
 export const columnMm = (paper: Paper, { count, gapMm }: Pick<Columns, 'count' | 'gapMm'>): number =>

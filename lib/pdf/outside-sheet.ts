@@ -1,9 +1,9 @@
 import {
-  finishPaper, gap, heading, need, newPage, paragraph, startPaper, within, beside,
+  finishPaper, gap, need, newPage, paragraph, startPaper, within, beside,
   type Paper,
 } from './layout' // prettier-ignore
 import type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
-import { bigFigures, facts, headDrawings, tagHead, titledList } from './parts'
+import { bigFigures, facts, headDrawings, listBlock, tagHead, titledList, twoColumns } from './parts'
 import type { PrintSetting } from './print-setting'
 
 export type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
@@ -23,12 +23,11 @@ export async function outsideSheet(data: OutsideSheetData, setting: PrintSetting
     if (i > 0) newPage(paper)
     headPart(paper, data, head)
   })
-  titledList(paper, 'We check on return', data.checks)
-  titledList(paper, 'Cautions', data.cautions)
-  if (data.notes !== '') {
-    heading(paper, 'Notes')
-    paragraph(paper, data.notes)
-  }
+  twoColumns(paper, [
+    ...listBlock('We check on return', data.checks),
+    ...listBlock('Cautions', data.cautions),
+    ...listBlock('Notes', data.notes === '' ? [] : data.notes.split('\n')),
+  ])
   signatures(paper)
   return finishPaper(paper)
 }
@@ -81,8 +80,8 @@ function headPart(paper: Paper, data: OutsideSheetData, head: OutsideSheetHead):
 }
 
 function signatures(paper: Paper): void {
-  need(paper, 22)
-  gap(paper, 10)
+  need(paper, 20)
+  gap(paper, 8)
   paragraph(paper, 'Received by ______________________________   date ______________')
   gap(paper, 5)
   paragraph(paper, 'Cut as measured by you ______________________________________________')

@@ -1,5 +1,5 @@
-import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
+import { PaperLink } from '@/app/_components/ui/paper-link'
 import { isTag } from '@/lib/core/shop/tag-number'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { paper } from './papers'
@@ -12,13 +12,13 @@ export function BookedNotice({ job }: { job: JobView }) {
       {tagged.length > 0 && <p>Wire the tags to the heads: {tagged.join(', ')}.</p>}
       {tagged.length < job.heads.length && <p>What we buy gets its tag when it arrives: order it below.</p>}
       <div className="row">
-        <ButtonLink href={paper('job-sheet', job.number)} prefetch={false} target="_blank" variant="main">
+        <PaperLink href={paper('job-sheet', job.number)} pages={job.heads.length} variant="main">
           Print the job sheet
-        </ButtonLink>
+        </PaperLink>
         {tagged.length > 0 && (
-          <ButtonLink href={paper('tag-labels', job.number)} prefetch={false} target="_blank">
+          <PaperLink href={paper('tag-labels', job.number)} pages={tagged.length}>
             Print tag labels
-          </ButtonLink>
+          </PaperLink>
         )}
       </div>
     </Notice>

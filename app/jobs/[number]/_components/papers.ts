@@ -1,2 +1,2 @@
-export const paper = (kind: 'job-sheet' | 'tag-labels', number: string): string =>
-  `/api/papers/${kind}/${number}`
+export const paper = (kind: 'job-sheet' | 'tag-labels' | 'receipt', number: string): string =>
+  `/api/papers/${kind}/${encodeURIComponent(number)}`

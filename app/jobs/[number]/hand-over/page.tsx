@@ -9,6 +9,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { seeHandOver, type HandOverView, type HeadToGo } from '@/lib/use-cases/hand-over/see-hand-over'
 import { requirePerson } from '@/lib/web/require-actor'
+import { paper } from '../_components/papers'
 import { HandOverForm } from './hand-over-form'
 
 export const metadata: Metadata = { title: 'Hand over' }
@@ -30,6 +31,11 @@ export default async function HandOverPage({ params }: Props) {
         {view.partsPlace !== '' && `. Parts are kept at ${view.partsPlace}`}.
       </p>
       <Balance view={view} />
+      {view.dueMinor !== null && view.heads.some((head) => head.gone) && (
+        <ButtonLink href={paper('receipt', view.number)} prefetch={false} target="_blank">
+          Receipt (PDF)
+        </ButtonLink>
+      )}
       <ul className="plain-list">
         {view.heads.map((head) => (
           <HeadLine key={head.visitId} head={head} view={view} />
