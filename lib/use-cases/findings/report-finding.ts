@@ -6,7 +6,7 @@ import { newId } from '@/lib/data/ids'
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { reportFindingSchema } from '@/lib/schemas/visit'
-import { refuseReleased } from '../visits/refuse-closed'
+import { refuseOnOrder, refuseReleased } from '../visits/refuse-closed'
 
 /** Something seen that was not ordered. The counter prices it and asks the customer. */
 export async function reportFinding(
@@ -18,6 +18,7 @@ export async function reportFinding(
   return write(actor, moment, async (w) => {
     const visit = await visitById(w.tx, input.visitId)
     refuseReleased(visit)
+    refuseOnOrder(visit)
     await bumpVisit(w.tx, visit)
     const id = newId(w.now)
     await w.tx.finding.create({

@@ -7,7 +7,7 @@ import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/vi
 import { write, type Moment } from '@/lib/data/write'
 import type { waiveGapSchema } from '@/lib/schemas/visit'
 import { gapsOf } from './gaps'
-import { refuseReleased } from './refuse-closed'
+import { refuseOnOrder, refuseReleased } from './refuse-closed'
 
 /**
  * The owner, or a deputy, lets one gap pass, with a reason that prints. A hold or an unanswered finding cannot be waived:
@@ -19,6 +19,7 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
     const found = await visitWithRoute(w.tx, input.visitId)
     const { visit } = found
     refuseReleased(visit)
+    refuseOnOrder(visit)
     const gap = gapsOf(found).find((candidate) => candidate.gap === input.gap)
     if (!gap)
       throw new RefusedError({

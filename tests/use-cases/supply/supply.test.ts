@@ -2,6 +2,7 @@ import { expect, it } from 'vitest'
 import { visitWithRoute } from '@/lib/data/visits'
 import { orderSupplySchema, repromiseSupplySchema } from '@/lib/schemas/supply'
 import { entrySchema, openHoldSchema, returnAsIsSchema } from '@/lib/schemas/visit'
+import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
 import { bookJob } from '@/lib/use-cases/jobs/book-job'
@@ -17,6 +18,7 @@ import { seeSupply } from '@/lib/use-cases/supply/see-supply'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
+import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
 import { openWait } from '@/lib/use-cases/waits/open-wait'
 import { bookJobSchema } from '@/lib/schemas/job'
 import { describeOnBoth, type TestDatabase } from '@/tests/setup/database'
@@ -96,7 +98,7 @@ describeOnBoth('a head that is bought', (open) => {
     expect(await whereabouts(client)).toEqual(['expected'])
   })
 
-  it('cannot be ticked, read or held while it is on order: the reason is said', async () => {
+  it('cannot be ticked, read, held, waived or found fault with while it is on order: the reason is said', async () => {
     const client = await opened(open)
     const { one } = await boughtPair(client)
     const { route } = await visitWithRoute(client, one.visitId)
@@ -118,6 +120,8 @@ describeOnBoth('a head that is bought', (open) => {
       () => tickStep(owner, { ...step, entry: null }, at(monday)),
       () => recordReadings(owner, { ...step, entry }, at(monday)),
       () => openHold(owner, hold, at(monday)),
+      () => reportFinding(owner, { visitId: one.visitId, stepId: null, what: 'a crack' }, at(monday)),
+      () => waiveGap(owner, { visitId: one.visitId, gap: 'step:final||', reason: 'x' }, at(monday)),
     ]) {
       expect(await refusalOf(attempt())).toMatchObject({
         code: 'wrong-state',
