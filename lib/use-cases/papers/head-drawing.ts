@@ -8,8 +8,13 @@ import type { PaperHead } from './paper-head'
 import { bareText, mean, newestText, valuedAt } from './read'
 import { holesNamed, saysNone } from './slotted-holes'
 
+/** As much of a head as its drawing shows. */
+export type DrawnHead = Pick<PaperHead, 'facts' | 'plan' | 'casting' | 'chambers' | 'readings'> & {
+  readonly visit: { readonly head: Pick<PaperHead['visit']['head'], 'casting'> }
+}
+
 /** The drawing of a head before its cuts: what is planned, and what was read so far. */
-export function headDrawing(head: PaperHead): HeadDrawing {
+export function headDrawing(head: DrawnHead): HeadDrawing {
   const cut = head.facts.plan
   const deepEdge = head.plan && (cut?.angleIn ?? 0) > 0 ? head.plan.deepEdge : null
   return {
@@ -36,7 +41,7 @@ export function finishedDrawing(head: PaperHead): HeadDrawing {
 }
 
 function withReadings(
-  head: PaperHead,
+  head: DrawnHead,
   ccStep: 'chambers' | 'finished',
   cornerStep: 'thickness' | 'finished',
 ) {
@@ -53,7 +58,7 @@ function withReadings(
 }
 
 /** Planned depth at each edge; the flat part goes off both, the angle part off the deep one. */
-function plannedDepths({ plan, facts }: PaperHead): HeadDrawing['edgeDepths'] {
+function plannedDepths({ plan, facts }: DrawnHead): HeadDrawing['edgeDepths'] {
   const cut = facts.plan
   if (!plan || !cut || cut.kind === 'none') return { intake: null, exhaust: null }
   const at = (edge: 'intake' | 'exhaust'): string =>
@@ -77,7 +82,7 @@ type BoltRow = NonNullable<PaperHead['visit']['head']['casting']>['bolts'][numbe
  * as the bolt leans.
  */
 function boltsOf(
-  head: PaperHead,
+  head: DrawnHead,
 ): Pick<HeadDrawing, 'bolts' | 'slotToward' | 'slotsAre'> & { readonly slotNote?: string } {
   const { milledWidthIn, deckLengthIn } = head.casting
   const record = head.visit.head.casting
@@ -107,7 +112,7 @@ function boltsOf(
 }
 
 /** Holes that the plan's angle leaves too tight for their bolts, as far as hole, bolt and length are on record. */
-function holesToSlot({ plan, facts, casting }: PaperHead, bolts: readonly BoltRow[]): ReadonlySet<string> {
+function holesToSlot({ plan, facts, casting }: DrawnHead, bolts: readonly BoltRow[]): ReadonlySet<string> {
   const cut = facts.plan
   if (!plan || !cut || cut.angleIn <= 0) return new Set()
   const deck = { flatIn: cut.flatIn, angleIn: cut.angleIn, milledWidthIn: casting.milledWidthIn }

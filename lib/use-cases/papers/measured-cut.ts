@@ -22,7 +22,7 @@ const byCorner = (readings: Readings): Corners =>
 
 /** The same as readings. */
 export const cornersAt = (
-  { readings }: PaperHead,
+  { readings }: Pick<PaperHead, 'readings'>,
   stepId: 'thickness' | 'arrival-figures' | 'finished',
   orderId: string | null = null,
 ) =>

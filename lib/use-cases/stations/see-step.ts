@@ -6,6 +6,7 @@ import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
 import type { Owed, RouteStep, StepKey } from '@/lib/core/route/types'
+import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
@@ -18,6 +19,7 @@ import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/v
 import { findStep, lastSeq } from '../visits/find-step'
 import { freeUndoMinutes } from '../visits/undo-tick'
 import { finishedCautions, finishedTarget, type FieldTarget } from './finished-checks'
+import { headAtStep } from './head-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
 /** One answer to give: what, where, what stands there now, what was read there before. */
@@ -51,6 +53,8 @@ export type StepScreen = {
   readonly seen: number
   readonly fields: readonly StepField[]
   readonly plan: PlanAtStep
+  /** This head, drawn, where its edges or bolt holes are worked on. */
+  readonly drawing: HeadDrawing | null
   readonly instruments: readonly {
     readonly id: string
     readonly name: string
@@ -113,6 +117,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     seen: lastSeq(visit, key),
     fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetOf),
     plan,
+    drawing: headAtStep(found, step, readings),
     instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
     ticked: await tickOf(found, step, now),
     others: route.filter(

@@ -19,6 +19,7 @@ import { seen } from '@/lib/web/page-refusals'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
 import { FlowAgain } from './_components/flow-again'
+import { HeadDrawn } from './_components/head-drawn'
 import { Others } from './_components/others'
 import { PlanAtStep } from './_components/plan-at-step'
 import { SideActions } from './_components/side-actions'
@@ -55,6 +56,8 @@ export default async function StepPage({ params, searchParams }: Props) {
   const done = step.state === 'done' || step.state === 'waived'
   const here = JSON.stringify(key)
   const asksForPhoto = !done && screen.fields.some(({ kind }) => kind === 'photo')
+  // At the bolts the holes are looked for first; at the mill the depth comes first, and the drawing under the form.
+  const atHoles = step.stepId === 'bolt-seats' || step.stepId === 'bolt-fit'
   const flow = step.stepId === 'flow' ? await seeFlowStep(actor, visit, key) : null
   const work = done ? (
     <StepDone screen={screen} />
@@ -106,6 +109,7 @@ export default async function StepPage({ params, searchParams }: Props) {
         </Notice>
       )}
       <PlanAtStep plan={screen.plan} />
+      {atHoles && <HeadDrawn drawing={screen.drawing} />}
       {flow ? (
         <FlowAgain screen={screen} flow={flow}>
           {work}
@@ -113,6 +117,7 @@ export default async function StepPage({ params, searchParams }: Props) {
       ) : (
         work
       )}
+      {!atHoles && <HeadDrawn drawing={screen.drawing} />}
       <PhotoPart
         photos={photos.photos.filter(
           ({ stepId, occurrence, orderId }) => JSON.stringify({ stepId, occurrence, orderId }) === here,
