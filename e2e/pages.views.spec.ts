@@ -15,6 +15,13 @@ const places = [
   '/cut-bench?now=64&to=56&used=0&openingAreaIn2=10.1706&openingCentreIn=3.810&milledWidthIn=6',
   '/back-room',
   '/back-room/prices',
+  '/back-room/settings',
+  '/back-room/steps',
+  '/back-room/steps/port',
+  '/back-room/steps/new?outside=1',
+  '/back-room/steps/stations',
+  '/away?by=promise',
+  '/away/supply/new',
   '/find?q=T-04',
   '/help',
 ]
@@ -61,6 +68,17 @@ test('a head, its step, its plan and its job', async ({ page }) => {
   await isSound(page, 'a cut plan')
   await page.goto((plan ?? '').split('/plan/')[0] ?? '')
   await isSound(page, 'a job')
+})
+
+test('what is out and what is on order', async ({ page }) => {
+  test.setTimeout(120_000)
+  await signIn(page, 'orla')
+  for (const order of [/^O-0002$/, /^S-0003$/]) {
+    await page.goto('/away')
+    await page.getByRole('link', { name: order }).first().click()
+    await expect(page).toHaveURL(/away\/.*[0-9a-f-]{36}/)
+    await isSound(page, `${order}`)
+  }
 })
 
 test.describe('at night', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
 import { checkIn, corners } from './answers'
-import { bookJob, doStep, openHead, signIn } from './person'
+import { answer, bookJob, doStep, openHead, signIn } from './person'
 
 /** Heads that come back: from a vendor one by one, from the customer a second time, and out again as they were. */
 
@@ -59,7 +59,9 @@ test('a used head at its thickness limit is refused a further cut, with the figu
   await expect(page.getByRole('region', { name: 'The plan now' })).toHaveCount(0)
 })
 
-test('a head that was here before shows its first visit at its second', async ({ page }) => {
+test('a head that was here before comes back: both visits, cause and payer, and all metal gone on one page', async ({
+  page,
+}) => {
   await signIn(page, 'tamsin')
   await page.goto('/counter/book')
   const customer = page.getByRole('region', { name: 'Customer' })
@@ -67,18 +69,30 @@ test('a head that was here before shows its first visit at its second', async ({
   await customer.getByLabel('Phone').fill('555-0188')
   await page.getByLabel('Was it here before?').fill('T-0403')
   await page.getByRole('list', { name: 'Heads on record' }).getByRole('button').first().click()
+  await page.locator('summary', { hasText: 'More about this head' }).click()
+  await page.getByLabel('It comes back because of our earlier work').check()
+  await answer(page, {
+    words: { 'Cause, as far as known': 'An exhaust seat leaks', 'Who pays': 'the shop' },
+  })
   await page.getByLabel(/^Target chamber/).fill('58')
   await page.getByRole('button', { name: 'Book the job' }).click()
   await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
   const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
   await openHead(page, 'T-0403')
   await expect(page.getByRole('heading', { name: `This visit: job ${number}` })).toBeVisible()
+  await expect(page.getByRole('region', { name: `Job ${number}`, exact: true })).toContainText(
+    'Comeback of job 26-0002: An exhaust seat leaks. Pays: the shop.',
+  )
   await expect(page.getByRole('heading', { name: 'Earlier visit: job 26-0002' })).toBeVisible()
   // What was read then is still there to be seen.
-  await expect(page.getByRole('region', { name: 'Job 26-0002' })).toContainText('cc')
-  await expect(
-    page.getByRole('region', { name: 'Job 26-0002' }).getByRole('link', { name: 'Spec sheet (PDF)' }),
-  ).toBeVisible()
+  const before = page.getByRole('region', { name: 'Job 26-0002', exact: true })
+  await expect(before).toContainText('cc')
+  await expect(before).toContainText('Handed over to')
+  await expect(before.getByRole('link', { name: 'Spec sheet (PDF)' })).toBeVisible()
+  await expect(before.getByRole('link', { name: `job ${number}` })).toBeVisible()
+  const trends = page.getByRole('region', { name: 'Over all visits' })
+  await expect(trends).toContainText(/0\.\d{4} in at the deepest since/)
+  await expect(trends.getByRole('img', { name: 'Chamber volumes over all visits, cc' })).toBeVisible()
 })
 
 test('a pulled job goes back as it is, with the reason', async ({ page }) => {

@@ -1,9 +1,9 @@
 import { expect, test, type Page } from '@playwright/test'
 import { checkIn, corners } from './answers'
 import { addCasting } from './casting'
-import { answer, bookJob, choose, doStep, openHead, openStep, signIn } from './person'
+import { bookJob, choose, doStep, openHead, openStep, signIn } from './person'
 
-/** What is done again and what comes back: a check re-opened by a cut, a hold that is decided, a comeback. */
+/** What is done again and what stops a head on its way: a check re-opened by a cut, a hold that is decided. */
 
 const cc = (...values: readonly string[]) => ({
   figures: { 'Chamber volume': Object.fromEntries(values.map((value, at) => [`chamber ${at + 1}`, value])) },
@@ -131,35 +131,4 @@ test('a held head is not ticked: the refusal leads to it, the owner decides, it 
 
   await signIn(page, 'dov')
   await doStep(page, tag, 'Strip and wash')
-})
-
-test('a head that was handed over comes back: both visits, cause and payer, and all metal gone on one page', async ({
-  page,
-}) => {
-  await signIn(page, 'tamsin')
-  await page.goto('/counter/book')
-  const customer = page.getByRole('region', { name: 'Customer' })
-  await customer.getByLabel('Name').fill('Wren Calloway')
-  await customer.getByLabel('Phone').fill('555-0171')
-  await page.getByLabel('Was it here before?').fill('T-0403')
-  await page.getByRole('list', { name: 'Heads on record' }).getByRole('button').first().click()
-  await page.locator('summary', { hasText: 'More about this head' }).click()
-  await page.getByLabel('It comes back because of our earlier work').check()
-  await answer(page, {
-    words: { 'Cause, as far as known': 'An exhaust seat leaks', 'Who pays': 'the shop' },
-  })
-  await choose(page, 'Kind of job', 'Seat or guide repair')
-  await page.getByRole('button', { name: 'Book the job' }).click()
-  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
-  const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
-
-  await openHead(page, 'T-0403')
-  const now = page.getByRole('region', { name: `Job ${number}` })
-  await expect(now).toContainText(/Comeback of job \d\d-\d{4}: An exhaust seat leaks\. Pays: the shop\./)
-  const before = page.getByRole('region', { name: /^Job / }).filter({ hasText: 'Came back as' })
-  await expect(before.getByRole('link', { name: `job ${number}` })).toBeVisible()
-  await expect(before).toContainText('Handed over to')
-  const trends = page.getByRole('region', { name: 'Over all visits' })
-  await expect(trends).toContainText(/0\.\d{4} in at the deepest since/)
-  await expect(trends.getByRole('img', { name: 'Chamber volumes over all visits, cc' })).toBeVisible()
 })
