@@ -15,14 +15,7 @@ export function secondPage(paper: Paper, data: SpecSheetData): void {
     sizeMm: 4.2,
   })
   specFlow(paper, data.flow)
-  const waived = data.waivers.map(({ what, reason, by, at }) => `${what}: ${reason} (${by}, ${at})`)
-  const declined = data.declined.map(({ what, how }) => (how === '' ? what : `${what} – ${how}`))
-  inColumns(paper, [
-    ...data.groups.map(group),
-    ...lines('Waived', waived),
-    ...lines('Declined', declined),
-    ...lines('Notes', data.notes),
-  ])
+  inColumns(paper, blocksOf(data))
   if (data.cutterMarks !== '') {
     gap(paper, 1.5)
     paragraph(paper, data.cutterMarks, { sizeMm: 3.2 })
@@ -32,6 +25,28 @@ export function secondPage(paper: Paper, data: SpecSheetData): void {
     list(paper, data.cautions, { sizeMm: 3.2 })
   }
   released(paper, data)
+}
+
+function blocksOf(data: SpecSheetData): Block[] {
+  const waived = data.waivers.map(({ what, reason, by, at }) => `${what}: ${reason} (${by}, ${at})`)
+  const declined = data.declined.map(({ what, how }) => (how === '' ? what : `${what} – ${how}`))
+  return [
+    ...data.groups.map(group),
+    ...lines('Waived', waived),
+    ...lines('Declined', declined),
+    ...lines('Notes', data.notes),
+  ]
+}
+
+/** How high all of it would be, set over the whole width: more than it takes. A flow run is always a page's matter. */
+export function secondPageMm(data: SpecSheetData, widthMm: number): number {
+  if (data.flow.length > 0) return Infinity
+  const parts = [
+    ...blocksOf(data),
+    ...lines('', [data.cutterMarks, ...data.cautions]),
+    ...lines('', ['', ...(data.earlier ?? []).map(() => '')]),
+  ]
+  return parts.reduce((sum, part) => sum + part.heightMm(widthMm), 12)
 }
 
 /** A part of the page that knows its height between given edges. */

@@ -11,7 +11,7 @@ import {
 import { bigFigures, facts } from './parts'
 import type { PrintSetting } from './print-setting'
 import { specChambers } from './spec-sheet-chambers'
-import { secondPage } from './spec-sheet-second'
+import { secondPage, secondPageMm } from './spec-sheet-second'
 import { table } from './table'
 import { wrap } from './wrap'
 
@@ -28,8 +28,9 @@ export async function specSheet(data: SpecSheetData, setting: PrintSetting): Pro
     setting,
   })
   firstPage(paper, data)
-  // A first page that ran over has begun the second.
-  if (paper.doc.getPageCount() === 1) newPage(paper)
+  // A first page that ran over has begun the second; and a head that went back as it came has little to tell.
+  const short = secondPageMm(data, paper.right - paper.left) < roomLeft(paper)
+  if (paper.doc.getPageCount() === 1 && !short) newPage(paper)
   else gap(paper, 4)
   secondPage(paper, data)
   return finishPaper(paper)
@@ -158,12 +159,14 @@ function askedAndDone(paper: Paper, { asked, done, notDone }: SpecSheetData): vo
   list(paper, notDone, style)
 }
 
+const uncapitalised = (words: string): string => `${words.charAt(0).toLowerCase()}${words.slice(1)}`
+
 /** Metal gone and compression, beside each other. */
 function totals(paper: Paper, { removedSinceNew, compression: ratio }: SpecSheetData): void {
   const told = [
     ratio?.before ? `${ratio.before} before` : '',
     ratio?.after ? `${ratio.after} after` : '',
-    ratio?.needs ? `not computed: ${ratio.needs}` : '',
+    ratio?.needs ? `not computed: ${uncapitalised(ratio.needs)}` : '',
   ].filter((words) => words !== '')
   const { left, right } = paper
   const middle = left + (right - left) * 0.54
