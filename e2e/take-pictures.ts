@@ -1,10 +1,13 @@
-import { existsSync, mkdirSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
+import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
+import sharp from 'sharp'
 import { signIn } from './person'
 import { startServer } from './server'
 
-/** The pictures of the README, taken from a fresh demo. Needs a build; `npm run pictures`. */
+/** The pictures of the README, screens and papers of a fresh demo. Needs a build, and pdftoppm; `npm run pictures`. */
 const folder = join(import.meta.dirname, '..', 'public', 'pictures')
 
 const shots: readonly {
@@ -24,6 +27,51 @@ const shots: readonly {
   },
   { name: 'away', who: 'orla', size: [1280, 800], go: (page) => page.goto('/away') },
 ]
+
+/** Papers of the demo, where their address is found, and which of their pages. */
+const papers: readonly { name: string; page: number; address: (page: Page) => Promise<string> }[] = [
+  { name: 'job-sheet', page: 1, address: async () => '/api/papers/job-sheet/26-0005' },
+  { name: 'tag-label', page: 1, address: async () => '/api/papers/tag-labels/26-0005' },
+  { name: 'spec-sheet', page: 1, address: (page) => linkOn(page, '/t/T-0401', 'spec-sheet') },
+  { name: 'spec-sheet-second', page: 2, address: (page) => linkOn(page, '/t/T-0401', 'spec-sheet') },
+  { name: 'outside-sheet', page: 1, address: (page) => linkOn(page, '/away', 'outside-sheet') },
+]
+
+/** The first link to such a paper on a page. */
+async function linkOn(page: Page, address: string, kind: string): Promise<string> {
+  await page.goto(address)
+  const link = page.locator(`a[href*="/api/papers/${kind}/"]`).first()
+  return (await link.getAttribute('href')) ?? ''
+}
+
+/** Wide enough to be read, small enough to be kept beside the code: few greys and the brass of the plate. */
+const paperWidthPx = 1000
+
+async function takePapers(page: Page): Promise<void> {
+  const work = mkdtempSync(join(tmpdir(), 'papers-'))
+  for (const paper of papers) {
+    const answer = await page.request.get(await paper.address(page))
+    if (!answer.ok()) throw new Error(`No ${paper.name}: ${answer.status()}`)
+    const [pdf, png] = ['paper.pdf', 'paper'].map((file) => join(work, file)) as [string, string]
+    writeFileSync(pdf, await answer.body())
+    const one = ['-f', String(paper.page), '-l', String(paper.page), '-singlefile']
+    execFileSync('pdftoppm', [
+      '-png',
+      '-scale-to-x',
+      String(paperWidthPx),
+      '-scale-to-y',
+      '-1',
+      ...one,
+      pdf,
+      png,
+    ])
+    const small = await sharp(`${png}.png`)
+      .png({ palette: true, colours: 16, compressionLevel: 9 })
+      .toBuffer()
+    writeFileSync(join(folder, `paper-${paper.name}.png`), small)
+  }
+  rmSync(work, { recursive: true })
+}
 
 async function firstOf(page: Page, queue: string): Promise<void> {
   await page.goto(queue)
@@ -47,5 +95,9 @@ for (const { name, who, size, go } of shots) {
   await page.screenshot({ path: join(folder, `${name}.png`) })
   await page.close()
 }
+const counter = await browser.newPage({ baseURL: server.url })
+await signIn(counter, 'orla')
+await takePapers(counter)
+await counter.close()
 await browser.close()
 await server.stop()
