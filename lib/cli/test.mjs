@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { build } from './build.mjs'
 import { installBrowser } from './browser.mjs'
+import { installPaperTools } from './paper-tools.mjs'
 import { generate } from './generate.mjs'
 import { installPackages } from './install.mjs'
 import { CommandFailed, installed, passOn, run } from './process.mjs'
@@ -71,6 +72,7 @@ async function counted(work, read) {
 const stages = [
   ['packages', one(installPackages)],
   ['browser', one(installBrowser)],
+  ['paper tools', one(installPaperTools)],
   ['clients', one(generate)],
   ['format', one(() => node(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))],
   [

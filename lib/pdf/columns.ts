@@ -66,8 +66,9 @@ const stepMm = 1
 export type Columns = {
   readonly count: number
   readonly gapMm: number
-  /** A longer block is broken where that spares a page. */
+  /** A longer block is broken where that spares a page; where it only saves height, when `tight`. */
   readonly wholeMm: number
+  readonly tight?: boolean
   /** Writes the head of a page that it goes on to. */
   readonly onNewPage: () => void
 }
@@ -77,9 +78,9 @@ export const fitsHere = (paper: Paper, blocks: readonly Lines[], { count, wholeM
   fillAll(blocks, count, roomLeft(paper), wholeMm).rest.length === 0
 
 /** Columns of about the same height when everything fits; full ones, and the rest on the next page, when it does not. */
-function pageOf(blocks: readonly Lines[], { count, wholeMm }: Columns, roomMm: number) {
+function pageOf(blocks: readonly Lines[], { count, wholeMm, tight }: Columns, roomMm: number) {
   const total = blocks.reduce((sum, block) => sum + heightOf(block), 0)
-  const mostlyWholeMm = Math.max(wholeMm, roomMm / 2)
+  const mostlyWholeMm = tight ? wholeMm : Math.max(wholeMm, roomMm / 2)
   for (const least of [mostlyWholeMm, wholeMm]) {
     const full = fillAll(blocks, count, roomMm, least)
     if (full.rest.length > 0) continue

@@ -89,7 +89,7 @@ const pictureMm = 100
 /** What whoever works on the head has to know in words. */
 function words(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
   const onNewPage = () => continued(paper, data, head)
-  const columns = { count: 3, gapMm: columnGapMm, wholeMm: 10, onNewPage }
+  const columns = { count: 3, gapMm: columnGapMm, wholeMm: 10, tight: true, onNewPage }
   const width = columnMm(paper, columns)
   const lists: readonly (readonly [string, readonly string[]])[] = [
     ['Ordered', head.ordered],

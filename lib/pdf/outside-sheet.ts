@@ -80,9 +80,9 @@ function headPart(paper: Paper, data: OutsideSheetData, head: OutsideSheetHead):
 }
 
 function signatures(paper: Paper): void {
-  need(paper, 20)
-  gap(paper, 8)
+  need(paper, 16)
+  gap(paper, 4)
   paragraph(paper, 'Received by ______________________________   date ______________')
-  gap(paper, 5)
+  gap(paper, 3)
   paragraph(paper, 'Cut as measured by you ______________________________________________')
 }
