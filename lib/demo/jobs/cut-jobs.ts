@@ -78,7 +78,7 @@ export const flatPairGone: Story = (job) => {
     ),
     on(18, '10:05', async () => {
       await job.call('Told Wren both are ready; she comes by at noon.')
-      await job.pay('293.73', 'card')
+      await job.pay('293.83', 'card')
       await job.handOver(
         [
           { at: 0, side: 'left', partsBack: 'checking springs not ours, given back' },
