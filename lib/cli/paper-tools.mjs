@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { run, step } from './process.mjs'
+import { CommandFailed, run, step } from './process.mjs'
 
 const tools = ['qpdf', 'pdftoppm']
 
