@@ -1,4 +1,5 @@
 import './check-node.mjs'
+import { get } from 'node:http'
 import { setTimeout as pause } from 'node:timers/promises'
 import { build, buildEnv } from './build.mjs'
 import { installPackages } from './install.mjs'
@@ -63,11 +64,20 @@ async function serve(settings, env) {
 
 async function untilHealthy(url, isRunning) {
   while (isRunning()) {
-    const answer = await fetch(url).catch(() => null) // not listening yet
-    if (answer?.ok) return true
+    if ((await statusOf(url)) === 200) return true
     await pause(150)
   }
   return false
+}
+
+/** 0 while it is not listening yet. No connection is kept: one that is open holds up the server's end for seconds. */
+function statusOf(url) {
+  return new Promise((resolve) => {
+    const request = get(url, { agent: false }, (answer) => {
+      answer.resume().on('close', () => resolve(answer.statusCode ?? 0))
+    })
+    request.on('error', () => resolve(0))
+  })
 }
 
 async function main() {
