@@ -1,5 +1,6 @@
 import { computeRoute } from '../route/compute-route'
 import { keyText } from '../route/keys'
+import { nothingYet } from '../route/nothing-yet'
 import type { PlanFacts, RouteFacts, RouteStep, WorkId } from '../route/types'
 import { removedBefore } from '../cut/plan-limits'
 import type { PlanRecord } from '../cut/plan-record'
@@ -65,12 +66,7 @@ function routeOf(
     manifoldSpansHeads: engine.layout === 'unknown' ? null : engine.layout === 'v',
     remainingPtvIn: smaller(engine.intakePtvIn, engine.exhaustPtvIn),
     finishAsked: false,
-    orders: [],
-    events: [],
-    readings: [],
-    partsWaits: [],
-    openHolds: [],
-    openFindings: 0,
+    ...nothingYet,
     settings: shop.settings,
   }
   return computeRoute(facts)

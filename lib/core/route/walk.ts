@@ -1,6 +1,7 @@
 import { readingSpecs } from '../readings/specs'
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import { routeInDetail, type DetailedStep } from './compute-route'
+import { nothingYet } from './nothing-yet'
 import { defaultRouteSettings } from './settings'
 import {
   cutKinds,
@@ -116,11 +117,6 @@ const trial = (rules: RouteRules, kind: CutKind, much: boolean, ordered: readonl
   manifoldSpansHeads: much,
   remainingPtvIn: null,
   finishAsked: much,
-  orders: [],
-  events: [],
-  readings: [],
-  partsWaits: [],
-  openHolds: [],
-  openFindings: 0,
+  ...nothingYet,
   settings: { ...defaultRouteSettings, rules },
 })

@@ -1,68 +1,12 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { StepId } from '@/lib/core/route/types'
-import { receiveOutsideSchema, sendOutsideSchema } from '@/lib/schemas/outside'
-import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
-import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { testDatabase } from '@/tests/setup/database'
-import { at, machinist, monday, owner } from '../jobs/counter-shop'
-import { bookAnother, makePlan, shopWithJob, workThrough, type Otherwise } from '../release/whole-job'
+import { machinist, monday } from '../jobs/counter-shop'
+import { angledHead, outAndBack, readAngled } from '../release/angled-head'
+import { workThrough } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 })
-
-const vendorId = '019caed9-4300-7000-8000-00000000000a'
-
-/**
- * The plan: 60 thou at the opening's centre, 0.635 of 7 in across: 20 flat and 63 at the exhaust edge, atan(0.063/7) =
- * 0.52°. The vendor cut 66: cos(atan(0.066/7)) = 0.9999556; square to the new deck 4.500·cos = 4.4998 at the intake edge
- * and 4.434·cos = 4.4338 at the exhaust edge; in the end, 20 thou lower, 4.480·cos = 4.4798 and 4.414·cos = 4.4138.
- */
-const corners: Readonly<Record<string, readonly [intake: string, exhaust: string]>> = {
-  'arrival-figures': ['4.4998', '4.4338'],
-  finished: ['4.4798', '4.4138'],
-}
-const read: Otherwise = (step, kind, point) => {
-  const edges = kind === 'thickness' ? corners[step.stepId] : undefined
-  if (edges) return point.startsWith('intake') ? edges[0] : edges[1]
-  if (kind === 'cc' && step.stepId === 'arrival-figures') return '57.2'
-  if (kind === 'edge-depth') return point === 'exhaust' ? '63.5 thou' : '0'
-  return kind === 'cut-depth' ? '20 thou' : undefined
-}
-
-async function angledHead(): Promise<string> {
-  const database = await testDatabase()
-  await shopWithJob(database)
-  await database.client.vendor.create({
-    data: {
-      id: vendorId,
-      name: 'Tarn Grinding',
-      phone: '',
-      email: '',
-      address: '',
-      services: '',
-      createdAt: monday,
-    },
-  })
-  const job = await bookAnother({ ordered: ['angle-cut', 'flat-cut'], targetCc: '54.0' })
-  const visitId = job.heads[0]?.visitId ?? ''
-  await workThrough(visitId, ['angle-cut'], read)
-  await makePlan(job, { kind: 'angle-flat', splitBy: 'flat', flatIn: '0.020' })
-  return visitId
-}
-
-async function outAndBack(visitId: string, marksTyped: string, marksRead: string): Promise<string> {
-  const { orderId } = await sendOutside(
-    owner,
-    sendOutsideSchema.parse({
-      vendorId, scope: ['angle-cut'], heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
-      finishesToSize: false, instructions: '', freight: '', tracking: '', promisedOn: '2026-03-12',
-    }),
-    at(monday),
-  ) // prettier-ignore
-  const heads = [{ visitId, confirmed: ['angle-cut'], seatsIn: true, marksTyped, marksRead }]
-  await receiveOutside(owner, receiveOutsideSchema.parse({ orderId, heads }), at(monday))
-  return orderId
-}
 
 const planAt = async (visitId: string, stepId: StepId, orderId: string | null = null) =>
   (await seeStep(machinist, visitId, { stepId, occurrence: '', orderId }, monday)).plan
@@ -71,7 +15,7 @@ describe('a vendor’s angle cut, measured', () => {
   let visitId: string
   let orderId: string
   beforeAll(async () => {
-    visitId = await angledHead()
+    visitId = await angledHead(await testDatabase())
     orderId = await outAndBack(visitId, '63 EX', '')
   })
 
@@ -80,7 +24,7 @@ describe('a vendor’s angle cut, measured', () => {
   })
 
   it('stands beside the order and the marks, and says in words what is out', async () => {
-    await workThrough(visitId, ['flat-cut'], read)
+    await workThrough(visitId, ['flat-cut'], readAngled)
     const { cut } = await planAt(visitId, 'arrival-figures', orderId)
     expect(cut?.rows.map(({ part, wanted, marked, measured, differences }) => [
       part, wanted, marked, measured, ...differences.map((one) => one.words),
@@ -104,7 +48,7 @@ describe('a vendor’s angle cut, measured', () => {
   })
 
   it('in the end it is the whole cut against the plan', async () => {
-    await workThrough(visitId, ['final'], read)
+    await workThrough(visitId, ['final'], readAngled)
     const { cut } = await planAt(visitId, 'finished')
     expect(cut?.hasMarks).toBe(false)
     expect(cut?.rows.slice(0, 2).map(({ wanted, measured }) => [wanted, measured])).toEqual([
@@ -116,16 +60,16 @@ describe('a vendor’s angle cut, measured', () => {
 
 describe('marks that say something else', () => {
   it('marks nobody can read are shown as they stand; the wrong edge is said', async () => {
-    const visitId = await angledHead()
+    const visitId = await angledHead(await testDatabase())
     const odd = await outAndBack(visitId, 'B7 63', '')
-    await workThrough(visitId, ['flat-cut'], read)
+    await workThrough(visitId, ['flat-cut'], readAngled)
     expect((await planAt(visitId, 'arrival-figures', odd)).cut).toMatchObject({
       hasMarks: false,
       marksAsTyped: 'B7 63',
     })
-    const other = await angledHead()
+    const other = await angledHead(await testDatabase())
     const wrong = await outAndBack(other, '63 IN', '63 thou at the intake edge')
-    await workThrough(other, ['flat-cut'], read)
+    await workThrough(other, ['flat-cut'], readAngled)
     expect((await planAt(other, 'arrival-figures', wrong)).cut?.out).toContain(
       'The marks name the intake edge; the plan is deep at the exhaust edge.',
     )
@@ -134,8 +78,8 @@ describe('marks that say something else', () => {
 
 describe('an angle cut in house', () => {
   it('is judged by the depth at both edges', async () => {
-    const visitId = await angledHead()
-    await workThrough(visitId, ['flat-cut'], read)
+    const visitId = await angledHead(await testDatabase())
+    await workThrough(visitId, ['flat-cut'], readAngled)
     const { cut } = await planAt(visitId, 'angle-cut')
     expect(cut?.title).toBe('The cut, as read at the machine')
     expect(cut?.rows.map(({ part, wanted, measured }) => [part, wanted, measured])).toEqual([

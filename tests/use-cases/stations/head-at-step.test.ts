@@ -1,55 +1,19 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { StepId } from '@/lib/core/route/types'
 import { headPlan } from '@/lib/drawing/head-plan'
-import { receiveOutsideSchema, sendOutsideSchema } from '@/lib/schemas/outside'
-import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
-import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
-import { at, machinist, monday, owner } from '../jobs/counter-shop'
-import { bookAnother, makePlan, shopWithJob, workThrough, type Otherwise } from '../release/whole-job'
+import { machinist, monday } from '../jobs/counter-shop'
+import { angledHead, outAndBack, readAngled } from '../release/angled-head'
+import { workThrough, type Otherwise } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 })
-
-const vendorId = '019caed9-4300-7000-8000-00000000000a'
-
-/**
- * The plan: 60 thou at the opening's centre, 0.635 of 7 in across: 20 flat and 63 at the exhaust edge, atan(0.063/7) =
- * 0.52°. The vendor cut 66: cos(atan(0.066/7)) = 0.9999556; square to the new deck 4.500·cos = 4.4998 at the intake edge
- * and 4.434·cos = 4.4338 at the exhaust edge; in the end, 20 thou lower, 4.480·cos = 4.4798 and 4.414·cos = 4.4138.
- */
-const corners: Readonly<Record<string, readonly [intake: string, exhaust: string]>> = {
-  'arrival-figures': ['4.4998', '4.4338'],
-  finished: ['4.4798', '4.4138'],
-}
-const read: Otherwise = (step, kind, point) => {
-  const edges = kind === 'thickness' ? corners[step.stepId] : undefined
-  if (edges) return point.startsWith('intake') ? edges[0] : edges[1]
-  if (kind === 'cc' && step.stepId === 'arrival-figures') return '57.2'
-  if (kind === 'edge-depth') return point === 'exhaust' ? '63.5 thou' : '0'
-  return kind === 'cut-depth' ? '20 thou' : undefined
-}
 
 /** Holes of 0.470 for bolts of 0.4375: the bolt has 0.0163 to each side. */
 const hole = { diameterIn: 0.47, boltIn: 0.4375, blind: false }
 
-async function angledHead(database: TestDatabase): Promise<string> {
-  await shopWithJob(database)
-  await database.client.vendor.create({
-    data: {
-      id: vendorId,
-      name: 'Tarn Grinding',
-      phone: '',
-      email: '',
-      address: '',
-      services: '',
-      createdAt: monday,
-    },
-  })
-  const job = await bookAnother({ ordered: ['angle-cut', 'flat-cut'], targetCc: '54.0' })
-  const visitId = job.heads[0]?.visitId ?? ''
-  await workThrough(visitId, ['angle-cut'], read)
-  await makePlan(job, { kind: 'angle-flat', splitBy: 'flat', flatIn: '0.020' })
+async function angledHeadWithBolts(database: TestDatabase): Promise<string> {
+  const visitId = await angledHead(database)
   const { head } = await database.client.visit.findUniqueOrThrow({
     where: { id: visitId },
     include: { head: true },
@@ -67,19 +31,6 @@ async function angledHead(database: TestDatabase): Promise<string> {
   return visitId
 }
 
-async function outAndBack(visitId: string): Promise<void> {
-  const { orderId } = await sendOutside(
-    owner,
-    sendOutsideSchema.parse({
-      vendorId, scope: ['angle-cut'], heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
-      finishesToSize: false, instructions: '', freight: '', tracking: '', promisedOn: '2026-03-12',
-    }),
-    at(monday),
-  ) // prettier-ignore
-  const heads = [{ visitId, confirmed: ['angle-cut'], seatsIn: true, marksTyped: '63 EX', marksRead: '' }]
-  await receiveOutside(owner, receiveOutsideSchema.parse({ orderId, heads }), at(monday))
-}
-
 const drawingAt = async (visitId: string, stepId: StepId) =>
   (await seeStep(machinist, visitId, { stepId, occurrence: '', orderId: null }, monday)).drawing
 
@@ -91,12 +42,12 @@ const wordsOf = (drawing: NonNullable<Awaited<ReturnType<typeof drawingAt>>>): s
 describe('this head, drawn where its edges and holes are worked on', () => {
   let visitId: string
   beforeAll(async () => {
-    visitId = await angledHead(await testDatabase())
-    await outAndBack(visitId)
+    visitId = await angledHeadWithBolts(await testDatabase())
+    await outAndBack(visitId, '63 EX', '')
   })
 
   it('shows at the mill which edge is deep, and where the chambers and corners stand', async () => {
-    await workThrough(visitId, ['flat-cut'], read)
+    await workThrough(visitId, ['flat-cut'], readAngled)
     const drawing = (await drawingAt(visitId, 'flat-cut')) ?? expect.unreachable()
     expect(drawing).toMatchObject({ cutKind: 'angle-flat', deepEdge: 'exhaust', chambers: 4 })
     expect(wordsOf(drawing)).toContain('exhaust edge · deep edge')
@@ -119,7 +70,7 @@ describe('this head, drawn where its edges and holes are worked on', () => {
   })
 
   it('shows, once they are cut, what the bench wrote, and no more what was reckoned', async () => {
-    const noted: Otherwise = (step, kind, point) => (kind === 'bolt-slotted' ? 'L1 and S2' : read(step, kind, point)) // prettier-ignore
+    const noted: Otherwise = (step, kind, point) => (kind === 'bolt-slotted' ? 'L1 and S2' : readAngled(step, kind, point)) // prettier-ignore
     await workThrough(visitId, ['dowel-fit'], noted)
     const drawing = (await drawingAt(visitId, 'dowel-fit')) ?? expect.unreachable()
     expect(drawing.bolts.map(({ slotted }) => slotted)).toEqual([true, true])
