@@ -1,7 +1,13 @@
 import { Day } from '@/app/_components/ui/day'
 import { Sign } from '@/app/_components/ui/sign'
 
-type Props = { on: string | null; daysLeft: number | null; urgent: boolean; locale: string }
+type Props = {
+  on: string | null
+  /** Null: none was promised, or all of it has left. */
+  daysLeft: number | null
+  urgent: boolean
+  locale: string
+}
 
 function distance(days: number): string {
   if (days === 0) return 'today'
@@ -15,9 +21,13 @@ export function PromiseDay({ on, daysLeft, urgent, locale }: Props) {
   return (
     <span className="row">
       {urgent && <strong>Urgent</strong>}
-      {on === null || daysLeft === null ? (
-        <span className="soft">no promise date</span>
-      ) : (
+      {on === null && <span className="soft">no promise date</span>}
+      {on !== null && daysLeft === null && (
+        <span className="soft">
+          was promised for <Day on={on} locale={locale} />
+        </span>
+      )}
+      {on !== null && daysLeft !== null && (
         <span className="nowrap">
           {daysLeft < 0 && <Sign kind="caution" />} <Day on={on} locale={locale} />,{' '}
           {daysLeft < 0 ? <strong>{distance(daysLeft)}</strong> : distance(daysLeft)}

@@ -1,3 +1,4 @@
+import type { Whereabouts } from '@/lib/core/route/types'
 import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow, can } from '@/lib/core/access/can'
@@ -32,7 +33,7 @@ export type JobView = {
     readonly address: string
   }
   readonly promiseOn: string | null
-  /** Days to the promise; below zero: late; null: nothing promised. */
+  /** Days to the promise; below zero: late; null: nothing promised, or all of it has left. */
   readonly daysLeft: number | null
   readonly urgent: boolean
   readonly note: string
@@ -85,7 +86,10 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const account = can(actor, 'price.see') ? accountView(await accountOf(client, job.id)) : null
   return {
     ...jobFields(job),
-    daysLeft: job.promiseOn === null ? null : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
+    daysLeft:
+      job.promiseOn === null || hasLeft(job)
+        ? null
+        : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
     rules,
@@ -110,6 +114,12 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     },
   }
 }
+
+const left: readonly string[] = ['handed over', 'returned as is', 'scrapped'] satisfies Whereabouts[]
+
+/** A promise is kept or broken once all heads have left: it is not late any more. */
+const hasLeft = ({ visits }: JobRecord): boolean =>
+  visits.length > 0 && visits.every(({ place }) => left.includes(place?.whereabouts ?? ''))
 
 const jobFields = (job: JobRecord) => ({
   id: job.id,

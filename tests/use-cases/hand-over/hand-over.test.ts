@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { handOverSchema } from '@/lib/schemas/release'
 import { handOver } from '@/lib/use-cases/hand-over/hand-over'
 import { seeHandOver } from '@/lib/use-cases/hand-over/see-hand-over'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { testDatabase } from '@/tests/setup/database'
@@ -49,7 +50,12 @@ describe('handing heads over', () => {
     expect(await database.client.handOver.count()).toBe(0)
 
     await returnAsIs(counter, { visitId: second.visitId, reason: 'pulled' }, at(monday))
+    const aYearOn = new Date('2027-03-09T12:00:00Z')
+    const late = async () => (await seeJob(counter, { number: job.number, now: aYearOn })).daysLeft
+    expect(await late()).toBeLessThan(0)
     expect(await handOver(counter, both, at(monday))).toEqual({ tags: [first.tag, second.tag] })
+    // What has left is not late, however long ago it was promised.
+    expect(await late()).toBeNull()
     const place = (visitId: string) => database.client.visitPlace.findUniqueOrThrow({ where: { visitId } })
     expect((await place(first.visitId)).whereabouts).toBe('handed over')
     expect((await place(second.visitId)).whereabouts).toBe('returned as is')
