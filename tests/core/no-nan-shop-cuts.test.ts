@@ -55,7 +55,7 @@ describe('what the shop’s own cuts teach', () => {
     .map((source) => must(priorRate(source)))
   holds(depthAtCentroidIn, [
     fc.record({ shallowIn: lost, deepIn: lost }),
-    fc.option(fc.double({ min: 0, max: 1, noNaN: true })),
+    maybe(near(0, 1)),
   ])
   holds(taughtBy, [cut, maybe(near(0, 1))])
   holds(castingRate, [rate, fc.array(rateCut, { maxLength: 4 }), maybe(near(0.1, 500)), near(0, 2)])

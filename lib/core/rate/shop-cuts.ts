@@ -28,7 +28,7 @@ export function taughtBy(
   if (!edges || !before || !after) return { cut: null, whyNot }
   const depthIn = depthAtCentroidIn(edges, centroidShare)
   if (depthIn === null) {
-    return { cut: null, whyNot: 'the centre of the opening is not on the casting record' }
+    return { cut: null, whyNot: 'the casting record gives no centre of the opening between the edges' }
   }
   const depthThou = depthIn * 1000
   const said = whyNot || impossible(depthThou, before.cc - after.cc)
@@ -47,12 +47,13 @@ export function taughtBy(
 
 /**
  * Depth of a cut at the chamber's centroid, in inches: shallow + (deep − shallow)·share; null when a tilted cut's share
- * is not known. Example: 0.020 and 0.083, share 0.635 → 0.060.
+ * is not known, or not between the edges (0–1). Example: 0.020 and 0.083, share 0.635 → 0.060.
  */
 export function depthAtCentroidIn(edges: EdgeDepths, centroidShare: number | null): number | null {
   const tiltIn = edges.deepIn - edges.shallowIn
-  if (centroidShare === null) return tiltIn === 0 ? edges.shallowIn : null
-  return edges.shallowIn + tiltIn * centroidShare
+  if (tiltIn === 0) return edges.shallowIn
+  const between = centroidShare !== null && centroidShare >= 0 && centroidShare <= 1
+  return between ? edges.shallowIn + tiltIn * centroidShare : null
 }
 
 /** Depths that `learnRate` takes. */

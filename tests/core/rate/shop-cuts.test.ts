@@ -33,10 +33,11 @@ describe('what a cut teaches', () => {
   it('needs the centre for a tilted cut alone', () => {
     const told = { before: known(75), after: known(72), whyNot: '' }
     expect(taughtBy({ ...told, edges: level(0.018) }, null).cut?.depthThou).toBeCloseTo(18, 9)
-    expect(taughtBy({ ...told, edges: { shallowIn: 0.02, deepIn: 0.083 } }, null)).toEqual({
-      cut: null,
-      whyNot: 'the centre of the opening is not on the casting record',
-    })
+    for (const share of [null, -0.1, 1.1, Number.MAX_VALUE])
+      expect(taughtBy({ ...told, edges: { shallowIn: 0.02, deepIn: 0.083 } }, share)).toEqual({
+        cut: null,
+        whyNot: 'the casting record gives no centre of the opening between the edges',
+      })
   })
 
   it('does not count what cannot be, so that one wrong figure spoils no casting', () => {
