@@ -53,10 +53,7 @@ describe('what the shop’s own cuts teach', () => {
   const rate: Arbitrary<Rate> = fc
     .constantFrom({ kind: 'outline', openingAreaIn2: 10.1706 } as const, { kind: 'none' } as const)
     .map((source) => must(priorRate(source)))
-  holds(depthAtCentroidIn, [
-    fc.record({ shallowIn: lost, deepIn: lost }),
-    maybe(near(0, 1)),
-  ])
+  holds(depthAtCentroidIn, [fc.record({ shallowIn: lost, deepIn: lost }), maybe(near(0, 1))])
   holds(taughtBy, [cut, maybe(near(0, 1))])
   holds(castingRate, [rate, fc.array(rateCut, { maxLength: 4 }), maybe(near(0.1, 500)), near(0, 2)])
   holds(isProven, [rate])
