@@ -1,0 +1,7 @@
+-- AlterTable
+ALTER TABLE "Shop" ADD COLUMN     "logoHeightPx" INTEGER,
+ADD COLUMN     "logoSha256" TEXT,
+ADD COLUMN     "logoWidthPx" INTEGER;
+
+-- AddForeignKey
+ALTER TABLE "Shop" ADD CONSTRAINT "Shop_logoSha256_fkey" FOREIGN KEY ("logoSha256") REFERENCES "File"("sha256") ON DELETE RESTRICT ON UPDATE CASCADE;
