@@ -27,11 +27,14 @@ export default async function CounterPage() {
       <Live newest={newest} />
       <div className="row spread">
         <h1>At the counter</h1>
-        {mayBook && (
-          <ButtonLink href="/counter/book" variant="main">
-            Book a job
-          </ButtonLink>
-        )}
+        <div className="row">
+          {can(actor, 'paper.print') && <ButtonLink href="/counter/labels">Tag labels</ButtonLink>}
+          {mayBook && (
+            <ButtonLink href="/counter/book" variant="main">
+              Book a job
+            </ButtonLink>
+          )}
+        </div>
       </div>
       <div className="columns">
         <div className="stack-large">

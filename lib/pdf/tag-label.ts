@@ -1,4 +1,5 @@
 import { PDFDocument } from 'pdf-lib'
+import { labelColumns, labelRows, labelsOnSheet } from '@/lib/core/shop/label-grid'
 import { outlined, rectPath } from '@/lib/drawing/marks'
 import { drawWords, pointsPerMm, type Canvas } from './canvas'
 import { drawMarks } from './draw-marks'
@@ -24,10 +25,6 @@ export async function tagLabel(labels: readonly TagLabelData[], setting: PrintSe
   return closeFile(doc, fonts, heading)
 }
 
-const columns = 3
-const rows = 9
-export const labelsOnSheet = columns * rows
-
 /**
  * The same labels on sheets of paper, three abreast, with lines to cut along. `first`: the place on the first sheet that
  * is still free, 1 to 27, row by row from the top left.
@@ -39,12 +36,15 @@ export async function tagSheet(
 ): Promise<Uint8Array> {
   const { doc, fonts, heading } = await startLabels(labels, setting)
   const [pageMm, pageHighMm] = pageSizeMm(setting.paper)
-  const [left, top] = [(pageMm - columns * widthMm) / 2, (pageHighMm - rows * heightMm) / 2]
+  const [left, top] = [(pageMm - labelColumns * widthMm) / 2, (pageHighMm - labelRows * heightMm) / 2]
   let page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
   labels.forEach((label, i) => {
     const place = (first - 1 + i) % labelsOnSheet
     if (place === 0 && i > 0) page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
-    const [x, y] = [left + (place % columns) * widthMm, top + Math.floor(place / columns) * heightMm]
+    const [x, y] = [
+      left + (place % labelColumns) * widthMm,
+      top + Math.floor(place / labelColumns) * heightMm,
+    ]
     const canvas = { page, fonts }
     drawMarks(canvas, cutLines, x, y)
     drawLabel(canvas, label, x, y)
@@ -64,13 +64,20 @@ async function startLabels(labels: readonly TagLabelData[], setting: PrintSettin
   const doc = await PDFDocument.create()
   const [label] = labels
   const heading = {
-    title: `Tag label ${labels.map(({ tag }) => tag).join(', ')}`,
+    title: titleOf(labels.map(({ tag }) => tag)),
     shopName: label?.shopName ?? '',
     language: label?.language ?? 'en',
     setting,
   }
   describe(doc, heading)
   return { doc, fonts: await openFonts(doc), heading }
+}
+
+/** A hundred tags make no title: the first few name the paper. */
+function titleOf(tags: readonly string[]): string {
+  const more = tags.length - 4
+  if (more <= 0) return `Tag label ${tags.join(', ')}`
+  return `Tag labels ${tags.slice(0, 4).join(', ')} and ${more} more`
 }
 
 function drawLabel(canvas: Canvas, label: TagLabelData, xMm: number, yMm: number): void {

@@ -18,7 +18,9 @@ export function engineWords(engine: EngineRow): string {
     .join(', ')
 }
 
-export const castingWords = ({ visit }: PaperHead): string =>
+type CastHead = { readonly casting: { readonly name: string } | null; readonly chamberForm: string }
+
+export const castingWords = ({ visit }: { readonly visit: { readonly head: CastHead } }): string =>
   [
     visit.head.casting?.name ?? 'casting not on record',
     visit.head.chamberForm === 'opened' ? 'opened chamber' : '',

@@ -4,6 +4,8 @@ import { z } from 'zod'
 import { Frame } from '@/app/_components/frame'
 import { Live } from '@/app/_components/live'
 import { Tag } from '@/app/_components/tag/tag'
+import { labelsHref } from '@/app/_components/papers/labels-href'
+import { PaperLink } from '@/app/_components/papers/paper-link'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'
@@ -139,21 +141,29 @@ function Line({ line, manner }: { line: SupplyLineView; manner: ShopManner }) {
   )
 }
 
-/** Tags were hung here: their labels, a job at a time. */
+/** Tags were hung here: their labels, a job at a time, or those of several jobs together. */
 function Labels({ order }: { order: SupplyPage }) {
-  const jobs = new Set(
-    order.lines.flatMap((line) =>
-      line.kind === 'head' ? line.for.filter((head) => head.here).map((head) => head.jobNumber) : [],
-    ),
+  const here = order.lines.flatMap((line) =>
+    line.kind === 'head' ? line.for.filter((head) => head.here) : [],
   )
-  if (jobs.size === 0) return null
+  const jobs = [...new Set(here.map((head) => head.jobNumber))]
+  if (jobs.length === 0) return null
   return (
     <div className="row">
-      {[...jobs].map((number) => (
-        <ButtonLink key={number} href={`/api/papers/tag-labels/${number}`} prefetch={false} target="_blank">
-          Tag labels of job {number}
-        </ButtonLink>
+      {jobs.map((number) => (
+        <PaperLink
+          key={number}
+          href={`/api/papers/tag-labels/${number}`}
+          pages={here.filter((head) => head.jobNumber === number).length}
+        >
+          {`Tag labels of job ${number}`}
+        </PaperLink>
       ))}
+      {jobs.length > 1 && (
+        <ButtonLink href={labelsHref(here.map((head) => head.tag))}>
+          Tag labels of these jobs together
+        </ButtonLink>
+      )}
     </div>
   )
 }

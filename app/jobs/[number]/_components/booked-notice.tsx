@@ -1,5 +1,5 @@
 import { Notice } from '@/app/_components/ui/notice'
-import { PaperLink } from '@/app/_components/ui/paper-link'
+import { PaperLink } from '@/app/_components/papers/paper-link'
 import { isTag } from '@/lib/core/shop/tag-number'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { paper } from './papers'

@@ -1,5 +1,5 @@
 import { ButtonLink } from '@/app/_components/ui/button-link'
-import { PaperLink } from '@/app/_components/ui/paper-link'
+import { PaperLink } from '@/app/_components/papers/paper-link'
 import { isTag } from '@/lib/core/shop/tag-number'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { LabelSheet } from './label-sheet'

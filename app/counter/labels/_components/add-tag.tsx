@@ -1,0 +1,50 @@
+'use client'
+import { useState, type SubmitEvent } from 'react'
+import { Busy } from '@/app/_components/ui/busy'
+import { Button } from '@/app/_components/ui/button'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { parseTag, tagText } from '@/lib/core/shop/tag-number'
+import styles from './label-picker.module.css'
+
+type Props = {
+  /** Added before: a form without scripts asks for them again. */
+  added: readonly string[]
+  looking: boolean
+  onTag: (number: string) => void
+}
+
+/** A tag that is typed or scanned is picked; the box is ready for the next one at once. */
+export function AddTag({ added, looking, onTag }: Props) {
+  const [text, setText] = useState('')
+  const [error, setError] = useState('')
+
+  function add(event: SubmitEvent<HTMLFormElement>) {
+    event.preventDefault()
+    const tag = parseTag(tagText(text))
+    if (!tag.ok) return setError(tag.refusal.message)
+    setError('')
+    setText('')
+    onTag(tag.value.number)
+  }
+
+  return (
+    <form action="/counter/labels" method="get" className={styles.add} onSubmit={add}>
+      {added.map((tag) => (
+        <input key={tag} type="hidden" name="tag" value={tag} />
+      ))}
+      <TextInput
+        name="tag"
+        label="Type or scan a tag"
+        value={text}
+        error={error}
+        maxLength={200}
+        autoComplete="off"
+        autoCapitalize="characters"
+        spellCheck={false}
+        onChange={(event) => setText(event.target.value)}
+      />
+      <Button type="submit">Pick it</Button>
+      <Busy when={looking} label="Looking for it…" />
+    </form>
+  )
+}

@@ -1,0 +1,109 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { useRef, useState, useTransition } from 'react'
+import { LabelForm } from '@/app/_components/papers/label-form'
+import { Tag } from '@/app/_components/tag/tag'
+import { Button } from '@/app/_components/ui/button'
+import { CheckList } from '@/app/_components/ui/check-list'
+import { Day } from '@/app/_components/ui/day'
+import type { LabelHead, LabelHeads } from '@/lib/use-cases/papers/see-label-heads'
+import { AddTag } from './add-tag'
+import styles from './label-picker.module.css'
+import { labelsHref, mostAdded } from '@/app/_components/papers/labels-href'
+
+type Props = {
+  view: LabelHeads
+  /** What the address adds to the list. */
+  added: readonly string[]
+}
+
+/** The heads to pick from, and the way to print what is picked. */
+export function LabelPicker({ view, added }: Props) {
+  const heads = [...view.added, ...view.heads]
+  const { picked, setPicked, pick } = usePicked(view)
+  const { look, looking } = useLook(added)
+  const today = heads.filter((head) => head.today).map((head) => head.tag)
+  const count = heads.filter((head) => picked.includes(head.tag)).length
+
+  function add(number: string) {
+    const asked = view.asked.find((one) => one.number === number)
+    if (asked) pick([asked.tag])
+    else if (heads.some((head) => head.tag === number)) pick([number])
+    else look(number)
+  }
+
+  return (
+    <>
+      <AddTag added={added} looking={looking} onTag={add} />
+      <div className="row">
+        {today.length > 0 && <Button onClick={() => pick(today)}>Pick all of today ({today.length})</Button>}
+        {count > 0 && <Button onClick={() => setPicked([])}>Pick none</Button>}
+        <p role="status">{count === 0 ? 'No head is picked.' : `${count} picked.`}</p>
+        <a href="#print" className={styles.down}>
+          To the printing
+        </a>
+      </div>
+      <LabelForm action="/api/papers/tag-labels" className={styles.form}>
+        <div className="stack">
+          <CheckList
+            name="tag"
+            label="For which heads"
+            options={heads.map((head) => ({
+              value: head.tag,
+              label: <HeadWords head={head} />,
+              hint: <CameIn head={head} locale={view.locale} />,
+            }))}
+            values={picked}
+            onChange={({ target: { value, checked } }) =>
+              setPicked((all) => (checked ? [...all, value] : all.filter((tag) => tag !== value)))
+            }
+          />
+          {view.more && <p className="soft">The newest are listed. Type or scan the tag of an older one.</p>}
+        </div>
+      </LabelForm>
+    </>
+  )
+}
+
+/** What is picked; what the address asks for is picked once, when it is first seen. */
+function usePicked(view: LabelHeads) {
+  const asked = view.asked.map(({ tag }) => tag)
+  const [picked, setPicked] = useState<readonly string[]>(asked)
+  const [seen, setSeen] = useState<readonly string[]>(asked)
+  const pick = (tags: readonly string[]) => setPicked((all) => [...new Set([...all, ...tags])])
+  const fresh = asked.filter((tag) => !seen.includes(tag))
+  if (fresh.length > 0) {
+    setSeen([...seen, ...fresh])
+    pick(fresh)
+  }
+  return { picked, setPicked, pick }
+}
+
+/** The server knows every tag that was ever worn here; the list holds those of heads that are in. */
+function useLook(added: readonly string[]) {
+  const router = useRouter()
+  const [looking, start] = useTransition()
+  const wanted = useRef(added)
+
+  function look(number: string) {
+    // A scanner is quicker than an answer: each look asks for all that was scanned before it, too.
+    wanted.current = [...new Set([...wanted.current, number])].slice(-mostAdded)
+    start(() => router.replace(labelsHref(wanted.current), { scroll: false }))
+  }
+  return { look, looking }
+}
+
+const HeadWords = ({ head }: { head: LabelHead }) => (
+  <span className="row">
+    <Tag number={head.tag} size="s" />
+    <span>job {head.jobNumber}</span>
+    <span>{head.what}</span>
+  </span>
+)
+
+const CameIn = ({ head, locale }: { head: LabelHead; locale: string }) => (
+  <>
+    {head.checkedIn ? 'came in' : 'tagged'} <Day on={head.on} locale={locale} />
+    {!head.checkedIn && ', not checked in yet'}
+  </>
+)

@@ -1,0 +1,40 @@
+import type { Metadata } from 'next'
+import { Frame } from '@/app/_components/frame'
+import { Live } from '@/app/_components/live'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { Notice } from '@/app/_components/ui/notice'
+import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { requirePerson } from '@/lib/web/require-actor'
+import { LabelPicker } from './_components/label-picker'
+import { labelsHref, mostAdded } from '@/app/_components/papers/labels-href'
+
+export const metadata: Metadata = { title: 'Tag labels' }
+
+type Props = { searchParams: Promise<{ tag?: string | string[] }> }
+
+/** Labels for heads of several jobs at once. `tag`: heads that were typed or scanned besides those in the list. */
+export default async function LabelsPage({ searchParams }: Props) {
+  const tags = [(await searchParams).tag ?? []].flat().slice(0, mostAdded)
+  const actor = await requirePerson('paper.print', labelsHref(tags))
+  const [view, newest] = await Promise.all([seeLabelHeads(actor, { tags }, new Date()), newestChange()])
+  return (
+    <Frame place="counter" actor={actor}>
+      <Live newest={newest} />
+      <h1>Tag labels</h1>
+      {view.without.length > 0 && (
+        <Notice kind="caution" title="No label for">
+          {view.without.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+        </Notice>
+      )}
+      {view.heads.length + view.added.length === 0 && (
+        <EmptyState title="No head here wears a tag">
+          <p>A head gets its tag when its job is booked; what the shop buys gets one when it arrives.</p>
+        </EmptyState>
+      )}
+      <LabelPicker view={view} added={tags} />
+    </Frame>
+  )
+}

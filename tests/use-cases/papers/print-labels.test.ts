@@ -1,0 +1,153 @@
+import { beforeAll, describe, expect, it, vi } from 'vitest'
+import type { Actor } from '@/lib/core/access/roles'
+import { tagOf } from '@/lib/core/shop/tag-number'
+import { changeTagSchema, takeOffTagSchema } from '@/lib/schemas/tag'
+import { handOver } from '@/lib/use-cases/hand-over/hand-over'
+import { changeTag } from '@/lib/use-cases/heads/change-tag'
+import { seeHead } from '@/lib/use-cases/heads/see-head'
+import { takeOffTag } from '@/lib/use-cases/heads/take-off-tag'
+import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
+import { printLabelsOfTags } from '@/lib/use-cases/papers/print-labels'
+import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
+import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
+import { readPdf } from '@/tests/pdf/read-pdf'
+import { testDatabase } from '@/tests/setup/database'
+import { selectsOf } from '@/tests/setup/statements'
+import { at, book, counter, head, machinist, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 120_000 })
+
+beforeAll(() => {
+  vi.stubEnv('NEXTAUTH_SECRET', 'a secret of a test, which is long enough')
+  vi.stubEnv('BRASSTAG_URL', 'http://shop.test')
+})
+
+const nobody: Actor = { ...machinist, roles: [] }
+const later = (minutes: number) => at(new Date(monday.getTime() + minutes * 60_000))
+
+const labels = async (tags: readonly string[], first: number | null = null) =>
+  readPdf(await (await printLabelsOfTags(counter, { first, tags }, monday)).bytes())
+const tagsOn = (text: string) => text.match(/\b(?:T-\d{4}|SPARE-\d)\b/g) ?? []
+const see = (tags: readonly string[] = [], now = monday) => seeLabelHeads(counter, { tags }, now)
+
+const versionOf = async (headId: string) => (await seeHead(owner, headId)).version
+
+async function renumber(headId: string, number: string): Promise<void> {
+  const version = await versionOf(headId)
+  await changeTag(owner, changeTagSchema.parse({ headId, version, number, reason: 'lost' }), later(1))
+}
+
+/** The head goes back to its customer and its tag comes off. */
+async function leave(job: BookedJob, headId: string, visitId: string): Promise<void> {
+  await returnAsIs(owner, { visitId, reason: 'the customer wants it back' }, later(2))
+  const heads = [{ visitId, side: 'not said', partsBack: '' }]
+  await handOver(counter, { jobId: job.jobId, takenBy: 'Tamsin Rook', note: '', heads }, later(3))
+  const version = await versionOf(headId)
+  await takeOffTag(owner, takeOffTagSchema.parse({ headId, version, reason: '' }), later(4))
+}
+
+describe('labels for heads of several jobs', () => {
+  /** T-0401 and T-0402; T-0403 and T-0404; T-0405 and T-0406. */
+  let jobs: readonly BookedJob[]
+  beforeAll(async () => {
+    await openShop(await testDatabase())
+    jobs = [await book(), await book(), await book()]
+    await renumber(jobs[1]?.heads[1]?.headId ?? '', 'SPARE-9')
+    const gone = jobs[2]?.heads[0]
+    await leave(jobs[2]!, gone?.headId ?? '', gone?.visitId ?? '')
+  })
+
+  it('are printed in the order asked, each with its own job', async () => {
+    const { pages, sizes } = await labels(['T-0403', 'T-0401', 'T-0406'])
+    expect(sizes).toEqual([[62, 29], [62, 29], [62, 29]]) // prettier-ignore
+    expect(pages.map((page) => tagsOn(page)[0])).toEqual(['T-0403', 'T-0401', 'T-0406'])
+    const numbers = [jobs[1]?.number ?? '', jobs[0]?.number ?? '', jobs[2]?.number ?? '']
+    expect(new Set(numbers).size).toBe(3)
+    pages.forEach((page, place) => expect(page).toContain(numbers[place]))
+  })
+
+  it('on a sheet begin at the first free place', async () => {
+    const [sheet, last] = [await labels(['T-0401', 'T-0403'], 1), await labels(['T-0401', 'T-0403'], 27)]
+    expect([sheet.pages.length, last.pages.length]).toEqual([1, 2])
+    expect(last.pages.map(tagsOn)).toEqual([['T-0401'], ['T-0403']])
+    for (const first of [0, 28])
+      expect((await refusalOf(printLabelsOfTags(counter, { first, tags: ['T-0401'] }, monday))).message).toContain('1 to 27')
+  }) // prettier-ignore
+
+  it('are printed once for a head, however often and however it is asked for', async () => {
+    const { pages } = await labels(['T-0401', '401', 't-0401', 'http://shop.test/t/T-0401', 'T-0402'])
+    expect(pages.map((page) => tagsOn(page)[0])).toEqual(['T-0401', 'T-0402'])
+  })
+
+  it('bear the number worn now when an old one was asked for', async () => {
+    expect((await labels(['T-0404', 'SPARE-9'])).pages.map((page) => tagsOn(page)[0])).toEqual(['SPARE-9'])
+  })
+
+  it('are refused by name for a tag nobody wore, for no tag at all, and for one that came off', async () => {
+    const refused = (tags: readonly string[]) => refusalOf(printLabelsOfTags(counter, { first: 1, tags }, monday))
+    const unknown = await refused(['T-0401', 'T-9999', 'no tag!'])
+    expect([unknown.code, unknown.message]).toEqual([
+      'not-found',
+      'No head here has worn T-9999, no tag!: look at the number on the brass again.',
+    ])
+    expect(await refused(['T-0405'])).toMatchObject({
+      code: 'wrong-state',
+      message: 'T-0405 came off: the head wears no tag now. Give it one first.',
+    })
+    expect((await refused([])).code).toBe('invalid')
+  }) // prettier-ignore
+
+  it('are for those who may print papers', async () => {
+    expect((await refusalOf(printLabelsOfTags(nobody, { first: null, tags: ['T-0401'] }, monday))).code).toBe('not-allowed')
+    expect((await refusalOf(seeLabelHeads(nobody, { tags: [] }, monday))).code).toBe('not-allowed')
+    expect((await printLabelsOfTags(machinist, { first: null, tags: ['T-0401'] }, monday)).name).toBe('tag-labels.pdf')
+  }) // prettier-ignore
+
+  it('are offered for what is here and wears a tag; one that left is asked for by its number', async () => {
+    const view = await see()
+    // All were tagged in the same minute but the one with a new number.
+    expect(view.heads.map(({ tag }) => tag).toSorted()).toEqual(['SPARE-9', 'T-0401', 'T-0402', 'T-0403', 'T-0406'])
+    expect(view.heads[0]?.tag).toBe('SPARE-9')
+    expect([view.added, view.without, view.more]).toEqual([[], [], false])
+    const asked = await see(['T-0401', 'T-0405', 'T-9999'])
+    expect([asked.added, asked.asked]).toEqual([[], [{ number: 'T-0401', tag: 'T-0401' }]])
+    expect((await see(['T-0404'])).asked).toEqual([{ number: 'T-0404', tag: 'SPARE-9' }])
+    expect(asked.without).toEqual(['No head here has worn T-9999.', 'T-0405 came off: the head wears no tag now.'])
+  }) // prettier-ignore
+
+  it('a head tagged yesterday is not of today', async () => {
+    const tomorrow = new Date(monday.getTime() + 24 * 3_600_000)
+    expect((await see()).heads.every(({ today }) => today)).toBe(true)
+    expect((await see([], tomorrow)).heads.some(({ today }) => today)).toBe(false)
+  })
+})
+
+describe('many labels', () => {
+  beforeAll(async () => {
+    await openShop(await testDatabase())
+    await book({ heads: [head()] })
+  })
+
+  it('sixty run on to three sheets of 27, and the list of them takes as many queries as of one', async () => {
+    const few = (await selectsOf(() => see())).length
+    for (let booked = 0; booked < 10; booked++)
+      await book({ heads: [head(), head(), head(), head(), head(), head()] })
+    expect((await selectsOf(() => see())).length).toBe(few)
+    expect(few).toBeLessThanOrEqual(8)
+    const tags = Array.from({ length: 60 }, (_, place) => tagOf(402 + place))
+    expect((await see()).heads.map(({ tag }) => tag)).toEqual(expect.arrayContaining(tags))
+    const { pages } = await labels(tags, 1)
+    expect(pages.map((page) => tagsOn(page).length)).toEqual([27, 27, 6])
+    expect(pages.flatMap(tagsOn)).toEqual(tags)
+    // From the ninth place on, 19 fit on the first sheet.
+    expect((await labels(tags, 9)).pages.map((page) => tagsOn(page).length)).toEqual([19, 27, 14])
+  })
+
+  it('more heads than one looks through are told of', async () => {
+    for (let booked = 0; booked < 15; booked++)
+      await book({ heads: [head(), head(), head(), head(), head(), head()] })
+    const view = await see(['T-0401'])
+    expect([view.heads.length, view.more]).toEqual([150, true])
+    expect(view.added.map(({ tag }) => tag)).toEqual(['T-0401'])
+  })
+})
