@@ -1,6 +1,7 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
+import { quantities } from '../units/quantities'
 
 /** A point of the chamber's outline on the deck: across from the shallow edge, along from end 1. */
 export type OutlinePoint = { readonly xIn: number; readonly yIn: number }
@@ -31,11 +32,14 @@ export function outlinePerimeterIn(points: readonly OutlinePoint[]): number {
   }, 0)
 }
 
+/** No head is longer. */
+const longestIn = quantities.length.most
+
 /**
  * The outline as it may be computed with: inside the deck, not crossing itself, anticlockwise.
  *
  * @param points three or more, either way round, in inches; the last joins the first
- * @param milledWidthIn 1–20 in: every x lies in 0 … W
+ * @param milledWidthIn 1–20 in: every x lies in 0 … W; y is measured along the head, within the length of any head
  */
 export function checkOutline(
   points: readonly OutlinePoint[],
@@ -45,7 +49,7 @@ export function checkOutline(
   if (!width.ok) return width
   if (points.length < 3)
     return refuse('missing', 'An outline has three points or more.', { needs: ['outline'] })
-  if (!points.every(({ xIn, yIn }) => xIn >= 0 && xIn <= milledWidthIn && Number.isFinite(yIn)))
+  if (!points.every(({ xIn, yIn }) => xIn >= 0 && xIn <= milledWidthIn && Math.abs(yIn) <= longestIn))
     return refuse('out-of-range', `The outline must lie on the deck, 0 to ${milledWidthIn} in across.`)
   if (crossingEdges(points)) return refuse('contradiction', 'The outline crosses or touches itself.')
   const area = knownFacts({ areaIn2: factOf('opening area', Math.abs(signedArea(points)), 'area') })

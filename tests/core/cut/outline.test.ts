@@ -75,6 +75,7 @@ describe('opening from a traced outline', () => {
     ['off the shallow edge', at([-0.1, 0], [3, 0], [3, 3]), 'out-of-range'],
     ['off the deep edge', at([5, 0], [7.1, 0], [7, 3]), 'out-of-range'],
     ['no number', at([2, NaN], [5, 0], [5, 3]), 'out-of-range'],
+    ['along no head', at([2, 1e4], [5, 1e4], [5, 10_003]), 'out-of-range'],
     ['endless', at([2, 0], [5, Infinity], [5, 3]), 'out-of-range'],
     ['too small', at([2, 0], [2.5, 0], [2.5, 0.5]), 'out-of-range'],
     ['of no area', at([2, 0], [3, 0], [4, 0]), 'contradiction'],
