@@ -5,14 +5,14 @@ const roomForWords = 64 * 1024
 
 /**
  * A form with a file. No more is read than may come: what says beforehand that it is larger is refused at once, and what
- * turns out larger is not read to its end.
+ * turns out larger is not read to its end. `advice` says what to do about it.
  */
-export async function readUpload(request: Request, mostBytes: number): Promise<FormData> {
+export async function readUpload(request: Request, mostBytes: number, advice: string): Promise<FormData> {
   const most = mostBytes + roomForWords
   const tooLarge = () =>
     new RefusedError({
       code: 'out-of-range',
-      message: `This file is larger than ${Math.floor(mostBytes / 1024 / 1024)} MB. Take the photo again with a smaller setting.`,
+      message: `This file is larger than ${Math.floor(mostBytes / 1024 / 1024)} MB. ${advice}`,
     })
   if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLarge()
   const reader = request.body?.getReader()

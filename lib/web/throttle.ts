@@ -1,10 +1,11 @@
 import { RateLimiterMemory, type RateLimiterRes } from 'rate-limiter-flexible'
+import { RefusedError } from '@/lib/core/errors'
 
 /** Ten wrong passwords for one name in a quarter of an hour; kept in memory: one process serves one shop. */
 const byName = new RateLimiterMemory({ points: 10, duration: 15 * 60 })
 /** Customer links and papers: a ceiling on guessing and on load, for the whole server: no header is believed. */
 const byUse = new RateLimiterMemory({ points: 300, duration: 60 })
-/** Photos of one person: more in a minute is no camera. */
+/** Pictures of one person: more in a minute is no camera. */
 const byUpload = new RateLimiterMemory({ points: 40, duration: 60 })
 
 const key = (name: string): string => name.trim().toLowerCase()
@@ -27,7 +28,13 @@ export const signInSucceeded = async (name: string): Promise<void> => void (awai
 /** False when there were too many in the last minute. */
 export const useAllowed = (what: string): Promise<boolean> => within(byUse, what)
 
-/** False when this person sent too many photos in the last minute. */
+/** The same where a picture or a paper is answered: refused in words. */
+export async function refuseTooMany(what: string): Promise<void> {
+  if (await useAllowed(what)) return
+  throw new RefusedError({ code: 'too-many', message: 'Too many at once. Wait a minute, then try again.' })
+}
+
+/** False when this person sent too many pictures in the last minute. */
 export const uploadAllowed = (personId: string): Promise<boolean> => within(byUpload, personId)
 
 async function within(limit: RateLimiterMemory, what: string): Promise<boolean> {

@@ -1,7 +1,7 @@
 'use client'
-import { useState, type ChangeEvent } from 'react'
+import { useState } from 'react'
 import { Button } from '../ui/button'
-import button from '../ui/button.module.css'
+import { FileButton } from '../ui/file-button'
 import { Notice } from '../ui/notice'
 import { TextInput } from '../ui/text-input'
 import styles from './photo.module.css'
@@ -18,8 +18,8 @@ export function PhotoTray({ photos, captionHint }: Props) {
   return (
     <div className="stack" data-hands-on={photos.taken.length > 0 ? '' : undefined}>
       <div className="row">
-        <PickButton label="Take a photo" camera photos={photos} />
-        <PickButton label="Choose a file" photos={photos} />
+        <FileButton label="Take a photo" accept="image/*" camera onPick={photos.take} />
+        <FileButton label="Choose a file" accept="image/*" multiple onPick={photos.take} />
       </div>
       {photos.taken.length > 0 && (
         <ul className={`plain-list ${styles.tray}`}>
@@ -31,30 +31,6 @@ export function PhotoTray({ photos, captionHint }: Props) {
         </ul>
       )}
     </div>
-  )
-}
-
-/** A file input that looks like a button: the label is the target, the input keeps keyboard and screen reader. */
-function PickButton({ label, camera, photos }: { label: string; camera?: true; photos: Photos }) {
-  const pick = (event: ChangeEvent<HTMLInputElement>) => {
-    const input = event.currentTarget
-    // Emptied after it is read, so that the same file can be chosen again.
-    void photos.take(input.files).then(() => {
-      input.value = ''
-    })
-  }
-  return (
-    <label className={`${button.button} ${button.plain ?? ''} ${styles.pick}`}>
-      {label}
-      <input
-        type="file"
-        accept="image/*"
-        capture={camera && 'environment'}
-        multiple={!camera}
-        className="visually-hidden"
-        onChange={pick}
-      />
-    </label>
   )
 }
 

@@ -1,6 +1,6 @@
 import { seePicture } from '@/lib/use-cases/photos/see-photos'
 import { requireActor } from '@/lib/web/require-actor'
-import { answerPicture, sizeOf } from '../picture-response'
+import { answerPicture, sizeOf } from '../photo-response'
 
 type Context = { params: Promise<{ id: string }> }
 

@@ -1,7 +1,6 @@
-import { answerPicture, sizeOf } from '@/app/api/photos/picture-response'
-import { RefusedError } from '@/lib/core/errors'
+import { answerPicture, sizeOf } from '@/app/api/photos/photo-response'
 import { seePictureByLink } from '@/lib/use-cases/photos/see-photos'
-import { useAllowed as isAllowed } from '@/lib/web/throttle'
+import { refuseTooMany } from '@/lib/web/throttle'
 
 type Context = { params: Promise<{ token: string; photo: string }> }
 
@@ -9,12 +8,7 @@ type Context = { params: Promise<{ token: string; photo: string }> }
 export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { token, photo } = await params
   return answerPicture(photo, async (photoId) => {
-    if (!(await isAllowed('link photo'))) {
-      throw new RefusedError({
-        code: 'too-many',
-        message: 'Too many at once. Wait a minute, then try again.',
-      })
-    }
+    await refuseTooMany('link photo')
     return seePictureByLink(token, photoId, sizeOf(request), new Date())
   })
 }

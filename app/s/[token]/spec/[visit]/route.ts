@@ -1,7 +1,6 @@
 import { answer } from '@/app/api/papers/paper-response'
-import { RefusedError } from '@/lib/core/errors'
 import { specByLink } from '@/lib/use-cases/links/see-by-link'
-import { useAllowed as isAllowed } from '@/lib/web/throttle'
+import { refuseTooMany } from '@/lib/web/throttle'
 
 type Context = { params: Promise<{ token: string; visit: string }> }
 
@@ -11,12 +10,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   return answer(
     request,
     async () => {
-      if (!(await isAllowed('link'))) {
-        throw new RefusedError({
-          code: 'too-many',
-          message: 'Too many at once. Wait a minute, then try again.',
-        })
-      }
+      await refuseTooMany('link')
       return specByLink(token, visit, new Date())
     },
     true,
