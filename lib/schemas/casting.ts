@@ -44,7 +44,7 @@ const noOutlines = { 'as-cast': '', machined: '', opened: '' }
 const bolt = z.object({
   label: neededWords('Name the bolt: "1", "front dowel side".', 60),
   xIn: optionalFigure('length'),
-  yIn: optionalFigure('length'),
+  yIn: optionalFigure('alongHead'),
   diameterIn: optionalFigure('length'),
   boltIn: optionalFigure('length'),
   lengthIn: optionalFigure('length'),

@@ -17,7 +17,7 @@ export const castingFigures = {
   wallDraftDeg: { label: 'wall draft', quantity: 'valveAngle', perForm: true },
   // deck
   milledWidthIn: { label: 'milled width', quantity: 'milledWidth', perForm: false },
-  deckLengthIn: { label: 'deck length', quantity: 'length', perForm: false },
+  deckLengthIn: { label: 'deck length', quantity: 'alongHead', perForm: false },
   thicknessNewIn: { label: 'new head thickness', quantity: 'thickness', perForm: false },
   thicknessLeastIn: { label: 'least thickness the shop allows', quantity: 'thickness', perForm: false },
   landNewIn: { label: 'land under the intake port, new', quantity: 'thickness', perForm: false },

@@ -67,8 +67,8 @@ function closedOnce(lines: readonly Line[]): readonly Line[] {
 /** Tries the two figures at every place where they may part: what can be read in two ways is not guessed at. */
 function readLine(typed: string): Result<Read> {
   const tried = [...typed.matchAll(separators)].map((mark) => ({
-    x: oneFigure(typed.slice(0, mark.index)),
-    y: oneFigure(typed.slice(mark.index + mark[0].length)),
+    x: oneFigure(typed.slice(0, mark.index), 'length'),
+    y: oneFigure(typed.slice(mark.index + mark[0].length), 'alongHead'),
   }))
   const read = tried.flatMap(({ x, y }) => (x.ok && y.ok ? [{ x: x.value, y: y.value }] : []))
   const [first, ...more] = read
@@ -81,8 +81,8 @@ function readLine(typed: string): Result<Read> {
 }
 
 /** Two commas are more than one figure has: there the line was parted in the wrong place. */
-const oneFigure = (part: string) =>
-  part.split(',').length > 2 ? refuse('unreadable', 'One figure is wanted.') : parseFigure(part, 'length')
+const oneFigure = (part: string, quantity: 'length' | 'alongHead') =>
+  part.split(',').length > 2 ? refuse('unreadable', 'One figure is wanted.') : parseFigure(part, quantity)
 
 type Tried = { readonly x: Result<unknown>; readonly y: Result<unknown> }
 

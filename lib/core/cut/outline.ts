@@ -33,7 +33,7 @@ export function outlinePerimeterIn(points: readonly OutlinePoint[]): number {
 }
 
 /** No head is longer. */
-const longestIn = quantities.length.most
+const longestIn = quantities.alongHead.most
 
 /**
  * The outline as it may be computed with: inside the deck, not crossing itself, anticlockwise.

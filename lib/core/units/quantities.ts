@@ -74,6 +74,8 @@ const table = {
   bore: inches('bore', 0.5, 12, 4),
   stroke: inches('stroke', 0.5, 12, 4),
   length: inches('length', -20, 20, 3),
+  /** A place along a head, and its length: those of long inline engines are far longer than any head is wide. */
+  alongHead: inches('length along the head', -60, 60, 3),
   milledWidth: inches('milled width', 1, 20, 3),
   cutDepth: inches('depth of cut', 0, 0.5, 4, true),
   depth: inches('depth', 0, 0.5, 4, true),

@@ -1,5 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
+import { parseOutline } from '@/lib/core/cut/outline-text'
+import { must } from '@/lib/core/errors'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { seedCastings } from '@/lib/demo/castings'
 import { visitWithRoute } from '@/lib/data/visits'
@@ -109,6 +111,20 @@ describe('what was typed', () => {
       ['2', 0.4375, true],
       ['10', 0.4375, false],
     ])
+  })
+
+  test('of a head for six cylinders in line is as long as that head, its bolts and its outline with it', () => {
+    const [bolt] = form.bolts
+    const long = { milledWidthIn: '6', deckLengthIn: '31.50' }
+    const six = {
+      ...form,
+      figures: { ...form.figures, any: long },
+      bolts: [{ ...bolt!, yIn: '31.10' }],
+    }
+    const parsed = addCastingSchema.safeParse(six)
+    expect(parsed.error?.issues ?? []).toEqual([])
+    expect(parsed.data?.bolts[0]?.yIn?.value).toBe(31.1)
+    expect(must(parseOutline('2 28.0\n5 28.0\n5 31\n2 31')).map(({ yIn }) => yIn)).toEqual([28, 28, 31, 31])
   })
 
   test.each([
