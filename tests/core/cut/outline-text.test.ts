@@ -67,7 +67,7 @@ describe('two figures a line', () => {
     ['2 0\n1,5 1/2', 'ambiguous', /^Line 2: “1,5 1\/2” can be read in two ways/],
     ['2 0\n1 ,5', 'ambiguous', /^Line 2: .* two ways/],
     ['2 0\n38.1, 20', 'ambiguous', /^Line 2: .*38\.1 mm/],
-    ['2 0\n2, 900 mm', 'out-of-range', /^Line 2: 900 mm is not possible/],
+    ['2 0\n2, 1600 mm', 'out-of-range', /^Line 2: 1600 mm is not possible/],
     ['2 30 mm', 'ambiguous', /^Line 1: in before and mm here/],
     ['50 mm 0 mm\n2 0', 'ambiguous', /^Line 2: mm before and in here/],
   ])('%j is refused, and its line is named', (typed, code, message) => {
