@@ -8,6 +8,7 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { Boxes } from './_components/boxes'
 import { CallList } from './_components/call-list'
 import { OrderLine } from './_components/order-line'
+import { OutPicture } from './_components/out-picture'
 import { SupplyPart } from './_components/supply-part'
 import { PartsList } from './_components/parts-list'
 import { VendorPart } from './_components/vendor-part'
@@ -66,6 +67,7 @@ function ByPromise({ away }: { away: Away }) {
   return (
     <section className="stack part" aria-label="By what it holds up">
       <h2>By what it holds up</h2>
+      <OutPicture title="Out now, by what it holds up" orders={away.byPromise} withVendor />
       <ul className="plain-list">
         {away.byPromise.map((order) => (
           <OrderLine key={order.orderId} order={order} locale={away.locale} withVendor />

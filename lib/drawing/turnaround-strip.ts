@@ -1,102 +1,95 @@
 import type { Turnaround } from '@/lib/core/shop/turnaround'
-import { ticks } from './axis'
-import {
-  ellipsePath, filled, linePath, outlined, polygonPath, stroked, text, type Drawing, type Mark,
-} from './marks' // prettier-ignore
-
-/** Heads that are out now: together, how long, and whether past the vendor's promise. */
-export type OutNow = { readonly tags: readonly string[]; readonly days: number; readonly late: boolean }
+import { dayMarks, dayScale, wordsMm, type DayScale } from './day-scale'
+import { roughWidth } from './dimension'
+import { linePath, stroked, text, type Drawing, type Mark } from './marks'
 
 export type TurnaroundStrip = {
   readonly vendor: string
   /** Whole days that each head took which came back. */
   readonly daysTaken: readonly number[]
   readonly turnaround: Turnaround | null
-  readonly out: readonly OutNow[]
+  /** Room for so many days, where another picture beside it needs them. */
+  readonly atLeastDays?: number
+  readonly widthMm?: number
 }
 
-const widthMm = 160
-const heightMm = 30
-const leftMm = 4
-const rightMm = 4
-const lineMm = 17
+const heightMm = 27
+const lineMm = 11.5
+/** Below the line, where the heads stand that came back. */
+const headsMm = 8
 
 /**
- * How long one vendor takes, as one strip on a scale of days: a tick below the line for every head that came back (higher
- * where several took as long), the median and nine of ten named above it, and what is out now as a ring at its day, a
- * filled diamond with "late" where it is past the promise. Tells everything by shape and word; colour adds nothing.
+ * How long one vendor takes, as one strip on a scale of days: a stroke below the line for every head that came back (one
+ * under the other where several took as long), the median and nine of ten named above it. Tells everything by shape and
+ * word; colour adds nothing.
  */
-export function turnaroundStrip({ vendor, daysTaken, turnaround, out }: TurnaroundStrip): Drawing {
-  const most = Math.max(1, ...daysTaken, ...out.map(({ days }) => days), turnaround?.nineOfTenDays ?? 0)
-  const scale = ticks(most, 8).filter((day) => Number.isInteger(day))
-  const end = scale.at(-1) ?? most
-  const x = (days: number): number => leftMm + ((widthMm - leftMm - rightMm) * days) / Math.max(end, most)
+export function turnaroundStrip({
+  vendor,
+  daysTaken,
+  turnaround,
+  atLeastDays = 0,
+  widthMm = 160,
+}: TurnaroundStrip): Drawing {
+  const scale = dayScale(Math.max(atLeastDays, ...daysTaken, turnaround?.nineOfTenDays ?? 0), widthMm)
   return {
     widthMm,
     heightMm,
     title: `Turnaround of ${vendor}`,
-    description: describe({ vendor, daysTaken, turnaround, out }),
+    description: describe(turnaround),
     marks: [
-      ...stroked(linePath([leftMm, lineMm], [widthMm - rightMm, lineMm]), 'ink', 0.3),
-      ...scale.flatMap((day) => dayMark(x(day), day, day === end)),
-      ...stroked(returnsPath(daysTaken, x), 'ink', 0.5),
-      ...(turnaround ? usual(turnaround, x) : []),
-      ...out.flatMap((one) => outMark(x(one.days), one)),
+      ...dayMarks(scale, lineMm, heightMm - 1),
+      ...stroked(returnsPath(daysTaken, scale), 'ink', 0.5),
+      ...(turnaround ? usual(turnaround, scale) : []),
     ],
   }
 }
 
-const dayMark = (at: number, day: number, last: boolean): Mark[] => [
-  ...stroked(linePath([at, lineMm], [at, lineMm + 1]), 'faint', 0.25),
-  ...text([at, heightMm - 1], last ? `${day} days` : String(day), 3.2, {
-    anchor: day === 0 ? 'start' : last ? 'end' : 'middle',
-  }),
-]
-
-/** One short stroke a head, one above the other where several took as many days. */
-function returnsPath(daysTaken: readonly number[], x: (days: number) => number): string {
-  const seen = new Map<number, number>()
-  return daysTaken
-    .map((days) => {
-      const place = seen.get(days) ?? 0
-      seen.set(days, place + 1)
-      const top = lineMm + 1.5 + (place % 5) * 1.6
-      return linePath([x(days), top], [x(days), top + 1.2])
+/** One short stroke a head, as high as leaves room for all that took as many days. */
+function returnsPath(daysTaken: readonly number[], { x }: DayScale): string {
+  const counts = new Map<number, number>()
+  const places = daysTaken.map((days) => {
+    const place = counts.get(days) ?? 0
+    counts.set(days, place + 1)
+    return { days, place }
+  })
+  const pitch = headsMm / Math.max(5, ...counts.values())
+  return places
+    .map(({ days, place }) => {
+      const top = lineMm + 1.5 + place * pitch
+      return linePath([x(days), top], [x(days), top + pitch * 0.75])
     })
     .join('')
 }
 
-function usual({ medianDays, nineOfTenDays }: Turnaround, x: (days: number) => number): Mark[] {
-  const [median, most] = [x(medianDays), x(nineOfTenDays)]
-  const named = (at: number, y: number, words: string, dash?: readonly [number, number]): Mark[] => [
-    ...stroked(linePath([at, y], [at, lineMm]), 'ink', 0.6, dash),
-    // Near the end the words stand before their mark, so that none is cut off.
-    ...text([at > widthMm - 30 ? at - 1 : at + 1, y + 2.6], words, 3.2, {
-      anchor: at > widthMm - 30 ? 'end' : 'start',
-      bold: true,
-    }),
-  ]
-  return [...named(median, 0.5, 'median'), ...named(most, 4.5, 'nine of ten', [1.2, 0.8])]
+/** The upper words' line passes the row of the lower words: these stand on the side where it does not. */
+function usual({ medianDays, nineOfTenDays }: Turnaround, scale: DayScale): Mark[] {
+  const nine = { at: scale.x(nineOfTenDays), words: 'nine of ten', dash: [1.2, 0.8] as const }
+  const median = { at: scale.x(medianDays), words: 'median', dash: undefined }
+  const fitsAfter = ({ at, words }: { at: number; words: string }) =>
+    at + 1 + roughWidth(words, wordsMm) <= scale.rightMm
+  const fitsBefore = ({ at, words }: { at: number; words: string }) =>
+    at - 1 - roughWidth(words, wordsMm) >= 0
+  if (fitsAfter(nine)) return [...named(median, 1, 'after'), ...named(nine, 5.4, 'after')]
+  return [...named(nine, 1, 'before'), ...named(median, 5.4, fitsBefore(median) ? 'before' : 'after')]
 }
 
-function outMark(at: number, { late, tags }: OutNow): Mark[] {
-  const y = lineMm - 2.4
-  const words = `${tags.length}${late ? ' late' : ' out'}`
-  const beside = at > widthMm - 22 ? ({ anchor: 'end' } as const) : ({ anchor: 'start' } as const)
-  const shape = late
-    ? filled(polygonPath([[at, y - 2], [at + 2, y], [at, y + 2], [at - 2, y]]), 'ink')
-    : outlined(ellipsePath([at, y], 1.6), 'ink', 0.5) // prettier-ignore
-  return [...shape, ...text([at + (beside.anchor === 'end' ? -3 : 3), y + 1.1], words, 3.2, beside)]
+type Named = {
+  readonly at: number
+  readonly words: string
+  readonly dash: readonly [number, number] | undefined
 }
+
+const named = ({ at, words, dash }: Named, topMm: number, side: 'before' | 'after'): Mark[] => [
+  ...stroked(linePath([at, topMm], [at, lineMm]), 'ink', 0.6, dash),
+  ...text([side === 'after' ? at + 1 : at - 1, topMm + 2.6], words, wordsMm, {
+    anchor: side === 'after' ? 'start' : 'end',
+    bold: true,
+  }),
+]
 
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
-function describe({ turnaround, out }: TurnaroundStrip): string {
-  const usually = turnaround
-    ? `Median ${days(turnaround.medianDays)}, nine of ten within ${days(turnaround.nineOfTenDays)}, from ${turnaround.count} heads that came back.`
+const describe = (turnaround: Turnaround | null): string =>
+  turnaround
+    ? `Median ${days(turnaround.medianDays)}, nine of ten within ${days(turnaround.nineOfTenDays)}, from ${turnaround.count} ${turnaround.count === 1 ? 'head' : 'heads'} that came back.`
     : 'Nothing has come back yet.'
-  const now = out.map(
-    ({ tags, days: since, late }) => `${tags.join(', ')} out ${days(since)}${late ? ', late' : ''}`,
-  )
-  return [usually, now.length === 0 ? '' : `Now: ${now.join('; ')}.`].filter(Boolean).join(' ')
-}

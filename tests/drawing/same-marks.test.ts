@@ -9,6 +9,7 @@ import { headPlan } from '@/lib/drawing/head-plan'
 import { headScale } from '@/lib/drawing/head-scale'
 import { headSection } from '@/lib/drawing/head-section'
 import type { Drawing, Mark } from '@/lib/drawing/marks'
+import { outNow } from '@/lib/drawing/out-now'
 import { openingOutline } from '@/lib/drawing/opening-outline'
 import { tagPlate } from '@/lib/drawing/tag-plate'
 import { turnaroundStrip } from '@/lib/drawing/turnaround-strip'
@@ -34,13 +35,21 @@ const stage = (label: string, ccs: readonly (number | null)[], fitted: string) =
   target: label === 'finished' ? { cc: 60, toleranceCc: 0.5 } : null,
 })
 
-const strip = (daysTaken: readonly number[], late: boolean) =>
-  turnaroundStrip({
-    vendor: 'Tarn Grinding',
-    daysTaken,
-    turnaround: turnaround(daysTaken),
-    out: [{ tags: ['T-0404'], days: 9, late }],
-  })
+const strip = (daysTaken: readonly number[], widthMm?: number) =>
+  turnaroundStrip({ vendor: 'Tarn Grinding', daysTaken, turnaround: turnaround(daysTaken), widthMm })
+
+const out = {
+  tags: ['T-0404', 'T-0405'],
+  vendor: 'Tarn Grinding',
+  days: 12,
+  promisedDays: 9,
+  usual: turnaround([3, 5, 9]),
+}
+const outOrders = [
+  out,
+  { ...out, tags: ['T-0410'], days: 6, promisedDays: null },
+  { ...out, days: 0, usual: null },
+]
 
 const section = { chamberShape: 'open', deepEdge: 'exhaust' } as const
 const wedge = {
@@ -75,8 +84,12 @@ const drawings: readonly (readonly [string, Drawing])[] = [
   ['chambers before and after', chamberBars(chambers, { widthMm: 116, heightMm: 38 })],
   ['chambers not measured alike', chamberBars({ ...chambers, beforeWith: 'own' }, { widthMm: 90, heightMm: 40 })],
   ['chambers of which nobody noted the valves', chamberBars({ ...chambers, beforeWith: '', afterWith: '' }, { widthMm: 90, heightMm: 40 })],
-  ['turnaround', strip([3, 5, 5, 9, 14], true)],
-  ['turnaround of nobody', strip([], false)],
+  ['turnaround', strip([3, 5, 5, 9, 14])],
+  ['turnaround on a telephone', strip([3, 5, 5, 9, 14], 84)],
+  ['turnaround of nobody', strip([])],
+  ['out now', outNow(outOrders, { title: 'Out now', withVendor: true })],
+  ['out now on a telephone', outNow(outOrders, { title: 'Out now', withVendor: false, widthMm: 84 })],
+  ['nothing out', outNow([], { title: 'Out now', withVendor: false })],
   ['tag', tagPlate('T-0412')],
   ['long tag', tagPlate('T-104127')],
   ['opening', openingOutline({ points: [{ xIn: 2, yIn: 1 }, { xIn: 5, yIn: 1 }, { xIn: 5, yIn: 3 }, { xIn: 2, yIn: 3 }], areaIn2: 6, centreIn: 3.5, milledWidthIn: 7, deepEdge: 'intake' })],

@@ -2,52 +2,70 @@ import { describe, expect, it } from 'vitest'
 import { turnaround } from '@/lib/core/shop/turnaround'
 import type { Drawing } from '@/lib/drawing/marks'
 import { turnaroundStrip } from '@/lib/drawing/turnaround-strip'
+import { chance, marksOutside, unclearWords } from './clear-words'
 
 const words = (drawing: Drawing) => drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
 const paths = (drawing: Drawing) => drawing.marks.flatMap((mark) => (mark.kind === 'path' ? [mark] : []))
 
-const strip = (daysTaken: readonly number[], out: { tags: string[]; days: number; late: boolean }[] = []) =>
-  turnaroundStrip({ vendor: 'Tarn Grinding', daysTaken, turnaround: turnaround(daysTaken), out })
+const strip = (daysTaken: readonly number[], widthMm = 160, atLeastDays = 0) =>
+  turnaroundStrip({
+    vendor: 'Tarn Grinding',
+    daysTaken,
+    turnaround: turnaround(daysTaken),
+    widthMm,
+    atLeastDays,
+  })
 
 describe('the strip of a vendor’s turnaround', () => {
   it('names median and nine of ten, and says all of it in words', () => {
-    const drawing = strip([3, 5, 9], [{ tags: ['T-0404', 'T-0405'], days: 12, late: true }])
+    const drawing = strip([3, 5, 9])
     expect(drawing.title).toBe('Turnaround of Tarn Grinding')
-    expect(drawing.description).toBe(
-      'Median 5 days, nine of ten within 9 days, from 3 heads that came back. Now: T-0404, T-0405 out 12 days, late.',
-    )
-    expect(words(drawing)).toEqual(expect.arrayContaining(['median', 'nine of ten', '2 late', '0']))
-  })
-
-  it('draws one stroke a head, none upon another', () => {
-    const strokes = paths(strip([4, 4, 6])).find((mark) => (mark.d.match(/M/g) ?? []).length === 3)
-    const starts = (strokes?.d.match(/M[\d.]+ [\d.]+/g) ?? []).map(String)
-    expect(new Set(starts).size).toBe(3)
-  })
-
-  it('tells late from in time by shape and word, in ink alone', () => {
-    const kinds = [false, true].map((late) => strip([5], [{ tags: ['T-0404'], days: 7, late }]))
-    const [inTime, late] = kinds.map(words)
-    expect(inTime).toContain('1 out')
-    expect(late).toContain('1 late')
-    expect(paths(kinds[0]!).map((mark) => mark.d)).not.toEqual(paths(kinds[1]!).map((mark) => mark.d))
-    for (const drawing of kinds) {
-      const tones = drawing.marks.map((mark) => (mark.kind === 'text' ? mark.tone : (mark.fill ?? mark.stroke?.tone)))
-      expect(tones.every((tone) => tone === 'ink' || tone === 'faint' || tone === 'ground')).toBe(true)
-    }
-  }) // prettier-ignore
-
-  it('stays on its sheet, with nothing back yet and with a year out', () => {
-    for (const drawing of [strip([]), strip([0], [{ tags: ['T-0404'], days: 365, late: true }])]) {
-      for (const { d } of paths(drawing)) {
-        for (const [, x, y] of d.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)) {
-          expect(Number(x)).toBeGreaterThanOrEqual(0)
-          expect(Number(x)).toBeLessThanOrEqual(drawing.widthMm)
-          expect(Number(y)).toBeGreaterThanOrEqual(0)
-          expect(Number(y)).toBeLessThanOrEqual(drawing.heightMm)
-        }
-      }
-    }
+    expect(drawing.description).toBe('Median 5 days, nine of ten within 9 days, from 3 heads that came back.')
+    expect(words(drawing)).toEqual(expect.arrayContaining(['median', 'nine of ten', '0']))
+    expect(strip([4]).description).toContain('from 1 head that')
     expect(strip([]).description).toBe('Nothing has come back yet.')
   })
+
+  it('draws one stroke a head, none upon another, also where many took as long', () => {
+    for (const daysTaken of [[4, 4, 6], Array.from({ length: 23 }, () => 5)]) {
+      const strokes = paths(strip(daysTaken)).find((mark) => mark.stroke?.widthMm === 0.5)
+      const tops = [...(strokes?.d ?? '').matchAll(/M([\d.]+ [\d.]+)/g)].map(([, place]) => place)
+      expect(tops).toHaveLength(daysTaken.length)
+      expect(new Set(tops).size).toBe(daysTaken.length)
+    }
+  })
+
+  it('every word stands clear of the others and of every mark, for any vendor, at the desk and on a telephone', () => {
+    const upTo = chance(2026)
+    for (let vendor = 0; vendor < 400; vendor++) {
+      const longest = 2 + upTo(vendor % 10 === 0 ? 400 : 60)
+      const daysTaken = Array.from({ length: upTo(25) }, () => upTo(longest))
+      for (const widthMm of [160, 84]) {
+        const drawing = strip(daysTaken, widthMm, vendor % 3 === 0 ? upTo(120) : 0)
+        expect([daysTaken, unclearWords(drawing), marksOutside(drawing)]).toEqual([daysTaken, [], []])
+      }
+    }
+  })
+
+  it('leaves room for the days that another picture needs', () => {
+    expect(words(strip([3, 5], 160, 40))).toContain('40 days')
+  })
+
+  it('is told by shape: nothing but ink', () => {
+    const tones = strip([3, 5, 9]).marks.map((mark) => (mark.kind === 'text' ? mark.tone : mark.stroke?.tone))
+    expect(new Set(tones)).toEqual(new Set(['ink']))
+  })
+})
+
+describe('what finds words that are not clear', () => {
+  const drawing = strip([3, 5, 9])
+  it('finds words moved onto others, and a line drawn through them', () => {
+    expect(unclearWords(drawing)).toEqual([])
+    const [first, second] = drawing.marks.filter((mark) => mark.kind === 'text')
+    const onto = { ...second!, x: first!.x, y: first!.y, anchor: first!.anchor }
+    expect(unclearWords({ ...drawing, marks: [first!, onto] })).not.toEqual([])
+    const through = { kind: 'path', d: `M0 ${first!.y - 1}L160 ${first!.y - 1}`, fill: null, stroke: { tone: 'ink', widthMm: 0.2 } } as const
+    expect(unclearWords({ ...drawing, marks: [first!, through] })).not.toEqual([])
+    expect(unclearWords({ ...drawing, marks: [{ ...first!, x: 200 }] })).not.toEqual([])
+  }) // prettier-ignore
 })

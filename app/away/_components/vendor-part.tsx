@@ -1,14 +1,16 @@
-import { Marks } from '@/app/_components/charts/marks-svg'
 import { Phone } from '@/app/_components/ui/phone'
 import { Table } from '@/app/_components/ui/table'
 import { turnaroundStrip } from '@/lib/drawing/turnaround-strip'
 import type { AwayVendor } from '@/lib/use-cases/outside/see-away'
 import { OrderLine } from './order-line'
-import styles from './vendor-part.module.css'
+import { daysOf, OutPicture } from './out-picture'
+import { TwoWidths } from './two-widths'
 
 /** One vendor: how long they take, as words, picture and table, and what is there now. */
 export function VendorPart({ vendor, locale }: { vendor: AwayVendor; locale: string }) {
   const took = vendor.turnaround
+  // Both pictures on one scale: a day stands under the same day.
+  const atLeastDays = Math.max(daysOf(vendor.orders), ...vendor.daysTaken)
   return (
     <section className="stack part" aria-label={vendor.name}>
       <div className="row spread">
@@ -20,7 +22,9 @@ export function VendorPart({ vendor, locale }: { vendor: AwayVendor; locale: str
           ? `Usually ${took.medianDays} days, nine of ten within ${took.nineOfTenDays} (${took.count} ${took.count === 1 ? 'head' : 'heads'} so far).`
           : 'Nothing has come back from here yet, so there is no turnaround to go by.'}
       </p>
-      {took && <Strip vendor={vendor} />}
+      {took && <Strip vendor={vendor} atLeastDays={atLeastDays} />}
+      <h3>Out now</h3>
+      <OutPicture title={`Out now at ${vendor.name}`} orders={vendor.orders} atLeastDays={atLeastDays} />
       <ul className="plain-list">
         {vendor.orders.map((order) => (
           <OrderLine key={order.orderId} order={order} locale={locale} />
@@ -30,40 +34,29 @@ export function VendorPart({ vendor, locale }: { vendor: AwayVendor; locale: str
   )
 }
 
-function Strip({ vendor }: { vendor: AwayVendor }) {
-  const out = vendor.orders.map((order) => ({
-    tags: order.heads.filter((head) => !head.back).map((head) => head.tag),
-    days: order.daysOut,
-    late: order.daysLate > 0,
-  }))
-  const drawing = turnaroundStrip({
-    vendor: vendor.name,
-    daysTaken: vendor.daysTaken,
-    turnaround: vendor.turnaround,
-    out,
-  })
+function Strip({ vendor, atLeastDays }: { vendor: AwayVendor; atLeastDays: number }) {
+  const { name, daysTaken, turnaround } = vendor
   return (
     <div className="stack">
-      <Marks drawing={drawing} className={styles.strip} />
+      <TwoWidths
+        draw={(widthMm) => turnaroundStrip({ vendor: name, daysTaken, turnaround, atLeastDays, widthMm })}
+      />
       <details>
         <summary>The same as a table</summary>
         <Table
-          label={`Days at ${vendor.name}`}
+          label={`Days at ${name}`}
           columns={[
             { id: 'what', label: 'What', head: true },
             { id: 'days', label: 'Days', figure: true },
           ]}
-          rows={tableRows(vendor, out)}
+          rows={tableRows(vendor)}
         />
       </details>
     </div>
   )
 }
 
-function tableRows(
-  { turnaround, daysTaken }: AwayVendor,
-  out: readonly { readonly tags: readonly string[]; readonly days: number; readonly late: boolean }[],
-) {
+function tableRows({ turnaround, daysTaken }: AwayVendor) {
   const counted = [...new Set(daysTaken)].toSorted((a, b) => a - b)
   const row = (what: string, days: number) => ({ id: what, cells: { what, days } })
   return [
@@ -77,6 +70,5 @@ function tableRows(
         cells: { what: `came back: ${heads} ${heads === 1 ? 'head' : 'heads'}`, days },
       }
     }),
-    ...out.map(({ tags, days, late }) => row(`out now: ${tags.join(', ')}${late ? ', late' : ''}`, days)),
   ]
 }

@@ -22,6 +22,10 @@ export type AwayOrder = {
   readonly accepted: boolean
   readonly redo: boolean
   readonly promisedOn: string | null
+  /** Days from the sending to that promise; null: none was given. */
+  readonly promisedDays: number | null
+  /** What this vendor usually takes; null: nothing has come back from there yet. */
+  readonly usual: Turnaround | null
   /** Days over the vendor's promise; 0: not late. */
   readonly daysLate: number
   readonly heads: readonly AwayHead[]
@@ -72,6 +76,8 @@ export function awayOrder(
     accepted: order.acceptedAt !== null,
     redo: order.redoOfId !== null,
     promisedOn: order.promisedOn,
+    promisedDays: order.promisedOn === null ? null : Math.max(0, daysBetween(sentOn, order.promisedOn)),
+    usual: took,
     daysLate: order.promisedOn === null ? 0 : Math.max(0, daysBetween(order.promisedOn, today)),
     heads: order.visits.map((line) => headLine(line.visit, line.receivedAt !== null)),
     holdsUp,

@@ -303,6 +303,9 @@ describe('Away', () => {
     const away = await seeAway(machinist, day(6))
     expect(away.byPromise.map((line) => line.number)).toEqual([late.number, early.number])
     expect(away.byPromise[1]?.heads.map((head) => head.back)).toEqual([true, false])
+    // Six days out, two promised: four late. The one that came back took five.
+    const usual = { count: 1, medianDays: 5, nineOfTenDays: 5 }
+    expect(away.byPromise[1]).toMatchObject({ daysOut: 6, promisedDays: 2, daysLate: 4, usual })
     // The mate's angle cut is ready; Tarn Grinding did the last one and waits for four.
     expect(away.boxes.find((box) => box.id === 'angle-cut')).toMatchObject({
       vendor: 'Tarn Grinding',
