@@ -7,6 +7,7 @@ import { openHead, signIn } from './person'
 const places = [
   '/counter',
   '/counter/book',
+  '/counter/labels',
   '/stations',
   '/stations/measuring-bench',
   '/away',

@@ -40,3 +40,40 @@ test('a job’s sheets, its labels from the first free place, and the receipt of
   })
   expect([302, 303, 307, 401]).toContain(stranger.status())
 })
+
+test('labels for heads of several jobs: picked from the list, scanned, and printed on one sheet', async ({
+  page,
+}) => {
+  await signIn(page, 'tamsin')
+  await page.goto('/counter')
+  await page.getByRole('link', { name: 'Tag labels' }).click()
+  await expect(page.getByRole('heading', { level: 1, name: 'Tag labels' })).toBeVisible()
+  await page.getByRole('button', { name: 'Print the sheet' }).click()
+  await expect(page.getByText('Pick the heads to print labels for.')).toBeVisible()
+
+  const boxes = page.getByRole('group', { name: 'For which heads' }).getByRole('checkbox')
+  const tags = await boxes.evaluateAll((all) => all.map((box) => (box as HTMLInputElement).value))
+  const [first = '', , third = ''] = tags
+  await boxes.first().check()
+  const scan = page.getByLabel('Type or scan a tag')
+  // As a scanner reads it off the plate: the address behind the code, and Enter.
+  await scan.fill(`http://127.0.0.1:3000/t/${third}`)
+  await scan.press('Enter')
+  await expect(page.getByRole('status').filter({ hasText: '2 picked.' })).toBeVisible()
+  await scan.fill('T-9998')
+  await scan.press('Enter')
+  await expect(page.getByText('No head here has worn T-9998.')).toBeVisible()
+  await expect(page.getByRole('status').filter({ hasText: '2 picked.' })).toBeVisible()
+
+  const asked = page
+    .context()
+    .waitForEvent('response', (answer) => answer.url().includes('/api/papers/tag-labels?'))
+  await page.getByLabel('First free label on the sheet').fill('26')
+  await page.getByRole('button', { name: 'Print the sheet' }).click()
+  const answered = await asked
+  expect(answered.status()).toBe(200)
+  const query = new URL(answered.url()).searchParams
+  expect([query.getAll('tag').toSorted(), query.get('first')]).toEqual([[first, third].toSorted(), '26'])
+  const unknown = await page.request.get('/api/papers/tag-labels?first=1&tag=T-9999')
+  expect([unknown.status(), await unknown.text()]).toEqual([404, expect.stringContaining('T-9999')])
+})

@@ -4,6 +4,7 @@ import { signIn } from '../person'
 /** Role by page: what each may open. What they may change is tried on the use cases, with the rows looked at. */
 const pages = [
   { path: '/counter', may: ['orla', 'tamsin', 'dov'] },
+  { path: '/counter/labels', may: ['orla', 'tamsin', 'dov'] },
   { path: '/stations', may: ['orla', 'tamsin', 'dov'] },
   { path: '/away', may: ['orla', 'tamsin', 'dov'] },
   { path: '/cut-bench', may: ['orla', 'tamsin', 'dov'] },
@@ -32,7 +33,8 @@ test('nobody who is not signed in sees a page, a paper or a change', async ({ re
     expect([path, answer.status()]).toEqual([path, 307])
   }
   const photo = '/api/photos/0190a0a0-0000-7000-8000-000000000000'
-  for (const path of ['/api/papers/job-sheet/26-0001', '/api/changes', '/api/find?q=T-0401', photo]) {
+  const labels = '/api/papers/tag-labels?tag=T-0401'
+  for (const path of ['/api/papers/job-sheet/26-0001', labels, '/api/changes', '/api/find?q=T-0401', photo]) {
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
 })

@@ -34,7 +34,7 @@ export default async function LabelsPage({ searchParams }: Props) {
           <p>A head gets its tag when its job is booked; what the shop buys gets one when it arrives.</p>
         </EmptyState>
       )}
-      <LabelPicker view={view} added={tags} />
+      <LabelPicker view={view} />
     </Frame>
   )
 }

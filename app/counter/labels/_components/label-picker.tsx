@@ -11,14 +11,9 @@ import { AddTag } from './add-tag'
 import styles from './label-picker.module.css'
 import { labelsHref, mostAdded } from '@/app/_components/papers/labels-href'
 
-type Props = {
-  view: LabelHeads
-  /** What the address adds to the list. */
-  added: readonly string[]
-}
-
 /** The heads to pick from, and the way to print what is picked. */
-export function LabelPicker({ view, added }: Props) {
+export function LabelPicker({ view }: { view: LabelHeads }) {
+  const added = view.asked.map(({ number }) => number)
   const heads = [...view.added, ...view.heads]
   const { picked, setPicked, pick } = usePicked(view)
   const { look, looking } = useLook(added)
@@ -86,8 +81,9 @@ function useLook(added: readonly string[]) {
   const wanted = useRef(added)
 
   function look(number: string) {
-    // A scanner is quicker than an answer: each look asks for all that was scanned before it, too.
-    wanted.current = [...new Set([...wanted.current, number])].slice(-mostAdded)
+    // A scanner is quicker than an answer: a look asks for all that is still looked for, too; what was not found is gone.
+    const before = looking ? wanted.current : added
+    wanted.current = [...new Set([...before, number])].slice(-mostAdded)
     start(() => router.replace(labelsHref(wanted.current), { scroll: false }))
   }
   return { look, looking }
