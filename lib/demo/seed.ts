@@ -5,6 +5,7 @@ import * as cuts from './jobs/cut-jobs'
 import { DemoJob, type DemoGround } from './jobs/demo-job'
 import * as outside from './jobs/outside-jobs'
 import type { Act, Story } from './jobs/story'
+import { seedLogo } from './logo'
 import { seedPrices } from './prices'
 import { demoShop, seedInstruments, seedShop } from './shop'
 import { seedVendors } from './vendors'
@@ -17,6 +18,7 @@ export async function seedDemo(now: Date): Promise<void> {
   const clock = new ShopClock(demoShop.timeZone, now)
   const opened = clock.ago(openedDaysAgo, '08:00')
   const staff = await seedShop(opened)
+  await seedLogo(staff.orla, opened)
   await seedPrices(staff.orla, opened)
   const ground: DemoGround = {
     staff,

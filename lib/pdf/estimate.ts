@@ -14,6 +14,7 @@ import {
   within,
   type Paper,
 } from './layout'
+import { shopWords } from './logo'
 import { facts, listBlock, type Block } from './parts'
 import { table, tableHeight } from './table'
 import type { PrintSetting } from './print-setting'
@@ -57,11 +58,7 @@ function top(paper: Paper, data: EstimateData): void {
   const half = (paper.left + paper.right) / 2
   const { left, right } = paper
   beside(paper, [
-    () =>
-      within(paper, left, half - 4, (part) => {
-        paragraph(part, data.shop.name, { face: 'text-bold', sizeMm: 5 })
-        for (const line of data.shop.lines) paragraph(part, line)
-      }),
+    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
     () =>
       within(paper, half + 4, right, (part) => {
         paragraph(part, `Estimate ${data.number}`, { face: 'text-bold', sizeMm: 5 })

@@ -2,6 +2,7 @@ import {
   finishPaper, gap, need, newPage, paragraph, startPaper, within, beside,
   type Paper,
 } from './layout' // prettier-ignore
+import { shopWords } from './logo'
 import type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
 import { bigFigures, facts, headDrawings, listBlock, tagHead, titledList, twoColumns } from './parts'
 import type { PrintSetting } from './print-setting'
@@ -36,12 +37,7 @@ function parties(paper: Paper, data: OutsideSheetData): void {
   const half = (paper.left + paper.right) / 2
   const { left, right } = paper
   beside(paper, [
-    () =>
-      within(paper, left, half - 4, (part) => {
-        paragraph(part, data.shop.name, { face: 'text-bold', sizeMm: 5 })
-        for (const line of data.shop.lines) paragraph(part, line)
-        paragraph(part, data.contact)
-      }),
+    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop, data.contact)),
     () =>
       within(paper, half + 4, right, (part) => {
         paragraph(part, `Outside order ${data.orderNumber}`, { face: 'text-bold', sizeMm: 5 })

@@ -7,6 +7,8 @@ export type PrintSetting = {
   readonly printedAt: string
   /** The same moment, for the file's metadata. */
   readonly now: Date
+  /** The picture that the paper's data names as the shop's logo, as it is kept: beside the data, which is compared as text. */
+  readonly logo?: Uint8Array
   /** Told once a paper when it has letters that no face has; they print as a mark. */
   readonly onMissing?: (title: string, letters: readonly string[]) => void
 }

@@ -1,4 +1,5 @@
 import { beside, finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
+import { shopWords } from './logo'
 import { facts } from './parts'
 import type { PrintSetting } from './print-setting'
 import type { ReceiptData } from './receipt-data'
@@ -53,11 +54,7 @@ function top(paper: Paper, data: ReceiptData): void {
   const { left, right } = paper
   const half = (left + right) / 2
   beside(paper, [
-    () =>
-      within(paper, left, half - 4, (part) => {
-        paragraph(part, data.shop.name, { face: 'text-bold', sizeMm: 5 })
-        for (const line of data.shop.lines) paragraph(part, line)
-      }),
+    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
     () =>
       within(paper, half + 4, right, (part) => {
         paragraph(part, `Receipt, job ${data.jobNumber}`, { face: 'text-bold', sizeMm: 5 })

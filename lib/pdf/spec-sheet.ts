@@ -8,6 +8,7 @@ import {
   beside, drawing, finishPaper, gap, heading, list, need, newPage, paragraph, roomLeft, startPaper, within,
   type Paper,
 } from './layout' // prettier-ignore
+import { besideLogo } from './logo'
 import { bigFigures, facts } from './parts'
 import type { PrintSetting } from './print-setting'
 import { specChambers } from './spec-sheet-chambers'
@@ -59,8 +60,10 @@ function shopLine(paper: Paper, data: SpecSheetData): void {
   beside(paper, [
     () =>
       within(paper, left, middle, (part) => {
-        paragraph(part, data.shop.name, { face: 'figure-bold', sizeMm: data.shop.name.length > 30 ? 5.4 : 8 })
-        paragraph(part, data.shop.lines.join(' · '), { sizeMm: smallMm })
+        besideLogo(part, data.shop, (words) => {
+          paragraph(words, data.shop.name, { face: 'figure-bold', sizeMm: nameMm(words, data.shop.name) })
+          paragraph(words, data.shop.lines.join(' · '), { sizeMm: smallMm })
+        })
       }),
     () =>
       within(paper, middle + 4, right, (part) => {
@@ -73,6 +76,12 @@ function shopLine(paper: Paper, data: SpecSheetData): void {
       }),
   ])
   gap(paper, 1.5)
+}
+
+/** Large, and on one line where it can be: beside a logo there is less room. */
+function nameMm({ left, right }: Paper, name: string): number {
+  const most = name.length > 30 ? 5.4 : 8
+  return Math.max(5.4, Math.min(most, (right - left) / wordsWidth(name, 'figure-bold')))
 }
 
 /** Tag plate, whose head it is, and at the right where it goes: no two heads of a pair may be changed over. */

@@ -137,3 +137,76 @@ function extentOf(outline: unknown): Extent {
   }
   return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
 }
+
+export type PaperImage = {
+  readonly page: number
+  /** In mm, from the top left corner of the sheet. */
+  readonly at: Rectangle
+  readonly widthPx: number
+  readonly heightPx: number
+  /** Red, green and blue, row by row. */
+  readonly pixels: Uint8Array
+}
+
+/** The pictures that a paper is printed with, decoded. */
+export async function imagesOf(bytes: Uint8Array): Promise<readonly PaperImage[]> {
+  const doc = await open(bytes)
+  const found: PaperImage[] = []
+  for (let number = 1; number <= doc.numPages; number++) {
+    const page = await doc.getPage(number)
+    const { fnArray, argsArray } = await page.getOperatorList()
+    const [, , , top = 0] = page.view
+    let matrix: Matrix = identity
+    const saved: Matrix[] = []
+    fnArray.forEach((fn: number, i: number) => {
+      const args: unknown = argsArray[i]
+      if (fn === OPS.save) saved.push(matrix)
+      if (fn === OPS.restore) matrix = saved.pop() ?? identity
+      if (fn === OPS.transform) matrix = times(matrix, numbers(args))
+      if (fn !== OPS.paintImageXObject || !Array.isArray(args)) return
+      const image: unknown = page.objs.get(String(args[0]))
+      const [width, , , height, x, y] = matrix
+      const at = {
+        x: toMm(x),
+        y: toMm(top - y - height),
+        width: toMm(width),
+        height: toMm(height),
+      }
+      found.push({ page: number, at, ...decodedImage(image) })
+    })
+  }
+  await doc.destroy()
+  return found
+}
+
+type Matrix = readonly [number, number, number, number, number, number]
+const identity: Matrix = [1, 0, 0, 1, 0, 0]
+const toMm = (points: number): number => (points / 72) * 25.4
+
+function numbers(args: unknown): Matrix {
+  const all = Array.from(args as ArrayLike<number>)
+  return [all[0] ?? 1, all[1] ?? 0, all[2] ?? 0, all[3] ?? 1, all[4] ?? 0, all[5] ?? 0]
+}
+
+/** `inner` is done first. */
+const times = ([a, b, c, d, e, f]: Matrix, [a2, b2, c2, d2, e2, f2]: Matrix): Matrix => [
+  a * a2 + c * b2,
+  b * a2 + d * b2,
+  a * c2 + c * d2,
+  b * c2 + d * d2,
+  a * e2 + c * f2 + e,
+  b * e2 + d * f2 + f,
+]
+
+function decodedImage(image: unknown): Pick<PaperImage, 'widthPx' | 'heightPx' | 'pixels'> {
+  if (typeof image !== 'object' || image === null) throw new Error('The reader has no such picture')
+  const field = (name: string): unknown => Reflect.get(image, name)
+  const [width, height, data] = [field('width'), field('height'), field('data')]
+  // 2: three bytes a pixel, as the reader counts its kinds.
+  if (field('kind') !== 2 || !ArrayBuffer.isView(data)) throw new Error('The reader has it in another kind')
+  return {
+    widthPx: Number(width),
+    heightPx: Number(height),
+    pixels: new Uint8Array(data.buffer, data.byteOffset, data.byteLength).slice(),
+  }
+}

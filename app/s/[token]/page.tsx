@@ -10,6 +10,7 @@ import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/s
 import { useAllowed as isAllowed } from '@/lib/web/throttle'
 import { Account } from './_components/account'
 import { Questions } from './_components/questions'
+import { ShopHead } from './_components/shop-head'
 import { SpecPage } from './_components/spec-page'
 
 export const metadata: Metadata = {
@@ -27,8 +28,7 @@ export default async function LinkPage({ params }: Props) {
   return (
     <Bare>
       <header>
-        <p className="figure">{view.shop.name}</p>
-        <p className="soft">{view.shop.lines.join(' · ')}</p>
+        <ShopHead shop={view.shop} token={token} />
         <h1>Your heads, job {view.jobNumber}</h1>
         <p>{promise(view)}</p>
       </header>

@@ -10,10 +10,15 @@ export type Figure = {
   readonly note: string
 }
 
+/** Which picture stands beside the shop's name: by its content, so that another picture is another paper. */
+export type ShopLogo = { readonly sha256: string; readonly widthPx: number; readonly heightPx: number }
+
 export type ShopBlock = {
   readonly name: string
   /** Address, telephone, as the shop writes them. */
   readonly lines: readonly string[]
+  /** Left out where there is none, as on every sheet that was frozen before a shop could have one. */
+  readonly logo?: ShopLogo
 }
 
 /** One chamber, counted from the marked end. Null: not measured. */

@@ -7,7 +7,7 @@ import type { NextPass } from '../stations/next-pass-at-mill'
 import { declinedOf } from './declined'
 import { headDrawing } from './head-drawing'
 import { jobSteps } from './job-steps'
-import { shopBlock, type PaperHead } from './paper-head'
+import { addressBlock, type PaperHead } from './paper-head'
 import { planFigures, planNotes, planTitleOf } from './plan-figures'
 import { readAt } from './read'
 import { addressWarning, qrTextOf } from './tag-address'
@@ -34,7 +34,7 @@ export function jobSheetOf(
 ): JobSheetData {
   return {
     language: shop.locale,
-    shop: shopBlock(shop),
+    shop: addressBlock(shop),
     jobNumber: job.number,
     customer: job.customer.contact?.name ?? '',
     phone: job.customer.contact?.phone ?? '',

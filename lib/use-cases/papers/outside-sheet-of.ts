@@ -7,7 +7,7 @@ import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import type { paperOrder } from '@/lib/data/papers'
 import type { OutsideSheetData, OutsideSheetHead } from '@/lib/pdf/outside-sheet'
 import { headDrawing } from './head-drawing'
-import { shopBlock, type PaperHead } from './paper-head'
+import { addressBlock, shopBlock, type PaperHead } from './paper-head'
 import { addressWarning, qrTextOf } from './tag-address'
 import type { SpecShop } from './spec-sheet-of'
 import { castingWords, marksWords } from './spec-words'
@@ -32,7 +32,7 @@ export function outsideSheetOf(
     shop: shopBlock(shop),
     orderNumber: order.number,
     redo: order.redoOf ? `Done again of ${order.redoOf.number}, at the ${order.redoCost}’s cost.` : '',
-    vendor: shopBlock(order.vendor),
+    vendor: addressBlock(order.vendor),
     sentOn: order.sentAt ? dateWords(order.sentAt, shop) : '',
     promised: dayWords(order.promisedOn, shop),
     contact: sentBy === '' ? '' : `Ask for ${sentBy}`,

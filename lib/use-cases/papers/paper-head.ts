@@ -3,7 +3,7 @@ import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
-import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import type { ShopBlock } from '@/lib/core/spec/spec-sheet'
 import type { Reader } from '@/lib/data/db'
 import {
   effectiveReadings,
@@ -15,6 +15,7 @@ import {
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
 import { tagsOfPairs, type PaperVisit } from '@/lib/data/papers'
 import { settingsOfVisits } from '@/lib/data/settings'
+import { logoOf, type LogoColumns } from '@/lib/data/shop'
 import { withRoute } from '@/lib/data/visits'
 import { tagOf } from '../stations/see-step'
 
@@ -71,7 +72,16 @@ function paperHead(visit: PaperVisit, settings: ShopSettings, mateTags: readonly
   }
 }
 
-export const shopBlock = (shop: { name: string; address: string; phone: string }): SpecSheetData['shop'] => ({
-  name: shop.name,
-  lines: [...shop.address.split('\n'), shop.phone].map((line) => line.trim()).filter((line) => line !== ''),
+type Addressed = { readonly name: string; readonly address: string; readonly phone: string }
+
+/** Name, address and telephone of a shop or of a vendor. */
+export const addressBlock = ({ name, address, phone }: Addressed): ShopBlock => ({
+  name,
+  lines: [...address.split('\n'), phone].map((line) => line.trim()).filter((line) => line !== ''),
 })
+
+/** What stands of the shop at the head of a paper that leaves it. */
+export function shopBlock(shop: Addressed & LogoColumns): ShopBlock {
+  const logo = logoOf(shop)
+  return logo ? { ...addressBlock(shop), logo } : addressBlock(shop)
+}

@@ -10,6 +10,7 @@ import { shopBlock } from './paper-head'
 import { keptPaper, type Paper } from './kept-paper'
 import { printSetting } from './print-spec'
 import { dateWords } from './when-words'
+import { withLogo } from './with-logo'
 
 /** A kept estimate on one page; with its price for those who may see prices. */
 export async function printEstimate(actor: Actor, id: string, now: Date): Promise<Paper> {
@@ -32,6 +33,6 @@ export async function printEstimate(actor: Actor, id: string, now: Date): Promis
   }
   return keptPaper(
     { kind: 'estimate', name: `estimate-${kept.number}.pdf`, data, setting: printSetting(shop, now) },
-    estimatePaper,
+    withLogo(estimatePaper),
   )
 }

@@ -13,6 +13,7 @@ import { outsideSheetOf } from './outside-sheet-of'
 import { nextPassAtMill, type NextPass } from '../stations/next-pass-at-mill'
 import { paperHeads, type PaperHead } from './paper-head'
 import { printSetting } from './print-spec'
+import { withLogo } from './with-logo'
 
 export async function printJobSheet(actor: Actor, number: string, now: Date): Promise<Paper> {
   must(allow(actor, 'paper.print'))
@@ -63,6 +64,6 @@ export async function printOutsideSheet(actor: Actor, orderId: string, now: Date
   const data = outsideSheetOf(order, heads, shop, sentBy)
   return keptPaper(
     { kind: 'outside-sheet', name: `outside-${order.number}.pdf`, data, setting: printSetting(shop, now) },
-    outsideSheet,
+    withLogo(outsideSheet),
   )
 }

@@ -13,6 +13,7 @@ import { paperHeads, shopBlock, type PaperHead } from './paper-head'
 import { printSetting } from './print-spec'
 import { castingWords, engineWords, sideWords } from './spec-words'
 import { dateWords, type WhenManner } from './when-words'
+import { withLogo } from './with-logo'
 
 type Manner = WhenManner & { readonly currency: string }
 
@@ -42,7 +43,7 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
   }
   return keptPaper(
     { kind: 'receipt', name: `receipt-${job.number}.pdf`, data, setting: printSetting(shop, now) },
-    receipt,
+    withLogo(receipt),
   )
 }
 

@@ -3,6 +3,7 @@ import { log } from '@/lib/data/log'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
 import { specSheet } from '@/lib/pdf/spec-sheet'
 import { momentWords, type WhenManner } from './when-words'
+import { withLogo } from './with-logo'
 
 export const printSetting = (shop: WhenManner & { readonly paper: string }, now: Date): PrintSetting => ({
   paper: shop.paper === 'letter' ? 'letter' : 'a4',
@@ -16,5 +17,5 @@ export const printSetting = (shop: WhenManner & { readonly paper: string }, now:
 const codePoint = (letter: string): string =>
   `U+${(letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
 
-export const printSpec = (spec: SpecSheetData, setting: PrintSetting): Promise<Uint8Array> =>
-  specSheet(spec, setting)
+export const printSpec: (spec: SpecSheetData, setting: PrintSetting) => Promise<Uint8Array> =
+  withLogo(specSheet)

@@ -12,11 +12,7 @@ import { headlineOf } from './spec-headline'
 import { askedWords, castingWords, doneWords, engineWords, marksWords, sideWords } from './spec-words'
 import { dateWords, momentWords, type WhenManner } from './when-words'
 
-export type SpecShop = WhenManner & {
-  readonly name: string
-  readonly address: string
-  readonly phone: string
-}
+export type SpecShop = WhenManner & Parameters<typeof shopBlock>[0]
 
 /** How the visit ended: what the sheet says beside what was measured. */
 export type SpecEnd = Pick<

@@ -4,10 +4,18 @@ import { must } from '@/lib/core/errors'
 import { lastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
+import { shopBlock } from '../papers/paper-head'
 
 /** The shop's own facts, for the page that changes them. */
 export async function seeShop(actor: Actor) {
   must(allow(actor, 'settings.change'))
   const client = await db()
-  return { shop: await shopOf(client), last: await lastChange(client, 'shop', '1') }
+  const shop = await shopOf(client)
+  return {
+    shop,
+    /** As it stands at the head of the papers. */
+    block: shopBlock(shop),
+    last: await lastChange(client, 'shop', '1'),
+    lastLogo: await lastChange(client, 'shop-logo', '1'),
+  }
 }
