@@ -18,7 +18,7 @@ type Props = {
  * printer. A plain form, so that it works without scripts; with them the labels are made first, with their progress.
  */
 export function LabelForm({ action, children, className = 'stack' }: Props) {
-  const { making, make, refuse } = useMaking()
+  const { making, make, refuse, askOther } = useMaking()
 
   function print(event: SubmitEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -31,7 +31,14 @@ export function LabelForm({ action, children, className = 'stack' }: Props) {
   }
 
   return (
-    <form action={action} method="get" target="_blank" className={className} onSubmit={print}>
+    <form
+      action={action}
+      method="get"
+      target="_blank"
+      className={className}
+      onSubmit={print}
+      onChange={askOther}
+    >
       {children}
       <div className="stack" id="print">
         <TextInput

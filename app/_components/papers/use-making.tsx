@@ -15,6 +15,8 @@ export type PaperMaking = {
   readonly make: (href: string, pages: number) => Promise<void>
   /** Says why nothing was asked of the server at all. */
   readonly refuse: (why: string) => void
+  /** What was asked for is another now: why the last was not made no longer matters. */
+  readonly askOther: () => void
 }
 
 /** A paper is made first, with its progress shown by `MakingNote`, and then opened, ready. */
@@ -32,7 +34,12 @@ export function useMaking(): PaperMaking {
     setMaking(tab ? { at: 'rest' } : { at: 'ready', href })
   }
 
-  return { making, make, refuse: (why) => setMaking({ at: 'refused', why }) }
+  return {
+    making,
+    make,
+    refuse: (why) => setMaking({ at: 'refused', why }),
+    askOther: () => setMaking((now) => (now.at === 'refused' ? { at: 'rest' } : now)),
+  }
 }
 
 /** How far it is, or why it is not made. Leave it mounted: it is announced when it changes. */

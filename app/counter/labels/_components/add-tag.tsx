@@ -1,5 +1,5 @@
 'use client'
-import { useState, type SubmitEvent } from 'react'
+import { useState, type KeyboardEvent, type SubmitEvent } from 'react'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -18,7 +18,7 @@ export function AddTag({ added, looking, onTag }: Props) {
   const [text, setText] = useState('')
   const [error, setError] = useState('')
 
-  function add(event: SubmitEvent<HTMLFormElement>) {
+  function add(event: SubmitEvent | KeyboardEvent) {
     event.preventDefault()
     const tag = parseTag(tagText(text))
     if (!tag.ok) return setError(tag.refusal.message)
@@ -42,6 +42,10 @@ export function AddTag({ added, looking, onTag }: Props) {
         autoCapitalize="characters"
         spellCheck={false}
         onChange={(event) => setText(event.target.value)}
+        // By way of the button a scan right after another would pass for a glove that bounced.
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') add(event)
+        }}
       />
       <Button type="submit">Pick it</Button>
       <Busy when={looking} label="Looking for it…" />
