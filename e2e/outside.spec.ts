@@ -184,9 +184,15 @@ test('Away: whom to call, the picture of a vendor with its table, and what it ho
   )
   await expect(calls.getByRole('link', { name: /^555-/ }).first()).toHaveAttribute('href', /^tel:555/)
   await expect(page.getByRole('img', { name: 'Turnaround of Slant and True Milling' })).toBeVisible()
-  await page.getByText('The same as a table').first().click()
+  await page.getByText('The days taken as a table').first().click()
   await expect(page.getByRole('row', { name: /Median/ }).first()).toBeVisible()
+  const out = page.getByRole('img', { name: 'Out now at Slant and True Milling' })
+  await expect(out).toHaveAccessibleDescription(
+    /out \d+ days, promised within \d+ days, late by \d+ days?, usually/,
+  )
   await page.getByRole('link', { name: 'By what it holds up' }).click()
   await expect(page.getByRole('heading', { name: 'By what it holds up' })).toBeVisible()
+  await page.getByText('What is out as a table').click()
+  await expect(page.getByRole('table', { name: 'Out now, by what it holds up' })).toBeVisible()
   await expect(page.getByRole('link', { name: /^Outside sheet of O-/ }).first()).toBeVisible()
 })

@@ -13,10 +13,9 @@ export type TurnaroundStrip = {
   readonly widthMm?: number
 }
 
-const heightMm = 27
 const lineMm = 11.5
-/** Below the line, where the heads stand that came back. */
-const headsMm = 8
+/** Room of one head below the line, and of all that took as many days. */
+const [pitchMm, headsMm] = [2, 8]
 
 /**
  * How long one vendor takes, as one strip on a scale of days: a stroke below the line for every head that came back (one
@@ -30,6 +29,9 @@ export function turnaroundStrip({
   atLeastDays = 0,
   widthMm = 160,
 }: TurnaroundStrip): Drawing {
+  const returns = stacked(daysTaken)
+  const most = Math.max(1, ...returns.map(({ place }) => place + 1))
+  const heightMm = lineMm + 1.5 + Math.min(headsMm, most * pitchMm) + 5
   const scale = dayScale(Math.max(atLeastDays, ...daysTaken, turnaround?.nineOfTenDays ?? 0), widthMm)
   return {
     widthMm,
@@ -38,28 +40,31 @@ export function turnaroundStrip({
     description: describe(turnaround),
     marks: [
       ...dayMarks(scale, lineMm, heightMm - 1),
-      ...stroked(returnsPath(daysTaken, scale), 'ink', 0.5),
+      ...stroked(returnsPath(returns, Math.min(pitchMm, headsMm / most), scale), 'ink', 0.5),
       ...(turnaround ? usual(turnaround, scale) : []),
     ],
   }
 }
 
-/** One short stroke a head, as high as leaves room for all that took as many days. */
-function returnsPath(daysTaken: readonly number[], { x }: DayScale): string {
+type Return = { readonly days: number; readonly place: number }
+
+/** Heads that took as many days stand one under the other. */
+function stacked(daysTaken: readonly number[]): Return[] {
   const counts = new Map<number, number>()
-  const places = daysTaken.map((days) => {
+  return daysTaken.map((days) => {
     const place = counts.get(days) ?? 0
     counts.set(days, place + 1)
     return { days, place }
   })
-  const pitch = headsMm / Math.max(5, ...counts.values())
-  return places
+}
+
+const returnsPath = (returns: readonly Return[], pitch: number, { x }: DayScale): string =>
+  returns
     .map(({ days, place }) => {
       const top = lineMm + 1.5 + place * pitch
       return linePath([x(days), top], [x(days), top + pitch * 0.75])
     })
     .join('')
-}
 
 /** The upper words' line passes the row of the lower words: these stand on the side where it does not. */
 function usual({ medianDays, nineOfTenDays }: Turnaround, scale: DayScale): Mark[] {

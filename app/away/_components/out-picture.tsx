@@ -19,7 +19,7 @@ export function OutPicture({ title, orders, withVendor = false, atLeastDays = 0 
     <div className="stack">
       <TwoWidths draw={(widthMm) => outNow(rows, { title, withVendor, widthMm, atLeastDays })} />
       <details>
-        <summary>The same as a table</summary>
+        <summary>What is out as a table</summary>
         <Table
           label={title}
           columns={[

@@ -42,7 +42,7 @@ function Strip({ vendor, atLeastDays }: { vendor: AwayVendor; atLeastDays: numbe
         draw={(widthMm) => turnaroundStrip({ vendor: name, daysTaken, turnaround, atLeastDays, widthMm })}
       />
       <details>
-        <summary>The same as a table</summary>
+        <summary>The days taken as a table</summary>
         <Table
           label={`Days at ${name}`}
           columns={[
