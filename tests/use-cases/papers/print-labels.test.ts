@@ -11,7 +11,8 @@ import { printLabelsOfTags } from '@/lib/use-cases/papers/print-labels'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { readPdf } from '@/tests/pdf/read-pdf'
-import { testDatabase } from '@/tests/setup/database'
+import { decoded, greyPages, type Grey } from '@/tests/pdf/rendered'
+import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { selectsOf } from '@/tests/setup/statements'
 import { at, book, counter, head, machinist, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
 
@@ -122,9 +123,31 @@ describe('labels for heads of several jobs', () => {
   })
 })
 
+/** A sheet of paper, and where its labels of 62 × 29 mm begin: three abreast and nine rows in the middle of it. */
+const sheets = [
+  { paper: 'letter', leftMm: (215.9 - 186) / 2, topMm: (279.4 - 261) / 2 },
+  { paper: 'a4', leftMm: (210 - 186) / 2, topMm: (297 - 261) / 2 },
+]
+const dpi = 300
+const px = (mm: number) => Math.round((mm / 25.4) * dpi)
+
+/** The label at a place of a sheet, 1 to 27, cut out of the picture of its page. */
+function labelAt(page: Grey, place: number, { leftMm, topMm }: (typeof sheets)[number]): Grey {
+  const [x, y] = [px(leftMm + ((place - 1) % 3) * 62), px(topMm + Math.floor((place - 1) / 3) * 29)]
+  const [width, height] = [px(62), px(29)]
+  const pixels = new Uint8Array(width * height)
+  for (let row = 0; row < height; row++) {
+    const from = (y + row) * page.width + x
+    pixels.set(page.pixels.subarray(from, from + width), row * width)
+  }
+  return { width, height, pixels }
+}
+
 describe('many labels', () => {
+  let shop: TestDatabase
   beforeAll(async () => {
-    await openShop(await testDatabase())
+    shop = await testDatabase()
+    await openShop(shop)
     await book({ heads: [head()] })
   })
 
@@ -142,6 +165,20 @@ describe('many labels', () => {
     // From the ninth place on, 19 fit on the first sheet.
     expect((await labels(tags, 9)).pages.map((page) => tagsOn(page).length)).toEqual([19, 27, 14])
   })
+
+  it.each(sheets)('each at its place and with a code that reads at 300 dots an inch ($paper)', async (sheet) => {
+    await shop.client.shop.updateMany({ data: { paper: sheet.paper } })
+    const tags = Array.from({ length: 40 }, (_, place) => tagOf(402 + place))
+    const paper = await printLabelsOfTags(counter, { first: 9, tags }, monday)
+    const [first, second, ...more] = await greyPages(await paper.bytes(), dpi)
+    const places = tags.map((tag, i) => ({ tag, page: i < 19 ? first : second, place: i < 19 ? 9 + i : i - 18 }))
+    const read = places.map(({ page, place }) => page && decoded(labelAt(page, place, sheet)))
+    expect(read).toEqual(tags.map((tag) => `http://shop.test/t/${tag}`))
+    expect(more).toEqual([])
+    // The eight places before the first free one, and those after the last, stay as they are.
+    const bare = [labelAt(first!, 8, sheet), labelAt(second!, 25, sheet)]
+    expect(bare.map((label) => decoded(label))).toEqual([null, null])
+  }) // prettier-ignore
 
   it('more heads than one looks through are told of', async () => {
     for (let booked = 0; booked < 15; booked++)
