@@ -1,5 +1,6 @@
 import { seedCastings } from './castings'
 import { ShopClock } from './drive/clock'
+import { seedEstimates } from './estimates'
 import * as bench from './jobs/bench-jobs'
 import * as cuts from './jobs/cut-jobs'
 import { DemoJob, type DemoGround } from './jobs/demo-job'
@@ -27,6 +28,7 @@ export async function seedDemo(now: Date): Promise<void> {
     instruments: await seedInstruments(staff.orla, now),
   }
   await live(ground, now)
+  await seedEstimates(staff.tamsin, ground.castings, clock.ago(1, '16:20'))
 }
 
 const stories: readonly Story[] = [

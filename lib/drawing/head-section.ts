@@ -14,8 +14,8 @@ import {
 
 const left = 4
 const right = 56
-const top = 7
-const deck = 30
+const top = 1
+const deck = 21.5
 /** Depths are drawn far larger than they are, or nobody would see them. */
 const deepMm = 7
 const flatMm = 2.5
@@ -31,7 +31,7 @@ export function headSection(head: HeadDrawing): Drawing {
   const [intakeY, exhaustY] = [deck - rise('intake'), deck - rise('exhaust')]
   return {
     widthMm: 60,
-    heightMm: 41,
+    heightMm: 30,
     title: 'Section across the head',
     description: `${cutInWords(head)} Depths are drawn larger than they are.`,
     marks: [
@@ -63,14 +63,16 @@ function body(): string {
   return polygonPath(corners)
 }
 
+/** The edges are named inside the body, their depths stand under them. */
 function words(head: HeadDrawing): Mark[] {
   const { intake, exhaust } = head.edgeDepths
+  const nameY = deck - flatMm - deepMm - 1.4
   return [
-    ...text([left, 4.5], 'intake', 3.4),
-    ...text([right, 4.5], 'exhaust', 3.4, { anchor: 'end' }),
+    ...text([left + 1.6, nameY], 'intake', 3.4),
+    ...text([right - 1.6, nameY], 'exhaust', 3.4, { anchor: 'end' }),
     ...text([left, deck + 4.4], intake ?? '', 4, { bold: true }),
     ...text([right, deck + 4.4], exhaust ?? '', 4, { anchor: 'end', bold: true }),
-    ...text([(left + right) / 2, deck + 9], 'deck; depths drawn larger than they are', 2.9, {
+    ...text([(left + right) / 2, deck + 7.9], 'deck; depths drawn larger than they are', 2.9, {
       anchor: 'middle',
     }),
   ]

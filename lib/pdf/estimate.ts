@@ -7,9 +7,10 @@ import {
   finishPaper,
   gap,
   heading,
-  list,
   need,
+  newPage,
   paragraph,
+  roomLeft,
   startPaper,
   within,
   type Paper,
@@ -35,16 +36,24 @@ export async function estimatePaper(data: EstimateData, setting: PrintSetting): 
   paragraph(paper, [answer.start, answer.effort].filter(Boolean).join('. ') + '.')
   if (data.price !== '') paragraph(paper, priceWords(data), { face: 'text-bold' })
   gap(paper, 2)
-  const blocks = answer.groups.map(groupBlock)
-  pictureAndCut(paper, data, blocks.slice(0, 1))
-  columns(paper, [...blocks.slice(1), ...listBlock('Cautions', answer.cautions), ...workBlock(answer)])
-  gap(paper, 2)
-  list(paper, [...(data.note === '' ? [] : [data.note]), ...unknownWords(answer), footing])
+  const rest = pictureAndCut(paper, data, answer.groups.map(groupBlock))
+  columns(paper, [
+    ...rest,
+    ...listBlock('Cautions', answer.cautions, smallMm),
+    ...workBlock(answer),
+    ...listBlock('Notes', notesOf(data), smallMm),
+  ])
   return finishPaper(paper)
 }
 
 const footing =
   'An estimate from the figures above: what is nominal is measured before anything is cut. Figures for pistons, valves and bolts are to be checked at assembly; the makers’ instructions come first.'
+
+const notesOf = ({ note, answer }: EstimateData): string[] => [
+  ...(note === '' ? [] : [note]),
+  ...unknownWords(answer),
+  footing,
+]
 
 /** What could not be said, in one sentence: the paper is for a customer, who may know the figures. */
 function unknownWords({ unknown }: EstimateAnswer): string[] {
@@ -74,50 +83,83 @@ function top(paper: Paper, data: EstimateData): void {
 }
 
 function priceWords({ price, answer }: EstimateData): string {
-  const without = answer.unpriced.length === 0 ? '' : `, without ${answer.unpriced.join(', ')}`
+  const without = answer.unpriced.length === 0 ? '' : `, without ${answer.unpriced.join('; ')}`
   return `${price} a head by the shop’s list${without}.`
 }
 
 const columnGapMm = 6
 const smallMm = 3
+/** The section is drawn for a wider sheet and set smaller: its words stay readable at arm's length. */
+const sectionShare = 0.78
 
-/** The section at the left, the cut's own figures beside it. */
+/** The section at the left, beside it the cut's own figures and as many groups as are no higher; returns the others. */
 function pictureAndCut(
   paper: Paper,
   { answer, chamberShape }: EstimateData,
-  besideCut: readonly Block[],
-): void {
-  const section = cutSection({ ...answer.drawing, chamberShape })
+  groups: readonly Block[],
+): readonly Block[] {
   const { left, right } = paper
   const widthMm = (right - left) * 0.55
-  need(paper, (section.heightMm * widthMm) / section.widthMm)
+  const section = cutSection({ ...answer.drawing, chamberShape, widthMm: widthMm / sectionShare })
+  const heightMm = (section.heightMm * widthMm) / section.widthMm
+  const cut = groupBlock({ title: 'The cut', lines: answer.lines })
+  const fitting = fittingFrom([cut, ...groups], right - left - widthMm - columnGapMm, heightMm)
+  const count = Math.max(1, fitting)
+  need(paper, heightMm)
   beside(paper, [
     () => {
       paper.y += drawing(paper, section, { widthMm })
     },
     () =>
-      within(paper, left + widthMm + columnGapMm, right, (part) => {
-        group(part, 'The cut', answer.lines)
-        for (const block of besideCut) block.draw(part)
-      }),
+      within(paper, left + widthMm + columnGapMm, right, (part) =>
+        [cut, ...groups].slice(0, count).forEach((block) => block.draw(part)),
+      ),
   ])
+  return groups.slice(count - 1)
 }
 
-/** Blocks in two columns of about the same height: the paper stays one page. */
+/** How many blocks, from the first, are together no higher than so much. */
+function fittingFrom(blocks: readonly Block[], widthMm: number, heightMm: number): number {
+  let left = heightMm
+  const over = blocks.findIndex((block) => (left -= block.heightMm(widthMm)) < 0)
+  return over === -1 ? blocks.length : over
+}
+
+/** Blocks in two columns of about the same height where that fits; full columns, and the rest on new pages, where not. */
 function columns(paper: Paper, blocks: readonly Block[]): void {
+  if (blocks.length === 0) return
   const { left, right } = paper
   const half = (right - left - columnGapMm) / 2
-  const split = halfWay(blocks.map(({ heightMm }) => heightMm(half)))
-  const column = (from: number, part: readonly Block[]) => () =>
-    within(paper, from, from + half, (inner) => part.forEach(({ draw }) => draw(inner)))
-  beside(paper, [column(left, blocks.slice(0, split)), column(right - half, blocks.slice(split))])
+  const heights = blocks.map(({ heightMm }) => heightMm(half))
+  const first = halfWay(heights)
+  const [one, two] = [blocks.slice(0, first), blocks.slice(first)]
+  const sum = (part: readonly Block[]) => part.reduce((all, block) => all + block.heightMm(half), 0)
+  if (Math.max(sum(one), sum(two)) <= roomLeft(paper)) return sideBySide(paper, one, two)
+  const filled = Math.max(1, fittingFrom(blocks, half, roomLeft(paper)))
+  const more = fittingFrom(blocks.slice(filled), half, roomLeft(paper))
+  sideBySide(paper, blocks.slice(0, filled), blocks.slice(filled, filled + more))
+  if (filled + more === blocks.length) return
+  newPage(paper)
+  columns(paper, blocks.slice(filled + more))
+}
+
+function sideBySide(paper: Paper, ...parts: readonly (readonly Block[])[]): void {
+  const { left, right } = paper
+  const half = (right - left - columnGapMm) / 2
+  beside(
+    paper,
+    parts.map((part, i) => () => {
+      const from = left + i * (half + columnGapMm)
+      within(paper, from, from + half, (inner) => part.forEach(({ draw }) => draw(inner)))
+    }),
+  )
 }
 
 /** How many of them, from the first, leave the taller of two columns lowest. */
 function halfWay(heights: readonly number[]): number {
   const sum = (part: readonly number[]): number => part.reduce((all, heightMm) => all + heightMm, 0)
   const taller = (at: number): number => Math.max(sum(heights.slice(0, at)), sum(heights.slice(at)))
-  return heights.map((_, at) => at + 1).reduce((best, at) => (taller(at) < taller(best) ? at : best), 0)
+  return heights.map((_, at) => at + 1).reduce((best, at) => (taller(at) < taller(best) ? at : best), 1)
 }
 
 const groupBlock = ({ title, lines }: EstimateAnswer['groups'][number]): Block => ({
@@ -129,9 +171,11 @@ const groupBlock = ({ title, lines }: EstimateAnswer['groups'][number]): Block =
 const workBlock = ({ steps }: EstimateAnswer): Block[] =>
   steps.length === 0
     ? []
-    : listBlock('Work it makes necessary', [
-        steps.map(({ label, outside }) => (outside ? `${label} (at a vendor)` : label)).join(', '),
-      ])
+    : listBlock(
+        'Work it makes necessary',
+        [steps.map(({ label, outside }) => (outside ? `${label} (at a vendor)` : label)).join('; ')],
+        smallMm,
+      )
 
 const titleMm = 9
 const pairColumns = [

@@ -1,5 +1,6 @@
 import { headPlan } from '@/lib/drawing/head-plan'
 import { headScale } from '@/lib/drawing/head-scale'
+import { headSection } from '@/lib/drawing/head-section'
 import { drawWords } from './canvas'
 import { closer, columnMm, fitsHere, flowColumns, listLines } from './columns'
 import type { JobSheetData, JobSheetHead } from './job-sheet-data'
@@ -79,12 +80,39 @@ function plan(paper: Paper, head: JobSheetHead): void {
     () =>
       within(paper, left + pictureMm + columnGapMm, right, (part) => {
         paragraph(part, head.planTitle, { face: 'text-bold', sizeMm: 4.6 })
-        bigFigures(part, head.planFigures, { abreast: 2, sizeMm: 12 })
+        figuresAndSection(part, head)
       }),
   ])
+  gap(paper, 0.6)
 }
 
 const pictureMm = 100
+
+/** The figures two abreast, three where that spares a row, and the section where the last of them leaves room. */
+function figuresAndSection(paper: Paper, { planFigures: figures, drawing: drawn }: JobSheetHead): void {
+  const cut = drawn.cutKind !== 'none'
+  const abreast = figures.length + Number(cut) > 4 ? 3 : 2
+  const last = figures.length % abreast
+  bigFigures(paper, figures.slice(0, figures.length - last), { abreast, sizeMm: 12 })
+  const { left, right } = paper
+  const middle = left + ((right - left) * last) / abreast
+  const section = headSection(drawn)
+  beside(paper, [
+    () => {
+      if (last === 0) return
+      within(paper, left, middle, (part) =>
+        bigFigures(part, figures.slice(figures.length - last), { abreast: last, sizeMm: 12 }),
+      )
+    },
+    () => {
+      if (!cut) return
+      const widthMm = Math.min(right - middle, sectionMm)
+      paper.y += drawing(paper, section, { xMm: right - widthMm, widthMm })
+    },
+  ])
+}
+
+const sectionMm = 44
 
 /** What whoever works on the head has to know in words. */
 function words(paper: Paper, data: JobSheetData, head: JobSheetHead): void {

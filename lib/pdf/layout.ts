@@ -140,11 +140,12 @@ export function list(paper: Paper, items: readonly string[], more: ParagraphStyl
 }
 
 /** How high a list without breaks would be, between edges so far apart. */
-export const listHeight = (items: readonly string[], widthMm: number): number =>
-  items.reduce(
-    (sum, item) => sum + wrap(item, plain.face, plain.sizeMm, widthMm - 3.5).length * lineOf(plain.sizeMm),
-    0,
-  )
+export const listHeight = (
+  items: readonly string[],
+  widthMm: number,
+  sizeMm: number = plain.sizeMm,
+): number =>
+  items.reduce((sum, item) => sum + wrap(item, plain.face, sizeMm, widthMm - 3.5).length * lineOf(sizeMm), 0)
 
 /** A drawing across the paper or at a place of it; `widthMm` scales it. */
 export function drawing(

@@ -123,10 +123,10 @@ export function headDrawings(paper: Paper, head: HeadDrawing): void {
 }
 
 /** A part with a title and a list; nothing at all when the list is empty. */
-export function titledList(paper: Paper, title: string, items: readonly string[]): void {
+export function titledList(paper: Paper, title: string, items: readonly string[], sizeMm?: number): void {
   if (items.length === 0) return
   heading(paper, title)
-  list(paper, items)
+  list(paper, items, sizeMm === undefined ? {} : { sizeMm })
 }
 
 /** A part of a paper that knows how high it will be between given edges. */
@@ -164,12 +164,12 @@ export function twoColumns(paper: Paper, blocks: readonly Block[]): void {
 }
 
 /** A titled list as a block, or none when the list is empty. */
-export function listBlock(title: string, items: readonly string[]): Block[] {
+export function listBlock(title: string, items: readonly string[], sizeMm?: number): Block[] {
   if (items.length === 0) return []
   return [
     {
-      heightMm: (widthMm) => listHeight(items, widthMm) + titleMm,
-      draw: (paper) => titledList(paper, title, items),
+      heightMm: (widthMm) => listHeight(items, widthMm, sizeMm) + titleMm,
+      draw: (paper) => titledList(paper, title, items, sizeMm),
     },
   ]
 }

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
+import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { isTag } from '@/lib/core/shop/tag-number'
 import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
 import { shopOf } from '@/lib/data/shop'
@@ -7,6 +8,7 @@ import { seedDemo } from '@/lib/demo/seed'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
 import { jobSheetOf } from '@/lib/use-cases/papers/job-sheet-of'
 import { paperHeads } from '@/lib/use-cases/papers/paper-head'
+import { printEstimate } from '@/lib/use-cases/papers/print-estimate'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
 import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
@@ -27,7 +29,16 @@ const owner: Actor = {
   via: 'password',
 }
 
-type Kind = 'job-sheet' | 'label' | 'label-sheet' | 'receipt' | 'outside-sheet' | 'spec-sheet'
+const kinds = [
+  'job-sheet',
+  'label',
+  'label-sheet',
+  'receipt',
+  'estimate',
+  'outside-sheet',
+  'spec-sheet',
+] as const
+type Kind = (typeof kinds)[number]
 type Printed = { readonly kind: Kind; readonly of: string; readonly bytes: Uint8Array }
 
 let shop: TestDatabase
@@ -64,10 +75,14 @@ beforeAll(async () => {
       await made('receipt', number, await printReceipt(owner, number, now))
     if (!heads.some(({ tag }) => isTag(tag))) continue
     await made('label', number, await printTagLabels(owner, number, now))
+    if (heads.length < 2) continue
     await made('label-sheet', number, await printTagLabels(owner, number, now, { first: 27, tags: [] }))
   }
   for (const { id, number } of await client.outsideOrder.findMany()) {
     await made('outside-sheet', number, await printOutsideSheet(owner, id, now))
+  }
+  for (const { id, number } of await client.estimate.findMany()) {
+    await made('estimate', number, await printEstimate(owner, id, now))
   }
   for (const { id } of await client.visit.findMany({
     where: { OR: [{ releases: { some: {} } }, { returned: { isNot: null } }] },
@@ -77,15 +92,22 @@ beforeAll(async () => {
 })
 
 const of = (kind: Kind) => papers.filter((paper) => paper.kind === kind)
+/** Every word of it, however deep. */
+const words = (value: unknown): string[] => {
+  if (typeof value === 'string') return value.split(/\s+/)
+  if (value === null || typeof value !== 'object') return []
+  return Object.values(value).flatMap(words)
+}
+const notOn = (page: string, wanted: readonly string[]) => [
+  ...new Set(wanted.filter((word) => !page.includes(flat(word)))),
+]
 /** As it reads: a font has one letter for the micro sign and the Greek mu. */
 const flat = (text: string) => text.normalize('NFKC').replace(/\s+/g, ' ')
 
 describe('every paper of the demo shop', () => {
   it('is there', () => {
     expect(of('job-sheet').length).toBeGreaterThanOrEqual(19)
-    for (const kind of ['label', 'label-sheet', 'receipt', 'outside-sheet', 'spec-sheet'] as const) {
-      expect(of(kind).length, kind).toBeGreaterThan(0)
-    }
+    for (const kind of kinds) expect(of(kind).length, kind).toBeGreaterThan(0)
   })
 
   it('is a sound file', async () => {
@@ -122,12 +144,20 @@ describe('every job sheet of the demo shop', () => {
     }
   })
 
-  it('has every figure and every word of what is known of the head', async () => {
-    const words = (value: unknown): string[] => {
-      if (typeof value === 'string') return value.split(/\s+/)
-      if (value === null || typeof value !== 'object') return []
-      return Object.values(value).flatMap(words)
+  it('draws the section of every head that has a cut', async () => {
+    let drawn = 0
+    for (const { of: number, bytes } of of('job-sheet')) {
+      const { pages } = await readPdf(bytes)
+      jobs.get(number)?.heads.forEach(({ drawing }, i) => {
+        const cut = drawing.cutKind !== 'none'
+        drawn += Number(cut)
+        expect(pages[i]?.includes('depths drawn larger than they are'), `${number} head ${i + 1}`).toBe(cut)
+      })
     }
+    expect(drawn).toBeGreaterThan(5)
+  })
+
+  it('has every figure and every word of what is known of the head', async () => {
     for (const { of: number, bytes } of of('job-sheet')) {
       const { pages } = await readPdf(bytes)
       jobs.get(number)?.heads.forEach((head, i) => {
@@ -142,10 +172,7 @@ describe('every job sheet of the demo shop', () => {
         }))
         const given = words([rest, told, drawing.edgeDepths, drawing.cornerReadings, drawing.chamberReadings])
         const page = flat(pages[i] ?? '')
-        expect(
-          [...new Set(given)].filter((word) => !page.includes(flat(word))),
-          `${number} head ${i + 1}`,
-        ).toEqual([])
+        expect(notOn(page, given), `${number} head ${i + 1}`).toEqual([])
       })
     }
   })
@@ -166,6 +193,99 @@ describe('every job sheet of the demo shop', () => {
   })
 })
 
+describe('every outside sheet of the demo shop', () => {
+  it('has the vendor, every head with its code, and every figure of the order as it stands in the book', async () => {
+    const orders = await shop.client.outsideOrder.findMany({
+      include: {
+        vendor: true,
+        visits: { include: { visit: { include: { head: { include: { tags: { where: { to: null } } } } } } } },
+      },
+    })
+    for (const { of: number, bytes } of of('outside-sheet')) {
+      const order = orders.find((one) => one.number === number)
+      if (!order) return expect.unreachable()
+      const { vendor, visits, instructions } = order
+      const page = flat((await readPdf(bytes)).text)
+      const told = [
+        vendor.name,
+        vendor.phone,
+        vendor.address,
+        instructions,
+        ...visits.map((line) => line.comesWith),
+      ]
+      expect(notOn(page, told.flatMap(words)), number).toEqual([])
+      const depths = visits.flatMap(({ angleIn, flatIn }) => [angleIn, flatIn, angleIn + flatIn])
+      const figures = depths.filter((depth) => depth > 0).map((depth) => depth.toFixed(4))
+      const tags = visits.map(({ visit }) => visit.head.tags[0]?.number ?? 'no tag')
+      expect(notOn(page, [number, ...tags, ...figures]), number).toEqual([])
+      const codes = (await greyPages(bytes, 200)).map(decoded)
+      expect(codes, number).toEqual(tags.map((tag) => `http://192.168.1.20:3000/t/${tag}`))
+    }
+  })
+})
+
+describe('every receipt of the demo shop', () => {
+  const money = (minor: number) =>
+    new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' }).format(minor / 100)
+
+  it('has every line and payment of the book, and its sums come out', async () => {
+    for (const { of: number, bytes } of of('receipt')) {
+      const { id } = await shop.client.job.findFirstOrThrow({ where: { number } })
+      const prices = await shop.client.priceLine.findMany({ where: { jobId: id, endedAt: null } })
+      const payments = await shop.client.payment.findMany({ where: { jobId: id } })
+      const page = flat((await readPdf(bytes)).text)
+      const amounts = prices.flatMap(({ quantity, unitMinor }) => [unitMinor, quantity * unitMinor])
+      expect(
+        notOn(page, [
+          ...prices.flatMap(({ text }) => words(text)),
+          ...amounts.map(money),
+          ...payments.map(({ minor }) => money(minor)),
+        ]),
+        number,
+      ).toEqual([])
+      const sum = (label: string) => {
+        const cents = new RegExp(`${label} \\$([\\d,]+)\\.(\\d\\d)`).exec(page)
+        return Number(`${cents?.[1]?.replace(',', '')}${cents?.[2]}`)
+      }
+      const paid = payments.reduce((all, { kind, minor }) => all + (kind === 'refund' ? -minor : minor), 0)
+      expect(sum('Net'), number).toBe(prices.reduce((all, line) => all + line.quantity * line.unitMinor, 0))
+      expect(sum('Net') + sum('Tax'), number).toBe(sum('Total'))
+      expect(Math.abs(sum('Total') - paid), number).toBe(sum('(?:Still to pay|Owed to you|Paid in full)'))
+    }
+  })
+})
+
+describe('every estimate of the demo shop', () => {
+  it('is one page on either paper, with every figure and word of the answer that is kept', async () => {
+    for (const paper of ['a4', 'letter'] as const) {
+      await shop.client.shop.updateMany({ data: { paper } })
+      for (const { id, number, answer, forWhom, note } of await shop.client.estimate.findMany()) {
+        const { bytes } = await printEstimate(owner, id, now)
+        const { pages, sizes } = await readPdf(await bytes())
+        expect(sizes, number).toEqual([paper === 'a4' ? [210, 297] : [215.9, 279.4]])
+        const { title, start, effort, lines, groups, unknown, steps, cautions, priceMinor } = JSON.parse(
+          answer,
+        ) as EstimateAnswer
+        // What is not known is told within a sentence: its first letter is a small one.
+        const told = [title, start, effort, lines, groups, steps, cautions, forWhom, note].flatMap(words)
+        const page = flat(pages.join(' '))
+        expect(
+          notOn(page, [...told, ...unknown.flatMap(({ needs }) => words(needs)), number]),
+          number,
+        ).toEqual([])
+        expect(
+          notOn(
+            page.toLowerCase(),
+            unknown.map(({ label }) => label.toLowerCase()),
+          ),
+          number,
+        ).toEqual([])
+        expect(page, number).toContain(`$${((priceMinor ?? NaN) / 100).toFixed(2)}`)
+      }
+    }
+  })
+})
+
 describe('every label of the demo shop', () => {
   it('has a code that reads at 300 dots an inch, alone and on a sheet', async () => {
     for (const { of: number, bytes } of of('label')) {
@@ -181,7 +301,7 @@ describe('every label of the demo shop', () => {
       // The first label takes the last place of the first sheet; the second begins the next one.
       const last = (await greyPages(bytes, 300, { x: 136, y: 237, width: 70, height: 40 }))[0]
       expect(last && decoded(last), number).toBe(expected[0])
-      expect((await readPdf(bytes)).pages.length, number).toBe(expected.length > 1 ? 2 : 1)
+      expect((await readPdf(bytes)).pages.length, number).toBe(2)
     }
   })
 })

@@ -75,6 +75,6 @@ export function tonesOf({ pixels }: Grey): { readonly darkest: number; readonly 
 /** What the code in the picture says; null: none can be read. */
 export function decoded({ width, height, pixels }: Grey): string | null {
   const colours = new Uint8ClampedArray(width * height * 4)
-  pixels.forEach((grey, i) => colours.set([grey, grey, grey, 255], i * 4))
+  for (let i = 0; i < pixels.length; i++) colours.fill(pixels[i] ?? 0, i * 4, i * 4 + 3)
   return jsQR(colours, width, height)?.data ?? null
 }
