@@ -1,7 +1,9 @@
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { expect, test } from '@playwright/test'
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test, type Page } from '@playwright/test'
+import sharp from 'sharp'
 import { startServer } from './server'
 
 test('the server says that it is well, and nothing else', async ({ request }) => {
@@ -16,7 +18,81 @@ test('whoever is not signed in comes to the sign-in page', async ({ page }) => {
   await expect(page.getByLabel('Password')).toBeVisible()
 })
 
-test('a real shop starts twice, keeps its folder, and is not started as a demo', async ({ page }) => {
+const password = 'the first one through the door'
+
+/** The first visit of a real shop, and its owner signed in. */
+async function setUp(page: Page, url: string, code: string): Promise<void> {
+  await page.goto(`${url}/setup`)
+  await page.getByLabel('One-time code').fill(code)
+  const shop = page.getByRole('region', { name: 'The shop' })
+  await shop.getByLabel('Name').fill('Thornback Heads')
+  await shop.getByLabel('Time zone').selectOption('America/Chicago')
+  await shop.getByLabel('Currency').selectOption('USD')
+  await shop.getByLabel('Dates and numbers').selectOption('en-US')
+  const owner = page.getByRole('region', { name: 'The owner' })
+  await owner.getByLabel('Name').fill('Maud Ellery')
+  await owner.getByLabel('Signs in as').fill('maud')
+  await owner.getByLabel('Password', { exact: false }).first().fill(password)
+  await owner.getByLabel('The same password again').fill(password)
+  await page.getByRole('button', { name: 'Set up this shop' }).click()
+  await expect(page).toHaveURL(/sign-in/)
+  await page.getByLabel('Name').fill('maud')
+  await page.getByLabel('Password').fill(password)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page).not.toHaveURL(/sign-in/)
+}
+
+async function isSound(page: Page): Promise<void> {
+  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
+  expect(sideways, 'sticks out sideways').toBeLessThanOrEqual(0)
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
+  expect(violations.map(({ id }) => id)).toEqual([])
+}
+
+/** A drawing is refused in words, a picture is looked at before it is used, shown as it prints, and taken away. */
+async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await page.goto(new URL('/back-room/shop', page.url()).href)
+  const logo = page.getByRole('region', { name: 'Logo' })
+  await expect(logo.getByText('There is none: the papers carry the name alone.')).toBeVisible()
+  const drawing = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30"/>')
+  await logo
+    .getByLabel('Choose a picture')
+    .setInputFiles({ name: 'logo.png', mimeType: 'image/png', buffer: drawing })
+  await logo.getByRole('button', { name: 'Use this picture' }).click()
+  await expect(logo.getByText(/Choose a PNG, JPEG or WebP picture/)).toBeVisible()
+
+  const picture = await sharp({ create: { width: 600, height: 300, channels: 3, background: '#204050' } })
+    .png()
+    .toBuffer()
+  const file = { name: 'logo.png', mimeType: 'image/png', buffer: picture }
+  await logo.getByLabel('Choose a picture').setInputFiles(file)
+  await expect(logo.getByText('The picture you chose, not used yet')).toBeVisible()
+  await isSound(page)
+  await logo.getByRole('button', { name: 'Use this picture' }).click()
+  await expect(logo.getByText('The logo is on the papers from now on.')).toBeVisible()
+  const shown = logo.getByText('As it prints').locator('xpath=..').locator('img')
+  // Decoded, not only there: 600 × 300 within 945 × 307 stays as it is.
+  await expect.poll(() => shown.evaluate((node: HTMLImageElement) => node.naturalWidth)).toBe(600)
+  await isSound(page)
+  const address = (await shown.getAttribute('src')) ?? ''
+  const served = await page.request.get(new URL(address, page.url()).href)
+  expect(served.headers()).toMatchObject({
+    'content-type': 'image/png',
+    'x-content-type-options': 'nosniff',
+    'cache-control': 'no-store',
+    'content-disposition': 'inline; filename="logo.png"',
+  })
+  await logo.getByRole('button', { name: 'Take the logo away' }).click()
+  await expect(logo.getByText('The logo is taken away: the papers carry the name alone.')).toBeVisible()
+  await expect(logo.getByRole('button', { name: 'Take the logo away' })).toHaveCount(0)
+  expect((await page.request.get(new URL(address, page.url()).href)).status()).toBe(404)
+}
+
+test('a real shop starts twice, keeps its folder, gets an owner and a logo, and is not started as a demo', async ({
+  page,
+}) => {
   test.setTimeout(240_000)
   const folder = mkdtempSync(join(tmpdir(), 'brasstag-shop-'))
   const secretFile = join(folder, 'session-secret')
@@ -33,6 +109,9 @@ test('a real shop starts twice, keeps its folder, and is not started as a demo',
     expect(readFileSync(secretFile, 'utf8')).toBe(secret)
     await page.goto(second.url)
     await expect(page).toHaveURL(new RegExp(`^${second.url}/`))
+    const code = /([A-Z2-9]{4}-){2}[A-Z2-9]{4}/.exec(second.printed())?.[0] ?? ''
+    await setUp(page, second.url, code)
+    await chooseAndTakeAwayLogo(page)
     await second.stop()
 
     await expect(startServer('demo', folder)).rejects.toThrow('holds a real shop: start it with npm run shop')

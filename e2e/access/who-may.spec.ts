@@ -14,6 +14,7 @@ const pages = [
   { path: '/back-room/castings', may: ['orla', 'tamsin', 'dov'] },
   { path: '/back-room/prices', may: ['orla', 'tamsin'] },
   { path: '/back-room/settings', may: ['orla'] },
+  { path: '/back-room/shop', may: ['orla'] },
 ]
 
 for (const person of ['orla', 'tamsin', 'dov']) {
@@ -32,11 +33,39 @@ test('nobody who is not signed in sees a page, a paper or a change', async ({ re
     const answer = await request.get(path, { maxRedirects: 0 })
     expect([path, answer.status()]).toEqual([path, 307])
   }
+  const logo = `/api/logo/${'0'.repeat(64)}`
   const photo = '/api/photos/0190a0a0-0000-7000-8000-000000000000'
   const labels = '/api/papers/tag-labels?tag=T-0401'
-  for (const path of ['/api/papers/job-sheet/26-0001', labels, '/api/changes', '/api/find?q=T-0401', photo]) {
+  for (const path of [
+    '/api/papers/job-sheet/26-0001',
+    labels,
+    '/api/changes',
+    '/api/find?q=T-0401',
+    photo,
+    logo,
+  ]) {
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
+})
+
+test('the shop’s logo comes from its owner, from a page of the app', async ({ page, request, baseURL }) => {
+  const own = { Origin: baseURL ?? '' }
+  const file = { name: 'logo.png', mimeType: 'image/png', buffer: Buffer.from('no picture') }
+  const sent = (headers: Record<string, string>, buffer = file.buffer) => ({
+    headers,
+    multipart: { op: crypto.randomUUID(), seen: '', file: { ...file, buffer } },
+  })
+  expect((await request.post('/api/logo', sent(own))).status()).toBe(401)
+  const tried = async (name: string, what: ReturnType<typeof sent>) => {
+    await signIn(page, name)
+    return (await page.request.post('/api/logo', what)).status()
+  }
+  expect(await tried('dov', sent(own))).toBe(403)
+  expect(await tried('tamsin', sent(own))).toBe(403)
+  expect(await tried('orla', sent({ Origin: 'https://elsewhere.example' }))).toBe(403)
+  // No picture, and too large a file: but they got that far.
+  expect(await tried('orla', sent(own))).toBe(422)
+  expect(await tried('orla', sent(own, Buffer.alloc(5 * 1024 * 1024)))).toBe(422)
 })
 
 test('what is not there is said to be not there, without an inside', async ({ page }) => {

@@ -14,6 +14,9 @@ export type Chosen = {
   readonly size: { readonly widthPx: number; readonly heightPx: number } | null
 }
 
+/** Refusals that the same picture meets again. */
+const unusable: ReadonlySet<string> = new Set(['unreadable', 'out-of-range'])
+
 /** A picture that is looked at before it becomes the shop's logo. `seen` is the logo that the page shows; '' for none. */
 export function useLogo(seen: string) {
   const router = useRouter()
@@ -39,6 +42,7 @@ export function useLogo(seen: string) {
     const size = await sizeOf(file)
     drop()
     setChosen({ file, preview: URL.createObjectURL(file), size })
+    setSaid('The picture is chosen, and not used yet.')
   }
 
   /** Sends once, and says what came of it. */
@@ -55,6 +59,7 @@ export function useLogo(seen: string) {
     setProblem(refusal?.message ?? '')
     // After a conflict too: the other logo is shown above the one that was chosen.
     if (answer.answered) router.refresh()
+    if (refusal && unusable.has(refusal.code)) setChosen(null)
     if (refusal) return
     setChosen(null)
     setSaid(done)
