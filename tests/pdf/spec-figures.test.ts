@@ -83,7 +83,13 @@ function textsOf(value: unknown): string[] {
 }
 
 /** What the model says to a reader: without the drawing, whose figures its own marks show. */
-const modelTexts = ({ drawing: _, language: _language, ...spec }: SpecSheetData): string[] => textsOf(spec)
+/** Without what is drawn: the head and, told by the hash of its file, the logo. */
+const modelTexts = ({
+  drawing: _,
+  language: _language,
+  shop: { logo: _logo, ...shop },
+  ...spec
+}: SpecSheetData): string[] => textsOf({ ...spec, shop })
 
 /** Figures of the scales, the tolerance and the foot of a page, which stand in pictures and at the edge of a paper. */
 function pictured(spec: SpecSheetData): string[] {
