@@ -9,9 +9,20 @@ test('a job’s sheets, its labels from the first free place, and the receipt of
   await signIn(page, 'tamsin')
   await page.goto('/jobs/26-0002')
   const papers = page.getByRole('region', { name: 'Papers' })
+  const jobSheet = papers.getByRole('link', { name: 'Job sheet', exact: false }).first()
+  await page.route('**/api/papers/job-sheet/**', (route) => route.abort())
+  await jobSheet.click()
+  await expect(papers.getByRole('status').filter({ hasText: 'does not answer' })).toBeVisible()
+  await page.unroute('**/api/papers/job-sheet/**')
+  // A slow machine: over half a second, and its progress is shown until the paper opens.
+  await page.route('**/api/papers/job-sheet/**', async (route) => {
+    await expect(papers.getByRole('progressbar', { name: 'Making 2 pages…' })).toBeVisible()
+    await route.continue()
+  })
   const opened = page.context().waitForEvent('page')
-  await papers.getByRole('link', { name: 'Job sheet', exact: false }).first().click()
+  await jobSheet.click()
   await opened
+  await expect(papers.getByRole('progressbar')).toHaveCount(0)
 
   const sheet = page
     .context()

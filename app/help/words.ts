@@ -25,6 +25,10 @@ export const dutyLines: Lines = [
     'Open the head and correct the reading, with the reason; the old one stays on record',
   ],
   ['take a tick back', 'On the ticked line, with a word why; readings stay'],
+  [
+    'print tag labels',
+    'At the counter, Tag labels: heads of any jobs, picked or scanned, on one sheet or one by one; those of one job on its page',
+  ],
   ['stop a head', 'Hold it and say what is wrong; the owner’s decision ends the hold'],
   ['let something pass', 'The owner, or a deputy, waives it with a reason; it prints'],
   ['undo a release', 'Not possible; a correction afterwards makes a new revision of the spec sheet'],
