@@ -43,7 +43,10 @@ export function secondPageMm(data: SpecSheetData, widthMm: number): number {
   if (data.flow.length > 0) return Infinity
   const parts = [
     ...blocksOf(data),
-    ...lines('', [data.cutterMarks, ...data.cautions]),
+    ...lines(
+      '',
+      [data.cutterMarks, ...data.cautions].filter((words) => words !== ''),
+    ),
     ...lines('', ['', ...(data.earlier ?? []).map(() => '')]),
   ]
   return parts.reduce((sum, part) => sum + part.heightMm(widthMm), 12)

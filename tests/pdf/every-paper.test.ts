@@ -286,6 +286,16 @@ describe('every estimate of the demo shop', () => {
   })
 })
 
+describe('every spec sheet of the demo shop', () => {
+  it('is two pages; one where a head went back as it came', async () => {
+    const returned = new Set((await shop.client.returnedAsIs.findMany()).map(({ visitId }) => visitId))
+    expect(returned.size).toBeGreaterThan(0)
+    for (const { of: visit, bytes } of of('spec-sheet')) {
+      expect((await readPdf(bytes)).pages.length, visit).toBe(returned.has(visit) ? 1 : 2)
+    }
+  })
+})
+
 describe('every label of the demo shop', () => {
   it('has a code that reads at 300 dots an inch, alone and on a sheet', async () => {
     for (const { of: number, bytes } of of('label')) {
