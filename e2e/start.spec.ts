@@ -69,13 +69,14 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
   const file = { name: 'logo.png', mimeType: 'image/png', buffer: picture }
   await logo.getByLabel('Choose a picture').setInputFiles(file)
   await expect(logo.getByText('The picture you chose, not used yet')).toBeVisible()
-  await isSound(page)
   await logo.getByRole('button', { name: 'Use this picture' }).click()
   await expect(logo.getByText('The logo is on the papers from now on.')).toBeVisible()
   const shown = logo.getByText('As it prints').locator('xpath=..').locator('img')
   // Decoded, not only there: 600 × 300 within 945 × 307 stays as it is.
   await expect.poll(() => shown.evaluate((node: HTMLImageElement) => node.naturalWidth)).toBe(600)
+  await logo.getByLabel('Replace the logo').setInputFiles(file)
   await isSound(page)
+  await logo.getByRole('button', { name: 'Keep the logo as it is' }).click()
   const address = (await shown.getAttribute('src')) ?? ''
   const served = await page.request.get(new URL(address, page.url()).href)
   expect(served.headers()).toMatchObject({
