@@ -35,6 +35,8 @@ const papers: readonly { name: string; page: number; address: (page: Page) => Pr
   { name: 'spec-sheet', page: 1, address: (page) => linkOn(page, '/t/T-0401', 'spec-sheet') },
   { name: 'spec-sheet-second', page: 2, address: (page) => linkOn(page, '/t/T-0401', 'spec-sheet') },
   { name: 'outside-sheet', page: 1, address: (page) => linkOn(page, '/away', 'outside-sheet') },
+  { name: 'estimate', page: 1, address: (page) => keptEstimate(page) },
+  { name: 'receipt', page: 1, address: async () => '/api/papers/receipt/26-0002' },
 ]
 
 /** The first link to such a paper on a page. */
@@ -42,6 +44,13 @@ async function linkOn(page: Page, address: string, kind: string): Promise<string
   await page.goto(address)
   const link = page.locator(`a[href*="/api/papers/${kind}/"]`).first()
   return (await link.getAttribute('href')) ?? ''
+}
+
+async function keptEstimate(page: Page): Promise<string> {
+  await page.goto('/cut-bench')
+  await page.getByRole('link', { name: /^E-0001/ }).click()
+  await page.waitForURL(/\/kept\//)
+  return linkOn(page, page.url(), 'estimate')
 }
 
 /** Wide enough to be read, small enough to be kept beside the code: few greys and the brass of the plate. */
