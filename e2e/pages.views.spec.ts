@@ -17,6 +17,7 @@ const places = [
   '/back-room',
   '/back-room/prices',
   '/back-room/settings',
+  '/back-room/shop',
   '/back-room/steps',
   '/back-room/steps/port',
   '/back-room/steps/new?outside=1',
@@ -51,6 +52,10 @@ test('every place', async ({ page }) => {
     await page.goto(place)
     await isSound(page, place)
   }
+  await page.goto('/cut-bench')
+  await page.getByRole('region', { name: 'Kept estimates' }).getByRole('link').first().click()
+  await page.waitForURL(/\/cut-bench\/kept\//)
+  await isSound(page, 'a kept estimate')
 })
 
 test('a head, its step, its plan and its job', async ({ page }) => {

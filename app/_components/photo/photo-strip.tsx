@@ -1,15 +1,10 @@
 'use client'
-import { useRouter } from 'next/navigation'
-import { useState } from 'react'
-import { withdrawPhotoSchema } from '@/lib/schemas/photo'
+import { useState, type ComponentType } from 'react'
 import type { PhotoView } from '@/lib/use-cases/photos/photo-view'
-import { ActionForm } from '../form/action-form'
-import { useActionForm } from '../form/use-action-form'
 import { Button } from '../ui/button'
 import { Dialog } from '../ui/dialog'
-import { TextInput } from '../ui/text-input'
+import { NotFetched, useLater } from '../ui/use-later'
 import { When } from '../ui/when'
-import { withdrawPhotoAction } from './actions'
 import styles from './photo.module.css'
 
 type Manner = { readonly timeZone: string; readonly locale: string }
@@ -58,8 +53,11 @@ const Took = ({ photo, manner }: { photo: PhotoView; manner: Manner }) => (
   </span>
 )
 
+const loadForm = () => import('./withdraw-form')
+
 function Large({ photo, manner, onGone }: { photo: PhotoView; manner: Manner; onGone: () => void }) {
-  const [asking, setAsking] = useState(false)
+  const [Form, setForm] = useState<ComponentType<{ photoId: string; onGone: () => void }> | null>(null)
+  const { load, pending, failed } = useLater(loadForm)
   return (
     <>
       <img
@@ -72,33 +70,17 @@ function Large({ photo, manner, onGone }: { photo: PhotoView; manner: Manner; on
       <p>
         <Took photo={photo} manner={manner} />
       </p>
-      {photo.mayWithdraw && !asking && (
-        <Button variant="quiet" onClick={() => setAsking(true)}>
+      {photo.mayWithdraw && Form === null && (
+        <Button
+          variant="quiet"
+          pending={pending}
+          onClick={() => load(({ WithdrawForm }) => setForm(() => WithdrawForm))}
+        >
           Withdraw this photo
         </Button>
       )}
-      {asking && <WithdrawForm photoId={photo.id} onGone={onGone} />}
+      {failed && <NotFetched />}
+      {Form && <Form photoId={photo.id} onGone={onGone} />}
     </>
-  )
-}
-
-function WithdrawForm({ photoId, onGone }: { photoId: string; onGone: () => void }) {
-  const router = useRouter()
-  const form = useActionForm(withdrawPhotoSchema, withdrawPhotoAction, {
-    defaultValues: { photoId, reason: '' },
-    onDone: () => {
-      onGone()
-      router.refresh()
-    },
-  })
-  return (
-    <ActionForm form={form} submitLabel="Withdraw it">
-      <TextInput
-        label="Why"
-        hint="Of another head, say. It is shown to nobody any more; that it was here stays on record."
-        required
-        {...form.text('reason')}
-      />
-    </ActionForm>
   )
 }

@@ -1,4 +1,4 @@
-import { longestEdgePx } from '@/lib/schemas/photo'
+import { longestEdgePx } from '@/lib/schemas/photo-limits'
 
 const quality = 0.85
 

@@ -1,4 +1,5 @@
-import { addPhotoSchema, mostUploadBytes } from '@/lib/schemas/photo'
+import { addPhotoSchema } from '@/lib/schemas/photo'
+import { mostUploadBytes } from '@/lib/schemas/photo-limits'
 import { addPhoto } from '@/lib/use-cases/photos/add-photo'
 import { answerUpload } from '@/lib/web/answer-upload'
 

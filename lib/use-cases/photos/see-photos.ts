@@ -18,7 +18,7 @@ import {
 import { smallPicture } from '@/lib/data/pictures'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
-import { smallEdgePx } from '@/lib/schemas/photo'
+import { smallEdgePx } from '@/lib/schemas/photo-limits'
 import { isOnLink } from '../findings/question'
 import { photoViews, type PhotoView } from './photo-view'
 

@@ -1,111 +1,55 @@
 'use client'
-import { useState } from 'react'
 import { useRouter } from 'next/navigation'
-import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm } from '@/app/_components/form/use-action-form'
-import { FollowingPhotos, useAttached } from '@/app/_components/photo/attached-photos'
-import { PhotoTray } from '@/app/_components/photo/photo-tray'
+import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
-import { TextArea } from '@/app/_components/ui/text-area'
-import { TextInput } from '@/app/_components/ui/text-input'
+import { NotFetched, useLater } from '@/app/_components/ui/use-later'
 import type { StepKey } from '@/lib/core/route/types'
-import { openHoldSchema, partsWaitSchema, reportFindingSchema } from '@/lib/schemas/visit'
-import { openHoldAction, openWaitAction, reportFindingAction } from '../../../../actions'
 
 type Props = { visitId: string; step: StepKey }
 
+/** The forms are no part of the page's first load: the step itself has to be there at once. */
+const loadForms = () => import('./side-forms')
+type Forms = Awaited<ReturnType<typeof loadForms>>
+
+const titles = {
+  FindingForm: 'Report a finding',
+  WaitForm: 'Waits for parts',
+  HoldForm: 'Hold this head',
+} as const satisfies Record<keyof Forms, string>
+
 /** Always one tap away: something was found, something is wrong, something is missing. */
 export function SideActions({ visitId, step }: Props) {
-  const [open, setOpen] = useState<'finding' | 'hold' | 'wait' | null>(null)
+  const [open, setOpen] = useState<{ name: keyof Forms; forms: Forms } | null>(null)
   const router = useRouter()
+  const close = () => setOpen(null)
   const done = () => {
-    setOpen(null)
+    close()
     router.refresh()
   }
+  const Form = open?.forms[open.name]
   return (
     <section aria-label="Something is not as it should be" className="part">
       <div className="row">
-        <Button onClick={() => setOpen('finding')}>Report a finding</Button>
-        <Button onClick={() => setOpen('wait')}>Waits for parts</Button>
-        <Button variant="stop" onClick={() => setOpen('hold')}>
-          Hold this head
-        </Button>
+        {(['FindingForm', 'WaitForm', 'HoldForm'] as const).map((name) => (
+          <Opener key={name} name={name} onOpen={(forms) => setOpen({ name, forms })} />
+        ))}
       </div>
-      <Dialog open={open === 'finding'} onClose={() => setOpen(null)} title="Report a finding">
-        <FindingForm visitId={visitId} step={step} onDone={done} />
-      </Dialog>
-      <Dialog open={open === 'hold'} onClose={() => setOpen(null)} title="Hold this head">
-        <HoldForm visitId={visitId} step={step} onDone={done} />
-      </Dialog>
-      <Dialog open={open === 'wait'} onClose={() => setOpen(null)} title="Waits for parts">
-        <WaitForm visitId={visitId} step={step} onDone={done} />
+      <Dialog open={open !== null} onClose={close} title={open ? titles[open.name] : ''}>
+        {Form && <Form visitId={visitId} step={step} onDone={done} />}
       </Dialog>
     </section>
   )
 }
 
-type FormProps = Props & { onDone: () => void }
-
-function FindingForm({ visitId, step, onDone }: FormProps) {
-  const attached = useAttached(onDone)
-  const form = useActionForm(reportFindingSchema, reportFindingAction, {
-    defaultValues: { visitId, stepId: step.stepId, what: '' },
-    onDone: ({ findingId }) => void attached.follow({ ...photoPlace(visitId, step), findingId }),
-  })
-  if (attached.following)
-    return <FollowingPhotos attached={attached} kept="The finding is reported." onLeave={onDone} />
+function Opener({ name, onOpen }: { name: keyof Forms; onOpen: (forms: Forms) => void }) {
+  const { load, pending, failed } = useLater(loadForms)
   return (
-    <ActionForm form={form} submitLabel="Report it">
-      <TextArea
-        label="What was found"
-        hint="The counter prices it and asks the customer."
-        required
-        {...form.text('what')}
-      />
-      <PhotoTray photos={attached.photos} captionHint="The customer reads it, once asked." />
-    </ActionForm>
-  )
-}
-
-const photoPlace = (visitId: string, { stepId, occurrence, orderId }: StepKey) => ({
-  visitId,
-  stepId,
-  occurrence,
-  orderId: orderId ?? '',
-})
-
-function HoldForm({ visitId, step, onDone }: FormProps) {
-  const attached = useAttached(onDone)
-  const form = useActionForm(openHoldSchema, openHoldAction, {
-    defaultValues: { visitId, stepId: step.stepId, reason: '' },
-    onDone: ({ holdId }) => void attached.follow({ ...photoPlace(visitId, step), holdId }),
-  })
-  if (attached.following)
-    return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
-  return (
-    <ActionForm form={form} submitLabel="Put on hold">
-      <TextArea
-        label="What is wrong"
-        hint="Nothing more is ticked until the owner has decided."
-        required
-        {...form.text('reason')}
-      />
-      <PhotoTray photos={attached.photos} />
-    </ActionForm>
-  )
-}
-
-function WaitForm({ visitId, step, onDone }: FormProps) {
-  const form = useActionForm(partsWaitSchema, openWaitAction, {
-    defaultValues: { visitId, step, what: '', fromWhom: '', promisedOn: '' },
-    onDone,
-  })
-  return (
-    <ActionForm form={form} submitLabel="It waits">
-      <TextInput label="What it waits for" required {...form.text('what')} />
-      <TextInput label="From whom" required={false} {...form.text('fromWhom')} />
-      <TextInput label="Promised on" type="date" required={false} {...form.text('promisedOn')} />
-    </ActionForm>
+    <>
+      <Button variant={name === 'HoldForm' ? 'stop' : 'plain'} pending={pending} onClick={() => load(onOpen)}>
+        {titles[name]}
+      </Button>
+      {failed && <NotFetched />}
+    </>
   )
 }

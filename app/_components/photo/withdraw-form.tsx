@@ -1,0 +1,28 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { withdrawPhotoSchema } from '@/lib/schemas/photo'
+import { ActionForm } from '../form/action-form'
+import { useActionForm } from '../form/use-action-form'
+import { TextInput } from '../ui/text-input'
+import { withdrawPhotoAction } from './actions'
+
+export function WithdrawForm({ photoId, onGone }: { photoId: string; onGone: () => void }) {
+  const router = useRouter()
+  const form = useActionForm(withdrawPhotoSchema, withdrawPhotoAction, {
+    defaultValues: { photoId, reason: '' },
+    onDone: () => {
+      onGone()
+      router.refresh()
+    },
+  })
+  return (
+    <ActionForm form={form} submitLabel="Withdraw it">
+      <TextInput
+        label="Why"
+        hint="Of another head, say. It is shown to nobody any more; that it was here stays on record."
+        required
+        {...form.text('reason')}
+      />
+    </ActionForm>
+  )
+}

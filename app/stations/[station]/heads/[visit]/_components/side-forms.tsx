@@ -1,0 +1,75 @@
+'use client'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { FollowingPhotos, useAttached } from '@/app/_components/photo/attached-photos'
+import { PhotoTray } from '@/app/_components/photo/photo-tray'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import type { StepKey } from '@/lib/core/route/types'
+import { openHoldSchema, partsWaitSchema, reportFindingSchema } from '@/lib/schemas/visit'
+import { openHoldAction, openWaitAction, reportFindingAction } from '../../../../actions'
+
+type FormProps = { visitId: string; step: StepKey; onDone: () => void }
+
+export function FindingForm({ visitId, step, onDone }: FormProps) {
+  const attached = useAttached(onDone)
+  const form = useActionForm(reportFindingSchema, reportFindingAction, {
+    defaultValues: { visitId, stepId: step.stepId, what: '' },
+    onDone: ({ findingId }) => void attached.follow({ ...photoPlace(visitId, step), findingId }),
+  })
+  if (attached.following)
+    return <FollowingPhotos attached={attached} kept="The finding is reported." onLeave={onDone} />
+  return (
+    <ActionForm form={form} submitLabel="Report it">
+      <TextArea
+        label="What was found"
+        hint="The counter prices it and asks the customer."
+        required
+        {...form.text('what')}
+      />
+      <PhotoTray photos={attached.photos} captionHint="The customer reads it, once asked." />
+    </ActionForm>
+  )
+}
+
+const photoPlace = (visitId: string, { stepId, occurrence, orderId }: StepKey) => ({
+  visitId,
+  stepId,
+  occurrence,
+  orderId: orderId ?? '',
+})
+
+export function HoldForm({ visitId, step, onDone }: FormProps) {
+  const attached = useAttached(onDone)
+  const form = useActionForm(openHoldSchema, openHoldAction, {
+    defaultValues: { visitId, stepId: step.stepId, reason: '' },
+    onDone: ({ holdId }) => void attached.follow({ ...photoPlace(visitId, step), holdId }),
+  })
+  if (attached.following)
+    return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
+  return (
+    <ActionForm form={form} submitLabel="Put on hold">
+      <TextArea
+        label="What is wrong"
+        hint="Nothing more is ticked until the owner has decided."
+        required
+        {...form.text('reason')}
+      />
+      <PhotoTray photos={attached.photos} />
+    </ActionForm>
+  )
+}
+
+export function WaitForm({ visitId, step, onDone }: FormProps) {
+  const form = useActionForm(partsWaitSchema, openWaitAction, {
+    defaultValues: { visitId, step, what: '', fromWhom: '', promisedOn: '' },
+    onDone,
+  })
+  return (
+    <ActionForm form={form} submitLabel="It waits">
+      <TextInput label="What it waits for" required {...form.text('what')} />
+      <TextInput label="From whom" required={false} {...form.text('fromWhom')} />
+      <TextInput label="Promised on" type="date" required={false} {...form.text('promisedOn')} />
+    </ActionForm>
+  )
+}

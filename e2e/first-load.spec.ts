@@ -1,0 +1,46 @@
+import { gzipSync } from 'node:zlib'
+import { expect, test, type Page } from '@playwright/test'
+import { signIn } from './person'
+
+/** A tablet at the far end of the shop has a poor network: a station's page may load so much script, compressed. */
+const mostBytes = 180_000
+
+/** Scripts that a page fetches until it stands, compressed as the server would at the usual level. */
+async function scriptsOf(page: Page, go: () => Promise<unknown>): Promise<{ bytes: number; text: string }> {
+  const bodies: Promise<Buffer>[] = []
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'script') bodies.push(response.body())
+  })
+  await go()
+  await page.waitForLoadState('load')
+  const scripts = await Promise.all(bodies)
+  page.removeAllListeners('response')
+  return {
+    bytes: scripts.reduce((sum, body) => sum + gzipSync(body).length, 0),
+    text: scripts.map(String).join('\n'),
+  }
+}
+
+test('a station’s queue and a step load little script, and none of what checks forms', async ({
+  browser,
+}) => {
+  const person = await browser.newPage()
+  await signIn(person, 'ines')
+  await person.goto('/stations/measuring-bench')
+  const step = await person
+    .getByRole('region', { name: 'Ready' })
+    .getByRole('link')
+    .first()
+    .getAttribute('href')
+  for (const address of ['/stations/measuring-bench', step ?? '']) {
+    // A page of its own, so that nothing is in its memory yet.
+    const context = await browser.newContext({ storageState: await person.context().storageState() })
+    const page = await context.newPage()
+    const { bytes, text } = await scriptsOf(page, () => page.goto(address))
+    expect(bytes, address).toBeGreaterThan(100_000)
+    expect(bytes, address).toBeLessThan(mostBytes)
+    expect(text.includes('ZodError'), address).toBe(false)
+    await context.close()
+  }
+  await person.close()
+})
