@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Browser, type Page } from '@playwright/test'
 import { readPdf } from '../tests/pdf/read-pdf'
 import { bookJob, doStep, openHead, openStep, signIn } from './person'
+import { isSound } from './sound'
 
 /**
  * A finding from the bench to the customer's phone and back: reported, priced, asked, answered on the private link. The
@@ -81,16 +81,6 @@ async function say(page: Page, answer: 'yes' | 'no', name: string): Promise<void
   const confirm = page.getByRole('group', { name: `Your answer is ${answer}. Send it?` })
   await expect(confirm).toContainText(`Answered by ${name}.`)
   await confirm.getByRole('button', { name: `Send my ${answer}` }).click()
-}
-
-async function isSound(page: Page): Promise<void> {
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
-  expect(sideways, 'sticks out sideways').toBeLessThanOrEqual(0)
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
-  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
-  expect(
-    violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(' | ')}`),
-  ).toEqual([])
 }
 
 test('yes on the link: the work is on the route, the price on the account, the counter sees it by itself', async ({

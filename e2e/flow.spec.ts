@@ -1,17 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
-import { expect, test, type Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { addCasting } from './casting'
 import { answer, bookJob, doStep, openHead, openStep, signIn } from './person'
+import { isSound } from './sound'
 
 /** A run pasted at the flow bench with a bad line in it, run again, and held against the run after. */
-
-async function isSound(page: Page): Promise<void> {
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
-  expect(sideways, 'sticks out sideways').toBeLessThanOrEqual(0)
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
-  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(' | ')}`)).toEqual([])
-} // prettier-ignore
 
 const conditions = {
   Chamber: '2',

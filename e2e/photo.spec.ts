@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
-import { expect, test, type Locator, type Page } from '@playwright/test'
+import { expect, test, type Locator } from '@playwright/test'
 import sharp from 'sharp'
 import { answer, bookJob, openHead, openStep, signIn } from './person'
+import { isSound } from './sound'
 
 /**
  * A photo from the tablet to the customer's phone: taken at check-in, sent again after the network failed, put to a
@@ -20,16 +20,6 @@ const camera = async (colour: string) => ({
     .jpeg()
     .toBuffer(),
 })
-
-async function isSound(page: Page): Promise<void> {
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
-  expect(sideways, 'sticks out sideways').toBeLessThanOrEqual(0)
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
-  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
-  expect(
-    violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(' | ')}`),
-  ).toEqual([])
-}
 
 /** Loaded and decoded, not only there. */
 const isDrawn = (image: Locator): Promise<void> =>

@@ -1,10 +1,10 @@
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Page } from '@playwright/test'
 import sharp from 'sharp'
 import { startServer } from './server'
+import { isSound } from './sound'
 
 test('the server says that it is well, and nothing else', async ({ request }) => {
   const answer = await request.get('/api/health')
@@ -40,14 +40,6 @@ async function setUp(page: Page, url: string, code: string): Promise<void> {
   await page.getByLabel('Password').fill(password)
   await page.getByRole('button', { name: 'Sign in' }).click()
   await expect(page).not.toHaveURL(/sign-in/)
-}
-
-async function isSound(page: Page): Promise<void> {
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
-  expect(sideways, 'sticks out sideways').toBeLessThanOrEqual(0)
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
-  const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze()
-  expect(violations.map(({ id }) => id)).toEqual([])
 }
 
 /** A drawing is refused in words, a picture is looked at before it is used, shown as it prints, and taken away. */
