@@ -3,7 +3,7 @@ import { shopWords } from './logo'
 import { facts } from './parts'
 import type { PrintSetting } from './print-setting'
 import type { ReceiptData } from './receipt-data'
-import { table } from './table'
+import { table, tableHeight } from './table'
 
 export type { ReceiptData, ReceiptHead } from './receipt-data'
 
@@ -72,22 +72,30 @@ function top(paper: Paper, data: ReceiptData): void {
 /** Work, tax, what was paid and what is left, one under the other so that the sums can be followed. */
 function account(paper: Paper, data: ReceiptData): void {
   heading(paper, 'Account')
+  table(
+    paper,
+    lineColumns,
+    data.lines.map(({ text, quantity, each, amount }) => [text, quantity, each, amount]),
+  )
   const sum = (label: string, amount: string) => ['', '', label, amount]
-  const work = data.lines.map(({ text, quantity, each, amount }) => [text, quantity, each, amount])
   const paid = data.payments.map(({ what, amount }) => [what, '', '', amount])
   const rows = [
-    ...work,
     sum('Net', data.net),
     sum('Tax', data.tax),
     sum('Total', data.total),
     ...paid,
     sum(data.balanceLabel, data.balance),
   ]
-  table(paper, lineColumns, rows, { boldRows: new Set([work.length + 2, rows.length - 1]) })
+  const columns = lineColumns.map((column) => ({ ...column, label: '' }))
+  // The sums stay together, and with the name of who received it.
+  need(paper, tableHeight(columns, rows, paper.right - paper.left) + signatureMm)
+  table(paper, columns, rows, { boldRows: new Set([2, rows.length - 1]) })
 }
 
+const signatureMm = 18
+
 function signature(paper: Paper): void {
-  need(paper, 16)
+  need(paper, signatureMm)
   gap(paper, 10)
   paragraph(paper, 'Received by ______________________________   date ______________')
 }

@@ -4,11 +4,14 @@ import fontkit from '@pdf-lib/fontkit'
 import jsQR from 'jsqr'
 import { describe, expect, it } from 'vitest'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
+import { estimatePaper } from '@/lib/pdf/estimate'
 import { jobSheet } from '@/lib/pdf/job-sheet'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
+import { receipt } from '@/lib/pdf/receipt'
 import { specSheet } from '@/lib/pdf/spec-sheet'
 import { tagLabel } from '@/lib/pdf/tag-label'
 import { busiestPath, drawnLetters, readPdf, type Extent, type Rectangle } from './read-pdf'
+import { estimate, receiptOf } from './sample-desk-papers'
 import { flow, head, job, jobHead, label, outside, setting, shop, spec } from './sample-papers'
 
 /** Text as it is read off the paper, whatever the line breaks. */
@@ -276,6 +279,15 @@ describe('hostile words', () => {
     }
     expect((await readPdf(await jobSheet(more, setting))).text).toContain('T-0412')
     expect((await tagLabel([{ ...label, tag: name, casting: name }], setting)).length).toBeGreaterThan(1000)
+    const vendor = { name, lines: [name] }
+    const away = await outsideSheet({ ...outside, vendor, notes: name, contact: name }, setting)
+    expect((await readPdf(away)).text).toContain('26-014')
+    const [gone] = receiptOf.heads
+    const heads = gone ? [{ ...gone, takenBy: name, partsBack: name, note: name }] : []
+    const home = await receipt({ ...receiptOf, customer: name, heads }, setting)
+    expect((await readPdf(home)).text).toContain(receiptOf.total)
+    const asked = await estimatePaper({ ...estimate, forWhom: name, note: name, casting: name }, setting)
+    expect((await readPdf(asked)).text).toContain(estimate.number)
   })
 
   it.each([names[0], names[1], names[2], names[3]])('%s prints and can be copied', async (name = '') => {
@@ -306,6 +318,13 @@ describe('hostile words', () => {
   })
 })
 
+/** The first of a list that has one. */
+function firstOf<T>(list: readonly T[]): T {
+  const [first] = list
+  if (first === undefined) throw new Error('The sample has none.')
+  return first
+}
+
 describe('large papers', () => {
   it('500 lines of notes are all there, over numbered pages', async () => {
     const notes = Array.from({ length: 500 }, (_, i) => `line ${i + 1} of the notes`).join('\n')
@@ -315,6 +334,52 @@ describe('large papers', () => {
     expect(lines).toHaveLength(500)
     expect(lines.at(-1)).toBe('line 500 of the notes')
     expect(flat(pages.at(-1) ?? '')).toContain(`page ${pages.length} of ${pages.length}`)
+  })
+
+  it('a sheet for a vendor has 500 lines of instructions and twelve heads, each with its figures', async () => {
+    const notes = Array.from({ length: 500 }, (_, i) => `instruction ${i + 1}.`).join('\n')
+    const heads = Array.from({ length: 12 }, (_, i) => ({ ...firstOf(outside.heads), tag: `T-05${10 + i}` }))
+    const { pages, text } = await readPdf(await outsideSheet({ ...outside, heads, notes }, setting))
+    expect(flat(text).match(/instruction \d+\./g)).toHaveLength(500)
+    for (const [i, { tag }] of heads.entries()) expect(pages[i]).toContain(tag)
+    expect(flat(pages.at(-1) ?? '')).toContain(`page ${pages.length} of ${pages.length}`)
+  })
+
+  it('a receipt has 150 lines and ten heads, its sums after the last of them', async () => {
+    const lines = Array.from({ length: 150 }, (_, i) => ({
+      text: `work number ${i + 1} ${'with a long description '.repeat(i % 4)}`,
+      quantity: '1',
+      each: '$1.00',
+      amount: '$1.00',
+    }))
+    const heads = Array.from({ length: 10 }, (_, i) => ({
+      ...firstOf(receiptOf.heads),
+      tag: `T-05${10 + i}`,
+    }))
+    const { pages, text } = await readPdf(await receipt({ ...receiptOf, lines, heads }, setting))
+    expect(flat(text).match(/work number \d+/g)).toHaveLength(150)
+    for (const { tag } of heads) expect(pages[0]).toContain(tag)
+    for (const page of pages.slice(1, -1)) expect(page).toContain('Amount')
+    expect(pages.at(-1)).toContain(receiptOf.total)
+    expect(pages.at(-1)).toContain('Received by')
+  })
+
+  it('an estimate goes on to more pages, in the order of its parts', async () => {
+    const groups = Array.from({ length: 14 }, (_, g) => ({
+      title: `Part ${g + 1}`,
+      lines: Array.from({ length: 9 }, (_, i) => ({
+        label: `figure ${g + 1}.${i + 1}`,
+        value: `${i}.0 thou`,
+        note: 'as far as is known',
+      })),
+    }))
+    const answer = { ...estimate.answer, groups }
+    const { pages, text } = await readPdf(await estimatePaper({ ...estimate, answer }, setting))
+    const read = flat(text).match(/figure \d+\.\d/g) ?? []
+    expect(read).toEqual(groups.flatMap(({ lines }) => lines.map(({ label }) => label)))
+    expect(pages.length).toBeGreaterThan(1)
+    expect(pages.length).toBeLessThan(6)
+    for (const page of pages) expect(flat(page).length).toBeGreaterThan(200)
   })
 
   it('a table cell longer than a page goes on over the next', async () => {
