@@ -12,14 +12,20 @@ export function proxy(request: NextRequest) {
   headers.set('x-here', request.nextUrl.pathname + request.nextUrl.search)
   headers.set('Content-Security-Policy', policy)
   const response = NextResponse.next({ request: { headers } })
-  response.headers.set('Content-Security-Policy', policy)
+  const { pathname } = request.nextUrl
   response.headers.set('X-Content-Type-Options', 'nosniff')
   response.headers.set('Referrer-Policy', 'no-referrer')
   response.headers.set('Permissions-Policy', 'camera=(self), microphone=(), geolocation=()')
-  response.headers.set('Cache-Control', 'no-store')
-  if (request.nextUrl.pathname.startsWith('/s/')) response.headers.set('X-Robots-Tag', 'noindex, nofollow')
+  if (!isPicture.test(pathname)) response.headers.set('Content-Security-Policy', policy)
+  if (!isStaffPaper.test(pathname)) response.headers.set('Cache-Control', 'no-store')
+  if (pathname.startsWith('/s/')) response.headers.set('X-Robots-Tag', 'noindex, nofollow')
   return response
 }
+
+// What is set here takes the place of what a route says. A picture allows less than a page; a paper may be kept by the
+// browser of somebody signed in, who is asked for again each time; a customer's never.
+const isPicture = /^\/api\/(photos|logo)\/|^\/s\/[^/]+\/(photos\/|logo$)/
+const isStaffPaper = /^\/api\/papers\//
 
 /** Development needs eval for its refresh; a production page runs only what carries the nonce. */
 function contentPolicy(nonce: string): string {

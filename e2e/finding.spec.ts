@@ -200,6 +200,7 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
   await expect(customer.getByRole('region', { name: 'Declined' })).toContainText(declined)
   const paper = await customer.getByRole('link', { name: /^Spec sheet of/ }).getAttribute('href')
   const spec = await customer.request.get(paper ?? '')
+  expect(spec.headers()['cache-control']).toBe('no-store')
   expect((await readPdf(new Uint8Array(await spec.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(declined)
 })
 

@@ -36,7 +36,8 @@ test('a job’s sheets, its labels from the first free place, and the receipt of
   const receipt = await papers.getByRole('link', { name: 'Receipt' }).getAttribute('href')
   const paper = await page.request.get(receipt ?? '')
   expect(paper.headers()['content-type']).toBe('application/pdf')
-  // Asked for again with what was given: nothing is sent twice.
+  // The browser may keep it, and asks again: with what was given, nothing is sent twice.
+  expect(paper.headers()['cache-control']).toBe('private, no-cache')
   const again = await page.request.get(receipt ?? '', {
     headers: { 'if-none-match': paper.headers()['etag'] ?? '' },
   })

@@ -78,6 +78,7 @@ test('a photo at check-in, and one of a finding that the customer sees', async (
     'content-type': 'image/jpeg',
     'x-content-type-options': 'nosniff',
     'cache-control': 'no-store',
+    'content-security-policy': "default-src 'none'; sandbox",
   })
   expect(served.headers()['content-disposition']).toMatch(/^inline; filename="photo-[0-9a-f]{12}\.jpg"$/)
   const kept = await served.body()
@@ -117,6 +118,7 @@ test('a photo at check-in, and one of a finding that the customer sees', async (
   const headers = (await customer.request.get(theirs)).headers()
   expect(headers).toMatchObject({
     'cache-control': 'no-store',
+    'content-security-policy': "default-src 'none'; sandbox",
     'referrer-policy': 'no-referrer',
     'x-robots-tag': 'noindex, nofollow',
   })

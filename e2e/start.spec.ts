@@ -75,6 +75,7 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
     'content-type': 'image/png',
     'x-content-type-options': 'nosniff',
     'cache-control': 'no-store',
+    'content-security-policy': "default-src 'none'; sandbox",
     'content-disposition': 'inline; filename="logo.png"',
   })
   await logo.getByRole('button', { name: 'Take the logo away' }).click()

@@ -59,6 +59,7 @@ export type EffectiveReading = ReadingFact & {
   readonly takenAt: Date
   readonly byId: string
   readonly instrumentId: string | null
+  readonly instrumentCheckedOn: string | null
   readonly conditions: string
   /** The correction that stands, with its reason; '' when it is the first answer. */
   readonly correctionReason: string
@@ -92,6 +93,7 @@ export function effectiveReadings(sets: readonly SetRecord[]): EffectiveReading[
       takenAt: original.set.takenAt,
       byId: standing.set.byId,
       instrumentId: original.set.instrumentId,
+      instrumentCheckedOn: original.set.instrumentCheckedOn,
       conditions: original.set.conditions,
       correctionReason: standing.point.reason,
     }))

@@ -21,7 +21,7 @@ export type ReadingLine = {
   readonly notTaken: string | null
   readonly by: string
   readonly at: Date
-  /** "Burette 50, last checked 2026-02-20"; '' when none was named. */
+  /** "Burette 50, last checked 2026-02-20", as it stood on the day; '' when none was named. */
   readonly instrument: string
   /** Why it was corrected or withdrawn; '' when it is the first answer. */
   readonly correction: string
@@ -30,11 +30,7 @@ export type ReadingLine = {
   readonly earlier: readonly EarlierAnswer[]
 }
 
-export type Instrument = {
-  readonly id: string
-  readonly name: string
-  readonly lastCheckedOn: string | null
-}
+export type Instrument = { readonly id: string; readonly name: string }
 
 /** Every answer that was ever given at this visit, oldest first, with what was put in its place, by whom and why. */
 export function readingLines(
@@ -59,7 +55,7 @@ function lineOf(
   last: HistoryEntry,
   before: readonly HistoryEntry[],
   name: (personId: string) => string,
-  instrument: (id: string | null) => string,
+  instrument: (set: HistoryEntry['set']) => string,
 ): Omit<ReadingLine, 'step'> {
   const { point, set } = last
   const kind = point.kind as ReadingKind
@@ -72,7 +68,7 @@ function lineOf(
     notTaken: point.notTaken,
     by: name(set.byId),
     at: set.takenAt,
-    instrument: instrument(set.instrumentId),
+    instrument: instrument(set),
     correction: point.reason,
     withdrawn,
     earlier: before.map((entry) => ({
@@ -87,11 +83,13 @@ const wordsOf = ({ point }: HistoryEntry): string =>
   answerWords({ ...point, kind: point.kind as ReadingKind })
 
 function instrumentWords(instruments: readonly Instrument[]) {
-  const byId = new Map(instruments.map((one) => [one.id, one]))
-  return (id: string | null): string => {
-    const found = id === null ? undefined : byId.get(id)
-    if (!found) return ''
-    const { name, lastCheckedOn } = found
-    return lastCheckedOn === null ? `${name}, never checked` : `${name}, last checked ${lastCheckedOn}`
+  const names = new Map(instruments.map(({ id, name }) => [id, name]))
+  return ({ instrumentId, instrumentCheckedOn }: HistoryEntry['set']): string => {
+    const name = instrumentId === null ? undefined : names.get(instrumentId)
+    if (name === undefined) return ''
+    if (instrumentCheckedOn === null) return name
+    return instrumentCheckedOn === ''
+      ? `${name}, never checked`
+      : `${name}, last checked ${instrumentCheckedOn}`
   }
 }

@@ -140,9 +140,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   const settingsOf = await settingsOfVisits(client, visits)
   const stationNames = stationNamesOf(await currentRules(client))
   const names = await namesOf(visits.flatMap(peopleOf))
-  const instruments = await client.instrument.findMany({
-    select: { id: true, name: true, lastCheckedOn: true },
-  })
+  const instruments = await client.instrument.findMany({ select: { id: true, name: true } })
   const held = await heldInPairs(
     client,
     visits.map(({ pairId }) => pairId),

@@ -1,5 +1,5 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
-import { must, RefusedError } from '@/lib/core/errors'
+import { RefusedError } from '@/lib/core/errors'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { RouteStep } from '@/lib/core/route/types'
 import { newId } from '@/lib/data/ids'
@@ -44,7 +44,7 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
       occurrence: step.occurrence,
       orderId: step.orderId,
       eventSeq,
-      instrumentId: entry.instrumentId,
+      ...(await instrumentOf(w, entry.instrumentId)),
       conditions: JSON.stringify({ ...entry.conditions, ...(await runAgain(w, visitId, step)) }),
       takenAt: takenAt > w.now ? w.now : takenAt,
       recordedAt: w.now,
@@ -78,18 +78,18 @@ async function runAgain(w: Write, visitId: string, step: RouteStep): Promise<{ r
   return { run: String(begun ? Math.max(1, highest) : highest + 1) }
 }
 
-/** Refuses an instrument that is not the shop's or is retired. */
-export async function checkInstrument(w: Write, instrumentId: string | null): Promise<void> {
-  if (instrumentId === null) return
+/**
+ * The instrument as it stands now: a check that comes later does not make an earlier reading better. One that is not the
+ * shop's, or is retired, is refused.
+ */
+async function instrumentOf(w: Write, instrumentId: string | null) {
+  if (instrumentId === null) return { instrumentId, instrumentCheckedOn: null }
   const instrument = await w.tx.instrument.findUnique({ where: { id: instrumentId } })
-  must(
-    instrument && !instrument.retiredAt
-      ? { ok: true, value: true }
-      : {
-          ok: false,
-          refusal: { code: 'invalid', message: 'This instrument is no longer in use. Pick another.' },
-        },
-  )
+  if (!instrument || instrument.retiredAt) {
+    const message = 'This instrument is no longer in use. Pick another.'
+    throw new RefusedError({ code: 'invalid', message })
+  }
+  return { instrumentId, instrumentCheckedOn: instrument.lastCheckedOn ?? '' }
 }
 
 /** The points of one set, as they were first read: nothing is corrected yet. */

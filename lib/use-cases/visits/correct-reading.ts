@@ -56,8 +56,8 @@ export async function addCorrection(
   await w.tx.readingSet.create({
     data: {
       id: setId, visitId: visit.id, castingId: null, stepId, occurrence, orderId, eventSeq,
-      instrumentId: standing.instrumentId, conditions: standing.conditions, takenAt: w.now, recordedAt: w.now,
-      byId: w.actor.personId,
+      instrumentId: standing.instrumentId, instrumentCheckedOn: standing.instrumentCheckedOn,
+      conditions: standing.conditions, takenAt: w.now, recordedAt: w.now, byId: w.actor.personId,
     },
   }) // prettier-ignore
   await w.tx.reading.create({ data: { id: newId(w.now), setId, ...correctionRow(standing, input) } })

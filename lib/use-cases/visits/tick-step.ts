@@ -6,7 +6,7 @@ import { fixesOf } from '@/lib/core/route/fixes'
 import { addEvent, refreshRoute, visitWithRoute } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
-import { addReadings, checkInstrument } from './add-readings'
+import { addReadings } from './add-readings'
 import { refusePhotoInWords } from './photo-in-words'
 import { openStep } from './step-change'
 import { mustOr } from './where-to'
@@ -25,7 +25,7 @@ export async function tickStep(
   return write(actor, moment, async (w) => {
     const { visit, step, facts } = await openStep(w, input, tickAction)
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
-    const wrote = input.entry ? await addEntry(w, visit.id, step, input.entry) : 0
+    const wrote = input.entry ? await addReadings(w, visit.id, step, input.entry) : 0
     const now = wrote > 0 ? (await visitWithRoute(w.tx, visit.id)).facts : facts
     const { warnings } = mustOr(canTick(now, input.step), visit, () => fixesOf(now, input.step))
     const seen = await addEvent(w, visit.id, 'tick', step)
@@ -41,11 +41,6 @@ export async function tickStep(
     await refreshRoute(w.tx, visit.id, w.now)
     return { label: step.label, warnings, seen }
   })
-}
-
-async function addEntry(...[w, visitId, step, entry]: Parameters<typeof addReadings>): Promise<number> {
-  await checkInstrument(w, entry.instrumentId)
-  return addReadings(w, visitId, step, entry)
 }
 
 /** Facts that a tick changes beyond the step itself: opening the chamber changes the head's chamber form for good. */

@@ -1,9 +1,12 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
-import { correctReadingSchema, openHoldSchema } from '@/lib/schemas/visit'
+import { changeInstrumentSchema } from '@/lib/schemas/shop'
+import { correctReadingSchema, openHoldSchema, recordReadingsSchema } from '@/lib/schemas/visit'
 import { seeHead, type HeadView } from '@/lib/use-cases/heads/see-head'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { changeInstrument } from '@/lib/use-cases/shop/change-instrument'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
+import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { selectsOf } from '@/tests/setup/statements'
 import { at, book, head, machinist, monday, owner } from '../jobs/counter-shop'
@@ -16,6 +19,7 @@ let headId: string
 let mateId: string
 let visitId: string
 let jobNumber: string
+const instrumentId = '019caed9-4300-7000-8000-0000000000b1'
 const headOf = async (id: string) =>
   (await database.client.visit.findUniqueOrThrow({ where: { id }, include: { job: true } })).headId
 const seen = (): Promise<HeadView> => seeHead(owner, headId)
@@ -23,7 +27,7 @@ const seen = (): Promise<HeadView> => seeHead(owner, headId)
 beforeAll(async () => {
   database = await testDatabase()
   await database.client.instrument.create({
-    data: { id: 'i-burette', name: 'Burette 50', kind: 'burette', lastCheckedOn: '2026-02-20', createdAt: monday },
+    data: { id: instrumentId, name: 'Burette 50', kind: 'burette', lastCheckedOn: '2026-02-20', createdAt: monday },
   })
   const { job, first, second } = await readyToRelease(database)
   ;[visitId, jobNumber] = [first.visitId, job.number]
@@ -91,14 +95,40 @@ describe('the record of a head', () => {
     expect(after.chamberTrend.map(({ label }) => label)).toEqual(['as came', 'at size', 'finished'])
   })
 
-  it('names the instrument with the day it was last checked', async () => {
-    const set = await database.client.readingSet.findFirstOrThrow({ where: { visitId, stepId: 'flat-cut' } })
-    await database.client.readingSet.create({
-      data: { ...set, id: 'set-2', instrumentId: 'i-burette', eventSeq: set.eventSeq,
-        points: { create: { id: 'p-2', kind: 'work-note', point: '', text: 'read again', unit: '', reason: '' } } },
-    }) // prettier-ignore
-    const line = (await seen()).visits[0]?.readings.find(({ text }) => text === 'read again')
-    expect(line?.instrument).toBe('Burette 50, last checked 2026-02-20')
+  it('names the instrument with the day it had last been checked when it was used, not since', async () => {
+    const step = { stepId: 'chambers', occurrence: '', orderId: null } as const
+    const reading = { kind: 'cc', point: '1', text: '64.2', notTaken: null } as const
+    const read = (instrumentId: string) =>
+      recordReadings(
+        machinist,
+        recordReadingsSchema.parse({
+          visitId, step, seen: 999,
+          entry: { readings: [reading], instrumentId, conditions: {}, takenAt: null },
+        }),
+        at(monday),
+      ) // prettier-ignore
+    const checked = async (day: string) =>
+      changeInstrument(
+        owner,
+        changeInstrumentSchema.parse({
+          instrumentId, name: 'Burette 50', kind: 'burette', lastCheckedOn: day, dueOn: '', retired: false,
+          version: (await database.client.instrument.findUniqueOrThrow({ where: { id: instrumentId } })).version,
+        }),
+        at(monday),
+      ) // prettier-ignore
+    const told = async () =>
+      (await seen()).visits[0]?.readings.map(({ instrument }) => instrument).filter((words) => words !== '')
+    await read(instrumentId)
+    expect(await told()).toEqual(['Burette 50, last checked 2026-02-20'])
+    await checked('2026-03-01')
+    await read(instrumentId)
+    await checked('')
+    await read(instrumentId)
+    expect(await told()).toEqual([
+      'Burette 50, last checked 2026-02-20',
+      'Burette 50, last checked 2026-03-01',
+      'Burette 50, never checked',
+    ])
   })
 
   it('warns of a mate that is held, and only of the mate', async () => {

@@ -17,6 +17,7 @@ const read = (point: string, value: number, run?: string, chamber = '2'): Effect
   takenAt: new Date('2026-03-02T14:00:00Z'),
   byId: 'p-1',
   instrumentId: null,
+  instrumentCheckedOn: null,
   conditions: JSON.stringify({ chamber, testPressureInH2O: '28', ...(run === undefined ? {} : { run }) }),
   correctionReason: '',
 })

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "ReadingSet" ADD COLUMN "instrumentCheckedOn" TEXT;
