@@ -14,7 +14,7 @@ const asked: readonly Kept[] = [
     casting: 'wedge',
     wayId: 'own:angle-flat',
     forWhom: 'Linnea Strand',
-    note: 'She brings the block’s deck height when she drops them off.',
+    note: 'Please bring the block’s deck height when you drop the heads off.',
     question: {
       presentCc: '64.1 64.2 64.0 63.9',
       measured: true,

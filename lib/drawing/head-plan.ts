@@ -196,7 +196,8 @@ function edges(head: HeadDrawing, frame: Frame): Mark[] {
     const y = edge === 'intake' ? edgeY(edge, frame) + 5.4 : edgeY(edge, frame) - 2.6
     const depth = head.edgeDepths[edge]
     const deep = head.deepEdge === edge
-    const words = [`${edge} edge`, deep ? 'deep edge' : '', depth === null ? '' : `cut ${depth}`]
+    const cut = head.cutKind === 'clean-up' ? 'at most' : 'cut'
+    const words = [`${edge} edge`, deep ? 'deep edge' : '', depth === null ? '' : `${cut} ${depth}`]
       .filter((word) => word !== '')
       .join(' · ')
     const corner = Math.max(

@@ -7,6 +7,8 @@ import { wrap } from './wrap'
 export type Line = {
   readonly heightMm: number
   readonly draw: (canvas: Canvas, xMm: number, yMm: number) => void
+  /** It goes on with what the line before began: no column ends between them. */
+  readonly goesOn?: boolean
 }
 
 /** Lines that stay together where they can. */
@@ -46,8 +48,12 @@ function fill(
 
 function linesThatFit(block: Lines, roomMm: number): number {
   let left = roomMm
-  const over = block.findIndex(({ heightMm }) => (left -= heightMm) < 0)
-  return over === -1 ? block.length : over
+  let over = block.findIndex(({ heightMm }) => (left -= heightMm) < 0)
+  if (over === -1) return block.length
+  const most = over
+  while (over > 0 && block[over]?.goesOn) over -= 1
+  // What is longer than a column is broken all the same.
+  return over === 0 ? most : over
 }
 
 function fillAll(blocks: readonly Lines[], count: number, heightMm: number, wholeMm: number) {
@@ -121,8 +127,9 @@ const dashMm = 2.8
 /** A bold title over a list in small letters; nothing when the list is empty. */
 export function listLines(title: string, items: readonly string[], sizeMm: number, widthMm: number): Line[] {
   if (items.length === 0) return []
-  const line = (words: string, indentMm: number, bold: boolean, lead = ''): Line => ({
+  const line = (words: string, indentMm: number, bold: boolean, lead = '', goesOn = false): Line => ({
     heightMm: sizeMm * 1.3,
+    goesOn,
     draw: (canvas, x, y) => {
       const style = { face: bold ? 'text-bold' : 'text', sizeMm } as const
       drawWords(canvas, lead, x, y + sizeMm, style)
@@ -134,7 +141,7 @@ export function listLines(title: string, items: readonly string[], sizeMm: numbe
     line(title, 0, true),
     ...items.flatMap((item) =>
       wrap(item, 'text', sizeMm, widthMm - dashMm).map((words, i) =>
-        line(words, dashMm, false, i === 0 ? '–' : ''),
+        line(words, dashMm, false, i === 0 ? '–' : '', i > 0),
       ),
     ),
     space,
@@ -145,8 +152,9 @@ export function listLines(title: string, items: readonly string[], sizeMm: numbe
 export const closer = (lines: Lines, share: number): Lines =>
   share === 1
     ? lines
-    : lines.map(({ heightMm, draw }) => ({
+    : lines.map(({ heightMm, draw, goesOn }) => ({
         heightMm: heightMm * share,
+        goesOn,
         draw: (canvas, xMm, yMm) => {
           const pageMm = canvas.page.getHeight() / pointsPerMm
           canvas.page.pushOperators(pushGraphicsState(), concatTransformationMatrix(share, 0, 0, share, 0, 0))

@@ -83,7 +83,7 @@ function top(paper: Paper, data: EstimateData): void {
 }
 
 function priceWords({ price, answer }: EstimateData): string {
-  const without = answer.unpriced.length === 0 ? '' : `, without ${answer.unpriced.join('; ')}`
+  const without = answer.unpriced.length === 0 ? '' : `; not yet priced: ${answer.unpriced.join('; ')}`
   return `${price} a head by the shop’s list${without}.`
 }
 

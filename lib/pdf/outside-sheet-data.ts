@@ -10,9 +10,9 @@ export type OutsideSheetHead = {
   readonly work: readonly string[]
   /** Set huge: depth at each edge. */
   readonly figures: readonly Figure[]
-  /** "Cut off the exhaust edge: that edge is the deep one"; '' without an angle part. */
+  /** "Take the metal off the exhaust edge: it is the deep one."; '' without an angle part. */
   readonly edge: string
-  /** "Leave 0.008 in for us: we cut to size"; '' when the vendor finishes. */
+  /** "Leave 0.008 in flat for us, …", or that nothing is cut afterwards; '' without an angle cut. */
   readonly leave: string
   readonly drawing: HeadDrawing
   /** Valves, studs, what came with it. */

@@ -26,7 +26,6 @@ export async function outsideSheet(data: OutsideSheetData, setting: PrintSetting
   })
   twoColumns(paper, [
     ...listBlock('We check on return', data.checks),
-    ...listBlock('Cautions', data.cautions),
     ...listBlock('Notes', data.notes === '' ? [] : data.notes.split('\n')),
   ])
   signatures(paper)
@@ -72,13 +71,23 @@ function headPart(paper: Paper, data: OutsideSheetData, head: OutsideSheetHead):
   paragraph(paper, head.leave, { face: 'text-bold', sizeMm: 4.6 })
   gap(paper, 2)
   headDrawings(paper, head.drawing)
-  titledList(paper, 'What comes with it', head.withIt)
+  twoColumns(paper, [
+    ...listBlock('What comes with it', head.withIt),
+    ...listBlock('Cautions', data.cautions),
+  ])
+  asMeasured(paper, head)
+}
+
+/** The vendor's own figures, a line a head: what was marked on it is rubbed off on the way. */
+function asMeasured(paper: Paper, { drawing }: OutsideSheetHead): void {
+  if (drawing.cutKind === 'none') return
+  need(paper, 12)
+  gap(paper, 5)
+  paragraph(paper, 'Cut as measured by you:   exhaust edge ________________   intake edge ________________')
 }
 
 function signatures(paper: Paper): void {
   need(paper, 16)
   gap(paper, 4)
   paragraph(paper, 'Received by ______________________________   date ______________')
-  gap(paper, 3)
-  paragraph(paper, 'Cut as measured by you ______________________________________________')
 }

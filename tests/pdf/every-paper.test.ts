@@ -2,15 +2,13 @@ import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { isTag } from '@/lib/core/shop/tag-number'
-import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
-import { shopOf } from '@/lib/data/shop'
+import { paperVisitsOfJob } from '@/lib/data/papers'
 import { seedDemo } from '@/lib/demo/seed'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
-import { jobSheetOf } from '@/lib/use-cases/papers/job-sheet-of'
 import { paperHeads } from '@/lib/use-cases/papers/paper-head'
 import { printEstimate } from '@/lib/use-cases/papers/print-estimate'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
-import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
+import { jobSheetData, printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
 import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
 import { printSpecSheet } from '@/lib/use-cases/papers/spec-paper'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
@@ -56,20 +54,9 @@ beforeAll(async () => {
     const { bytes } = paper
     papers.push({ kind, of, bytes: typeof bytes === 'function' ? await bytes() : bytes })
   }
-  const shopRow = await shopOf(client)
-  const names = new Map((await client.person.findMany()).map(({ id, name }) => [id, name]))
   for (const { id, number } of await client.job.findMany({ orderBy: { number: 'asc' } })) {
     const heads = await paperHeads(client, await paperVisitsOfJob(client, id))
-    jobs.set(
-      number,
-      jobSheetOf(
-        await paperJob(client, number),
-        heads,
-        shopRow,
-        (person) => names.get(person) ?? '',
-        () => null,
-      ),
-    )
+    jobs.set(number, await jobSheetData(client, number))
     await made('job-sheet', number, await printJobSheet(owner, number, now))
     if (heads.some(({ visit }) => visit.handOver))
       await made('receipt', number, await printReceipt(owner, number, now))

@@ -74,7 +74,7 @@ function jobHead(
     ordered: [...askedWords(head), ...orderNotes(head)],
     holds: facts.openHolds.map((hold) => hold.reason),
     planTitle: planTitleOf(head),
-    planFigures: [...stopFigure(pass), ...planFigures(head)],
+    planFigures: [...stopFigure(pass), ...planFigures(head, stopFigure(pass).length > 0)],
     planNotes: [...stopNotes(pass), ...planNotes(head)],
     drawing: headDrawing(head),
     graduations: progress(head.route, facts.openHolds.length > 0),
@@ -93,8 +93,9 @@ const findingsOf = ({ findings }: PaperHead['visit']): string[] =>
   findings
     .filter(({ answer }) => answer !== 'no')
     .map(({ what, answer, askedAt }) => {
-      if (answer === 'yes') return `${what}: agreed, do it`
-      return `${what}: ${askedAt ? 'asked, no answer yet' : 'not asked yet'}, do not start`
+      const seen = what.replace(/[.\s]+$/, '')
+      if (answer === 'yes') return `Agreed, do it: ${seen}`
+      return `Do not start, ${askedAt ? 'asked, no answer yet' : 'not asked yet'}: ${seen}`
     })
 
 /** The mill's one figure as it is reckoned now; the screen gives the next one from what the chamber reads at the stop. */

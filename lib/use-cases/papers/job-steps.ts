@@ -3,6 +3,7 @@ import { readingSpecs } from '@/lib/core/readings/specs'
 import { keyText, sameKey } from '@/lib/core/route/keys'
 import { stationName } from '@/lib/core/route/rules-words'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
+import { formatFigure } from '@/lib/core/units/format-figure'
 import { quantities } from '@/lib/core/units/quantities'
 import { lower } from '@/lib/core/route/words'
 import type { EffectiveReading } from '@/lib/data/facts'
@@ -29,14 +30,24 @@ function outsideWords({ facts }: PaperHead, step: RouteStep): string {
   return step.outside && order ? `at ${order.vendor}, order ${order.number}` : ''
 }
 
-function noteWords({ visit }: PaperHead, step: RouteStep): string {
+function noteWords({ visit, facts }: PaperHead, step: RouteStep): string {
   if (step.state === 'waived') {
     const waiver = visit.waivers.findLast((entry) => entry.gap.startsWith(`step:${keyText(step)}`))
     return waiver?.reason ?? ''
   }
   if (step.reason !== '') return step.reason
+  const cut = cutWords(facts.plan, step)
+  if (cut !== '') return cut
   // What a step had better wait for is said by the order they are printed in.
   return step.isNew ? 'new under this plan' : ''
+}
+
+/** Of a cut in two parts each step says its own: what stands huge above is both together. */
+function cutWords(plan: PaperHead['facts']['plan'], { stepId }: RouteStep): string {
+  if (!plan || plan.kind !== 'angle-flat') return ''
+  if (stepId === 'angle-cut') return `${formatFigure(plan.angleIn, 'cutDepth')} at the deep edge alone`
+  if (stepId === 'flat-cut') return `${formatFigure(plan.flatIn, 'cutDepth')} flat, off the new deck, in all`
+  return ''
 }
 
 function owedBlanks(head: PaperHead, step: RouteStep, { kind, points }: Owed): JobSheetOwed {

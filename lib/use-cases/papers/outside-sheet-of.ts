@@ -1,3 +1,4 @@
+import { cutAngleDeg } from '@/lib/core/cut/angle'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import type { RouteRules } from '@/lib/core/route/rules'
@@ -60,13 +61,29 @@ function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: P
     qrText: qrTextOf(head.tag),
     casting: castingWords(head),
     marks: marksWords(head),
-    work: workOf(scope, line, deepEdge, head.settings.rules),
+    work: [...workOf(scope, line, deepEdge, head.settings.rules), ...angleWords(line, head)],
     figures: figuresOf(line, deepEdge),
-    edge: deepEdge ? `Cut off the ${deepEdge} edge: that edge is the deep one.` : '',
-    leave: leaves ? `Leave ${depth(leftIn)} flat for us: we cut to size.` : '',
-    drawing: drawingOf(head, line, deepEdge),
+    edge: deepEdge ? `Take the metal off the ${deepEdge} edge: it is the deep one.` : '',
+    leave: leaveWords(order, scope, leaves ? leftIn : 0),
+    drawing: drawingOf(head, line, deepEdge, scope),
     withIt: line.comesWith === '' ? [] : [line.comesWith],
   }
+}
+
+/** What the figures above do not take: read wrongly, it would be held back from them, or cut twice. */
+function leaveWords({ finishesToSize }: Order, scope: readonly StepId[], leftIn: number): string {
+  if (!scope.includes('angle-cut')) return ''
+  if (finishesToSize) return 'This is the finished size: nothing is cut here afterwards.'
+  return leftIn > 0 ? `Leave ${depth(leftIn)} flat for us, beside the figures above: we cut to size.` : ''
+}
+
+/** The tilt as a machine may be set to it. */
+function angleWords({ angleIn }: Line, { casting: { milledWidthIn } }: PaperHead): string[] {
+  const angle = angleIn > 0 ? cutAngleDeg(angleIn, milledWidthIn) : null
+  if (!angle?.ok || !milledWidthIn) return []
+  return [
+    `That is an angle of ${angle.value.toFixed(3)}° over a milled width of ${milledWidthIn.toFixed(3)} in`,
+  ]
 }
 
 type Deep = 'intake' | 'exhaust' | null
@@ -106,12 +123,26 @@ function figuresOf({ angleIn, flatIn }: Line, deepEdge: Deep): Figure[] {
   return flatIn > 0 ? [figure('Flat cut', flatIn, '')] : []
 }
 
-/** The same drawing as on our own papers, with the vendor's share of the cut. */
-function drawingOf(head: PaperHead, { angleIn, flatIn }: Line, deepEdge: Deep): HeadDrawing {
+/** The same drawing as on our own papers, with the vendor's share of the cut; slots only where the vendor is to cut them. */
+function drawingOf(
+  head: PaperHead,
+  { angleIn, flatIn }: Line,
+  deepEdge: Deep,
+  scope: readonly StepId[],
+): HeadDrawing {
+  const drawn = headDrawing(head)
+  const slots = scope.includes('bolt-fit')
+    ? drawn
+    : {
+        ...drawn,
+        slotToward: null,
+        slotNote: '',
+        bolts: drawn.bolts.map((bolt) => ({ ...bolt, slotted: false })),
+      }
   const cut = angleIn + flatIn > 0
   const at = (edge: 'intake' | 'exhaust') => (cut ? depth(flatIn + (edge === deepEdge ? angleIn : 0)) : null)
   return {
-    ...headDrawing(head),
+    ...slots,
     cutKind: deepEdge ? (flatIn > 0 ? 'angle-flat' : 'angle') : flatIn > 0 ? 'flat' : 'none',
     deepEdge,
     edgeDepths: { intake: at('intake'), exhaust: at('exhaust') },

@@ -1,11 +1,18 @@
 import { cutTitle } from '@/lib/core/options/plan-words'
+import type { StepId } from '@/lib/core/route/types'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { PaperHead } from './paper-head'
 
-export const planTitleOf = ({ facts }: PaperHead): string =>
-  facts.plan ? `Plan: ${cutTitle(facts.plan.kind)}` : 'No cut plan yet'
+const cuts: readonly StepId[] = ['flat-cut', 'angle-cut']
+
+/** A head that is not to be cut must not look as if a plan were awaited. */
+export function planTitleOf({ facts, route }: PaperHead): string {
+  if (facts.plan) return `Plan: ${cutTitle(facts.plan.kind)}`
+  const asked = route.some(({ stepId, state }) => cuts.includes(stepId) && state !== 'not needed')
+  return asked ? 'No cut plan yet: do not cut' : 'No deck cut on this job'
+}
 
 const figure = (label: string, valueIn: number, note: string): Figure => ({
   label,
@@ -15,15 +22,16 @@ const figure = (label: string, valueIn: number, note: string): Figure => ({
 })
 
 /** The plan's figures, to be set huge: how deep, where, and what the chambers shall hold. */
-export function planFigures(head: PaperHead): Figure[] {
-  return [...depthFigures(head), ...targetFigure(head)]
+export function planFigures(head: PaperHead, hasStop: boolean): Figure[] {
+  return [...depthFigures(head, hasStop), ...targetFigure(head)]
 }
 
-function depthFigures({ facts, plan }: PaperHead): Figure[] {
+function depthFigures({ facts, plan }: PaperHead, hasStop: boolean): Figure[] {
   const cut = facts.plan
   if (!cut || !plan || cut.kind === 'none') return []
   if (cut.kind === 'clean-up') return [figure('No deeper than', cut.flatIn, 'as little as makes it flat')]
-  if (cut.angleIn === 0) return [figure('Flat cut, in all', cut.flatIn, 'the mill’s screen gives the stop')]
+  if (cut.angleIn === 0)
+    return [figure('Flat cut, in all', cut.flatIn, hasStop ? '' : 'the mill’s screen gives the stop')]
   const shallow = plan.deepEdge === 'exhaust' ? 'intake' : 'exhaust'
   const [angle, flat] = [formatBare(cut.angleIn, 'cutDepth'), formatBare(cut.flatIn, 'cutDepth')]
   const parts = `angle part ${angle}, flat ${flat}`
@@ -51,10 +59,12 @@ function targetFigure({ visit, settings }: PaperHead): Figure[] {
 export function planNotes({ plan, removedBeforeIn, facts }: PaperHead): string[] {
   if (!plan) return []
   const goneIn = removedBeforeIn === null || !facts.plan ? null : removedBeforeIn + facts.plan.deepestIn
+  // A clean-up stops where the deck is flat: what the plan reckons is the most that it may take.
+  const cleanUp = plan.kind === 'clean-up'
   return [
     plan.predictedFinishedCc === null
       ? ''
-      : `Expected when finished: ${formatFigure(plan.predictedFinishedCc, 'chamberVolume')}`,
+      : `${cleanUp ? 'Not under, when finished' : 'Expected when finished'}: ${formatFigure(plan.predictedFinishedCc, 'chamberVolume')}`,
     plan.seatWorkGivesCc > 0
       ? `The seat work to come adds about ${formatFigure(plan.seatWorkGivesCc, 'volume')}: the cut aims below the target.`
       : '',
@@ -62,7 +72,7 @@ export function planNotes({ plan, removedBeforeIn, facts }: PaperHead): string[]
     plan.angleDeg !== null && plan.angleIn > 0 ? `Angle: ${plan.angleDeg.toFixed(3)}°` : '',
     plan.kind === 'none'
       ? ''
-      : `Gone since new after this: ${goneIn === null ? 'new thickness unknown' : formatFigure(goneIn, 'cutDepth')}`,
+      : `Gone since new after this: ${goneIn === null ? 'new thickness unknown' : `${cleanUp ? 'at most ' : ''}${formatFigure(goneIn, 'cutDepth')}`}`,
     plan.needs.length === 0 ? '' : `Not computed: ${plan.needs.join('; ')}`,
   ].filter((line) => line !== '')
 }

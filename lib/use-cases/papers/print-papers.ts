@@ -5,7 +5,7 @@ import { db, type Reader } from '@/lib/data/db'
 import { paperJob, paperOrder, paperVisits, paperVisitsOfJob } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
-import { jobSheet } from '@/lib/pdf/job-sheet'
+import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
 import { jobSheetOf } from './job-sheet-of'
 import { keptPaper, type Paper } from './kept-paper'
@@ -15,29 +15,31 @@ import { paperHeads, type PaperHead } from './paper-head'
 import { printSetting } from './print-spec'
 import { withLogo } from './with-logo'
 
-export async function printJobSheet(actor: Actor, number: string, now: Date): Promise<Paper> {
-  must(allow(actor, 'paper.print'))
-  const client = await db()
-  const job = await paperJob(client, number)
-  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
-  const shop = await shopOf(client)
+/** Everything the job sheet of a job says. */
+export async function jobSheetData(reader: Reader, number: string): Promise<JobSheetData> {
+  const job = await paperJob(reader, number)
+  const heads = await paperHeads(reader, await paperVisitsOfJob(reader, job.id))
   const names = await namesOf(heads.flatMap(({ visit }) => visit.waivers.map((waiver) => waiver.byId)))
   const passes = new Map<string, NextPass>()
   for (const head of heads) {
-    const pass = await passToCome(client, head)
+    const pass = await passToCome(reader, head)
     if (pass) passes.set(head.visit.id, pass)
   }
-  const data = jobSheetOf(
+  return jobSheetOf(
     job,
     heads,
-    shop,
+    await shopOf(reader),
     (id) => names.get(id) ?? '',
     (id) => passes.get(id) ?? null,
   )
-  return keptPaper(
-    { kind: 'job-sheet', name: `job-${job.number}.pdf`, data, setting: printSetting(shop, now) },
-    jobSheet,
-  )
+}
+
+export async function printJobSheet(actor: Actor, number: string, now: Date): Promise<Paper> {
+  must(allow(actor, 'paper.print'))
+  const client = await db()
+  const data = await jobSheetData(client, number)
+  const setting = printSetting(await shopOf(client), now)
+  return keptPaper({ kind: 'job-sheet', name: `job-${data.jobNumber}.pdf`, data, setting }, jobSheet)
 }
 
 /** The mill's next pass while a flat cut to size is still to be made; null otherwise. */

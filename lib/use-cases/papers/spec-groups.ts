@@ -5,6 +5,7 @@ import type { StepId } from '@/lib/core/route/types'
 import { capital } from '@/lib/core/route/words'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatFigure } from '@/lib/core/units/format-figure'
+import type { EffectiveReading } from '@/lib/data/facts'
 import type { PaperHead } from './paper-head'
 import { answerWords, newestOfKind, valuedAt } from './read'
 import { wasCut } from './measured-cut'
@@ -41,7 +42,7 @@ function lineOf(head: PaperHead, kind: ReadingKind): SpecLine[] {
   const label = `${readingSpecs[kind].label}${before ? ', before the cut' : ''}`
   const answers = readings.map((reading) => ({
     where: pointLabel(reading.point),
-    words: answerWords(reading),
+    words: customerWords(reading),
   }))
   const [first] = answers
   if (!first) return []
@@ -56,6 +57,19 @@ function lineOf(head: PaperHead, kind: ReadingKind): SpecLine[] {
     },
   ]
 }
+
+/** Answers that say what somebody here is to do, as the customer is told of it. */
+const toldToCustomer: Readonly<Partial<Record<string, string>>> = {
+  'intake-choice tell-customer': 'left as it is: check the fit at assembly',
+  'geometry-note told': 'not measured: check length and geometry at assembly',
+  'geometry-note change': 'measured: other pushrods are needed',
+  'cam-note told': 'timing retards: check it at assembly',
+  'trial-fit told': 'not tried: check before assembly',
+  'ptv told': 'not measured: check the clearance at assembly',
+}
+
+const customerWords = (reading: EffectiveReading): string =>
+  toldToCustomer[`${reading.kind} ${reading.text}`] ?? answerWords(reading)
 
 type Answer = { readonly point: string; readonly words: string }
 
