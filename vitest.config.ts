@@ -1,5 +1,19 @@
 import { join } from 'node:path'
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
+
+/** What takes longest goes first, or one of two workers waits for it at the end. Others by size, as is usual. */
+const longest = ['data/killed.test.ts', 'data/prepare.test.ts', 'pdf/every-paper.test.ts']
+
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const rank = ({ moduleId }: TestSpecification): number => {
+      const at = longest.findIndex((name) => moduleId.endsWith(`tests/${name}`))
+      return at === -1 ? longest.length : at
+    }
+    return (await super.sort(files)).toSorted((a, b) => rank(a) - rank(b))
+  }
+}
 
 export default defineConfig({
   resolve: {
@@ -16,6 +30,7 @@ export default defineConfig({
     // Native modules and one client per process: processes, not threads. Two, as the machine has cores.
     pool: 'forks',
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
