@@ -13,9 +13,8 @@ import { CommandFailed, installed, passOn, run } from './process.mjs'
  * Everything that must hold, one stage after the other, up to the first that does not. The last line counts every test
  * that was run; a stage that is one command counts as one test.
  */
-const env = { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' }
-const node = (...args) => run(process.execPath, args, { env })
-const quietNode = (...args) => run(process.execPath, args, { env, keep: 'quiet' })
+const node = (...args) =>
+  run(process.execPath, args, { env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' } })
 
 const reports = mkdtempSync(join(tmpdir(), 'brasstag-reports-'))
 const reportOf = (name) => JSON.parse(readFileSync(join(reports, `${name}.json`), 'utf8'))
@@ -26,24 +25,10 @@ const one = (work) => async () => {
   return { passed: 1, failed: 0 }
 }
 
-/** Commands that do not wait for each other, all at once: there are two cores. What one says is shown when it fails. */
-const together = (works) => async () => {
-  const ended = await Promise.allSettled(works.map((work) => work()))
-  const failed = ended.filter(({ status }) => status === 'rejected')
-  for (const { reason } of failed) {
-    if (!(reason instanceof CommandFailed)) throw reason
-    process.stdout.write(`${reason.message}\n`)
-  }
-  return { passed: ended.length - failed.length, failed: failed.length }
-}
-
-const format = () => quietNode(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.')
-const lint = () => quietNode(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0')
-
 /** What the framework declares (routes, styles) is generated and not in git, so a fresh clone has to make it first. */
 async function types() {
-  await quietNode(installed('next', 'dist', 'bin', 'next'), 'typegen')
-  await quietNode(installed('typescript', 'bin', 'tsc'), '--noEmit')
+  await node(installed('next', 'dist', 'bin', 'next'), 'typegen')
+  await node(installed('typescript', 'bin', 'tsc'), '--noEmit')
 }
 
 /** Tests that are left out count as failed: nothing is skipped. */
@@ -89,7 +74,12 @@ const stages = [
   ['browser', one(installBrowser)],
   ['paper tools', one(installPaperTools)],
   ['clients', one(generate)],
-  ['format, lint with layers, types', together([lint, types, format])],
+  ['format', one(() => node(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))],
+  [
+    'lint, layers included',
+    one(() => node(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0')),
+  ],
+  ['types', one(types)],
   ['unit and database tests', unit],
   ['production build', one(build)],
   ['browser tests', browser],
