@@ -44,3 +44,21 @@ test('a station’s queue and a step load little script, and none of what checks
   }
   await person.close()
 })
+
+test('a form that comes later says when it cannot be fetched, and opens once the network is back', async ({
+  page,
+}) => {
+  await signIn(page, 'ines')
+  await page.goto('/stations/measuring-bench')
+  await page.getByRole('region', { name: 'Ready' }).getByRole('link').first().click()
+  await page.waitForURL(/\/heads\//)
+  await page.reload()
+  await page.route('**/*.js', (route) => route.abort())
+  const finding = page.getByRole('button', { name: 'Report a finding' })
+  await finding.click()
+  await expect(page.getByText('could not be fetched')).toBeVisible()
+  await page.unroute('**/*.js')
+  await finding.click()
+  await expect(page.getByRole('dialog').getByLabel('What was found')).toBeFocused()
+  await expect(page.getByText('could not be fetched')).toHaveCount(0)
+})
