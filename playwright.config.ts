@@ -13,7 +13,8 @@ export default defineConfig({
   fullyParallel: false,
   retries: 0,
   forbidOnly: true,
-  timeout: 90_000,
+  // A whole journey on a busy machine: what hangs is found by the waits for what is expected, not by this.
+  timeout: 180_000,
   expect: { timeout: 10_000 },
   reporter: 'list',
   use: {
