@@ -79,8 +79,12 @@ describe('papers of an angle cut by a vendor', () => {
     for (const part of [
       made.order.number, 'Tarn Grinding', '9 Mill Lane', 'Angle cut: 0.0630 in at the exhaust edge',
       'Leave 0.0200 in flat for us', 'dowels are in', 'Thickness at the four corners', 'Call before you start.',
+      // By hand: (60 − 20)/0.635 = 62.99 thou over 7 in is atan 0.0089989 = 0.5156°.
+      'angle of 0.516° over a milled width of 7.000 in', 'Take the metal off the exhaust edge',
     ]) expect(words).toContain(part) // prettier-ignore
     expect(words).not.toContain('Tamsin Rook')
+    // The bolt bench slots its holes here: nothing on the vendor's sheet may ask for it.
+    expect(words).not.toMatch(/slot/i)
     expect(name).toBe(`outside-${made.order.number}.pdf`)
     expect((await refusalOf(printOutsideSheet(machinist, vendorId, monday))).code).toBe('not-found')
   })
@@ -91,6 +95,7 @@ describe('papers of an angle cut by a vendor', () => {
     const words = text.replace(/\s+/g, ' ')
     for (const part of [
       made.job.heads[0]?.tag ?? '', made.job.heads[1]?.tag ?? '', 'Angle cut, then flat cut', '0.0830', 'Angle cut: internal: mind the boss',
+      'at the deep edge alone', '0.0200 in flat, off the new deck, in all',
       `at Tarn Grinding, order ${made.order.number}`, 'Square the bolt seats', 'works on this machine only', '64.2',
     ]) expect(words).toContain(part) // prettier-ignore
   })
@@ -132,6 +137,10 @@ describe('papers of an angle cut by a vendor', () => {
       deepEdge: 'exhaust',
       edgeDepths: { intake: '0.0200 in', exhaust: '0.0830 in' },
     })
+    // What the bench wrote of itself, "customer told", is told to the customer as what to do.
+    const told = spec.groups.flatMap(({ lines }) => lines.map(({ value }) => value)).join('; ')
+    expect(told).toContain('check the clearance at assembly')
+    expect(told).not.toMatch(/customer/i)
     // 0.52° is over the shop's half a degree; no piston figure is known, but the bench wrote "customer told".
     expect(spec.cautions.join(' ')).toMatch(/tilt by 0\.52°.*makers’ instructions/)
     expect(spec.cautions.join(' ')).toMatch(/Piston to valve: check the clearance at assembly/)
