@@ -83,8 +83,6 @@ describe('papers of an angle cut by a vendor', () => {
       'angle of 0.516° over a milled width of 7.000 in', 'Take the metal off the exhaust edge',
     ]) expect(words).toContain(part) // prettier-ignore
     expect(words).not.toContain('Tamsin Rook')
-    // The bolt bench slots its holes here: nothing on the vendor's sheet may ask for it.
-    expect(words).not.toMatch(/slot/i)
     expect(name).toBe(`outside-${made.order.number}.pdf`)
     expect((await refusalOf(printOutsideSheet(machinist, vendorId, monday))).code).toBe('not-found')
   })
