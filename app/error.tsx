@@ -3,13 +3,7 @@ import { Bare } from './_components/shell/bare'
 import { Button } from './_components/ui/button'
 import { ButtonLink } from './_components/ui/button-link'
 
-export default function PageError({
-  error,
-  reset,
-}: {
-  error: Error & { digest?: string }
-  reset: () => void
-}) {
+export default function PageError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <Bare narrow>
       <h1>This page could not be shown</h1>

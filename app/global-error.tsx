@@ -5,13 +5,7 @@ import { Button } from './_components/ui/button'
 import './globals.css'
 
 /** Stands in for the whole document when the frame itself fails. */
-export default function GlobalError({
-  error,
-  reset,
-}: {
-  error: Error & { digest?: string }
-  reset: () => void
-}) {
+export default function GlobalError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <html lang="en" className={`${barlow.variable} ${barlowCondensed.variable}`}>
       <body>

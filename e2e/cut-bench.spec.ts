@@ -22,10 +22,7 @@ test('the counter asks, slides, keeps an estimate and books from it', async ({ p
   ).toBeVisible()
 
   // What is not known leads to the field that gives it.
-  await page
-    .getByRole('region', { name: 'Engine' })
-    .getByRole('button', { name: 'bore', exact: true })
-    .click()
+  await page.getByRole('region', { name: 'Engine' }).getByRole('button', { name: 'bore', exact: true }).click()
   await expect(page.getByLabel('Bore, in', { exact: true })).toBeFocused()
   await page.keyboard.type('wide')
   await expect(page.getByText('wide', { exact: false }).last()).toBeVisible()
@@ -53,9 +50,7 @@ test('the counter asks, slides, keeps an estimate and books from it', async ({ p
 
   await signIn(page, 'dov')
   await page.goto(shared)
-  await expect(page.getByRole('region', { name: 'Answer' }).getByRole('status')).toHaveText(
-    'Yes. Flat cut, 18 thou.',
-  )
+  await expect(page.getByRole('region', { name: 'Answer' }).getByRole('status')).toHaveText('Yes. Flat cut, 18 thou.')
   await expect(page.getByText('a head', { exact: false }).filter({ hasText: '$' })).toHaveCount(0)
   await expect(page.getByRole('link', { name: 'Book a job from it' })).toHaveCount(0)
 })
@@ -76,9 +71,7 @@ test('what cannot be is said with its reason, and what is above the chamber is o
 test('the bench stands inside the booking', async ({ page }) => {
   await signIn(page, 'tamsin')
   await page.goto('/counter/book')
-  await page
-    .getByLabel('Casting', { exact: true })
-    .selectOption({ label: 'Harrow wedge 64, nominal 64.0 cc' })
+  await page.getByLabel('Casting', { exact: true }).selectOption({ label: 'Harrow wedge 64, nominal 64.0 cc' })
   await page.getByLabel(/^Target chamber/).fill('58')
   await page.locator('summary', { hasText: 'Cut bench' }).click()
   await page

@@ -125,23 +125,16 @@ test('yes on the link: the work is on the route, the price on the account, the c
   const list = page.getByRole('region', { name: 'Findings waiting for an answer' })
   await expect(list.getByText(/answered yes on the link by Wilma Harrow/)).toBeVisible()
   await page.goto(`/jobs/${number}`)
-  await expect(page.getByRole('region', { name: 'Findings' })).toContainText(
-    'answered yes on the link by Wilma Harrow',
-  )
+  await expect(page.getByRole('region', { name: 'Findings' })).toContainText('answered yes on the link by Wilma Harrow')
   await expect(page.getByRole('row', { name: new RegExp(what) })).toContainText('$120.00')
   await openHead(page, tag)
-  await expect(page.getByRole('region', { name: 'Findings' })).toContainText(
-    'answered yes on the link by Wilma Harrow',
-  )
+  await expect(page.getByRole('region', { name: 'Findings' })).toContainText('answered yes on the link by Wilma Harrow')
   await expect(
     page.getByRole('region', { name: 'Route' }).getByRole('link', { name: 'Guides', exact: true }),
   ).toBeVisible()
 })
 
-test('no on the link: nothing is added, and job sheet and spec sheet say declined', async ({
-  page,
-  browser,
-}) => {
+test('no on the link: nothing is added, and job sheet and spec sheet say declined', async ({ page, browser }) => {
   test.setTimeout(240_000)
   const what = 'Exhaust seat 4 pitted'
   const { tag, number } = await found(page, 'Osric Vane', what)
@@ -152,9 +145,7 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
 
   const declined = new RegExp(`${what}.*declined by Osric Vane, on the link`)
   const jobSheet = await page.request.get(`/api/papers/job-sheet/${number}`)
-  expect((await readPdf(new Uint8Array(await jobSheet.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(
-    declined,
-  )
+  expect((await readPdf(new Uint8Array(await jobSheet.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(declined)
   await page.goto(`/jobs/${number}`)
   await expect(page.getByRole('row', { name: new RegExp(what) })).toHaveCount(0)
 
@@ -204,10 +195,7 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
   expect((await readPdf(new Uint8Array(await spec.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(declined)
 })
 
-test('what changed meanwhile is shown beside what was read; a dead link answers nothing', async ({
-  page,
-  browser,
-}) => {
+test('what changed meanwhile is shown beside what was read; a dead link answers nothing', async ({ page, browser }) => {
   test.setTimeout(180_000)
   const what = 'Spring seat cut crooked'
   const { number } = await found(page, 'Linnet Orme', what)
@@ -251,14 +239,11 @@ test('what changed meanwhile is shown beside what was read; a dead link answers 
     'next-action': request.headers()['next-action'] ?? '',
     'content-type': 'text/plain;charset=UTF-8',
   }
-  const post = (data: string, origin: string) =>
-    customer.request.post(open, { data, headers: { ...headers, origin } })
+  const post = (data: string, origin: string) => customer.request.post(open, { data, headers: { ...headers, origin } })
   const here = new URL(customer.url()).origin
   expect((await post(body, 'https://elsewhere.example')).status()).toBe(500)
   const nobody = '0190a0a0-0000-7000-8000-000000000000'
-  expect((await post(body.replace(/"findingId":"[\w-]+"/, `"findingId":"${nobody}"`), here)).status()).toBe(
-    404,
-  )
+  expect((await post(body.replace(/"findingId":"[\w-]+"/, `"findingId":"${nobody}"`), here)).status()).toBe(404)
   await customer.goto(open)
   await expect(customer.getByRole('button', { name: 'Yes, do it' })).toBeVisible()
   expect((await post(body, here)).status()).toBe(200)
@@ -267,10 +252,7 @@ test('what changed meanwhile is shown beside what was read; a dead link answers 
 })
 
 for (const scheme of ['light', 'dark'] as const) {
-  test(`the demo’s open question on the link, ${scheme}: sound on a phone and at a desk`, async ({
-    page,
-    browser,
-  }) => {
+  test(`the demo’s open question on the link, ${scheme}: sound on a phone and at a desk`, async ({ page, browser }) => {
     test.setTimeout(120_000)
     await signIn(page, 'tamsin')
     await page.goto('/counter')

@@ -21,17 +21,11 @@ async function scriptsOf(page: Page, go: () => Promise<unknown>): Promise<{ byte
   }
 }
 
-test('a station’s queue and a step load little script, and none of what checks forms', async ({
-  browser,
-}) => {
+test('a station’s queue and a step load little script, and none of what checks forms', async ({ browser }) => {
   const person = await browser.newPage()
   await signIn(person, 'ines')
   await person.goto('/stations/measuring-bench')
-  const step = await person
-    .getByRole('region', { name: 'Ready' })
-    .getByRole('link')
-    .first()
-    .getAttribute('href')
+  const step = await person.getByRole('region', { name: 'Ready' }).getByRole('link').first().getAttribute('href')
   for (const address of ['/stations/measuring-bench', step ?? '']) {
     // A page of its own, so that nothing is in its memory yet.
     const context = await browser.newContext({ storageState: await person.context().storageState() })
@@ -45,9 +39,7 @@ test('a station’s queue and a step load little script, and none of what checks
   await person.close()
 })
 
-test('a form that comes later says when it cannot be fetched, and opens once the network is back', async ({
-  page,
-}) => {
+test('a form that comes later says when it cannot be fetched, and opens once the network is back', async ({ page }) => {
   await signIn(page, 'ines')
   await page.goto('/stations/measuring-bench')
   await page.getByRole('region', { name: 'Ready' }).getByRole('link').first().click()

@@ -105,9 +105,7 @@ test('a run is pasted, repeated, and held against the run after', async ({ page 
     'before not taken: retainer meets the seal',
   )
   // 90 of 120.
-  await expect(page.getByRole('region', { name: 'Exhaust to intake' }).getByRole('row').nth(1)).toContainText(
-    '75.0 %',
-  )
+  await expect(page.getByRole('region', { name: 'Exhaust to intake' }).getByRole('row').nth(1)).toContainText('75.0 %')
 
   // The address keeps the choice: the repeat against the first run.
   await page.getByRole('checkbox', { name: /flow run after/ }).uncheck()
@@ -132,9 +130,7 @@ test('a casting’s reference run stands before a head that was never run before
   })
   await isSound(page)
   await page.getByRole('button', { name: 'Save the reference run' }).click()
-  await expect(page.getByRole('region', { name: 'Reference flow runs' })).toContainText(
-    'Test pressure 28 inH₂O',
-  )
+  await expect(page.getByRole('region', { name: 'Reference flow runs' })).toContainText('Test pressure 28 inH₂O')
   await isSound(page)
   await page.setViewportSize({ width: 390, height: 844 })
   await isSound(page)

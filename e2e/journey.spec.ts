@@ -79,9 +79,7 @@ async function specSheet(page: Page): Promise<string> {
   return (await readPdf(new Uint8Array(await answer.body()))).text
 }
 
-test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a safe pass of 17', async ({
-  page,
-}) => {
+test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a safe pass of 17', async ({ page }) => {
   test.setTimeout(240_000)
   await addCasting(page, 'Askerby wedge')
   await signIn(page, 'tamsin')
@@ -119,9 +117,7 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   await keepPlan(page, async () => {
     await expect(page.getByRole('region', { name: 'What this cut does' })).toContainText('18 thou flat')
   })
-  await expect(page.getByRole('region', { name: 'The plan now' })).toContainText(
-    'Flat cut to size, 18 thou flat',
-  )
+  await expect(page.getByRole('region', { name: 'The plan now' })).toContainText('Flat cut to size, 18 thou flat')
 
   // The safe pass. k = 1/6 cc per thou; its uncertainty 5 % (traced outline) and 3 % between heads: √(0.05² + 0.03²)/6 =
   // 0.009718. A chamber read once: √(0.3² + 0.2²/12) = 0.3055; four of them in the mean: 0.1527. Depth setting 0.5 thou.
@@ -196,9 +192,7 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   await expect(row).toContainText('yes')
 })
 
-test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the deep edge', async ({
-  page,
-}) => {
+test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the deep edge', async ({ page }) => {
   test.setTimeout(360_000)
   await addCasting(page, 'Lorne wedge')
   await signIn(page, 'tamsin')
@@ -248,9 +242,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
       .getByRole('radio', { name: /^By the flat part/ })
       .check()
     await page.getByRole('textbox', { name: /^Flat part/ }).fill('20 thou')
-    await expect(page.getByRole('region', { name: 'What this cut does' })).toContainText(
-      '63 thou at the exhaust edge',
-    )
+    await expect(page.getByRole('region', { name: 'What this cut does' })).toContainText('63 thou at the exhaust edge')
   })
   await openHead(page, tag)
   await expect(figureOf(page, 'Angle')).toContainText('0.60°')

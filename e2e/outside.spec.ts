@@ -153,9 +153,7 @@ test('a vendor who cuts and does the seats: what was confirmed is done, what is 
   await expect(onRoute(page, 'Angle cut')).toHaveAttribute('data-state', 'done')
 })
 
-test('what it cost is typed and seen at the counter, and is nowhere on a machinist’s page', async ({
-  page,
-}) => {
+test('what it cost is typed and seen at the counter, and is nowhere on a machinist’s page', async ({ page }) => {
   await signIn(page, 'tamsin')
   await page.goto('/t/T-0404')
   await page
@@ -179,17 +177,13 @@ test('Away: whom to call, the picture of a vendor with its table, and what it ho
   await signIn(page, 'orla')
   await page.goto('/away')
   const calls = page.getByRole('region', { name: 'Call today' })
-  await expect(calls.getByRole('listitem').filter({ hasText: 'late by' }).first()).toContainText(
-    'Slant and True',
-  )
+  await expect(calls.getByRole('listitem').filter({ hasText: 'late by' }).first()).toContainText('Slant and True')
   await expect(calls.getByRole('link', { name: /^555-/ }).first()).toHaveAttribute('href', /^tel:555/)
   await expect(page.getByRole('img', { name: 'Turnaround of Slant and True Milling' })).toBeVisible()
   await page.getByText('The days taken as a table').first().click()
   await expect(page.getByRole('row', { name: /Median/ }).first()).toBeVisible()
   const out = page.getByRole('img', { name: 'Out now at Slant and True Milling' })
-  await expect(out).toHaveAccessibleDescription(
-    /out \d+ days, promised within \d+ days, late by \d+ days?, usually/,
-  )
+  await expect(out).toHaveAccessibleDescription(/out \d+ days, promised within \d+ days, late by \d+ days?, usually/)
   await page.getByRole('link', { name: 'By what it holds up' }).click()
   await expect(page.getByRole('heading', { name: 'By what it holds up' })).toBeVisible()
   await page.getByText('What is out as a table').click()

@@ -24,9 +24,7 @@ test('a job’s sheets, its labels from the first free place, and the receipt of
   await opened
   await expect(papers.getByRole('progressbar')).toHaveCount(0)
 
-  const sheet = page
-    .context()
-    .waitForEvent('response', (answer) => /tag-labels\/26-0002\?.*first=5/.test(answer.url()))
+  const sheet = page.context().waitForEvent('response', (answer) => /tag-labels\/26-0002\?.*first=5/.test(answer.url()))
   await papers.locator('summary', { hasText: 'Labels on a sheet of paper' }).click()
   await papers.getByLabel('First free label on the sheet').fill('5')
   await papers.getByRole('button', { name: 'Print the sheet' }).click()
@@ -53,9 +51,7 @@ test('a job’s sheets, its labels from the first free place, and the receipt of
   expect([302, 303, 307, 401]).toContain(stranger.status())
 })
 
-test('labels for heads of several jobs: picked from the list, scanned, and printed on one sheet', async ({
-  page,
-}) => {
+test('labels for heads of several jobs: picked from the list, scanned, and printed on one sheet', async ({ page }) => {
   await signIn(page, 'tamsin')
   await page.goto('/counter')
   await page.getByRole('link', { name: 'Tag labels' }).click()
@@ -77,9 +73,7 @@ test('labels for heads of several jobs: picked from the list, scanned, and print
   await expect(page.getByText('No head here has worn T-9998.')).toBeVisible()
   await expect(page.getByRole('status').filter({ hasText: '2 picked.' })).toBeVisible()
 
-  const asked = page
-    .context()
-    .waitForEvent('response', (answer) => answer.url().includes('/api/papers/tag-labels?'))
+  const asked = page.context().waitForEvent('response', (answer) => answer.url().includes('/api/papers/tag-labels?'))
   await page.getByLabel('First free label on the sheet').fill('26')
   await page.getByRole('button', { name: 'Print the sheet' }).click()
   const answered = await asked

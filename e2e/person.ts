@@ -47,8 +47,7 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
   if (booking.engine) {
     await page.locator('summary', { hasText: /^Engine$/ }).click()
     if (booking.layout) await choose(page, 'Layout', booking.layout)
-    for (const [label, text] of Object.entries(booking.engine))
-      await page.getByLabel(label, { exact: true }).fill(text)
+    for (const [label, text] of Object.entries(booking.engine)) await page.getByLabel(label, { exact: true }).fill(text)
   }
   await page.getByRole('button', { name: 'Book the job' }).click()
   await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
@@ -65,11 +64,7 @@ export async function openHead(page: Page, tag: string): Promise<void> {
 
 export async function openStep(page: Page, tag: string, step: string): Promise<void> {
   await openHead(page, tag)
-  await page
-    .getByRole('region', { name: 'Route' })
-    .getByRole('link', { name: step, exact: true })
-    .first()
-    .click()
+  await page.getByRole('region', { name: 'Route' }).getByRole('link', { name: step, exact: true }).first().click()
   await expect(page.getByRole('heading', { level: 1, name: step })).toBeVisible()
 }
 
@@ -89,8 +84,7 @@ export type Answers = {
 export async function answer(page: Page, answers: Answers): Promise<void> {
   for (const [group, cells] of Object.entries(answers.figures ?? {})) {
     const region = page.getByRole('group', { name: group, exact: true })
-    for (const [cell, text] of Object.entries(cells))
-      await region.getByLabel(cell, { exact: true }).fill(text)
+    for (const [cell, text] of Object.entries(cells)) await region.getByLabel(cell, { exact: true }).fill(text)
   }
   for (const [group, cells] of Object.entries(answers.notTaken ?? {})) {
     const region = page.getByRole('group', { name: group, exact: true })

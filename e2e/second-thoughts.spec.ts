@@ -96,9 +96,7 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   await expect(stepLine(page, 'Seat check after the last cut')).toHaveAttribute('data-state', 'done')
 })
 
-test('a held head is not ticked: the refusal leads to it, the owner decides, it goes on', async ({
-  page,
-}) => {
+test('a held head is not ticked: the refusal leads to it, the owner decides, it goes on', async ({ page }) => {
   await signIn(page, 'tamsin')
   const { tag } = await bookJob(page, {
     customer: 'Silas Cawdrey',

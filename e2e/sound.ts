@@ -16,8 +16,6 @@ export async function isSound(page: Page, where = page.url()): Promise<void> {
     .options({ resultTypes: ['violations'] })
     .withTags(tags)
     .analyze()
-  const said = violations.map(
-    (one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(' | ')}`,
-  )
+  const said = violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(' | ')}`)
   expect(said, where).toEqual([])
 }

@@ -49,9 +49,7 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
   const logo = page.getByRole('region', { name: 'Logo' })
   await expect(logo.getByText('There is none: the papers carry the name alone.')).toBeVisible()
   const drawing = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30"/>')
-  await logo
-    .getByLabel('Choose a picture')
-    .setInputFiles({ name: 'logo.png', mimeType: 'image/png', buffer: drawing })
+  await logo.getByLabel('Choose a picture').setInputFiles({ name: 'logo.png', mimeType: 'image/png', buffer: drawing })
   await logo.getByRole('button', { name: 'Use this picture' }).click()
   await expect(logo.getByText(/Choose a PNG, JPEG or WebP picture/)).toBeVisible()
 

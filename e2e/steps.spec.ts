@@ -10,7 +10,14 @@ const line = (page: Page, step: string) =>
     .getByRole('listitem')
     .filter({ has: page.getByRole('link', { name: step, exact: true }) })
 
-const booking = { customer: 'Perrin Oakhanger', phone: '555-0177', casting: 'Harrow wedge 64', target: '', preset: 'Refresh', overheated: true } // prettier-ignore
+const booking = {
+  customer: 'Perrin Oakhanger',
+  phone: '555-0177',
+  casting: 'Harrow wedge 64',
+  target: '',
+  preset: 'Refresh',
+  overheated: true,
+}
 
 test('a service that is sent out is added, ordered at the counter, and followed by a head in house when asked', async ({
   page,
@@ -56,14 +63,10 @@ test('a service that is sent out is added, ordered at the counter, and followed 
   await page.getByRole('checkbox', { name: 'No longer used' }).check()
   await page.getByLabel(/^Why/).fill('Only for the trial')
   await page.getByRole('button', { name: 'Put it in force' }).click()
-  await expect(page.getByRole('region', { name: 'Steps in working order' })).not.toContainText(
-    'Heat treatment',
-  )
+  await expect(page.getByRole('region', { name: 'Steps in working order' })).not.toContainText('Heat treatment')
 })
 
-test('a change that would keep a head from its end is refused in words, and what was typed stays', async ({
-  page,
-}) => {
+test('a change that would keep a head from its end is refused in words, and what was typed stays', async ({ page }) => {
   await signIn(page, 'orla')
   await page.goto('/back-room/steps/port')
   await page.locator('summary', { hasText: 'What must come first' }).click()
@@ -71,8 +74,6 @@ test('a change that would keep a head from its end is refused in words, and what
   await page.getByLabel(/^Why/).fill('A slip of the hand')
   await page.getByRole('button', { name: 'Put it in force' }).click()
   const refused = page.getByRole('alert').filter({ hasText: 'Not done' })
-  await expect(refused).toContainText(
-    'These would wait for each other: port work and flow run after port work.',
-  )
+  await expect(refused).toContainText('These would wait for each other: port work and flow run after port work.')
   await expect(page.getByLabel(/^Why/)).toHaveValue('A slip of the hand')
 })

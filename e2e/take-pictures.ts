@@ -64,19 +64,8 @@ async function takePapers(page: Page): Promise<void> {
     const [pdf, png] = ['paper.pdf', 'paper'].map((file) => join(work, file)) as [string, string]
     writeFileSync(pdf, await answer.body())
     const one = ['-f', String(paper.page), '-l', String(paper.page), '-singlefile']
-    execFileSync('pdftoppm', [
-      '-png',
-      '-scale-to-x',
-      String(paperWidthPx),
-      '-scale-to-y',
-      '-1',
-      ...one,
-      pdf,
-      png,
-    ])
-    const small = await sharp(`${png}.png`)
-      .png({ palette: true, colours: 16, compressionLevel: 9 })
-      .toBuffer()
+    execFileSync('pdftoppm', ['-png', '-scale-to-x', String(paperWidthPx), '-scale-to-y', '-1', ...one, pdf, png])
+    const small = await sharp(`${png}.png`).png({ palette: true, colours: 16, compressionLevel: 9 }).toBuffer()
     writeFileSync(join(folder, `paper-${paper.name}.png`), small)
   }
   rmSync(work, { recursive: true })

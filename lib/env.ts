@@ -11,9 +11,7 @@ const databaseUrl = z
 const storeSchema = z.object({
   /** The folder that holds everything of one shop: the database, files, secret. */
   // The folder is the shop's choice at run time: the bundler is not to look for it.
-  BRASSTAG_DATA: optional(z.string()).transform((folder) =>
-    resolve(/* turbopackIgnore: true */ folder ?? 'data'),
-  ),
+  BRASSTAG_DATA: optional(z.string()).transform((folder) => resolve(/* turbopackIgnore: true */ folder ?? 'data')),
   DATABASE_URL: optional(databaseUrl),
 })
 
@@ -57,5 +55,4 @@ export const env = parsedOnce(webSchema)
 export const dataFolder = (): string => storeEnv().BRASSTAG_DATA
 
 /** The database of this process: PostgreSQL when DATABASE_URL says so, else the file in the data folder. */
-export const databaseUrlOfProcess = (): string =>
-  storeEnv().DATABASE_URL ?? `file:${join(dataFolder(), 'brasstag.db')}`
+export const databaseUrlOfProcess = (): string => storeEnv().DATABASE_URL ?? `file:${join(dataFolder(), 'brasstag.db')}`

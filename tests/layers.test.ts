@@ -103,22 +103,17 @@ describe('the core', () => {
   })
 
   it('may take a time as it is given', async () => {
-    expect(await complaints('lib/core/cut/a.ts', 'export const at = (ms: number) => new Date(ms)\n')).toEqual(
-      [],
-    )
+    expect(await complaints('lib/core/cut/a.ts', 'export const at = (ms: number) => new Date(ms)\n')).toEqual([])
   })
 })
 
 describe('a part that runs in the browser', () => {
   const client = (line: string) => `'use client'\n${line}\nexport const y = x\n`
 
-  it.each(['data/visits', 'use-cases/jobs/book-job', 'web/log', 'env'])(
-    'does not import lib/%s',
-    async (name) => {
-      const found = await complaints('app/counter/form.tsx', client(`import { x } from '@/lib/${name}'`))
-      expect(found).toContain('house/client-parts')
-    },
-  )
+  it.each(['data/visits', 'use-cases/jobs/book-job', 'web/log', 'env'])('does not import lib/%s', async (name) => {
+    const found = await complaints('app/counter/form.tsx', client(`import { x } from '@/lib/${name}'`))
+    expect(found).toContain('house/client-parts')
+  })
 
   it('imports core, schemas and the action beside it', async () => {
     for (const name of ['@/lib/core/errors', '@/lib/schemas/job', './actions']) {

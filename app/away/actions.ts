@@ -10,12 +10,7 @@ import {
   repromiseSchema,
   sendOutsideSchema,
 } from '@/lib/schemas/outside'
-import {
-  endSupplySchema,
-  orderSupplySchema,
-  receiveSupplySchema,
-  repromiseSupplySchema,
-} from '@/lib/schemas/supply'
+import { endSupplySchema, orderSupplySchema, receiveSupplySchema, repromiseSupplySchema } from '@/lib/schemas/supply'
 import { endWaitSchema } from '@/lib/schemas/visit'
 import { acceptOrder } from '@/lib/use-cases/outside/accept-order'
 import { changeOrder } from '@/lib/use-cases/outside/change-order'

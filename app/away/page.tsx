@@ -28,8 +28,7 @@ export default async function AwayPage({ searchParams }: Props) {
       {away.vendors.length === 0 ? (
         <EmptyState title="Nothing is out at a vendor.">
           <p>
-            A head goes out from its own page or from the list below, when its angle cut or other outside work
-            is ready.
+            A head goes out from its own page or from the list below, when its angle cut or other outside work is ready.
           </p>
         </EmptyState>
       ) : (
@@ -46,9 +45,7 @@ export default async function AwayPage({ searchParams }: Props) {
           {promised ? (
             <ByPromise away={away} />
           ) : (
-            away.vendors.map((vendor) => (
-              <VendorPart key={vendor.vendorId} vendor={vendor} locale={away.locale} />
-            ))
+            away.vendors.map((vendor) => <VendorPart key={vendor.vendorId} vendor={vendor} locale={away.locale} />)
           )}
         </>
       )}

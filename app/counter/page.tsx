@@ -46,8 +46,8 @@ export default async function CounterPage() {
             empty={
               <EmptyState title="No promise is at risk">
                 <p>
-                  A job stands here from two days before its promise until its heads are finished, with what
-                  it waits for.
+                  A job stands here from two days before its promise until its heads are finished, with what it waits
+                  for.
                 </p>
               </EmptyState>
             }
@@ -74,9 +74,7 @@ export default async function CounterPage() {
             tell="since"
             empty={
               <EmptyState title="Nothing waits for release">
-                <p>
-                  A head that passed its final inspection stands here until the owner or a deputy releases it.
-                </p>
+                <p>A head that passed its final inspection stands here until the owner or a deputy releases it.</p>
               </EmptyState>
             }
           />

@@ -27,8 +27,8 @@ export default async function FindPage({ searchParams }: Props) {
       {found.hits.length === 0 ? (
         <EmptyState title={q.trim() === '' ? 'Nothing asked yet' : 'Nothing found'}>
           <p>
-            Type or scan a tag (T-0412), a job number (26-0117), part of a customer’s name or phone number, or
-            a head’s own stamp or casting marks. At least two letters or figures.
+            Type or scan a tag (T-0412), a job number (26-0117), part of a customer’s name or phone number, or a head’s
+            own stamp or casting marks. At least two letters or figures.
           </p>
         </EmptyState>
       ) : (

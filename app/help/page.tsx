@@ -25,9 +25,9 @@ export default async function HelpPage() {
       </Part>
       <Part id="care" title="With care">
         <p>
-          Brasstag calculates; the machinist in charge decides. Deck thickness, gasket and torque follow the
-          makers’ instructions. Piston-to-valve clearance after a cut is an estimate: check it at assembly,
-          contact destroys an engine. Machine guarding, solvents, dust and lifting follow local rules.
+          Brasstag calculates; the machinist in charge decides. Deck thickness, gasket and torque follow the makers’
+          instructions. Piston-to-valve clearance after a cut is an estimate: check it at assembly, contact destroys an
+          engine. Machine guarding, solvents, dust and lifting follow local rules.
         </p>
       </Part>
     </Frame>

@@ -56,10 +56,7 @@ export const wordLines: Lines = [
   ['not needed', 'no longer on this head’s route'],
   ['flat cut, angle cut', 'metal off the deck evenly; off one edge, to nothing at the other'],
   ['clean-up', 'as little as makes it flat'],
-  [
-    'deep edge',
-    'where an angle cut takes most; the other is the shallow edge, from which places are measured',
-  ],
+  ['deep edge', 'where an angle cut takes most; the other is the shallow edge, from which places are measured'],
   ['reading', 'one measured point, as typed, with who, when and the instrument'],
   ['correction', 'a new reading that points at the old one and says why'],
   ['finding', 'something seen that was not ordered; the customer says yes or no'],

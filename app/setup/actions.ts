@@ -13,9 +13,7 @@ export async function setUpShopAction(sent: { input: unknown }): Promise<Result<
     }
     const parsed = setUpShopSchema.safeParse(sent?.input)
     if (!parsed.success) {
-      const fields = Object.fromEntries(
-        parsed.error.issues.map((issue) => [issue.path.join('.'), issue.message]),
-      )
+      const fields = Object.fromEntries(parsed.error.issues.map((issue) => [issue.path.join('.'), issue.message]))
       const message = Object.values(fields)[0] ?? 'Something in the form is not right.'
       return { ok: false, refusal: { code: 'invalid', message, fields } }
     }

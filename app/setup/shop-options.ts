@@ -22,9 +22,7 @@ const offered = [
 ]
 
 const sample = (locale: string): string => {
-  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(
-    Date.UTC(2026, 2, 14),
-  )
+  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(Date.UTC(2026, 2, 14))
   return `${day}; ${new Intl.NumberFormat(locale).format(1234.5)}`
 }
 

@@ -12,11 +12,7 @@ export const metadata = { title: 'Stations' }
 
 export default async function StationsPage() {
   const actor = await requirePerson('job.see', '/stations')
-  const [counts, names, newest] = await Promise.all([
-    seeStations(actor),
-    seeStationNames(actor),
-    newestChange(),
-  ])
+  const [counts, names, newest] = await Promise.all([seeStations(actor), seeStationNames(actor), newestChange()])
   return (
     <Frame place="stations" actor={actor}>
       <Live newest={newest} />

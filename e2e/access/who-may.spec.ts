@@ -45,10 +45,7 @@ for (const person of ['orla', 'tamsin', 'dov']) {
   })
 }
 
-test('nobody who is not signed in sees a page, a paper or a change, nor makes one', async ({
-  request,
-  baseURL,
-}) => {
+test('nobody who is not signed in sees a page, a paper or a change, nor makes one', async ({ request, baseURL }) => {
   for (const { path } of pages) {
     const answer = await request.get(path, { maxRedirects: 0 })
     expect([path, answer.status()]).toEqual([path, 307])
@@ -56,14 +53,7 @@ test('nobody who is not signed in sees a page, a paper or a change, nor makes on
   const logo = `/api/logo/${'0'.repeat(64)}`
   const photo = '/api/photos/0190a0a0-0000-7000-8000-000000000000'
   const labels = '/api/papers/tag-labels?tag=T-0401'
-  for (const path of [
-    '/api/papers/job-sheet/26-0001',
-    labels,
-    '/api/changes',
-    '/api/find?q=T-0401',
-    photo,
-    logo,
-  ]) {
+  for (const path of ['/api/papers/job-sheet/26-0001', labels, '/api/changes', '/api/find?q=T-0401', photo, logo]) {
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
   expect((await request.post('/api/logo', logoSent({ Origin: baseURL ?? '' }))).status()).toBe(401)

@@ -7,10 +7,7 @@ import { GatedSqlite } from '@/lib/data/gate/sqlite-gate'
 export type Row = readonly unknown[]
 
 /** A bare connection, for what must be asked of a database before there is a client for it. */
-export async function withConnection<T>(
-  url: string,
-  work: (connection: SqlDriverAdapter) => Promise<T>,
-): Promise<T> {
+export async function withConnection<T>(url: string, work: (connection: SqlDriverAdapter) => Promise<T>): Promise<T> {
   const factory = providerOf(url) === 'sqlite' ? new GatedSqlite(url) : new PrismaPg(url)
   const connection = await factory.connect()
   try {

@@ -7,9 +7,9 @@ const letters = 'ACDEFGHJKMNPQRTUVWXYZ234679'
 
 /** Three groups of four: 57 bits, more than can be tried through a form. */
 const makeCode = (): string =>
-  Array.from({ length: 3 }, () =>
-    Array.from({ length: 4 }, () => letters[randomInt(letters.length)]).join(''),
-  ).join('-')
+  Array.from({ length: 3 }, () => Array.from({ length: 4 }, () => letters[randomInt(letters.length)]).join('')).join(
+    '-',
+  )
 
 /** A code that makes the first owner. Only its hash is kept; the code is for the console, once. */
 export function newOwnerCode(folder: string): string {

@@ -10,9 +10,7 @@ const isThere = (tool) => spawnSync(tool, ['--version'], { stdio: 'ignore' }).er
 export async function installPaperTools() {
   if (tools.every(isThere)) return
   if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) {
-    throw new CommandFailed(
-      'The tests of papers need qpdf and pdftoppm (poppler). Install them, then try again.',
-    )
+    throw new CommandFailed('The tests of papers need qpdf and pdftoppm (poppler). Install them, then try again.')
   }
   await step('Installing qpdf and poppler for the tests of papers (only the first time)', async () => {
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }

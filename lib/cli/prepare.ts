@@ -19,11 +19,7 @@ type DemoAnswer = { readonly people: readonly object[]; readonly password: strin
 
 async function prepare(mode: Mode): Promise<Answer> {
   const url = databaseUrlOfProcess()
-  await refuseOtherMode(
-    url,
-    mode,
-    providerOf(url) === 'sqlite' ? dataFolder() : 'The database of DATABASE_URL',
-  )
+  await refuseOtherMode(url, mode, providerOf(url) === 'sqlite' ? dataFolder() : 'The database of DATABASE_URL')
   if (mode === 'demo') forgetHalfADemo(url)
   const applied = await migrate(url)
   if (applied.length > 0) say(`• Database brought up to date: ${applied.join(', ')}`)

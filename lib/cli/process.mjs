@@ -52,10 +52,7 @@ export function run(command, args, { env = process.env, keep = 'show' } = {}) {
     child.on('close', (code, signal) => {
       const output = Buffer.concat(kept).toString()
       if (code === 0) resolve(output)
-      else
-        reject(
-          new CommandFailed([command, ...args].join(' '), code ?? signal, keep === 'quiet' ? output : ''),
-        )
+      else reject(new CommandFailed([command, ...args].join(' '), code ?? signal, keep === 'quiet' ? output : ''))
     })
   })
 }

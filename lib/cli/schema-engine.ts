@@ -73,11 +73,7 @@ async function withEngine<T>(
   let engine: engineModule.SchemaEngine | undefined
   try {
     const bound = bindMigrationAwareSqlAdapterFactory(connections)
-    engine = await engineModule.SchemaEngine.new(
-      { datamodels: [['schema.prisma', schema]] },
-      () => undefined,
-      bound,
-    )
+    engine = await engineModule.SchemaEngine.new({ datamodels: [['schema.prisma', schema]] }, () => undefined, bound)
     return await work(engine, connections)
   } finally {
     engine?.free()

@@ -10,13 +10,9 @@ export function settingsOf(mode, env = process.env) {
   if (!Number.isInteger(port) || port < 1 || port > 65535)
     throw new Error(`PORT is ${env.PORT}: it must be 1 to 65535.`)
   const host = (mode === 'shop' && env.BRASSTAG_HOST) || '127.0.0.1'
-  const folder = env.BRASSTAG_DATA
-    ? resolve(env.BRASSTAG_DATA)
-    : join(root, mode === 'demo' ? 'data' : 'data-shop')
+  const folder = env.BRASSTAG_DATA ? resolve(env.BRASSTAG_DATA) : join(root, mode === 'demo' ? 'data' : 'data-shop')
   const local = `http://127.0.0.1:${port}`
-  const here = ['0.0.0.0', '::'].includes(host)
-    ? local
-    : `http://${host.includes(':') ? `[${host}]` : host}:${port}`
+  const here = ['0.0.0.0', '::'].includes(host) ? local : `http://${host.includes(':') ? `[${host}]` : host}:${port}`
   return { mode, port, host, folder, here, address: env.BRASSTAG_URL || here }
 }
 
@@ -42,9 +38,7 @@ export function refuseTakenPort({ host, port }) {
     probe.once('error', (error) =>
       reject(
         error.code === 'EADDRINUSE'
-          ? new Error(
-              `Port ${port} is in use. Stop what is there, or choose another: PORT=${port + 1} npm start`,
-            )
+          ? new Error(`Port ${port} is in use. Stop what is there, or choose another: PORT=${port + 1} npm start`)
           : error,
       ),
     )

@@ -55,10 +55,7 @@ async function serve(settings, env) {
     server.on('error', reject)
     server.on('close', (code, signal) => resolve(code ?? exitCodes[signal] ?? 1))
   })
-  const answering = untilHealthy(
-    `${here}/api/health`,
-    () => server.exitCode === null && server.signalCode === null,
-  )
+  const answering = untilHealthy(`${here}/api/health`, () => server.exitCode === null && server.signalCode === null)
   return { answering, ended }
 }
 

@@ -75,10 +75,7 @@ const stages = [
   ['paper tools', one(installPaperTools)],
   ['clients', one(generate)],
   ['format', one(() => node(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))],
-  [
-    'lint, layers included',
-    one(() => node(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0')),
-  ],
+  ['lint, layers included', one(() => node(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0'))],
   ['types', one(types)],
   ['unit and database tests', unit],
   ['production build', one(build)],
@@ -96,9 +93,7 @@ async function main() {
     })
     total.passed += passed
     total.failed += failed
-    process.stdout.write(
-      `── ${name}: ${failed ? 'FAILED' : 'good'}, ${Math.round((Date.now() - from) / 1000)} s\n`,
-    )
+    process.stdout.write(`── ${name}: ${failed ? 'FAILED' : 'good'}, ${Math.round((Date.now() - from) / 1000)} s\n`)
     if (failed) break
   }
   process.stdout.write(`\n${total.passed} passed, ${total.failed} failed\n`)

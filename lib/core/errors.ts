@@ -40,8 +40,7 @@ export type Refusal = {
   readonly gaps?: readonly { readonly message: string; readonly href: string }[]
 }
 
-export type Result<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
+export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
 
 export const ok = <T>(value: T): Result<T> => ({ ok: true, value })
 

@@ -27,9 +27,7 @@ function whatIsWrong(facts: Readonly<Record<string, Fact>>) {
     const labels = missing.map(([, [label]]) => label)
     return refuse('missing', `Needs ${labels.join(', ')}.`, { needs: missing.map(([name]) => name) })
   }
-  const wrong = entries.filter(
-    ([, [, value, least, most]]) => !(Number(value) >= least && Number(value) <= most),
-  )
+  const wrong = entries.filter(([, [, value, least, most]]) => !(Number(value) >= least && Number(value) <= most))
   const fields = Object.fromEntries(
     wrong.map(([name, [, value, least, most]]) => [name, `${value} is not between ${least} and ${most}`]),
   )

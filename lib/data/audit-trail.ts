@@ -4,11 +4,7 @@ import type { Reader } from './db'
 export type LastChange = { readonly by: string; readonly at: Date }
 
 /** Who changed a record last, for the page that shows it and for a conflict over it. */
-export async function lastChange(
-  reader: Reader,
-  subject: string,
-  subjectId: string,
-): Promise<LastChange | null> {
+export async function lastChange(reader: Reader, subject: string, subjectId: string): Promise<LastChange | null> {
   const entry = await reader.auditEntry.findFirst({
     where: { subject, subjectId },
     orderBy: { seq: 'desc' },
@@ -27,7 +23,5 @@ export function changesBetween(
   const differing = Object.entries(after).filter(
     ([field, to]) => JSON.stringify(before[field] ?? null) !== JSON.stringify(to ?? null),
   )
-  return Object.fromEntries(
-    differing.map(([field, to]) => [field, { from: before[field] ?? null, to: to ?? null }]),
-  )
+  return Object.fromEntries(differing.map(([field, to]) => [field, { from: before[field] ?? null, to: to ?? null }]))
 }

@@ -29,16 +29,10 @@ export async function listCastings(reader: Reader): Promise<CastingRow[]> {
     include: castingInclude,
     orderBy: { nameLower: 'asc' },
   })
-  return [
-    ...castings.filter((casting) => !casting.retiredAt),
-    ...castings.filter((casting) => casting.retiredAt),
-  ]
+  return [...castings.filter((casting) => !casting.retiredAt), ...castings.filter((casting) => casting.retiredAt)]
 }
 
-export type CastingFacts = Pick<
-  CastingRow,
-  'name' | 'material' | 'chamberCount' | 'chamberShape' | 'deepEdge' | 'note'
->
+export type CastingFacts = Pick<CastingRow, 'name' | 'material' | 'chamberCount' | 'chamberShape' | 'deepEdge' | 'note'>
 type Own<Row> = Omit<Row, 'id' | 'castingId' | 'retiredAt'>
 export type FigureRow = Own<CastingRow['figures'][number]>
 export type OutlineRow = Own<CastingRow['outlines'][number]>

@@ -114,9 +114,12 @@ export const planRecordOf = (plan: { results: string }): PlanRecord => JSON.pars
 
 /** Metal gone before this visit's cuts, at the thinnest corner: new thickness minus what was measured; null: not known. */
 export function removedBeforeIn(visit: VisitRecord, readings: readonly EffectiveReading[]): number | null {
-  const newIn = visit.head.newThicknessIn ?? castingFactsOf(visit.head.casting, visit.head.chamberForm).thicknessNewIn ?? null
+  const newIn =
+    visit.head.newThicknessIn ?? castingFactsOf(visit.head.casting, visit.head.chamberForm).thicknessNewIn ?? null
   const measured = readings.flatMap((reading) =>
-    reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null ? [reading.value] : [],
+    reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null
+      ? [reading.value]
+      : [],
   )
   return newIn === null || measured.length === 0 ? null : Math.max(0, newIn - Math.min(...measured))
 }
@@ -169,8 +172,10 @@ function orderFacts(visit: VisitRecord, readings: readonly EffectiveReading[], t
   }))
 }
 
-const rejectedOf = (seq: number | null, line: { rejectedAt: Date | null; rejectedWhy: string }): OrderFacts['rejected'] =>
-  seq === null || line.rejectedAt === null ? null : { seq, why: line.rejectedWhy }
+const rejectedOf = (
+  seq: number | null,
+  line: { rejectedAt: Date | null; rejectedWhy: string },
+): OrderFacts['rejected'] => (seq === null || line.rejectedAt === null ? null : { seq, why: line.rejectedWhy })
 
 /** A head that is bought has not come until a tag hangs on it. */
 export const notCome = (visit: { source: string; head: { tags: readonly unknown[] } }): boolean =>

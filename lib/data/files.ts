@@ -17,7 +17,10 @@ function pathOf(sha256: string): string {
 }
 
 const gone = (): RefusedError =>
-  new RefusedError({ code: 'failed', message: 'The file of this paper is missing or damaged. Tell the owner: it is in the backup.' })
+  new RefusedError({
+    code: 'failed',
+    message: 'The file of this paper is missing or damaged. Tell the owner: it is in the backup.',
+  })
 
 /**
  * Puts the bytes on the disk for good: written under another name, synced, then renamed, so that a file under its hash is
@@ -59,7 +62,11 @@ async function syncFolder(path: string): Promise<void> {
   }
 }
 
-const sizeOf = (path: string): Promise<number | null> => stat(path).then(({ size }) => size, () => null)
+const sizeOf = (path: string): Promise<number | null> =>
+  stat(path).then(
+    ({ size }) => size,
+    () => null,
+  )
 
 /** The row of a stored file; the same content is one row. */
 export async function addFileRow(tx: Tx, file: StoredFile, type: string, now: Date): Promise<void> {

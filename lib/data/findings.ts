@@ -27,9 +27,16 @@ export async function findingById(reader: Reader, id: string, otherwise = noSuch
 }
 
 const lineSelect = {
-  id: true, what: true, askedAt: true, askedHow: true, reportedAt: true,
-  answer: true, answeredAt: true, answeredBy: true, answeredLinkId: true,
-} as const // prettier-ignore
+  id: true,
+  what: true,
+  askedAt: true,
+  askedHow: true,
+  reportedAt: true,
+  answer: true,
+  answeredAt: true,
+  answeredBy: true,
+  answeredLinkId: true,
+} as const
 
 const wornBy = {
   head: { select: { id: true, tags: { where: { to: null }, select: { number: true } } } },

@@ -76,9 +76,16 @@ export async function visitIdsOf(reader: Reader, jobId: string): Promise<string[
 }
 
 const countedAsOpen: readonly Whereabouts[] = [
-  'expected', 'on order', 'in house', 'away', 'waiting for parts', 'waiting for an answer', 'held', 'finished',
+  'expected',
+  'on order',
+  'in house',
+  'away',
+  'waiting for parts',
+  'waiting for an answer',
+  'held',
+  'finished',
   'released',
-] // prettier-ignore
+]
 
 const openSelect = {
   id: true,

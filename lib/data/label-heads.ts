@@ -30,8 +30,14 @@ export type LabelVisit = Prisma.VisitGetPayload<{ select: typeof labelSelect }>
 
 /** Under the shop's roof, or booked with a plate on and about to be checked in. */
 const here: readonly Whereabouts[] = [
-  'expected', 'in house', 'waiting for parts', 'waiting for an answer', 'held', 'finished', 'released',
-] // prettier-ignore
+  'expected',
+  'in house',
+  'waiting for parts',
+  'waiting for an answer',
+  'held',
+  'finished',
+  'released',
+]
 
 /** The heads that are here and wear a tag, booked last first, so many at the most. */
 export const taggedVisitsHere = (reader: Reader, take: number): Promise<LabelVisit[]> =>

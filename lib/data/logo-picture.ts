@@ -7,7 +7,8 @@ import { formatOf, mostPixels, refuseByHeader, unreadable } from './picture-form
 const kinds = 'Choose a PNG, JPEG or WebP picture; a drawing (SVG, PDF) has to be saved as PNG first.'
 
 const noPicture = (): RefusedError => unreadable(`This file cannot be used as a logo. ${kinds}`)
-const damaged = (): RefusedError => unreadable('This picture is damaged or not whole. Save it again, or choose another.')
+const damaged = (): RefusedError =>
+  unreadable('This picture is damaged or not whole. Save it again, or choose another.')
 const unseen = (): RefusedError =>
   unreadable('Nothing of this picture would be seen on white paper. Choose one that is drawn in dark on light.')
 

@@ -43,7 +43,10 @@ const wholeInclude = {
   ...orderInclude,
   redoOf: { select: { id: true, number: true } },
   redos: { select: { id: true, number: true, redoCost: true, visits: { select: { visitId: true } } } },
-  visits: { include: { visit: { select: { ...headOfVisit.select, steps: true, releases: { select: { id: true } } } } }, orderBy: { id: 'asc' } },
+  visits: {
+    include: { visit: { select: { ...headOfVisit.select, steps: true, releases: { select: { id: true } } } } },
+    orderBy: { id: 'asc' },
+  },
 } as const satisfies Prisma.OutsideOrderInclude
 
 export const wholeOrder = (reader: Reader, id: string) =>
@@ -61,8 +64,10 @@ export type LineRecord = Prisma.OutsideOrderVisitGetPayload<{ include: { order: 
 
 /** One head of one order. */
 export const lineOfOrder = async (tx: Tx, orderId: string, visitId: string): Promise<LineRecord> =>
-  (await tx.outsideOrderVisit.findUnique({ where: { orderId_visitId: { orderId, visitId } }, include: { order: true } })) ??
-  none('head in this order')
+  (await tx.outsideOrderVisit.findUnique({
+    where: { orderId_visitId: { orderId, visitId } },
+    include: { order: true },
+  })) ?? none('head in this order')
 
 export const orderToChange = async (tx: Tx, id: string) =>
   (await tx.outsideOrder.findUnique({ where: { id } })) ?? none('outside order')
@@ -83,7 +88,11 @@ export async function bumpOrder(
 
 /** The sink that was typed for the newest plan of a pair, as typed; '' for none. */
 export async function newestChoice(reader: Reader, pairId: string): Promise<string> {
-  const plan = await reader.planVersion.findFirst({ where: { pairId }, orderBy: { number: 'desc' }, select: { inputs: true } })
+  const plan = await reader.planVersion.findFirst({
+    where: { pairId },
+    orderBy: { number: 'desc' },
+    select: { inputs: true },
+  })
   const { choice } = JSON.parse(plan?.inputs ?? '{}') as { choice?: { sinkIn?: { text: string } | null } }
   return choice?.sinkIn?.text ?? ''
 }
@@ -93,7 +102,14 @@ export const recentLines = (reader: Reader) =>
   reader.outsideOrderVisit.findMany({
     select: {
       receivedAt: true,
-      order: { select: { vendorId: true, sentAt: true, scope: true, vendor: { select: { name: true, boxHeads: true, retiredAt: true } } } },
+      order: {
+        select: {
+          vendorId: true,
+          sentAt: true,
+          scope: true,
+          vendor: { select: { name: true, boxHeads: true, retiredAt: true } },
+        },
+      },
     },
     orderBy: { id: 'desc' },
     take: 400,
@@ -113,7 +129,10 @@ export const stepsToSend = (reader: Reader) =>
 
 export const openWaits = (reader: Reader) =>
   reader.partsWait.findMany({
-    where: { arrivedAt: null, visit: { place: { whereabouts: { notIn: ['released', 'handed over', 'returned as is', 'scrapped'] } } } },
+    where: {
+      arrivedAt: null,
+      visit: { place: { whereabouts: { notIn: ['released', 'handed over', 'returned as is', 'scrapped'] } } },
+    },
     include: { visit: headOfVisit },
     orderBy: { openedAt: 'asc' },
   })

@@ -40,9 +40,12 @@ export async function tagsOfPairs(reader: Reader, pairIds: readonly string[]) {
     where: { pairId: { in: [...new Set(pairIds)] } },
     orderBy: { position: 'asc' },
     select: {
-      id: true, pairId: true, position: true, job: { select: { number: true } },
+      id: true,
+      pairId: true,
+      position: true,
+      job: { select: { number: true } },
       head: { select: { tags: { orderBy: { from: 'asc' } } } },
-    }, // prettier-ignore
+    },
   })
   return visits.map(({ id, pairId, position, job, head }) => ({
     visitId: id,

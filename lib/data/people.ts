@@ -10,7 +10,9 @@ export async function listPeople() {
 }
 
 export async function namesOf(personIds: readonly string[]): Promise<Map<string, string>> {
-  const people = await (await db()).person.findMany({
+  const people = await (
+    await db()
+  ).person.findMany({
     where: { id: { in: [...new Set(personIds)] } },
     select: { id: true, name: true },
   })

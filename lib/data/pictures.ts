@@ -13,7 +13,9 @@ const noPicture = (): RefusedError =>
 const damaged = (): RefusedError =>
   unreadable('This picture is damaged or not whole. Take it again, or choose another.')
 const foreignCoding = (): RefusedError =>
-  unreadable('This kind of picture (HEIC) cannot be read here. Set the camera to JPEG (“most compatible”) and take it again.')
+  unreadable(
+    'This kind of picture (HEIC) cannot be read here. Set the camera to JPEG (“most compatible”) and take it again.',
+  )
 
 /**
  * Reads what came up and makes the picture that is kept: turned upright, no edge longer than `longestEdgePx`, a new JPEG

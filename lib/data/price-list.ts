@@ -18,8 +18,7 @@ export async function priceItemById(reader: Reader, id: string) {
 export async function listPriceItems(reader: Reader) {
   const items = await reader.priceItem.findMany({ orderBy: [{ text: 'asc' }, { id: 'asc' }] })
   return items.toSorted(
-    (a, b) =>
-      Number(a.retiredAt !== null) - Number(b.retiredAt !== null) || placeOf(a.stepId) - placeOf(b.stepId),
+    (a, b) => Number(a.retiredAt !== null) - Number(b.retiredAt !== null) || placeOf(a.stepId) - placeOf(b.stepId),
   )
 }
 

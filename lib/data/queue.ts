@@ -15,7 +15,9 @@ const queueInclude = {
       pairId: true,
       position: true,
       job: { select: { number: true, promiseOn: true, urgent: true } },
-      head: { select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } } },
+      head: {
+        select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } },
+      },
       place: { select: { whereabouts: true } },
     },
   },

@@ -12,16 +12,13 @@ export const releaseOf = (reader: Reader, visitId: string, revision?: number) =>
     orderBy: { revision: 'desc' },
   })
 
-export const specOfRelease = (release: { facts: string }): SpecSheetData =>
-  JSON.parse(release.facts) as SpecSheetData
+export const specOfRelease = (release: { facts: string }): SpecSheetData => JSON.parse(release.facts) as SpecSheetData
 
 /** Whether a reading was corrected or withdrawn after the newest release: by the order of events, not by the clock. */
 export function correctedSinceRelease(visit: VisitRecord): boolean {
   const released = visit.events.findLast((event) => event.kind === 'release')?.seq
   if (released === undefined) return false
-  return visit.readings.some(
-    (set) => set.eventSeq > released && set.points.some((point) => point.correctsId !== null),
-  )
+  return visit.readings.some((set) => set.eventSeq > released && set.points.some((point) => point.correctsId !== null))
 }
 
 export type NewRelease = {

@@ -40,7 +40,10 @@ export async function actorOfSession(sessionId: string, now: Date): Promise<Acto
 
 export async function endSession(sessionId: string, reason: string, now: Date): Promise<void> {
   const client = await db()
-  await client.session.updateMany({ where: { id: sessionId, endedAt: null }, data: { endedAt: now, endReason: reason } })
+  await client.session.updateMany({
+    where: { id: sessionId, endedAt: null },
+    data: { endedAt: now, endReason: reason },
+  })
 }
 
 /** Ends every session of a person: sign-out everywhere, disable, demotion, new password. */

@@ -72,7 +72,11 @@ export const headsToOrder = (reader: Reader, jobId: string | null) =>
       place: { whereabouts: 'on order' },
       supply: { none: { line: stillComing } },
     },
-    select: { ...headName, source: true, head: { select: { ...headName.head.select, casting: { select: { name: true } } } } },
+    select: {
+      ...headName,
+      source: true,
+      head: { select: { ...headName.head.select, casting: { select: { name: true } } } },
+    },
     orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
   })
 
@@ -108,8 +112,12 @@ export const bringsHead = async (tx: Tx, visitId: string): Promise<string | null
 
 /** The number of the order that brings the parts of this wait; null: none does. */
 export const bringsParts = async (tx: Tx, waitId: string): Promise<string | null> =>
-  (await tx.supplyLine.findFirst({ where: { waitId, ...stillComing }, select: { order: { select: { number: true } } } }))?.order.number ??
-  null
+  (
+    await tx.supplyLine.findFirst({
+      where: { waitId, ...stillComing },
+      select: { order: { select: { number: true } } },
+    })
+  )?.order.number ?? null
 
 export type NewSupplyLine = {
   readonly kind: 'head' | 'part'

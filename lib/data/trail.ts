@@ -29,13 +29,16 @@ export async function trailEntries(
   reader: Reader,
   { search, before, take }: { search: TrailSearch | null; before: number | null; take: number },
 ): Promise<TrailEntry[]> {
-  const anyOf = search === null ? [] : [
-    { actorId: { in: [...search.actorIds] } },
-    { jobId: { in: [...search.jobIds] } },
-    { visitId: { in: [...search.visitIds] } },
-    { subjectId: { in: [...search.subjectIds] } },
-    ...search.actions.map((part) => ({ action: { contains: part } })),
-  ]
+  const anyOf =
+    search === null
+      ? []
+      : [
+          { actorId: { in: [...search.actorIds] } },
+          { jobId: { in: [...search.jobIds] } },
+          { visitId: { in: [...search.visitIds] } },
+          { subjectId: { in: [...search.subjectIds] } },
+          ...search.actions.map((part) => ({ action: { contains: part } })),
+        ]
   return reader.auditEntry.findMany({
     where: {
       ...(before === null ? {} : { seq: { lt: before } }),
@@ -72,9 +75,7 @@ const select = { id: true, name: true } as const
 async function namedLike(reader: Reader, text: string): Promise<{ people: string[]; others: string[] }> {
   const wanted = text.toLowerCase()
   const idsOf = (rows: readonly Named[]) =>
-    rows
-      .filter((row) => row.name.toLowerCase().includes(wanted) || row.signIn === wanted)
-      .map(({ id }) => id)
+    rows.filter((row) => row.name.toLowerCase().includes(wanted) || row.signIn === wanted).map(({ id }) => id)
   const people = await reader.person.findMany({ select: { ...select, signIn: true } })
   const vendors = await reader.vendor.findMany({ select })
   const castings = await reader.castingRecord.findMany({ select })
@@ -83,17 +84,20 @@ async function namedLike(reader: Reader, text: string): Promise<{ people: string
 }
 
 /** Names to show in the place of ids: tags of visits, numbers of jobs, names of people and of what has a name. */
-export async function trailNames(
-  reader: Reader,
-  entries: readonly TrailEntry[],
-): Promise<Map<string, string>> {
+export async function trailNames(reader: Reader, entries: readonly TrailEntry[]): Promise<Map<string, string>> {
   const ids = (of: (entry: TrailEntry) => string | null) => [...new Set(entries.flatMap((entry) => of(entry) ?? []))]
   const subjects = (kind: string) => ids((entry) => (entry.subject === kind ? entry.subjectId : null))
   const actors = ids((entry) => entry.actorId)
   const people = [...actors, ...subjects('person')]
   const rows: Named[] = [
-    ...(await tagsOf(reader, ids((entry) => entry.visitId))),
-    ...(await numbersOf(reader, ids((entry) => entry.jobId))),
+    ...(await tagsOf(
+      reader,
+      ids((entry) => entry.visitId),
+    )),
+    ...(await numbersOf(
+      reader,
+      ids((entry) => entry.jobId),
+    )),
     ...(await named(people, (where) => reader.person.findMany({ where, select }))),
     ...(await linksOf(reader, actors)),
     ...(await named(subjects('vendor'), (where) => reader.vendor.findMany({ where, select }))),

@@ -106,7 +106,17 @@ async function projectRoute(tx: Tx, { visit, facts, route }: VisitWithRoute, now
 
 function routeRow(visitId: string, step: RouteStep, place: number) {
   const { stepId, occurrence, orderId, label, station, state, ...detail } = step
-  return { visitId, stepId, occurrence, orderKey: orderId ?? '', place, label, station, state, detail: JSON.stringify(detail) }
+  return {
+    visitId,
+    stepId,
+    occurrence,
+    orderKey: orderId ?? '',
+    place,
+    label,
+    station,
+    state,
+    detail: JSON.stringify(detail),
+  }
 }
 
 /** A row of the projection as a route step again. */
@@ -136,7 +146,10 @@ export async function refreshPair(tx: Tx, pairId: string, now: Date): Promise<vo
   for (const visit of visits) await refreshRoute(tx, visit.id, now)
 }
 
-export async function visitIdOfTag(client: Db, tag: string): Promise<{ headId: string; visitId: string | null } | null> {
+export async function visitIdOfTag(
+  client: Db,
+  tag: string,
+): Promise<{ headId: string; visitId: string | null } | null> {
   const assignment = await client.tagAssignment.findFirst({
     where: { number: tag.trim().toUpperCase() },
     orderBy: [{ from: 'desc' }],

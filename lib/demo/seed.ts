@@ -65,9 +65,7 @@ async function live(ground: DemoGround, now: Date): Promise<void> {
     [bench.comeback(() => first.head(0).headId), newJob()],
     ...stories.map((story) => [story, newJob()] as const),
   ]
-  const told = jobs.flatMap(([story, job]) =>
-    story(job).map((act): Told => ({ act, job, at: timeOf(act, job.clock) })),
-  )
+  const told = jobs.flatMap(([story, job]) => story(job).map((act): Told => ({ act, job, at: timeOf(act, job.clock) })))
   told.sort((a, b) => a.at.getTime() - b.at.getTime())
   for (const { act, job, at } of told) {
     job.clock.goTo(at)

@@ -1,8 +1,18 @@
 import type { SpecChambers } from '@/lib/core/spec/spec-sheet'
 import { roughWidth } from './dimension'
 import {
-  ellipsePath, filled, hatchPath, linePath, outlined, rectPath, stroked, text, type Drawing, type Mark, type Point,
-} from './marks' // prettier-ignore
+  ellipsePath,
+  filled,
+  hatchPath,
+  linePath,
+  outlined,
+  rectPath,
+  stroked,
+  text,
+  type Drawing,
+  type Mark,
+  type Point,
+} from './marks'
 
 type Setting = { readonly widthMm: number; readonly heightMm: number }
 
@@ -39,14 +49,12 @@ export function chamberBars(chambers: SpecChambers, { widthMm, heightMm }: Setti
   const pitch = (widthMm - leftMm - rightMm) / rows.length
   const read = (cc: number | null | undefined, words: string | null): Reading | null =>
     cc === null || cc === undefined ? null : { y: y(cc), words: words ?? '' }
-  const bars = rows.map(
-    (row, i): Bar => ({
-      chamber: row.chamber,
-      x: leftMm + pitch * (i + 0.5),
-      before: read(beforeCc[i], row.beforeCc),
-      after: read(afterCc[i], row.afterCc),
-    }),
-  )
+  const bars = rows.map((row, i): Bar => ({
+    chamber: row.chamber,
+    x: leftMm + pitch * (i + 0.5),
+    before: read(beforeCc[i], row.beforeCc),
+    after: read(afterCc[i], row.afterCc),
+  }))
   const longest = Math.max(1, ...bars.flatMap(({ before, after }) => [before, after].map((r) => r?.words.length ?? 0)))
   const sizeMm = Math.min(figureMm, pitch / (longest * 0.5))
   const right = widthMm - rightMm
@@ -67,7 +75,7 @@ export function chamberBars(chambers: SpecChambers, { widthMm, heightMm }: Setti
       ...text([leftMm, 3.4], likeWords(chambers) ?? '', noteMm, { bold: true }),
     ],
   }
-} // prettier-ignore
+}
 
 /** Millimetres down for a volume: all that is drawn between the two heights. */
 function scaleOf(ccs: readonly number[], top: number, bottom: number): (cc: number) => number {
@@ -130,9 +138,7 @@ function joins(bars: readonly Bar[], chambers: SpecChambers): Mark[] {
     before && after && Math.abs(after.y - before.y) > 2 * pointMm ? [{ x, from: before.y, to: after.y }] : [],
   )
   const away = (from: number, to: number) => pointMm * Math.sign(to - from)
-  const lines = pairs
-    .map(({ x, from, to }) => linePath([x, from + away(from, to)], [x, to - away(from, to)]))
-    .join('')
+  const lines = pairs.map(({ x, from, to }) => linePath([x, from + away(from, to)], [x, to - away(from, to)])).join('')
   switch (likenessOf(chambers)) {
     case 'alike':
       return stroked(lines, 'ink', 0.4)

@@ -1,6 +1,16 @@
 import {
-  at, ellipsePath, filled, hatchPath, linePath, outlined, stroked, text, type Drawing, type Mark, type Point,
-} from './marks' // prettier-ignore
+  at,
+  ellipsePath,
+  filled,
+  hatchPath,
+  linePath,
+  outlined,
+  stroked,
+  text,
+  type Drawing,
+  type Mark,
+  type Point,
+} from './marks'
 
 /** All chambers as measured at one stage of the work. */
 export type TrendStage = {
@@ -61,7 +71,7 @@ export function chamberTrendDrawing(stages: readonly TrendStage[], { title, widt
       ),
     ],
   }
-} // prettier-ignore
+}
 
 /** Where a volume lies between the least and the most that is drawn: 0 to 1; all alike in the middle. */
 function scaleOf(stages: readonly TrendStage[]): (cc: number) => number {
@@ -83,7 +93,7 @@ function jobs(stages: readonly TrendStage[], x: (place: number) => number, half:
       ...text([leftEdge + 1, 4.5], `job ${jobNumber}`, figureMm, { face: 'text' }),
     ]
   })
-} // prettier-ignore
+}
 
 function stripMarks(
   strip: Strip,
@@ -95,7 +105,9 @@ function stripMarks(
   const base = strip.topMm + stripMm
   const taken = stages.flatMap((stage, place) => {
     const cc = stage.ccs[strip.chamber - 1] ?? null
-    return cc === null ? [] : [{ stage, words: stage.texts[strip.chamber - 1] ?? String(cc), at: [x(place), strip.y(cc)] as Point }]
+    return cc === null
+      ? []
+      : [{ stage, words: stage.texts[strip.chamber - 1] ?? String(cc), at: [x(place), strip.y(cc)] as Point }]
   })
   return [
     ...bands(strip, stages, x, half),
@@ -107,7 +119,7 @@ function stripMarks(
     ),
     ...taken.flatMap(({ at: [px, py], words }) => text([px, py - 1.8], words, figureMm, { anchor: 'middle' })),
   ]
-} // prettier-ignore
+}
 
 /** One band over all stages in a row that share a target. */
 function bands(strip: Strip, stages: readonly TrendStage[], x: (place: number) => number, half: number): Mark[] {
@@ -120,15 +132,20 @@ function bands(strip: Strip, stages: readonly TrendStage[], x: (place: number) =
     from = place + 1
   })
   return marks
-} // prettier-ignore
+}
 
-function band({ y }: Strip, { cc, toleranceCc }: { cc: number; toleranceCc: number }, left: number, right: number): Mark[] {
+function band(
+  { y }: Strip,
+  { cc, toleranceCc }: { cc: number; toleranceCc: number },
+  left: number,
+  right: number,
+): Mark[] {
   const [top, bottom] = [y(cc + toleranceCc), y(cc - toleranceCc)]
   return [
     ...stroked(hatchPath(left, top, right - left, bottom - top, 1.2), 'faint', 0.15),
     ...stroked(linePath([left, top], [right, top]) + linePath([left, bottom], [right, bottom]), 'faint', 0.15),
   ]
-} // prettier-ignore
+}
 
 type Taken = { readonly stage: TrendStage; readonly at: Point }
 

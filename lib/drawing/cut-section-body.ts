@@ -108,9 +108,7 @@ export function quenchPad(
 ): Mark[] {
   if (chamberShape !== 'closed' || !geometry.wallsIn) return []
   const [from, to] = metalOf(geometry).toSorted((a, b) => b[1] - b[0] - (a[1] - a[0]))[0] ?? [0, 0]
-  const [wallX, sideX] = [from === 0 ? to : from, from === 0 ? from : to].map(
-    (xIn) => place({ xIn, zIn: 0 })[0],
-  )
+  const [wallX, sideX] = [from === 0 ? to : from, from === 0 ? from : to].map((xIn) => place({ xIn, zIn: 0 })[0])
   const words = 'quench pad'
   const width = roughWidth(words, look.smallMm)
   if (wallX === undefined || sideX === undefined || Math.abs(wallX - sideX) < width + 4) return []

@@ -91,11 +91,7 @@ export function chamberOf(
   return {
     chamber: {
       start,
-      pieces: [
-        wall(start, first[0], bend, lean),
-        ...between,
-        reversed(last[1], wall(end, last[1], bend, lean), end),
-      ],
+      pieces: [wall(start, first[0], bend, lean), ...between, reversed(last[1], wall(end, last[1], bend, lean), end)],
       sure: opening !== null && opening.source !== 'perimeter',
     },
     wallsIn: [fromIn, toIn],
@@ -125,10 +121,7 @@ const reversed = (from: SectionPoint, { by }: ContourPiece, to: SectionPoint): C
 })
 
 /** No seat to run through: a box of the chamber's mean depth, which nobody may take for the roof. */
-function withoutSeats(
-  { casting }: Pick<CutSectionInput, 'casting'>,
-  { fromIn, toIn }: SectionOpening,
-): Contour {
+function withoutSeats({ casting }: Pick<CutSectionInput, 'casting'>, { fromIn, toIn }: SectionOpening): Contour {
   const areaIn2 = within(casting.openingAreaIn2, 0.5, 40) ?? (Math.PI * (toIn - fromIn) ** 2) / 4
   const meanIn = (within(casting.nominalCc, 1, 400) ?? 0) / ccPerIn3 / areaIn2
   const upIn = within(meanIn, 0.1, 1.2) ?? 0.4

@@ -63,11 +63,7 @@ export type Frame = {
   readonly place: (point: SectionPoint) => Point
 }
 
-export function frameOf(
-  { widthIn, topIn, valves }: SectionGeometry,
-  deepEdge: Port,
-  look: CutSectionLook,
-): Frame {
+export function frameOf({ widthIn, topIn, valves }: SectionGeometry, deepEdge: Port, look: CutSectionLook): Frame {
   const mmPerIn = Math.min((look.widthMm - 2 * look.marginMm) / widthIn, look.mostMmPerIn)
   const leftX = (look.widthMm - widthIn * mmPerIn) / 2
   const topY = valves.length > 0 ? look.textMm + 7 : 4

@@ -30,10 +30,7 @@ export function sectionGeometry(input: CutSectionInput): SectionGeometry {
   const valves = ports.flatMap((port) => placeValve(casting, port, moved, widthIn) ?? [])
   const [a, b] = valves
   const oneBehindOther = a !== undefined && b !== undefined && behind(a, b)
-  const highestIn = Math.max(
-    0,
-    ...valves.flatMap(({ circles }) => circles[0]?.ends.map((end) => end.zIn) ?? []),
-  )
+  const highestIn = Math.max(0, ...valves.flatMap(({ circles }) => circles[0]?.ends.map((end) => end.zIn) ?? []))
   return {
     widthIn,
     widthKnown: known !== null,
@@ -58,11 +55,7 @@ function angleOf({ cut }: CutSectionInput, motion: Motion, widthKnown: boolean):
   return widthKnown ? (motion.angleRad * 180) / Math.PI : null
 }
 
-function missingOf(
-  casting: CastingFacts,
-  opening: SectionOpening | null,
-  valves: readonly PlacedValve[],
-): string[] {
+function missingOf(casting: CastingFacts, opening: SectionOpening | null, valves: readonly PlacedValve[]): string[] {
   const unplaced = ports.filter((port) => !valves.some((valve) => valve.port === port))
   const ungauged = valves
     .map(({ port }) => port)

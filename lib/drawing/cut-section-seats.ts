@@ -12,12 +12,7 @@ const highestIn = 2
 const circleNames: readonly CircleName[] = ['insert', 'top-cut', 'sealing']
 
 /** A valve and its seat, where the record has them; null when that is not enough, or not inside the head. */
-export function placeValve(
-  casting: CastingFacts,
-  port: Port,
-  motion: Motion,
-  widthIn: number,
-): PlacedValve | null {
+export function placeValve(casting: CastingFacts, port: Port, motion: Motion, widthIn: number): PlacedValve | null {
   const angleDeg = within(casting[`${port}ValveAngleDeg`], -60, 60)
   const xIn = within(casting[`${port}ValveXIn`], 0, widthIn)
   if (angleDeg === null || xIn === null) return null
@@ -53,8 +48,7 @@ function circleOf(
   const seat = seatOf(casting, port)
   const gauged = placeCircle(seat, name, true)
   if (gauged.ok) return gauged.value
-  const { diameterIn, offsetIn } =
-    name === 'sealing' ? { ...seat.circles.sealing, offsetIn: 0 } : seat.circles[name]
+  const { diameterIn, offsetIn } = name === 'sealing' ? { ...seat.circles.sealing, offsetIn: 0 } : seat.circles[name]
   const [diameter, offset] = [within(diameterIn, 0.3, 6), within(offsetIn, -1, 1)]
   if (rim === null || diameter === null || offset === null) return null
   const centre = { xIn: rim.xIn + offset * axis.x, zIn: rim.zIn + offset * axis.z }

@@ -5,9 +5,17 @@ import { hatchInside } from './cut-section-hatch'
 import { isCut, mustHold, nearestOf, seatWords, tellingCircle } from './cut-section-words'
 import type { SectionGeometry } from './cut-section-types'
 import {
-  ellipsePath, filled, linePath, outlined, polygonPath, stroked, text,
-  type Mark, type Point, type Tone,
-} from './marks' // prettier-ignore
+  ellipsePath,
+  filled,
+  linePath,
+  outlined,
+  polygonPath,
+  stroked,
+  text,
+  type Mark,
+  type Point,
+  type Tone,
+} from './marks'
 
 const factors = [1, 2, 3, 4, 5, 10, 20, 40, 100, 200]
 const deepestMm = 12

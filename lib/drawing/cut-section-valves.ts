@@ -71,9 +71,7 @@ export function portMarks(valve: PlacedValve, geometry: SectionGeometry, frame: 
 /** From the insert's edge over the top cut to the sealing line, on both sides. */
 function seatContour({ circles }: PlacedValve, { place }: Frame): string {
   if (circles.length < 2) return ''
-  return ([0, 1] as const)
-    .map((side) => `M${circles.map(({ ends }) => at(place(ends[side]))).join('L')}`)
-    .join('')
+  return ([0, 1] as const).map((side) => `M${circles.map(({ ends }) => at(place(ends[side]))).join('L')}`).join('')
 }
 
 /** Thickness of a valve's edge, depth of its face, and the least clear of the break line. */

@@ -14,8 +14,7 @@ export const noWidthWords = 'drawn to a usual width; the record has none'
 export const degrees = (angleDeg: number): string => `${angleDeg.toFixed(2)}°`
 
 /** Whether the cut has gone past a circle; a sealing line may not even be reached. */
-const isLost = ({ name, overDeckIn }: SeatMark): boolean =>
-  name === 'sealing' ? overDeckIn <= 0 : overDeckIn < 0
+const isLost = ({ name, overDeckIn }: SeatMark): boolean => (name === 'sealing' ? overDeckIn <= 0 : overDeckIn < 0)
 
 const gravest: readonly SeatMark['name'][] = ['sealing', 'top-cut']
 
@@ -68,9 +67,7 @@ export function sectionInWords(geometry: SectionGeometry, input: CutSectionInput
   const others = geometry.valves.filter((valve) => valve !== nearest)
   return [
     cutWords(geometry, input),
-    geometry.widthKnown
-      ? `Milled width ${formatFigure(geometry.widthIn, 'milledWidth')}.`
-      : sentence(noWidthWords),
+    geometry.widthKnown ? `Milled width ${formatFigure(geometry.widthIn, 'milledWidth')}.` : sentence(noWidthWords),
     ...(nearest ? [`Nearest to the new deck: ${seatWords(nearest)}.`] : []),
     ...others.map((valve) => sentence(seatWords(valve))),
     ...notes(geometry),
@@ -78,14 +75,7 @@ export function sectionInWords(geometry: SectionGeometry, input: CutSectionInput
 }
 
 /** What one must know to read the drawing; the same for every cut of a casting. */
-export function notes({
-  opening,
-  valves,
-  missing,
-  widened,
-  chamber,
-  oneBehindOther,
-}: SectionGeometry): string[] {
+export function notes({ opening, valves, missing, widened, chamber, oneBehindOther }: SectionGeometry): string[] {
   const opened = {
     outline: [],
     area: ['Opening drawn as a circle of its area.'],

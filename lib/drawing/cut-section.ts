@@ -46,9 +46,7 @@ export function cutSection(input: CutSectionInput): Drawing {
       ...widthMarks(geometry, frame, rows),
       ...text([1, rows.captionY], captionOf(geometry, frame), look.textMm, { bold: true }),
       ...stripMarks(geometry, frame, rows.stripY),
-      ...rows.notes.flatMap((words, at) =>
-        text([rows.notesX, rows.notesY + at * look.rowMm], words, look.smallMm),
-      ),
+      ...rows.notes.flatMap((words, at) => text([rows.notesX, rows.notesY + at * look.rowMm], words, look.smallMm)),
     ],
   }
 }
@@ -131,17 +129,10 @@ function widthMarks(
   { leftX, rightX, look }: Frame,
   { widthY }: Rows,
 ): Mark[] {
-  if (!widthKnown)
-    return text([look.widthMm / 2, widthY + 1], noWidthWords, look.smallMm, { anchor: 'middle' })
+  if (!widthKnown) return text([look.widthMm / 2, widthY + 1], noWidthWords, look.smallMm, { anchor: 'middle' })
   const ends = [leftX, rightX].map((x) => linePath([x, widthY - 2], [x, widthY + 2])).join('')
   return [
-    ...levelDimension(
-      leftX,
-      rightX,
-      widthY,
-      `milled width ${formatFigure(widthIn, 'milledWidth')}`,
-      look.textMm,
-    ),
+    ...levelDimension(leftX, rightX, widthY, `milled width ${formatFigure(widthIn, 'milledWidth')}`, look.textMm),
     ...stroked(ends, 'ink', 0.2),
   ]
 }

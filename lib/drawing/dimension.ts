@@ -13,11 +13,7 @@ export function arrowhead(tip: Point, from: Point, lengthMm = headMm): string {
   const [ux, uy] = [dx / length, dy / length]
   const half = lengthMm / 6
   const base: Point = [tip[0] + ux * lengthMm, tip[1] + uy * lengthMm]
-  return polygonPath([
-    tip,
-    [base[0] - uy * half, base[1] + ux * half],
-    [base[0] + uy * half, base[1] - ux * half],
-  ])
+  return polygonPath([tip, [base[0] - uy * half, base[1] + ux * half], [base[0] + uy * half, base[1] - ux * half]])
 }
 
 /** A level dimension line with arrowheads at both ends, the figure in a gap of the line. */
@@ -34,13 +30,7 @@ export function levelDimension(fromX: number, toX: number, y: number, words: str
 }
 
 /** A height too small to stand inside: two arrows point at it from above and from below, at the lines led out to it. */
-export function gapDimension(
-  x: number,
-  topY: number,
-  bottomY: number,
-  leadX: number,
-  tailMm: number,
-): Mark[] {
+export function gapDimension(x: number, topY: number, bottomY: number, leadX: number, tailMm: number): Mark[] {
   const [top, bottom]: readonly [Point, Point] = [
     [x, topY],
     [x, bottomY],

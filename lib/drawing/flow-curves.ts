@@ -2,9 +2,19 @@ import { monotoneCurve, type FlowCurve } from '@/lib/core/flow/curve'
 import type { SpecFlowPoint } from '@/lib/core/spec/spec-sheet'
 import { ticks } from './axis'
 import {
-  at, ellipsePath, filled, linePath, outlined, polygonPath, rectPath, stroked, text,
-  type Drawing, type Mark, type Point,
-} from './marks' // prettier-ignore
+  at,
+  ellipsePath,
+  filled,
+  linePath,
+  outlined,
+  polygonPath,
+  rectPath,
+  stroked,
+  text,
+  type Drawing,
+  type Mark,
+  type Point,
+} from './marks'
 
 export type FlowCurvesSetting = {
   readonly title: string
@@ -51,8 +61,7 @@ const light: readonly Style[] = [
   {
     widthMm: 0.35,
     dashMm: [0.5, 0.8],
-    marks: (places) =>
-      outlined(places.map(([x, y]) => rectPath(x - 0.75, y - 0.75, 1.5, 1.5)).join(''), 'ink', 0.3),
+    marks: (places) => outlined(places.map(([x, y]) => rectPath(x - 0.75, y - 0.75, 1.5, 1.5)).join(''), 'ink', 0.3),
   },
   {
     widthMm: 0.35,
@@ -66,7 +75,12 @@ const light: readonly Style[] = [
 ]
 
 const diamondPath = ([x, y]: Point, reach: number): string =>
-  polygonPath([[x, y - reach], [x + reach, y], [x, y + reach], [x - reach, y]]) // prettier-ignore
+  polygonPath([
+    [x, y - reach],
+    [x + reach, y],
+    [x, y + reach],
+    [x - reach, y],
+  ])
 
 /**
  * Flow against lift, before thin and dashed with open points, after heavy with solid ones, each named at its end; so it
@@ -107,9 +121,7 @@ export function flowRunCurves(runs: readonly NamedPoints[], setting: FlowCurvesS
         ...style.marks(points.map(({ liftIn, flowCfm }) => plot.place(liftIn, flowCfm))),
       ]),
       ...names(drawn, plot),
-      ...(setting.notLike
-        ? text([leftMm + 3, topMm - 2.2], 'not like for like', nameSizeMm, { bold: true })
-        : []),
+      ...(setting.notLike ? text([leftMm + 3, topMm - 2.2], 'not like for like', nameSizeMm, { bold: true }) : []),
     ],
   }
 }
@@ -124,11 +136,7 @@ const taken = (points: readonly SpecFlowPoint[]): Taken[] =>
     .flatMap(({ liftIn, flowCfm }) => (flowCfm === null ? [] : [{ liftIn, flowCfm }]))
     .sort((a, b) => a.liftIn - b.liftIn)
 
-function plotOf(
-  points: readonly SpecFlowPoint[],
-  { widthMm, heightMm }: FlowCurvesSetting,
-  rightMm: number,
-): Plot {
+function plotOf(points: readonly SpecFlowPoint[], { widthMm, heightMm }: FlowCurvesSetting, rightMm: number): Plot {
   const lifts = ticks(Math.max(0.1, ...points.map((point) => point.liftIn)), 8)
   const flows = ticks(Math.max(10, ...points.map((point) => point.flowCfm ?? 0)), 5)
   const [mostLift, mostFlow] = [lifts[lifts.length - 1] ?? 1, flows[flows.length - 1] ?? 1]
@@ -222,8 +230,6 @@ function inWords({ name, points }: NamedPoints): string {
   if (points.length === 0) return `No run ${name}.`
   const list = [...points]
     .sort((a, b) => a.liftIn - b.liftIn)
-    .map(
-      (p) => `${p.liftIn.toFixed(3)} in ${p.flowCfm === null ? 'not taken' : `${p.flowCfm.toFixed(1)} cfm`}`,
-    )
+    .map((p) => `${p.liftIn.toFixed(3)} in ${p.flowCfm === null ? 'not taken' : `${p.flowCfm.toFixed(1)} cfm`}`)
   return `${name[0]?.toUpperCase() ?? ''}${name.slice(1)}: ${list.join(', ')}.`
 }

@@ -1,9 +1,20 @@
 import type { Corner, Edge, HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { roughWidth } from './dimension'
 import {
-  ellipsePath, filled, hatchPath, linePath, outlined, polygonPath, rectPath, roundedPath, stroked, text,
-  type Drawing, type Mark, type Point,
-} from './marks' // prettier-ignore
+  ellipsePath,
+  filled,
+  hatchPath,
+  linePath,
+  outlined,
+  polygonPath,
+  rectPath,
+  roundedPath,
+  stroked,
+  text,
+  type Drawing,
+  type Mark,
+  type Point,
+} from './marks'
 
 /** Where the head lies in the drawing: its deck seen from below, intake edge at the foot, marked end at the left. */
 type Frame = {
@@ -53,10 +64,7 @@ function deepEdge(head: HeadDrawing, frame: Frame): Mark[] {
   return [
     ...stroked(hatchPath(frame.left, y, frame.length, band, 1.5), 'ink', 0.3),
     ...stroked(
-      linePath(
-        [frame.left, edgeY(head.deepEdge, frame)],
-        [frame.left + frame.length, edgeY(head.deepEdge, frame)],
-      ),
+      linePath([frame.left, edgeY(head.deepEdge, frame)], [frame.left + frame.length, edgeY(head.deepEdge, frame)]),
       'ink',
       1.4,
     ),
@@ -102,16 +110,35 @@ function bolts({ bolts: all, slotToward }: HeadDrawing, frame: Frame): Mark[] {
   const arrow = (bolt: Bolt): string => {
     const [x, y] = holeAt(bolt, frame)
     const end = y + toward * (holeMm + slotMm + 0.3)
-    return polygonPath([[x - 0.9, end], [x + 0.9, end], [x, end + toward * 1.5]]) // prettier-ignore
+    return polygonPath([
+      [x - 0.9, end],
+      [x + 0.9, end],
+      [x, end + toward * 1.5],
+    ])
   }
   const path = (wanted: readonly Bolt[], draw: (bolt: Bolt) => string) => wanted.map(draw).join('')
   const slotted = slotToward === null ? [] : all.filter((bolt) => bolt.slotted)
   return [
-    ...outlined(path(all.filter((bolt) => !bolt.long), hole), 'ink', 0.35),
-    ...outlined(path(all.filter((bolt) => bolt.long), hole), 'ink', 0.35, 'ink'),
+    ...outlined(
+      path(
+        all.filter((bolt) => !bolt.long),
+        hole,
+      ),
+      'ink',
+      0.35,
+    ),
+    ...outlined(
+      path(
+        all.filter((bolt) => bolt.long),
+        hole,
+      ),
+      'ink',
+      0.35,
+      'ink',
+    ),
     ...outlined(path(slotted, arrow), 'ground', 0.5, 'ink'),
     ...all.flatMap((bolt) => boltName(bolt, frame)),
-  ] // prettier-ignore
+  ]
 }
 
 const nameMm = 2.5
@@ -141,9 +168,7 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
     frame.left + clear + pitch * (i + 0.5),
     frame.top + frame.width / 2,
   ])
-  const outline = centres
-    .map(([x, y]) => roundedPath(x - rx, y - ry, 2 * rx, 2 * ry, rx * 0.75, ry * 0.75))
-    .join('')
+  const outline = centres.map(([x, y]) => roundedPath(x - rx, y - ry, 2 * rx, 2 * ry, rx * 0.75, ry * 0.75)).join('')
   return [
     ...outlined(outline, 'ink', 0.4),
     ...centres.flatMap(([x, y], i) => [
@@ -200,9 +225,7 @@ function edges(head: HeadDrawing, frame: Frame): Mark[] {
     const words = [`${edge} edge`, deep ? 'deep edge' : '', depth === null ? '' : `${cut} ${depth}`]
       .filter((word) => word !== '')
       .join(' · ')
-    const corner = Math.max(
-      ...([1, 2] as const).map((end) => head.cornerReadings[`${edge}-${end}`]?.length ?? 0),
-    )
+    const corner = Math.max(...([1, 2] as const).map((end) => head.cornerReadings[`${edge}-${end}`]?.length ?? 0))
     const room = frame.length - 2 * (corner * cornerMm * letterMm + 2.5)
     const sizeMm = Math.min(deep ? 4.6 : 4, room / (letterMm * words.length))
     return text([middle, y], words, sizeMm, { anchor: 'middle', bold: deep })

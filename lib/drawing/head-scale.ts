@@ -1,15 +1,5 @@
 import type { Graduation } from './graduations'
-import {
-  filled,
-  linePath,
-  outlined,
-  polygonPath,
-  rectPath,
-  stroked,
-  text,
-  type Drawing,
-  type Mark,
-} from './marks'
+import { filled, linePath, outlined, polygonPath, rectPath, stroked, text, type Drawing, type Mark } from './marks'
 
 export type HeadScaleSetting = {
   readonly widthMm: number
@@ -93,11 +83,7 @@ function bar({ x, lengthMm, direction }: Placed, edgeMm: number, from: number, t
   return rectPath(x - barMm / 2, Math.min(a, b), barMm, Math.abs(b - a))
 }
 
-const join = (
-  placed: readonly Placed[],
-  states: readonly Graduation['state'][],
-  draw: (p: Placed) => string,
-) =>
+const join = (placed: readonly Placed[], states: readonly Graduation['state'][], draw: (p: Placed) => string) =>
   placed
     .filter((p) => states.includes(p.graduation.state))
     .map(draw)
@@ -194,9 +180,7 @@ function handMarks(placed: readonly Placed[], edgeMm: number): Mark[] {
         tone: graduation.state === 'not needed' ? 'faint' : 'ink',
       }),
     ),
-    ...placed.flatMap(({ number, x }) =>
-      text([x, edgeMm + hangMm + 3], String(number), 2.6, { anchor: 'middle' }),
-    ),
+    ...placed.flatMap(({ number, x }) => text([x, edgeMm + hangMm + 3], String(number), 2.6, { anchor: 'middle' })),
     ...stroked(boxes, 'ink', 0.3),
     ...stroked(ticks, 'ink', 0.5),
   ]
@@ -206,9 +190,7 @@ function inWords(graduations: readonly Graduation[]): string {
   const told = ['ready', 'started', 'do again', 'waived', 'to do'] as const
   const done = graduations.filter(({ state }) => state === 'done').length
   const parts = told.flatMap((state) => {
-    const labels = graduations
-      .filter((g) => g.state === state)
-      .map((g) => g.label + (g.outside ? ' (outside)' : ''))
+    const labels = graduations.filter((g) => g.state === state).map((g) => g.label + (g.outside ? ' (outside)' : ''))
     return labels.length === 0 ? [] : [`${state}: ${labels.join('; ')}`]
   })
   const held = graduations.filter((g) => g.held).map((g) => g.label)

@@ -1,16 +1,6 @@
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { cutInWords } from './head-plan'
-import {
-  filled,
-  linePath,
-  outlined,
-  polygonPath,
-  stroked,
-  text,
-  type Drawing,
-  type Mark,
-  type Point,
-} from './marks'
+import { filled, linePath, outlined, polygonPath, stroked, text, type Drawing, type Mark, type Point } from './marks'
 
 const left = 4
 const right = 56
@@ -25,8 +15,7 @@ const flatMm = 2.5
  * depths are exaggerated and the drawing says so.
  */
 export function headSection(head: HeadDrawing): Drawing {
-  const flat =
-    head.cutKind === 'flat' || head.cutKind === 'angle-flat' || head.cutKind === 'clean-up' ? flatMm : 0
+  const flat = head.cutKind === 'flat' || head.cutKind === 'angle-flat' || head.cutKind === 'clean-up' ? flatMm : 0
   const rise = (edge: 'intake' | 'exhaust') => flat + (head.deepEdge === edge ? deepMm : 0)
   const [intakeY, exhaustY] = [deck - rise('intake'), deck - rise('exhaust')]
   return {

@@ -78,14 +78,7 @@ export const rectPath = (x: number, y: number, width: number, height: number): s
 const quarter = (4 / 3) * (Math.SQRT2 - 1)
 
 /** Corners rounded by quarter ellipses; with radii of half the sides, an ellipse. */
-export function roundedPath(
-  x: number,
-  y: number,
-  width: number,
-  height: number,
-  rx: number,
-  ry = rx,
-): string {
+export function roundedPath(x: number, y: number, width: number, height: number, rx: number, ry = rx): string {
   const [x2, y2, kx, ky] = [x + width, y + height, rx * (1 - quarter), ry * (1 - quarter)]
   const curve = (a: Point, b: Point, c: Point) => `C${at(a)} ${at(b)} ${at(c)}`
   return [
@@ -116,12 +109,7 @@ export function hatchPath(x: number, y: number, width: number, height: number, s
 }
 
 /** The mark, unless there is nothing to draw. */
-export const stroked = (
-  d: string,
-  tone: Tone,
-  widthMm: number,
-  dashMm?: readonly [number, number],
-): Mark[] =>
+export const stroked = (d: string, tone: Tone, widthMm: number, dashMm?: readonly [number, number]): Mark[] =>
   d === '' ? [] : [{ kind: 'path', d, fill: null, stroke: { tone, widthMm, ...(dashMm ? { dashMm } : {}) } }]
 
 export const filled = (d: string, tone: Tone): Mark[] =>

@@ -56,14 +56,9 @@ export function openingOutline(opening: OpeningDrawing): Drawing {
       ...stroked(level(centreIn), 'ink', 0.3, [2, 1.2]),
       ...text(beside(0, intakeIsShallow), `shallow edge, ${shallow}`, textMm),
       ...text(beside(milledWidthIn, !intakeIsShallow), `deep edge, ${deepEdge}`, textMm),
-      ...text(
-        [sideMm + lengthMm / 2, across(centreIn) - 1.4],
-        `centre ${formatFigure(centreIn, 'length')}`,
-        textMm,
-        {
-          anchor: 'middle',
-        },
-      ),
+      ...text([sideMm + lengthMm / 2, across(centreIn) - 1.4], `centre ${formatFigure(centreIn, 'length')}`, textMm, {
+        anchor: 'middle',
+      }),
       ...text([left - 1.6, edgeMm + deckMm / 2], 'end 1', textMm, { anchor: 'middle', turnDeg: -90 }),
       ...oneInch([right - mmPerIn, deckMm + 2 * edgeMm + footMm / 2]),
     ],

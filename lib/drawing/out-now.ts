@@ -1,17 +1,7 @@
 import type { Turnaround } from '@/lib/core/shop/turnaround'
 import { dayMarks, dayScale, wordsMm, type DayScale } from './day-scale'
 import { roughWidth } from './dimension'
-import {
-  filled,
-  linePath,
-  outlined,
-  polygonPath,
-  rectPath,
-  stroked,
-  text,
-  type Drawing,
-  type Mark,
-} from './marks'
+import { filled, linePath, outlined, polygonPath, rectPath, stroked, text, type Drawing, type Mark } from './marks'
 
 /** What one order has out. */
 export type OutNow = {
@@ -52,8 +42,7 @@ export function outNow(
     widthMm,
     heightMm: signs.bottomMm,
     title,
-    description:
-      rows.length === 0 ? 'Nothing is out.' : rows.map((row) => inWords(row, withVendor)).join(' '),
+    description: rows.length === 0 ? 'Nothing is out.' : rows.map((row) => inWords(row, withVendor)).join(' '),
     marks: [
       ...rows.flatMap((row, place) => rowMarks(row, topMm + place * rowMm, scale, withVendor)),
       ...dayMarks(scale, lineMm, lineMm + 5),
@@ -93,16 +82,18 @@ function rowMarks(row: OutNow, top: number, scale: DayScale, withVendor: boolean
 const nineDash = [1, 0.6] as const
 
 const promisePath = (at: number, top: number): string =>
-  polygonPath([[at, top], [at + 1.3, top + 2.2], [at - 1.3, top + 2.2]]) // prettier-ignore
+  polygonPath([
+    [at, top],
+    [at + 1.3, top + 2.2],
+    [at - 1.3, top + 2.2],
+  ])
 
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
 function stateWords(row: OutNow): string {
   const late = lateDays(row)
   if (late > 0) return `${days(row.days)}, late by ${late}`
-  return row.usual && row.days > row.usual.nineOfTenDays
-    ? `${days(row.days)}, past nine of ten`
-    : days(row.days)
+  return row.usual && row.days > row.usual.nineOfTenDays ? `${days(row.days)}, past nine of ten` : days(row.days)
 }
 
 /** The longest way to name it that has room. */
@@ -110,9 +101,7 @@ function nameOf({ tags, vendor }: OutNow, withVendor: boolean, room: number): st
   const [first = ''] = tags
   const short = tags.length > 1 ? `${first} and ${tags.length - 1} more` : first
   const long = tags.join(', ')
-  const ways = withVendor
-    ? [`${long} · ${vendor}`, `${short} · ${vendor}`, short, first]
-    : [long, short, first]
+  const ways = withVendor ? [`${long} · ${vendor}`, `${short} · ${vendor}`, short, first] : [long, short, first]
   return ways.find((words) => roughWidth(words, wordsMm) <= room) ?? cut(first, room)
 }
 
@@ -121,18 +110,32 @@ const cut = (words: string, room: number): string =>
   `…${words.slice(-Math.max(1, Math.floor(room / roughWidth('0', wordsMm)) - 1))}`
 
 /** What the signs mean, of those that stand in the picture; in as many lines as it takes. */
-function legend(
-  rows: readonly OutNow[],
-  firstMm: number,
-  widthMm: number,
-): { marks: Mark[]; bottomMm: number } {
+function legend(rows: readonly OutNow[], firstMm: number, widthMm: number): { marks: Mark[]; bottomMm: number } {
   const isUsual = rows.some(({ usual }) => usual !== null)
   const signs = [
-    ...(isUsual ? [{ words: 'median', sign: (x: number, y: number) => stroked(linePath([x, y - 3], [x, y + 0.6]), 'ink', 0.6) }] : []),
-    ...(isUsual ? [{ words: 'nine of ten', sign: (x: number, y: number) => stroked(linePath([x, y - 3], [x, y + 0.6]), 'ink', 0.6, nineDash) }] : []),
-    ...(rows.some(({ promisedDays }) => promisedDays !== null) ? [{ words: 'promised', sign: (x: number, y: number) => filled(promisePath(x, y - 2.3), 'ink') }] : []),
-    ...(rows.some((row) => lateDays(row) > 0) ? [{ words: 'past the promise', sign: (x: number, y: number) => filled(rectPath(x - 1.3, y - 2.4, 2.6, 2.4), 'ink') }] : []),
-  ] // prettier-ignore
+    ...(isUsual
+      ? [{ words: 'median', sign: (x: number, y: number) => stroked(linePath([x, y - 3], [x, y + 0.6]), 'ink', 0.6) }]
+      : []),
+    ...(isUsual
+      ? [
+          {
+            words: 'nine of ten',
+            sign: (x: number, y: number) => stroked(linePath([x, y - 3], [x, y + 0.6]), 'ink', 0.6, nineDash),
+          },
+        ]
+      : []),
+    ...(rows.some(({ promisedDays }) => promisedDays !== null)
+      ? [{ words: 'promised', sign: (x: number, y: number) => filled(promisePath(x, y - 2.3), 'ink') }]
+      : []),
+    ...(rows.some((row) => lateDays(row) > 0)
+      ? [
+          {
+            words: 'past the promise',
+            sign: (x: number, y: number) => filled(rectPath(x - 1.3, y - 2.4, 2.6, 2.4), 'ink'),
+          },
+        ]
+      : []),
+  ]
   const marks: Mark[] = []
   let [x, y] = [5.5, firstMm]
   for (const { words, sign } of signs) {

@@ -20,16 +20,11 @@ export function tagPlate(number: string): Drawing {
     marks: [
       ...outlined(roundedPath(0.3, 0.3, widthMm - 0.6, heightMm - 0.6, 2), 'on-brass', 0.3, 'brass'),
       ...filled(ellipsePath([holeFromEndMm, heightMm / 2], 2), 'ground'),
-      ...text(
-        [holeFromEndMm + 3 + (widthMm - holeFromEndMm - 3) / 2, heightMm / 2 + sizeMm * 0.35],
-        number,
-        sizeMm,
-        {
-          anchor: 'middle',
-          tone: 'on-brass',
-          bold: true,
-        },
-      ),
+      ...text([holeFromEndMm + 3 + (widthMm - holeFromEndMm - 3) / 2, heightMm / 2 + sizeMm * 0.35], number, sizeMm, {
+        anchor: 'middle',
+        tone: 'on-brass',
+        bold: true,
+      }),
     ],
   }
 }

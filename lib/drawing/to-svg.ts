@@ -29,10 +29,7 @@ const customProperties: Readonly<Record<Tone, string>> = {
 const faces = { text: 'var(--face)', figure: 'var(--face-figure)' } as const
 
 /** The drawing as SVG elements; colours are the page's custom properties unless others are given. */
-export function toSvg(
-  drawing: Drawing,
-  colours: Readonly<Record<Tone, string>> = customProperties,
-): SvgDrawing {
+export function toSvg(drawing: Drawing, colours: Readonly<Record<Tone, string>> = customProperties): SvgDrawing {
   const { widthMm, heightMm, title, description } = drawing
   return {
     viewBox: `0 0 ${widthMm} ${heightMm}`,

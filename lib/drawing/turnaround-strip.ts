@@ -72,8 +72,7 @@ function usual({ medianDays, nineOfTenDays }: Turnaround, scale: DayScale): Mark
   const median = { at: scale.x(medianDays), words: 'median', dash: undefined }
   const fitsAfter = ({ at, words }: { at: number; words: string }) =>
     at + 1 + roughWidth(words, wordsMm) <= scale.rightMm
-  const fitsBefore = ({ at, words }: { at: number; words: string }) =>
-    at - 1 - roughWidth(words, wordsMm) >= 0
+  const fitsBefore = ({ at, words }: { at: number; words: string }) => at - 1 - roughWidth(words, wordsMm) >= 0
   if (fitsAfter(nine)) return [...named(median, 1, 'after'), ...named(nine, 5.4, 'after')]
   return [...named(nine, 1, 'before'), ...named(median, 5.4, fitsBefore(median) ? 'before' : 'after')]
 }

@@ -20,11 +20,7 @@ const heightOf = (lines: Lines): number => lines.reduce((sum, { heightMm }) => s
  * Fills one column after the other from the blocks, in their order. A block that is longer than `wholeMm` may be broken;
  * others go on whole.
  */
-function fill(
-  blocks: readonly Lines[],
-  heightMm: number,
-  wholeMm: number,
-): { column: Line[]; rest: Lines[] } {
+function fill(blocks: readonly Lines[], heightMm: number, wholeMm: number): { column: Line[]; rest: Lines[] } {
   const column: Line[] = []
   const rest = [...blocks]
   let left = heightMm

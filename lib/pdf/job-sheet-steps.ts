@@ -130,8 +130,7 @@ function pieces({ label, unit, points, choices }: JobSheetOwed, named: boolean, 
     const offered = [...title, ...choices.map(choicePiece)]
     if (widthOf(offered) <= room) return offered
   }
-  const ruleMm =
-    unit === '' ? Math.max(leastWordsMm, Math.min(wordsRuleMm, room - widthOf(title) - 2)) : figureRuleMm
+  const ruleMm = unit === '' ? Math.max(leastWordsMm, Math.min(wordsRuleMm, room - widthOf(title) - 2)) : figureRuleMm
   let group = ''
   return [
     ...title,
@@ -164,9 +163,7 @@ const blankMm = 1.5
 function wordPieces(words: string, style: TextStyle, room: number): Piece[] {
   const lengthMm = (part: string) => wordsWidth(part, style.face) * style.sizeMm
   const long = lengthMm(words) > room / 2
-  const parts = long
-    ? words.split(/\s+/u).flatMap((word) => wrap(word, style.face, style.sizeMm, room))
-    : [words]
+  const parts = long ? words.split(/\s+/u).flatMap((word) => wrap(word, style.face, style.sizeMm, room)) : [words]
   return parts
     .filter((part) => part !== '')
     .map((part, i) => ({

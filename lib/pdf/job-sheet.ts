@@ -6,9 +6,18 @@ import { closer, columnMm, fitsHere, flowColumns, listLines } from './columns'
 import type { JobSheetData, JobSheetHead } from './job-sheet-data'
 import { stepLines } from './job-sheet-steps'
 import {
-  beside, drawing, finishPaper, gap, need, newPage, paragraph, rule, startPaper, within,
+  beside,
+  drawing,
+  finishPaper,
+  gap,
+  need,
+  newPage,
+  paragraph,
+  rule,
+  startPaper,
+  within,
   type Paper,
-} from './layout' // prettier-ignore
+} from './layout'
 import { bigFigures, facts, tagHead } from './parts'
 import type { PrintSetting } from './print-setting'
 
@@ -158,8 +167,7 @@ function steps(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
   const onNewPage = () => continued(paper, data, head)
   const columns = { count: 2, gapMm: columnGapMm, wholeMm: 12, onNewPage }
   const width = columnMm(paper, columns)
-  const set = (share: number) =>
-    head.steps.map((step, i) => closer(stepLines(step, i + 1, width / share), share))
+  const set = (share: number) => head.steps.map((step, i) => closer(stepLines(step, i + 1, width / share), share))
   const share = closeness.find((one) => fitsHere(paper, set(one), columns)) ?? 1
   flowColumns(paper, set(share), columns)
 }

@@ -129,8 +129,7 @@ export function paragraph(paper: Paper, words: string, more: ParagraphStyle = {}
   wrap(words, style.face, style.sizeMm, widthMm).forEach((line, i) => {
     need(paper, lineOf(style.sizeMm))
     paper.y += lineOf(style.sizeMm)
-    if (i === 0 && more.lead)
-      drawWords(paper.canvas, more.lead, paper.left, paper.y - style.sizeMm * 0.3, style)
+    if (i === 0 && more.lead) drawWords(paper.canvas, more.lead, paper.left, paper.y - style.sizeMm * 0.3, style)
     drawWords(paper.canvas, line, x, paper.y - style.sizeMm * 0.3, style)
   })
 }
@@ -140,19 +139,11 @@ export function list(paper: Paper, items: readonly string[], more: ParagraphStyl
 }
 
 /** How high a list without breaks would be, between edges so far apart. */
-export const listHeight = (
-  items: readonly string[],
-  widthMm: number,
-  sizeMm: number = plain.sizeMm,
-): number =>
+export const listHeight = (items: readonly string[], widthMm: number, sizeMm: number = plain.sizeMm): number =>
   items.reduce((sum, item) => sum + wrap(item, plain.face, sizeMm, widthMm - 3.5).length * lineOf(sizeMm), 0)
 
 /** A drawing across the paper or at a place of it; `widthMm` scales it. */
-export function drawing(
-  paper: Paper,
-  picture: Drawing,
-  more: { xMm?: number; widthMm?: number } = {},
-): number {
+export function drawing(paper: Paper, picture: Drawing, more: { xMm?: number; widthMm?: number } = {}): number {
   const scale = (more.widthMm ?? picture.widthMm) / picture.widthMm
   drawMarks(paper.canvas, picture, more.xMm ?? paper.left, paper.y, scale)
   return picture.heightMm * scale

@@ -1,7 +1,4 @@
-import {
-  finishPaper, gap, need, newPage, paragraph, startPaper, within, beside,
-  type Paper,
-} from './layout' // prettier-ignore
+import { finishPaper, gap, need, newPage, paragraph, startPaper, within, beside, type Paper } from './layout'
 import { shopWords } from './logo'
 import type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
 import { bigFigures, facts, headDrawings, listBlock, tagHead, titledList, twoColumns } from './parts'
@@ -71,10 +68,7 @@ function headPart(paper: Paper, data: OutsideSheetData, head: OutsideSheetHead):
   paragraph(paper, head.leave, { face: 'text-bold', sizeMm: 4.6 })
   gap(paper, 2)
   headDrawings(paper, head.drawing)
-  twoColumns(paper, [
-    ...listBlock('What comes with it', head.withIt),
-    ...listBlock('Cautions', data.cautions),
-  ])
+  twoColumns(paper, [...listBlock('What comes with it', head.withIt), ...listBlock('Cautions', data.cautions)])
   asMeasured(paper, head)
 }
 

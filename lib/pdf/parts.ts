@@ -5,19 +5,7 @@ import { headSection } from '@/lib/drawing/head-section'
 import { tagPlate } from '@/lib/drawing/tag-plate'
 import { drawWords } from './canvas'
 import { wordsWidth } from './fonts'
-import {
-  beside,
-  clip,
-  drawing,
-  gap,
-  heading,
-  list,
-  listHeight,
-  need,
-  paragraph,
-  within,
-  type Paper,
-} from './layout'
+import { beside, clip, drawing, gap, heading, list, listHeight, need, paragraph, within, type Paper } from './layout'
 import { qrDrawing } from './qr'
 import { table, tableHeight } from './table'
 
@@ -32,10 +20,7 @@ type TagHead = {
 }
 
 /** Top of a paper: tag plate at the left, QR code at the right, the name of the paper and its lines between. */
-export function tagHead(
-  paper: Paper,
-  { tag, qrText, title, lines, plateMm = 62, lineMm = 3.5 }: TagHead,
-): void {
+export function tagHead(paper: Paper, { tag, qrText, title, lines, plateMm = 62, lineMm = 3.5 }: TagHead): void {
   const plate = tagPlate(tag)
   const qrMm = qrText === '' ? 0 : 27
   const scale = plateMm / Math.max(plate.widthMm, 49)
@@ -195,6 +180,4 @@ export function pairsBlock(title: string, pairs: readonly (readonly [string, str
 
 /** "label: value" lines, label bold; pairs without a value are left out. */
 export const facts = (pairs: readonly (readonly [label: string, value: string])[]): string[] =>
-  pairs
-    .filter(([, value]) => value !== '')
-    .map(([label, value]) => (label === '' ? value : `${label}: ${value}`))
+  pairs.filter(([, value]) => value !== '').map(([label, value]) => (label === '' ? value : `${label}: ${value}`))

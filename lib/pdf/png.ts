@@ -10,8 +10,7 @@ const plain = [8, 2, 0, 0, 0].join()
 export function packedRows(bytes: Uint8Array): PackedRows {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const header = signatureBytes + 8
-  if (bytes.subarray(header + 8, header + 13).join() !== plain)
-    throw new Error('A logo of another kind of PNG')
+  if (bytes.subarray(header + 8, header + 13).join() !== plain) throw new Error('A logo of another kind of PNG')
   const parts: Uint8Array[] = []
   for (let at = signatureBytes; at < bytes.length;) {
     const length = view.getUint32(at)

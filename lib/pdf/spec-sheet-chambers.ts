@@ -18,9 +18,7 @@ export function specChambers(paper: Paper, data: SpecChambers): void {
     across(paper, data)
   }
   gap(paper, 0.8)
-  const remarks = data.rows.flatMap(({ chamber, remark }) =>
-    remark === '' ? [] : [`Chamber ${chamber}: ${remark}`],
-  )
+  const remarks = data.rows.flatMap(({ chamber, remark }) => (remark === '' ? [] : [`Chamber ${chamber}: ${remark}`]))
   const target = data.target === null ? [] : [`Target: ${data.target}`]
   const told = [...target, ...conditionLines(data.beforeWith, data.afterWith)].join(' · ')
   paragraph(paper, told, { sizeMm: 2.95 })

@@ -1,6 +1,6 @@
 import type { SpecFlow, SpecFlowRow } from '@/lib/core/spec/spec-sheet'
 import { flowCurves } from '@/lib/drawing/flow-curves'
-import { beside, drawing, gap, heading, list, need, newPage, paragraph, roomLeft, within, type Paper } from './layout' // prettier-ignore
+import { beside, drawing, gap, heading, list, need, newPage, paragraph, roomLeft, within, type Paper } from './layout'
 import { conditionLines } from './spec-sheet-conditions'
 import { table, tableHeight, type Column } from './table'
 import { wrap } from './wrap'
@@ -29,8 +29,7 @@ const cells = ({ lift, before, after, diffCfm, diffPercent }: SpecFlowRow): stri
   orDash(diffCfm),
   orDash(diffPercent),
 ]
-const isDrawn = ({ beforePoints, afterPoints }: SpecFlow): boolean =>
-  beforePoints.length + afterPoints.length > 0
+const isDrawn = ({ beforePoints, afterPoints }: SpecFlow): boolean => beforePoints.length + afterPoints.length > 0
 
 export const flowTitle = ({ title, notLike }: SpecFlow): string =>
   notLike.length === 0 ? title : `${title} – not like for like`
@@ -73,7 +72,7 @@ function curve(paper: Paper, run: SpecFlow): void {
   need(paper, curveMm + 6)
   paragraph(paper, flowTitle(run), { face: 'text-bold', sizeMm: titleMm })
   gap(paper, 0.8)
-  paper.y += drawing(paper, flowCurves(run.beforePoints, run.afterPoints, { ...size, notLike: run.notLike.length > 0 })) // prettier-ignore
+  paper.y += drawing(paper, flowCurves(run.beforePoints, run.afterPoints, { ...size, notLike: run.notLike.length > 0 }))
 }
 
 /** Lift by lift, and under it in small print what was set, what differs and what is remarked. */
@@ -143,5 +142,10 @@ function wideTable(paper: Paper, run: SpecFlow): void {
   list(paper, run.notLike, { sizeMm: noteMm, face: 'text-bold' })
   if (rows.length === 0) return
   const boldRows = new Set(run.means.map((_, i) => run.rows.length + i))
-  table(paper, withNotes, rows.map((row) => [...cells(row), row.note]), { sizeMm, boldRows }) // prettier-ignore
+  table(
+    paper,
+    withNotes,
+    rows.map((row) => [...cells(row), row.note]),
+    { sizeMm, boldRows },
+  )
 }

@@ -77,9 +77,7 @@ function lines(title: string, items: readonly string[]): Block[] {
     {
       heightMm: (widthMm) =>
         headingMm +
-        items.reduce((sum, item) => sum + wrap(item, 'text', sizeMm, widthMm - 3.5).length, 0) *
-          sizeMm *
-          1.32,
+        items.reduce((sum, item) => sum + wrap(item, 'text', sizeMm, widthMm - 3.5).length, 0) * sizeMm * 1.32,
       draw: (paper) => {
         heading(paper, title)
         list(paper, items, { sizeMm })
@@ -123,6 +121,10 @@ function released(paper: Paper, data: SpecSheetData): void {
   paragraph(paper, `By ${releasedBy}, ${releasedAt}.${which}`, { sizeMm: 3.2, face: 'text-bold' })
   for (const old of earlier) {
     const why = old.reason === '' ? '' : ` (${old.reason})`
-    paragraph(paper, `Takes the place of revision ${old.revision}${why}, released by ${old.releasedBy}, ${old.releasedAt}, which is kept.`, { sizeMm }) // prettier-ignore
+    paragraph(
+      paper,
+      `Takes the place of revision ${old.revision}${why}, released by ${old.releasedBy}, ${old.releasedAt}, which is kept.`,
+      { sizeMm },
+    )
   }
 }

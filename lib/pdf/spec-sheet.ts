@@ -5,9 +5,20 @@ import { tagPlate } from '@/lib/drawing/tag-plate'
 import { drawWords } from './canvas'
 import { wordsWidth } from './fonts'
 import {
-  beside, drawing, finishPaper, gap, heading, list, need, newPage, paragraph, roomLeft, startPaper, within,
+  beside,
+  drawing,
+  finishPaper,
+  gap,
+  heading,
+  list,
+  need,
+  newPage,
+  paragraph,
+  roomLeft,
+  startPaper,
+  within,
   type Paper,
-} from './layout' // prettier-ignore
+} from './layout'
 import { besideLogo } from './logo'
 import { bigFigures, facts } from './parts'
 import type { PrintSetting } from './print-setting'

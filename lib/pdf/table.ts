@@ -93,9 +93,7 @@ function cellLine(
 function head(paper: Paper, columns: readonly Column[], sizeMm: number): void {
   if (columns.every(({ label }) => label === '')) return
   const small = sizeMm * 0.9
-  const cells = columns.map(({ label }, c) =>
-    wrap(label, 'text-bold', small, widthOf(paper, columns, c) - 2 * padMm),
-  )
+  const cells = columns.map(({ label }, c) => wrap(label, 'text-bold', small, widthOf(paper, columns, c) - 2 * padMm))
   const height = Math.max(...cells.map((lines) => lines.length))
   for (let line = 0; line < height; line++) {
     paper.y += small * 1.32

@@ -41,10 +41,7 @@ export async function tagSheet(
   labels.forEach((label, i) => {
     const place = (first - 1 + i) % labelsOnSheet
     if (place === 0 && i > 0) page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
-    const [x, y] = [
-      left + (place % labelColumns) * widthMm,
-      top + Math.floor(place / labelColumns) * heightMm,
-    ]
+    const [x, y] = [left + (place % labelColumns) * widthMm, top + Math.floor(place / labelColumns) * heightMm]
     const canvas = { page, fonts }
     drawMarks(canvas, cutLines, x, y)
     drawLabel(canvas, label, x, y)

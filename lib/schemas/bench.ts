@@ -78,9 +78,7 @@ export function readBench(form: BenchForm): ReadBench {
     engine: {
       layout: form.layout,
       camInHead,
-      ...recordOf(engineFigureKeys, (key) =>
-        read(`engine.${key}`, form.engine[key], engineFigures[key].quantity),
-      ),
+      ...recordOf(engineFigureKeys, (key) => read(`engine.${key}`, form.engine[key], engineFigures[key].quantity)),
     },
     figures: recordOf(castingFigureKeys, (key) =>
       read(`figures.${key}`, form.figures[key], castingFigures[key].quantity),
@@ -95,10 +93,7 @@ function presentOf(typed: string, read: (each: string) => number | null): number
   return tokens.flatMap((token) => (token === '' ? [] : (read(token) ?? [])))
 }
 
-function recordOf<K extends string>(
-  keys: readonly K[],
-  read: (key: K) => number | null,
-): Partial<Record<K, number>> {
+function recordOf<K extends string>(keys: readonly K[], read: (key: K) => number | null): Partial<Record<K, number>> {
   const entries = keys.flatMap((key) => {
     const value = read(key)
     return value === null ? [] : [[key, value] as const]

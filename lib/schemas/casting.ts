@@ -95,15 +95,13 @@ type Facts = z.output<typeof facts>
 /** Figures that cannot both be true of one casting. */
 function contradictions(casting: Facts, context: z.RefinementCtx): void {
   const { any } = casting.figures
-  const above = (one: Figure | null, other: Figure | null) =>
-    one !== null && other !== null && one.value > other.value
+  const above = (one: Figure | null, other: Figure | null) => one !== null && other !== null && one.value > other.value
   const refuse = (path: string[], message: string) =>
     context.addIssue({ code: 'custom', path: ['figures', ...path], message })
 
   if (above(any.thicknessLeastIn, any.thicknessNewIn))
     refuse(['any', 'thicknessLeastIn'], 'More than the head has when it is new.')
-  if (above(any.landLeastIn, any.landNewIn))
-    refuse(['any', 'landLeastIn'], 'More than the land has when it is new.')
+  if (above(any.landLeastIn, any.landNewIn)) refuse(['any', 'landLeastIn'], 'More than the land has when it is new.')
   if (above(any.boltIn, any.boltHoleIn)) refuse(['any', 'boltIn'], 'Thicker than its hole.')
   for (const form of chamberForms) {
     if (above(casting.figures[form].openingCentreIn, any.milledWidthIn))
@@ -130,10 +128,7 @@ function outlineContradictions(casting: Facts, form: ChamberForm, context: z.Ref
     const typed = casting.figures[form][key]
     if (!typed || Math.abs(typed.value - figures[key]) <= apart * figures[key]) continue
     const said = `${typedFigure(typed)} was typed, and the outline gives ${formatFigure(figures[key], castingFigures[key].quantity)}`
-    refuse(
-      ['figures', form, key],
-      `${said}: more than 1 % apart. Leave this empty, or put one of the two right.`,
-    )
+    refuse(['figures', form, key], `${said}: more than 1 % apart. Leave this empty, or put one of the two right.`)
   }
 }
 

@@ -10,10 +10,7 @@ import { customerChoice } from './customer'
 import { neededWords, optionalDay, optionalFigure, words } from './figure'
 import { amount, optionalAmount, pieces, taxPercent } from './money'
 
-export const workId = z.custom<WorkId>(
-  (id) => typeof id === 'string' && isWorkId(id),
-  'There is no such work.',
-)
+export const workId = z.custom<WorkId>((id) => typeof id === 'string' && isWorkId(id), 'There is no such work.')
 
 const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
 
@@ -108,8 +105,7 @@ function checkHeads(job: { heads: readonly z.output<typeof bookedHead>[] }, cont
   job.heads.forEach((head, at) => {
     const wrong = (field: string, message: string) =>
       context.addIssue({ code: 'custom', path: ['heads', at, field], message })
-    if (head.comeback && head.headId === '')
-      wrong('comeback', 'Only a head that was here before can come back.')
+    if (head.comeback && head.headId === '') wrong('comeback', 'Only a head that was here before can come back.')
     if (head.tag === null) return
     const first = given.get(head.tag.number)
     if (first !== undefined) wrong('tag', `Head ${first + 1} already has ${head.tag.number}.`)

@@ -1,10 +1,5 @@
 import { z } from 'zod'
-import {
-  parseSetting,
-  settingFields,
-  type SettingField,
-  type SettingKey,
-} from '@/lib/core/shop/setting-fields'
+import { parseSetting, settingFields, type SettingField, type SettingKey } from '@/lib/core/shop/setting-fields'
 import type { ShopLimits } from '@/lib/core/shop/settings'
 import { neededWords } from './figure'
 
@@ -17,9 +12,7 @@ const typedSetting = (field: SettingField) =>
   })
 
 type Fields = Record<SettingKey, ReturnType<typeof typedSetting>>
-const values = z.object(
-  Object.fromEntries(settingFields.map((field) => [field.key, typedSetting(field)])) as Fields,
-)
+const values = z.object(Object.fromEntries(settingFields.map((field) => [field.key, typedSetting(field)])) as Fields)
 
 /** The caution comes before the limit. */
 function inOrder({ values: settings }: { values: ShopLimits }, context: z.RefinementCtx): void {

@@ -9,9 +9,7 @@ export const vendorSchema = z.object({
   address: words(400),
   services: words(400),
   /** How many heads make a full box; '' → none is waited for. */
-  boxHeads: z
-    .union([z.literal('').transform(() => null), pieces], 'Type a whole number, or nothing.')
-    .default(null),
+  boxHeads: z.union([z.literal('').transform(() => null), pieces], 'Type a whole number, or nothing.').default(null),
 })
 const expected = { vendorId: z.string(), version: z.number().int() }
 

@@ -31,17 +31,13 @@ export function refusalOf(error: unknown): Refusal {
   if (error instanceof RefusedError) return error.refusal
   log.error(
     {
-      err:
-        error instanceof Error
-          ? { name: error.name, message: error.message, stack: error.stack }
-          : String(error),
+      err: error instanceof Error ? { name: error.name, message: error.message, stack: error.stack } : String(error),
     },
     'unexpected',
   )
   return {
     code: 'failed',
-    message:
-      'Something went wrong here, and nothing was changed. Try again; if it happens again, tell the owner.',
+    message: 'Something went wrong here, and nothing was changed. Try again; if it happens again, tell the owner.',
   }
 }
 

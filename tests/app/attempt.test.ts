@@ -5,8 +5,7 @@ import { newOperationId } from '@/app/_components/form/operation-id'
 describe('operation ids', () => {
   it('are version 4 UUIDs (RFC 9562: version nibble 4, variant bits 10)', () => {
     const ids = Array.from({ length: 200 }, newOperationId)
-    for (const id of ids)
-      expect(id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/)
+    for (const id of ids) expect(id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/)
     expect(new Set(ids).size).toBe(200)
   })
 })

@@ -19,12 +19,15 @@ describe('a paper that is made before it is opened', () => {
   })
 
   it('that something else answers for says so in words, and never as code', async () => {
-    for (const [body, type] of [['<html><h1>Bad gateway</h1></html>', 'text/html'], ['', 'text/plain']] as const) {
+    for (const [body, type] of [
+      ['<html><h1>Bad gateway</h1></html>', 'text/html'],
+      ['', 'text/plain'],
+    ] as const) {
       refused(body, type, 502)
       const made = await makePaper('/paper')
       expect(made.ok || made.why).toMatch(/^The paper could not be made\. Try again/)
     }
-  }) // prettier-ignore
+  })
 
   it('without a network says so, whether it is gone before the answer or in the middle of it', async () => {
     answering(() => Promise.reject(new TypeError('fetch failed')))

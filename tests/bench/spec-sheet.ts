@@ -13,9 +13,34 @@ export const measured: SpecSheetData = spec
 /** One thing that was put on a page. */
 type Put =
   | { readonly kind: 'page'; readonly size: readonly [number, number] }
-  | { readonly kind: 'text'; readonly text: string; readonly face: string; readonly size: number; readonly x: number; readonly y: number; readonly turnDeg: number; readonly colour: string }
-  | { readonly kind: 'path'; readonly d: string; readonly x: number; readonly y: number; readonly scale: number; readonly fill: string | null; readonly stroke: string | null; readonly width: number; readonly dash: readonly number[] }
-  | { readonly kind: 'line'; readonly from: readonly [number, number]; readonly to: readonly [number, number]; readonly width: number; readonly colour: string } // prettier-ignore
+  | {
+      readonly kind: 'text'
+      readonly text: string
+      readonly face: string
+      readonly size: number
+      readonly x: number
+      readonly y: number
+      readonly turnDeg: number
+      readonly colour: string
+    }
+  | {
+      readonly kind: 'path'
+      readonly d: string
+      readonly x: number
+      readonly y: number
+      readonly scale: number
+      readonly fill: string | null
+      readonly stroke: string | null
+      readonly width: number
+      readonly dash: readonly number[]
+    }
+  | {
+      readonly kind: 'line'
+      readonly from: readonly [number, number]
+      readonly to: readonly [number, number]
+      readonly width: number
+      readonly colour: string
+    }
 
 const colourOf = (colour: unknown): string | null => {
   if (colour === null || typeof colour !== 'object') return null
@@ -38,25 +63,40 @@ export async function contentOf(data: SpecSheetData): Promise<readonly Put[]> {
   PDFPage.prototype.drawText = function (text, options = {}) {
     const rotate = options.rotate?.angle ?? 0
     on(this).push({
-      kind: 'text', text, face: options.font?.name ?? '', size: options.size ?? 0, x: options.x ?? 0,
-      y: this.getHeight() - (options.y ?? 0), turnDeg: -rotate, colour: colourOf(options.color) ?? '#000000',
-    }) // prettier-ignore
+      kind: 'text',
+      text,
+      face: options.font?.name ?? '',
+      size: options.size ?? 0,
+      x: options.x ?? 0,
+      y: this.getHeight() - (options.y ?? 0),
+      turnDeg: -rotate,
+      colour: colourOf(options.color) ?? '#000000',
+    })
     drawText.call(this, text, options)
   }
   PDFPage.prototype.drawSvgPath = function (d, options = {}) {
     on(this).push({
-      kind: 'path', d, x: options.x ?? 0, y: this.getHeight() - (options.y ?? 0), scale: Number(options.scale ?? 1),
-      fill: colourOf(options.color), stroke: colourOf(options.borderColor), width: options.borderWidth ?? 0,
+      kind: 'path',
+      d,
+      x: options.x ?? 0,
+      y: this.getHeight() - (options.y ?? 0),
+      scale: Number(options.scale ?? 1),
+      fill: colourOf(options.color),
+      stroke: colourOf(options.borderColor),
+      width: options.borderWidth ?? 0,
       dash: options.borderDashArray ?? [],
-    }) // prettier-ignore
+    })
     drawSvgPath.call(this, d, options)
   }
   PDFPage.prototype.drawLine = function (options) {
     const at = ({ x, y }: { x: number; y: number }) => [x, this.getHeight() - y] as const
     on(this).push({
-      kind: 'line', from: at(options.start), to: at(options.end), width: options.thickness ?? 1,
+      kind: 'line',
+      from: at(options.start),
+      to: at(options.end),
+      width: options.thickness ?? 1,
       colour: colourOf(options.color) ?? '#000000',
-    }) // prettier-ignore
+    })
     drawLine.call(this, options)
   }
   try {
@@ -99,9 +139,7 @@ export function byPdfkit(content: readonly Put[]): Promise<Written> {
     const used = new Set(content.flatMap((put) => (put.kind === 'text' ? [put.face] : [])))
     for (const face of used) doc.registerFont(face, fontBytes.get(face)).font(face)
     const start = performance.now()
-    doc.on('end', () =>
-      resolve({ ms: performance.now() - start, bytes: new Uint8Array(Buffer.concat(parts)) }),
-    )
+    doc.on('end', () => resolve({ ms: performance.now() - start, bytes: new Uint8Array(Buffer.concat(parts)) }))
     for (const put of content) write(doc, put)
     doc.end()
   })
@@ -133,7 +171,13 @@ function write(doc: PDFKit.PDFDocument, put: Put): void {
       break
     }
     case 'line':
-      doc.save().lineWidth(put.width).moveTo(...put.from).lineTo(...put.to).stroke(put.colour).restore() // prettier-ignore
+      doc
+        .save()
+        .lineWidth(put.width)
+        .moveTo(...put.from)
+        .lineTo(...put.to)
+        .stroke(put.colour)
+        .restore()
   }
 }
 
@@ -159,7 +203,13 @@ export async function compare(passes: number): Promise<Compared> {
 export async function paperFigures(): Promise<Figure[]> {
   const { oursMs, ratio } = await compare(15)
   return [
-    { work: 'spec sheet, two pages with curves, against pdfkit', measured: ratio, unit: 'times as long', goal: '≤ 1.3', met: ratio <= 1.3 },
+    {
+      work: 'spec sheet, two pages with curves, against pdfkit',
+      measured: ratio,
+      unit: 'times as long',
+      goal: '≤ 1.3',
+      met: ratio <= 1.3,
+    },
     { work: 'spec sheet, fonts parsed', measured: oursMs, unit: 'ms', goal: '< 70', met: oursMs < 70 },
-  ] // prettier-ignore
+  ]
 }

@@ -55,12 +55,7 @@ const figures: readonly Kind[] = [
   ['two points', () => parseFigure('1.2.3', 'depth'), 'unreadable', /is not a figure/],
   ['a fraction over nothing', () => parseFigure('1/0', 'depth'), 'unreadable', /is not a figure/],
   ['a part larger than a whole', () => parseFigure('1 9/8', 'bore'), 'unreadable', /is not a figure/],
-  [
-    'a whole sentence',
-    () => parseFigure('0.018 and a bit more than that', 'depth'),
-    'unreadable',
-    /not a unit/,
-  ],
+  ['a whole sentence', () => parseFigure('0.018 and a bit more than that', 'depth'), 'unreadable', /not a unit/],
   ['far too many digits', () => parseFigure('1'.repeat(41), 'depth'), 'unreadable', /too long/],
   [
     'a unit of something else',
@@ -96,12 +91,7 @@ const figures: readonly Kind[] = [
     /not possible for depth of cut/,
   ],
   ['half a chamber', () => parseFigure('7.5', 'chambers'), 'out-of-range', /whole number/],
-  [
-    'an amount that is none',
-    () => minorOf('1,250.00', 2),
-    'unreadable',
-    /Type an amount such as 125 or 125\.50/,
-  ],
+  ['an amount that is none', () => minorOf('1,250.00', 2), 'unreadable', /Type an amount such as 125 or 125\.50/],
   ['more decimals than the money has', () => minorOf('1.255', 2), 'unreadable', /Type an amount/],
 ]
 
@@ -109,30 +99,10 @@ const burette = { divisionCc: 0.2, repeatabilityCc: 0.3 }
 const chambers: readonly Kind[] = [
   ['a chamber without a reading', () => chamberMean([], burette), 'missing', /Needs a cc reading/, ['cc']],
   ['a head without a chamber', () => headCc([]), 'missing', /at least one chamber/, ['cc']],
-  [
-    'an impossible chamber',
-    () => chamberMean([62, 0.5], burette),
-    'out-of-range',
-    /0\.5 is not between 1 and 400/,
-  ],
-  [
-    'a reading that is no number',
-    () => chamberMean([62, NaN], burette),
-    'out-of-range',
-    /NaN is not between/,
-  ],
-  [
-    'a reading without end',
-    () => chamberMean([Infinity], burette),
-    'out-of-range',
-    /Infinity is not between/,
-  ],
-  [
-    'a reading without end, below nothing',
-    () => chamberMean([-Infinity], burette),
-    'out-of-range',
-    /-Infinity is not/,
-  ],
+  ['an impossible chamber', () => chamberMean([62, 0.5], burette), 'out-of-range', /0\.5 is not between 1 and 400/],
+  ['a reading that is no number', () => chamberMean([62, NaN], burette), 'out-of-range', /NaN is not between/],
+  ['a reading without end', () => chamberMean([Infinity], burette), 'out-of-range', /Infinity is not between/],
+  ['a reading without end, below nothing', () => chamberMean([-Infinity], burette), 'out-of-range', /-Infinity is not/],
   [
     'a burette graduated below nothing',
     () => chamberMean([62], { ...burette, divisionCc: -0.2 }),
@@ -167,24 +137,14 @@ const lineOf = (more: Partial<Parameters<typeof targetLine>[0]>) =>
 
 const cuts: readonly Kind[] = [
   ['a flat part below nothing', () => cutVolumeCc(onDeck, cutOf(-0.001)), 'out-of-range', /leave a ridge/],
-  [
-    'a flat part below nothing, on the block',
-    () => motionOf(cutOf(-0.001)),
-    'out-of-range',
-    /flat part: -0\.001/,
-  ],
+  ['a flat part below nothing, on the block', () => motionOf(cutOf(-0.001)), 'out-of-range', /flat part: -0\.001/],
   [
     'a flat part too deep',
     () => cutVolumeCc(onDeck, cutOf(0.51)),
     'out-of-range',
     /flat part: 0\.51 is not between 0 and 0\.5/,
   ],
-  [
-    'an angle of more than five degrees',
-    () => cutAngleDeg(0.5, 5),
-    'out-of-range',
-    /more than 5° is no deck cut/,
-  ],
+  ['an angle of more than five degrees', () => cutAngleDeg(0.5, 5), 'out-of-range', /more than 5° is no deck cut/],
   [
     'an angle deeper than a head has',
     () => edgeDepthIn(5, W),
@@ -201,24 +161,14 @@ const cuts: readonly Kind[] = [
   ['a width nobody mills', () => edgeDepthIn(1, 30), 'out-of-range', /milled width: 30/],
   ['a place off the deck', () => depthAt(cutOf(0.02), 7.1), 'out-of-range', /place across the deck/],
   ['an outline of two points', () => traced([2, 0], [5, 0]), 'missing', /three points or more/, ['outline']],
-  [
-    'an outline all on a line',
-    () => traced([2, 0], [3, 0], [4, 0]),
-    'contradiction',
-    /crosses or touches itself/,
-  ],
+  ['an outline all on a line', () => traced([2, 0], [3, 0], [4, 0]), 'contradiction', /crosses or touches itself/],
   [
     'an outline that crosses itself',
     () => traced([2, 0], [5, 3], [5, 0], [2, 3]),
     'contradiction',
     /crosses or touches/,
   ],
-  [
-    'a corner given twice',
-    () => traced([2, 0], [5, 0], [5, 0], [5, 3]),
-    'contradiction',
-    /crosses or touches/,
-  ],
+  ['a corner given twice', () => traced([2, 0], [5, 0], [5, 0], [5, 3]), 'contradiction', /crosses or touches/],
   [
     'an outline off the deck',
     () => traced([5, 0], [7.1, 0], [7, 3]),
@@ -231,12 +181,7 @@ const cuts: readonly Kind[] = [
     'out-of-range',
     /must lie on the deck/,
   ],
-  [
-    'an opening too small for a chamber',
-    () => traced([2, 0], [2.5, 0], [2.5, 0.5]),
-    'out-of-range',
-    /opening area/,
-  ],
+  ['an opening too small for a chamber', () => traced([2, 0], [2.5, 0], [2.5, 0.5]), 'out-of-range', /opening area/],
   ['a circle over the edge', () => circleOpening(3.6, 1, W), 'out-of-range', /does not lie on the deck/],
   [
     'a wall that leans more than half way',
@@ -251,12 +196,7 @@ const cuts: readonly Kind[] = [
     /edges too short/,
   ],
   ['a volume to be put back', () => flatForVolume(-1, 10), 'unreachable', /only makes a chamber smaller/],
-  [
-    'more volume than a head has',
-    () => flatForVolume(90, 10),
-    'unreachable',
-    /more than any head has to give/,
-  ],
+  ['more volume than a head has', () => flatForVolume(90, 10), 'unreachable', /more than any head has to give/],
   [
     'a flat part that takes it all and more',
     () => angleForVolume(3, 0.019, opening),
@@ -357,30 +297,15 @@ const plans: readonly Kind[] = [
     /centre of the opening/,
     ['centroidShare'],
   ],
-  [
-    'seat work that takes volume away',
-    planned({ seatWorkGivesCc: -1 }),
-    'out-of-range',
-    /what the seat work adds: -1/,
-  ],
+  ['seat work that takes volume away', planned({ seatWorkGivesCc: -1 }), 'out-of-range', /what the seat work adds: -1/],
   [
     'an impossible chamber of one head',
     planned({ heads: [{ tag: 'T-0002', chambersCc: [64, 500], thicknessIn: null }] }),
     'out-of-range',
     /T-0002 chamber 2: 500/,
   ],
-  [
-    'a depth no head has',
-    planned({ targetCc: 2, thouPerCc: 30 }),
-    'unreachable',
-    /more than any head has to give/,
-  ],
-  [
-    'an angle over the shop’s limit',
-    planned(steep),
-    'unreachable',
-    /over the limit of 1°: take more of it flat/,
-  ],
+  ['a depth no head has', planned({ targetCc: 2, thouPerCc: 30 }), 'unreachable', /more than any head has to give/],
+  ['an angle over the shop’s limit', planned(steep), 'unreachable', /over the limit of 1°: take more of it flat/],
   [
     'an angle in a class of flat cuts',
     limited({ classFlatOnly: true, angleLimitDeg: 2 }, steep),
@@ -493,12 +418,7 @@ const rates: readonly Kind[] = [
     'unreachable',
     /more than any head has to give/,
   ],
-  [
-    'a rate of nothing',
-    advised({ rate: { ...rate, ccPerThou: 0 } }),
-    'out-of-range',
-    /rate in cc per thou: 0/,
-  ],
+  ['a rate of nothing', advised({ rate: { ...rate, ccPerThou: 0 } }), 'out-of-range', /rate in cc per thou: 0/],
 ]
 
 const corner = (name: string, xIn: number, yIn: number, afterIn: number | null = 4.48) => ({
@@ -515,13 +435,7 @@ const fitted =
 const three = [corner('a', 0, 0), corner('b', 7, 0), corner('c', 0, 20)]
 
 const thickness: readonly Kind[] = [
-  [
-    'thickness at two places',
-    fitted(three.slice(0, 2)),
-    'missing',
-    /three places or more; there are 2/,
-    ['points'],
-  ],
+  ['thickness at two places', fitted(three.slice(0, 2)), 'missing', /three places or more; there are 2/, ['points']],
   [
     'thickness before, and not after',
     fitted([...three.slice(0, 2), corner('c', 0, 20, null)]),
@@ -542,26 +456,9 @@ const thickness: readonly Kind[] = [
     'out-of-range',
     /thickness after at d: 0\.1/,
   ],
-  [
-    'a deck of unknown length',
-    fitted(three, { deckLengthIn: null }),
-    'missing',
-    /deck length/,
-    ['deckLengthIn'],
-  ],
-  [
-    'a gap below nothing',
-    () => judgeStraightness(-0.001, 0, 4),
-    'out-of-range',
-    /straightness across: -0\.001/,
-  ],
-  [
-    'straightness not read',
-    () => judgeStraightness(null, 0.001, 4),
-    'missing',
-    /straightness across/,
-    ['acrossIn'],
-  ],
+  ['a deck of unknown length', fitted(three, { deckLengthIn: null }), 'missing', /deck length/, ['deckLengthIn']],
+  ['a gap below nothing', () => judgeStraightness(-0.001, 0, 4), 'out-of-range', /straightness across: -0\.001/],
+  ['straightness not read', () => judgeStraightness(null, 0.001, 4), 'missing', /straightness across/, ['acrossIn']],
 ]
 
 const volumes = { sweptCc: 720, besideChamberCc: 20 }
@@ -624,19 +521,8 @@ const intakes: readonly Kind[] = [
     'out-of-range',
     /come to 85°: the flange lies nearly flat/,
   ],
-  [
-    'a bank of more than half a turn',
-    () => vIntake({ ...v, bankAngleDeg: 181 }),
-    'out-of-range',
-    /bank angle: 181/,
-  ],
-  [
-    'a V of unknown angle',
-    () => vIntake({ ...v, bankAngleDeg: null }),
-    'missing',
-    /bank angle/,
-    ['bankAngleDeg'],
-  ],
+  ['a bank of more than half a turn', () => vIntake({ ...v, bankAngleDeg: 181 }), 'out-of-range', /bank angle: 181/],
+  ['a V of unknown angle', () => vIntake({ ...v, bankAngleDeg: null }), 'missing', /bank angle/, ['bankAngleDeg']],
   [
     'an angle cut with the port nowhere',
     () => vIntake({ ...v, cut: angled, ...nowhere }),
@@ -657,12 +543,7 @@ const intakes: readonly Kind[] = [
     /intake face angle/,
     ['intakeFaceDeg'],
   ],
-  [
-    'flanges turned inside out',
-    () => faceAngleFromManifold(200, 90),
-    'out-of-range',
-    /angle between the flanges: 200/,
-  ],
+  ['flanges turned inside out', () => faceAngleFromManifold(200, 90), 'out-of-range', /angle between the flanges: 200/],
 ]
 
 const valve = { xIn: 3.2, zIn: 0.45, diameterIn: 2.02, valveAngleDeg: 23 }
@@ -720,20 +601,8 @@ const block: readonly Kind[] = [
     'out-of-range',
     /bolt hole length: 24/,
   ],
-  [
-    'a spot face not measured',
-    () => spotFaceDepth(angled, undefined),
-    'missing',
-    /spot face/,
-    ['spotFaceIn'],
-  ],
-  [
-    'a blind hole of unknown thread',
-    () => boltReach(0.03, 0, null),
-    'missing',
-    /thread left/,
-    ['threadLeftIn'],
-  ],
+  ['a spot face not measured', () => spotFaceDepth(angled, undefined), 'missing', /spot face/, ['spotFaceIn']],
+  ['a blind hole of unknown thread', () => boltReach(0.03, 0, null), 'missing', /thread left/, ['threadLeftIn']],
   ['metal gone below nothing', () => dowelFit(-0.01, 0.1), 'out-of-range', /metal gone since new: -0\.01/],
   [
     'a rocker stand nowhere',
@@ -796,13 +665,7 @@ const curve = must(monotoneCurve(points))
 const discharge = { flowCfm: 250, testPressureInH2O: 28, valveDiameterIn: 2.02, liftIn: 0.5 }
 
 const flows: readonly Kind[] = [
-  [
-    'a curve of one lift',
-    () => monotoneCurve(points.slice(0, 1)),
-    'missing',
-    /at least two lifts/,
-    ['points'],
-  ],
+  ['a curve of one lift', () => monotoneCurve(points.slice(0, 1)), 'missing', /at least two lifts/, ['points']],
   [
     'a lift that is there twice',
     () => monotoneCurve([...points, { liftIn: 0.4, flowCfm: 231 }]),
@@ -815,32 +678,17 @@ const flows: readonly Kind[] = [
     'contradiction',
     /0\.2 in is there twice/,
   ],
-  [
-    'a lift beyond what was run',
-    () => flowAt(curve, 0.41),
-    'out-of-range',
-    /outside the lifts that were run/,
-  ],
+  ['a lift beyond what was run', () => flowAt(curve, 0.41), 'out-of-range', /outside the lifts that were run/],
   ['a mean over lifts that go down', () => meanFlow(curve, 0.4, 0.2), 'out-of-range', /ends above its start/],
   ['a mean where there is no overlap', () => meanFlow(curve, 0.5, 0.6), 'out-of-range', /were not all run/],
-  [
-    'a leak larger than the flow',
-    () => correctForLeak(4, 28, 5, 28),
-    'contradiction',
-    /leak.*larger than the flow/,
-  ],
+  ['a leak larger than the flow', () => correctForLeak(4, 28, 5, 28), 'contradiction', /leak.*larger than the flow/],
   [
     'a shut valve',
     () => dischargeCoefficients({ ...discharge, liftIn: 0 }),
     'out-of-range',
     /shut valve has no curtain/,
   ],
-  [
-    'no test pressure',
-    () => convertFlow(100, 0, 28),
-    'out-of-range',
-    /test pressure must be from 0\.5 to 80 inH₂O/,
-  ],
+  ['no test pressure', () => convertFlow(100, 0, 28), 'out-of-range', /test pressure must be from 0\.5 to 80 inH₂O/],
   [
     'a barometer in inches of mercury',
     () => airDensityKgM3(20, 29.92, 50),
@@ -945,9 +793,7 @@ describe('a cut of nothing is no bad input: it changes nothing and needs nothing
     expect(must(angleForVolume(0, 0, opening))).toBe(0)
     const square = outline([2, 0], [5, 0], [5, 3], [2, 3])
     expect(must(draftedVolume(cutOf(0), square, 10))).toEqual({ cc: 0, squareCc: 0, lessPart: 0 })
-    const left = must(
-      makePlan({ ...plan, kind: 'none', targetCc: null, thouPerCc: null, milledWidthIn: null }),
-    )
+    const left = must(makePlan({ ...plan, kind: 'none', targetCc: null, thouPerCc: null, milledWidthIn: null }))
     expect(left).toMatchObject({ deepestIn: 0, removesCc: 0, angleDeg: 0 })
     expect(left.afterCutCc).toBeCloseTo(64, 12)
   })

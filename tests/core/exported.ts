@@ -3,8 +3,7 @@ import { fileURLToPath } from 'node:url'
 
 export type Exported = { readonly name: string; readonly file: string }
 
-export const corePath = (path: string): string =>
-  fileURLToPath(new URL(`../../lib/core/${path}`, import.meta.url))
+export const corePath = (path: string): string => fileURLToPath(new URL(`../../lib/core/${path}`, import.meta.url))
 
 /** `export function name(`, `export const name = (`, either with type parameters. */
 const declared = /^export (?:function|const) (\w+)(?:<[^(]*>)?(?:\(| = (?:<[^(]*>)?\()/gm

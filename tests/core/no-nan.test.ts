@@ -16,13 +16,7 @@ import { circleOpening, circleOutline } from '@/lib/core/cut/circle'
 import { depthAt } from '@/lib/core/cut/depth-at'
 import { draftedVolume } from '@/lib/core/cut/drafted-volume'
 import { angleForVolume, flatAtAngle, flatForVolume } from '@/lib/core/cut/inverse'
-import {
-  checkOutline,
-  crossingEdges,
-  openingOfOutline,
-  outlinePerimeterIn,
-  signedArea,
-} from '@/lib/core/cut/outline'
+import { checkOutline, crossingEdges, openingOfOutline, outlinePerimeterIn, signedArea } from '@/lib/core/cut/outline'
 import { parseOutline, tracedOpening } from '@/lib/core/cut/outline-text'
 import { makePlan, type PlanInput } from '@/lib/core/cut/plan'
 import { checkPlanFacts } from '@/lib/core/cut/plan-facts'
@@ -70,8 +64,7 @@ import { finite, maybe, near, perhaps, plain, unsound } from './any-figure'
 import { computing, exportedFrom } from './exported'
 
 /** Only what a calculation before it gives: its refusals are seen at its own place. */
-const given = <T>(results: Arbitrary<Result<T>>): Arbitrary<T> =>
-  results.filter((result) => result.ok).map(must)
+const given = <T>(results: Arbitrary<Result<T>>): Arbitrary<T> => results.filter((result) => result.ok).map(must)
 
 /** Any arguments: an answer or a refusal, neither with anything in it that is no figure; never an exception. */
 function sound<A extends unknown[]>(
@@ -109,9 +102,7 @@ describe('units', () => {
   // What was typed is said back as it was typed, so that it may hold any word at all.
   const harmless = typed.filter((text) => unsound(text) === null)
   const unit = fc.constantFrom('in', 'thou', 'mm', 'cc', 'in³', '°F', 'µm', 'furlong', '')
-  const factors = fc
-    .tuple(quantity, unit)
-    .map(([of, name]) => unitNamed(of, name) ?? { times: 1, over: 1, zeroAt: 0 })
+  const factors = fc.tuple(quantity, unit).map(([of, name]) => unitNamed(of, name) ?? { times: 1, over: 1, zeroAt: 0 })
   sound(parseFigure, [harmless, quantity, unit], 600)
   sound(readNumber, [harmless])
   sound(unitTyped, [harmless, quantity])
@@ -161,9 +152,7 @@ describe('cut', () => {
     thicknessIn: maybe(near(0.3, 12)),
     removedBeforeIn: maybe(near(0, 1)),
   })
-  const kind = fc.constantFrom('none', 'clean-up', 'flat', 'angle', 'angle-flat') as Arbitrary<
-    PlanInput['kind']
-  >
+  const kind = fc.constantFrom('none', 'clean-up', 'flat', 'angle', 'angle-flat') as Arbitrary<PlanInput['kind']>
   const plan: Arbitrary<PlanInput> = fc.record({
     kind,
     heads: fc.array(head, { maxLength: 2 }),
@@ -201,17 +190,13 @@ describe('cut', () => {
     fc.record({ angleIn: perhaps(depth), angleDeg: perhaps(near(0, 5)), milledWidthIn: perhaps(width) }),
   ])
   sound(circleOpening, [near(0.8, 7), near(0, 20), width])
-  sound(circleOutline, [
-    fc.record({ areaIn2: fc.double({ min: 0.5, max: 40, noNaN: true }), centreIn: plain(0, 20) }),
-  ])
+  sound(circleOutline, [fc.record({ areaIn2: fc.double({ min: 0.5, max: 40, noNaN: true }), centreIn: plain(0, 20) })])
   sound(depthAt, [cut, place])
   sound(signedArea, [fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 })])
   sound(checkOutline, [outline, width])
   sound(openingOfOutline, [outline, width])
   sound(crossingEdges, [fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 })])
-  sound(outlinePerimeterIn, [
-    fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 }),
-  ])
+  sound(outlinePerimeterIn, [fc.array(fc.record({ xIn: plain(0, 20), yIn: plain(-20, 20) }), { maxLength: 8 })])
   // What was typed is said back as it was typed, so that it may hold any word at all.
   const typedPoint = fc.oneof(
     fc.stringMatching(/^\d{0,2}[.,]?\d{0,4}[ ,;\t]{1,2}-?\d{0,2}[.,]?\d{0,4}$/),
@@ -317,10 +302,7 @@ describe('rate', () => {
 const motion: Arbitrary<Motion> = given(wideCut.map(motionOf))
 const point = fc.record({ xIn: plain(-20, 20), zIn: plain(-20, 20) })
 describe('clearance', () => {
-  const axis = fc.tuple(
-    fc.double({ min: -60, max: 60, noNaN: true }),
-    fc.double({ min: -60, max: 60, noNaN: true }),
-  )
+  const axis = fc.tuple(fc.double({ min: -60, max: 60, noNaN: true }), fc.double({ min: -60, max: 60, noNaN: true }))
   const placed = fc.record({ xIn: perhaps(place), zIn: perhaps(place) })
   const dowel = perhaps(place)
   const valve = fc.record({
@@ -365,11 +347,7 @@ describe('clearance', () => {
   sound(spotFaceDepth, [cut, perhaps(near(0.2, 4))])
   sound(boltReach, [perhaps(near(0, 1)), near(0, 1), perhaps(near(0, 4))])
   sound(dowelFit, [perhaps(near(0, 1)), perhaps(near(0, 4))])
-  sound(pointDrop, [
-    cut,
-    fc.record({ label: fc.constant('port'), xIn: perhaps(place), zIn: perhaps(place) }),
-    dowel,
-  ])
+  sound(pointDrop, [cut, fc.record({ label: fc.constant('port'), xIn: perhaps(place), zIn: perhaps(place) }), dowel])
   sound(rockerDrop, [cut, placed, dowel])
   sound(camDrop, [cut, placed, dowel])
   sound(installedHeightGrowth, [near(0, 0.25)])
@@ -389,9 +367,7 @@ describe('seat', () => {
     valveAngleDeg: perhaps(degrees),
     cantDeg: degrees,
   })
-  const placed: Arbitrary<PlacedCircle> = given(
-    fc.tuple(seat, name).map(([of, which]) => placeCircle(of, which, true)),
-  )
+  const placed: Arbitrary<PlacedCircle> = given(fc.tuple(seat, name).map(([of, which]) => placeCircle(of, which, true)))
   sound(placeCircle, [seat, name, fc.boolean()])
   sound(circleOver, [motion, placed])
   const shareBelowDeck = (of: Motion, one: PlacedCircle) => shareBelow(circleOver(of, one))
@@ -554,8 +530,7 @@ describe('figures smaller than anything that can be set or read', () => {
     ],
     [
       'a valve off its seat by nothing',
-      () =>
-        dischargeCoefficients({ flowCfm: 250, testPressureInH2O: 28, valveDiameterIn: 2, liftIn: 5e-324 }),
+      () => dischargeCoefficients({ flowCfm: 250, testPressureInH2O: 28, valveDiameterIn: 2, liftIn: 5e-324 }),
     ],
     [
       'two lifts that are one',
@@ -567,10 +542,7 @@ describe('figures smaller than anything that can be set or read', () => {
     ],
     ['a gain on nothing', () => compareFlow(run(5e-324), run(60))],
     ['a share of nothing', () => exhaustToIntake(run(5e-324), run(60, 'exhaust'))],
-    [
-      'an opening on a deck of no width',
-      () => angleForVolume(3, 0, { areaIn2: 10, centreIn: 0, milledWidthIn: 0 }),
-    ],
+    ['an opening on a deck of no width', () => angleForVolume(3, 0, { areaIn2: 10, centreIn: 0, milledWidthIn: 0 })],
     ['an opening without end', () => circleOpening(1e154, 3, 7)],
   ])('%s', (_, ask) => {
     expect(unsound(ask())).toBeNull()

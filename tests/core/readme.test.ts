@@ -18,18 +18,14 @@ function linesOf(folder: string): readonly (readonly string[])[] {
     })
 }
 
-it.each([...computing, 'options', 'money'])(
-  'every function of %s stands in the list, with its file',
-  (folder) => {
-    const lines = linesOf(folder)
-    const exported = exportedFrom([folder])
-    expect(exported.length).toBeGreaterThan(1)
-    const missing = exported.filter(
-      ({ name, file }) =>
-        !lines.some((line) => line.includes(name) && line.includes(file.replace(`${folder}/`, ''))),
-    )
-    expect(missing).toEqual([])
-    const known = new Set(exported.flatMap(({ name, file }) => [name, file.replace(`${folder}/`, '')]))
-    expect(lines.flat().filter((name) => !known.has(name))).toEqual([])
-  },
-)
+it.each([...computing, 'options', 'money'])('every function of %s stands in the list, with its file', (folder) => {
+  const lines = linesOf(folder)
+  const exported = exportedFrom([folder])
+  expect(exported.length).toBeGreaterThan(1)
+  const missing = exported.filter(
+    ({ name, file }) => !lines.some((line) => line.includes(name) && line.includes(file.replace(`${folder}/`, ''))),
+  )
+  expect(missing).toEqual([])
+  const known = new Set(exported.flatMap(({ name, file }) => [name, file.replace(`${folder}/`, '')]))
+  expect(lines.flat().filter((name) => !known.has(name))).toEqual([])
+})

@@ -64,7 +64,9 @@ describe('the migrations of PostgreSQL', () => {
 
 describe.each(['sqlite', 'postgresql'] as const)('the triggers of %s', (provider) => {
   it('are those that are asserted at start, by name', () => {
-    const named = [...readTriggers(provider).matchAll(/CREATE (?:OR REPLACE )?TRIGGER "(\w+)"/g)].map((match) => match[1])
+    const named = [...readTriggers(provider).matchAll(/CREATE (?:OR REPLACE )?TRIGGER "(\w+)"/g)].map(
+      (match) => match[1],
+    )
     expect(named.sort()).toEqual(expectedTriggers(provider))
   })
 
@@ -77,7 +79,10 @@ describe.each(['sqlite', 'postgresql'] as const)('the triggers of %s', (provider
     const names =
       provider === 'sqlite'
         ? plainSqlite(url, (file) => file.prepare(`SELECT name FROM sqlite_master WHERE type = 'trigger'`).all())
-        : await withPostgres(url, async (client) => (await client.query(`SELECT tgname AS name FROM pg_trigger WHERE NOT tgisinternal`)).rows)
+        : await withPostgres(
+            url,
+            async (client) => (await client.query(`SELECT tgname AS name FROM pg_trigger WHERE NOT tgisinternal`)).rows,
+          )
     expect((names as { name: string }[]).map((row) => row.name).sort()).toEqual(expectedTriggers(provider))
     await remove()
   })

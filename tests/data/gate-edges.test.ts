@@ -95,7 +95,8 @@ describe('the gate', () => {
 describe('every connection', () => {
   it('writes ahead, waits for the disk, minds foreign keys, waits when busy', async () => {
     const { client, close } = await testDatabase()
-    const read = async (name: string) => Object.values((await client.$queryRawUnsafe<object[]>(`PRAGMA ${name}`))[0] ?? {})
+    const read = async (name: string) =>
+      Object.values((await client.$queryRawUnsafe<object[]>(`PRAGMA ${name}`))[0] ?? {})
     expect((await read('journal_mode')).map(String)).toEqual(['wal'])
     expect((await read('synchronous')).map(Number)).toEqual([2])
     expect((await read('foreign_keys')).map(Number)).toEqual([1])

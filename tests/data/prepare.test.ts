@@ -13,7 +13,8 @@ vi.setConfig({ testTimeout: 240_000 })
 const root = join(import.meta.dirname, '..', '..')
 const secret = 'only for the tests, and long enough to be taken'
 let folder: string
-const prepare = (mode: string, data = folder) => elsewhereRun('lib/cli/prepare.ts', [mode], { BRASSTAG_DATA: data, NEXTAUTH_SECRET: secret })
+const prepare = (mode: string, data = folder) =>
+  elsewhereRun('lib/cli/prepare.ts', [mode], { BRASSTAG_DATA: data, NEXTAUTH_SECRET: secret })
 const database = () => `file:${join(folder, 'brasstag.db')}`
 
 beforeAll(() => {
@@ -32,7 +33,11 @@ describe('a start of a real shop', () => {
     first = JSON.parse(answer) as ShopAnswer
     expect(first.ownerCode).toMatch(/^[A-Z2-9]{4}-[A-Z2-9]{4}-[A-Z2-9]{4}$/)
     const kept = join(folder, 'owner-code.sha256')
-    expect(readFileSync(kept, 'utf8')).toBe(createHash('sha256').update(first.ownerCode ?? '').digest('hex'))
+    expect(readFileSync(kept, 'utf8')).toBe(
+      createHash('sha256')
+        .update(first.ownerCode ?? '')
+        .digest('hex'),
+    )
     expect(statSync(kept).mode & 0o777).toBe(0o600)
     expect(plainSqlite(database(), (file) => file.prepare('SELECT mode FROM "Shop"').all())).toEqual([{ mode: 'shop' }])
   })
@@ -113,7 +118,11 @@ describe('a demo that was stopped while it was filled for the first time', () =>
 function killWhileFilling(data: string, isUnderWay: () => boolean): Promise<void> {
   const args = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/prepare.ts', 'demo']
   const { DATABASE_URL: _url, ...env } = process.env
-  const child = spawn(process.execPath, args, { cwd: root, env: { ...env, BRASSTAG_DATA: data, NEXTAUTH_SECRET: secret }, stdio: 'ignore' })
+  const child = spawn(process.execPath, args, {
+    cwd: root,
+    env: { ...env, BRASSTAG_DATA: data, NEXTAUTH_SECRET: secret },
+    stdio: 'ignore',
+  })
   const watch = setInterval(() => {
     if (existsSync(join(data, 'demo-being-filled')) && isUnderWay()) child.kill('SIGKILL')
   }, 50)

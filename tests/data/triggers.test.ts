@@ -4,8 +4,7 @@ import { appendOnlyTables } from '@/lib/data/gate/triggers'
 import { describeOnBoth, type TestDatabase } from '../setup/database'
 import { factRows } from '../setup/fact-rows'
 
-const contentOf = (database: TestDatabase, table: string) =>
-  database.client.$queryRawUnsafe(`SELECT * FROM "${table}"`)
+const contentOf = (database: TestDatabase, table: string) => database.client.$queryRawUnsafe(`SELECT * FROM "${table}"`)
 
 describeOnBoth('what is only ever added to', (open, provider) => {
   it.each(appendOnlyTables)('%s: no change, no removal', async (table) => {

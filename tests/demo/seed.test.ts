@@ -25,20 +25,27 @@ beforeAll(async () => {
 const visits = () =>
   shop.client.visit.findMany({
     include: {
-      place: true, steps: { orderBy: { place: 'asc' } }, job: { include: { customer: { include: { contact: true } } } },
-      pair: { include: { plans: true } }, outside: { include: { order: true } }, releases: true, returned: true,
-      handOver: true, holds: true, waits: true, findings: true, waivers: true,
+      place: true,
+      steps: { orderBy: { place: 'asc' } },
+      job: { include: { customer: { include: { contact: true } } } },
+      pair: { include: { plans: true } },
+      outside: { include: { order: true } },
+      releases: true,
+      returned: true,
+      handOver: true,
+      holds: true,
+      waits: true,
+      findings: true,
+      waivers: true,
     },
     orderBy: { createdAt: 'asc' },
-  }) // prettier-ignore
+  })
 
 describe('the demo shop', () => {
   it('has heads in every state, as its story has it', async () => {
     const all = await visits()
     const of = (customer: string) =>
-      all
-        .filter((visit) => visit.job.customer.contact?.name === customer)
-        .map((visit) => visit.place?.whereabouts)
+      all.filter((visit) => visit.job.customer.contact?.name === customer).map((visit) => visit.place?.whereabouts)
     expect(of('Juno Farrant')).toEqual(['expected', 'expected'])
     expect(of('Eamon Birchall')).toEqual(['in house'])
     expect(of('Lucan Whitmarsh')).toEqual(['in house', 'in house'])
@@ -82,9 +89,7 @@ describe('the demo shop', () => {
     expect(corrections[0]?.reason).not.toBe('')
     expect(all.flatMap((visit) => visit.waivers).map((waiver) => waiver.stepId)).toEqual(['flow'])
     expect(all.flatMap((visit) => visit.holds).filter((hold) => hold.decidedAt === null)).toHaveLength(1)
-    expect(all.flatMap((visit) => visit.findings).filter((finding) => finding.answer === null)).toHaveLength(
-      1,
-    )
+    expect(all.flatMap((visit) => visit.findings).filter((finding) => finding.answer === null)).toHaveLength(1)
     expect(all.flatMap((visit) => visit.waits).filter((wait) => wait.arrivedAt === null)).toHaveLength(1)
     expect(all.filter((visit) => visit.source === 'bought-cut')).toHaveLength(2)
     const [comeback, ...others] = all.filter((visit) => visit.comebackOfId !== null)

@@ -7,12 +7,21 @@ import { spec } from '@/tests/pdf/sample-papers'
 const size = { widthMm: 116, heightMm: 40 }
 const sample = spec.chambers ?? expect.unreachable()
 
-const chambers = (before: readonly (number | null)[], after: readonly (number | null)[], more: Partial<SpecChambers> = {}): SpecChambers => ({
+const chambers = (
+  before: readonly (number | null)[],
+  after: readonly (number | null)[],
+  more: Partial<SpecChambers> = {},
+): SpecChambers => ({
   ...sample,
-  rows: before.map((cc, i) => ({ chamber: String(i + 1), beforeCc: cc?.toFixed(1) ?? null, afterCc: after[i]?.toFixed(1) ?? null, remark: '' })),
+  rows: before.map((cc, i) => ({
+    chamber: String(i + 1),
+    beforeCc: cc?.toFixed(1) ?? null,
+    afterCc: after[i]?.toFixed(1) ?? null,
+    remark: '',
+  })),
   picture: { beforeCc: before, afterCc: after, target: { cc: 60, toleranceCc: 0.5 } },
   ...more,
-}) // prettier-ignore
+})
 
 const draw = (data: SpecChambers) => chamberBars(data, size)
 const texts = ({ marks }: Drawing) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []))
@@ -56,7 +65,9 @@ describe('chambers before and after', () => {
 
   it('has each figure as it was typed, the chamber’s number, the band and both sides named', () => {
     const drawing = draw(chambers([64, 65], [60, 60.5]))
-    expect(words(drawing)).toEqual(expect.arrayContaining(['64.0', '65.0', '60.0', '60.5', '1', '2', 'target 60', '± 0.5 cc', 'before', 'after'])) // prettier-ignore
+    expect(words(drawing)).toEqual(
+      expect.arrayContaining(['64.0', '65.0', '60.0', '60.5', '1', '2', 'target 60', '± 0.5 cc', 'before', 'after']),
+    )
     expect(drawing.title).toBe('Chambers before and after, cc')
     expect(drawing.description).toBe(
       'Chamber 1: 64.0 before, 60.0 after. Chamber 2: 65.0 before, 60.5 after. Target 60.0 cc, each within 0.5 cc. Measured alike before and after.',
@@ -64,7 +75,8 @@ describe('chambers before and after', () => {
   })
 
   it('joins by a line only what was measured alike; dashes and strokes say otherwise, and so do words', () => {
-    const lines = (data: SpecChambers) => paths(draw(data)).filter(({ stroke }) => stroke?.tone === 'ink' && stroke.widthMm === 0.4)
+    const lines = (data: SpecChambers) =>
+      paths(draw(data)).filter(({ stroke }) => stroke?.tone === 'ink' && stroke.widthMm === 0.4)
     const alike = chambers([64, 65], [60, 60.5])
     expect(lines(alike)).toHaveLength(1)
     expect(words(draw(alike)).join(' ')).not.toMatch(/like for like/)
@@ -76,10 +88,12 @@ describe('chambers before and after', () => {
     expect(lines(unsure)).toHaveLength(0)
     expect(paths(draw(unsure)).some(({ stroke }) => stroke?.dashMm)).toBe(true)
     expect(words(draw(unsure)).join(' ')).toContain('may not be like for like')
-  }) // prettier-ignore
+  })
 
   it('does not blow up a scatter of a tenth to fill the picture', () => {
-    const drawing = draw(chambers([60, 60.1], [60, 60.1], { picture: { beforeCc: [60, 60.1], afterCc: [60, 60.1], target: null } })) // prettier-ignore
+    const drawing = draw(
+      chambers([60, 60.1], [60, 60.1], { picture: { beforeCc: [60, 60.1], afterCc: [60, 60.1], target: null } }),
+    )
     const [one, other] = middles(drawing, 'ink')
     expect(Math.abs((one?.[1] ?? NaN) - (other?.[1] ?? NaN))).toBeLessThan(3)
     expect(words(drawing).join(' ')).not.toContain('target')
@@ -97,7 +111,13 @@ describe('chambers before and after', () => {
 
   it('twelve chambers stay inside their edges, no figure on its neighbour', () => {
     const twelve = Array.from({ length: 12 }, (_, i) => 60 + i / 10)
-    const drawing = chamberBars(chambers(twelve.map((cc) => cc + 4), twelve), { widthMm: 180, heightMm: 40 }) // prettier-ignore
+    const drawing = chamberBars(
+      chambers(
+        twelve.map((cc) => cc + 4),
+        twelve,
+      ),
+      { widthMm: 180, heightMm: 40 },
+    )
     for (const { x, y } of texts(drawing)) {
       expect(x).toBeGreaterThan(0)
       expect(x).toBeLessThan(180)
@@ -112,7 +132,9 @@ describe('chambers before and after', () => {
   })
 
   it('is told by shape: nothing but ink, its faint tone and the ground', () => {
-    const tones = draw(sample).marks.flatMap((mark) => (mark.kind === 'text' ? [mark.tone] : [mark.fill, mark.stroke?.tone])) // prettier-ignore
+    const tones = draw(sample).marks.flatMap((mark) =>
+      mark.kind === 'text' ? [mark.tone] : [mark.fill, mark.stroke?.tone],
+    )
     expect(tones.filter((tone) => tone === 'brass' || tone === 'stop')).toEqual([])
   })
 })

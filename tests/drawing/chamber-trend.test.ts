@@ -10,7 +10,7 @@ const stage = (label: string, ccs: readonly (number | null)[], more: Partial<Tre
   fitted: 'own valves, own plug',
   target: null,
   ...more,
-}) // prettier-ignore
+})
 
 const draw = (...stages: TrendStage[]): Drawing =>
   chamberTrendDrawing(stages, { title: 'Chamber volumes, cc', widthMm: 100 })
@@ -25,13 +25,24 @@ describe('chamber volumes over the visits', () => {
   it('names each chamber, stage and job, and puts its figure at every point', () => {
     const drawing = draw(stage('as came', [64.2, 63.8]), stage('finished', [61, 60.9], { jobNumber: '26-0009' }))
     expect(words(drawing)).toEqual(
-      expect.arrayContaining(['no. 1', 'no. 2', 'as came', 'finished', 'job 26-0007', 'job 26-0009', '64.2', '63.8', '61.0', '60.9']),
+      expect.arrayContaining([
+        'no. 1',
+        'no. 2',
+        'as came',
+        'finished',
+        'job 26-0007',
+        'job 26-0009',
+        '64.2',
+        '63.8',
+        '61.0',
+        '60.9',
+      ]),
     )
     expect(drawing.description).toBe(
       'Chamber 1: 64.2 cc as came (job 26-0007), 61.0 cc finished (job 26-0009). ' +
         'Chamber 2: 63.8 cc as came (job 26-0007), 60.9 cc finished (job 26-0009).',
     )
-  }) // prettier-ignore
+  })
 
   it('draws the larger volume higher, on one scale for all chambers', () => {
     const drawing = draw(stage('as came', [64, 60]))
@@ -72,8 +83,7 @@ describe('chamber volumes over the visits', () => {
       draw(...Array.from({ length: 9 }, (_, i) => stage(`stage ${i}`, [60 + i]))),
     ]) {
       for (const mark of drawing.marks) {
-        const numbers =
-          mark.kind === 'text' ? [mark.x, mark.y] : (mark.d.match(/-?[\d.]+/g) ?? []).map(Number)
+        const numbers = mark.kind === 'text' ? [mark.x, mark.y] : (mark.d.match(/-?[\d.]+/g) ?? []).map(Number)
         numbers.forEach((value, place) => {
           expect(value).toBeGreaterThanOrEqual(0)
           expect(value).toBeLessThanOrEqual(place % 2 === 0 ? drawing.widthMm : drawing.heightMm)

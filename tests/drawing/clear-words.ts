@@ -16,8 +16,14 @@ const shareBefore = { start: 0, middle: 0.5, end: 1 } as const
 function boxOfWords(mark: TextMark): Box {
   const width = wordsWidth(mark.text, faceOf(mark)) * mark.sizeMm
   const left = mark.x - width * shareBefore[mark.anchor]
-  return { what: mark.text, left, right: left + width, top: mark.y - 0.72 * mark.sizeMm, bottom: mark.y + 0.2 * mark.sizeMm }
-} // prettier-ignore
+  return {
+    what: mark.text,
+    left,
+    right: left + width,
+    top: mark.y - 0.72 * mark.sizeMm,
+    bottom: mark.y + 0.2 * mark.sizeMm,
+  }
+}
 
 /** A box for each stroke of a path, and one for each filled or closed part of it. */
 function boxesOfPath(mark: Exclude<Mark, TextMark>): Box[] {
@@ -27,23 +33,28 @@ function boxesOfPath(mark: Exclude<Mark, TextMark>): Box[] {
     const [xs, ys] = [all.filter((_, i) => i % 2 === 0), all.filter((_, i) => i % 2 === 1)]
     return {
       what: `path ${part.slice(0, 40)}`,
-      left: Math.min(...xs) - half, right: Math.max(...xs) + half,
-      top: Math.min(...ys) - half, bottom: Math.max(...ys) + half,
-    } // prettier-ignore
+      left: Math.min(...xs) - half,
+      right: Math.max(...xs) + half,
+      top: Math.min(...ys) - half,
+      bottom: Math.max(...ys) + half,
+    }
   })
 }
 
-const meet = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+const meet = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 
 /** Words that stand on other words or on a mark, or outside the drawing; [] when every word is clear. */
 export function unclearWords({ marks, widthMm, heightMm }: Drawing): string[] {
   const words = marks.flatMap((mark) => (mark.kind === 'text' ? [boxOfWords(mark)] : []))
   const paths = marks.flatMap((mark) => (mark.kind === 'path' ? boxesOfPath(mark) : []))
   return words.flatMap((word, place) => [
-    ...[...words.slice(place + 1), ...paths].filter((other) => meet(word, other)).map((other) => `“${word.what}” on ${other.what}`),
-    ...(word.left < 0 || word.right > widthMm || word.top < 0 || word.bottom > heightMm ? [`“${word.what}” sticks out`] : []),
-  ]) // prettier-ignore
+    ...[...words.slice(place + 1), ...paths]
+      .filter((other) => meet(word, other))
+      .map((other) => `“${word.what}” on ${other.what}`),
+    ...(word.left < 0 || word.right > widthMm || word.top < 0 || word.bottom > heightMm
+      ? [`“${word.what}” sticks out`]
+      : []),
+  ])
 }
 
 /** Marks that leave the drawing. */

@@ -69,14 +69,10 @@ const numbers = (d: string) => (d.match(/-?[\d.]+/g) ?? []).map(Number)
 
 function pointsOf(d: string): Point[] {
   const list = numbers(d)
-  return Array.from({ length: list.length / 2 }, (_, i): Point => [
-    list[2 * i] ?? NaN,
-    list[2 * i + 1] ?? NaN,
-  ])
+  return Array.from({ length: list.length / 2 }, (_, i): Point => [list[2 * i] ?? NaN, list[2 * i + 1] ?? NaN])
 }
 
-const paths = ({ marks }: Drawing): PathMark[] =>
-  marks.flatMap((mark) => (mark.kind === 'path' ? [mark] : []))
+const paths = ({ marks }: Drawing): PathMark[] => marks.flatMap((mark) => (mark.kind === 'path' ? [mark] : []))
 const texts = ({ marks }: Drawing) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []))
 const words = (drawing: Drawing) => texts(drawing).map((mark) => mark.text)
 
@@ -272,8 +268,7 @@ describe('edges', () => {
 })
 
 describe('the deck drawn with larger depths', () => {
-  const stated = (drawing: Drawing) =>
-    Number(/depths drawn × (\d+)/.exec(words(drawing).join('|'))?.[1] ?? NaN)
+  const stated = (drawing: Drawing) => Number(/depths drawn × (\d+)/.exec(words(drawing).join('|'))?.[1] ?? NaN)
 
   it.each([
     ['flat', cuts.flat, 0.018],
@@ -351,11 +346,7 @@ describe('what is not known', () => {
   })
 
   it('leaves out a valve whose place is not in the head', () => {
-    for (const more of [
-      { intakeValveXIn: 0.1 },
-      { intakeValveXIn: undefined },
-      { intakeValveAngleDeg: 80 },
-    ]) {
+    for (const more of [{ intakeValveXIn: 0.1 }, { intakeValveXIn: undefined }, { intakeValveAngleDeg: 80 }]) {
       const casting = { ...wedge, ...more } as CastingFacts
       expect(words(cutSection(input({ casting })))).not.toContain('intake valve')
       expect(words(cutSection(input({ casting })))).toContain('exhaust valve')
@@ -368,9 +359,7 @@ describe('what is not known', () => {
     const sealing = valve?.circles.find(({ name }) => name === 'sealing')
     // 0.520 − 1.0225 × sin 22°
     expect(sealing?.nearest.zIn).toBeCloseTo(0.136964, 5)
-    expect(cutSection(input({ casting })).description).toContain(
-      'Not in the record: the depth of the intake seat.',
-    )
+    expect(cutSection(input({ casting })).description).toContain('Not in the record: the depth of the intake seat.')
   })
 
   it('a cut that no mill makes is refused in words, and nothing is taken off', () => {
@@ -391,12 +380,10 @@ describe('any record at all', () => {
   const near = fc
     .record(
       Object.fromEntries(
-        Object.entries({ ...wedge, intakeValveCantDeg: 3, wallDraftDeg: 4, perimeterIn: 11 }).map(
-          ([key, value]) => [
-            key,
-            fc.double({ min: 0.6, max: 1.6, noNaN: true }).map((share) => share * value),
-          ],
-        ),
+        Object.entries({ ...wedge, intakeValveCantDeg: 3, wallDraftDeg: 4, perimeterIn: 11 }).map(([key, value]) => [
+          key,
+          fc.double({ min: 0.6, max: 1.6, noNaN: true }).map((share) => share * value),
+        ]),
       ),
       { requiredKeys: [] },
     )
@@ -444,8 +431,7 @@ describe('any record at all', () => {
 
   it('on a telephone of 390 px, beside margins of 16 px, no word is smaller than 11 px', () => {
     const drawing = cutSection(input({ narrow: true }))
-    for (const { sizeMm } of texts(drawing))
-      expect((sizeMm * (390 - 32)) / drawing.widthMm).toBeGreaterThanOrEqual(11)
+    for (const { sizeMm } of texts(drawing)) expect((sizeMm * (390 - 32)) / drawing.widthMm).toBeGreaterThanOrEqual(11)
   })
 
   it('never needs brass, and red only for a hold', () => {

@@ -97,15 +97,14 @@ describe('the head’s scale', () => {
   })
 
   it('tells every state apart without colour', () => {
-    const shapes = (['to do', 'ready', 'started', 'done', 'do again', 'waived', 'not needed'] as const).map(
-      (state) =>
-        JSON.stringify(
-          headScale([graduation(state)], { widthMm: 20, forHand: false }).marks.map((mark) =>
-            mark.kind === 'text'
-              ? mark.text
-              : [mark.d, mark.fill !== null && mark.fill !== 'ground', mark.stroke?.widthMm],
-          ),
+    const shapes = (['to do', 'ready', 'started', 'done', 'do again', 'waived', 'not needed'] as const).map((state) =>
+      JSON.stringify(
+        headScale([graduation(state)], { widthMm: 20, forHand: false }).marks.map((mark) =>
+          mark.kind === 'text'
+            ? mark.text
+            : [mark.d, mark.fill !== null && mark.fill !== 'ground', mark.stroke?.widthMm],
         ),
+      ),
     )
     expect(new Set(shapes).size).toBe(shapes.length)
   })
@@ -166,8 +165,7 @@ describe('plan and section of the head', () => {
   })
 
   it('puts chamber 1 at the marked end and each reading at its corner', () => {
-    const find = (text: string) =>
-      headPlan(head).marks.find((mark) => mark.kind === 'text' && mark.text === text)
+    const find = (text: string) => headPlan(head).marks.find((mark) => mark.kind === 'text' && mark.text === text)
     const place = (text: string) => {
       const mark = find(text)
       return mark?.kind === 'text' ? [mark.x, mark.y] : []
@@ -251,7 +249,7 @@ describe('flow curves', () => {
       mark.kind === 'path' && mark.d.includes('C') && mark.fill === null && mark.stroke && mark.stroke.widthMm > 0.3
         ? [`${mark.stroke.widthMm} ${mark.stroke.dashMm?.join('-') ?? 'solid'}`]
         : [],
-    ) // prettier-ignore
+    )
     expect(new Set(looks).size).toBe(5)
     const labels = marks.flatMap((mark) => (mark.kind === 'text' && names.includes(mark.text) ? [mark] : []))
     const ys = labels.map(({ y }) => y).sort((a, b) => a - b)

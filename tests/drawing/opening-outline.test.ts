@@ -20,10 +20,7 @@ function cornersOf(deepEdge: OpeningDrawing['deepEdge']) {
   const { marks } = openingOutline({ ...opening, deepEdge })
   const path = marks.find((mark) => mark.kind === 'path' && mark.fill === 'ground')
   const numbers = (path?.kind === 'path' ? (path.d.match(/-?[\d.]+/g) ?? []) : []).map(Number)
-  return Array.from({ length: numbers.length / 2 }, (_, i) => [
-    numbers[2 * i] ?? NaN,
-    numbers[2 * i + 1] ?? NaN,
-  ])
+  return Array.from({ length: numbers.length / 2 }, (_, i) => [numbers[2 * i] ?? NaN, numbers[2 * i + 1] ?? NaN])
 }
 const heightOf = (deepEdge: OpeningDrawing['deepEdge'], words: string) => {
   const mark = openingOutline({ ...opening, deepEdge }).marks.find(
@@ -43,15 +40,12 @@ describe('an opening on the deck', () => {
     expect(span(1)).toBeCloseTo(38.1, 2)
   })
 
-  it.each(['exhaust', 'intake'] as const)(
-    'has the intake edge at the foot when the %s edge is deep',
-    (deep) => {
-      const [first, second] = cornersOf(deep)
-      // The second corner lies further from the shallow edge: up the page from the intake edge, down it from the other.
-      expect((second?.[1] ?? NaN) < (first?.[1] ?? NaN)).toBe(deep === 'exhaust')
-      expect(heightOf(deep, 'shallow') > heightOf(deep, 'deep')).toBe(deep === 'exhaust')
-    },
-  )
+  it.each(['exhaust', 'intake'] as const)('has the intake edge at the foot when the %s edge is deep', (deep) => {
+    const [first, second] = cornersOf(deep)
+    // The second corner lies further from the shallow edge: up the page from the intake edge, down it from the other.
+    expect((second?.[1] ?? NaN) < (first?.[1] ?? NaN)).toBe(deep === 'exhaust')
+    expect(heightOf(deep, 'shallow') > heightOf(deep, 'deep')).toBe(deep === 'exhaust')
+  })
 
   it('keeps inside its page, and says in words what it shows', () => {
     const drawing = openingOutline(opening)

@@ -30,8 +30,7 @@ export type SeenText = {
 export type Seen = SeenPath | SeenText
 
 const entities: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', '#x27': "'" }
-const decoded = (words: string): string =>
-  words.replace(/&([^;]+);/g, (whole, name: string) => entities[name] ?? whole)
+const decoded = (words: string): string => words.replace(/&([^;]+);/g, (whole, name: string) => entities[name] ?? whole)
 
 const attributesOf = (tag: string): ReadonlyMap<string, string> =>
   new Map([...tag.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, name = '', value = '']) => [name, decoded(value)]))
@@ -41,20 +40,18 @@ const numbersOf = (words: string): number[] => (words.match(/-?\d*\.?\d+(?:e-?\d
 /** The marks of the SVG that a page shows, from its text. */
 export function marksOnScreen(drawing: Drawing): Seen[] {
   const svg = renderToStaticMarkup(createElement(Marks, { drawing }))
-  return [...svg.matchAll(/<path([^>]*?)\/?>|<text([^>]*)>([^<]*)<\/text>/g)].map(
-    ([, path, text = '', words = '']) => {
-      if (path !== undefined) return svgPath(attributesOf(path))
-      const attributes = attributesOf(text)
-      return {
-        kind: 'text',
-        text: decoded(words),
-        at: [Number(attributes.get('x')), Number(attributes.get('y'))],
-        anchor: anchorOf(attributes.get('text-anchor')),
-        sizeMm: Number(attributes.get('font-size')),
-        turnDeg: numbersOf(attributes.get('transform') ?? '0')[0] ?? 0,
-      }
-    },
-  )
+  return [...svg.matchAll(/<path([^>]*?)\/?>|<text([^>]*)>([^<]*)<\/text>/g)].map(([, path, text = '', words = '']) => {
+    if (path !== undefined) return svgPath(attributesOf(path))
+    const attributes = attributesOf(text)
+    return {
+      kind: 'text',
+      text: decoded(words),
+      at: [Number(attributes.get('x')), Number(attributes.get('y'))],
+      anchor: anchorOf(attributes.get('text-anchor')),
+      sizeMm: Number(attributes.get('font-size')),
+      turnDeg: numbersOf(attributes.get('transform') ?? '0')[0] ?? 0,
+    }
+  })
 }
 
 const anchorOf = (value: string | undefined): SeenText['anchor'] =>
@@ -97,9 +94,7 @@ const identity: Matrix = [1, 0, 0, 1, 0, 0]
 /** First the inner one, then the outer: as content streams nest them. */
 const inside = (outer: Matrix, [a, b, c, d, e, f]: Matrix): Matrix => {
   const [A, B, C, D, E, F] = outer
-  return [
-    A * a + C * b, B * a + D * b, A * c + C * d, B * c + D * d, A * e + C * f + E, B * e + D * f + F,
-  ] // prettier-ignore
+  return [A * a + C * b, B * a + D * b, A * c + C * d, B * c + D * d, A * e + C * f + E, B * e + D * f + F]
 }
 
 const asMatrix = (list: ArrayLike<unknown>): Matrix =>
@@ -123,17 +118,20 @@ const paints: Readonly<Record<number, { readonly filled: boolean; readonly strok
 }
 
 type State = { readonly matrix: Matrix; readonly lineWidth: number; readonly dash: readonly number[] }
-type Run = { readonly text: string; readonly x: number; readonly y: number; readonly width: number; readonly sizeMm: number; readonly turnDeg: number } // prettier-ignore
+type Run = {
+  readonly text: string
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly sizeMm: number
+  readonly turnDeg: number
+}
 
 /**
  * The marks of a page, from the operators of its content as an independent reader hands them out. Where words are held
  * is looked for as the screen holds them.
  */
-export async function marksOnPaper(
-  bytes: Uint8Array,
-  screen: readonly Seen[],
-  placed: Placed,
-): Promise<Seen[]> {
+export async function marksOnPaper(bytes: Uint8Array, screen: readonly Seen[], placed: Placed): Promise<Seen[]> {
   const doc = await getDocument({ data: bytes.slice(), verbosity: 0, disableFontFace: true }).promise
   const { fnArray, argsArray } = await (await doc.getPage(1)).getOperatorList()
   await doc.destroy()
@@ -156,7 +154,7 @@ export async function marksOnPaper(
     else if (fn === OPS.setFont) size = Number(args[1])
     else if (fn === OPS.setTextMatrix) text = asMatrix(args[0] as ArrayLike<unknown>)
     else if (fn === OPS.constructPath) found.push(pdfPath(args, state, toDrawing, lengthMm))
-    else if (fn === OPS.showText) found.push(pdfRun(args[0] as unknown[], state, text, size, toDrawing, lengthMm)) // prettier-ignore
+    else if (fn === OPS.showText) found.push(pdfRun(args[0] as unknown[], state, text, size, toDrawing, lengthMm))
   })
   return joined(found, screen)
 }
@@ -176,7 +174,8 @@ function pdfPath(
   for (let i = 0; i < data.length;) {
     const [letter, count] = pathOps[data[i] ?? NaN] ?? ['?', 0]
     ops += letter
-    for (let c = 1; c <= count; c += 2) at.push(...toDrawing(...placeOf(matrix, data[i + c] ?? NaN, data[i + c + 1] ?? NaN))) // prettier-ignore
+    for (let c = 1; c <= count; c += 2)
+      at.push(...toDrawing(...placeOf(matrix, data[i + c] ?? NaN, data[i + c + 1] ?? NaN)))
     i += 1 + count
   }
   const scaled = Math.hypot(matrix[0], matrix[1])
@@ -251,12 +250,18 @@ export function differences(a: readonly Seen[], b: readonly Seen[], withinMm: nu
     const other = b[i]
     if (!other) return [`mark ${i} is missing`]
     const off = offOf(one, other)
-    return off === null ? [`mark ${i} is another: ${nameOf(one)} and ${nameOf(other)}`] : off > withinMm ? [`mark ${i}, ${nameOf(one)}, is off by ${off.toFixed(3)}`] : [] // prettier-ignore
+    return off === null
+      ? [`mark ${i} is another: ${nameOf(one)} and ${nameOf(other)}`]
+      : off > withinMm
+        ? [`mark ${i}, ${nameOf(one)}, is off by ${off.toFixed(3)}`]
+        : []
   })
 }
 
 const nameOf = (seen: Seen): string =>
-  seen.kind === 'text' ? `"${seen.text}"` : `${seen.filled ? 'filled ' : ''}${seen.stroke ? 'stroked ' : ''}path ${seen.ops.slice(0, 12)}` // prettier-ignore
+  seen.kind === 'text'
+    ? `"${seen.text}"`
+    : `${seen.filled ? 'filled ' : ''}${seen.stroke ? 'stroked ' : ''}path ${seen.ops.slice(0, 12)}`
 
 /** The greatest difference of any of their measures; null: not the same kind of thing. */
 function offOf(one: Seen, other: Seen): number | null {
@@ -272,8 +277,7 @@ function offOf(one: Seen, other: Seen): number | null {
   return most([...pairs(one.at, other.at), ...pairs(dash, otherDash), width])
 }
 
-const pairs = (a: readonly number[], b: readonly number[]): number[] =>
-  a.map((value, i) => value - (b[i] ?? NaN))
+const pairs = (a: readonly number[], b: readonly number[]): number[] => a.map((value, i) => value - (b[i] ?? NaN))
 
 const most = (differs: readonly number[]): number =>
   differs.reduce((largest, value) => (Number.isNaN(value) ? Infinity : Math.max(largest, Math.abs(value))), 0)

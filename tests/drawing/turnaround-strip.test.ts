@@ -64,8 +64,13 @@ describe('what finds words that are not clear', () => {
     const [first, second] = drawing.marks.filter((mark) => mark.kind === 'text')
     const onto = { ...second!, x: first!.x, y: first!.y, anchor: first!.anchor }
     expect(unclearWords({ ...drawing, marks: [first!, onto] })).not.toEqual([])
-    const through = { kind: 'path', d: `M0 ${first!.y - 1}L160 ${first!.y - 1}`, fill: null, stroke: { tone: 'ink', widthMm: 0.2 } } as const
+    const through = {
+      kind: 'path',
+      d: `M0 ${first!.y - 1}L160 ${first!.y - 1}`,
+      fill: null,
+      stroke: { tone: 'ink', widthMm: 0.2 },
+    } as const
     expect(unclearWords({ ...drawing, marks: [first!, through] })).not.toEqual([])
     expect(unclearWords({ ...drawing, marks: [{ ...first!, x: 200 }] })).not.toEqual([])
-  }) // prettier-ignore
+  })
 })

@@ -27,15 +27,7 @@ const owner: Actor = {
   via: 'password',
 }
 
-const kinds = [
-  'job-sheet',
-  'label',
-  'label-sheet',
-  'receipt',
-  'estimate',
-  'outside-sheet',
-  'spec-sheet',
-] as const
+const kinds = ['job-sheet', 'label', 'label-sheet', 'receipt', 'estimate', 'outside-sheet', 'spec-sheet'] as const
 type Kind = (typeof kinds)[number]
 type Printed = { readonly kind: Kind; readonly of: string; readonly bytes: Uint8Array }
 
@@ -58,8 +50,7 @@ beforeAll(async () => {
     const heads = await paperHeads(client, await paperVisitsOfJob(client, id))
     jobs.set(number, await jobSheetData(client, number))
     await made('job-sheet', number, await printJobSheet(owner, number, now))
-    if (heads.some(({ visit }) => visit.handOver))
-      await made('receipt', number, await printReceipt(owner, number, now))
+    if (heads.some(({ visit }) => visit.handOver)) await made('receipt', number, await printReceipt(owner, number, now))
     if (!heads.some(({ tag }) => isTag(tag))) continue
     await made('label', number, await printTagLabels(owner, number, now))
     if (heads.length < 2) continue
@@ -99,9 +90,7 @@ describe('every paper of the demo shop', () => {
 
   it('is a sound file', async () => {
     for (const { kind, of: what, bytes } of papers) {
-      expect(await structureOf(bytes), `${kind} ${what}`).toContain(
-        'No syntax or stream encoding errors found',
-      )
+      expect(await structureOf(bytes), `${kind} ${what}`).toContain('No syntax or stream encoding errors found')
     }
   })
 
@@ -193,13 +182,7 @@ describe('every outside sheet of the demo shop', () => {
       if (!order) return expect.unreachable()
       const { vendor, visits, instructions } = order
       const page = flat((await readPdf(bytes)).text)
-      const told = [
-        vendor.name,
-        vendor.phone,
-        vendor.address,
-        instructions,
-        ...visits.map((line) => line.comesWith),
-      ]
+      const told = [vendor.name, vendor.phone, vendor.address, instructions, ...visits.map((line) => line.comesWith)]
       expect(notOn(page, told.flatMap(words)), number).toEqual([])
       const depths = visits.flatMap(({ angleIn, flatIn }) => [angleIn, flatIn, angleIn + flatIn])
       const figures = depths.filter((depth) => depth > 0).map((depth) => depth.toFixed(4))
@@ -258,10 +241,7 @@ describe('every estimate of the demo shop', () => {
         // What is not known is told within a sentence: its first letter is a small one.
         const told = [title, start, effort, lines, groups, steps, cautions, forWhom, note].flatMap(words)
         const page = flat(pages.join(' '))
-        expect(
-          notOn(page, [...told, ...unknown.flatMap(({ needs }) => words(needs)), number]),
-          number,
-        ).toEqual([])
+        expect(notOn(page, [...told, ...unknown.flatMap(({ needs }) => words(needs)), number]), number).toEqual([])
         expect(
           notOn(
             page.toLowerCase(),
@@ -288,15 +268,11 @@ describe('every spec sheet of the demo shop', () => {
 describe('every label of the demo shop', () => {
   it('has a code that reads at 300 dots an inch, alone and on a sheet', async () => {
     for (const { of: number, bytes } of of('label')) {
-      const expected = (jobs.get(number)?.heads ?? [])
-        .map(({ qrText }) => qrText)
-        .filter((text) => text !== '')
+      const expected = (jobs.get(number)?.heads ?? []).map(({ qrText }) => qrText).filter((text) => text !== '')
       expect((await greyPages(bytes, 300)).map(decoded), number).toEqual(expected)
     }
     for (const { of: number, bytes } of of('label-sheet')) {
-      const expected = (jobs.get(number)?.heads ?? [])
-        .map(({ qrText }) => qrText)
-        .filter((text) => text !== '')
+      const expected = (jobs.get(number)?.heads ?? []).map(({ qrText }) => qrText).filter((text) => text !== '')
       // The first label takes the last place of the first sheet; the second begins the next one.
       const last = (await greyPages(bytes, 300, { x: 136, y: 237, width: 70, height: 40 }))[0]
       expect(last && decoded(last), number).toBe(expected[0])

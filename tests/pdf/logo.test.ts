@@ -77,10 +77,7 @@ describe.each(every)('$name on $paper', ({ print, paper }) => {
 
   it('keeps a very wide and a very tall one in its room', async () => {
     // 1600 × 100 is 16 : 1, so 40 mm by 2.5 mm; 60 × 600 is 1 : 10, so 1.3 mm by 13 mm.
-    const [ofWide, ofTall] = [
-      (await imagesOf(await printed(wide)))[0],
-      (await imagesOf(await printed(tall)))[0],
-    ]
+    const [ofWide, ofTall] = [(await imagesOf(await printed(wide)))[0], (await imagesOf(await printed(tall)))[0]]
     expect(ofWide?.at.width).toBeCloseTo(40, 3)
     expect(ofWide?.at.height).toBeCloseTo(2.5, 1)
     expect(ofTall?.at.height).toBeCloseTo(13, 3)

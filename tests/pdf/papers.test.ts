@@ -39,12 +39,27 @@ describe('job sheet', () => {
     expect(language).toBe('en')
     expect(sizes[0]).toEqual([215.9, 279.4])
     for (const words of [
-      'T-0412', 'Tomasz Brandt · 555 0199', 'Chambers to 60 cc, angle cut allowed, no more than 1°', '0.083', '60.0',
-      'exhaust edge · deep edge · cut 0.083 in', 'marked end', 'Measure finished', 'Finished, cc', '64.2',
-      'exhaust end', 'STOP. On hold: The dowel hole on end 2 is torn', 'Spring seat 3 is worn', 'revision 31', 'front desk', 'Call before any weld.', 'check the clearance at assembly', 'made 3 Mar 2026, 14:05',
+      'T-0412',
+      'Tomasz Brandt · 555 0199',
+      'Chambers to 60 cc, angle cut allowed, no more than 1°',
+      '0.083',
+      '60.0',
+      'exhaust edge · deep edge · cut 0.083 in',
+      'marked end',
+      'Measure finished',
+      'Finished, cc',
+      '64.2',
+      'exhaust end',
+      'STOP. On hold: The dowel hole on end 2 is torn',
+      'Spring seat 3 is worn',
+      'revision 31',
+      'front desk',
+      'Call before any weld.',
+      'check the clearance at assembly',
+      'made 3 Mar 2026, 14:05',
     ]) {
       expect(flat(text)).toContain(words)
-    } // prettier-ignore
+    }
     expect(pages.map((page) => flat(page).match(/page \d+ of \d+/)?.[0])).toEqual(
       pages.map((_, i) => `page ${i + 1} of ${pages.length}`),
     )
@@ -104,19 +119,39 @@ describe('spec sheet', () => {
     expect(pages).toHaveLength(2)
     const [first = '', second = ''] = pages.map(flat)
     for (const words of [
-      '60.1', '11.2', '64.7', '60.3', 'Asked', 'Done', 'Goes on left bank, marked end forward', 'Pair with T-0413',
-      '0.0627 in, 0.52°', 'four corners, gauged on', 'Removed since new 0.083 in', '10.4 : 1 before, 11.2 : 1 after',
-      'target 60', '± 0.5 cc', 'Released by Ines Varga',
+      '60.1',
+      '11.2',
+      '64.7',
+      '60.3',
+      'Asked',
+      'Done',
+      'Goes on left bank, marked end forward',
+      'Pair with T-0413',
+      '0.0627 in, 0.52°',
+      'four corners, gauged on',
+      'Removed since new 0.083 in',
+      '10.4 : 1 before, 11.2 : 1 after',
+      'target 60',
+      '± 0.5 cc',
+      'Released by Ines Varga',
     ]) {
       expect(first).toContain(words)
-    } // prettier-ignore
+    }
     for (const words of [
-      'valve lift, in', 'Bronze guides', 'Surface finish not measured: comparator away', '+8.8', 'leak 1.2 cfm',
-      '0.700 in: not taken: retainer meets the seal', '0.100 in, 0.200 in, 0.300 in: within the bench’s repeatability',
-      'outside the sealing area', '0.640 in', 'Before it goes on the engine', 'By Ines Varga, 3 Mar 2026, 13:50.',
+      'valve lift, in',
+      'Bronze guides',
+      'Surface finish not measured: comparator away',
+      '+8.8',
+      'leak 1.2 cfm',
+      '0.700 in: not taken: retainer meets the seal',
+      '0.100 in, 0.200 in, 0.300 in: within the bench’s repeatability',
+      'outside the sealing area',
+      '0.640 in',
+      'Before it goes on the engine',
+      'By Ines Varga, 3 Mar 2026, 13:50.',
     ]) {
       expect(second).toContain(words)
-    } // prettier-ignore
+    }
   })
 
   it('carries every word and figure it was given, on both papers', async () => {
@@ -130,12 +165,8 @@ describe('spec sheet', () => {
     const given = [...words(rest), ...words(runs.map(({ port: _, ...run }) => run))]
     for (const paper of ['letter', 'a4'] as const) {
       // Lines wrap inside cells, so words are looked for one by one.
-      const seen = new Set(
-        flat((await readPdf(await specSheet(spec, { ...setting, paper }))).text).split(' '),
-      )
-      const lost = given
-        .flatMap((text) => text.split(/\s+/))
-        .filter((word) => !seen.has(word) && !/₂/.test(word))
+      const seen = new Set(flat((await readPdf(await specSheet(spec, { ...setting, paper }))).text).split(' '))
+      const lost = given.flatMap((text) => text.split(/\s+/)).filter((word) => !seen.has(word) && !/₂/.test(word))
       const joined = [...seen].join(' ')
       expect(lost.filter((word) => !joined.includes(word))).toEqual([])
     }
@@ -168,11 +199,16 @@ describe('spec sheet', () => {
     }
     const text = flat((await readPdf(await specSheet(bare, setting))).text)
     for (const words of [
-      'Returned as is by', 'side not said', 'No metal was taken off the deck', 'new thickness unknown',
-      'needs the gasket’s bore and thickness', 'Not done', 'Flat cut',
+      'Returned as is by',
+      'side not said',
+      'No metal was taken off the deck',
+      'new thickness unknown',
+      'needs the gasket’s bore and thickness',
+      'Not done',
+      'Flat cut',
     ]) {
       expect(text).toContain(words)
-    } // prettier-ignore
+    }
   })
 
   it('names its revision and why', async () => {
@@ -191,9 +227,7 @@ describe('spec sheet', () => {
     const text = flat((await readPdf(await specSheet(revised, setting))).text)
     expect(text).toContain('This is revision 3: chamber 3 was read again.')
     expect(text).toContain('revision 1, released by Ines Varga, 2 Mar 2026, 9:10, which is kept')
-    expect(text).toContain(
-      'revision 2 (spring pressure), released by Ada Rooke, 3 Mar 2026, 8:00, which is kept',
-    )
+    expect(text).toContain('revision 2 (spring pressure), released by Ada Rooke, 3 Mar 2026, 8:00, which is kept')
   })
 
   it('draws no picture for a sheet that was frozen without the numbers for one, and keeps its table', async () => {
@@ -241,10 +275,13 @@ describe('tag label', () => {
 })
 
 const fontFiles = [
-  'barlow/400Regular/Barlow_400Regular', 'barlow/600SemiBold/Barlow_600SemiBold',
-  'barlow-condensed/500Medium/BarlowCondensed_500Medium', 'barlow-condensed/600SemiBold/BarlowCondensed_600SemiBold',
-  'noto-sans/400Regular/NotoSans_400Regular', 'noto-sans/600SemiBold/NotoSans_600SemiBold',
-] // prettier-ignore
+  'barlow/400Regular/Barlow_400Regular',
+  'barlow/600SemiBold/Barlow_600SemiBold',
+  'barlow-condensed/500Medium/BarlowCondensed_500Medium',
+  'barlow-condensed/600SemiBold/BarlowCondensed_600SemiBold',
+  'noto-sans/400Regular/NotoSans_400Regular',
+  'noto-sans/600SemiBold/NotoSans_600SemiBold',
+]
 const wholeFonts = fontFiles.map((file) =>
   fontkit.create(readFileSync(join('node_modules', '@expo-google-fonts', `${file}.ttf`))),
 )
@@ -255,17 +292,23 @@ function fitsOneOf(extent: Extent, letter: string): boolean {
     const box = font.layout(letter, { tnum: true }).glyphs[0]?.cbox
     if (!box) return false
     const scale = 1000 / font.unitsPerEm
-    return [box.minX, box.minY, box.maxX, box.maxY].every(
-      (side, i) => Math.abs(side * scale - (extent[i] ?? NaN)) < 2,
-    )
+    return [box.minX, box.minY, box.maxX, box.maxY].every((side, i) => Math.abs(side * scale - (extent[i] ?? NaN)) < 2)
   })
 }
 
 describe('hostile words', () => {
   const names = [
-    'Ελένη Παπαδοπούλου', 'Дмитрий Щербаков', 'Ø 4.030″ ≤ 60 Ω', 'Nguyễn Thị Ánh', '🏁🔧 Fast 👩‍🔧 Heads', '漢字 かな',
-    'a\u0000b\u202ec\ud800d', '(\\) %PDF </script> {{x}}', 'עברית', '',
-  ] // prettier-ignore
+    'Ελένη Παπαδοπούλου',
+    'Дмитрий Щербаков',
+    'Ø 4.030″ ≤ 60 Ω',
+    'Nguyễn Thị Ánh',
+    '🏁🔧 Fast 👩‍🔧 Heads',
+    '漢字 かな',
+    'a\u0000b\u202ec\ud800d',
+    '(\\) %PDF </script> {{x}}',
+    'עברית',
+    '',
+  ]
 
   it.each(names)('%j never stops a paper', async (name) => {
     const named = { ...spec, customer: name, shop: { name, lines: [name] }, asked: [name], casting: name }

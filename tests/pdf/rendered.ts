@@ -39,9 +39,7 @@ export const greyPages = (
 ): Promise<Grey[]> =>
   withFile(bytes, async (file, folder) => {
     const px = (mm: number) => String(Math.round((mm / 25.4) * dpi))
-    const crop = cropMm
-      ? ['-x', px(cropMm.x), '-y', px(cropMm.y), '-W', px(cropMm.width), '-H', px(cropMm.height)]
-      : []
+    const crop = cropMm ? ['-x', px(cropMm.x), '-y', px(cropMm.y), '-W', px(cropMm.width), '-H', px(cropMm.height)] : []
     await run('pdftoppm', ['-gray', '-r', String(dpi), ...crop, file, join(folder, 'page')])
     const names = (await readdir(folder)).filter((name) => name.endsWith('.pgm')).sort()
     return Promise.all(names.map(async (name) => parsePgm(await readFile(join(folder, name)))))

@@ -51,8 +51,7 @@ const row = (lift: string, before: number | null, after: number | null, note = '
   before: before?.toFixed(1) ?? null,
   after: after?.toFixed(1) ?? null,
   diffCfm: before === null || after === null ? null : `+${(after - before).toFixed(1)}`,
-  diffPercent:
-    before === null || after === null ? null : `+${(((after - before) / before) * 100).toFixed(1)}`,
+  diffPercent: before === null || after === null ? null : `+${(((after - before) / before) * 100).toFixed(1)}`,
   note,
 })
 
@@ -78,10 +77,8 @@ export function flow(port: 'intake' | 'exhaust', share: number): SpecFlow {
       row('0.700 in', null, null, 'not taken: retainer meets the seal'),
     ],
     means: [row('mean, low third', 98 * share, 99.4 * share), row('mean, whole', 190 * share, 193.8 * share)],
-    beforeConditions:
-      '28 inH₂O, bore fixture 4.125 in, valve 2.020 in, radius plate, no exhaust pipe, leak 1.2 cfm',
-    afterConditions:
-      '28 inH₂O, bore fixture 4.125 in, valve 2.020 in, radius plate, no exhaust pipe, leak 1.0 cfm',
+    beforeConditions: '28 inH₂O, bore fixture 4.125 in, valve 2.020 in, radius plate, no exhaust pipe, leak 1.2 cfm',
+    afterConditions: '28 inH₂O, bore fixture 4.125 in, valve 2.020 in, radius plate, no exhaust pipe, leak 1.0 cfm',
     notLike: [],
   }
 }
@@ -271,8 +268,7 @@ export const jobHead: JobSheetHead = {
     station,
     state,
     outside: label === 'Angle cut' ? 'at Northgate Grinding, order 26-014, promised 9 Mar' : '',
-    note:
-      state === 'do again' ? 'the angle cut undid it' : state === 'waived' ? 'customer did not want it' : '',
+    note: state === 'do again' ? 'the angle cut undid it' : state === 'waived' ? 'customer did not want it' : '',
     owes: owes(label),
   })),
   cautions,

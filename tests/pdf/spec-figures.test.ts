@@ -36,7 +36,7 @@ beforeAll(async () => {
   shop = await testDatabase()
   await seedDemo(now)
   const person = await shop.client.person.findFirstOrThrow({ where: { name: 'Orla Quennell' } })
-  owner = { personId: person.id, name: person.name, roles: ['owner'], grants: ['release', 'waive'], via: 'password' } // prettier-ignore
+  owner = { personId: person.id, name: person.name, roles: ['owner'], grants: ['release', 'waive'], via: 'password' }
   sheets = await allSheets()
 }, 300_000)
 
@@ -59,7 +59,13 @@ async function allSheets(): Promise<Sheet[]> {
   return found
 }
 
-const entities: Readonly<Record<string, string>> = { '&amp;': '&', '&lt;': '<', '&gt;': '>', '&quot;': '"', '&#x27;': "'" } // prettier-ignore
+const entities: Readonly<Record<string, string>> = {
+  '&amp;': '&',
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&#x27;': "'",
+}
 
 /** What is read off a page, each element's words apart. */
 const wordsOf = (html: string): string =>
@@ -98,9 +104,11 @@ function pictured(spec: SpecSheetData): string[] {
     headSection(spec.drawing),
     ...(spec.chambers ? [chamberBars(spec.chambers, { widthMm: 116, heightMm: 40 })] : []),
     ...spec.flow.flatMap((run) =>
-      [43, 60].map((heightMm) => flowCurves(run.beforePoints, run.afterPoints, { title: run.title, widthMm: 90, heightMm })),
+      [43, 60].map((heightMm) =>
+        flowCurves(run.beforePoints, run.afterPoints, { title: run.title, widthMm: 90, heightMm }),
+      ),
     ),
-  ] // prettier-ignore
+  ]
   return drawings.flatMap(({ description, marks }) => [
     description,
     ...marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])),
@@ -133,9 +141,7 @@ describe('the figures of every demo head that has a sheet', () => {
   it('fit two pages, on either size of paper', async () => {
     for (const { spec } of sheets) {
       for (const paper of ['letter', 'a4'] as const) {
-        const { pages } = await readPdf(
-          await specSheet(spec, { paper, printedAt: 'Mar 8, 2026, 2:30 PM', now }),
-        )
+        const { pages } = await readPdf(await specSheet(spec, { paper, printedAt: 'Mar 8, 2026, 2:30 PM', now }))
         expect([spec.tag, paper, pages.length <= 2]).toEqual([spec.tag, paper, true])
       }
     }
@@ -161,7 +167,10 @@ describe('the figures of every demo head that has a sheet', () => {
         rows: run.rows.map((row) => ({ ...row, note: '' })),
         means: run.means.map((row) => ({ ...row, note: row.note.split('; ')[0] ?? '' })),
       }))
-      expect([spec.tag, missing(figures(modelTexts({ ...spec, flow: once }).join('\n')), figures(paper))]).toEqual([spec.tag, []]) // prettier-ignore
+      expect([spec.tag, missing(figures(modelTexts({ ...spec, flow: once }).join('\n')), figures(paper))]).toEqual([
+        spec.tag,
+        [],
+      ])
     }
   })
 
@@ -176,8 +185,16 @@ describe('the figures of every demo head that has a sheet', () => {
   it('stand row by row beside each other: lift with its flows, chamber with its volumes', async () => {
     for (const { spec, page, paper } of sheets) {
       const [onPage, onPaper] = [inLine(page), inLine(paper)]
-      const rows = spec.flow.flatMap((run) => [...run.rows, ...run.means].map(({ lift, before, after, diffCfm, diffPercent }) => [lift, before, after, diffCfm, diffPercent])) // prettier-ignore
-      const chambers = (spec.chambers?.rows ?? []).map(({ chamber, beforeCc, afterCc }) => [chamber, beforeCc, afterCc]) // prettier-ignore
+      const rows = spec.flow.flatMap((run) =>
+        [...run.rows, ...run.means].map(({ lift, before, after, diffCfm, diffPercent }) => [
+          lift,
+          before,
+          after,
+          diffCfm,
+          diffPercent,
+        ]),
+      )
+      const chambers = (spec.chambers?.rows ?? []).map(({ chamber, beforeCc, afterCc }) => [chamber, beforeCc, afterCc])
       for (const row of [...rows, ...chambers]) {
         const line = `|${row.map((cell) => cell ?? '–').join('|')}|`
         expect(onPage).toContain(line)
@@ -193,7 +210,10 @@ describe('the figures of every demo head that has a sheet', () => {
       const trends = inLine(wordsOf(renderToStaticMarkup(createElement(Trends, { head }))))
       const stage = (label: string) =>
         head.chamberTrend.find((one) => one.jobNumber === spec.jobNumber && one.label === label)
-      for (const [label, side] of [['as came', 'beforeCc'], ['finished', 'afterCc']] as const) {
+      for (const [label, side] of [
+        ['as came', 'beforeCc'],
+        ['finished', 'afterCc'],
+      ] as const) {
         const texts = spec.chambers?.rows.map((row) => row[side]) ?? []
         if (!texts.some((text) => text !== null)) continue
         expect([spec.tag, label, stage(label)?.texts]).toEqual([spec.tag, label, texts])
@@ -202,7 +222,7 @@ describe('the figures of every demo head that has a sheet', () => {
       }
     }
     expect(compared).toBeGreaterThanOrEqual(4)
-  }) // prettier-ignore
+  })
 })
 
 describe('what the comparison would find', () => {
@@ -218,7 +238,7 @@ describe('what the comparison would find', () => {
     const setting = { paper: 'letter', printedAt: '', now } as const
     const paper = (await readPdf(await specSheet(other, setting))).text
     const model = figures(modelTexts(sheet.spec).join('\n'))
-    expect(missing(figures(figure), figures(page)).length + foreign(figures(page), model).length).toBeGreaterThan(0) // prettier-ignore
+    expect(missing(figures(figure), figures(page)).length + foreign(figures(page), model).length).toBeGreaterThan(0)
     for (const words of [page, paper]) {
       const known = figures([...modelTexts(sheet.spec), ...pictured(sheet.spec)].join('\n'))
       expect(foreign(figures(words), known)).toContain('99.9')

@@ -55,8 +55,7 @@ export type FreshDatabase = {
 }
 
 /** A migrated database alone, with nothing connected to it. */
-export const freshDatabase = (provider: Provider): Promise<FreshDatabase> =>
-  makeDatabase(provider, { migrated: true })
+export const freshDatabase = (provider: Provider): Promise<FreshDatabase> => makeDatabase(provider, { migrated: true })
 
 /** A database with nothing in it at all: not even migrated. `options` go to PostgreSQL's CREATE DATABASE. */
 export const emptyDatabase = (provider: Provider, options = ''): Promise<FreshDatabase> =>

@@ -2,12 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { localPath } from '@/lib/web/local-path'
 
 describe('where to go after the sign-in', () => {
-  it.each(['/', '/counter', '/jobs/26-0117?from=find#prices', '/t/T-0412', '/find?q=a%20b'])(
-    'goes to %s',
-    (path) => {
-      expect(localPath(path)).toBe(path)
-    },
-  )
+  it.each(['/', '/counter', '/jobs/26-0117?from=find#prices', '/t/T-0412', '/find?q=a%20b'])('goes to %s', (path) => {
+    expect(localPath(path)).toBe(path)
+  })
 
   it.each([
     '//elsewhere.example',

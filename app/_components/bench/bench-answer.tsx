@@ -33,8 +33,8 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
     return (
       <EmptyState title="Ask away">
         <p>
-          A casting or the cc it holds now, and the cc that is wanted. For a clean-up without a target, where
-          it must stop.
+          A casting or the cc it holds now, and the cc that is wanted. For a clean-up without a target, where it must
+          stop.
         </p>
       </EmptyState>
     )

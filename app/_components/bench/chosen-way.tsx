@@ -58,9 +58,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
               deepEdge={start.deepEdge}
             />
           )}
-          {line && !line.ok && way.ruledOut === '' && (
-            <p className="soft">No slider: {line.refusal.message}</p>
-          )}
+          {line && !line.ok && way.ruledOut === '' && <p className="soft">No slider: {line.refusal.message}</p>}
           {worked && <DefinitionList items={chamberLines(worked.record)} />}
           {shown.cautions.map((caution) => (
             <Notice key={caution} kind="caution" live={false}>
@@ -87,8 +85,8 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
       </div>
       {worked && (
         <p className="soft">
-          A plan, not the figure at the mill: that is the next safe pass from what was measured. The machinist
-          in charge decides; makers’ instructions come first.
+          A plan, not the figure at the mill: that is the next safe pass from what was measured. The machinist in charge
+          decides; makers’ instructions come first.
         </p>
       )}
     </section>

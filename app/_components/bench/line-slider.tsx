@@ -36,12 +36,7 @@ export function LineSlider({ line, angleIn, onAngle, deepEdge }: Props) {
         Between flat and tilt
       </label>
       <div className={styles.line}>
-        <svg
-          viewBox={`0 0 ${width} 24`}
-          preserveAspectRatio="none"
-          className={styles.track}
-          aria-hidden="true"
-        >
+        <svg viewBox={`0 0 ${width} 24`} preserveAspectRatio="none" className={styles.track} aria-hidden="true">
           <path d={`M0 12H${width}`} className={styles.beyond} />
           <path d={`M${x(line.from.angleIn)} 12H${x(line.to.angleIn)}`} className={styles.stretch} />
           <path d={`M${x(line.from.angleIn)} 0V24M${x(line.to.angleIn)} 0V24`} className={styles.end} />
@@ -64,8 +59,8 @@ export function LineSlider({ line, angleIn, onAngle, deepEdge }: Props) {
         <span>{endIn < line.allAngleIn ? 'steeper' : 'all angle'}</span>
       </div>
       <p id={`${id}-ends`} className={styles.note}>
-        Possible from {thou(line.from.angleIn)} ({line.from.boundBy}) to {thou(line.to.angleIn)} of angle part
-        ({line.to.boundBy}).
+        Possible from {thou(line.from.angleIn)} ({line.from.boundBy}) to {thou(line.to.angleIn)} of angle part (
+        {line.to.boundBy}).
       </p>
     </div>
   )

@@ -43,17 +43,13 @@ function rowOf(start: Start, way: Way | undefined, money: MoneyManner | null) {
     id: start.id,
     cells: {
       start:
-        start.supply === 'own'
-          ? start.name
-          : `${start.name}, ${start.supply === 'stock' ? 'stock' : 'special order'}`,
+        start.supply === 'own' ? start.name : `${start.name}, ${start.supply === 'stock' ? 'stock' : 'special order'}`,
       now: meanCc === null ? 'not known' : `${meanCc.toFixed(1)} cc${start.presentNominal ? ' nominal' : ''}`,
       way: possible ? wayTitle(way) : (way?.ruledOut ?? 'the volume it holds is not on record'),
       steps: possible ? way.steps.length : '–',
       days: possible && way.days !== null ? Math.ceil(way.days) : '–',
       price:
-        possible && money && way.priceMinor !== null
-          ? formatMoney(way.priceMinor, money.currency, money.locale)
-          : '–',
+        possible && money && way.priceMinor !== null ? formatMoney(way.priceMinor, money.currency, money.locale) : '–',
     },
   }
 }

@@ -13,8 +13,7 @@ export function useBenchCasting(castingId: string, first: BenchCasting | null) {
   useEffect(() => {
     if (!missing) return
     const stop = new AbortController()
-    const keep = (casting: BenchCasting | null) =>
-      setKnown((before) => new Map(before).set(castingId, casting))
+    const keep = (casting: BenchCasting | null) => setKnown((before) => new Map(before).set(castingId, casting))
     fetch(`/api/cut-bench/${encodeURIComponent(castingId)}`, { signal: stop.signal })
       .then(async (response) => keep(response.ok ? ((await response.json()) as BenchCasting) : null))
       .catch(() => {

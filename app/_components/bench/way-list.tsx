@@ -25,14 +25,7 @@ export const WayList = memo(function WayList({ ways, chosen, onChoose, money, na
   const own = ways.filter(({ start }) => start.supply === 'own')
   const bought = ways.filter(({ start }) => start.supply !== 'own')
   const line = (way: Way) => (
-    <WayLine
-      key={way.id}
-      way={way}
-      checked={way.id === chosen}
-      onChoose={onChoose}
-      money={money}
-      name={name}
-    />
+    <WayLine key={way.id} way={way} checked={way.id === chosen} onChoose={onChoose} money={money} name={name} />
   )
   return (
     <fieldset className={styles.ways}>

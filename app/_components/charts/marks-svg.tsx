@@ -18,12 +18,7 @@ export function Marks({ drawing, decorative = false, className }: Props) {
     ? ({ 'aria-hidden': true } as const)
     : ({ role: 'img', 'aria-labelledby': `${id}-title`, 'aria-describedby': `${id}-description` } as const)
   return (
-    <svg
-      viewBox={viewBox}
-      focusable="false"
-      className={[styles.marks, className].filter(Boolean).join(' ')}
-      {...words}
-    >
+    <svg viewBox={viewBox} focusable="false" className={[styles.marks, className].filter(Boolean).join(' ')} {...words}>
       {!decorative && <title id={`${id}-title`}>{title}</title>}
       {!decorative && <desc id={`${id}-description`}>{description}</desc>}
       {elements.map(({ tag: Element, attrs, text }, at) => (

@@ -72,13 +72,7 @@ export function CutChoice({ text, typed, marginCc }: Props) {
             {...text('splitBy')}
           />
           {typed.splitBy === 'flat' && (
-            <TextInput
-              label="Flat part"
-              hint="0.020 or 20 thou"
-              inputMode="decimal"
-              required
-              {...text('flatIn')}
-            />
+            <TextInput label="Flat part" hint="0.020 or 20 thou" inputMode="decimal" required {...text('flatIn')} />
           )}
           {typed.splitBy === 'angle' && (
             <TextInput

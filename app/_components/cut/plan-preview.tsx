@@ -89,8 +89,8 @@ function Worked({ ground, worked }: { ground: Ground; worked: WorkedPlan }) {
         />
       </div>
       <p className="soft">
-        These are plans. The figure at the mill is the next safe pass. The machinist in charge decides;
-        makers’ instructions come first.
+        These are plans. The figure at the mill is the next safe pass. The machinist in charge decides; makers’
+        instructions come first.
       </p>
     </>
   )

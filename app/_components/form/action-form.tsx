@@ -6,10 +6,7 @@ import { Button } from '../ui/button'
 import { RefusalNotice } from './refusal-notice'
 import type { ActionForm as Form } from './use-action-form'
 
-type Props<Values extends FieldValues, Value> = Omit<
-  ComponentProps<'form'>,
-  'form' | 'onSubmit' | 'action'
-> & {
+type Props<Values extends FieldValues, Value> = Omit<ComponentProps<'form'>, 'form' | 'onSubmit' | 'action'> & {
   form: Form<Values, Value>
   /** What the main button says: the deed in words, "Book the job". */
   submitLabel: ReactNode

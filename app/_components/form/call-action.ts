@@ -1,7 +1,4 @@
-import {
-  unstable_isUnrecognizedActionError as isFromAnotherBuild,
-  unstable_rethrow as rethrow,
-} from 'next/navigation'
+import { unstable_isUnrecognizedActionError as isFromAnotherBuild, unstable_rethrow as rethrow } from 'next/navigation'
 import type { Refusal, Result } from '@/lib/core/errors'
 
 export type ActionCall<Input> = { op: string; input: Input }
@@ -30,10 +27,7 @@ export async function callAction<Input, Value>(
 
 function isRedirect(error: unknown): boolean {
   return (
-    typeof error === 'object' &&
-    error !== null &&
-    'digest' in error &&
-    String(error.digest).startsWith('NEXT_REDIRECT')
+    typeof error === 'object' && error !== null && 'digest' in error && String(error.digest).startsWith('NEXT_REDIRECT')
   )
 }
 
@@ -42,7 +36,6 @@ function messageFor(error: unknown): string {
     return 'Not sent: Brasstag was renewed since this page was opened. Note what you typed, reload the page and send it again.'
   }
   // fetch reports every failure to reach the server as a TypeError.
-  if (error instanceof TypeError || !navigator.onLine)
-    return 'Not sent: no connection. Nothing typed is lost.'
+  if (error instanceof TypeError || !navigator.onLine) return 'Not sent: no connection. Nothing typed is lost.'
   return 'Not saved: the server failed to answer. Nothing typed is lost; send it again in a moment.'
 }

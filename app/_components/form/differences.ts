@@ -5,8 +5,7 @@ type Fields = Readonly<Record<string, unknown>>
 const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
-const same = (one: unknown, other: unknown): boolean =>
-  JSON.stringify(one ?? '') === JSON.stringify(other ?? '')
+const same = (one: unknown, other: unknown): boolean => JSON.stringify(one ?? '') === JSON.stringify(other ?? '')
 
 /** A list of bolts and the like is one thing: half of one and half of another makes no sense. */
 function words(value: unknown): string {

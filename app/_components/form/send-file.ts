@@ -14,14 +14,7 @@ export type Upload = {
 }
 
 /** Sends a file with its words. An answer is the server's; what has no answer may be sent again. */
-export function sendFile<Value>({
-  address,
-  op,
-  words,
-  file,
-  what,
-  onProgress,
-}: Upload): Promise<Answer<Value>> {
+export function sendFile<Value>({ address, op, words, file, what, onProgress }: Upload): Promise<Answer<Value>> {
   const form = new FormData()
   form.set('op', op)
   for (const [name, text] of Object.entries(words)) form.set(name, text ?? '')
@@ -35,8 +28,7 @@ export function sendFile<Value>({
     request.onload = () => {
       const result = resultIn<Value>(request.responseText)
       if (result) resolve({ answered: true, result })
-      else
-        unanswered(`Not kept: the server failed to answer. ${what} is still here; send it again in a moment.`)
+      else unanswered(`Not kept: the server failed to answer. ${what} is still here; send it again in a moment.`)
     }
     request.open('POST', address)
     request.timeout = 120_000

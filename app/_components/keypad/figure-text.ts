@@ -30,8 +30,7 @@ export function turnUnit(text: string, shown: string, next: string, own: string)
   return fromCell(bodyOf(text, shown) ?? bodyOf(text, own) ?? text, next, own)
 }
 
-export type Key =
-  | '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9' | '.' | '/' | '−' | 'back' // prettier-ignore
+export type Key = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9' | '.' | '/' | '−' | 'back'
 
 /** The cell's text after a key of the keypad. A minus in front is a sign; within a figure it joins a fraction: 1-7/8. */
 export function press(cell: string, key: Key): string {

@@ -37,13 +37,7 @@ export function Keys({ label, onKey, unit, units, onUnit, onNext, nextLabel }: P
   return (
     <div role="group" aria-label={label} className={styles.keys} onPointerDown={keepFocus}>
       {rows.flat().map((key) => (
-        <button
-          key={key}
-          type="button"
-          aria-label={names[key]}
-          className={styles.key}
-          onClick={() => onKey(key)}
-        >
+        <button key={key} type="button" aria-label={names[key]} className={styles.key} onClick={() => onKey(key)}>
           {key === 'back' ? <BackSign /> : key}
         </button>
       ))}

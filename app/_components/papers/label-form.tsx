@@ -31,14 +31,7 @@ export function LabelForm({ action, children, className = 'stack' }: Props) {
   }
 
   return (
-    <form
-      action={action}
-      method="get"
-      target="_blank"
-      className={className}
-      onSubmit={print}
-      onChange={askOther}
-    >
+    <form action={action} method="get" target="_blank" className={className} onSubmit={print} onChange={askOther}>
       {children}
       <div className="stack" id="print">
         <TextInput

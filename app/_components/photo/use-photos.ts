@@ -65,9 +65,7 @@ export function usePhotos(): Photos {
     attempts.current.set(one.key, attempt)
     const whole = { ...words, caption: one.caption.trim() }
     change(one.key, { sent: 0, problem: '' })
-    const answer = await sendPhoto(attempt.idFor(whole), whole, one.picture, (sent) =>
-      change(one.key, { sent }),
-    )
+    const answer = await sendPhoto(attempt.idFor(whole), whole, one.picture, (sent) => change(one.key, { sent }))
     if (answer.answered) attempt.answered()
     const refusal = !answer.answered ? answer.refusal : answer.result.ok ? null : answer.result.refusal
     if (refusal) change(one.key, { sent: null, problem: refusal.message })

@@ -91,8 +91,7 @@ function useFocusKey(input: { readonly current: HTMLInputElement | null }) {
   useEffect(() => {
     function press(event: globalThis.KeyboardEvent) {
       if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return
-      if (event.target instanceof Element && event.target.closest('input, textarea, select, dialog[open]'))
-        return
+      if (event.target instanceof Element && event.target.closest('input, textarea, select, dialog[open]')) return
       event.preventDefault()
       input.current?.focus()
     }

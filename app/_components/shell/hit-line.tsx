@@ -12,16 +12,12 @@ export function HitLine({ hit }: { hit: Hit }) {
           {hit.number}
         </span>
         <span>{hit.customer}</span>
-        <span className="soft">
-          {[hit.tags.join(', '), hit.whereabouts.join(', ')].filter(Boolean).join(' · ')}
-        </span>
+        <span className="soft">{[hit.tags.join(', '), hit.whereabouts.join(', ')].filter(Boolean).join(' · ')}</span>
       </span>
     )
   }
   const marks = [hit.stamp, hit.marks, hit.casting].filter(Boolean).join(', ')
-  const last = [hit.jobNumber && `job ${hit.jobNumber}`, hit.customer, hit.whereabouts]
-    .filter(Boolean)
-    .join(', ')
+  const last = [hit.jobNumber && `job ${hit.jobNumber}`, hit.customer, hit.whereabouts].filter(Boolean).join(', ')
   return (
     <span className={styles.line}>
       {hit.tag !== '' && <Tag number={hit.tag} size="s" />}

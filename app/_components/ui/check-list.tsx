@@ -15,17 +15,7 @@ type Props = FieldWords &
   }
 
 /** Any of several. Takes what `form.text(name)` gives; the form's value is a list, so its default must be `[]`. */
-export function CheckList({
-  label,
-  hint,
-  error,
-  required,
-  name,
-  options,
-  values,
-  defaultValues,
-  ...input
-}: Props) {
+export function CheckList({ label, hint, error, required, name, options, values, defaultValues, ...input }: Props) {
   const id = useId()
   return (
     <FieldGroup id={id} label={label} hint={hint} error={error} required={required}>

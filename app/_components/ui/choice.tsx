@@ -16,17 +16,7 @@ type Props = FieldWords &
   }
 
 /** One of a few answers, each as large as a button. Takes what `form.text(name)` gives. */
-export function Choice({
-  label,
-  hint,
-  error,
-  required,
-  name,
-  options,
-  value,
-  defaultValue,
-  ...input
-}: Props) {
+export function Choice({ label, hint, error, required, name, options, value, defaultValue, ...input }: Props) {
   const id = useId()
   return (
     <FieldGroup id={id} role="radiogroup" label={label} hint={hint} error={error} required={required}>

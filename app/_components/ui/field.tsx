@@ -20,11 +20,7 @@ export type ControlProps = {
 }
 
 /** Ids and links between a control and the words around it. */
-export function controlProps(
-  id: string,
-  { hint, error, required }: Omit<FieldWords, 'label'>,
-  more?: string,
-) {
+export function controlProps(id: string, { hint, error, required }: Omit<FieldWords, 'label'>, more?: string) {
   const described = [hint ? `${id}-hint` : '', more ?? '', error ? `${id}-error` : ''].filter(Boolean)
   const props: ControlProps = {
     id,

@@ -10,12 +10,7 @@ export function TextArea({ label, hint, error, required, id, ...rest }: Props) {
   const at = id ?? ownId
   return (
     <Field id={at} label={label} hint={hint} error={error} required={required}>
-      <textarea
-        rows={3}
-        {...rest}
-        {...controlProps(at, { hint, error, required })}
-        className={styles.control}
-      />
+      <textarea rows={3} {...rest} {...controlProps(at, { hint, error, required })} className={styles.control} />
     </Field>
   )
 }

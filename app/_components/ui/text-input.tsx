@@ -10,12 +10,7 @@ export function TextInput({ label, hint, error, required, id, ...rest }: Props) 
   const at = id ?? ownId
   return (
     <Field id={at} label={label} hint={hint} error={error} required={required}>
-      <input
-        type="text"
-        {...rest}
-        {...controlProps(at, { hint, error, required })}
-        className={styles.control}
-      />
+      <input type="text" {...rest} {...controlProps(at, { hint, error, required })} className={styles.control} />
     </Field>
   )
 }

@@ -58,10 +58,7 @@ function isKnown(request: Request, etag: string): boolean {
 }
 
 /** For somebody signed in. */
-export const paperFor = (
-  request: Request,
-  print: (actor: Actor) => Promise<Paper | StoredPaper>,
-): Promise<Response> =>
+export const paperFor = (request: Request, print: (actor: Actor) => Promise<Paper | StoredPaper>): Promise<Response> =>
   answer(request, async () => {
     const actor = await requireActor()
     if (!(await isAllowed('paper'))) {

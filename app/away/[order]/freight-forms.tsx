@@ -49,12 +49,7 @@ export function FreightForm({ orderId, version, number, ...travel }: Order & Tra
 const costLabels: Readonly<Record<string, string>> = { cost: 'The vendor’s work', freightCost: 'Freight' }
 
 /** What it came to; only drawn for those who may see it. */
-export function CostForm({
-  orderId,
-  version,
-  number,
-  ...cost
-}: Order & { cost: string; freightCost: string }) {
+export function CostForm({ orderId, version, number, ...cost }: Order & { cost: string; freightCost: string }) {
   const router = useRouter()
   const fresh = { orderId, version, ...cost }
   const form = useActionForm(noteOutsideCostSchema, noteOutsideCostAction, {

@@ -48,8 +48,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
         <Notice kind="caution" title="Short of what was ordered" live={false}>
           <p>
             {head.tag}: {head.short}. It does not count as done. Reject it below, or{' '}
-            <Link href={`/jobs/${head.jobNumber}/plan/${head.pairId}`}>make a new plan for what was cut</Link>
-            .
+            <Link href={`/jobs/${head.jobNumber}/plan/${head.pairId}`}>make a new plan for what was cut</Link>.
           </p>
         </Notice>
       )}
@@ -90,13 +89,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
           {head.steps
             .filter((step) => step.state === 'confirmed')
             .map((step) => (
-              <TakeBackForm
-                key={step.id}
-                orderId={order.orderId}
-                visitId={head.visitId}
-                tag={head.tag}
-                step={step}
-              />
+              <TakeBackForm key={step.id} orderId={order.orderId} visitId={head.visitId} tag={head.tag} step={step} />
             ))}
           <RejectForm orderId={order.orderId} visitId={head.visitId} tag={head.tag} />
         </>
@@ -125,9 +118,8 @@ function Rejected({ order, head }: { order: OrderPage; head: OrderHead }) {
               Send {head.tag} out again
             </ButtonLink>
             <span>
-              Or do the work here: its steps are on{' '}
-              <Link href={`/heads/${head.headId}`}>the route of {head.tag}</Link> again. There it can be held
-              too.
+              Or do the work here: its steps are on <Link href={`/heads/${head.headId}`}>the route of {head.tag}</Link>{' '}
+              again. There it can be held too.
             </span>
           </div>
         )

@@ -29,11 +29,7 @@ export default async function OutsideOrderPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).order)
   if (!id.success) notFound()
   const actor = await requirePerson('outside.see', `/away/${id.data}`)
-  const [order, newest, manner] = await Promise.all([
-    seen(seeOrder(actor, id.data)),
-    newestChange(),
-    shopManner(),
-  ])
+  const [order, newest, manner] = await Promise.all([seen(seeOrder(actor, id.data)), newestChange(), shopManner()])
   const out = order.heads.filter((head) => head.receivedAt === null)
   const change = { orderId: order.orderId, version: order.version }
   return (
@@ -72,9 +68,7 @@ export default async function OutsideOrderPage({ params }: Props) {
       <OrderPhotos actor={actor} orderId={order.orderId} heads={order.heads} />
       {order.may.send && (
         <>
-          {out.length > 0 && order.acceptedAt === null && (
-            <AcceptForm key={`a${order.version}`} {...change} />
-          )}
+          {out.length > 0 && order.acceptedAt === null && <AcceptForm key={`a${order.version}`} {...change} />}
           {out.length > 0 && <RepromiseForm key={`p${order.version}`} {...change} />}
           <FreightForm
             {...change}
@@ -118,8 +112,7 @@ function State({ order, manner }: { order: OrderPage; manner: ShopManner }) {
     <>
       {order.redoOf && (
         <p>
-          <strong>Done again</strong> of{' '}
-          <Link href={`/away/${order.redoOf.orderId}`}>{order.redoOf.number}</Link>,{' '}
+          <strong>Done again</strong> of <Link href={`/away/${order.redoOf.orderId}`}>{order.redoOf.number}</Link>,{' '}
           {atWhoseCost(order.redoOf.cost)}.
         </p>
       )}

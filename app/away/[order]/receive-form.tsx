@@ -69,9 +69,7 @@ export function ReceiveForm({ orderId, scope, heads }: Props) {
                 hint="Tick what you have looked at. What is not ticked can be confirmed later; until then it is ours to do."
                 name={`confirmed-${line.visitId}`}
                 values={[...line.confirmed]}
-                onChange={(event) =>
-                  setValue(`heads.${place}.confirmed`, toggled(line.confirmed, event.target))
-                }
+                onChange={(event) => setValue(`heads.${place}.confirmed`, toggled(line.confirmed, event.target))}
                 options={scope.map((step) => ({ value: step.id, label: step.label }))}
               />
               <Check label="Seats are in" {...form.text(`heads.${place}.seatsIn`)} />

@@ -3,8 +3,7 @@ import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import type { Box } from '@/lib/use-cases/outside/full-boxes'
 
-const sendHref = (visitIds: readonly string[]): string =>
-  `/away/send?${visitIds.map((id) => `head=${id}`).join('&')}`
+const sendHref = (visitIds: readonly string[]): string => `/away/send?${visitIds.map((id) => `head=${id}`).join('&')}`
 
 /** Heads that can go out now, by whom and what for; where a vendor's box is waited for, how full it is. */
 export function Boxes({ boxes }: { boxes: readonly Box[] }) {
@@ -19,10 +18,7 @@ export function Boxes({ boxes }: { boxes: readonly Box[] }) {
               {box.step}: {fullness(box)}
             </h3>
             {box.heads.length > 1 && (
-              <ButtonLink
-                href={sendHref(box.heads.map((head) => head.visitId))}
-                variant={box.full ? 'main' : 'plain'}
-              >
+              <ButtonLink href={sendHref(box.heads.map((head) => head.visitId))} variant={box.full ? 'main' : 'plain'}>
                 Send these {box.heads.length} together
               </ButtonLink>
             )}

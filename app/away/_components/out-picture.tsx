@@ -43,8 +43,7 @@ export function OutPicture({ title, orders, withVendor = false, atLeastDays = 0 
 export const daysOf = (orders: readonly AwayOrder[]): number =>
   Math.max(0, ...orders.map((order) => farthestDay(outOf(order))))
 
-const tagsOut = (order: AwayOrder): string[] =>
-  order.heads.filter((head) => !head.back).map((head) => head.tag)
+const tagsOut = (order: AwayOrder): string[] => order.heads.filter((head) => !head.back).map((head) => head.tag)
 
 const outOf = (order: AwayOrder): OutNow => ({
   tags: tagsOut(order),

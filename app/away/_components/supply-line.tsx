@@ -6,15 +6,7 @@ import type { SupplyView } from '@/lib/use-cases/supply/supply-view'
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 
 /** One supply order in a line or two: since when, promised or late, what is on it and for whom, what it holds up. */
-export function SupplyLine({
-  order,
-  locale,
-  from = false,
-}: {
-  order: SupplyView
-  locale: string
-  from?: boolean
-}) {
+export function SupplyLine({ order, locale, from = false }: { order: SupplyView; locale: string; from?: boolean }) {
   return (
     <li className="stack">
       <div className="row spread">

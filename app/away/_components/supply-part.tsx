@@ -40,9 +40,7 @@ export function SupplyPart({ away, locale }: { away: Away; locale: string }) {
                       <Tag key={head.visitId} number={head.tag} size="s" href={`/heads/${head.headId}`} />
                     ))}
                 </span>
-                {mayOrder && (
-                  <ButtonLink href={`/away/supply/new?job=${number}`}>Order for {number}</ButtonLink>
-                )}
+                {mayOrder && <ButtonLink href={`/away/supply/new?job=${number}`}>Order for {number}</ButtonLink>}
               </li>
             ))}
           </ul>

@@ -38,9 +38,7 @@ function Strip({ vendor, atLeastDays }: { vendor: AwayVendor; atLeastDays: numbe
   const { name, daysTaken, turnaround } = vendor
   return (
     <div className="stack">
-      <TwoWidths
-        draw={(widthMm) => turnaroundStrip({ vendor: name, daysTaken, turnaround, atLeastDays, widthMm })}
-      />
+      <TwoWidths draw={(widthMm) => turnaroundStrip({ vendor: name, daysTaken, turnaround, atLeastDays, widthMm })} />
       <details>
         <summary>The days taken as a table</summary>
         <Table
@@ -60,9 +58,7 @@ function tableRows({ turnaround, daysTaken }: AwayVendor) {
   const counted = [...new Set(daysTaken)].toSorted((a, b) => a - b)
   const row = (what: string, days: number) => ({ id: what, cells: { what, days } })
   return [
-    ...(turnaround
-      ? [row('Median', turnaround.medianDays), row('Nine of ten within', turnaround.nineOfTenDays)]
-      : []),
+    ...(turnaround ? [row('Median', turnaround.medianDays), row('Nine of ten within', turnaround.nineOfTenDays)] : []),
     ...counted.map((days) => {
       const heads = daysTaken.filter((one) => one === days).length
       return {

@@ -30,15 +30,11 @@ export function ByThePlan({ heads, finishesToSize, mayPlan }: Props) {
         [...pairs.values()].map((head) => (
           <Notice key={head.pairId} kind="caution" live={false} title="Nothing is left for the last cut here">
             <p>
-              The plan of {head.tag} is an angle cut alone, and the vendor does not finish to size. Planned as
-              angle and flat it reaches the same volume, with a flat part left here worth the shop’s margin.
-              {head.accepted &&
-                ' The customer said yes to the plan as it is: ask again, the yes ends with it.'}
+              The plan of {head.tag} is an angle cut alone, and the vendor does not finish to size. Planned as angle and
+              flat it reaches the same volume, with a flat part left here worth the shop’s margin.
+              {head.accepted && ' The customer said yes to the plan as it is: ask again, the yes ends with it.'}
             </p>
-            <DoButton
-              action={leaveMarginAction}
-              input={{ pairId: head.pairId, seenVersion: head.planVersion }}
-            >
+            <DoButton action={leaveMarginAction} input={{ pairId: head.pairId, seenVersion: head.planVersion }}>
               Plan {head.tag} as angle and flat
             </DoButton>
           </Notice>

@@ -33,9 +33,7 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
   const router = useRouter()
   const [visitIds, setVisitIds] = useState<readonly string[]>(asked)
   const open = new Map(heads.flatMap((head) => head.steps.map((step) => [step.id, step.label] as const)))
-  const [scope, setScope] = useState<readonly StepId[]>(
-    redo?.scope ?? (open.has('angle-cut') ? ['angle-cut'] : []),
-  )
+  const [scope, setScope] = useState<readonly StepId[]>(redo?.scope ?? (open.has('angle-cut') ? ['angle-cut'] : []))
   const form = useActionForm(sendOutsideSchema, sendOutsideAction, {
     defaultValues: {
       vendorId: redo?.vendorId ?? '',
@@ -142,12 +140,7 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
         )
       })}
       <TextInput label="Promised back on" type="date" required={false} {...form.text('promisedOn')} />
-      <TextArea
-        label="What else to tell the vendor"
-        required={false}
-        rows={2}
-        {...form.text('instructions')}
-      />
+      <TextArea label="What else to tell the vendor" required={false} rows={2} {...form.text('instructions')} />
       <div className="columns">
         <TextInput label="Freight" required={false} {...form.text('freight')} />
         <TextInput label="Tracking number" required={false} {...form.text('tracking')} />

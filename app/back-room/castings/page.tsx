@@ -58,8 +58,8 @@ export default async function CastingsPage() {
         empty={
           <EmptyState title="No casting records yet">
             <p>
-              A record holds what the shop knows of one kind of head: chambers, deck, valves, bolts. Booking a
-              pair and planning its cut start from it.
+              A record holds what the shop knows of one kind of head: chambers, deck, valves, bolts. Booking a pair and
+              planning its cut start from it.
             </p>
           </EmptyState>
         }

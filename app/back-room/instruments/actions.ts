@@ -5,8 +5,4 @@ import { changeInstrument } from '@/lib/use-cases/shop/change-instrument'
 import { defineAction } from '@/lib/web/define-action'
 
 export const addInstrumentAction = defineAction('addInstrument', addInstrumentSchema, addInstrument)
-export const changeInstrumentAction = defineAction(
-  'changeInstrument',
-  changeInstrumentSchema,
-  changeInstrument,
-)
+export const changeInstrumentAction = defineAction('changeInstrument', changeInstrumentSchema, changeInstrument)

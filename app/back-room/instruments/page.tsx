@@ -24,11 +24,7 @@ const rowOf = (instrument: InstrumentSeen, locale: string) => ({
   cells: {
     name: <Link href={`/back-room/instruments/${instrument.id}`}>{instrument.name}</Link>,
     kind: instrument.retired ? 'no longer in use' : instrument.kind,
-    checked: instrument.lastCheckedOn ? (
-      <Day day={instrument.lastCheckedOn} locale={locale} />
-    ) : (
-      'never noted'
-    ),
+    checked: instrument.lastCheckedOn ? <Day day={instrument.lastCheckedOn} locale={locale} /> : 'never noted',
     due: instrument.dueOn && (
       <span className="nowrap">
         <Day day={instrument.dueOn} locale={locale} />
@@ -64,9 +60,7 @@ export default async function InstrumentsPage() {
         rows={instruments.map((instrument) => rowOf(instrument, locale))}
         empty={
           <EmptyState title="No instruments yet">
-            <p>
-              Add the burette, the gauges and the flow bench: each reading then says what it was taken with.
-            </p>
+            <p>Add the burette, the gauges and the flow bench: each reading then says what it was taken with.</p>
           </EmptyState>
         }
       />

@@ -1,10 +1,5 @@
 'use server'
-import {
-  addPersonSchema,
-  changePersonSchema,
-  retirePersonSchema,
-  setPasswordSchema,
-} from '@/lib/schemas/person'
+import { addPersonSchema, changePersonSchema, retirePersonSchema, setPasswordSchema } from '@/lib/schemas/person'
 import { addPerson } from '@/lib/use-cases/people/add-person'
 import { changePerson } from '@/lib/use-cases/people/change-person'
 import { retirePerson } from '@/lib/use-cases/people/retire-person'

@@ -50,8 +50,8 @@ export default async function PricesPage() {
           )}
         </div>
         <p className="soft">
-          What the shop asks for one head. A price line of a job starts from it; the cut bench adds up the
-          steps of a cut.
+          What the shop asks for one head. A price line of a job starts from it; the cut bench adds up the steps of a
+          cut.
         </p>
       </div>
       <Table

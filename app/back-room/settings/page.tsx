@@ -27,8 +27,8 @@ export default async function SettingsPage() {
           </ButtonLink>
         </div>
         <p className="soft">
-          They decide which steps a cut makes necessary and what counts as out of tolerance. What the makers
-          of head, gasket and engine say comes first.
+          They decide which steps a cut makes necessary and what counts as out of tolerance. What the makers of head,
+          gasket and engine say comes first.
         </p>
         <Behind count={behind} />
       </div>
@@ -63,8 +63,8 @@ function History({ versions, manner }: { versions: readonly SettingsVersion[]; m
       {versions.map(({ version, at, by, reason, changes }) => (
         <li key={version} className="stack">
           <p>
-            <strong>Version {version}</strong>, {by},{' '}
-            <When at={at} zone={manner.timeZone} locale={manner.locale} />: {reason}
+            <strong>Version {version}</strong>, {by}, <When at={at} zone={manner.timeZone} locale={manner.locale} />:{' '}
+            {reason}
           </p>
           <ul>
             {changes.map((change) => (

@@ -18,14 +18,10 @@ export function Logo({ logo, shop, by }: Props) {
     <section className="stack part" aria-label="Logo" data-hands-on={chosen ? '' : undefined}>
       <h2>Logo</h2>
       <p>
-        It stands beside the shop’s name on outside sheets, spec sheets, estimates and receipts, and on the
-        customer’s page. Sheets that were released keep the logo of their day.
+        It stands beside the shop’s name on outside sheets, spec sheets, estimates and receipts, and on the customer’s
+        page. Sheets that were released keep the logo of their day.
       </p>
-      {logo ? (
-        <Now logo={logo} shop={shop} by={by} />
-      ) : (
-        <p>There is none: the papers carry the name alone.</p>
-      )}
+      {logo ? <Now logo={logo} shop={shop} by={by} /> : <p>There is none: the papers carry the name alone.</p>}
       {chosen && <Candidate chosen={chosen} shop={shop} />}
       {problem !== '' && (
         <Notice kind="stop" title="Not done">
@@ -55,8 +51,8 @@ export function Logo({ logo, shop, by }: Props) {
         )}
       </div>
       <p className="soft">
-        PNG, JPEG or WebP, 4 MB at most. Dark on light prints best; 300 pixels in height print sharply. What
-        is transparent prints as paper.
+        PNG, JPEG or WebP, 4 MB at most. Dark on light prints best; 300 pixels in height print sharply. What is
+        transparent prints as paper.
       </p>
       <Busy when={pending} label="Sending…" />
       <p role="status">{said}</p>

@@ -19,14 +19,11 @@ export default async function ShopPage() {
         <BackLink href="/back-room">Back room</BackLink>
         <h1>The shop</h1>
         <p className="soft">
-          Time zone {timeZone} and currency {currency} were fixed at set-up: what is already recorded would
-          change its meaning.
+          Time zone {timeZone} and currency {currency} were fixed at set-up: what is already recorded would change its
+          meaning.
         </p>
       </div>
-      <ShopForm
-        fresh={{ name, address, phone, locale, paper, version }}
-        by={changedBy(last, { timeZone, locale })}
-      />
+      <ShopForm fresh={{ name, address, phone, locale, paper, version }} by={changedBy(last, { timeZone, locale })} />
       <Logo logo={block.logo ?? null} shop={block} by={changedBy(lastLogo, { timeZone, locale })} />
     </Frame>
   )

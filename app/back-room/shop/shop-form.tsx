@@ -32,13 +32,7 @@ export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema
       <TextInput label="Phone" required={false} type="tel" {...form.text('phone')} />
       <Select label="Dates and numbers" options={localeOptions(fresh.locale)} {...form.text('locale')} />
       <Select label="Paper" options={paperOptions} {...form.text('paper')} />
-      <BothSides
-        form={form}
-        fresh={fresh}
-        what="The shop’s facts"
-        labelOf={(path) => labels[path] ?? path}
-        by={by}
-      />
+      <BothSides form={form} fresh={fresh} what="The shop’s facts" labelOf={(path) => labels[path] ?? path} by={by} />
     </ActionForm>
   )
 }

@@ -38,8 +38,8 @@ export default async function StepsPage() {
           </div>
         </div>
         <p className="soft">
-          What a head goes through, in working order, and when each step comes. A change holds for the heads
-          booked from then on. At what figure a condition holds is among the{' '}
+          What a head goes through, in working order, and when each step comes. A change holds for the heads booked from
+          then on. At what figure a condition holds is among the{' '}
           <Link href="/back-room/settings">limits and tolerances</Link>.
         </p>
         <Behind count={behind} />

@@ -60,9 +60,7 @@ function Lines({ trail, find }: { trail: Trail; find: string }) {
     return (
       <EmptyState title={find ? `Nothing in the trail for “${find}”` : 'Nothing yet'}>
         <p>
-          {find
-            ? 'Look for a whole tag or job number, or for a part of a name.'
-            : 'Every change adds a line here.'}
+          {find ? 'Look for a whole tag or job number, or for a part of a name.' : 'Every change adds a line here.'}
         </p>
       </EmptyState>
     )

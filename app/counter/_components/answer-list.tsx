@@ -12,15 +12,12 @@ type Props = { findings: CounterView['answers']; view: CounterView; mayAsk: bool
 export function AnswerList({ findings, view, mayAsk }: Props) {
   return (
     <section className="part" aria-label="Findings waiting for an answer">
-      <h2>
-        Findings waiting for an answer{' '}
-        {findings.length > 0 && <span className="soft">{findings.length}</span>}
-      </h2>
+      <h2>Findings waiting for an answer {findings.length > 0 && <span className="soft">{findings.length}</span>}</h2>
       {findings.length === 0 ? (
         <EmptyState title="No customer has to be asked">
           <p>
-            What a machinist finds beyond the order stands here with the phone number, until the customer says
-            yes or no.
+            What a machinist finds beyond the order stands here with the phone number, until the customer says yes or
+            no.
           </p>
         </EmptyState>
       ) : (

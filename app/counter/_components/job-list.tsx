@@ -36,12 +36,7 @@ export function JobList({ title, jobs, view, tell, handOver = false, empty }: Pr
                 <Link href={`/jobs/${job.number}`} className={styles.jobLink}>
                   <span className={styles.number}>{job.number}</span> {job.customer}
                 </Link>
-                <PromiseDay
-                  on={job.promiseOn}
-                  daysLeft={job.daysLeft}
-                  urgent={job.urgent}
-                  locale={view.locale}
-                />
+                <PromiseDay on={job.promiseOn} daysLeft={job.daysLeft} urgent={job.urgent} locale={view.locale} />
               </div>
               <div className={tell === 'nothing' ? 'row spread' : styles.rest}>
                 <ul className={tell === 'nothing' ? styles.tags : styles.heads}>
@@ -59,9 +54,7 @@ export function JobList({ title, jobs, view, tell, handOver = false, empty }: Pr
                 </ul>
                 <div className="row spread">
                   <Phone number={job.phone} />
-                  {handOver && (
-                    <ButtonLink href={`/jobs/${job.number}/hand-over`}>Hand over {job.number}</ButtonLink>
-                  )}
+                  {handOver && <ButtonLink href={`/jobs/${job.number}/hand-over`}>Hand over {job.number}</ButtonLink>}
                 </div>
               </div>
             </li>

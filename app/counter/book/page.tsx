@@ -17,9 +17,7 @@ export default async function BookPage({ searchParams }: { searchParams: Promise
   const actor = await requirePerson('job.book', '/counter/book')
   const query = queryOf(await searchParams)
   const booking = await seeBooking(actor, { now: new Date() })
-  const initial = query.has('estimate')
-    ? await fromEstimate(actor, query.get('estimate') ?? '')
-    : fromBench(query)
+  const initial = query.has('estimate') ? await fromEstimate(actor, query.get('estimate') ?? '') : fromBench(query)
   return (
     <Frame place="counter" actor={actor}>
       <h1>Book a job</h1>

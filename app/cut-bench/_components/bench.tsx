@@ -33,10 +33,7 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
       <Busy when={loading} label="Fetching the casting’s record" />
       {failed && (
         <Notice kind="caution">
-          <p>
-            The casting’s record could not be had: the answer goes by what is typed alone. Pick it again to
-            try.
-          </p>
+          <p>The casting’s record could not be had: the answer goes by what is typed alone. Pick it again to try.</p>
         </Notice>
       )}
       {!loading && (
@@ -46,13 +43,7 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
           money={view.money}
           onNeed={goToField}
           actions={(chosen) => (
-            <BenchActions
-              key={chosen.way.id}
-              chosen={chosen}
-              typed={typed}
-              query={query}
-              mayBook={view.mayBook}
-            />
+            <BenchActions key={chosen.way.id} chosen={chosen} typed={typed} query={query} mayBook={view.mayBook} />
           )}
         />
       )}
@@ -68,11 +59,7 @@ const asTyped = (value: unknown) =>
 function useKeptInAddress(query: string) {
   useEffect(() => {
     const timer = setTimeout(() => {
-      window.history.replaceState(
-        window.history.state,
-        '',
-        query === '' ? '/cut-bench' : `/cut-bench?${query}`,
-      )
+      window.history.replaceState(window.history.state, '', query === '' ? '/cut-bench' : `/cut-bench?${query}`)
     }, 300)
     return () => clearTimeout(timer)
   }, [query])

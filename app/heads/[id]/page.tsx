@@ -56,14 +56,7 @@ export default async function HeadPage({ params }: Props) {
           <HeadPhotos head={head} shown={shown} />
           <Trends head={head} />
           {head.visits.slice(1).map((visit) => (
-            <Visit
-              key={visit.visitId}
-              visit={visit}
-              head={head}
-              manner={manner}
-              newest={false}
-              shown={shown}
-            />
+            <Visit key={visit.visitId} visit={visit} head={head} manner={manner} newest={false} shown={shown} />
           ))}
         </>
       )}

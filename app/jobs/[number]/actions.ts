@@ -18,11 +18,7 @@ import { takePayment } from '@/lib/use-cases/jobs/take-payment'
 import { defineAction } from '@/lib/web/define-action'
 
 export const changeJobAction = defineAction('changeJob', changeJobSchema, changeJob)
-export const changeOrderedWorkAction = defineAction(
-  'changeOrderedWork',
-  changeOrderedWorkSchema,
-  changeOrderedWork,
-)
+export const changeOrderedWorkAction = defineAction('changeOrderedWork', changeOrderedWorkSchema, changeOrderedWork)
 export const changeEngineAction = defineAction('changeEngine', changeEngineSchema, changeEngine)
 export const addPriceLineAction = defineAction('addPriceLine', addPriceLineSchema, addPriceLine)
 export const endPriceLineAction = defineAction('endPriceLine', endPriceLineSchema, endPriceLine)

@@ -45,13 +45,7 @@ export default async function StationPage({ params }: Props) {
         </EmptyState>
       ) : (
         <>
-          <QueueList
-            locale={locale}
-            title="Ready"
-            station={station}
-            lines={queue.ready}
-            none="Nothing is ready."
-          />
+          <QueueList locale={locale} title="Ready" station={station} lines={queue.ready} none="Nothing is ready." />
           {queue.started.length > 0 && (
             <QueueList locale={locale} title="Started" station={station} lines={queue.started} none="" />
           )}

@@ -20,8 +20,8 @@ export default async function TagPage({ params }: Props) {
       <h1>No head wears tag {tag}</h1>
       <EmptyState title="This tag has not been on a head in this shop.">
         <p>
-          Look at the number on the brass again. A head is also found by its own stamp, its casting marks or
-          its job: type any of them into the Find box above.
+          Look at the number on the brass again. A head is also found by its own stamp, its casting marks or its job:
+          type any of them into the Find box above.
         </p>
       </EmptyState>
     </Frame>

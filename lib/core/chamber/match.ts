@@ -27,8 +27,7 @@ export type Match = {
  * Example: 62.0, 62.4, 62.2, 61.8 → mean 62.1, spread 0.6, matched.
  */
 export function matchChambers(chambers: readonly ChamberOfHead[], toleranceCc = 0.5): Result<Match> {
-  if (chambers.length === 0)
-    return refuse('missing', 'Needs the cc of at least one chamber.', { needs: ['cc'] })
+  if (chambers.length === 0) return refuse('missing', 'Needs the cc of at least one chamber.', { needs: ['cc'] })
   const volumes = chambers.map((chamber) => chamber.cc)
   const smallestCc = Math.min(...volumes)
   const largestCc = Math.max(...volumes)

@@ -69,11 +69,7 @@ export type CamDrop = Drop & {
  *
  * Assumes runs along the bore. No degrees: these need the pulley. Example: flat 0.030 → 0.060 slack in all.
  */
-export function camDrop(
-  cut: DeckCut,
-  cam: Omit<NamedPlace, 'label'>,
-  dowelXIn?: number | null,
-): Result<CamDrop> {
+export function camDrop(cut: DeckCut, cam: Omit<NamedPlace, 'label'>, dowelXIn?: number | null): Result<CamDrop> {
   const drop = pointDrop(cut, { label: 'cam', ...cam }, dowelXIn)
   if (!drop.ok) return drop
   const note = 'Cam timing retards as the head comes down; in degrees: needs the pulley data.'

@@ -4,8 +4,7 @@ import { factOf } from '../units/fact-of'
 import { ok, refuse, type Result } from '../errors'
 import { ccPerIn3 } from '../units/factors'
 
-const cylinderCc = (boreIn: number, heightIn: number): number =>
-  (Math.PI / 4) * boreIn ** 2 * heightIn * ccPerIn3
+const cylinderCc = (boreIn: number, heightIn: number): number => (Math.PI / 4) * boreIn ** 2 * heightIn * ccPerIn3
 
 export type Volumes = {
   readonly sweptCc: number

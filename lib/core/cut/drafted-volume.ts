@@ -43,10 +43,7 @@ export function draftedVolume(
   const lean = Math.tan((draft.value.wallDraftDeg * Math.PI) / 180)
   const leaningIn3 = integrate(wallOf(checked.value), flatIn, slope, lean)
   if (leaningIn3 === null)
-    return refuse(
-      'out-of-range',
-      'The outline has edges too short for that draft at this depth: fewer points.',
-    )
+    return refuse('out-of-range', 'The outline has edges too short for that draft at this depth: fewer points.')
   const lessPart = squareIn3 === 0 ? 0 : 1 - leaningIn3 / squareIn3
   return ok({ cc: leaningIn3 * ccPerIn3, squareCc: squareIn3 * ccPerIn3, lessPart })
 }

@@ -2,13 +2,7 @@ import { ok, refuse, type Refusal, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
 import { parseFigure } from '../units/parse-figure'
-import {
-  crossingEdges,
-  openingOfOutline,
-  outlinePerimeterIn,
-  type Opening,
-  type OutlinePoint,
-} from './outline'
+import { crossingEdges, openingOfOutline, outlinePerimeterIn, type Opening, type OutlinePoint } from './outline'
 
 /** More corners than any digitiser gives of a chamber that a cut could tell apart. */
 const mostPoints = 500

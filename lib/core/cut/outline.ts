@@ -41,14 +41,10 @@ const longestIn = quantities.alongHead.most
  * @param points three or more, either way round, in inches; the last joins the first
  * @param milledWidthIn 1–20 in: every x lies in 0 … W; y is measured along the head, within the length of any head
  */
-export function checkOutline(
-  points: readonly OutlinePoint[],
-  milledWidthIn: number,
-): Result<readonly OutlinePoint[]> {
+export function checkOutline(points: readonly OutlinePoint[], milledWidthIn: number): Result<readonly OutlinePoint[]> {
   const width = knownFacts({ milledWidthIn: factOf('milled width', milledWidthIn, 'milledWidth') })
   if (!width.ok) return width
-  if (points.length < 3)
-    return refuse('missing', 'An outline has three points or more.', { needs: ['outline'] })
+  if (points.length < 3) return refuse('missing', 'An outline has three points or more.', { needs: ['outline'] })
   if (!points.every(({ xIn, yIn }) => xIn >= 0 && xIn <= milledWidthIn && Math.abs(yIn) <= longestIn))
     return refuse('out-of-range', `The outline must lie on the deck, 0 to ${milledWidthIn} in across.`)
   if (crossingEdges(points)) return refuse('contradiction', 'The outline crosses or touches itself.')

@@ -9,10 +9,7 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
 const eps = 1e-9
 
 /** Metal gone since new: by the thickness where both are known, else as recorded; null: not known. */
-export function removedBefore(
-  { thicknessIn, removedBeforeIn }: HeadNow,
-  newIn: number | null,
-): number | null {
+export function removedBefore({ thicknessIn, removedBeforeIn }: HeadNow, newIn: number | null): number | null {
   if (newIn === null || thicknessIn === null) return removedBeforeIn ?? null
   return Math.max(0, newIn - thicknessIn)
 }
@@ -51,9 +48,7 @@ function brokenDepth({ limits }: PlanInput, { deepestIn, totalRemovedIn }: PlanA
   const goneIn = totalRemovedIn ?? deepestIn
   if (classMaxCutIn === null || deepestIn === 0 || goneIn <= classMaxCutIn + eps) return []
   const what = totalRemovedIn === null ? 'this takes' : 'with this cut it would be'
-  return [
-    ['classMaxCutIn', `The class allows ${thou(classMaxCutIn)} at the deepest; ${what} ${thou(goneIn)}.`],
-  ]
+  return [['classMaxCutIn', `The class allows ${thou(classMaxCutIn)} at the deepest; ${what} ${thou(goneIn)}.`]]
 }
 
 function brokenThickness({ limits }: PlanInput, { heads, deepestIn }: PlanAnswer): Broken {

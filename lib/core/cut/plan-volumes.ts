@@ -1,7 +1,6 @@
 import type { HeadAfter, OutOfTolerance, PlanInput } from './plan-types'
 
-export const allChambers = ({ heads }: PlanInput): readonly number[] =>
-  heads.flatMap((head) => head.chambersCc)
+export const allChambers = ({ heads }: PlanInput): readonly number[] => heads.flatMap((head) => head.chambersCc)
 
 /** Of all chambers of all heads; null when there is none to go by. */
 export function meanOf(chambersCc: readonly number[]): number | null {

@@ -20,10 +20,7 @@ export function depthAtCentroid({ flatIn, angleIn }: Parts, centroidShare: numbe
  * The centroid's share of the milled width, from a casting's record; null as long as one of the two is not known, or the
  * width is none that is milled. Example: 4.445 of 7 → 0.635.
  */
-export const centroidShareOf = (
-  centreIn: number | undefined,
-  milledWidthIn: number | undefined,
-): number | null =>
+export const centroidShareOf = (centreIn: number | undefined, milledWidthIn: number | undefined): number | null =>
   centreIn === undefined || milledWidthIn === undefined || milledWidthIn < quantities.milledWidth.least
     ? null
     : centreIn / milledWidthIn
@@ -44,11 +41,7 @@ export const shareFact = (centroidShare: number | null | undefined): Fact => [
  * @param flatIn 0–0.5 in; more than the depth is refused as `unreachable`
  * @returns inches at the deep edge: w = (D − f)/s. Example: 0.060 with 0.020 flat, share 0.635 → 0.063.
  */
-export function angleBeside(
-  depthIn: number,
-  centroidShare: number | null | undefined,
-  flatIn: number,
-): Result<number> {
+export function angleBeside(depthIn: number, centroidShare: number | null | undefined, flatIn: number): Result<number> {
   const facts = knownFacts({
     depthIn: factOf('depth at the chamber’s centre', depthIn, 'cutDepth'),
     centroidShare: shareFact(centroidShare),
@@ -72,11 +65,7 @@ export function angleBeside(
  *   a negative flat part would run out short of the edge and leave a ridge
  * @returns inches: f = D − w·s. Example: 0.060 with 0.063 at the edge, share 0.635 → 0.020.
  */
-export function flatBeside(
-  depthIn: number,
-  centroidShare: number | null | undefined,
-  angleIn: number,
-): Result<number> {
+export function flatBeside(depthIn: number, centroidShare: number | null | undefined, angleIn: number): Result<number> {
   const facts = knownFacts({
     depthIn: factOf('depth at the chamber’s centre', depthIn, 'cutDepth'),
     // A flat cut takes the same wherever the chamber lies.

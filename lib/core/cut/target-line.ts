@@ -65,10 +65,7 @@ export function targetLine(input: TargetLineInput): Result<TargetLine> {
   })
   if (!facts.ok) return facts
   const { depthIn, centroidShare, milledWidthIn, largestAngleDeg } = facts.value
-  const limits = [
-    ...input.limits,
-    { name: 'the deepest cut there is', atShare: 1, mostIn: quantities.cutDepth.most },
-  ]
+  const limits = [...input.limits, { name: 'the deepest cut there is', atShare: 1, mostIn: quantities.cutDepth.most }]
   for (const { name, atShare, mostIn } of limits) {
     const possible = knownFacts({
       atShare: [`${name}: place`, atShare, 0, 1],
@@ -87,8 +84,7 @@ export function targetLine(input: TargetLineInput): Result<TargetLine> {
     const bound = { angleIn: (mostIn - depthIn) / lever, name }
     if (lever > 0) high.push(bound)
     else if (lever < 0) low.push(bound)
-    else if (mostIn < depthIn)
-      return refuse('unreachable', `Out of reach: ${name} leaves ${mostIn.toFixed(3)} in.`)
+    else if (mostIn < depthIn) return refuse('unreachable', `Out of reach: ${name} leaves ${mostIn.toFixed(3)} in.`)
   }
   const from = low.reduce((worst, one) => (one.angleIn > worst.angleIn ? one : worst))
   const to = high.reduce((worst, one) => (one.angleIn < worst.angleIn ? one : worst))

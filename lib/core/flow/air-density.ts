@@ -44,11 +44,7 @@ function compressibility(temperatureC: number, pressurePa: number, vapour: numbe
  * ρ = 3.483740·10⁻³·p/(Z·T)·(1 − 0.3780·x_v).
  * Example: 20 °C, 101,325 Pa, 50 % → 1.1993 kg/m³.
  */
-export function airDensityKgM3(
-  temperatureC: number,
-  pressurePa: number,
-  humidityPercent: number,
-): Result<number> {
+export function airDensityKgM3(temperatureC: number, pressurePa: number, humidityPercent: number): Result<number> {
   const checked = checkLimits({ temperatureC, pressurePa, humidityPercent })
   if (!checked.ok) return checked
   const vapour = vapourFraction(temperatureC, pressurePa, humidityPercent)

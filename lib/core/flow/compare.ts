@@ -61,11 +61,7 @@ export type FlowComparison = {
  * Both runs have their leak taken off. A difference of two runs scatters √2 as much as one, so what is within 2·√2 of
  * the repeatability is said to be so. Example: 200 before, 204 after, repeatability 1 % → +4 cfm, +2.0 %, within 2.8 %.
  */
-export function compareFlow(
-  before: FlowRun,
-  after: FlowRun,
-  bench: Bench = defaultBench,
-): Result<FlowComparison> {
+export function compareFlow(before: FlowRun, after: FlowRun, bench: Bench = defaultBench): Result<FlowComparison> {
   const checked = checkLimits({ repeatability: bench.repeatability })
   if (!checked.ok) return checked
   if (before.conditions.port !== after.conditions.port) {
@@ -146,7 +142,5 @@ const firstLift = (curve: FlowCurve): number => curve[0]?.liftIn ?? Infinity
 const lastLift = (curve: FlowCurve): number => curve[curve.length - 1]?.liftIn ?? -Infinity
 
 /** The points that have a reading. */
-export const taken = (
-  points: readonly FlowPoint[],
-): readonly { readonly liftIn: number; readonly flowCfm: number }[] =>
+export const taken = (points: readonly FlowPoint[]): readonly { readonly liftIn: number; readonly flowCfm: number }[] =>
   points.flatMap(({ liftIn, flowCfm }) => (flowCfm === null ? [] : [{ liftIn, flowCfm }]))

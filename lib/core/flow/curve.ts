@@ -54,9 +54,7 @@ function knotSlopes(points: readonly Taken[]): number[] {
   })
   const first = chords[0] ?? 0
   const last = chords[chords.length - 1] ?? 0
-  const inner = chords
-    .slice(1)
-    .map((s1, i) => innerSlope(gaps[i] ?? 1, gaps[i + 1] ?? 1, chords[i] ?? s1, s1))
+  const inner = chords.slice(1).map((s1, i) => innerSlope(gaps[i] ?? 1, gaps[i + 1] ?? 1, chords[i] ?? s1, s1))
   const beside = inner[inner.length - 1]
   return [endSlope(first, inner[0]), ...inner, endSlope(last, beside)]
 }
@@ -123,8 +121,7 @@ function hermite(a: CurveKnot, b: CurveKnot, liftIn: number): number {
 export function meanFlow(curve: FlowCurve, fromIn: number, toIn: number): Result<number> {
   const first = curve[0]?.liftIn ?? Infinity
   const last = curve[curve.length - 1]?.liftIn ?? -Infinity
-  if (!(fromIn < toIn))
-    return refuse('out-of-range', 'A mean needs a range of lift that ends above its start.')
+  if (!(fromIn < toIn)) return refuse('out-of-range', 'A mean needs a range of lift that ends above its start.')
   if (!(fromIn >= first && toIn <= last)) {
     return refuse('out-of-range', `The lifts ${fromIn} to ${toIn} in were not all run.`)
   }

@@ -29,8 +29,7 @@ export function dischargeCoefficients(
   const { flowCfm, testPressureInH2O, valveDiameterIn, liftIn, densityLbFt3 = standardAirLbFt3 } = input
   const checked = checkLimits({ flowCfm, testPressureInH2O, valveDiameterIn, liftIn, densityLbFt3 })
   if (!checked.ok) return checked
-  if (liftIn < leastLiftIn)
-    return refuse('out-of-range', 'A shut valve has no curtain: the lift must be above 0.')
+  if (liftIn < leastLiftIn) return refuse('out-of-range', 'A shut valve has no curtain: the lift must be above 0.')
   const ideal = idealFlowCfmPerIn2(testPressureInH2O, densityLbFt3)
   if (!ideal.ok) return ideal
   const curtainIn2 = Math.PI * valveDiameterIn * liftIn

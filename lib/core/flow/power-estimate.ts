@@ -17,11 +17,7 @@ const rulePressureInH2O = 10
  * Assumes a naturally aspirated gasoline engine in which nothing else limits. Formula: 0.43·cfm at 10 inH₂O·cylinders
  * (0.257 at 28 inH₂O). Source: Denny's Hangout. Example: 126 cfm at 10 inH₂O, 8 cylinders → 433 hp.
  */
-export function powerEstimateHp(
-  flowCfm: number,
-  testPressureInH2O: number,
-  cylinders: number,
-): Result<number> {
+export function powerEstimateHp(flowCfm: number, testPressureInH2O: number, cylinders: number): Result<number> {
   const checked = checkLimits({ cylinders })
   if (!checked.ok) return checked
   const flow = convertFlow(flowCfm, testPressureInH2O, rulePressureInH2O)

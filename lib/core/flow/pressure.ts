@@ -34,12 +34,7 @@ export function convertFlow(flowCfm: number, fromInH2O: number, toInH2O: number)
  * Assumes that the leak behaves as an orifice. Formula: Q − Q_leak·√(p/p_leak).
  * Example: 250 cfm at 28 inH₂O, leak 3 cfm at 10 inH₂O → 250 − 5.02 = 244.98 cfm.
  */
-export function correctForLeak(
-  flowCfm: number,
-  flowInH2O: number,
-  leakCfm: number,
-  leakInH2O: number,
-): Result<number> {
+export function correctForLeak(flowCfm: number, flowInH2O: number, leakCfm: number, leakInH2O: number): Result<number> {
   const own = checkLimits({ flowCfm, leakCfm })
   if (!own.ok) return own
   const leak = convertFlow(leakCfm, leakInH2O, flowInH2O)

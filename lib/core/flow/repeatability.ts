@@ -48,8 +48,7 @@ function scatterOf(runs: readonly FlowRun[]): Result<Scatter> {
   for (const run of runs) {
     const unlike = first ? unlikeWords(first, run) : ''
     if (unlike !== '') return refuse('contradiction', `These are not repeats: ${unlike}.`)
-    const to =
-      run.conditions.testPressureInH2O === null ? null : (first?.conditions.testPressureInH2O ?? null)
+    const to = run.conditions.testPressureInH2O === null ? null : (first?.conditions.testPressureInH2O ?? null)
     const points = correctedPoints(run, to)
     if (!points.ok) return points
     for (const { liftIn, flowCfm } of points.value) {

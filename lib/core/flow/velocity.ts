@@ -52,10 +52,7 @@ export function meanVelocityFps(flowCfm: number, areaIn2: number): Result<number
  * Assumes incompressible flow. Formula: V[ft/min]/144; 147.15·√(p/28) in standard air.
  * Example: 28 inH₂O → 147.15 cfm/in²; through 2.1 in² → 309 cfm.
  */
-export function idealFlowCfmPerIn2(
-  testPressureInH2O: number,
-  densityLbFt3 = standardAirLbFt3,
-): Result<number> {
+export function idealFlowCfmPerIn2(testPressureInH2O: number, densityLbFt3 = standardAirLbFt3): Result<number> {
   const velocity = idealVelocityFps(testPressureInH2O, densityLbFt3)
   if (!velocity.ok) return velocity
   return ok((velocity.value * secondsPerMinute) / squareInchesPerSquareFoot)

@@ -77,10 +77,7 @@ export function vIntake(input: VIntakeInput): Result<VIntake> {
   return ok({ dropIn, awayIn, sideIn, railIn, face: face.value, note })
 }
 
-function portMove(
-  motion: Motion,
-  input: VIntakeInput,
-): Result<{ readonly dropIn: number; readonly awayIn: number }> {
+function portMove(motion: Motion, input: VIntakeInput): Result<{ readonly dropIn: number; readonly awayIn: number }> {
   if (motion.angleRad === 0) return ok({ dropIn: motion.flatIn, awayIn: 0 })
   const facts = knownFacts({
     portXIn: ['port centre from the shallow edge', input.portXIn, -20, 20],
@@ -95,8 +92,7 @@ function portMove(
 }
 
 function faceCut(motion: Motion, input: VIntakeInput, sideIn: number): Result<FaceCut | null> {
-  if (motion.angleRad !== 0 && (input.faceHeightIn === null || input.faceHeightIn === undefined))
-    return ok(null)
+  if (motion.angleRad !== 0 && (input.faceHeightIn === null || input.faceHeightIn === undefined)) return ok(null)
   const heightIn = input.faceHeightIn ?? 1
   const facts = knownFacts({
     faceHeightIn: ['intake face height', heightIn, 0.2, 10],

@@ -8,8 +8,7 @@ import { ok, refuse, type Result } from '../errors'
 export function minorOf(text: string, exponent: number): Result<number> {
   const match = /^(\d{1,9})(?:[.,](\d+))?$/.exec(text.trim())
   const decimals = match?.[2] ?? ''
-  if (!match || decimals.length > exponent)
-    return refuse('unreadable', `Type an amount such as ${sample(exponent)}.`)
+  if (!match || decimals.length > exponent) return refuse('unreadable', `Type an amount such as ${sample(exponent)}.`)
   return ok(Number(`${match[1]}${decimals.padEnd(exponent, '0')}`))
 }
 

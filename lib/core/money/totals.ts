@@ -26,9 +26,7 @@ export const roundMinor = (minor: number): number => Math.sign(minor) * Math.flo
  */
 export function totals(lines: readonly PricedLine[], paid: readonly Paid[]): Totals {
   const netMinor = sum(lines.map((line) => line.quantity * line.unitMinor))
-  const taxMinor = roundMinor(
-    sum(lines.map((line) => line.quantity * line.unitMinor * line.taxBasisPoints)) / 10_000,
-  )
+  const taxMinor = roundMinor(sum(lines.map((line) => line.quantity * line.unitMinor * line.taxBasisPoints)) / 10_000)
   const paidMinor = sum(paid.map((entry) => (entry.kind === 'refund' ? -entry.minor : entry.minor)))
   const totalMinor = netMinor + taxMinor
   return { netMinor, taxMinor, totalMinor, paidMinor, dueMinor: totalMinor - paidMinor }

@@ -83,8 +83,7 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
   return [
     line(`${named(port)} top cut lost`, topCut, ({ lostShare, nearest }) => ({
       value: `${Math.round(lostShare * 100)} %`,
-      note:
-        lostShare > 0 ? `begins on the ${nearest === 'all round' ? 'whole circle' : `${nearest} side`}` : '',
+      note: lostShare > 0 ? `begins on the ${nearest === 'all round' ? 'whole circle' : `${nearest} side`}` : '',
     })),
     line(`${named(port)} seat to the deck`, sealing, ({ marginIn }) => ({
       value: thou(marginIn),
@@ -107,11 +106,7 @@ function intakeLines({ follows }: LineWords): ConsequenceLine[] {
   if (!intakeSide.ok) return [side]
   const { railsIn, face } = intakeSide.value
   const rails = railsIn === null ? [] : [line('Off the manifold rails', intakeSide, () => offOrGap(railsIn))]
-  return [
-    side,
-    ...rails,
-    ...(face === null ? [] : [line('Face re-cut, deck end', intakeSide, () => faceEnds(face))]),
-  ]
+  return [side, ...rails, ...(face === null ? [] : [line('Face re-cut, deck end', intakeSide, () => faceEnds(face))])]
 }
 
 const offOrGap = (offIn: number): Said =>

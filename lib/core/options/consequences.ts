@@ -72,9 +72,7 @@ export function consequences(input: ConsequencesInput): Consequences {
       boltNames,
     ),
     spotFaceIn: spot,
-    boltReach: spot.ok
-      ? inRecordsNames(boltReach(totalGoneIn, spot.value, casting.threadLeftIn), goneNames)
-      : spot,
+    boltReach: spot.ok ? inRecordsNames(boltReach(totalGoneIn, spot.value, casting.threadLeftIn), goneNames) : spot,
     dowelFit: inRecordsNames(dowelFit(totalGoneIn, casting.dowelDepthIn), goneNames),
     rocker: inRecordsNames(rockerDrop(cut, rocker, casting.dowelXIn), {
       xIn: 'rockerXIn',

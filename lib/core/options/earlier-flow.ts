@@ -18,11 +18,7 @@ export type EarlierFlow = {
  *
  * Example: 0.040 asked → 0.035 and 0.070 count, 0.015 does not.
  */
-export function flowOfCutsLike(
-  earlier: readonly EarlierFlow[],
-  deepestIn: number,
-  most = 5,
-): readonly EarlierFlow[] {
+export function flowOfCutsLike(earlier: readonly EarlierFlow[], deepestIn: number, most = 5): readonly EarlierFlow[] {
   const off = (cut: EarlierFlow): number => Math.abs(cut.deepestIn - deepestIn)
   return earlier
     .filter((cut) => cut.deepestIn >= deepestIn / 2 && cut.deepestIn <= deepestIn * 2)
@@ -31,13 +27,7 @@ export function flowOfCutsLike(
 }
 
 /** "20 thou, T-0412: intake +1.2 %, exhaust −0.4 %, the cut alone". */
-export function earlierFlowWords({
-  deepestIn,
-  tag,
-  intakePercent,
-  exhaustPercent,
-  cutAlone,
-}: EarlierFlow): string {
+export function earlierFlowWords({ deepestIn, tag, intakePercent, exhaustPercent, cutAlone }: EarlierFlow): string {
   const said = [
     intakePercent === null ? '' : `intake ${signed(intakePercent)}`,
     exhaustPercent === null ? '' : `exhaust ${signed(exhaustPercent)}`,

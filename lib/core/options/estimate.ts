@@ -42,11 +42,7 @@ export type EstimateAnswer = {
  * @param wayId from `waysOf`; @param angleIn where the slider stands on the line, 0–0.5 in; null: as the way proposes
  * @returns refused as `unreachable` when the way, or the place on its line, is ruled out
  */
-export function estimateOf(
-  question: BenchQuestion,
-  wayId: string,
-  angleIn: number | null,
-): Result<EstimateAnswer> {
+export function estimateOf(question: BenchQuestion, wayId: string, angleIn: number | null): Result<EstimateAnswer> {
   const ways = waysOf(question)
   const proposed = ways.find(({ id }) => id === wayId)
   if (!proposed) return refuse('not-found', 'That way is no answer to this question any more: choose again.')

@@ -22,10 +22,7 @@ export function groundOf(question: BenchQuestion, start: Start): PlanGround {
   }
 }
 
-function limitsOf(
-  { shop, classFlatOnly, classMinCc, classMaxCutIn }: BenchQuestion,
-  start: Start,
-): CutLimits {
+function limitsOf({ shop, classFlatOnly, classMinCc, classMaxCutIn }: BenchQuestion, start: Start): CutLimits {
   const { casting } = start
   return {
     angleCautionDeg: shop.angleCautionDeg,
@@ -40,10 +37,7 @@ function limitsOf(
 }
 
 /** The land lies at the intake edge, which is the shallow one unless the record says that cuts are deep there. */
-export function landOf(
-  { landNewIn, landLeastIn }: Start['casting'],
-  deepEdge: Start['deepEdge'],
-): CutLimits['land'] {
+export function landOf({ landNewIn, landLeastIn }: Start['casting'], deepEdge: Start['deepEdge']): CutLimits['land'] {
   if (landNewIn === undefined || landLeastIn === undefined) return null
   return { newIn: landNewIn, leastIn: landLeastIn, at: deepEdge === 'intake' ? 'deep' : 'shallow' }
 }

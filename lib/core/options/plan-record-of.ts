@@ -68,8 +68,7 @@ function splitOf({ kind, splitBy, flatIn, angleIn, angleDeg }: PlanChoiceFigures
   const missing = (what: string, field: string): Result<Split> =>
     refuse('missing', `Type the ${what}.`, { needs: [field], fields: { [field]: `Type the ${what}.` } })
   if (splitBy === 'flat') return flatIn === null ? missing('flat part', 'flatIn') : ok({ by: 'flat', flatIn })
-  if (splitBy === 'angle')
-    return angleIn === null ? missing('angle part', 'angleIn') : ok({ by: 'angle', angleIn })
+  if (splitBy === 'angle') return angleIn === null ? missing('angle part', 'angleIn') : ok({ by: 'angle', angleIn })
   return angleDeg === null ? missing('angle in degrees', 'angleDeg') : ok({ by: 'degrees', angleDeg })
 }
 

@@ -43,20 +43,52 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
   const cut = plan.kind !== 'none'
   const lines: (PlanLine | null)[] = [
     cut && plan.kind !== 'clean-up' ? line('Flat part', thou(plan.flatIn)) : null,
-    plan.angleIn > 0 ? line('Angle part', thou(plan.angleIn), `at the ${plan.deepEdge} edge, nothing at the other`) : null,
+    plan.angleIn > 0
+      ? line('Angle part', thou(plan.angleIn), `at the ${plan.deepEdge} edge, nothing at the other`)
+      : null,
     plan.angleIn > 0 && plan.angleDeg !== null ? line('Angle', `${plan.angleDeg.toFixed(2)}°`) : null,
-    plan.presentMeanCc === null ? null : line('Chamber now', cc(plan.presentMeanCc), plan.presentNominal ? 'nominal, not measured' : 'mean of all chambers'),
+    plan.presentMeanCc === null
+      ? null
+      : line(
+          'Chamber now',
+          cc(plan.presentMeanCc),
+          plan.presentNominal ? 'nominal, not measured' : 'mean of all chambers',
+        ),
     plan.targetCc === null ? null : line('Target', cc(plan.targetCc)),
     plan.predictedAfterCutCc === null || !cut ? null : line('After the cut', cc(plan.predictedAfterCutCc), 'predicted'),
-    plan.predictedFinishedCc === null || !cut ? null : line('Finished', cc(plan.predictedFinishedCc), plan.seatWorkGivesCc > 0 ? `predicted, after seat work adds ${cc(plan.seatWorkGivesCc)}` : 'predicted'),
+    plan.predictedFinishedCc === null || !cut
+      ? null
+      : line(
+          'Finished',
+          cc(plan.predictedFinishedCc),
+          plan.seatWorkGivesCc > 0 ? `predicted, after seat work adds ${cc(plan.seatWorkGivesCc)}` : 'predicted',
+        ),
     cut ? line('Rate', `${plan.thouPerCc.toFixed(2)} thou per cc`, plan.rateWords) : null,
-    cut ? line('Gone since new, after this', removedBeforeIn === null ? 'new thickness unknown' : formatFigure(removedBeforeIn + plan.deepestIn, 'cutDepth'), 'at the deepest') : null,
-    plan.compressionBefore !== null && plan.compressionAfter !== null ? line('Compression', `${plan.compressionBefore.toFixed(2)} → ${plan.compressionAfter.toFixed(2)}`, 'before → after') : null,
-    plan.ptvLossIntakeIn === null ? null : line('Piston-to-valve loss, intake', thou(plan.ptvLossIntakeIn), 'estimate: check at assembly'),
-    plan.ptvLossExhaustIn === null ? null : line('Piston-to-valve loss, exhaust', thou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
+    cut
+      ? line(
+          'Gone since new, after this',
+          removedBeforeIn === null
+            ? 'new thickness unknown'
+            : formatFigure(removedBeforeIn + plan.deepestIn, 'cutDepth'),
+          'at the deepest',
+        )
+      : null,
+    plan.compressionBefore !== null && plan.compressionAfter !== null
+      ? line(
+          'Compression',
+          `${plan.compressionBefore.toFixed(2)} → ${plan.compressionAfter.toFixed(2)}`,
+          'before → after',
+        )
+      : null,
+    plan.ptvLossIntakeIn === null
+      ? null
+      : line('Piston-to-valve loss, intake', thou(plan.ptvLossIntakeIn), 'estimate: check at assembly'),
+    plan.ptvLossExhaustIn === null
+      ? null
+      : line('Piston-to-valve loss, exhaust', thou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
     plan.intakeSideIn === null ? null : offOrGap('Intake side, to restore port alignment', plan.intakeSideIn),
     plan.intakeRailsIn === null ? null : offOrGap('Manifold rails', plan.intakeRailsIn),
-  ] // prettier-ignore
+  ]
   const needs = plan.needs.map((need) => line('Not computed', need))
   return [...lines.filter((entry) => entry !== null), ...needs]
 }

@@ -126,8 +126,7 @@ function ownHead({ presentCc, goneIn, used }: Asked, facts: CastingFacts): HeadN
   return {
     tag: 'the head',
     chambersCc: presentCc.length > 0 ? presentCc : nominalCc === undefined ? [] : [nominalCc],
-    thicknessIn:
-      thicknessNewIn === undefined || removedBeforeIn === null ? null : thicknessNewIn - removedBeforeIn,
+    thicknessIn: thicknessNewIn === undefined || removedBeforeIn === null ? null : thicknessNewIn - removedBeforeIn,
     removedBeforeIn,
   }
 }
@@ -138,9 +137,7 @@ function rateFor(
   typed: CastingFacts,
   casting: BenchCasting | null,
 ): Pick<Start, 'thouPerCc' | 'rateWords' | 'rateProven'> {
-  const typedOver = [typed.openingAreaIn2, typed.perimeterIn, typed.thouPerCc].some(
-    (figure) => figure !== undefined,
-  )
+  const typedOver = [typed.openingAreaIn2, typed.perimeterIn, typed.thouPerCc].some((figure) => figure !== undefined)
   if (casting?.learned && !typedOver) {
     const { thouPerCc, words, proven } = casting.learned
     return { thouPerCc, rateWords: words, rateProven: proven }

@@ -62,10 +62,7 @@ export function lineFrom(question: BenchQuestion, start: Start): Result<TargetLi
   const depthIn = targetDepthIn(question, start)
   if (!depthIn.ok) return depthIn
   if (depthIn.value <= 0) {
-    return refuse(
-      'unreachable',
-      'The target is not below what the chambers hold: cutting makes them smaller.',
-    )
+    return refuse('unreachable', 'The target is not below what the chambers hold: cutting makes them smaller.')
   }
   if (!(depthIn.value <= quantities.cutDepth.most)) {
     return refuse('unreachable', 'The target would take more off the deck than any head has to give.')

@@ -15,8 +15,7 @@ type Found = {
 /** A way with what it takes: steps, days, price. */
 export function wayOf(question: BenchQuestion, start: Start, found: Found): Way {
   const { kind, worked, ruledOut } = found
-  const steps =
-    ruledOut !== '' && worked === null ? [] : wayStepsOf(question, start, kind, worked?.record ?? null)
+  const steps = ruledOut !== '' && worked === null ? [] : wayStepsOf(question, start, kind, worked?.record ?? null)
   return {
     id: `${start.id}:${kind}`,
     start,

@@ -40,8 +40,7 @@ function stepsAnyway(question: BenchQuestion, start: Start): ReadonlySet<string>
   return known
 }
 
-const needed = (route: readonly RouteStep[]): RouteStep[] =>
-  route.filter((step) => step.state !== 'not needed')
+const needed = (route: readonly RouteStep[]): RouteStep[] => route.filter((step) => step.state !== 'not needed')
 
 function routeOf(
   question: BenchQuestion,

@@ -82,5 +82,4 @@ export function followsOf({ plan, casting, engine, deepEdge, sinkIn }: WhatFollo
   })
 }
 
-const needWords = (refusal: Refusal): string =>
-  refusal.message.replace(/^Needs /, 'needs ').replace(/\.$/, '')
+const needWords = (refusal: Refusal): string => refusal.message.replace(/^Needs /, 'needs ').replace(/\.$/, '')

@@ -69,10 +69,7 @@ export function advisePass(input: PassInput): Result<Pass | NoPass> {
   }
   const nominal = (presentCc - targetCc) / ccPerThou
   if (nominal > deepestThou) {
-    return refuse(
-      'unreachable',
-      `The target would take ${Math.round(nominal)} thou, more than any head has to give.`,
-    )
+    return refuse('unreachable', `The target would take ${Math.round(nominal)} thou, more than any head has to give.`)
   }
   const { depth, bound } = deepest(input, nominal)
   const depthThou = roundDown(depth)
@@ -132,8 +129,7 @@ function deepest(input: PassInput, nominal: number): { readonly depth: number; r
       bound: 'class-minimum',
     })
   }
-  if (rate.prior === 'none' && rate.cuts < cutsThatProve)
-    bounds.push({ depth: nominal / 2, bound: 'unproven' })
+  if (rate.prior === 'none' && rate.cuts < cutsThatProve) bounds.push({ depth: nominal / 2, bound: 'unproven' })
   // What rounds to the same half thou does not bind: the earlier, milder reason is given.
   return bounds.reduce((least, one) => (roundDown(one.depth) < roundDown(least.depth) ? one : least))
 }

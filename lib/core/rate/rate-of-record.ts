@@ -8,8 +8,7 @@ import { priorRate, type Rate } from './rate'
  * Example: opening area 10.1706 in² → 6.0 thou per cc, known to 5 %.
  */
 export function rateOfRecord(facts: CastingFacts): Result<Rate> {
-  if (facts.openingAreaIn2 !== undefined)
-    return priorRate({ kind: 'outline', openingAreaIn2: facts.openingAreaIn2 })
+  if (facts.openingAreaIn2 !== undefined) return priorRate({ kind: 'outline', openingAreaIn2: facts.openingAreaIn2 })
   if (facts.perimeterIn !== undefined) return priorRate({ kind: 'perimeter', perimeterIn: facts.perimeterIn })
   return priorRate({ kind: 'none', thouPerCc: facts.thouPerCc ?? null })
 }

@@ -104,9 +104,7 @@ const sum = (a: EdgeDepths, b: EdgeDepths): EdgeDepths => ({
 function readAtMachine(facts: CutFacts, since: number): EdgeDepths | null {
   const flat = figures(at(facts, 'flat-cut', 'cut-depth')).findLast((reading) => reading.seq > since)
   const edge = (name: string) =>
-    figures(at(facts, 'angle-cut', 'edge-depth')).findLast(
-      (reading) => reading.point === name && reading.seq > since,
-    )
+    figures(at(facts, 'angle-cut', 'edge-depth')).findLast((reading) => reading.point === name && reading.seq > since)
   const [intake, exhaust] = [edge('intake'), edge('exhaust')]
   const unread = (stepId: 'angle-cut' | 'flat-cut', read: boolean): boolean =>
     !read && ticksOf(facts.events, stepId).some((seq) => seq > since)
@@ -118,11 +116,7 @@ function readAtMachine(facts: CutFacts, since: number): EdgeDepths | null {
   return sum(level, { shallowIn: shallow.value, deepIn: deep.value })
 }
 
-function byCorners(
-  facts: CutFacts,
-  stepId: 'arrival-figures' | 'finished',
-  orderId: string | null,
-): EdgeDepths | null {
+function byCorners(facts: CutFacts, stepId: 'arrival-figures' | 'finished', orderId: string | null): EdgeDepths | null {
   const cornersAt = (of: StepId, order: string | null): Corners =>
     Object.fromEntries(
       at(facts, of, 'thickness')
@@ -197,8 +191,7 @@ function compared(facts: CutFacts, works: readonly Work[], before: Round, after:
     const head = headCc(both.flatMap((point) => means.get(point) ?? []))
     return head.ok ? { cc: head.value.meanCc, uCc: head.value.uCc } : null
   }
-  const whyNot =
-    both.length === 0 ? 'no chamber was read both before and after' : between(facts, works, before, after)
+  const whyNot = both.length === 0 ? 'no chamber was read both before and after' : between(facts, works, before, after)
   return { before: over(from), after: over(to), whyNot }
 }
 

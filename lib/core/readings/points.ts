@@ -11,8 +11,7 @@ const ports = ['intake', 'exhaust'] as const
 /** Common practice: every tenth of an inch to 0.600. */
 const customaryLiftsIn = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6]
 
-const numbered = (count: number): string[] =>
-  Array.from({ length: Math.max(0, count) }, (_, i) => String(i + 1))
+const numbered = (count: number): string[] => Array.from({ length: Math.max(0, count) }, (_, i) => String(i + 1))
 
 /**
  * The points of a head at which one kind of reading is taken, in the order they are read.

@@ -71,11 +71,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   ),
   'plug-used': choice(
     'Plug in while measuring',
-    [
-      may('own', 'The engine’s own plug'),
-      may('shop', 'The shop’s checking plug'),
-      may('flush', 'A flush plug'),
-    ],
+    [may('own', 'The engine’s own plug'), may('shop', 'The shop’s checking plug'), may('flush', 'A flush plug')],
     words,
   ),
   'seat-depth': figure('Seat to deck', 'depth', 'chamber-valves', {
@@ -105,10 +101,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
     bad('wrong', 'Wrong head or wrong part'),
   ]),
   damage: choice('Damage', [may('none', 'No damage'), bad('damaged', 'Damaged')]),
-  'vendor-marks': note(
-    'Marks the vendor put on it',
-    'Exactly as they stand on the head. “None” if there are none.',
-  ),
+  'vendor-marks': note('Marks the vendor put on it', 'Exactly as they stand on the head. “None” if there are none.'),
 
   'bolt-squared': choice('Bolt seats square to the new deck', [
     may('all', 'Every hole is square'),
@@ -146,10 +139,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
     hint: 'Deeper than it sat before. 0 if it did not move.',
   }),
   'stem-height': figure('Stem height', 'height', 'valves', { hint: 'Tip over the spring seat.' }),
-  'seat-edge': choice('Edge left to the chamber', [
-    may('none', 'No edge'),
-    may('edge', 'There is an edge: blend it'),
-  ]),
+  'seat-edge': choice('Edge left to the chamber', [may('none', 'No edge'), may('edge', 'There is an edge: blend it')]),
 
   'installed-height': figure('Installed height of the spring', 'height', 'valves'),
   'retainer-to-seal': figure('Retainer to seal, valve shut', 'clearance', 'valves'),
@@ -214,16 +204,10 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
     ],
     words,
   ),
-  'parts-returned': note(
-    'Parts and cores returned',
-    'What went back with it, and what stays here. “Nothing” if none.',
-  ),
+  'parts-returned': note('Parts and cores returned', 'What went back with it, and what stays here. “Nothing” if none.'),
 
   'work-note': note('What was done', 'In a few words, if there is something to say.'),
-  verdict: choice('How it came out', [
-    may('good', 'As it should be'),
-    bad('not-good', 'Not as it should be'),
-  ]),
+  verdict: choice('How it came out', [may('good', 'As it should be'), bad('not-good', 'Not as it should be')]),
 }
 
 /** The one description that the station screen, the job sheet and the completeness check are drawn from. */

@@ -41,28 +41,70 @@ export type ReadingSpec = {
 
 export const readingKinds = [
   // check in
-  'condition', 'came-with', 'photo',
+  'condition',
+  'came-with',
+  'photo',
   // wash, measuring bench
-  'crack', 'pressure', 'thickness', 'straightness', 'removed-before', 'cc', 'valves-used', 'plug-used', 'seat-depth',
+  'crack',
+  'pressure',
+  'thickness',
+  'straightness',
+  'removed-before',
+  'cc',
+  'valves-used',
+  'plug-used',
+  'seat-depth',
   // flow bench
   'flow',
   // cuts
-  'cut-depth', 'edge-depth', 'face-depth', 'intake-choice', 'break-through',
+  'cut-depth',
+  'edge-depth',
+  'face-depth',
+  'intake-choice',
+  'break-through',
   // arrival
-  'count', 'damage', 'vendor-marks',
+  'count',
+  'damage',
+  'vendor-marks',
   // bolt bench
-  'bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels',
+  'bolt-squared',
+  'bolt-passes',
+  'bolt-slotted',
+  'bolt-reach',
+  'dowels',
   // seats
-  'top-cut', 'insert-marks', 'leak-test', 'seat-angles', 'seat-width', 'runout', 'sink', 'stem-height', 'seat-edge',
+  'top-cut',
+  'insert-marks',
+  'leak-test',
+  'seat-angles',
+  'seat-width',
+  'runout',
+  'sink',
+  'stem-height',
+  'seat-edge',
   // assembly
-  'installed-height', 'retainer-to-seal', 'coil-bind', 'spring-pressure', 'geometry-note', 'cam-note', 'trial-fit',
+  'installed-height',
+  'retainer-to-seal',
+  'coil-bind',
+  'spring-pressure',
+  'geometry-note',
+  'cam-note',
+  'trial-fit',
   // finished
-  'finish-how', 'finish', 'cutter-marks', 'ptv', 'ptv-clearance', 'inspection',
+  'finish-how',
+  'finish',
+  'cutter-marks',
+  'ptv',
+  'ptv-clearance',
+  'inspection',
   // hand over
-  'taken-by', 'side', 'parts-returned',
+  'taken-by',
+  'side',
+  'parts-returned',
   // steps the shop adds or that are done outside and owe words
-  'work-note', 'verdict',
-] as const // prettier-ignore
+  'work-note',
+  'verdict',
+] as const
 
 export type ReadingKind = (typeof readingKinds)[number]
 

@@ -21,21 +21,13 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
     return refuse('wrong-state', 'This step is not on the route of this head.')
   }
   if (step.state === 'done' || step.state === 'not needed') return again(facts, step)
-  return (
-    whereItIs(facts, step) ??
-    whatItSays(step) ??
-    whatIsOwed(facts, step) ??
-    ok({ warnings: warningsOf(step) })
-  )
+  return whereItIs(facts, step) ?? whatItSays(step) ?? whatIsOwed(facts, step) ?? ok({ warnings: warningsOf(step) })
 }
 
 /** Looking once more does no harm and may bring the readings that were owed; a second cut undoes all that followed. */
 const again = (facts: RouteFacts, step: DetailedStep): Result<MayTick> =>
   tableOf(facts.settings.rules).isWork(step.ref)
-    ? refuse(
-        'wrong-state',
-        `${step.label} is ticked already. If it was done once more, take the tick back first.`,
-      )
+    ? refuse('wrong-state', `${step.label} is ticked already. If it was done once more, take the tick back first.`)
     : ok({ warnings: [`${step.label} is ticked already.`] })
 
 type Refused = ReturnType<typeof refuse> | null
@@ -55,11 +47,16 @@ function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   if (away) return refuse('wrong-state', `This head is away at ${orderWords(away)}. It goes on when it is back.`)
   const order = openOrderOf(facts, step)
   if (order) {
-    return refuse('wrong-state', `${step.label} is to be done by ${orderWords(order)}: send it out, or take it off the order.`)
+    return refuse(
+      'wrong-state',
+      `${step.label} is to be done by ${orderWords(order)}: send it out, or take it off the order.`,
+    )
   }
   const own = facts.orders.find((candidate) => candidate.orderId === step.orderId)
-  return own && own.receivedSeq === null ? refuse('wrong-state', `${capital(orderWords(own))} has not come back.`) : null
-} // prettier-ignore
+  return own && own.receivedSeq === null
+    ? refuse('wrong-state', `${capital(orderWords(own))} has not come back.`)
+    : null
+}
 
 function whatItSays(step: DetailedStep): Refused {
   if (step.stops.length === 0) return null

@@ -45,7 +45,10 @@ function withStep(
   return Object.keys(change).length === 0 ? others : { ...others, [ref]: change }
 }
 
-const withOwn = (rules: RouteRules, { id, ...step }: Omit<OwnStep, 'id'> & { id: OwnStep['id'] | null }): readonly OwnStep[] =>
+const withOwn = (
+  rules: RouteRules,
+  { id, ...step }: Omit<OwnStep, 'id'> & { id: OwnStep['id'] | null },
+): readonly OwnStep[] =>
   id === null
     ? [...rules.own, { id: nextOwnId(rules), ...step }]
-    : rules.own.map((own) => (own.id === id ? { id, ...step } : own)) // prettier-ignore
+    : rules.own.map((own) => (own.id === id ? { id, ...step } : own))

@@ -25,17 +25,13 @@ export type CompletenessInput = {
 export function completeness(original: RouteFacts, { waivedGaps = [] }: CompletenessInput = {}): Missing[] {
   const waived = new Set([...(original.waivedGaps ?? []), ...waivedGaps])
   const facts: RouteFacts = waivedGaps.length === 0 ? original : { ...original, waivedGaps: [...waived] }
-  const route = routeInDetail(facts).filter(
-    (step) => step.state !== 'not needed' && step.stepId !== 'hand-over',
-  )
+  const route = routeInDetail(facts).filter((step) => step.state !== 'not needed' && step.stepId !== 'hand-over')
   const needed = route.filter((step) => step.needed && step.state !== 'waived')
   const found: Missing[] = []
   for (const step of needed) found.push(...stepMissing(step), ...readingsMissing(step), ...stopped(step))
   for (const step of needed) found.push(...outOfTolerance(step, facts))
   found.push(...undecided(facts))
-  return found.filter(
-    (missing) => !waived.has(missing.gap) || missing.what === 'hold' || missing.what === 'finding',
-  )
+  return found.filter((missing) => !waived.has(missing.gap) || missing.what === 'hold' || missing.what === 'finding')
 }
 
 /** What the owner should know before releasing, and may let pass without a waiver. The mate's state is not known here. */
@@ -62,9 +58,7 @@ const settled = (step: DetailedStep): boolean => step.state === 'done' || step.s
 function stepMissing(step: DetailedStep): Missing[] {
   if (settled(step)) return []
   const message =
-    step.state === 'do again'
-      ? `${step.label} must be done again: ${step.reason}`
-      : `${step.label} is not done`
+    step.state === 'do again' ? `${step.label} must be done again: ${step.reason}` : `${step.label} is not done`
   return [missingAt(step, message, 'step', stepGap(step, step.since))]
 }
 
@@ -140,14 +134,7 @@ function straightnessOut(step: DetailedStep, { id, point, value }: Valued, facts
   const { straightAcrossIn, straightAlongPerCylinderIn } = facts.settings
   const limitIn = point === 'along' ? straightAlongPerCylinderIn * facts.chambers : straightAcrossIn
   if (value <= limitIn + rounding) return []
-  return [
-    out(
-      step,
-      `straightness:${point}`,
-      id,
-      `straightness ${point} is ${thou(value)} (limit ${thou(limitIn)})`,
-    ),
-  ]
+  return [out(step, `straightness:${point}`, id, `straightness ${point} is ${thou(value)} (limit ${thou(limitIn)})`)]
 }
 
 function seatOut(step: DetailedStep, { id, point, value }: Valued, facts: RouteFacts): Missing[] {

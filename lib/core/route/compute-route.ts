@@ -71,8 +71,10 @@ export const awayOn = (facts: RouteFacts): OrderFacts | null =>
 /** The order whose scope this step is in, while it has not come back. */
 export const openOrderOf = (facts: RouteFacts, { stepId, orderId }: StepKey): OrderFacts | null =>
   orderId === null
-    ? (facts.orders.find((order) => order.receivedSeq === null && order.scope.includes(stepId) && coversAll(facts, stepId)) ?? null)
-    : null // prettier-ignore
+    ? (facts.orders.find(
+        (order) => order.receivedSeq === null && order.scope.includes(stepId) && coversAll(facts, stepId),
+      ) ?? null)
+    : null
 
 /** A vendor who cuts only part of the flat leaves the step with us. */
 const coversAll = (facts: RouteFacts, stepId: StepKey['stepId']): boolean =>
@@ -109,11 +111,7 @@ function uncheckedOrders(drafts: readonly Draft[]): ReadonlyMap<string, string> 
 }
 
 /** Until the arrival check says what a vendor did, nobody here does it over. */
-function waitsForCheck(
-  { stepId, orderId }: StepKey,
-  facts: RouteFacts,
-  unseen: ReadonlyMap<string, string>,
-): string[] {
+function waitsForCheck({ stepId, orderId }: StepKey, facts: RouteFacts, unseen: ReadonlyMap<string, string>): string[] {
   if (orderId !== null || stepId === 'check-in') return []
   return facts.orders.flatMap((order) => {
     const check = unseen.get(order.orderId)
@@ -160,9 +158,7 @@ function slotsOf(table: StepTable, orders: readonly OrderFacts[]): readonly Slot
   const anchored = orders.map((order) => ({ order, anchor: anchorOf(table, order) }))
   return tableSlots(table).flatMap((slot) => [
     slot,
-    ...anchored
-      .filter(({ anchor }) => anchor === slot.row.ref)
-      .flatMap(({ order }) => arrivalSlots(table, order)),
+    ...anchored.filter(({ anchor }) => anchor === slot.row.ref).flatMap(({ order }) => arrivalSlots(table, order)),
   ])
 }
 
@@ -190,12 +186,7 @@ function doneOver({ orders }: RouteFacts, { rejected, scope }: OrderFacts): bool
   )
 }
 
-function draft(
-  slot: Slot,
-  now: Context,
-  before: Context | null,
-  readings: readonly ReadingFact[],
-): Draft | null {
+function draft(slot: Slot, now: Context, before: Context | null, readings: readonly ReadingFact[]): Draft | null {
   const { key, row } = slot
   const { facts, history } = now
   const mark = history.markOf(slot.text)
@@ -207,8 +198,7 @@ function draft(
   const since = undone?.seq ?? 0
   const counted = readings.filter((reading) => reading.seq > since && answers(reading))
   const order = openOrderOf(facts, key)
-  const owes =
-    order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts))
+  const owes = order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts))
   const reopened = asksForMore(row.ref, owes, now) && why !== ''
   const ticked = why !== '' && mark.notTaken !== '' ? 'do again' : stateOf(mark, why, since)
   const state = ticked === 'done' && reopened ? 'do again' : ticked
@@ -248,30 +238,19 @@ function draft(
  * Whether a step that was ticked must be opened again because it now owes readings it had not: the plan asks for more, or
  * one was withdrawn. Work is not done again for a figure, and what the cut has destroyed can no longer be read.
  */
-function asksForMore(
-  ref: StepRef,
-  owes: readonly Owed[],
-  { facts, history: { deckCutSeq } }: Context,
-): boolean {
-  if (tableOf(facts.settings.rules).isWork(ref) || (deckCutSeq !== null && lostByCutting.includes(ref)))
-    return false
+function asksForMore(ref: StepRef, owes: readonly Owed[], { facts, history: { deckCutSeq } }: Context): boolean {
+  if (tableOf(facts.settings.rules).isWork(ref) || (deckCutSeq !== null && lostByCutting.includes(ref))) return false
   return owes.some((entry) => entry.missing.length > 0)
 }
 
 /** Later work undoes a step; seat work is also undone by a seat check that fails after it. */
-function undoneBy(
-  ref: StepRef,
-  mark: Mark,
-  { facts, history }: Context,
-): { seq: number; words: string } | null {
+function undoneBy(ref: StepRef, mark: Mark, { facts, history }: Context): { seq: number; words: string } | null {
   const found = history.undoneBy(ref)
   const byWork = found && { seq: found.seq, words: causeWords[found.cause] }
   const { doneSeq } = mark
   if (ref !== 'seat-work' || doneSeq === null) return byWork
   const failed = Math.max(0, ...failedSeatChecks(facts).map(({ seq }) => seq))
-  return failed > Math.max(doneSeq, found?.seq ?? 0)
-    ? { seq: failed, words: 'the seat check after it failed' }
-    : byWork
+  return failed > Math.max(doneSeq, found?.seq ?? 0) ? { seq: failed, words: 'the seat check after it failed' } : byWork
 }
 
 function stateOf(mark: Mark, why: string, since: number): StepState {
@@ -294,13 +273,7 @@ export function stopsOf(key: StepKey, reading: ReadingFact): string[] {
   return key.stepId === 'leak' && reading.text === 'leaks' ? ['leak test: leaks'] : []
 }
 
-function owed(
-  ask: Ask,
-  key: StepKey,
-  since: number,
-  counted: readonly ReadingFact[],
-  facts: RouteFacts,
-): Owed {
+function owed(ask: Ask, key: StepKey, since: number, counted: readonly ReadingFact[], facts: RouteFacts): Owed {
   const label = readingSpecs[ask.kind].label
   if (ask.optional) return { kind: ask.kind, label, points: ask.points, missing: [], optional: true }
   const given = new Set<string>()
@@ -312,8 +285,7 @@ function owed(
   return { kind: ask.kind, label, points: ask.points, missing: instead ? [] : ask.points.filter(isOwed) }
 }
 
-const settled = (state: StepState): boolean =>
-  state === 'done' || state === 'waived' || state === 'not needed'
+const settled = (state: StepState): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
 /** Labels of the steps still open, by their name in the tables. */
 function openLabels(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly string[]> {
@@ -335,17 +307,9 @@ function setWaits(
   const before = stillOpen(hardBefore.get(entry.ref), open)
   entry.mustFollow = [...new Set([...before, ...waitsForCheck(entry, facts, unseen)])]
   entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
-  entry.parts = facts.partsWaits
-    .filter((wait) => wait.open && sameKey(wait.step, entry))
-    .map((wait) => wait.what)
-  entry.waitsFor = [
-    ...entry.mustFollow,
-    ...entry.hadBetterFollow,
-    ...entry.parts,
-    ...circumstances(entry, facts),
-  ]
-  if (entry.hadBetterFollow.length > 0)
-    entry.advice = `better after ${listed(entry.hadBetterFollow.map(lower))}`
+  entry.parts = facts.partsWaits.filter((wait) => wait.open && sameKey(wait.step, entry)).map((wait) => wait.what)
+  entry.waitsFor = [...entry.mustFollow, ...entry.hadBetterFollow, ...entry.parts, ...circumstances(entry, facts)]
+  if (entry.hadBetterFollow.length > 0) entry.advice = `better after ${listed(entry.hadBetterFollow.map(lower))}`
   if (entry.state === 'to do' && entry.waitsFor.length === 0) entry.state = 'ready'
 }
 
@@ -365,9 +329,7 @@ function circumstances(entry: DetailedStep, facts: RouteFacts): string[] {
     ...(facts.onOrder ? ['its arrival: it is on order'] : []),
     ...(away ? [orderWords(away)] : []),
     ...(order && order.sentSeq === null ? [`sending out ${orderWords(order)}`] : []),
-    ...((entry.stepId === 'flat-cut' || entry.stepId === 'angle-cut') && facts.plan === null
-      ? ['the cut plan']
-      : []),
+    ...((entry.stepId === 'flat-cut' || entry.stepId === 'angle-cut') && facts.plan === null ? ['the cut plan'] : []),
     ...(entry.stepId === 'hand-over' && !happened('release') && !happened('return-as-is') ? ['release'] : []),
   ]
 }

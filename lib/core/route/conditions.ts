@@ -48,9 +48,7 @@ export const chambersMatter: Condition = ({ facts }) => {
 
 /** Mean of the chambers as they came, over the target by more than the tolerance the wrong way: cutting cannot help. */
 export const chamberTooSmall: Condition = ({ facts }) => {
-  const measured = facts.readings.filter(
-    (reading) => reading.kind === 'cc' && reading.step.stepId === 'chambers',
-  )
+  const measured = facts.readings.filter((reading) => reading.kind === 'cc' && reading.step.stepId === 'chambers')
   const values = measured.map((reading) => reading.value).filter((value) => value !== null)
   if (facts.targetCc === null || values.length === 0) return ''
   const meanCc = values.reduce((sum, value) => sum + value, 0) / values.length
@@ -68,17 +66,16 @@ export const flatPartLeft: Condition = ({ facts, cutKind }) => {
 export const intakeMoves: Condition = ({ facts, column, cutIn }) => {
   const { manifoldSpansHeads: spans, plan, settings } = facts
   if (spans === false) return ''
-  if (column === 'an') return spans ? 'an angle cut under one manifold' : 'an angle cut; not known whether one manifold spans the heads'
+  if (column === 'an')
+    return spans ? 'an angle cut under one manifold' : 'an angle cut; not known whether one manifold spans the heads'
   if (!spans) return ''
   return past('the intake side moves by', plan?.intakeSideIn ?? cutIn, settings.intakeLimitIn)
-} // prettier-ignore
+}
 
 export const boltReachDoubt: Condition = ({ facts, goneIn }) =>
   past('metal gone:', goneIn, facts.settings.boltReachLimitIn)
-export const dowelDoubt: Condition = ({ facts, goneIn }) =>
-  past('metal gone:', goneIn, facts.settings.dowelLimitIn)
-export const rockerMoves: Condition = ({ facts, cutIn }) =>
-  past('the cut of', cutIn, facts.settings.rockerLimitIn)
+export const dowelDoubt: Condition = ({ facts, goneIn }) => past('metal gone:', goneIn, facts.settings.dowelLimitIn)
+export const rockerMoves: Condition = ({ facts, cutIn }) => past('the cut of', cutIn, facts.settings.rockerLimitIn)
 export const deepCleanUp: Condition = ({ facts, cutIn }) =>
   past('a clean-up of', cutIn, facts.settings.cleanUpSeatLimitIn)
 
@@ -89,9 +86,7 @@ export const pistonNear: Condition = ({ facts, cutIn }) => {
   if (byLoss || remainingPtvIn === null) return byLoss
   const leftIn = remainingPtvIn - (plan?.ptvLossIn ?? cutIn)
   const leastIn = settings.ptvRemainingLimitIn
-  return leftIn < leastIn
-    ? `${thou(leftIn)} of piston-to-valve clearance is left (limit ${thou(leastIn)})`
-    : ''
+  return leftIn < leastIn ? `${thou(leftIn)} of piston-to-valve clearance is left (limit ${thou(leastIn)})` : ''
 }
 
 export const camInHead: Condition = ({ facts }) => (facts.camInHead ? 'the cam is in the head' : '')
@@ -125,14 +120,27 @@ export const measuredChanges: Condition = (context) => {
   if (!answerFor) return ''
   if (context.column === 'cl') return 'the clean-up changes the thickness'
   if (facts.source === 'bought-cut') return 'cut by its maker, not measured yet'
-  return afterAny(context, ['seat-work', 'open-chamber', 'port', 'weld', 'inserts', 'guides', 'straighten']) || valvesRenewed(context)
-} // prettier-ignore
+  return (
+    afterAny(context, ['seat-work', 'open-chamber', 'port', 'weld', 'inserts', 'guides', 'straighten']) ||
+    valvesRenewed(context)
+  )
+}
 
 export const machining: Condition = (context) => {
   const steps: StepId[] = [
-    'port', 'open-chamber', 'seat-work', 'guides', 'inserts', 'weld', 'straighten', 'steam-holes', 'groove', 'blend', 'intake',
+    'port',
+    'open-chamber',
+    'seat-work',
+    'guides',
+    'inserts',
+    'weld',
+    'straighten',
+    'steam-holes',
+    'groove',
+    'blend',
+    'intake',
     'bolt-seats',
-  ] // prettier-ignore
+  ]
   const own = context.facts.settings.rules.own.filter((step) => step.machining).map(({ id }) => id)
   return [...steps, ...own].some(context.onRoute) ? 'after machining' : ''
 }

@@ -68,9 +68,7 @@ function columnOf(kind: CutKind, history: History): Column {
 function cutDepthIn({ plan, readings }: RouteFacts, kind: CutKind): number {
   if (!plan) return 0
   if (kind !== 'clean-up') return plan.deepestIn
-  const depths = readings.filter(
-    (reading) => reading.kind === 'cut-depth' && reading.step.stepId === 'flat-cut',
-  )
+  const depths = readings.filter((reading) => reading.kind === 'cut-depth' && reading.step.stepId === 'flat-cut')
   return depths.findLast((reading) => reading.value !== null)?.value ?? plan.deepestIn
 }
 
@@ -80,12 +78,8 @@ function goneIn({ plan }: RouteFacts, cutIn: number): number {
 }
 
 function liftPointsOf(readings: RouteFacts['readings']): readonly string[] {
-  const flowed = new Set(
-    readings.filter((reading) => reading.kind === 'flow').map((reading) => reading.point),
-  )
-  const lifts = new Set(
-    [...flowed].map((point) => Number(point.split('@')[1])).filter((liftIn) => liftIn > 0),
-  )
+  const flowed = new Set(readings.filter((reading) => reading.kind === 'flow').map((reading) => reading.point))
+  const lifts = new Set([...flowed].map((point) => Number(point.split('@')[1])).filter((liftIn) => liftIn > 0))
   const liftsIn = [...lifts].sort((a, b) => a - b)
   return pointsOf('flow', liftsIn.length > 0 ? { chambers: 0, liftsIn } : { chambers: 0 })
 }

@@ -29,9 +29,19 @@ export const causedBy: Readonly<
 export const workSteps: ReadonlySet<StepRef> = new Set(Object.values(causedBy).flat())
 
 const afterDeckCut: readonly StepRef[] = [
-  'finished', 'ptv', 'bolt-reach', 'dowel-fit', 'seat-after', 'intake', 'rocker', 'cam', 'deburr', 'wash-out',
-  'flow-after-cut', 'flow-after',
-] // prettier-ignore
+  'finished',
+  'ptv',
+  'bolt-reach',
+  'dowel-fit',
+  'seat-after',
+  'intake',
+  'rocker',
+  'cam',
+  'deburr',
+  'wash-out',
+  'flow-after-cut',
+  'flow-after',
+]
 
 /**
  * What must be done again, once the cause came later than the answer. Of the flow runs, only those taken to prove this

@@ -33,8 +33,7 @@ export function fixesOf(facts: RouteFacts, key: StepKey): readonly Fix[] {
   }
   if (facts.onOrder) return [{ message: 'See what is on order', place: { kind: 'parts' } }]
   const order = orderInTheWay(facts, step)
-  if (order)
-    return [{ message: capital(orderWords(order)), place: { kind: 'order', orderId: order.orderId } }]
+  if (order) return [{ message: capital(orderWords(order)), place: { kind: 'order', orderId: order.orderId } }]
   if (step.stops.length > 0) return step.stops.map((words) => atStep(step, capital(words)))
   return [
     ...owedHere(step),

@@ -54,8 +54,7 @@ export const orderWords = (order: Pick<OrderFacts, 'vendor' | 'number'>): string
 
 const isCut = (stepId: StepId): boolean => stepId === 'angle-cut' || stepId === 'flat-cut'
 
-export const confirmedCut = (order: OrderFacts): boolean =>
-  order.receivedSeq !== null && order.confirmed.some(isCut)
+export const confirmedCut = (order: OrderFacts): boolean => order.receivedSeq !== null && order.confirmed.some(isCut)
 
 /** Replays the events in the order of their numbers; the clock is never asked. */
 export function historyOf(facts: RouteFacts): History {
@@ -106,9 +105,10 @@ function confirmedBy(facts: RouteFacts, order: OrderFacts): Entry[] {
       key: keyOfScope(stepId),
       workSeq: receivedSeq,
       vendor: orderWords(order),
-      notTaken: stepId === 'angle-cut' && shortIn > 0 ? `the angle part is ${inchWords(shortIn)} short by the corners` : '',
+      notTaken:
+        stepId === 'angle-cut' && shortIn > 0 ? `the angle part is ${inchWords(shortIn)} short by the corners` : '',
     }))
-} // prettier-ignore
+}
 
 /** What was asked for and is not taken is owed again, whether it was confirmed before or not. */
 const rejectedOf = (order: OrderFacts): Entry[] =>
@@ -124,8 +124,7 @@ const rejectedOf = (order: OrderFacts): Entry[] =>
     : []
 
 /** A vendor's flat cut is the step done only when nothing of the flat part is left for us. */
-const vendorDid = (facts: RouteFacts, stepId: StepId): boolean =>
-  stepId !== 'flat-cut' || flatLeftIn(facts) <= 0
+const vendorDid = (facts: RouteFacts, stepId: StepId): boolean => stepId !== 'flat-cut' || flatLeftIn(facts) <= 0
 
 /** Depths below this are not set on any mill: a difference in the last figure is no cut. */
 const leastCutIn = 0.00005
@@ -178,9 +177,7 @@ export function takenIn(facts: RouteFacts, order: OrderFacts, part: 'flatIn' | '
 function cutsNothing(facts: RouteFacts, order: OrderFacts): boolean {
   if (order.receivedSeq === null || order.confirmed.some(isCut)) return false
   const checked = { stepId: 'arrival-figures', occurrence: '', orderId: order.orderId } as const
-  return facts.events.some(
-    (event) => event.kind === 'tick' && event.step && keyText(event.step) === keyText(checked),
-  )
+  return facts.events.some((event) => event.kind === 'tick' && event.step && keyText(event.step) === keyText(checked))
 }
 
 function after(mark: Mark, { kind, seq, workSeq, vendor, notTaken }: Entry): Mark {
@@ -217,15 +214,14 @@ function causeSeqsOf(
   const angled = outsideCuts.filter((order) => order.confirmed.includes('angle-cut') || order.angleIn > 0)
   const received = (orders: readonly OrderFacts[]) => orders.map((order) => order.receivedSeq)
   const seqs = (cause: Cause): (number | null)[] => {
-    if (cause === 'valve-changed') return facts.events.filter((event) => event.kind === 'valve-changed').map((event) => event.seq)
+    if (cause === 'valve-changed')
+      return facts.events.filter((event) => event.kind === 'valve-changed').map((event) => event.seq)
     if (cause === 'break-through') return brokenThrough(facts).map((reading) => reading.seq)
     const own = table.causedBy(cause).map(workSeqOf)
     if (cause === 'deck-cut') return [...own, ...received(outsideCuts)]
     return cause === 'angle-cut' ? [...own, ...received(angled)] : own
-  } // prettier-ignore
-  const latest = causes.map(
-    (cause) => [cause, Math.max(0, ...seqs(cause).filter((seq) => seq !== null))] as const,
-  )
+  }
+  const latest = causes.map((cause) => [cause, Math.max(0, ...seqs(cause).filter((seq) => seq !== null))] as const)
   return new Map(latest.filter(([, seq]) => seq > 0))
 }
 

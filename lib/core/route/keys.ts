@@ -4,8 +4,7 @@ import type { FlowOccurrence, StepId, StepKey } from './types'
 export type StepRef = Exclude<StepId, 'flow'> | `flow-${FlowOccurrence}`
 
 /** One text per step key, for looking up. */
-export const keyText = ({ stepId, occurrence, orderId }: StepKey): string =>
-  `${stepId}|${occurrence}|${orderId ?? ''}`
+export const keyText = ({ stepId, occurrence, orderId }: StepKey): string => `${stepId}|${occurrence}|${orderId ?? ''}`
 
 export const sameKey = (a: StepKey, b: StepKey): boolean => keyText(a) === keyText(b)
 

@@ -22,11 +22,8 @@ export function measuredOutside(
   const older = corners.filter(({ seq, step }) => seq < firstSeq && step.orderId !== orderId)
   const last = older.reduce<Reading | null>((best, one) => (best && best.seq > one.seq ? best : one), null)
   if (after.length === 0 || !last) return null
-  const before = older.filter(
-    ({ step }) => step.orderId === last.step.orderId && step.stepId === last.step.stepId,
-  )
-  if (readings.some((reading) => cutHere(reading) && reading.seq > last.seq && reading.seq < firstSeq))
-    return null
+  const before = older.filter(({ step }) => step.orderId === last.step.orderId && step.stepId === last.step.stepId)
+  if (readings.some((reading) => cutHere(reading) && reading.seq > last.seq && reading.seq < firstSeq)) return null
   const fit = cornersFit(deck, byCorner(before), byCorner(after))
   return fit.ok ? { flatIn: fit.value.flatIn, angleIn: fit.value.angleIn, toleranceIn } : null
 }

@@ -12,9 +12,23 @@ export const lostByCutting: readonly StepRef[] = [
   'flow-after-port',
 ]
 const machined: readonly StepRef[] = [
-  'guides', 'inserts', 'weld', 'straighten', 'steam-holes', 'groove', 'port', 'open-chamber', 'angle-cut', 'flat-cut', 'deburr',
-  'intake', 'bolt-seats', 'bolt-fit', 'seat-work', 'blend',
-] // prettier-ignore
+  'guides',
+  'inserts',
+  'weld',
+  'straighten',
+  'steam-holes',
+  'groove',
+  'port',
+  'open-chamber',
+  'angle-cut',
+  'flat-cut',
+  'deburr',
+  'intake',
+  'bolt-seats',
+  'bolt-fit',
+  'seat-work',
+  'blend',
+]
 const cleaned: readonly StepRef[] = ['wash-in', 'crack']
 
 /**

@@ -32,8 +32,7 @@ const all =
 const offer = (asked: Ask): Ask => ({ ...asked, optional: true })
 
 const answeredAt = ({ facts }: Context, key: StepKey, kind: ReadingKind): string =>
-  facts.readings.findLast((reading) => reading.kind === kind && keyText(reading.step) === keyText(key))
-    ?.text ?? ''
+  facts.readings.findLast((reading) => reading.kind === kind && keyText(reading.step) === keyText(key))?.text ?? ''
 
 /** Owed once another answer at the same step calls for it, offered until then: both can be given at one go. */
 const followUp = (
@@ -54,8 +53,7 @@ const seatDepth = (context: Context): Ask => ({
 })
 
 /** Every chamber where something must be held; one shows how the head stands. */
-const everyChamberMatters = ({ facts }: Context): boolean =>
-  facts.targetCc !== null || facts.classMinCc !== null
+const everyChamberMatters = ({ facts }: Context): boolean => facts.targetCc !== null || facts.classMinCc !== null
 
 const chambers: Asks = (context) => [
   everyChamberMatters(context) ? ask(context, 'cc') : { kind: 'cc', points: ['1'] },
@@ -71,8 +69,7 @@ const flatCut: Asks = (context) => {
   return sure ? [depth] : [depth, { kind: 'cc', points: ['at-stop', 'at-size'] }]
 }
 
-const cutInScope = (order: OrderFacts): boolean =>
-  order.scope.some((id) => id === 'angle-cut' || id === 'flat-cut')
+const cutInScope = (order: OrderFacts): boolean => order.scope.some((id) => id === 'angle-cut' || id === 'flat-cut')
 
 const arrivalFigures: Asks = (context, key) => {
   const order = context.facts.orders.find((candidate) => candidate.orderId === key.orderId)
@@ -96,21 +93,23 @@ const finished: Asks = (context, key) => {
   const cc = finishedCc(context)
   const bent = deckCut || context.onRoute('thickness') || context.onRoute('straighten') || context.onRoute('weld')
   return [
-    ...(cc.length > 0 ? [{ kind: 'cc', points: cc } as const, ask(context, 'valves-used'), ask(context, 'plug-used')] : []),
+    ...(cc.length > 0
+      ? [{ kind: 'cc', points: cc } as const, ask(context, 'valves-used'), ask(context, 'plug-used')]
+      : []),
     ...(corners ? [ask(context, 'thickness')] : []),
     ...(bent ? [ask(context, 'straightness')] : []),
-    ...(facts.finishAsked ? [ask(context, 'finish-how'), followUp(context, key, 'finish', 'finish-how', ['measured', 'comparator'])] : []),
+    ...(facts.finishAsked
+      ? [ask(context, 'finish-how'), followUp(context, key, 'finish', 'finish-how', ['measured', 'comparator'])]
+      : []),
     ...(deckCut ? [ask(context, 'cutter-marks')] : []),
   ]
-} // prettier-ignore
+}
 
 /** Where there is a target or a limit, every chamber; else those that were measured before, so that both can be told. */
 function finishedCc(context: Context): readonly string[] {
   const everyChamber = pointsOf('chambers', { chambers: context.facts.chambers })
   if (everyChamberMatters(context)) return everyChamber
-  const before = context.facts.readings.filter(
-    ({ kind, step }) => kind === 'cc' && step.stepId === 'chambers',
-  )
+  const before = context.facts.readings.filter(({ kind, step }) => kind === 'cc' && step.stepId === 'chambers')
   return everyChamber.filter((chamber) => before.some((reading) => reading.point === chamber))
 }
 
@@ -178,10 +177,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   cam: all('cam-note'),
   'trial-fit': all('trial-fit'),
   finished,
-  ptv: (context, key) => [
-    ask(context, 'ptv'),
-    followUp(context, key, 'ptv-clearance', 'ptv', ['measured', 'short']),
-  ],
+  ptv: (context, key) => [ask(context, 'ptv'), followUp(context, key, 'ptv-clearance', 'ptv', ['measured', 'short'])],
   'wash-out': nothing,
   assemble: nothing,
   leak: all('leak-test'),

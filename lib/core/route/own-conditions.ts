@@ -52,6 +52,4 @@ const onAny = ({ onRoute }: Context, steps: readonly StepId[]): boolean => steps
 
 /** Why the step is on the route, in words: "more is cut on this visit than 0.020 in". */
 export const ownConditionWords = (condition: OwnCondition, limitIn: number | null): string =>
-  limitIn === null
-    ? ownConditions[condition].label
-    : `${ownConditions[condition].label} ${limitIn.toFixed(3)} in`
+  limitIn === null ? ownConditions[condition].label : `${ownConditions[condition].label} ${limitIn.toFixed(3)} in`

@@ -31,7 +31,7 @@ function changesOf(
     ...(old.state === step.state || !opened(old, step) ? [] : [`${step.label} must be done again: ${step.reason}`]),
     ...(owedBy(step) > owedBy(old) ? [`${step.label} asks for more readings`] : []),
   ]
-} // prettier-ignore
+}
 
 const opened = (old: RouteStep, step: RouteStep): boolean =>
   (old.state === 'done' || old.state === 'waived') && step.state === 'do again'

@@ -9,8 +9,14 @@ import { listed, lower } from './words'
 
 /** Their cells stand: without them a head does not come in, is not cut or does not leave. */
 export const fixedCells: readonly StepRef[] = [
-  'check-in', 'angle-cut', 'arrival-count', 'arrival-figures', 'flat-cut', 'final', 'hand-over',
-] // prettier-ignore
+  'check-in',
+  'angle-cut',
+  'arrival-count',
+  'arrival-figures',
+  'flat-cut',
+  'final',
+  'hand-over',
+]
 
 /** Nothing waits for these but each other, and nothing stands after them. */
 const last: readonly StepRef[] = ['final', 'hand-over']
@@ -64,7 +70,10 @@ const badStations = ({ stationNames }: RouteRules): Fault =>
   badName(Object.values({ ...stationLabels, ...stationNames }), 'station')
 
 const badNames = ({ rows }: StepTable): Fault =>
-  badName(rows.filter(({ own }) => !own?.retired).map(({ label }) => label), 'step') // prettier-ignore
+  badName(
+    rows.filter(({ own }) => !own?.retired).map(({ label }) => label),
+    'step',
+  )
 
 function badCells({ changed }: RouteRules): Fault {
   const stock = tableOf({ stationNames: {}, changed: {}, own: [] })
@@ -86,7 +95,7 @@ function badOwn(step: OwnStep, { own }: RouteRules): Fault {
   if (hasLimit && (step.limitIn === null || step.limitIn <= 0)) return `${step.label}: say past what figure it comes.`
   if (last.includes(step.after)) return `${step.label}: nothing stands after the final inspection.`
   return null
-} // prettier-ignore
+}
 
 /** Every step that the rules name is there, and nothing waits for what comes last. */
 function badWaits({ changed, own }: RouteRules, table: StepTable): Fault {
@@ -102,7 +111,7 @@ function badWaits({ changed, own }: RouteRules, table: StepTable): Fault {
       ? `${label} cannot wait for what comes last.`
       : null
   })
-} // prettier-ignore
+}
 
 /** Steps that wait for each other; found by following what each waits for. */
 function circle({ rows, rowOf, hardBefore }: StepTable): Fault {

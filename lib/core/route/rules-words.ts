@@ -54,14 +54,20 @@ type Both = {
 const renamed = (from: string, to: string): string[] => (from === to ? [] : [`${from} is now called ${to}`])
 
 function stepChanges(row: ShopRow, old: ShopRow | undefined, both: Both): string[] {
-  if (!old) return [`${row.label} was added, at ${lower(stationName(row.station, both.after))}: ${cellsWords(row.cells)}`]
+  if (!old)
+    return [`${row.label} was added, at ${lower(stationName(row.station, both.after))}: ${cellsWords(row.cells)}`]
   const { label } = row
   const [from, to] = [askedOf(row.ref, both.before), askedOf(row.ref, both.after)]
   if (row.own?.retired && !old.own?.retired) return [`${label} is on no new route any more`]
   return [
     ...(old.own?.retired && !row.own?.retired ? [`${label} is used again`] : []),
     ...renamed(old.label, label),
-    ...differs(`${label}: at`, stationName(old.station, both.before), stationName(row.station, both.after), old.station !== row.station),
+    ...differs(
+      `${label}: at`,
+      stationName(old.station, both.before),
+      stationName(row.station, both.after),
+      old.station !== row.station,
+    ),
     ...differs(`${label}:`, cellsWords(old.cells), cellsWords(row.cells)),
     ...differs(`${label}: its condition`, conditionWords(old), conditionWords(row)),
     ...differs(`${label}: waits for`, stepNames(from.waitsFor, both.was), stepNames(to.waitsFor, both.is)),
@@ -70,22 +76,26 @@ function stepChanges(row: ShopRow, old: ShopRow | undefined, both: Both): string
     ...differs(`${label}: makes chips`, old.own?.machining ? 'yes' : 'no', row.own?.machining ? 'yes' : 'no'),
     ...differs(`${label}: stands after`, placeWords(old, both.was), placeWords(row, both.is)),
   ]
-} // prettier-ignore
+}
 
 const differs = (what: string, from: string, to: string, really = from !== to): string[] =>
   really ? [`${what} ${to}, was ${from}`] : []
 
 /** What the shop itself asks of a step in order and "do again". */
-export const askedOf = (ref: StepRef, { changed, own }: RouteRules): Required<Pick<StepChange, 'waitsFor' | 'undoneBy'>> => {
+export const askedOf = (
+  ref: StepRef,
+  { changed, own }: RouteRules,
+): Required<Pick<StepChange, 'waitsFor' | 'undoneBy'>> => {
   const { waitsFor = [], undoneBy = [] } = own.find(({ id }) => id === ref) ?? changed[ref] ?? {}
   return { waitsFor, undoneBy }
-} // prettier-ignore
+}
 
 const orNothing = (words: readonly string[]): string => (words.length === 0 ? 'nothing' : listed(words))
-const stepNames = (refs: readonly StepRef[], table: StepTable): string => orNothing(refs.map((ref) => lower(table.rowOf(ref)?.label ?? ref))) // prettier-ignore
-const causeNames = (causes: Required<StepChange>['undoneBy']): string => orNothing(causes.map((cause) => causeWords[cause])) // prettier-ignore
+const stepNames = (refs: readonly StepRef[], table: StepTable): string =>
+  orNothing(refs.map((ref) => lower(table.rowOf(ref)?.label ?? ref)))
+const causeNames = (causes: Required<StepChange>['undoneBy']): string =>
+  orNothing(causes.map((cause) => causeWords[cause]))
 const owesWords = ({ own }: ShopRow): string => orNothing((own?.owes ?? []).map(readingNoun))
 const conditionWords = ({ own }: ShopRow): string =>
   own && own.when !== '' ? ownConditionWords(own.when, own.limitIn) : 'nothing'
-const placeWords = ({ own }: ShopRow, table: StepTable): string =>
-  own ? lower(table.rowOf(own.after).label) : ''
+const placeWords = ({ own }: ShopRow, table: StepTable): string => (own ? lower(table.rowOf(own.after).label) : '')

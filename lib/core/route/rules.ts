@@ -56,8 +56,7 @@ export const noRules: RouteRules = { stationNames: {}, changed: {}, own: [] }
 export const isOwnStep = (id: string): id is OwnStepId => /^own-[1-9]\d{0,3}$/.test(id)
 
 /** A step that stands from the start, or has the form of one that the shop added. */
-export const isStepId = (id: string): id is StepId =>
-  (stepIds as readonly string[]).includes(id) || isOwnStep(id)
+export const isStepId = (id: string): id is StepId => (stepIds as readonly string[]).includes(id) || isOwnStep(id)
 
 /** A line of ordered work, by the form of its id. */
 export const isWorkId = (id: string): id is WorkId =>

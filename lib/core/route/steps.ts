@@ -19,13 +19,7 @@ export type StepRow = {
   readonly when?: when.Condition
 }
 
-const row = (
-  ref: StepRef,
-  label: string,
-  station: Station,
-  cells: string,
-  condition?: when.Condition,
-): StepRow => ({
+const row = (ref: StepRef, label: string, station: Station, cells: string, condition?: when.Condition): StepRow => ({
   ref,
   stepId: ref.startsWith('flow-') ? 'flow' : (ref as StepId),
   label,

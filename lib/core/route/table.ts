@@ -44,11 +44,12 @@ function makeTable(rules: RouteRules): StepTable {
     rowOf: (ref) => byRef.get(ref) as ShopRow,
     hardBefore: before,
     advisedBefore: ofEach(rows, (ref) => (advised[ref] ?? []).filter((other) => !before.get(ref)?.includes(other))),
-    causedBy: (cause) => (cause === 'shop-step' ? machining : cause in causedBy ? causedBy[cause as keyof typeof causedBy] : []),
+    causedBy: (cause) =>
+      cause === 'shop-step' ? machining : cause in causedBy ? causedBy[cause as keyof typeof causedBy] : [],
     makesDoAgain: (cause) => [...makesDoAgain[cause], ...(added.get(cause) ?? [])],
     isWork: (ref) => workSteps.has(ref) || machining.includes(ref),
   }
-} // prettier-ignore
+}
 
 /** The steps that stand from the start as the shop has them, each with the shop's own right after it. */
 function rowsOf({ changed, own }: RouteRules): ShopRow[] {

@@ -5,18 +5,65 @@ export const cutKinds = ['none', 'clean-up', 'flat', 'angle', 'angle-flat'] as c
 export type CutKind = (typeof cutKinds)[number]
 
 export const stations = [
-  'front-desk', 'wash', 'measuring-bench', 'flow-bench', 'port-bench', 'deck-mill', 'intake-mill', 'bolt-bench',
-  'seat-machine', 'assembly', 'outside',
-] as const // prettier-ignore
+  'front-desk',
+  'wash',
+  'measuring-bench',
+  'flow-bench',
+  'port-bench',
+  'deck-mill',
+  'intake-mill',
+  'bolt-bench',
+  'seat-machine',
+  'assembly',
+  'outside',
+] as const
 export type Station = (typeof stations)[number]
 
 export const stepIds = [
-  'check-in', 'wash-in', 'crack', 'pressure', 'thickness', 'chambers', 'seat-before', 'flow', 'guides', 'inserts', 'weld',
-  'straighten', 'steam-holes', 'groove', 'coating', 'port', 'open-chamber', 'angle-cut', 'arrival-count',
-  'arrival-figures', 'flat-cut', 'deburr', 'intake', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit', 'seat-after',
-  'seat-work', 'blend', 'heights', 'springs', 'rocker', 'cam', 'trial-fit', 'finished', 'ptv', 'wash-out', 'assemble',
-  'leak', 'wrap', 'final', 'hand-over',
-] as const // prettier-ignore
+  'check-in',
+  'wash-in',
+  'crack',
+  'pressure',
+  'thickness',
+  'chambers',
+  'seat-before',
+  'flow',
+  'guides',
+  'inserts',
+  'weld',
+  'straighten',
+  'steam-holes',
+  'groove',
+  'coating',
+  'port',
+  'open-chamber',
+  'angle-cut',
+  'arrival-count',
+  'arrival-figures',
+  'flat-cut',
+  'deburr',
+  'intake',
+  'bolt-seats',
+  'bolt-fit',
+  'bolt-reach',
+  'dowel-fit',
+  'seat-after',
+  'seat-work',
+  'blend',
+  'heights',
+  'springs',
+  'rocker',
+  'cam',
+  'trial-fit',
+  'finished',
+  'ptv',
+  'wash-out',
+  'assemble',
+  'leak',
+  'wrap',
+  'final',
+  'hand-over',
+] as const
 export type StockStepId = (typeof stepIds)[number]
 /** A step that the shop added. */
 export type OwnStepId = `own-${number}`
@@ -204,8 +251,18 @@ export type RouteStep = StepKey & {
 }
 
 export type Whereabouts =
-  | 'expected' | 'on order' | 'in house' | 'away' | 'waiting for parts' | 'waiting for an answer' | 'held' | 'finished'
-  | 'released' | 'handed over' | 'returned as is' | 'scrapped' // prettier-ignore
+  | 'expected'
+  | 'on order'
+  | 'in house'
+  | 'away'
+  | 'waiting for parts'
+  | 'waiting for an answer'
+  | 'held'
+  | 'finished'
+  | 'released'
+  | 'handed over'
+  | 'returned as is'
+  | 'scrapped'
 
 /** One thing that stands between a visit and its release. */
 export type Missing = {

@@ -3,14 +3,7 @@ import type { ReadingFact, ReadingKind } from '../readings/types'
 import { routeInDetail, type DetailedStep } from './compute-route'
 import { nothingYet } from './nothing-yet'
 import { defaultRouteSettings } from './settings'
-import {
-  cutKinds,
-  flowOccurrences,
-  type CutKind,
-  type PlanFacts,
-  type RouteFacts,
-  type WorkId,
-} from './types'
+import { cutKinds, flowOccurrences, type CutKind, type PlanFacts, type RouteFacts, type WorkId } from './types'
 import type { RouteRules } from './rules'
 import { tableOf } from './table'
 import { cutWords } from './words'
@@ -18,8 +11,7 @@ import { cutWords } from './words'
 /** Labels of the steps that keep a walk from its end; none: the head comes to its hand over. */
 export type Walk = { readonly goesRound: readonly string[]; readonly ticks: number }
 
-const settled = ({ state }: DetailedStep): boolean =>
-  state === 'done' || state === 'waived' || state === 'not needed'
+const settled = ({ state }: DetailedStep): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
 /**
  * Does everything on a route, always the first step that nothing stands before, as if every reading came out well, until
@@ -89,10 +81,12 @@ const planOf = (kind: CutKind): PlanFacts => {
 export function walks(rules: RouteRules): readonly { readonly name: string; readonly facts: RouteFacts }[] {
   const { rows } = tableOf(rules)
   const everything: WorkId[] = [
-    ...rows.flatMap(({ stepId, cells }): WorkId[] => (stepId !== 'flow' && cells.some((cell) => cell !== '–') ? [stepId] : [])),
+    ...rows.flatMap(({ stepId, cells }): WorkId[] =>
+      stepId !== 'flow' && cells.some((cell) => cell !== '–') ? [stepId] : [],
+    ),
     ...flowOccurrences.map((occurrence): WorkId => `flow-${occurrence}`),
     'valves',
-  ] // prettier-ignore
+  ]
   return cutKinds.flatMap((kind) =>
     [false, true].map((much) => ({
       name: `${kind === 'none' ? 'no cut' : `a ${cutWords[kind]}`}${much ? ' and everything ordered' : ''}`,

@@ -1,13 +1,6 @@
 import { motionOf, type DeckCut } from '../clearance/rigid-motion'
 import { ok, type Result } from '../errors'
-import {
-  circleOver,
-  placeCircle,
-  shareBelow,
-  type CircleName,
-  type CircleOverDeck,
-  type Seat,
-} from './circles'
+import { circleOver, placeCircle, shareBelow, type CircleName, type CircleOverDeck, type Seat } from './circles'
 
 export type TopCutLoss = {
   /** Share of the top-cut circle that the new deck has taken, 0–1. */

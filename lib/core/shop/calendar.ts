@@ -11,8 +11,7 @@ export function dayIn(zone: string, at: Date): Day {
     month: '2-digit',
     day: '2-digit',
   }).formatToParts(at)
-  const part = (type: Intl.DateTimeFormatPartTypes): string =>
-    parts.find((entry) => entry.type === type)?.value ?? ''
+  const part = (type: Intl.DateTimeFormatPartTypes): string => parts.find((entry) => entry.type === type)?.value ?? ''
   return `${part('year').padStart(4, '0')}-${part('month')}-${part('day')}`
 }
 
@@ -20,8 +19,7 @@ const dayMs = 24 * 60 * 60 * 1000
 const midnightMs = (day: Day): number => Date.parse(`${day}T00:00:00Z`)
 
 /** Calendar days from one day to another; below zero when `to` is earlier. No clock change can shift it: days only. */
-export const daysBetween = (from: Day, to: Day): number =>
-  Math.round((midnightMs(to) - midnightMs(from)) / dayMs)
+export const daysBetween = (from: Day, to: Day): number => Math.round((midnightMs(to) - midnightMs(from)) / dayMs)
 
 export const addDays = (day: Day, days: number): Day =>
   new Date(midnightMs(day) + days * dayMs).toISOString().slice(0, 10)

@@ -24,10 +24,7 @@ export function fitLogo(widthPx: number, heightPx: number): LogoSize {
 }
 
 /** The same on a screen, in the 96 pixels an inch that a page is laid out in; a hair of a line is still one pixel. */
-export function logoOnScreen(
-  widthPx: number,
-  heightPx: number,
-): { readonly width: number; readonly height: number } {
+export function logoOnScreen(widthPx: number, heightPx: number): { readonly width: number; readonly height: number } {
   const { widthMm, heightMm } = fitLogo(widthPx, heightPx)
   const pixels = (mm: number): number => Math.max(1, Math.round((mm / 25.4) * 96))
   return { width: pixels(widthMm), height: pixels(heightMm) }

@@ -65,12 +65,7 @@ export const settingGroups: readonly SettingGroup[] = [
         perCent(25),
         'One standard deviation, in per cent of the rate.',
       ),
-      field(
-        'vendorMarginCc',
-        'Left for us by a vendor',
-        cc(0.1, 20),
-        'So that the last cut lands on size in house.',
-      ),
+      field('vendorMarginCc', 'Left for us by a vendor', cc(0.1, 20), 'So that the last cut lands on size in house.'),
       field(
         'cutToleranceIn',
         'Tolerance of a cut',
@@ -111,12 +106,7 @@ export const settingGroups: readonly SettingGroup[] = [
         depth,
         'Customary 0.080 to 0.100; the engine and cam makers’ figures come first.',
       ),
-      field(
-        'ptvLeastExhaustIn',
-        'Exhaust',
-        depth,
-        'Customary 0.100; the engine and cam makers’ figures come first.',
-      ),
+      field('ptvLeastExhaustIn', 'Exhaust', depth, 'Customary 0.100; the engine and cam makers’ figures come first.'),
     ],
   },
   {

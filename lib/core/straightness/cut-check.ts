@@ -21,8 +21,7 @@ export type CutCheckRow = {
 }
 
 export type CutCheckInput = {
-  readonly measured: Pick<PlaneFit, 'flatIn' | 'angleIn'> &
-    Partial<Pick<PlaneFit, 'angleDeg' | 'taperIn' | 'residual'>>
+  readonly measured: Pick<PlaneFit, 'flatIn' | 'angleIn'> & Partial<Pick<PlaneFit, 'angleDeg' | 'taperIn' | 'residual'>>
   readonly wanted: CutParts
   readonly marks: VendorMarks | null
   readonly toleranceIn: number
@@ -41,23 +40,10 @@ export type CutCheckInput = {
  * Taper along the head and the worst point off the plane are wanted to be nothing.
  * Example: 0.0205 flat where 0.020 was wanted, tolerance 0.002 → off 0.0005, within.
  */
-export function cutCheck({
-  measured,
-  wanted,
-  marks,
-  toleranceIn,
-  milledWidthIn,
-}: CutCheckInput): CutCheckRow[] {
-  const toleranceDeg =
-    milledWidthIn === null ? null : (Math.atan(toleranceIn / milledWidthIn) * 180) / Math.PI
+export function cutCheck({ measured, wanted, marks, toleranceIn, milledWidthIn }: CutCheckInput): CutCheckRow[] {
+  const toleranceDeg = milledWidthIn === null ? null : (Math.atan(toleranceIn / milledWidthIn) * 180) / Math.PI
   const { residual } = measured
-  const rows: readonly [
-    CutCheckRow['part'],
-    number | undefined,
-    number | null,
-    number | null,
-    number | null,
-  ][] = [
+  const rows: readonly [CutCheckRow['part'], number | undefined, number | null, number | null, number | null][] = [
     ['flat', measured.flatIn, wanted.flatIn, marks?.flatIn ?? null, toleranceIn],
     ['angle', measured.angleIn, wanted.angleIn, marks?.angleIn ?? null, toleranceIn],
     ['degrees', measured.angleDeg, wanted.angleDeg, marks?.angleDeg ?? null, toleranceDeg],

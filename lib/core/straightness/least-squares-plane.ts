@@ -11,9 +11,7 @@ const onOnePointIn2 = 1e-12
  *
  * Normal equations about the centre of the points, where they stay well conditioned.
  */
-export function leastSquaresPlane(
-  points: readonly (readonly [x: number, y: number, z: number])[],
-): Plane | null {
+export function leastSquaresPlane(points: readonly (readonly [x: number, y: number, z: number])[]): Plane | null {
   const n = points.length
   if (n < 3) return null
   const mean = (axis: 0 | 1 | 2) => points.reduce((sum, point) => sum + point[axis], 0) / n

@@ -40,19 +40,30 @@ type Piece = { readonly value: number; readonly role: Role | null; readonly edge
 const shape =
   /^([a-z\s]*?)\s*(\d*[.,]\d+|\d+)\s*(?:(°|degrees?|deg|thou|inch(?:es)?|in|"|″|mm)(?![a-z]))?\.?\s*([a-z\s]*)$/i
 const words: Readonly<Record<string, Role | 'intake' | 'exhaust' | ''>> = {
-  flat: 'flat', angle: 'angle', tilt: 'angle', deep: 'angle', edge: 'angle',
-  exhaust: 'exhaust', ex: 'exhaust', exh: 'exhaust', intake: 'intake', int: 'intake',
-  at: '', the: '', on: '', side: '', part: '', cut: '', off: '', of: '',
-} // prettier-ignore
+  flat: 'flat',
+  angle: 'angle',
+  tilt: 'angle',
+  deep: 'angle',
+  edge: 'angle',
+  exhaust: 'exhaust',
+  ex: 'exhaust',
+  exh: 'exhaust',
+  intake: 'intake',
+  int: 'intake',
+  at: '',
+  the: '',
+  on: '',
+  side: '',
+  part: '',
+  cut: '',
+  off: '',
+  of: '',
+}
 
 /** A fraction of an inch as rules have it, reduced: 1/64, 3/32. */
 function looksLikeFraction(text: string): boolean {
   const [, above = '', below = ''] = /^\s*(\d+)\s*\/\s*(\d+)\D*$/.exec(text) ?? []
-  return (
-    ['2', '4', '8', '16', '32', '64'].includes(below) &&
-    Number(above) < Number(below) &&
-    Number(above) % 2 === 1
-  )
+  return ['2', '4', '8', '16', '32', '64'].includes(below) && Number(above) < Number(below) && Number(above) % 2 === 1
 }
 
 const deepestIn = 0.5

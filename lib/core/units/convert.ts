@@ -7,9 +7,7 @@ export function unitNamed(quantity: Quantity, name: string): Unit | undefined {
 }
 
 /** Into the core's unit: 10 thou → 0.010 in, 50 °F → 10 °C. */
-export const toCore = (figure: number, { times, over, zeroAt }: Unit): number =>
-  ((figure - zeroAt) * times) / over
+export const toCore = (figure: number, { times, over, zeroAt }: Unit): number => ((figure - zeroAt) * times) / over
 
 /** Out of the core's unit: 0.010 in → 10 thou. */
-export const fromCore = (value: number, { times, over, zeroAt }: Unit): number =>
-  (value * over) / times + zeroAt
+export const fromCore = (value: number, { times, over, zeroAt }: Unit): number => (value * over) / times + zeroAt

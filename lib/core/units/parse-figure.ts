@@ -53,16 +53,9 @@ export function parseFigure(text: string, quantity: Quantity, fieldUnit?: string
 }
 
 /** No decimal that was typed is left out of what was understood: .3415 as a lift reads "0.3415 in". */
-function echoOf(
-  value: number,
-  kept: string,
-  quantity: Quantity,
-  typed: string | null,
-  meant: string,
-): string {
+function echoOf(value: number, kept: string, quantity: Quantity, typed: string | null, meant: string): string {
   const { unit: own, decimals } = quantities[quantity]
-  if (meant !== own)
-    return `${formatFigure(value, quantity)} (${typed === null ? withUnit(kept, meant) : kept})`
+  if (meant !== own) return `${formatFigure(value, quantity)} (${typed === null ? withUnit(kept, meant) : kept})`
   const typedDecimals = /[.,](\d+)/.exec(kept)?.[1]?.length ?? 0
   if (typedDecimals <= decimals) return formatFigure(value, quantity)
   return withUnit(value.toFixed(typedDecimals), own)
@@ -70,11 +63,7 @@ function echoOf(
 
 /** One kind of minus, one kind of inch and minute mark, a decimal point. */
 function plainText(text: string): Result<string> {
-  const plain = text
-    .replaceAll(/[−–]/g, '-')
-    .replaceAll(/[″”“]/g, '"')
-    .replaceAll(/[′’]/g, "'")
-    .replaceAll(/\s/g, ' ')
+  const plain = text.replaceAll(/[−–]/g, '-').replaceAll(/[″”“]/g, '"').replaceAll(/[′’]/g, "'").replaceAll(/\s/g, ' ')
   const [before, after, ...more] = plain.split(',')
   if (after === undefined) return ok(plain)
   const parted = more.length > 0 || /\d\.|\.\d/.test(plain)
@@ -111,8 +100,7 @@ function bareRefused(
   const facts = quantities[quantity]
   const tooLarge = value > facts.most || (facts.least < 0 && value < facts.least)
   // 0.018 typed where thou are meant: it would stand on the paper as nothing.
-  const shownAsNothing =
-    value !== 0 && fieldUnit !== facts.unit && Math.abs(value) < 0.5 / 10 ** facts.decimals
+  const shownAsNothing = value !== 0 && fieldUnit !== facts.unit && Math.abs(value) < 0.5 / 10 ** facts.decimals
   if (!tooLarge && !shownAsNothing) return null
   const readings = otherReadings(read, kept, quantity, fieldUnit)
   if (readings.length < 2) return null

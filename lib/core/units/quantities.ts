@@ -42,13 +42,7 @@ type QuantityFacts = {
   readonly whole?: true
 }
 
-const inches = (
-  label: string,
-  least: number,
-  most: number,
-  decimals: number,
-  thou = false,
-): QuantityFacts => ({
+const inches = (label: string, least: number, most: number, decimals: number, thou = false): QuantityFacts => ({
   label,
   family: 'length',
   unit: 'in',

@@ -18,7 +18,8 @@ export async function secureConnection(connection: SqlDriverAdapter): Promise<vo
   for (const { name, set, reads } of settings) {
     await firstValue(connection, `PRAGMA ${name} = ${set}`)
     const now = await firstValue(connection, `PRAGMA ${name}`)
-    if (now !== reads) throw new Error(`SQLite did not take ${name} = ${set} (it says ${now}). Brasstag does not start.`)
+    if (now !== reads)
+      throw new Error(`SQLite did not take ${name} = ${set} (it says ${now}). Brasstag does not start.`)
   }
 }
 

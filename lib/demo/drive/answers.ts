@@ -19,12 +19,7 @@ const oneOf =
 /** One a kind: every question that a step can ask has an answer here. */
 export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
   condition: oneOf('sound', 'sound', 'worn'),
-  'came-with': oneOf(
-    'bare',
-    'valves in a box, marked',
-    'valves and springs, customer’s own',
-    'head bolts in a bag',
-  ),
+  'came-with': oneOf('bare', 'valves in a box, marked', 'valves and springs, customer’s own', 'head bolts in a bag'),
   photo: always('no photo: the camera is away'),
 
   crack: always('none'),

@@ -6,9 +6,7 @@ export type CutSoFar = { readonly flatIn: number; readonly angleIn: number }
 export function cutSoFar(found: Found): CutSoFar {
   const back = found.visit.outside.filter((order) => order.receivedAt !== null && order.confirmed !== '')
   const outside = (part: 'angleIn' | 'flatIn') => back.reduce((sum, order) => sum + order[part], 0)
-  const edges = (['intake', 'exhaust'] as const).map(
-    (edge) => figureAt(found, 'angle-cut', 'edge-depth', edge) ?? 0,
-  )
+  const edges = (['intake', 'exhaust'] as const).map((edge) => figureAt(found, 'angle-cut', 'edge-depth', edge) ?? 0)
   return {
     flatIn: outside('flatIn') + (figureAt(found, 'flat-cut', 'cut-depth', '') ?? 0),
     angleIn: outside('angleIn') + Math.max(0, ...edges),

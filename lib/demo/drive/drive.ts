@@ -42,19 +42,12 @@ function openStep({ route, tag }: Found, ref: StepRef): RouteStep {
 
 function givenAt(readings: Readings, kind: ReadingKind, point: string): Given | undefined {
   const given = readings[kind]
-  if (given === undefined || typeof given === 'string' || 'notTaken' in given)
-    return given as Given | undefined
+  if (given === undefined || typeof given === 'string' || 'notTaken' in given) return given as Given | undefined
   return given[point]
 }
 
 /** Everything the step still owes, from what is given, the rest from the table. */
-function entryOf(
-  head: Found,
-  step: RouteStep,
-  readings: Readings,
-  { instruments = {} }: Hands,
-  all: boolean,
-): Entry {
+function entryOf(head: Found, step: RouteStep, readings: Readings, { instruments = {} }: Hands, all: boolean): Entry {
   const entries = step.owes.flatMap(({ kind, points, missing, optional }) => {
     const wanted = optional ? (alsoAnswered.includes(kind) ? points : []) : missing
     const asked = points.filter(
@@ -83,12 +76,7 @@ const seenStep = (head: Found, step: RouteStep) => {
 }
 
 /** Ticks a step, answering all it owes. */
-export async function tick(
-  hands: Hands,
-  visitId: string,
-  ref: StepRef,
-  readings: Readings = {},
-): Promise<Ticked> {
+export async function tick(hands: Hands, visitId: string, ref: StepRef, readings: Readings = {}): Promise<Ticked> {
   return tickFound(hands, await findVisit(visitId), ref, readings)
 }
 
@@ -109,11 +97,7 @@ export async function read(hands: Hands, visitId: string, ref: StepRef, readings
   const head = await findVisit(visitId)
   const step = openStep(head, ref)
   const entry = entryOf(head, step, readings, hands, false)
-  await recordReadings(
-    hands.at(step.station),
-    { ...seenStep(head, step), entry },
-    { now: hands.time(step.station) },
-  )
+  await recordReadings(hands.at(step.station), { ...seenStep(head, step), entry }, { now: hands.time(step.station) })
 }
 
 /** Says that somebody is at it. */
@@ -138,9 +122,7 @@ const placeOf = (step: RouteStep): number => workingOrder.indexOf(refOf(step))
 /** What comes next on the way to a step: the first in working order that waits for nothing, else the first. */
 function nextBefore({ route }: Found, ref: StepRef): RouteStep | null {
   const end = workingOrder.indexOf(ref)
-  const before = route
-    .filter((step) => !settled(step) && placeOf(step) < end)
-    .sort((a, b) => placeOf(a) - placeOf(b))
+  const before = route.filter((step) => !settled(step) && placeOf(step) < end).sort((a, b) => placeOf(a) - placeOf(b))
   return before.find((step) => step.waitsFor.length === 0) ?? before[0] ?? null
 }
 
@@ -148,12 +130,7 @@ function nextBefore({ route }: Found, ref: StepRef): RouteStep | null {
 export type OnTheWay = Readonly<Partial<Record<StepRef, Readings>>>
 
 /** Does everything that comes before a step; the step itself is left as it is. */
-export async function driveTo(
-  hands: Hands,
-  visitId: string,
-  ref: StepRef,
-  onTheWay: OnTheWay = {},
-): Promise<void> {
+export async function driveTo(hands: Hands, visitId: string, ref: StepRef, onTheWay: OnTheWay = {}): Promise<void> {
   const most = 2 * stepTable.length // a route that goes round in circles is a fault to see
   for (let count = 0; count < most; count += 1) {
     const head = await findVisit(visitId)

@@ -11,8 +11,7 @@ export function inches(value: number, decimals = 4): string {
 const noise = (found: Found, { step, kind, point }: Asked, most: number): number =>
   scatter([found.tag, step.stepId, step.occurrence, kind, point].join('|'), most)
 
-const chamberList = (found: Found): string[] =>
-  Array.from({ length: found.chambers }, (_, at) => String(at + 1))
+const chamberList = (found: Found): string[] => Array.from({ length: found.chambers }, (_, at) => String(at + 1))
 
 /** What the chamber held when it came: read, else the figure on record with a casting's own scatter. */
 export function presentCc(found: Found, chamber: string): number {
@@ -49,8 +48,7 @@ function ccAt(found: Found, { step, point }: Asked, chamber: string): number {
     case 'open-chamber':
       return (targetCc ?? presentCc(found, chamber)) + scatter(`${found.tag} opened ${chamber}`, 0.2)
     case 'flat-cut': {
-      const sizeCc =
-        (targetCc ?? presentCc(found, chamber)) - (plan?.seatWorkGivesCc ?? 0) + aboutMean(found, chamber)
+      const sizeCc = (targetCc ?? presentCc(found, chamber)) - (plan?.seatWorkGivesCc ?? 0) + aboutMean(found, chamber)
       return point === 'at-stop' ? sizeCc + 1 : sizeCc
     }
     case 'finished':
@@ -135,8 +133,7 @@ export const edgeDepth = (found: Found, { point }: Asked): string =>
 export function flow(found: Found, asked: Asked): string {
   const [port = 'intake', lift = '0.3'] = asked.point.split('@')
   const intake = port === 'intake'
-  const valveIn =
-    (intake ? found.casting.intakeValveIn : found.casting.exhaustValveIn) ?? (intake ? 1.94 : 1.5)
+  const valveIn = (intake ? found.casting.intakeValveIn : found.casting.exhaustValveIn) ?? (intake ? 1.94 : 1.5)
   const most = (intake ? 64 : 80) * valveIn ** 2
   const own = 1 + scatter(`${found.tag} ${port} port`, 0.02)
   const done = (stepId: string) => found.route.some((step) => step.stepId === stepId && step.state === 'done')
@@ -145,9 +142,7 @@ export function flow(found: Found, asked: Asked): string {
   return (most * levelled * own * worked * (1 + noise(found, asked, 0.008))).toFixed(0)
 }
 
-const valves: Readonly<
-  Record<string, readonly [intake: number, exhaust: number, most: number, decimals: number]>
-> = {
+const valves: Readonly<Record<string, readonly [intake: number, exhaust: number, most: number, decimals: number]>> = {
   'seat-width': [0.055, 0.07, 0.004, 3],
   sink: [0.004, 0.003, 0.002, 3],
   'stem-height': [1.981, 1.994, 0.008, 3],

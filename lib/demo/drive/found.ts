@@ -48,9 +48,8 @@ export async function findVisit(visitId: string): Promise<Found> {
 
 /** The newest figure of this kind read at a step. */
 export const figureAt = ({ read }: Found, stepId: StepId, kind: ReadingKind, point: string): number | null =>
-  read.findLast(
-    (reading) => reading.step.stepId === stepId && reading.kind === kind && reading.point === point,
-  )?.value ?? null
+  read.findLast((reading) => reading.step.stepId === stepId && reading.kind === kind && reading.point === point)
+    ?.value ?? null
 
 /** Where and what is asked. */
 export type Asked = {

@@ -160,11 +160,7 @@ export const findingOpen: Story = (job) => [
       'seat-work',
       'Guides 2 and 3 exhaust worn bell-mouthed, .006 loose. Seats will not hold on them.',
     )
-    await job.photo(
-      0,
-      { stepId: 'seat-work', findingId, caption: 'Exhaust guide of chamber 2' },
-      { ringed: 2 },
-    )
+    await job.photo(0, { stepId: 'seat-work', findingId, caption: 'Exhaust guide of chamber 2' }, { ringed: 2 })
     await job.ask(findingId, {
       price: '120.00',
       tax: '8.25',

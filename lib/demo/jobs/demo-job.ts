@@ -125,15 +125,10 @@ export class DemoJob {
   get #hands(): Hands {
     const { staff, instruments } = this.ground
     return {
-      at: (station) =>
-        station === 'front-desk' ? staff.tamsin : mill.includes(station) ? staff.dov : staff.ines,
+      at: (station) => (station === 'front-desk' ? staff.tamsin : mill.includes(station) ? staff.dov : staff.ines),
       time: (station) => this.clock.pass(minutes[station]),
       camera: ({ visit, tag, chambers }, by) =>
-        this.#photo(
-          by,
-          { visitId: visit.id, stepId: 'check-in', caption: 'As it came in' },
-          { tag, chambers },
-        ),
+        this.#photo(by, { visitId: visit.id, stepId: 'check-in', caption: 'As it came in' }, { tag, chambers }),
       instruments: {
         cc: instruments.burette,
         thickness: instruments.micrometer,
@@ -192,24 +187,33 @@ export class DemoJob {
     yes: { by: string; how: string } | null,
   ) {
     const form = {
-      pairId: this.head(0).pairId, seenVersion: 0, splitBy: 'margin', flatIn: '', angleIn: '', angleDeg: '', stopAtIn: '',
-      sinkIn: '', reason: '', ...choice,
-    } // prettier-ignore
+      pairId: this.head(0).pairId,
+      seenVersion: 0,
+      splitBy: 'margin',
+      flatIn: '',
+      angleIn: '',
+      angleDeg: '',
+      stopAtIn: '',
+      sinkIn: '',
+      reason: '',
+      ...choice,
+    }
     const { planId } = await makePlanVersion(this.ground.staff.bram, planChoiceSchema.parse(form), this.#now)
     if (yes) await acceptPlan(this.ground.staff.tamsin, acceptPlanSchema.parse({ planId, ...yes }), this.#now)
   }
 
   async send({ heads, ...order }: Send, words: Words = {}): Promise<void> {
     const form = {
-      finishesToSize: false, ...order, instructions: '', freight: '', tracking: '', ...words,
+      finishesToSize: false,
+      ...order,
+      instructions: '',
+      freight: '',
+      tracking: '',
+      ...words,
       heads: heads.map((at) => ({ visitId: this.head(at).visitId, angleIn: '', flatIn: '', comesWith: 'bare' })),
-    } // prettier-ignore
+    }
     const again = words.redoCost ? { redoOfId: this.#orderId } : {}
-    this.#order = await sendOutside(
-      this.ground.staff.dov,
-      sendOutsideSchema.parse({ ...form, ...again }),
-      this.#now,
-    )
+    this.#order = await sendOutside(this.ground.staff.dov, sendOutsideSchema.parse({ ...form, ...again }), this.#now)
   }
 
   /** Orders what waits to be bought for this job, as the form proposes it; `pieces` of the parts it waits for. */
@@ -296,10 +300,14 @@ export class DemoJob {
     const input = receiveOutsideSchema.parse({
       orderId: this.#orderId,
       heads: heads.map((at) => ({
-        visitId: this.head(at).visitId, confirmed, seatsIn: true, marksTyped: marks.typed, marksRead: marks.read,
+        visitId: this.head(at).visitId,
+        confirmed,
+        seatsIn: true,
+        marksTyped: marks.typed,
+        marksRead: marks.read,
         ...rejected,
       })),
-    }) // prettier-ignore
+    })
     await receiveOutside(this.ground.staff.dov, input, this.#now)
     for (const at of heads) {
       const words = {
@@ -330,11 +338,7 @@ export class DemoJob {
     drawn: Omit<Drawn, 'tag' | 'chambers'> = {},
   ): Promise<void> {
     const { tag, chambers } = await findVisit(this.head(at).visitId)
-    await this.#photo(
-      this.ground.staff.ines,
-      { ...words, visitId: this.head(at).visitId },
-      { tag, chambers, ...drawn },
-    )
+    await this.#photo(this.ground.staff.ines, { ...words, visitId: this.head(at).visitId }, { tag, chambers, ...drawn })
   }
 
   hold(at: number, stepId: StepId, reason: string) {
@@ -352,11 +356,7 @@ export class DemoJob {
     await decideHold(this.ground.staff.orla, input, this.#now)
   }
 
-  async wait(
-    at: number,
-    step: StepRef,
-    parts: { what: string; fromWhom: string; promisedOn: string },
-  ): Promise<void> {
+  async wait(at: number, step: StepRef, parts: { what: string; fromWhom: string; promisedOn: string }): Promise<void> {
     const { route } = await visitWithRoute(await db(), this.head(at).visitId)
     const { stepId, occurrence, orderId } = findStep(route, keyOf(step))
     const input = { visitId: this.head(at).visitId, step: { stepId, occurrence, orderId }, ...parts }
@@ -368,10 +368,7 @@ export class DemoJob {
   }
 
   /** What the counter asks about a finding; it then stands on the customer's link. */
-  async ask(
-    findingId: string,
-    asked: { price: string; tax: string; addsWork: string[]; how: string },
-  ): Promise<void> {
+  async ask(findingId: string, asked: { price: string; tax: string; addsWork: string[]; how: string }): Promise<void> {
     const input = askFindingSchema.parse({ ...asked, findingId, version: 1 })
     await askFinding(this.ground.staff.tamsin, input, this.#now)
   }
@@ -381,11 +378,7 @@ export class DemoJob {
   }
 
   pay(amount: string, how: string) {
-    return takePayment(
-      this.ground.staff.tamsin,
-      { jobId: this.booked.jobId, kind: 'payment', amount, how },
-      this.#now,
-    )
+    return takePayment(this.ground.staff.tamsin, { jobId: this.booked.jobId, kind: 'payment', amount, how }, this.#now)
   }
 
   /** Adds a correction of the answer that stands at one point of a step. */
@@ -410,9 +403,7 @@ export class DemoJob {
     const key = keyOf(step)
     const gap = gapsOf(found).find(
       (missing) =>
-        missing.what === 'step' &&
-        missing.step.stepId === key.stepId &&
-        missing.step.occurrence === key.occurrence,
+        missing.what === 'step' && missing.step.stepId === key.stepId && missing.step.occurrence === key.occurrence,
     )
     if (!gap) throw new Error(`${step} is not missing.`)
     await waiveGap(this.ground.staff.orla, { visitId: found.visit.id, gap: gap.gap, reason }, this.#now)

@@ -4,14 +4,7 @@ import { must } from '@/lib/core/errors'
 import { stationName } from '@/lib/core/route/rules-words'
 import { stations, type Station } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
-import {
-  finishedSince,
-  heldHeads,
-  lastEvents,
-  waiversSince,
-  workableSteps,
-  type OpenStep,
-} from '@/lib/data/back-room'
+import { finishedSince, heldHeads, lastEvents, waiversSince, workableSteps, type OpenStep } from '@/lib/data/back-room'
 import { db, type Db } from '@/lib/data/db'
 import { effectiveReadings, newestReadings } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
@@ -53,10 +46,7 @@ export async function seeBackRoom(actor: Actor, now: Date) {
   const holds = await heldHeads(client)
   const waivers = (await waiversSince(client, since)).filter(thisMonth)
   const outOfTolerance = (await missedTargets(client, since)).filter(thisMonth)
-  const names = await namesOf([
-    ...holds.map((hold) => hold.openedById),
-    ...waivers.map((waiver) => waiver.byId),
-  ])
+  const names = await namesOf([...holds.map((hold) => hold.openedById), ...waivers.map((waiver) => waiver.byId)])
   return {
     zone: shop.timeZone,
     locale: shop.locale,

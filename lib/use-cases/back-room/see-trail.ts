@@ -67,9 +67,7 @@ function words(value: unknown): string {
   if (Array.isArray(value)) return listWords(value)
   if (typeof value !== 'object') return String(value)
   return listWords(
-    Object.entries(value as object).flatMap(([key, inner]) =>
-      isEmpty(inner) ? [] : [`${key} ${words(inner)}`],
-    ),
+    Object.entries(value as object).flatMap(([key, inner]) => (isEmpty(inner) ? [] : [`${key} ${words(inner)}`])),
   )
 }
 
@@ -88,8 +86,7 @@ function fieldWords(field: string): string {
   return bare.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 }
 
-const isId = (value: unknown): boolean =>
-  typeof value === 'string' && /^[0-9a-f]{8}-[0-9a-f-]{27}$/.test(value)
+const isId = (value: unknown): boolean => typeof value === 'string' && /^[0-9a-f]{8}-[0-9a-f-]{27}$/.test(value)
 
 /**
  * "name: from Ada to Ada Quill" for a change, "name: Ada" for what was new; what was new and empty is left out, and bare
@@ -97,10 +94,7 @@ const isId = (value: unknown): boolean =>
  */
 function changeWords(changes: string): string[] {
   const fields = Object.entries(JSON.parse(changes) as Record<string, unknown>)
-  const ordered = [
-    ...fields.filter(([, value]) => !isId(value)),
-    ...fields.filter(([, value]) => isId(value)),
-  ]
+  const ordered = [...fields.filter(([, value]) => !isId(value)), ...fields.filter(([, value]) => isId(value))]
   return ordered.flatMap(([field, value]) => {
     const isChange = typeof value === 'object' && value !== null && 'from' in value && 'to' in value
     if (isChange) return [`${fieldWords(field)}: from ${words(value.from)} to ${words(value.to)}`]

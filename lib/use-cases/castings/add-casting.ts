@@ -8,11 +8,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { AddCasting } from '@/lib/schemas/casting'
 import { factsOf, flatCasting, partsOf } from './casting-parts'
 
-export async function addCasting(
-  actor: Actor,
-  input: AddCasting,
-  moment: Moment,
-): Promise<{ castingId: string }> {
+export async function addCasting(actor: Actor, input: AddCasting, moment: Moment): Promise<{ castingId: string }> {
   must(allow(actor, 'casting.change'))
   return write(actor, moment, async (w) => {
     const id = newId(w.now)

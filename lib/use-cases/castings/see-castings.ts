@@ -63,10 +63,7 @@ function boltSeen(row: CastingRow['bolts'][number]): CastingSeen['bolts'][number
   return { label, xIn, yIn, diameterIn, boltIn, lengthIn, blind, threadLeftIn }
 }
 
-function variantSeen(
-  row: CastingRow['variants'][number],
-  withCost: boolean,
-): CastingSeen['variants'][number] {
+function variantSeen(row: CastingRow['variants'][number], withCost: boolean): CastingSeen['variants'][number] {
   const { id: variantId, name, nominalText, supply, cutByMaker, leadDays, costMinor } = row
   const facts = { variantId, name, nominalText, supply, cutByMaker, leadDays }
   return { ...facts, costMinor: withCost ? costMinor : null }

@@ -43,10 +43,14 @@ export async function seeRates(actor: Actor, castingId: string): Promise<RateOfF
       form,
       rate: shownRate(must(castingRate(must(rateOfRecord(facts)), cuts, null, depthSettingErrorThou))),
       cuts: taught.map(({ visitId, headId, tag, jobNumber, cut, whyNot }) => ({
-        visitId, headId, tag, jobNumber, whyNot,
+        visitId,
+        headId,
+        tag,
+        jobNumber,
+        whyNot,
         depthThou: cut?.depthThou ?? null,
         tookCc: cut ? cut.beforeCc - cut.afterCc : null,
-      })), // prettier-ignore
+      })),
     })
   }
   return forms

@@ -44,8 +44,14 @@ const daysBefore = (now: Date, days: number) => new Date(now.getTime() - days * 
 /** A promise this near, with the work not finished, is at risk. */
 const nearDays = 2
 const notFinished: readonly Whereabouts[] = [
-  'expected', 'on order', 'in house', 'away', 'waiting for parts', 'waiting for an answer', 'held',
-] // prettier-ignore
+  'expected',
+  'on order',
+  'in house',
+  'away',
+  'waiting for parts',
+  'waiting for an answer',
+  'held',
+]
 
 /** What the counter must know at a glance; a job stands once in a list, with those of its heads that the list is about. */
 export async function seeCounter(actor: Actor, input: { now: Date }): Promise<CounterView> {

@@ -30,11 +30,7 @@ export async function castingOnBench(reader: Reader, castingId: string): Promise
     deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
     facts,
     learned: rate.cuts === 0 ? null : { thouPerCc: rate.thouPerCc, words: rate.words, proven: rate.proven },
-    flowed: await earlierFlowOf(
-      reader,
-      casting.id,
-      (await currentSettings(reader)).values.flowRepeatabilityPart,
-    ),
+    flowed: await earlierFlowOf(reader, casting.id, (await currentSettings(reader)).values.flowRepeatabilityPart),
     variants: casting.variants.map(({ id, name, nominalCc, supply, cutByMaker, leadDays, costMinor }) => ({
       id,
       name,

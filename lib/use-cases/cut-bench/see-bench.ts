@@ -62,8 +62,6 @@ export async function benchShop(reader: Reader, withPrices: boolean): Promise<Be
     angleLimitDeg: settings.angleLimitDeg,
     ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
     outsideDays: await outsideDays(reader, timeZone),
-    prices:
-      prices &&
-      Object.fromEntries(Object.entries(prices).map(([stepId, { unitMinor }]) => [stepId, unitMinor])),
+    prices: prices && Object.fromEntries(Object.entries(prices).map(([stepId, { unitMinor }]) => [stepId, unitMinor])),
   }
 }

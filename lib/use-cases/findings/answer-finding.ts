@@ -12,11 +12,7 @@ import { askedOf } from './asked-of'
 import { takeAnswer } from './take-answer'
 
 /** The customer's yes or no, as the counter heard it. */
-export async function answerFinding(
-  actor: Actor,
-  input: AnswerFindingInput,
-  moment: Moment,
-): Promise<{ id: string }> {
+export async function answerFinding(actor: Actor, input: AnswerFindingInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'finding.ask'))
   return write(actor, moment, async (w) => {
     const finding = await findingById(w.tx, input.findingId)

@@ -9,11 +9,7 @@ import { refuseUnknownWork } from '../jobs/refuse-unknown-work'
 import { askedOf } from './asked-of'
 
 /** Writes down what the customer was asked; the answer is still to come. */
-export async function askFinding(
-  actor: Actor,
-  input: AskFindingInput,
-  moment: Moment,
-): Promise<{ id: string }> {
+export async function askFinding(actor: Actor, input: AskFindingInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'finding.ask'))
   return write(actor, moment, async (w) => {
     const finding = await findingById(w.tx, input.findingId)

@@ -9,11 +9,7 @@ import type { reportFindingSchema } from '@/lib/schemas/visit'
 import { refuseOnOrder, refuseReleased } from '../visits/refuse-closed'
 
 /** Something seen that was not ordered. The counter prices it and asks the customer. */
-export async function reportFinding(
-  actor: Actor,
-  input: z.output<typeof reportFindingSchema>,
-  moment: Moment,
-) {
+export async function reportFinding(actor: Actor, input: z.output<typeof reportFindingSchema>, moment: Moment) {
   must(allow(actor, 'finding.report'))
   return write(actor, moment, async (w) => {
     const visit = await visitById(w.tx, input.visitId)
@@ -23,10 +19,18 @@ export async function reportFinding(
     const id = newId(w.now)
     await w.tx.finding.create({
       data: {
-        id, visitId: visit.id, stepId: input.stepId, what: input.what, priceMinor: null, addsWork: '',
-        reportedAt: w.now, reportedById: actor.personId, askedHow: '', answeredBy: '',
+        id,
+        visitId: visit.id,
+        stepId: input.stepId,
+        what: input.what,
+        priceMinor: null,
+        addsWork: '',
+        reportedAt: w.now,
+        reportedById: actor.personId,
+        askedHow: '',
+        answeredBy: '',
       },
-    }) // prettier-ignore
+    })
     w.audit({
       action: 'finding',
       subject: 'finding',

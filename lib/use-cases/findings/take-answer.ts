@@ -1,10 +1,4 @@
-import {
-  addFoundWork,
-  updateFinding,
-  type Answered,
-  type Asked,
-  type FindingRecord,
-} from '@/lib/data/findings'
+import { addFoundWork, updateFinding, type Answered, type Asked, type FindingRecord } from '@/lib/data/findings'
 import { bumpVisit, refreshRoute } from '@/lib/data/visits'
 import type { VisitRecord } from '@/lib/data/facts'
 import type { Author, Write } from '@/lib/data/write'

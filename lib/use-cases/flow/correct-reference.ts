@@ -32,11 +32,20 @@ export async function correctReference(
     const setId = newId(w.now)
     await w.tx.readingSet.create({
       data: {
-        id: setId, visitId: null, castingId: input.castingId, stepId: 'flow', occurrence: 'reference', orderId: null,
-        eventSeq: 0, instrumentId: null, conditions: first.conditions, takenAt: w.now, recordedAt: w.now,
+        id: setId,
+        visitId: null,
+        castingId: input.castingId,
+        stepId: 'flow',
+        occurrence: 'reference',
+        orderId: null,
+        eventSeq: 0,
+        instrumentId: null,
+        conditions: first.conditions,
+        takenAt: w.now,
+        recordedAt: w.now,
         byId: actor.personId,
       },
-    }) // prettier-ignore
+    })
     await w.tx.reading.createMany({
       data: standing.map((reading) => ({ id: newId(w.now), setId, ...correctionRow(reading, input) })),
     })

@@ -160,9 +160,7 @@ export function ratioOf(runs: readonly BenchRun[]): Ratio | null {
     return ratio?.ok && ratio.value.length > 0 ? [{ run, ratio: ratio.value }] : []
   })
   if (found.length === 0) return null
-  const lifts = [...new Set(found.flatMap(({ ratio }) => ratio.map(({ liftIn }) => liftIn)))].sort(
-    (a, b) => a - b,
-  )
+  const lifts = [...new Set(found.flatMap(({ ratio }) => ratio.map(({ liftIn }) => liftIn)))].sort((a, b) => a - b)
   return {
     names: found.map(({ run }) => ({ id: run.id, name: run.name })),
     rows: lifts.map((lift) => ({

@@ -15,8 +15,7 @@ export async function recordReference(
 ): Promise<{ readonly setId: string }> {
   must(allow(actor, 'reading.record-bench'))
   const points = input.readings.filter(isAnswered).map(pointOf)
-  if (points.length === 0)
-    throw new RefusedError({ code: 'invalid', message: 'Type the flow at one lift at least.' })
+  if (points.length === 0) throw new RefusedError({ code: 'invalid', message: 'Type the flow at one lift at least.' })
   return write(actor, moment, async (w) => {
     const casting = await castingById(w.tx, input.castingId)
     const setId = newId(w.now)

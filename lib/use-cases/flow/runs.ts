@@ -38,10 +38,7 @@ export type Subject = {
  * The runs among sets of flow readings, oldest first. Readings of one step of one visit belong to one run unless they
  * were entered as a repeat; of one run the newest reading of a lift counts.
  */
-export function benchRuns(
-  sets: readonly FlowSet[],
-  subjectOf: (set: FlowSet) => Subject | null,
-): readonly BenchRun[] {
+export function benchRuns(sets: readonly FlowSet[], subjectOf: (set: FlowSet) => Subject | null): readonly BenchRun[] {
   const setById = new Map(sets.map((set) => [set.id, set]))
   const groups = new Map<string, EffectiveReading[]>()
   for (const reading of effectiveReadings([...sets])) {
@@ -55,9 +52,7 @@ export function benchRuns(
     const subject = set && subjectOf(set)
     return set && subject ? [benchRun(set, subject, readings)] : []
   })
-  return toldApart(
-    runs.sort((a, b) => a.takenAt.getTime() - b.takenAt.getTime() || a.name.localeCompare(b.name)),
-  )
+  return toldApart(runs.sort((a, b) => a.takenAt.getTime() - b.takenAt.getTime() || a.name.localeCompare(b.name)))
 }
 
 /** The same step on another job, and another reference run, would have the same name. */
@@ -77,9 +72,7 @@ function benchRun(set: FlowSet, subject: Subject, readings: readonly EffectiveRe
   const number = runNumber(set.conditions)
   const reference = set.visitId === null
   const step = reference ? 'reference run' : lower(workLabel(`flow-${set.occurrence as FlowOccurrence}`))
-  const short = reference
-    ? 'reference'
-    : `${set.occurrence.replaceAll('-', ' ')}${number > 1 ? ` ${number}` : ''}`
+  const short = reference ? 'reference' : `${set.occurrence.replaceAll('-', ' ')}${number > 1 ? ` ${number}` : ''}`
   const port = (name: FlowPort) => runOf(readings, name, subject.headId)
   return {
     id: set.id,

@@ -44,7 +44,11 @@ export async function seeFlow(actor: Actor, headId: string, choice: FlowChoice):
   if (visits.length === 0 && tags.length === 0) {
     throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
   }
-  const sets = await flowSets(client, visits.map(({ id }) => id), casting?.id ?? null) // prettier-ignore
+  const sets = await flowSets(
+    client,
+    visits.map(({ id }) => id),
+    casting?.id ?? null,
+  )
   const tagOf = (id: string): string => {
     const own = tags.filter((tag) => tag.headId === id)
     return (own.find((tag) => tag.to === null) ?? own.at(-1))?.number ?? 'no tag yet'
@@ -82,9 +86,7 @@ export async function seeFlow(actor: Actor, headId: string, choice: FlowChoice):
 function chosenRuns(runs: readonly BenchRun[], { run: wanted, from }: FlowChoice): readonly BenchRun[] {
   const own = runs.filter(({ whose }) => whose === 'own')
   const ids =
-    wanted.length > 0 || from !== null
-      ? [...wanted, ...(from === null ? [] : [from])]
-      : [own[0]?.id, own.at(-1)?.id]
+    wanted.length > 0 || from !== null ? [...wanted, ...(from === null ? [] : [from])] : [own[0]?.id, own.at(-1)?.id]
   const place = (run: BenchRun): number => (run.id === from ? 0 : run.whose === 'reference' ? 1 : 2)
   return runs.filter(({ id }) => ids.includes(id)).sort((a, b) => place(a) - place(b))
 }

@@ -18,11 +18,7 @@ type Head = Input['heads'][number]
 const step = { stepId: 'hand-over', occurrence: '', orderId: null } as const
 
 /** Heads leave with somebody: only what is released, or goes back as it is. All of them go, or none. */
-export async function handOver(
-  actor: Actor,
-  input: Input,
-  moment: Moment,
-): Promise<{ tags: readonly string[] }> {
+export async function handOver(actor: Actor, input: Input, moment: Moment): Promise<{ tags: readonly string[] }> {
   must(allow(actor, 'visit.hand-over'))
   return write(actor, moment, async (w) => {
     const tags: string[] = []
@@ -42,14 +38,23 @@ async function handOne(w: Write, input: Input, head: Head): Promise<string> {
   await answerAndTick(w, visit.id, findStep(route, step), input.takenBy, head)
   await w.tx.handOver.create({
     data: {
-      visitId: visit.id, takenBy: input.takenBy, side: head.side, partsBack: head.partsBack, note: input.note, at: w.now,
+      visitId: visit.id,
+      takenBy: input.takenBy,
+      side: head.side,
+      partsBack: head.partsBack,
+      note: input.note,
+      at: w.now,
       byId: w.actor.personId,
     },
-  }) // prettier-ignore
+  })
   w.audit({
-    action: 'hand-over', subject: 'visit', subjectId: visit.id, visitId: visit.id, jobId: visit.jobId,
+    action: 'hand-over',
+    subject: 'visit',
+    subjectId: visit.id,
+    visitId: visit.id,
+    jobId: visit.jobId,
     changes: { side: head.side, partsBack: head.partsBack },
-  }) // prettier-ignore
+  })
   await refreshRoute(w.tx, visit.id, w.now)
   return tag
 }
@@ -68,13 +73,7 @@ function refuseNotReady(visit: Awaited<ReturnType<typeof visitWithRoute>>['visit
 }
 
 /** The step's own answers, in the same rows as at any station, and its tick. */
-async function answerAndTick(
-  w: Write,
-  visitId: string,
-  at: RouteStep,
-  takenBy: string,
-  head: Head,
-): Promise<void> {
+async function answerAndTick(w: Write, visitId: string, at: RouteStep, takenBy: string, head: Head): Promise<void> {
   const answer = (kind: 'taken-by' | 'side' | 'parts-returned', text: string) => ({
     kind,
     point: '',

@@ -51,9 +51,7 @@ type Draft = {
  * entered one after the other belong to one.
  */
 export function chamberTrend(visits: readonly VisitReadings[], chambers: number): ChamberStage[] {
-  const stages = visits.flatMap((visit) =>
-    draftsOf(visit.readings).map((draft) => stageOf(draft, visit, chambers)),
-  )
+  const stages = visits.flatMap((visit) => draftsOf(visit.readings).map((draft) => stageOf(draft, visit, chambers)))
   return stages.map((stage, place) => ({ ...stage, notLike: notLike(stages[place - 1], stage) }))
 }
 
@@ -111,7 +109,5 @@ export function fittedAt(readings: readonly EffectiveReading[], step: string, se
 function notLike(before: ChamberStage | undefined, { fitted }: ChamberStage): string {
   if (!before || before.fitted === fitted) return before && fitted === '' ? 'valves and plug not noted' : ''
   const missing = [before.fitted === '' ? 'before' : '', fitted === '' ? 'here' : ''].filter(Boolean)
-  return missing.length > 0
-    ? `valves and plug not noted ${listed(missing)}`
-    : `${fitted} here, ${before.fitted} before`
+  return missing.length > 0 ? `valves and plug not noted ${listed(missing)}` : `${fitted} here, ${before.fitted} before`
 }

@@ -79,8 +79,7 @@ function lineOf(
   }
 }
 
-const wordsOf = ({ point }: HistoryEntry): string =>
-  answerWords({ ...point, kind: point.kind as ReadingKind })
+const wordsOf = ({ point }: HistoryEntry): string => answerWords({ ...point, kind: point.kind as ReadingKind })
 
 function instrumentWords(instruments: readonly Instrument[]) {
   const names = new Map(instruments.map(({ id, name }) => [id, name]))
@@ -88,8 +87,6 @@ function instrumentWords(instruments: readonly Instrument[]) {
     const name = instrumentId === null ? undefined : names.get(instrumentId)
     if (name === undefined) return ''
     if (instrumentCheckedOn === null) return name
-    return instrumentCheckedOn === ''
-      ? `${name}, never checked`
-      : `${name}, last checked ${instrumentCheckedOn}`
+    return instrumentCheckedOn === '' ? `${name}, never checked` : `${name}, last checked ${instrumentCheckedOn}`
   }
 }

@@ -10,13 +10,7 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { db } from '@/lib/data/db'
-import {
-  effectiveReadings,
-  planRecordOf,
-  removedBeforeIn,
-  visitInclude,
-  type VisitRecord,
-} from '@/lib/data/facts'
+import { effectiveReadings, planRecordOf, removedBeforeIn, visitInclude, type VisitRecord } from '@/lib/data/facts'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { namesOf } from '@/lib/data/people'
@@ -211,9 +205,7 @@ function comebacks(visit: Visit, all: readonly Visit[]) {
   })
   return {
     comebackOf: from ? told(from, visit) : null,
-    cameBackAs: all
-      .filter(({ comebackOfId }) => comebackOfId === visit.id)
-      .map((later) => told(later, later)),
+    cameBackAs: all.filter(({ comebackOfId }) => comebackOfId === visit.id).map((later) => told(later, later)),
   }
 }
 
@@ -289,9 +281,7 @@ function visitView(
     })),
     correctedSinceRelease:
       release !== undefined &&
-      visit.readings.some(
-        (set) => set.recordedAt > release.at && set.points.some((point) => point.correctsId),
-      ),
+      visit.readings.some((set) => set.recordedAt > release.at && set.points.some((point) => point.correctsId)),
     returned: visit.returned?.reason ?? null,
     handedOver: visit.handOver ? { to: visit.handOver.takenBy, at: visit.handOver.at } : null,
   }

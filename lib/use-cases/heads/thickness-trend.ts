@@ -99,4 +99,4 @@ function removedWords(visits: readonly VisitReadings[], drafts: readonly Draft[]
   const goneIn = fromIn - thinnest(last) + sinceIn
   const since = newIn === null ? 'since it first came; new thickness not known' : 'since new'
   return `${depth(goneIn)} at the deepest ${since}${bySetting}.`
-} // prettier-ignore
+}

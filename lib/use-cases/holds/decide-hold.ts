@@ -16,14 +16,17 @@ export async function decideHold(actor: Actor, input: z.output<typeof decideHold
     const changed = await w.tx.hold.updateMany({
       where: { id: hold.id, version: input.version, decidedAt: null },
       data: {
-        decision: input.decision, decisionNote: input.note, customerYes: input.customerYes, decidedAt: w.now,
-        decidedById: actor.personId, version: { increment: 1 },
+        decision: input.decision,
+        decisionNote: input.note,
+        customerYes: input.customerYes,
+        decidedAt: w.now,
+        decidedById: actor.personId,
+        version: { increment: 1 },
       },
-    }) // prettier-ignore
+    })
     conflictUnless(changed, 'this hold')
     await bumpVisit(w.tx, visit)
-    if (input.decision === 'scrap')
-      await w.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: w.now } })
+    if (input.decision === 'scrap') await w.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: w.now } })
     w.audit({
       action: 'decide-hold',
       subject: 'hold',

@@ -19,10 +19,16 @@ export async function openHold(actor: Actor, input: z.output<typeof openHoldSche
     const id = newId(w.now)
     await w.tx.hold.create({
       data: {
-        id, visitId: visit.id, stepId: input.stepId, reason: input.reason, openedAt: w.now, openedById: actor.personId,
-        decisionNote: '', customerYes: '',
+        id,
+        visitId: visit.id,
+        stepId: input.stepId,
+        reason: input.reason,
+        openedAt: w.now,
+        openedById: actor.personId,
+        decisionNote: '',
+        customerYes: '',
       },
-    }) // prettier-ignore
+    })
     w.audit({
       action: 'hold',
       subject: 'hold',

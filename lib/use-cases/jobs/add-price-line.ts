@@ -8,11 +8,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { AddPriceLineInput } from '@/lib/schemas/job'
 import { priceOf } from './prices-of'
 
-export async function addPriceLine(
-  actor: Actor,
-  input: AddPriceLineInput,
-  moment: Moment,
-): Promise<{ id: string }> {
+export async function addPriceLine(actor: Actor, input: AddPriceLineInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'price.change'))
   return write(actor, moment, async (w) => {
     const job = await jobById(w.tx, input.jobId)

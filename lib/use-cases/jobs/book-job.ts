@@ -37,9 +37,7 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     const shop = await shopOf(w.tx)
     const today = dayIn(shop.timeZone, w.now)
     refusePast(input.promiseOn, today)
-    const prices = input.prices.map((line, at) =>
-      priceOf(line, shop.currencyExponent, `prices.${at}.unitPrice`),
-    )
+    const prices = input.prices.map((line, at) => priceOf(line, shop.currencyExponent, `prices.${at}.unitPrice`))
     const customerId = await pickOrAddCustomer(w, input.customer)
     const job = await addJob(w, today, { ...jobFields(input), customerId })
     await putEngine(w, job.id, engineOf(input.engine))

@@ -10,11 +10,7 @@ import type { ChangeEngineInput } from '@/lib/schemas/job'
 import { engineOf } from './engine-of'
 
 /** What is learned of the engine after booking; the routes of its heads follow. */
-export async function changeEngine(
-  actor: Actor,
-  input: ChangeEngineInput,
-  moment: Moment,
-): Promise<{ jobId: string }> {
+export async function changeEngine(actor: Actor, input: ChangeEngineInput, moment: Moment): Promise<{ jobId: string }> {
   must(allow(actor, 'job.change'))
   return write(actor, moment, async (w) => {
     const job = await jobById(w.tx, input.jobId)

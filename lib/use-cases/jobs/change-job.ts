@@ -14,11 +14,7 @@ const labels = { promiseOn: 'promise date', urgent: 'urgent', note: 'note', part
  * Changes what may change after booking: promise, urgency, note, place of the parts; target, side and rack place of each
  * head. What somebody else changed since it was looked at is a conflict, unless both now say the same.
  */
-export async function changeJob(
-  actor: Actor,
-  input: ChangeJobInput,
-  moment: Moment,
-): Promise<{ changed: number }> {
+export async function changeJob(actor: Actor, input: ChangeJobInput, moment: Moment): Promise<{ changed: number }> {
   must(allow(actor, 'job.change'))
   return write(actor, moment, async (w) => {
     const job = await jobById(w.tx, input.jobId)
@@ -34,8 +30,7 @@ export async function changeJob(
       w.audit({ action: 'job.change', subject: 'job', subjectId: job.id, jobId: job.id, changes })
       changed += 1
     }
-    for (const [at, visit] of input.visits.entries())
-      changed += await changeVisit(w, job.id, visit, `visits.${at}`)
+    for (const [at, visit] of input.visits.entries()) changed += await changeVisit(w, job.id, visit, `visits.${at}`)
     return { changed }
   })
 }

@@ -6,11 +6,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { EndPriceLineInput } from '@/lib/schemas/job'
 
 /** Takes a price line off the job; the audit keeps that it was there. */
-export async function endPriceLine(
-  actor: Actor,
-  input: EndPriceLineInput,
-  moment: Moment,
-): Promise<{ id: string }> {
+export async function endPriceLine(actor: Actor, input: EndPriceLineInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'price.change'))
   return write(actor, moment, async (w) => {
     if (!(await endPrice(w, input.jobId, input.lineId))) {

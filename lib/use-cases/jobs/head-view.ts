@@ -48,9 +48,7 @@ export type JobHead = {
 
 export function headView(visit: JobRecord['visits'][number], jobNumber: string, rules: RouteRules): JobHead {
   const route = visit.steps.map(routeStepOf)
-  const open = route.filter(
-    (step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again',
-  )
+  const open = route.filter((step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again')
   return {
     visitId: visit.id,
     version: visit.version,

@@ -15,8 +15,6 @@ export function planLine(plan: PlanRecord): string {
   const angle = plan.angleIn > 0 ? `${thou(plan.angleIn)} at the ${plan.deepEdge} edge by angle` : ''
   const flat = plan.flatIn > 0 ? `${plan.kind === 'clean-up' ? 'stop at ' : ''}${thou(plan.flatIn)} flat` : ''
   const after =
-    plan.predictedFinishedCc === null
-      ? ''
-      : `${formatFigure(plan.predictedFinishedCc, 'chamberVolume')} expected`
+    plan.predictedFinishedCc === null ? '' : `${formatFigure(plan.predictedFinishedCc, 'chamberVolume')} expected`
   return [kindWords[plan.kind], angle, flat, after].filter(Boolean).join(', ')
 }

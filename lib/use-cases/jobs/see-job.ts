@@ -87,9 +87,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   return {
     ...jobFields(job),
     daysLeft:
-      job.promiseOn === null || hasLeft(job)
-        ? null
-        : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
+      job.promiseOn === null || hasLeft(job) ? null : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
     rules,

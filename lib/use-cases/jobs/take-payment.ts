@@ -9,11 +9,7 @@ import type { TakePaymentInput } from '@/lib/schemas/job'
 import { minorAt } from './prices-of'
 
 /** Money taken or given back at the counter. A wrong entry is not rewritten: it is given back by a refund. */
-export async function takePayment(
-  actor: Actor,
-  input: TakePaymentInput,
-  moment: Moment,
-): Promise<{ id: string }> {
+export async function takePayment(actor: Actor, input: TakePaymentInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'payment.take'))
   return write(actor, moment, async (w) => {
     const job = await jobById(w.tx, input.jobId)

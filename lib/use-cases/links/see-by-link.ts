@@ -100,10 +100,7 @@ function questionsOf(papers: readonly PaperHead[], shop: Manner): LinkQuestion[]
       .filter((finding) => isOnLink(finding, visit))
       .map((finding) => ({ ...questionOf(finding, tag, shop), photos: photosOf(visit, finding.id) })),
   )
-  return [
-    ...all.filter(({ answered }) => answered === null),
-    ...all.filter(({ answered }) => answered !== null),
-  ]
+  return [...all.filter(({ answered }) => answered === null), ...all.filter(({ answered }) => answered !== null)]
 }
 
 const photosOf = (visit: PaperVisit, findingId: string): LinkQuestion['photos'] =>

@@ -55,8 +55,14 @@ export function callsOf(
     const out = order.heads.filter((head) => !head.back)
     const reasons = vendorReasons(order, tomorrow)
     const vendor: Call = {
-      ...common, id: order.orderId, who: 'vendor', name: record.vendor.name, phone: record.vendor.phone, reasons, heads: out,
-    } // prettier-ignore
+      ...common,
+      id: order.orderId,
+      who: 'vendor',
+      name: record.vendor.name,
+      phone: record.vendor.phone,
+      reasons,
+      heads: out,
+    }
     return [
       ...(reasons.length > 0 ? [vendor] : []),
       ...customersAtRisk(record, order, out, manner).map(({ phone, ...call }) => ({

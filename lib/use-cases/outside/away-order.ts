@@ -54,12 +54,7 @@ export const headLine = (visit: VisitOfOrder, back: boolean): AwayHead => ({
   back,
 })
 
-export function awayOrder(
-  order: OrderRecord,
-  took: Turnaround | null,
-  today: string,
-  timeZone: string,
-): AwayOrder {
+export function awayOrder(order: OrderRecord, took: Turnaround | null, today: string, timeZone: string): AwayOrder {
   const sentOn = dayIn(timeZone, order.sentAt ?? order.createdAt)
   const out = order.visits.filter((line) => line.receivedAt === null)
   const promises = out.flatMap((line) => (line.visit.job.promiseOn ? [line.visit.job.promiseOn] : [])).sort()

@@ -13,11 +13,7 @@ import { labelOf } from './step-label'
 const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })
 
 /** After the arrival a step of the scope is seen to be done, or turns out not to be: the route follows at once. */
-export async function confirmOutside(
-  actor: Actor,
-  input: z.output<typeof confirmOutsideSchema>,
-  moment: Moment,
-) {
+export async function confirmOutside(actor: Actor, input: z.output<typeof confirmOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
   return write(actor, moment, async (w) => {
     const line = await lineOfOrder(w.tx, input.orderId, input.visitId)
@@ -47,15 +43,9 @@ export async function confirmOutside(
   })
 }
 
-function refuseUnsuited(
-  line: LineRecord,
-  route: readonly RouteStep[],
-  stepId: StepId,
-  confirm: boolean,
-): void {
+function refuseUnsuited(line: LineRecord, route: readonly RouteStep[], stepId: StepId, confirm: boolean): void {
   const label = labelOf(route, stepId)
-  if (line.receivedAt === null)
-    throw refused('It has not come back: what was done is confirmed when it does.')
+  if (line.receivedAt === null) throw refused('It has not come back: what was done is confirmed when it does.')
   if (line.rejectedAt) throw refused('It was rejected: what the vendor did to it does not count.')
   if (!stepsOf(line.order.scope).includes(stepId)) throw refused(`${label} was not in this order.`)
   const known = stepsOf(line.confirmed).includes(stepId)

@@ -18,8 +18,7 @@ type Recent = Awaited<ReturnType<typeof recentLines>>
 export function boxesOf(sendable: Awaited<ReturnType<typeof stepsToSend>>, recent: Recent): Box[] {
   const lastVendor = (stepId: string) =>
     recent.find(
-      ({ order }) =>
-        order.vendor.retiredAt === null && stepsOf(order.scope).some((inScope) => inScope === stepId),
+      ({ order }) => order.vendor.retiredAt === null && stepsOf(order.scope).some((inScope) => inScope === stepId),
     )?.order
   const steps = [...new Set(sendable.map((row) => row.stepId))]
   return steps.map((stepId) => {

@@ -21,8 +21,16 @@ export async function leaveMargin(
   must(allow(actor, 'plan.make'))
   const sinkIn = await newestChoice(await db(), pairId)
   const choice = planChoiceSchema.parse({
-    pairId, seenVersion, kind: 'angle-flat', splitBy: 'margin', flatIn: '', angleIn: '', angleDeg: '', stopAtIn: '', sinkIn,
+    pairId,
+    seenVersion,
+    kind: 'angle-flat',
+    splitBy: 'margin',
+    flatIn: '',
+    angleIn: '',
+    angleDeg: '',
+    stopAtIn: '',
+    sinkIn,
     reason: 'Goes out with a flat part left for us to cut to size.',
-  }) // prettier-ignore
+  })
   return makePlanVersion(actor, choice, moment)
 }

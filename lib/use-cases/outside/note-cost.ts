@@ -9,17 +9,12 @@ import type { noteOutsideCostSchema } from '@/lib/schemas/outside'
 import { minorAt } from '../jobs/prices-of'
 
 /** What the vendor's work and the freight came to. */
-export async function noteOutsideCost(
-  actor: Actor,
-  input: z.output<typeof noteOutsideCostSchema>,
-  moment: Moment,
-) {
+export async function noteOutsideCost(actor: Actor, input: z.output<typeof noteOutsideCostSchema>, moment: Moment) {
   must(allow(actor, 'outside.cost'))
   return write(actor, moment, async (w) => {
     const order = await orderToChange(w.tx, input.orderId)
     const { currencyExponent } = await shopOf(w.tx)
-    const minor = (text: string, field: string) =>
-      text === '' ? null : minorAt(text, currencyExponent, field)
+    const minor = (text: string, field: string) => (text === '' ? null : minorAt(text, currencyExponent, field))
     const costMinor = minor(input.cost, 'cost')
     const freightMinor = minor(input.freightCost, 'freightCost')
     await bumpOrder(w, order, input.version, { costMinor, freightMinor })

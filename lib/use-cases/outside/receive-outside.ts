@@ -11,11 +11,7 @@ import { rejectLine } from './reject-outside'
  * Heads are back from a vendor, all of the order or part of it. What the vendor was asked to do counts as done only as
  * far as it is confirmed here; the arrival steps are owed from now on.
  */
-export async function receiveOutside(
-  actor: Actor,
-  input: z.output<typeof receiveOutsideSchema>,
-  moment: Moment,
-) {
+export async function receiveOutside(actor: Actor, input: z.output<typeof receiveOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
   return write(actor, moment, async (w) => {
     const order = await w.tx.outsideOrder.findUnique({
@@ -31,10 +27,14 @@ export async function receiveOutside(
       const changed = await w.tx.outsideOrderVisit.updateMany({
         where: { id: line.id, receivedAt: null },
         data: {
-          receivedAt: w.now, receivedById: actor.personId, seatsIn: head.seatsIn, marksTyped: head.marksTyped,
-          marksRead: head.marksRead, confirmed: head.confirmed.filter((step) => scope.includes(step)).join(','),
+          receivedAt: w.now,
+          receivedById: actor.personId,
+          seatsIn: head.seatsIn,
+          marksTyped: head.marksTyped,
+          marksRead: head.marksRead,
+          confirmed: head.confirmed.filter((step) => scope.includes(step)).join(','),
         },
-      }) // prettier-ignore
+      })
       conflictUnless(changed, 'the arrival of this head')
       await bumpVisit(w.tx, visit)
       await addEvent(w, visit.id, 'received', null, { orderId: order.id })

@@ -9,11 +9,7 @@ import type { rejectOutsideSchema } from '@/lib/schemas/outside'
 import { refuseReleased } from '../visits/refuse-closed'
 
 /** What a vendor sent back is not taken as it is: the work is owed again, and whose cost that is stands with it. */
-export async function rejectOutside(
-  actor: Actor,
-  input: z.output<typeof rejectOutsideSchema>,
-  moment: Moment,
-) {
+export async function rejectOutside(actor: Actor, input: z.output<typeof rejectOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
   return write(actor, moment, async (w) => {
     const line = await lineOfOrder(w.tx, input.orderId, input.visitId)

@@ -84,9 +84,7 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
         : [],
     )
   const taken = new Map(vendorIds.map((id) => [id, daysTaken(id)]))
-  const shown = orders.map((order) =>
-    awayOrder(order, turnaround(taken.get(order.vendorId) ?? []), today, timeZone),
-  )
+  const shown = orders.map((order) => awayOrder(order, turnaround(taken.get(order.vendorId) ?? []), today, timeZone))
   const callsCustomers = can(actor, 'call.log')
   return {
     vendors: vendorIds.flatMap((vendorId) => {

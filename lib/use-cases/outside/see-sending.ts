@@ -46,12 +46,9 @@ export async function seeSending(actor: Actor, { visitIds, redoOfId }: Asked) {
     where: { id: { in: [...visitIds] } },
     select: { pairId: true },
   })
-  if (asked.length === 0)
-    throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  if (asked.length === 0) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
   const mates = await client.visit.findMany({
-    where: redo
-      ? { id: { in: [...visitIds] } }
-      : { pairId: { in: [...new Set(asked.map(({ pairId }) => pairId))] } },
+    where: redo ? { id: { in: [...visitIds] } } : { pairId: { in: [...new Set(asked.map(({ pairId }) => pairId))] } },
     select: { id: true },
     orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
   })
@@ -90,8 +87,7 @@ async function sendable(client: Db, visitId: string): Promise<Sendable> {
 
 async function redoOf(client: Db, orderId: string, visitIds: readonly string[]): Promise<Redo | null> {
   const order = await wholeOrder(client, orderId)
-  const lines =
-    order?.visits.filter((line) => visitIds.includes(line.visitId) && line.rejectedAt !== null) ?? []
+  const lines = order?.visits.filter((line) => visitIds.includes(line.visitId) && line.rejectedAt !== null) ?? []
   if (!order || lines.length === 0) return null
   return {
     orderId: order.id,

@@ -31,11 +31,22 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
     const number = `O-${String(await nextNumber(w.tx, 'outside-order')).padStart(4, '0')}`
     await w.tx.outsideOrder.create({
       data: {
-        id: orderId, number, vendorId: vendor.id, instructions: input.instructions, scope: input.scope.join(','),
-        redoOfId: await redoOf(w, input), redoCost: input.redoCost, finishesToSize: input.finishesToSize, freight: input.freight, tracking: input.tracking, createdAt: w.now,
-        byId: actor.personId, sentAt: w.now, promisedOn: input.promisedOn,
+        id: orderId,
+        number,
+        vendorId: vendor.id,
+        instructions: input.instructions,
+        scope: input.scope.join(','),
+        redoOfId: await redoOf(w, input),
+        redoCost: input.redoCost,
+        finishesToSize: input.finishesToSize,
+        freight: input.freight,
+        tracking: input.tracking,
+        createdAt: w.now,
+        byId: actor.personId,
+        sentAt: w.now,
+        promisedOn: input.promisedOn,
       },
-    }) // prettier-ignore
+    })
     if (input.promisedOn) await addPromise(w, orderId, input.promisedOn, 'at sending')
     for (const head of input.heads) await sendHead(w, input, orderId, head)
     w.audit({
@@ -63,12 +74,7 @@ export const addPromise = (w: Write, orderId: string, promisedOn: string, note: 
     data: { id: newId(w.now), orderId, promisedOn, note, at: w.now, byId: w.actor.personId },
   })
 
-async function sendHead(
-  w: Write,
-  input: Input,
-  orderId: string,
-  head: Input['heads'][number],
-): Promise<void> {
+async function sendHead(w: Write, input: Input, orderId: string, head: Input['heads'][number]): Promise<void> {
   const found = await visitWithRoute(w.tx, head.visitId)
   const { visit, facts } = found
   refuseReleased(visit)
@@ -77,10 +83,17 @@ async function sendHead(
   await bumpVisit(w.tx, visit)
   await w.tx.outsideOrderVisit.create({
     data: {
-      id: newId(w.now), orderId, visitId: visit.id, ...share, comesWith: head.comesWith, confirmed: '', marksTyped: '',
-      marksRead: '', redoCost: '',
+      id: newId(w.now),
+      orderId,
+      visitId: visit.id,
+      ...share,
+      comesWith: head.comesWith,
+      confirmed: '',
+      marksTyped: '',
+      marksRead: '',
+      redoCost: '',
     },
-  }) // prettier-ignore
+  })
   await addEvent(w, visit.id, 'sent', null, { orderId })
   w.audit({
     action: 'sent',
@@ -104,11 +117,9 @@ function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly
   if (steps.length === 0)
     throw refused(`Nothing of this order is on the route of ${tag}. Change the work or the plan first.`)
   const absent = scope.find((stepId) => !steps.some((step) => step.stepId === stepId))
-  if (absent)
-    throw refused(`${labelOf(route, absent)} is not on the route of ${tag}: send it in an order of its own.`)
+  if (absent) throw refused(`${labelOf(route, absent)} is not on the route of ${tag}: send it in an order of its own.`)
   const waiting = steps.find((step) => step.waitsFor.length > 0 && !scopeCovers(step.waitsFor, steps))
-  if (waiting)
-    throw refused(`${tag} cannot go yet: ${waiting.label} waits for ${waiting.waitsFor.join(', ')}.`)
+  if (waiting) throw refused(`${tag} cannot go yet: ${waiting.label} waits for ${waiting.waitsFor.join(', ')}.`)
 }
 
 const scopeCovers = (waits: readonly string[], steps: readonly { label: string }[]): boolean =>

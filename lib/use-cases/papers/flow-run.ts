@@ -28,11 +28,7 @@ export const runNumber = (conditions: string): number =>
  * stands whole and alone: of several the last, and no lift of an earlier one is mixed in where the last did not go. Within
  * it the newest reading of a lift counts.
  */
-export function runOf(
-  readings: readonly EffectiveReading[],
-  port: FlowPort,
-  headId: string,
-): PaperRun | null {
+export function runOf(readings: readonly EffectiveReading[], port: FlowPort, headId: string): PaperRun | null {
   const all = readings.filter((reading) => reading.kind === 'flow' && reading.point.startsWith(`${port}@`))
   const last = Math.max(...all.map(({ conditions }) => runNumber(conditions)))
   const own = all.filter(({ conditions }) => runNumber(conditions) === last)
@@ -42,10 +38,7 @@ export function runOf(
   const byLift = new Map(
     own.map(({ point, value, notTaken, text }) => {
       const liftIn = Number(point.split('@')[1])
-      return [
-        liftIn,
-        { liftIn, flowCfm: value, notTaken: value === null ? (notTaken ?? text) : null },
-      ] as const
+      return [liftIn, { liftIn, flowCfm: value, notTaken: value === null ? (notTaken ?? text) : null }] as const
     }),
   )
   return {

@@ -30,8 +30,7 @@ export function finishedDrawing(head: PaperHead): HeadDrawing {
   const cut = wasCut(head)
   const depths = cut ? edgesMeasured(head) : null
   const angled = head.route.some((step) => step.stepId === 'angle-cut' && step.state === 'done')
-  const depth = (valueIn: number | undefined) =>
-    valueIn === undefined ? null : formatFigure(valueIn, 'cutDepth')
+  const depth = (valueIn: number | undefined) => (valueIn === undefined ? null : formatFigure(valueIn, 'cutDepth'))
   return {
     ...withReadings(head, 'finished', 'finished'),
     cutKind: cut ? (head.facts.plan?.kind ?? 'none') : 'none',
@@ -40,11 +39,7 @@ export function finishedDrawing(head: PaperHead): HeadDrawing {
   }
 }
 
-function withReadings(
-  head: DrawnHead,
-  ccStep: 'chambers' | 'finished',
-  cornerStep: 'thickness' | 'finished',
-) {
+function withReadings(head: DrawnHead, ccStep: 'chambers' | 'finished', cornerStep: 'thickness' | 'finished') {
   const cc = valuedAt(head.readings, ccStep, 'cc')
   return {
     chambers: head.chambers,
@@ -91,7 +86,12 @@ function boltsOf(
   const noted = isRead && !saysNone(note) ? { slotNote: note } : {}
   if (!record || !milledWidthIn || !deckLengthIn) return { bolts: [], slotToward: null, ...noted }
   const lengths = record.bolts.flatMap(({ lengthIn }) => (lengthIn === null ? [] : [lengthIn]))
-  const slotted = isRead ? holesNamed(note, record.bolts.map(({ label }) => label)) : holesToSlot(head, record.bolts) // prettier-ignore
+  const slotted = isRead
+    ? holesNamed(
+        note,
+        record.bolts.map(({ label }) => label),
+      )
+    : holesToSlot(head, record.bolts)
   const bolts = record.bolts.flatMap(({ xIn, yIn, lengthIn, label }) => {
     if (xIn === null || yIn === null) return []
     const fromShallow = xIn / milledWidthIn

@@ -53,12 +53,7 @@ const orderNotes = ({ visit, settings }: PaperHead): string[] =>
     .filter((line) => line.endedAt === null && line.note !== '')
     .map((line) => `${workLabel(line.work as WorkId, settings.rules)}: ${line.note}`)
 
-function jobHead(
-  head: PaperHead,
-  shop: SpecShop,
-  nameOf: (id: string) => string,
-  pass: NextPass | null,
-): JobSheetHead {
+function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string, pass: NextPass | null): JobSheetHead {
   const { visit, facts } = head
   const cameWith = readAt(head.readings, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith
   return {

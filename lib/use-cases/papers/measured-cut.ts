@@ -12,9 +12,7 @@ type Readings = RouteFacts['readings']
 /** Corner thicknesses by the step they were taken at, the newest of each; `orderId` narrows an arrival to its order. */
 export const cornersOf = (readings: Readings, stepId: StepId, orderId: string | null = null): Corners =>
   byCorner(
-    readings.filter(
-      ({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId,
-    ),
+    readings.filter(({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId),
   )
 
 const byCorner = (readings: Readings): Corners =>
@@ -25,10 +23,7 @@ export const cornersAt = (
   { readings }: Pick<PaperHead, 'readings'>,
   stepId: 'thickness' | 'arrival-figures' | 'finished',
   orderId: string | null = null,
-) =>
-  readings.filter(
-    ({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId,
-  )
+) => readings.filter(({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId)
 
 const deckOf = ({ plan, casting }: PaperHead): Deck => ({
   deepEdge: plan?.deepEdge ?? 'exhaust',

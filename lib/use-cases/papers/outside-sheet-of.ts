@@ -81,20 +81,13 @@ function leaveWords({ finishesToSize }: Order, scope: readonly StepId[], leftIn:
 function angleWords({ angleIn }: Line, { casting: { milledWidthIn } }: PaperHead): string[] {
   const angle = angleIn > 0 ? cutAngleDeg(angleIn, milledWidthIn) : null
   if (!angle?.ok || !milledWidthIn) return []
-  return [
-    `That is an angle of ${angle.value.toFixed(3)}° over a milled width of ${milledWidthIn.toFixed(3)} in`,
-  ]
+  return [`That is an angle of ${angle.value.toFixed(3)}° over a milled width of ${milledWidthIn.toFixed(3)} in`]
 }
 
 type Deep = 'intake' | 'exhaust' | null
 const other = (edge: 'intake' | 'exhaust') => (edge === 'intake' ? 'exhaust' : 'intake')
 
-function workOf(
-  scope: readonly StepId[],
-  { angleIn, flatIn }: Line,
-  deepEdge: Deep,
-  rules: RouteRules,
-): string[] {
+function workOf(scope: readonly StepId[], { angleIn, flatIn }: Line, deepEdge: Deep, rules: RouteRules): string[] {
   const cuts = [
     deepEdge
       ? `Angle cut: ${depth(angleIn)} at the ${deepEdge} edge, running out to nothing at the ${other(deepEdge)} edge`
@@ -124,12 +117,7 @@ function figuresOf({ angleIn, flatIn }: Line, deepEdge: Deep): Figure[] {
 }
 
 /** The same drawing as on our own papers, with the vendor's share of the cut; slots only where the vendor is to cut them. */
-function drawingOf(
-  head: PaperHead,
-  { angleIn, flatIn }: Line,
-  deepEdge: Deep,
-  scope: readonly StepId[],
-): HeadDrawing {
+function drawingOf(head: PaperHead, { angleIn, flatIn }: Line, deepEdge: Deep, scope: readonly StepId[]): HeadDrawing {
   const drawn = headDrawing(head)
   const slots = scope.includes('bolt-fit')
     ? drawn

@@ -24,12 +24,7 @@ export type LabelsAsked = {
 const allLabels: LabelsAsked = { first: null, tags: [] }
 
 /** A label a head of one job, to be tied on beside the tag. */
-export async function printTagLabels(
-  actor: Actor,
-  number: string,
-  now: Date,
-  asked = allLabels,
-): Promise<Paper> {
+export async function printTagLabels(actor: Actor, number: string, now: Date, asked = allLabels): Promise<Paper> {
   must(allow(actor, 'paper.print'))
   const client = await db()
   const job = await paperJob(client, number)

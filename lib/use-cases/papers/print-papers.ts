@@ -44,9 +44,7 @@ export async function printJobSheet(actor: Actor, number: string, now: Date): Pr
 
 /** The mill's next pass while a flat cut to size is still to be made; null otherwise. */
 async function passToCome(reader: Reader, head: PaperHead): Promise<NextPass | null> {
-  const open = head.route.some(
-    ({ stepId, state }) => stepId === 'flat-cut' && state !== 'done' && state !== 'waived',
-  )
+  const open = head.route.some(({ stepId, state }) => stepId === 'flat-cut' && state !== 'done' && state !== 'waived')
   if (!open || !head.plan || head.plan.kind === 'clean-up' || head.plan.kind === 'none') return null
   return nextPassAtMill(reader, head, head.plan, head.settings)
 }

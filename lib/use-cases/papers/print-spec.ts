@@ -17,5 +17,4 @@ export const printSetting = (shop: WhenManner & { readonly paper: string }, now:
 const codePoint = (letter: string): string =>
   `U+${(letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
 
-export const printSpec: (spec: SpecSheetData, setting: PrintSetting) => Promise<Uint8Array> =
-  withLogo(specSheet)
+export const printSpec: (spec: SpecSheetData, setting: PrintSetting) => Promise<Uint8Array> = withLogo(specSheet)

@@ -47,5 +47,4 @@ export function bareText(reading: Valued, unit: string): string {
   return asTyped || !quantity ? reading.text : formatBare(reading.value, quantity, unit)
 }
 
-export const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length
+export const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

@@ -59,11 +59,13 @@ export async function seeLabelHeads(
     asked: asked.found.flatMap(({ number, visit }) => (isWorn(visit) ? [{ number, tag: nameOf(visit) }] : [])),
     without: [
       ...asked.unknown.map((text) => `No head here has worn ${text}.`),
-      ...added.filter((visit) => !isWorn(visit)).map((visit) => `${nameOf(visit)} came off: the head wears no tag now.`),
+      ...added
+        .filter((visit) => !isWorn(visit))
+        .map((visit) => `${nameOf(visit)} came off: the head wears no tag now.`),
     ],
     locale,
   }
-} // prettier-ignore
+}
 
 const nameOf = ({ head, job, position }: LabelVisit): string => headName(head.tags, job.number, position)
 

@@ -46,15 +46,12 @@ function steepAngle({ facts, settings }: PaperHead): string[] {
 
 function thicknessUnknown(head: PaperHead): string[] {
   if (!removedWords(head).startsWith('new thickness unknown')) return []
-  return [
-    'The thickness this head had when new is not on record: how much deck is left could not be held against it.',
-  ]
+  return ['The thickness this head had when new is not on record: how much deck is left could not be held against it.']
 }
 
 /** What the bench could not check here and said the customer is told. */
 function toBeChecked({ readings, facts, settings }: PaperHead): string[] {
-  const told = (kind: 'geometry-note' | 'cam-note' | 'trial-fit'): boolean =>
-    newestText(readings, kind) === 'told'
+  const told = (kind: 'geometry-note' | 'cam-note' | 'trial-fit'): boolean => newestText(readings, kind) === 'told'
   const goneIn = facts.plan?.deepestIn ?? 0
   return [
     told('geometry-note')

@@ -18,8 +18,7 @@ export function cutsOf(head: PaperHead): SpecCut[] {
 const madeStep = ({ route }: PaperHead, stepId: 'angle-cut' | 'flat-cut') =>
   route.find((step) => step.stepId === stepId && step.state === 'done')
 
-const byWhom = ({ byVendor }: { readonly byVendor: string }): string =>
-  byVendor === '' ? 'in house' : byVendor
+const byWhom = ({ byVendor }: { readonly byVendor: string }): string => (byVendor === '' ? 'in house' : byVendor)
 
 function angleCut(head: PaperHead): SpecCut[] {
   const { plan, facts } = head
@@ -31,9 +30,7 @@ function angleCut(head: PaperHead): SpecCut[] {
   const measured =
     read.length > 0
       ? {
-          measured: read
-            .map((reading) => `${pointLabel(reading.point)} edge ${answerWords(reading)}`)
-            .join(', '),
+          measured: read.map((reading) => `${pointLabel(reading.point)} edge ${answerWords(reading)}`).join(', '),
           how: 'at both edges',
         }
       : byCorners(head, arrived, 'on arrival, on the new deck')
@@ -148,8 +145,7 @@ export function removedWords(head: PaperHead): string {
   const beforeIn = head.removedBeforeIn ?? read
   const nowIn = wasCut(head) ? deepestMeasuredIn(head) : 0
   if (beforeIn !== null && nowIn !== null) return `${depth(beforeIn + nowIn)} at the deepest, over all visits`
-  const now =
-    nowIn === null ? 'this visit’s cut was not measured at the deepest' : `${depth(nowIn)} on this visit`
+  const now = nowIn === null ? 'this visit’s cut was not measured at the deepest' : `${depth(nowIn)} on this visit`
   return `${beforeIn === null ? beforeUnknown(head) : `${depth(beforeIn)} before`}; ${now}`
 }
 

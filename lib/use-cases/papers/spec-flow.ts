@@ -26,12 +26,7 @@ export function flowOf(head: PaperHead): SpecFlow[] {
   })
 }
 
-function specFlow(
-  port: FlowPort,
-  before: PaperRun | null,
-  after: PaperRun | null,
-  repeatability: number,
-): SpecFlow {
+function specFlow(port: FlowPort, before: PaperRun | null, after: PaperRun | null, repeatability: number): SpecFlow {
   const chamber = after?.chamber || before?.chamber || ''
   const base = {
     port,
@@ -100,9 +95,7 @@ function alone(before: PaperRun | null, after: PaperRun | null) {
     return corrected?.ok ? corrected.value : []
   }
   const [beforePoints, afterPoints] = [points(before), points(after)]
-  const lifts = [...new Set([...beforePoints, ...afterPoints].map(({ liftIn }) => liftIn))].sort(
-    (a, b) => a - b,
-  )
+  const lifts = [...new Set([...beforePoints, ...afterPoints].map(({ liftIn }) => liftIn))].sort((a, b) => a - b)
   const rows = lifts.map((liftIn): SpecFlowRow => {
     const [b, a] = [beforePoints, afterPoints].map((side) => side.find((point) => point.liftIn === liftIn))
     const why = [b, a].flatMap((point) => (point?.notTaken ? [`not taken: ${point.notTaken}`] : []))
@@ -115,7 +108,6 @@ function alone(before: PaperRun | null, after: PaperRun | null) {
       note: why.join('; '),
     }
   })
-  const plain = (side: typeof beforePoints): SpecFlowPoint[] =>
-    side.map(({ liftIn, flowCfm }) => ({ liftIn, flowCfm }))
+  const plain = (side: typeof beforePoints): SpecFlowPoint[] => side.map(({ liftIn, flowCfm }) => ({ liftIn, flowCfm }))
   return { beforePoints: plain(beforePoints), afterPoints: plain(afterPoints), rows, means: [] }
 }

@@ -12,23 +12,33 @@ import { wasCut } from './measured-cut'
 
 /** What is told to the customer of everything that was read, under which heading. */
 const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
-  ['Valves and seats', ['seat-depth', 'top-cut', 'insert-marks', 'seat-angles', 'seat-width', 'runout', 'sink', 'stem-height', 'leak-test']],
+  [
+    'Valves and seats',
+    [
+      'seat-depth',
+      'top-cut',
+      'insert-marks',
+      'seat-angles',
+      'seat-width',
+      'runout',
+      'sink',
+      'stem-height',
+      'leak-test',
+    ],
+  ],
   ['Assembly', ['installed-height', 'retainer-to-seal', 'coil-bind', 'spring-pressure']],
   ['Deck', ['thickness', 'straightness', 'finish-how', 'finish']],
   ['Bolts and dowels', ['bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels']],
   ['Fit', ['intake-choice', 'trial-fit', 'geometry-note', 'cam-note', 'ptv', 'ptv-clearance']],
   ['Checks', ['crack', 'pressure', 'break-through']],
-] // prettier-ignore
+]
 
 /** Whatever was read, by kind: the newest answer at each point. */
 export function groupsOf(head: PaperHead): SpecGroup[] {
   return table
     .map(([title, kinds]) => ({
       title,
-      lines: [
-        ...kinds.flatMap((kind) => lineOf(head, kind)),
-        ...(title === 'Assembly' ? usableLift(head) : []),
-      ],
+      lines: [...kinds.flatMap((kind) => lineOf(head, kind)), ...(title === 'Assembly' ? usableLift(head) : [])],
     }))
     .filter((group) => group.lines.length > 0)
 }
@@ -83,12 +93,9 @@ function portsInShort(answers: readonly Answer[]): string | null {
   const whole = sides.every(({ port, words }) => words.every(({ point }, i) => point === `${i + 1}-${port}`))
   if (!whole || count < 2 || sides.some(({ words }) => words.length !== count)) return null
   const unit = / [^ ]+$/.exec(answers[0]?.words ?? '')?.[0] ?? ''
-  if (unit === '' || answers.length !== 2 * count || !answers.every(({ words }) => words.endsWith(unit)))
-    return null
+  if (unit === '' || answers.length !== 2 * count || !answers.every(({ words }) => words.endsWith(unit))) return null
   const bare = (words: string) => words.slice(0, -unit.length)
-  const told = sides.map(
-    ({ port, words }) => `${port} ${words.map((one) => bare(one.words)).join(', ')}${unit}`,
-  )
+  const told = sides.map(({ port, words }) => `${port} ${words.map((one) => bare(one.words)).join(', ')}${unit}`)
   return `${told.join('; ')}; chambers 1 to ${count}`
 }
 

@@ -15,8 +15,7 @@ function chamberFigure(head: PaperHead): Figure[] {
   const { afterCc } = chamberMeans(head)
   if (afterCc === null) return []
   const { targetCc, targetText, targetUnit } = head.visit
-  const note =
-    targetCc === null ? 'finished, mean' : `asked: ${typedFigure({ text: targetText, unit: targetUnit })}`
+  const note = targetCc === null ? 'finished, mean' : `asked: ${typedFigure({ text: targetText, unit: targetUnit })}`
   return [{ label: 'Chambers, mean', value: formatBare(afterCc, 'chamberVolume'), unit: 'cc', note }]
 }
 
@@ -38,8 +37,7 @@ function cutFigure(head: PaperHead): Figure[] {
 function flowFigure(flow: readonly SpecFlow[]): Figure[] {
   const points = flow.find(({ port }) => port === 'intake')?.afterPoints ?? []
   const best = points.reduce<{ liftIn: number; flowCfm: number } | null>(
-    (most, { liftIn, flowCfm }) =>
-      flowCfm !== null && flowCfm > (most?.flowCfm ?? 0) ? { liftIn, flowCfm } : most,
+    (most, { liftIn, flowCfm }) => (flowCfm !== null && flowCfm > (most?.flowCfm ?? 0) ? { liftIn, flowCfm } : most),
     null,
   )
   if (!best) return []

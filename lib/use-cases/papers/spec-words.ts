@@ -21,10 +21,7 @@ export function engineWords(engine: EngineRow): string {
 type CastHead = { readonly casting: { readonly name: string } | null; readonly chamberForm: string }
 
 export const castingWords = ({ visit }: { readonly visit: { readonly head: CastHead } }): string =>
-  [
-    visit.head.casting?.name ?? 'casting not on record',
-    visit.head.chamberForm === 'opened' ? 'opened chamber' : '',
-  ]
+  [visit.head.casting?.name ?? 'casting not on record', visit.head.chamberForm === 'opened' ? 'opened chamber' : '']
     .filter((part) => part !== '')
     .join(', ')
 

@@ -8,11 +8,7 @@ import type { AddPerson } from '@/lib/schemas/person'
 import { newPasswordHash } from './new-password-hash'
 import { refuseTakenSignIn } from './person-row'
 
-export async function addPerson(
-  actor: Actor,
-  input: AddPerson,
-  moment: Moment,
-): Promise<{ personId: string }> {
+export async function addPerson(actor: Actor, input: AddPerson, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
   const passwordHash = await newPasswordHash(input.password)
   return write(actor, secretOperation(moment), async (w) => {

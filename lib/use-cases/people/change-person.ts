@@ -8,11 +8,7 @@ import type { ChangePerson } from '@/lib/schemas/person'
 import { mustKeepAnOwner, personToChange } from './person-row'
 
 /** Name, roles and grants. Other rights end the person's sessions, so that nothing goes on under the old ones. */
-export async function changePerson(
-  actor: Actor,
-  input: ChangePerson,
-  moment: Moment,
-): Promise<{ personId: string }> {
+export async function changePerson(actor: Actor, input: ChangePerson, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
   return write(actor, moment, async (w) => {
     const { personId, version, name } = input

@@ -7,11 +7,7 @@ import type { RetirePerson } from '@/lib/schemas/person'
 import { mustKeepAnOwner, personToChange } from './person-row'
 
 /** Retires a person, or takes a retired one back: nobody is ever deleted, their name stands on what they did. */
-export async function retirePerson(
-  actor: Actor,
-  input: RetirePerson,
-  moment: Moment,
-): Promise<{ personId: string }> {
+export async function retirePerson(actor: Actor, input: RetirePerson, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
   return write(actor, moment, async (w) => {
     const { personId, version, retired } = input

@@ -8,11 +8,7 @@ import type { SetPassword } from '@/lib/schemas/person'
 import { newPasswordHash } from './new-password-hash'
 import { personToChange } from './person-row'
 
-export async function setPassword(
-  actor: Actor,
-  input: SetPassword,
-  moment: Moment,
-): Promise<{ personId: string }> {
+export async function setPassword(actor: Actor, input: SetPassword, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
   const passwordHash = await newPasswordHash(input.password)
   return write(actor, secretOperation(moment), async (w) => {

@@ -52,11 +52,7 @@ export async function addPhoto(
   })
 }
 
-function ofWhat({
-  findingId,
-  holdId,
-  orderId,
-}: Pick<AddPhotoInput, 'findingId' | 'holdId' | 'orderId'>): string {
+function ofWhat({ findingId, holdId, orderId }: Pick<AddPhotoInput, 'findingId' | 'holdId' | 'orderId'>): string {
   if (findingId !== null) return 'a finding'
   if (holdId !== null) return 'a hold'
   return orderId === null ? '' : 'an outside order'
@@ -76,11 +72,7 @@ function refuseUnlessHere(visit: VisitRecord): void {
 }
 
 /** That the photo was taken is a reading like any other, so that whoever asks for readings need not know of photos. */
-async function answerCheckIn(
-  w: Write,
-  visit: VisitRecord,
-  { stepId, occurrence }: AddPhotoInputAt,
-): Promise<void> {
+async function answerCheckIn(w: Write, visit: VisitRecord, { stepId, occurrence }: AddPhotoInputAt): Promise<void> {
   if (stepId !== 'check-in' || visit.releases.length > 0) return
   const standing = effectiveReadings(visit.readings).findLast(({ kind }) => kind === 'photo')
   if (standing?.text === photoTaken) return

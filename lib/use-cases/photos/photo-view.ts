@@ -42,9 +42,7 @@ export const mayWithdraw = (
   timeZone: string,
 ): boolean =>
   can(actor, 'photo.withdraw') ||
-  (can(actor, 'photo.add') &&
-    photo.byId === actor.personId &&
-    dayIn(timeZone, photo.at) === dayIn(timeZone, now))
+  (can(actor, 'photo.add') && photo.byId === actor.personId && dayIn(timeZone, photo.at) === dayIn(timeZone, now))
 
 export const photoViews = (photos: readonly PhotoRecord[], reader: PhotoReader): PhotoView[] =>
   photos.map((photo) => ({

@@ -30,11 +30,7 @@ async function bytesOf(sha256: string, size: PhotoSize): Promise<Uint8Array<Arra
 }
 
 /** The picture itself, for staff. */
-export async function seePicture(
-  actor: Actor,
-  photoId: string,
-  size: PhotoSize,
-): Promise<Uint8Array<ArrayBuffer>> {
+export async function seePicture(actor: Actor, photoId: string, size: PhotoSize): Promise<Uint8Array<ArrayBuffer>> {
   must(allow(actor, 'job.see'))
   const { sha256 } = await photoById(await db(), photoId)
   return bytesOf(sha256, size)
@@ -50,8 +46,7 @@ export async function seePictureByLink(
   const client = await db()
   const { jobId } = await openLink(client, token, now)
   const photo = await photoOfFinding(client, photoId)
-  if (!photo?.finding || photo.visit.jobId !== jobId || !isOnLink(photo.finding, photo.visit))
-    throw deadLink()
+  if (!photo?.finding || photo.visit.jobId !== jobId || !isOnLink(photo.finding, photo.visit)) throw deadLink()
   return bytesOf(photo.sha256, size)
 }
 
@@ -78,16 +73,11 @@ export type Shown = {
   readonly locale: string
 }
 
-async function shown(
-  actor: Actor,
-  read: (reader: Reader) => Promise<PhotoRecord[]>,
-  now: Date,
-): Promise<Shown> {
+async function shown(actor: Actor, read: (reader: Reader) => Promise<PhotoRecord[]>, now: Date): Promise<Shown> {
   must(allow(actor, 'job.see'))
   const client = await db()
   const [photos, { timeZone, locale }] = await Promise.all([read(client), shopOf(client)])
-  const names =
-    photos.length === 0 ? new Map<string, string>() : await namesOf(photos.map(({ byId }) => byId))
+  const names = photos.length === 0 ? new Map<string, string>() : await namesOf(photos.map(({ byId }) => byId))
   const name = (id: string): string => names.get(id) ?? ''
   const rules = photos.length === 0 ? noRules : await currentRules(client)
   return {

@@ -34,11 +34,18 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
     const id = newId(w.now)
     await w.tx.planVersion.create({
       data: {
-        id, pairId: input.pairId, number: newest + 1, kind: record.kind, inputs: JSON.stringify({ choice: input, context }),
-        results: JSON.stringify(record), reason: input.reason, settingsVersion: w.settingsVersion, createdAt: w.now,
+        id,
+        pairId: input.pairId,
+        number: newest + 1,
+        kind: record.kind,
+        inputs: JSON.stringify({ choice: input, context }),
+        results: JSON.stringify(record),
+        reason: input.reason,
+        settingsVersion: w.settingsVersion,
+        createdAt: w.now,
         byId: actor.personId,
       },
-    }) // prettier-ignore
+    })
     for (const visit of visits) {
       refuseReleased(visit)
       await bumpVisit(w.tx, visit)

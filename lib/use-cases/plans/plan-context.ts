@@ -64,11 +64,7 @@ export async function planContext(reader: Reader, pairId: string): Promise<PlanC
 }
 
 /** How deep the plan will about go, by the record alone: so that cuts like it teach its rate. Null: nothing to go by. */
-function depthAsked(
-  facts: CastingFacts,
-  present: readonly Present[],
-  targetCc: number | null,
-): number | null {
+function depthAsked(facts: CastingFacts, present: readonly Present[], targetCc: number | null): number | null {
   const chambersCc = present.flatMap(({ head }) => head.chambersCc)
   if (targetCc === null || chambersCc.length === 0) return null
   const meanCc = chambersCc.reduce((sum, cc) => sum + cc, 0) / chambersCc.length

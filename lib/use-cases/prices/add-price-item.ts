@@ -7,11 +7,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { AddPriceItem } from '@/lib/schemas/price'
 import { rowOf } from './price-item-row'
 
-export async function addPriceItem(
-  actor: Actor,
-  input: AddPriceItem,
-  moment: Moment,
-): Promise<{ itemId: string }> {
+export async function addPriceItem(actor: Actor, input: AddPriceItem, moment: Moment): Promise<{ itemId: string }> {
   must(allow(actor, 'settings.change'))
   return write(actor, moment, async (w) => {
     const id = newId(w.now)

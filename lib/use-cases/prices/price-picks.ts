@@ -7,10 +7,7 @@ import { taxText, type PricePick } from '@/lib/schemas/price'
 type Manner = { readonly currency: string; readonly currencyExponent: number; readonly locale: string }
 
 /** The list as a price line takes from it. */
-export async function pricePicks(
-  reader: Reader,
-  { currency, currencyExponent, locale }: Manner,
-): Promise<PricePick[]> {
+export async function pricePicks(reader: Reader, { currency, currencyExponent, locale }: Manner): Promise<PricePick[]> {
   return (await activePriceItems(reader)).map(({ id, text, unitMinor, taxBasisPoints }) => ({
     id,
     label: `${text}, ${formatMoney(unitMinor, currency, locale)}`,

@@ -23,10 +23,7 @@ export type PriceItemSeen = {
 
 type Row = Awaited<ReturnType<typeof priceItemById>>
 
-function seen(
-  { id, text, unitMinor, taxBasisPoints, version, ...row }: Row,
-  rules: RouteRules,
-): PriceItemSeen {
+function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row, rules: RouteRules): PriceItemSeen {
   const stepId = row.stepId as StepId | ''
   const step = stepId === '' ? '' : stepLabel(stepId, rules)
   return { id, stepId, step, text, unitMinor, taxBasisPoints, version, retired: row.retiredAt !== null }

@@ -10,8 +10,7 @@ import { hrefOfGap } from '../visits/where-to'
  */
 export function mayRelease(found: VisitWithRoute, reason: string): Result<true> {
   const { visit } = found
-  if (visit.returned)
-    return refuse('wrong-state', 'This head was returned as is: its paper lists what was not done.')
+  if (visit.returned) return refuse('wrong-state', 'This head was returned as is: its paper lists what was not done.')
   if (visit.scrappedAt) return refuse('wrong-state', 'This head is scrapped: it cannot be released.')
   return visit.releases.length === 0 ? firstTime(found) : again(found, reason)
 }

@@ -41,9 +41,15 @@ export async function releaseDraft(
   const names = await namesOf(visit.waivers.map((waiver) => waiver.byId))
   const out = revision === 1 ? [] : completeness(head.facts).map((gap) => `As corrected: ${gap.message}.`)
   const end = {
-    revision, revisionReason: revision === 1 ? '' : reason, ...earlierOf(visit), outcome: 'released' as const, releasedBy: actor.name,
-    notDone: [], notes: out, at: now,
-  } // prettier-ignore
+    revision,
+    revisionReason: revision === 1 ? '' : reason,
+    ...earlierOf(visit),
+    outcome: 'released' as const,
+    releasedBy: actor.name,
+    notDone: [],
+    notes: out,
+    at: now,
+  }
   return {
     version: visit.version,
     revision,
@@ -70,8 +76,7 @@ async function warningsOf(client: Reader, head: PaperHead): Promise<string[]> {
   const others = pair.map((entry) => entry.visitId).filter((id) => id !== visit.id)
   const mates = await paperHeads(client, await paperVisits(client, others))
   const open = mates.filter(
-    (mate) =>
-      mate.visit.releases.length === 0 && mate.visit.returned === null && completeness(mate.facts).length > 0,
+    (mate) => mate.visit.releases.length === 0 && mate.visit.returned === null && completeness(mate.facts).length > 0,
   )
   const mateCc = mates.flatMap((mate) => valuedAt(mate.readings, 'finished', 'cc').map(({ value }) => value))
   const due = accountView(await accountOf(client, visit.jobId)).dueMinor

@@ -48,9 +48,13 @@ export async function releaseVisit(actor: Actor, input: Input, moment: Moment): 
     const releaseId = await addRelease(w, release)
     await addEvent(w, input.visitId, 'release', null, { note: input.reason })
     w.audit({
-      action: 'release', subject: 'release', subjectId: releaseId, visitId: input.visitId, jobId,
+      action: 'release',
+      subject: 'release',
+      subjectId: releaseId,
+      visitId: input.visitId,
+      jobId,
       changes: { revision, pdfSha256: pdf.sha256, reason: input.reason },
-    }) // prettier-ignore
+    })
     await refreshRoute(w.tx, input.visitId, w.now)
     return { visitId: input.visitId, revision, warnings }
   })
@@ -60,10 +64,7 @@ async function prepare(actor: Actor, input: Input, now: Date): Promise<Result<Pr
   try {
     const draft = await releaseDraft(actor, input, now)
     if (draft.version !== input.version) {
-      return refuse(
-        'conflict',
-        'Somebody else changed this head first. Look at what it says now, then decide.',
-      )
+      return refuse('conflict', 'Somebody else changed this head first. Look at what it says now, then decide.')
     }
     const { spec, revision, warnings, setting } = draft
     return ok({ spec, revision, warnings, pdf: await storeFile(await printSpec(spec, setting)) })

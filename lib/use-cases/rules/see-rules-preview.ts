@@ -32,10 +32,8 @@ export async function seeRulesPreview(actor: Actor): Promise<RulesPreview> {
     headId: visit.headId,
     tag: headName(visit.head.tags, visit.job.number, visit.position),
     jobNumber: visit.job.number,
-    changes: routeChanges(
-      withRoute(visit, settingsOf(visit)).route,
-      withRoute(visit, values).route,
-      (station) => stationName(station, values.rules),
+    changes: routeChanges(withRoute(visit, settingsOf(visit)).route, withRoute(visit, values).route, (station) =>
+      stationName(station, values.rules),
     ),
   }))
   return { version, heads }

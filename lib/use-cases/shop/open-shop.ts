@@ -22,8 +22,7 @@ export async function openShop({ shop, owner, mode }: Opening, moment: Moment): 
   const actor: Actor = { personId, name, roles: ['owner'], grants: [], via: 'password' }
   return write(actor, moment, async (w) => {
     await nextNumber(w.tx, 'people changed') // one set-up after the other, on every database
-    if ((await w.tx.person.count()) > 0)
-      throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
+    if ((await w.tx.person.count()) > 0) throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
     const facts = { ...shop, currencyExponent: decimalsOf(shop.currency) }
     await w.tx.shop.upsert({
       where: { id: 1 },

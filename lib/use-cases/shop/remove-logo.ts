@@ -6,11 +6,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { RemoveLogo } from '@/lib/schemas/logo'
 
 /** From now on the papers carry the name alone. The file stays: released papers were made with it. */
-export async function removeLogo(
-  actor: Actor,
-  { seen }: RemoveLogo,
-  moment: Moment,
-): Promise<{ removed: true }> {
+export async function removeLogo(actor: Actor, { seen }: RemoveLogo, moment: Moment): Promise<{ removed: true }> {
   must(allow(actor, 'settings.change'))
   return write(actor, moment, async (w) => {
     await changeLogoRow(w, seen, null)

@@ -8,10 +8,7 @@ import { openShop } from './open-shop'
 export const needsSetUp = async (): Promise<boolean> => (await (await db()).person.count()) === 0
 
 /** The first visit of a real shop: whoever reads the console's code makes the owner. There is nobody to act as yet. */
-export async function setUpShop(
-  { code, shop, owner }: SetUpShop,
-  { now }: { now: Date },
-): Promise<{ signIn: string }> {
+export async function setUpShop({ code, shop, owner }: SetUpShop, { now }: { now: Date }): Promise<{ signIn: string }> {
   if (!(await needsSetUp())) throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
   if (!(await ownerCodeFits(code))) {
     const message = 'This is not the code that the console shows. Look again; a new start shows a new one.'

@@ -87,8 +87,7 @@ function measuredAt(
   }
   const own = {
     ...facts,
-    readings:
-      stepId === 'angle-cut' ? readings.filter((reading) => reading.step.stepId === stepId) : readings,
+    readings: stepId === 'angle-cut' ? readings.filter((reading) => reading.step.stepId === stepId) : readings,
   }
   const edges = shopCutOf(own)?.edges
   if (!edges) return null
@@ -189,12 +188,8 @@ function outWords(
     .map((row) => row.part.toLowerCase())
   const said = [
     wrongEdge ? `It is deep at the ${other} edge; the plan wants the ${deepEdge} edge.` : '',
-    marks?.edge === other
-      ? `The marks name the ${other} edge; the plan is deep at the ${deepEdge} edge.`
-      : '',
+    marks?.edge === other ? `The marks name the ${other} edge; the plan is deep at the ${deepEdge} edge.` : '',
     parts.length > 0 ? `Out of tolerance: ${parts.join('; ')}.` : '',
   ].filter((sentence) => sentence !== '')
-  return said.length === 0
-    ? ''
-    : `${said.join(' ')} Gauge it again; if it stands, hold this head and fetch the owner.`
+  return said.length === 0 ? '' : `${said.join(' ')} Gauge it again; if it stands, hold this head and fetch the owner.`
 }

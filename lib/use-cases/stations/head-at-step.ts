@@ -6,14 +6,7 @@ import type { VisitWithRoute } from '@/lib/data/visits'
 import { headDrawing } from '../papers/head-drawing'
 
 /** Where somebody must see which edge is deep and which hole is which. */
-const drawnAt: readonly StepId[] = [
-  'angle-cut',
-  'flat-cut',
-  'bolt-seats',
-  'bolt-fit',
-  'bolt-reach',
-  'dowel-fit',
-]
+const drawnAt: readonly StepId[] = ['angle-cut', 'flat-cut', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit']
 
 /** This head, drawn, at the steps where its edges and holes are worked on; null at the others. */
 export function headAtStep(

@@ -86,15 +86,19 @@ export async function nextPassAtMill(
 }
 
 const nothingKnown: NextPass = {
-  stopAtThou: null, thisPassThou: null, why: '', verdict: 'stop', figures: [], then: '', rate: '',
-} // prettier-ignore
+  stopAtThou: null,
+  thisPassThou: null,
+  why: '',
+  verdict: 'stop',
+  figures: [],
+  then: '',
+  rate: '',
+}
 
 const cc = (value: number): string => `${value.toFixed(1)} cc`
 
 const seatNote = ({ targetCc, seatWorkGivesCc }: PlanRecord): string =>
-  seatWorkGivesCc > 0 && targetCc !== null
-    ? `${cc(targetCc)} less ${cc(seatWorkGivesCc)} of seat work to come`
-    : ''
+  seatWorkGivesCc > 0 && targetCc !== null ? `${cc(targetCc)} less ${cc(seatWorkGivesCc)} of seat work to come` : ''
 
 function whyNoDeeper({ bound, nominalThou }: Pass, leastCc: number): string {
   switch (bound) {
@@ -112,9 +116,7 @@ function whyNoDeeper({ bound, nominalThou }: Pass, leastCc: number): string {
 function rateLine(rate: Rate): string {
   const known = `known to ± ${partWords(rate.uCcPerThou / rate.ccPerThou)} on this head`
   const behind =
-    rate.cuts === 0
-      ? 'no cut of the shop’s own behind it'
-      : `${cutsWords(rate.cuts)} of the shop’s own behind it`
+    rate.cuts === 0 ? 'no cut of the shop’s own behind it' : `${cutsWords(rate.cuts)} of the shop’s own behind it`
   return `${thouPerCc(rate).thouPerCc.toFixed(2)} thou per cc, ${behind}, ${known}`
 }
 
@@ -138,13 +140,7 @@ type AtMill = {
  * What the head holds at the mill: what it held before, less what the cuts took by the rate; where a chamber was read
  * since, that reading and the prediction are weighed by how well each is known, and the cut teaches the rate.
  */
-function stateAtMill(
-  mill: Mill,
-  record: PlanRecord,
-  before: PresentCc,
-  rate: Rate,
-  settings: ShopSettings,
-): AtMill {
+function stateAtMill(mill: Mill, record: PlanRecord, before: PresentCc, rate: Rate, settings: ShopSettings): AtMill {
   const start = before.head ?? { meanCc: 0, uCc: 0 }
   const readings = effectiveReadings(mill.visit.readings)
   const depth = readings.findLast(
@@ -174,12 +170,7 @@ function stateAtMill(
  * Depth at the chamber's centroid of all that is cut so far: as measured; where a vendor's cut was not measured, what the
  * plan and the order say of it.
  */
-function cutSoFarThou(
-  { visit, facts }: Mill,
-  record: PlanRecord,
-  depthThou: number,
-  settings: ShopSettings,
-): number {
+function cutSoFarThou({ visit, facts }: Mill, record: PlanRecord, depthThou: number, settings: ShopSettings): number {
   const edges = shopCutOf(cutFactsOf({ visit, facts }, settings))?.edges
   const { casting, chamberForm } = visit.head
   const measuredIn = edges && depthAtCentroidIn(edges, centroidShareOf(castingFactsOf(casting, chamberForm)))

@@ -43,9 +43,7 @@ export async function planAtStep(
   if (step.stepId === 'flat-cut') return flatCut(reader, found, record, settings)
   if (step.stepId === 'angle-cut') return angleCut(base, record)
   if (step.stepId === 'finished') return finished(base, record)
-  return ['chambers', 'intake', 'ptv', 'bolt-seats', 'bolt-fit', 'seat-after', 'arrival-figures'].includes(
-    step.stepId,
-  )
+  return ['chambers', 'intake', 'ptv', 'bolt-seats', 'bolt-fit', 'seat-after', 'arrival-figures'].includes(step.stepId)
     ? base
     : none
 }
@@ -98,14 +96,10 @@ async function flatCut(
   const lines = [
     line('Plan', planTitle(record)),
     ...mate,
-    line(
-      'Gone since new, before this',
-      removed === null ? 'new thickness unknown' : formatFigure(removed, 'cutDepth'),
-    ),
+    line('Gone since new, before this', removed === null ? 'new thickness unknown' : formatFigure(removed, 'cutDepth')),
   ]
   const base: PlanAtStep = { ...none, lines, cautions: record.cautions }
-  if (record.kind !== 'clean-up')
-    return { ...base, pass: await nextPassAtMill(reader, found, record, settings) }
+  if (record.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, found, record, settings) }
   const huge = {
     label: 'Stop at, at the latest',
     value: (record.flatIn * 1000).toFixed(1),

@@ -120,9 +120,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     drawing: headAtStep(found, step, readings),
     instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
     ticked: await tickOf(found, step, now),
-    others: route.filter(
-      (other) => other.station === step.station && other !== step && other.state !== 'not needed',
-    ),
+    others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: matesHeld(await heldInPairs(client, [visit.pairId]), visit),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, ground) : [],

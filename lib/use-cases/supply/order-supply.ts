@@ -28,8 +28,7 @@ export async function orderSupply(
   if ([...input.heads, ...input.parts].some((line) => line.cost !== '')) must(allow(actor, 'supply.cost'))
   return write(actor, moment, async (w) => {
     const vendor = await w.tx.vendor.findUnique({ where: { id: input.vendorId } })
-    if (!vendor || vendor.retiredAt)
-      return wrong('vendorId', 'This supplier is no longer in use. Pick another.')
+    if (!vendor || vendor.retiredAt) return wrong('vendorId', 'This supplier is no longer in use. Pick another.')
     if (input.jobId !== null) await jobById(w.tx, input.jobId)
     const id = newId(w.now)
     const number = `S-${String(await nextNumber(w.tx, 'supply-order')).padStart(4, '0')}`
@@ -93,9 +92,14 @@ async function orderHeads(
     visits.push(visit)
   }
   await addSupplyLine(w, order.id, {
-    kind: 'head', what: line.what || (variant?.name ?? ''), variantId: variant?.id ?? null, waitId: null,
-    quantity: visits.length, costMinor, visitIds: line.visitIds,
-  }) // prettier-ignore
+    kind: 'head',
+    what: line.what || (variant?.name ?? ''),
+    variantId: variant?.id ?? null,
+    waitId: null,
+    quantity: visits.length,
+    costMinor,
+    visitIds: line.visitIds,
+  })
   for (const visit of visits) await markOrdered(w, order, visit, variant)
 }
 
@@ -117,12 +121,7 @@ async function refuseNotToBuy(w: Write, visit: VisitRecord, field: string): Prom
 }
 
 /** What is known of a head that is still to come is what its maker says: the nominal volume, until it is measured. */
-async function markOrdered(
-  w: Write,
-  order: Order,
-  visit: VisitRecord,
-  variant: Variant | null,
-): Promise<void> {
+async function markOrdered(w: Write, order: Order, visit: VisitRecord, variant: Variant | null): Promise<void> {
   await bumpVisit(w.tx, visit)
   const takesNominal = visit.presentCc === null && variant !== null && variant.nominalCc !== null
   if (takesNominal) {

@@ -26,19 +26,14 @@ const gone = ['returned as is', 'handed over', 'scrapped']
  * What a supplier sent is here, all of it or part. A head gets its tag there and then, also one whose job was pulled in
  * the meantime: it is here, and must have a name. Parts end the wait they were ordered for when all of them have come.
  */
-export async function receiveSupply(
-  actor: Actor,
-  input: ReceiveSupply,
-  moment: Moment,
-): Promise<ReceivedSupply> {
+export async function receiveSupply(actor: Actor, input: ReceiveSupply, moment: Moment): Promise<ReceivedSupply> {
   must(allow(actor, 'supply.receive'))
   return write(actor, moment, async (w) => {
     const order = await supplyById(w.tx, input.orderId)
     if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
     await bumpSupply(w, order, input.version)
     const heads: ArrivedHead[] = []
-    for (const [at, head] of input.heads.entries())
-      heads.push(await receiveHead(w, order, head, `heads.${at}`))
+    for (const [at, head] of input.heads.entries()) heads.push(await receiveHead(w, order, head, `heads.${at}`))
     for (const [at, part] of input.parts.entries()) await receiveParts(w, order, part, `parts.${at}`)
     const all = (await w.tx.supplyLine.findMany({ where: { orderId: order.id } })).every(
       (line) => line.arrived >= line.quantity,
@@ -95,8 +90,7 @@ async function receiveParts(
   if (!line) throw new RefusedError({ code: 'not-found', message: `That line is not on ${order.number}.` })
   const out = line.quantity - line.arrived
   if (quantity > out) {
-    const message =
-      out === 0 ? `All ${line.what} are here already.` : `Only ${out} of ${line.what} are still to come.`
+    const message = out === 0 ? `All ${line.what} are here already.` : `Only ${out} of ${line.what} are still to come.`
     throw new RefusedError({ code: 'invalid', message, fields: { [`${field}.quantity`]: message } })
   }
   await w.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: quantity } } })

@@ -30,9 +30,7 @@ export async function seeJobSupply(actor: Actor, jobId: string, now: Date): Prom
     orders: orders.map((order) => supplyView(order, { today, timeZone, withCost: false })),
     toOrder: [
       ...heads.map(({ head, job, position }) => headName(head.tags, job.number, position)),
-      ...waits.map(
-        ({ what, visit }) => `${what} for ${headName(visit.head.tags, visit.job.number, visit.position)}`,
-      ),
+      ...waits.map(({ what, visit }) => `${what} for ${headName(visit.head.tags, visit.job.number, visit.position)}`),
     ],
     mayOrder: can(actor, 'supply.order'),
   }

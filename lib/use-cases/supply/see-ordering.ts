@@ -47,8 +47,7 @@ export async function seeOrdering(
   const client = await db()
   const shop = await shopOf(client)
   const job = input.job === null ? null : await client.job.findUnique({ where: { number: input.job } })
-  if (input.job !== null && !job)
-    throw new RefusedError({ code: 'not-found', message: 'There is no such job here.' })
+  if (input.job !== null && !job) throw new RefusedError({ code: 'not-found', message: 'There is no such job here.' })
   const visits = await headsToOrder(client, job?.id ?? null)
   const waits = await waitsToOrder(client, job?.id ?? null)
   const rows = await variantsOf(

@@ -86,9 +86,7 @@ const promisesHeld = (order: SupplyRecord): string[] =>
       ...line.heads.flatMap(({ visit, arrivedAt }) => (arrivedAt === null ? [visit] : [])),
       ...(line.wait && line.wait.arrivedAt === null ? [line.wait.visit] : []),
     ])
-    .flatMap(({ job, place }) =>
-      job.promiseOn && !gone.includes(place?.whereabouts ?? '') ? [job.promiseOn] : [],
-    )
+    .flatMap(({ job, place }) => (job.promiseOn && !gone.includes(place?.whereabouts ?? '') ? [job.promiseOn] : []))
     .sort()
 
 export function supplyView(

@@ -5,11 +5,7 @@ import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddVendor } from '@/lib/schemas/vendor'
 
-export async function addVendor(
-  actor: Actor,
-  input: AddVendor,
-  moment: Moment,
-): Promise<{ vendorId: string }> {
+export async function addVendor(actor: Actor, input: AddVendor, moment: Moment): Promise<{ vendorId: string }> {
   must(allow(actor, 'vendor.change'))
   return write(actor, moment, async (w) => {
     const id = newId(w.now)

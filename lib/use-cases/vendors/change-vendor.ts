@@ -6,11 +6,7 @@ import { vendorById } from '@/lib/data/vendors'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { ChangeVendor } from '@/lib/schemas/vendor'
 
-export async function changeVendor(
-  actor: Actor,
-  input: ChangeVendor,
-  moment: Moment,
-): Promise<{ vendorId: string }> {
+export async function changeVendor(actor: Actor, input: ChangeVendor, moment: Moment): Promise<{ vendorId: string }> {
   must(allow(actor, 'vendor.change'))
   return write(actor, moment, async (w) => {
     const { vendorId, version, ...after } = input
@@ -33,8 +29,6 @@ export async function changeVendor(
 /** The trail says that an address or number changed, never what it is: the trail cannot be blanked. */
 function withoutContacts(changes: Readonly<Record<string, unknown>>): Record<string, unknown> {
   const { phone, email, address, ...rest } = changes
-  const contact = Object.entries({ phone, email, address }).flatMap(([field, change]) =>
-    change ? [field] : [],
-  )
+  const contact = Object.entries({ phone, email, address }).flatMap(([field, change]) => (change ? [field] : []))
   return contact.length === 0 ? rest : { ...rest, contact }
 }

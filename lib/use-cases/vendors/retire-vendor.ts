@@ -6,11 +6,7 @@ import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { RetireVendor } from '@/lib/schemas/vendor'
 
 /** Retires a vendor, or takes a retired one back. What is out with a retired vendor stays out and comes back as usual. */
-export async function retireVendor(
-  actor: Actor,
-  input: RetireVendor,
-  moment: Moment,
-): Promise<{ vendorId: string }> {
+export async function retireVendor(actor: Actor, input: RetireVendor, moment: Moment): Promise<{ vendorId: string }> {
   must(allow(actor, 'vendor.change'))
   return write(actor, moment, async (w) => {
     const { vendorId, version, retired } = input

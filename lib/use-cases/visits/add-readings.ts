@@ -16,8 +16,7 @@ export function pointOf(entry: ReadingEntry) {
     return { ...base, value: null, text: entry.text, unit: '' }
   }
   const parsed = parseFigure(entry.text, spec.quantity)
-  if (parsed.ok)
-    return { ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
+  if (parsed.ok) return { ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
   if (spec.mayBeWords && parsed.refusal.code === 'unreadable')
     return { ...base, value: null, text: entry.text, unit: '' }
   throw new RefusedError({
@@ -93,11 +92,7 @@ async function instrumentOf(w: Write, instrumentId: string | null) {
 }
 
 /** The points of one set, as they were first read: nothing is corrected yet. */
-export async function addPoints(
-  w: Write,
-  setId: string,
-  points: readonly ReturnType<typeof pointOf>[],
-): Promise<void> {
+export async function addPoints(w: Write, setId: string, points: readonly ReturnType<typeof pointOf>[]): Promise<void> {
   await w.tx.reading.createMany({
     data: points.map((point) => ({
       id: newId(w.now),

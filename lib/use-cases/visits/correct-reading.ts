@@ -55,11 +55,21 @@ export async function addCorrection(
   const { stepId, occurrence, orderId } = standing.step
   await w.tx.readingSet.create({
     data: {
-      id: setId, visitId: visit.id, castingId: null, stepId, occurrence, orderId, eventSeq,
-      instrumentId: standing.instrumentId, instrumentCheckedOn: standing.instrumentCheckedOn,
-      conditions: standing.conditions, takenAt: w.now, recordedAt: w.now, byId: w.actor.personId,
+      id: setId,
+      visitId: visit.id,
+      castingId: null,
+      stepId,
+      occurrence,
+      orderId,
+      eventSeq,
+      instrumentId: standing.instrumentId,
+      instrumentCheckedOn: standing.instrumentCheckedOn,
+      conditions: standing.conditions,
+      takenAt: w.now,
+      recordedAt: w.now,
+      byId: w.actor.personId,
     },
-  }) // prettier-ignore
+  })
   await w.tx.reading.create({ data: { id: newId(w.now), setId, ...correctionRow(standing, input) } })
   w.audit({
     action: 'correct',

@@ -17,6 +17,5 @@ export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
 /** Number of the last event at a step: what a person saw, and whether something came since. */
 export const lastSeq = (visit: Pick<VisitRecord, 'events'>, key: StepKey): number =>
   visit.events.findLast(
-    (event) =>
-      event.stepId === key.stepId && event.occurrence === key.occurrence && event.orderId === key.orderId,
+    (event) => event.stepId === key.stepId && event.occurrence === key.occurrence && event.orderId === key.orderId,
   )?.seq ?? 0

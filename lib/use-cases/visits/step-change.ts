@@ -40,8 +40,7 @@ async function refuseChanged(w: Write, { visit }: VisitWithRoute, input: SeenSte
   const last = lastSeq(visit, input.step)
   if (last <= input.seen) return
   const event = visit.events.find((candidate) => candidate.seq === last)
-  const person =
-    event && (await w.tx.person.findUnique({ where: { id: event.byId }, select: { name: true } }))
+  const person = event && (await w.tx.person.findUnique({ where: { id: event.byId }, select: { name: true } }))
   const who = person?.name ?? 'Somebody'
   const what = (event && happened[event.kind]) ?? 'changed it'
   throw new RefusedError({

@@ -17,11 +17,7 @@ export type Ticked = { readonly label: string; readonly warnings: readonly strin
  * Ticks a step, with the readings entered at the same go. A step that owes readings is not ticked without them: then
  * nothing of the go is kept, and the message names what is missing.
  */
-export async function tickStep(
-  actor: Actor,
-  input: z.output<typeof tickStepSchema>,
-  moment: Moment,
-): Promise<Ticked> {
+export async function tickStep(actor: Actor, input: z.output<typeof tickStepSchema>, moment: Moment): Promise<Ticked> {
   return write(actor, moment, async (w) => {
     const { visit, step, facts } = await openStep(w, input, tickAction)
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])

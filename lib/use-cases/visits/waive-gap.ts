@@ -34,10 +34,19 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
     const { stepId, occurrence, orderId } = gap.step
     await w.tx.waiver.create({
       data: {
-        id, visitId: visit.id, stepId, occurrence, orderId, gap: gap.gap, what: gap.message, reason: input.reason,
-        touchesCustomer: true, at: w.now, byId: actor.personId,
+        id,
+        visitId: visit.id,
+        stepId,
+        occurrence,
+        orderId,
+        gap: gap.gap,
+        what: gap.message,
+        reason: input.reason,
+        touchesCustomer: true,
+        at: w.now,
+        byId: actor.personId,
       },
-    }) // prettier-ignore
+    })
     if (gap.what === 'step') await addEvent(w, visit.id, 'waive', gap.step, { note: input.reason })
     w.audit({
       action: 'waive',

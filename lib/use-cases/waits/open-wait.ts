@@ -20,10 +20,17 @@ export async function openWait(actor: Actor, input: z.output<typeof partsWaitSch
     const id = newId(w.now)
     await w.tx.partsWait.create({
       data: {
-        id, visitId: visit.id, stepId: step.stepId, occurrence: step.occurrence, what: input.what,
-        fromWhom: input.fromWhom, promisedOn: input.promisedOn, openedAt: w.now, openedById: actor.personId,
+        id,
+        visitId: visit.id,
+        stepId: step.stepId,
+        occurrence: step.occurrence,
+        what: input.what,
+        fromWhom: input.fromWhom,
+        promisedOn: input.promisedOn,
+        openedAt: w.now,
+        openedById: actor.personId,
       },
-    }) // prettier-ignore
+    })
     w.audit({
       action: 'wait',
       subject: 'parts-wait',

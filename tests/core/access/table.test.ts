@@ -120,12 +120,6 @@ test('a refusal says who is refused and whom to ask', () => {
 })
 
 test('front-desk steps and readings are everybody’s, all others the bench’s', () => {
-  expect([tickAction('front-desk'), readAction('front-desk')]).toEqual([
-    'step.tick-desk',
-    'reading.record-desk',
-  ])
-  expect([tickAction('deck-mill'), readAction('flow-bench')]).toEqual([
-    'step.tick-bench',
-    'reading.record-bench',
-  ])
+  expect([tickAction('front-desk'), readAction('front-desk')]).toEqual(['step.tick-desk', 'reading.record-desk'])
+  expect([tickAction('deck-mill'), readAction('flow-bench')]).toEqual(['step.tick-bench', 'reading.record-bench'])
 })

@@ -48,8 +48,7 @@ describe('one chamber from its repeats', () => {
 })
 
 describe('a head from its chambers', () => {
-  const head = (readings: number[]) =>
-    must(headCc(readings.map((reading) => must(chamberMean([reading], burette)))))
+  const head = (readings: number[]) => must(headCc(readings.map((reading) => must(chamberMean([reading], burette)))))
 
   it('by hand: 62.0, 62.4, 62.2, 61.8', () => {
     const { meanCc, spreadCc, smallestCc, largestCc, uCc } = head([62, 62.4, 62.2, 61.8])
@@ -106,11 +105,7 @@ describe('refusals', () => {
     ['a division below nothing', () => chamberMean([62], { ...burette, divisionCc: -1 }), 'out-of-range'],
     ['no repeatability', () => chamberMean([62], { ...burette, repeatabilityCc: NaN }), 'out-of-range'],
     ['a match by nothing', () => matchChambers([{ tag: 'T-1', chamber: 1, cc: 62 }], NaN), 'out-of-range'],
-    [
-      'an impossible one in the match',
-      () => matchChambers([{ tag: 'T-1', chamber: 1, cc: -62 }]),
-      'out-of-range',
-    ],
+    ['an impossible one in the match', () => matchChambers([{ tag: 'T-1', chamber: 1, cc: -62 }]), 'out-of-range'],
   ])('%s', (_, ask, code) => {
     expect(ask()).toMatchObject({ ok: false, refusal: { code } })
   })

@@ -75,24 +75,9 @@ const checks: readonly Check[] = [
     [9.01, '', 0.02],
     () => record().compressionBefore ?? NaN,
   ),
-  check(
-    'ratio after',
-    'by hand: 1 + 716.63/(64 + 19.415)',
-    [9.591, '', 0.001],
-    () => record().compressionAfter ?? NaN,
-  ),
-  check(
-    'off the intake side',
-    'derived: 0.036·1.233',
-    [0.044388, 'in', 0.00003],
-    () => record().intakeSideIn ?? NaN,
-  ),
-  check(
-    'off the rails',
-    'derived: 0.036·1.717',
-    [0.061812, 'in', 0.00003],
-    () => record().intakeRailsIn ?? NaN,
-  ),
+  check('ratio after', 'by hand: 1 + 716.63/(64 + 19.415)', [9.591, '', 0.001], () => record().compressionAfter ?? NaN),
+  check('off the intake side', 'derived: 0.036·1.233', [0.044388, 'in', 0.00003], () => record().intakeSideIn ?? NaN),
+  check('off the rails', 'derived: 0.036·1.717', [0.061812, 'in', 0.00003], () => record().intakeRailsIn ?? NaN),
   check(
     'piston-to-valve loss, intake',
     'common practice: a flat cut takes its own depth',

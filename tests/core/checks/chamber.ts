@@ -9,8 +9,8 @@ const noBurette = { divisionCc: 0, repeatabilityCc: 0 }
 
 /** Twenty readings of one quantity, as printed in the guide to uncertainty. */
 const guideReadings = [
-  96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95,
-  101.11, 101.2, 101.57, 101.84, 102.36, 102.72,
+  96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95, 101.11, 101.2,
+  101.57, 101.84, 102.36, 102.72,
 ]
 const guide = 'JCGM 100:2008 (GUM), 4.4.3, table 1; readings from memory'
 const repeats = [62.1, 62.4, 62.2, 62.2, 61.9]
@@ -24,12 +24,7 @@ const match = (...volumes: readonly number[]) =>
 
 const checks: readonly Check[] = [
   check('mean of twenty readings', guide, [100.14, '', 0.006], () => one(guideReadings, noBurette).meanCc),
-  check(
-    'standard uncertainty of their mean',
-    guide,
-    [0.33, '', 0.005],
-    () => one(guideReadings, noBurette).uCc,
-  ),
+  check('standard uncertainty of their mean', guide, [0.33, '', 0.005], () => one(guideReadings, noBurette).uCc),
   check(
     'standard uncertainty of what lies anywhere within ±4',
     'JCGM 100:2008 (GUM), 4.4.5: 4/√3 = 2.3',

@@ -8,9 +8,7 @@ describe.each(sections)('$title', ({ checks }) => {
   it.each(checks)('$quantity ($source)', (check) => {
     const ours = oursOf(check)
     // Said in figures, so that a failure shows both; and a figure that is none fails.
-    expect(Math.abs(ours - check.printed), `${ours} is not ${check.printed}`).toBeLessThanOrEqual(
-      check.tolerance,
-    )
+    expect(Math.abs(ours - check.printed), `${ours} is not ${check.printed}`).toBeLessThanOrEqual(check.tolerance)
   })
 })
 

@@ -35,9 +35,7 @@ const motion: readonly Check[] = [
         [movedX, 'in', 1e-12],
         () => movedPoint(must(motionOf(degree)), dowel, point).xIn,
       ),
-      check(`${label}, height`, vectors, [movedZ, 'in', 1e-12], () =>
-        heightOver(must(motionOf(degree)), point),
-      ),
+      check(`${label}, height`, vectors, [movedZ, 'in', 1e-12], () => heightOver(must(motionOf(degree)), point)),
     ]
   }),
   check(
@@ -52,12 +50,7 @@ const valve = { xIn: 3.2, zIn: 0.45, diameterIn: 2.02, valveAngleDeg: 23 }
 const unknown = { xIn: null, zIn: null, diameterIn: null }
 
 /** Loss of the rim's lowest point, walked round in space, cant and all. */
-function walked(
-  cut: ReturnType<typeof angled>,
-  given: typeof valve,
-  cantDeg: number,
-  liftIn: number,
-): number {
+function walked(cut: ReturnType<typeof angled>, given: typeof valve, cantDeg: number, liftIn: number): number {
   const raw: V3 = [Math.tan(rad(given.valveAngleDeg)), Math.tan(rad(cantDeg)), -1]
   const lift = liftIn / Math.hypot(...raw)
   const centre: V3 = [given.xIn + lift * raw[0], lift * raw[1], given.zIn + lift * raw[2]]
@@ -132,9 +125,7 @@ const pistons: readonly Check[] = [
   check('valve of 23° after a degree on the side it opens to', 'by hand: 23 − 1', [22, '°', 1e-9], () =>
     valveAngleAfter(angled(0, 1), 23),
   ),
-  check('valve of −23° after the same', 'by hand: −23 − 1', [-24, '°', 1e-9], () =>
-    valveAngleAfter(angled(0, 1), -23),
-  ),
+  check('valve of −23° after the same', 'by hand: −23 − 1', [-24, '°', 1e-9], () => valveAngleAfter(angled(0, 1), -23)),
 ]
 
 const hole = { holeLengthIn: 3.5, holeDiameterIn: 0.5, boltDiameterIn: 0.4375 }
@@ -147,12 +138,7 @@ function slotByVectors(deg: number): number {
   return Math.abs(axisAtTop) + 0.4375 / 2 / up[1] - 0.25
 }
 const bolts: readonly Check[] = [
-  check(
-    'bolt hole of 3.5 in, 1°: lean',
-    'by hand: 3.5·sin 1°',
-    [0.0611, 'in', 0.00005],
-    () => slot(1, true).leanIn,
-  ),
+  check('bolt hole of 3.5 in, 1°: lean', 'by hand: 3.5·sin 1°', [0.0611, 'in', 0.00005], () => slot(1, true).leanIn),
   check(
     '1/2 in hole, 7/16 bolt, dowels, 1°: slot',
     'by hand: 0.061083 − 0.03125',
@@ -177,11 +163,8 @@ const bolts: readonly Check[] = [
     [0, 'in', 0],
     () => slot(1, false).slotIn,
   ),
-  check(
-    'spot face of 0.875 in, 1°: deep on its high side',
-    'by hand: 0.875·tan 1°',
-    [0.0153, 'in', 0.00005],
-    () => spotFaceDepth(angled(0, 1), 0.875),
+  check('spot face of 0.875 in, 1°: deep on its high side', 'by hand: 0.875·tan 1°', [0.0153, 'in', 0.00005], () =>
+    spotFaceDepth(angled(0, 1), 0.875),
   ),
   check(
     '83 thou gone, spot face 15, thread left 120 thou: left',

@@ -21,8 +21,7 @@ const noGasket = { gasketThicknessIn: 0, pistonDishCc: 0 }
 /** Printed ratios are held to 0.02: their authors round volumes on the way. */
 const printedRatio = (engine: string, source: string, printed: number, ours: Check['ours']): Check =>
   check(`ratio of ${engine}`, source, [printed, '', 0.02], ours)
-const ratioOf = (engine: Engine, chamberCc: number) => () =>
-  compressionRatio(must(cylinderVolumes(engine)), chamberCc)
+const ratioOf = (engine: Engine, chamberCc: number) => () => compressionRatio(must(cylinderVolumes(engine)), chamberCc)
 
 const printed: readonly Check[] = [
   printedRatio(
@@ -82,7 +81,14 @@ const printed: readonly Check[] = [
   ),
 ]
 
-const antique = [[17.9, 3.77], [15.6, 4.24], [16.6, 4.02], [13.7, 4.76], [12.8, 5.07], [12.2, 5.31]] as const // prettier-ignore
+const antique = [
+  [17.9, 3.77],
+  [15.6, 4.24],
+  [16.6, 4.02],
+  [13.7, 4.76],
+  [12.8, 5.07],
+  [12.2, 5.31],
+] as const
 const ofAntique = antique.map(([chamberIn3, ratio]) =>
   printedRatio(
     `44.2 in³, piston 2.86 in³ above the deck, chamber ${chamberIn3} in³`,
@@ -110,8 +116,7 @@ const worked: readonly Check[] = [
     'swept volume of 92 × 82 mm',
     liner,
     [unit((Math.PI / 4) * 9.2 ** 2 * 8.2, 'cm^3').toNumber('cc'), 'cc', 1e-9],
-    () =>
-      must(cylinderVolumes({ boreIn: mm(92), strokeIn: mm(82), deckClearanceIn: 0, ...noGasket })).sweptCc,
+    () => must(cylinderVolumes({ boreIn: mm(92), strokeIn: mm(82), deckClearanceIn: 0, ...noGasket })).sweptCc,
   ),
   check(
     'beside the chamber: gasket 4.000 × 0.020, deck 0.050, dish 5',

@@ -52,9 +52,38 @@ const ofRound: readonly Check[] = [
 
 /** Any closed figure, and its own mirror image would not be told apart by a flat cut: so cut at an angle. */
 const shapes: readonly (readonly [name: string, points: readonly (readonly [number, number])[]])[] = [
-  ['a kidney of seven corners', [[1.2, 0], [3, -0.8], [5.4, -0.2], [5.9, 1.4], [4.1, 1.1], [2.6, 2.3], [1.4, 1.6]]], // prettier-ignore
-  ['an L', [[1, 0], [5, 0], [5, 2], [3, 2], [3, 4], [1, 4]]], // prettier-ignore
-  ['a wedge, far along the head', [[1.5, 14], [5.5, 14.5], [4.9, 17], [1.8, 16.2]]], // prettier-ignore
+  [
+    'a kidney of seven corners',
+    [
+      [1.2, 0],
+      [3, -0.8],
+      [5.4, -0.2],
+      [5.9, 1.4],
+      [4.1, 1.1],
+      [2.6, 2.3],
+      [1.4, 1.6],
+    ],
+  ],
+  [
+    'an L',
+    [
+      [1, 0],
+      [5, 0],
+      [5, 2],
+      [3, 2],
+      [3, 4],
+      [1, 4],
+    ],
+  ],
+  [
+    'a wedge, far along the head',
+    [
+      [1.5, 14],
+      [5.5, 14.5],
+      [4.9, 17],
+      [1.8, 16.2],
+    ],
+  ],
 ]
 const outline = (points: readonly (readonly [number, number])[]): OutlinePoint[] =>
   points.map(([xIn, yIn]) => ({ xIn, yIn }))
@@ -69,7 +98,12 @@ const halfDisc = Array.from({ length: 721 }, (_, at): readonly [number, number] 
   return [1 + 2 * Math.cos(turn), 2 * Math.sin(turn)]
 })
 const opening = (points: readonly (readonly [number, number])[]) => must(openingOfOutline(outline(points), W))
-const trapezium: readonly (readonly [number, number])[] = [[1, 0], [4, 0], [4, 2], [1, 4]] // prettier-ignore
+const trapezium: readonly (readonly [number, number])[] = [
+  [1, 0],
+  [4, 0],
+  [4, 2],
+  [1, 4],
+]
 const openings: readonly Check[] = [
   check(
     'half a disc of radius 2: area',
@@ -114,17 +148,11 @@ const openings: readonly Check[] = [
 const circleTrack = 'Circle Track, Dec 2003, “Angle milling cylinder heads”: about 0.0175·W·degrees'
 const chevy = 'Chevy High Performance, Oct 2008: about 0.017 in an inch of width and degree'
 const depths: readonly Check[] = [
-  check('1° over 7 in: depth at the edge', 'derived: 7·tan 1°', [0.12219, 'in', 5e-6], () =>
-    edgeDepthIn(1, W),
-  ),
+  check('1° over 7 in: depth at the edge', 'derived: 7·tan 1°', [0.12219, 'in', 5e-6], () => edgeDepthIn(1, W)),
   check('1° over 7 in: depth at the edge', circleTrack, [0.0175 * 7, 'in', 0.0005], () => edgeDepthIn(1, W)),
-  check('0.5° over 9 in: depth at the edge', circleTrack, [0.0175 * 4.5, 'in', 0.0005], () =>
-    edgeDepthIn(0.5, 9),
-  ),
+  check('0.5° over 9 in: depth at the edge', circleTrack, [0.0175 * 4.5, 'in', 0.0005], () => edgeDepthIn(0.5, 9)),
   check('1° over 1 in: depth at the edge', chevy, [0.017, 'in', 0.0005], () => edgeDepthIn(1, 1)),
-  check('0.12219 in over 7 in: angle', 'derived: atan(0.0174557)', [1, '°', 1e-4], () =>
-    cutAngleDeg(0.12219, W),
-  ),
+  check('0.12219 in over 7 in: angle', 'derived: atan(0.0174557)', [1, '°', 1e-4], () => cutAngleDeg(0.12219, W)),
   check(
     '0.063 in over 7 in: angle',
     'by hand: 0.009 in an inch, 0.009·57.29578 less a third of its cube',
@@ -172,11 +200,8 @@ const inverse: readonly Check[] = [
     [0.01199, 'in', 1e-5],
     () => flatAtAngle(12.1904, 1, onRound),
   ),
-  check(
-    '60 thou at the centroid with 20 flat: angle part',
-    'by hand: 0.040/0.635',
-    [0.0629921, 'in', 1e-7],
-    () => angleBeside(0.06, 0.635, 0.02),
+  check('60 thou at the centroid with 20 flat: angle part', 'by hand: 0.040/0.635', [0.0629921, 'in', 1e-7], () =>
+    angleBeside(0.06, 0.635, 0.02),
   ),
   check(
     '60 thou at the centroid with 0.05 at the edge: flat part',
@@ -215,7 +240,12 @@ const line: readonly Check[] = [
 ]
 
 const sixty = { flatIn: 0.06, angleIn: 0, milledWidthIn: W }
-const square = outline([[2, 0], [5, 0], [5, 3], [2, 3]]) // prettier-ignore
+const square = outline([
+  [2, 0],
+  [5, 0],
+  [5, 3],
+  [2, 3],
+])
 const cone = circleOutline({ areaIn2: (Math.PI / 4) * 3.6 ** 2, centreIn: 3.5 })
 const walls: readonly Check[] = [
   check(

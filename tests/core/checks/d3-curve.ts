@@ -38,12 +38,7 @@ export function d3FlowAt(readings: readonly Reading[], liftIn: number): number {
 }
 
 /** By the midpoint rule. */
-export function d3MeanFlow(
-  readings: readonly Reading[],
-  fromIn: number,
-  toIn: number,
-  steps: number,
-): number {
+export function d3MeanFlow(readings: readonly Reading[], fromIn: number, toIn: number, steps: number): number {
   const drawn = pieces(readings)
   let sum = 0
   for (let at = 0; at < steps; at++) {

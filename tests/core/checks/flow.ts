@@ -47,31 +47,18 @@ const pressures: readonly Check[] = [
     'air speed of 28 inH₂O',
     'SI: √(2·Δp/ρ), pound and foot by mathjs 15; the trade’s rounded 1096.7 stands a tenth of a per cent under it',
     [
-      unit(Math.sqrt((2 * 28 * 249.0889) / unit(0.075, 'lb/ft^3').toNumber('kg/m^3')), 'm/s').toNumber(
-        'ft/s',
-      ),
+      unit(Math.sqrt((2 * 28 * 249.0889) / unit(0.075, 'lb/ft^3').toNumber('kg/m^3')), 'm/s').toNumber('ft/s'),
       'ft/s',
       0.36,
     ],
     () => idealVelocityFps(28),
   ),
-  check(
-    'ideal flow through 2.1 in² at 28 inH₂O',
-    moss,
-    [309, 'cfm', 0.5],
-    () => must(idealFlowCfmPerIn2(28)) * 2.1,
+  check('ideal flow through 2.1 in² at 28 inH₂O', moss, [309, 'cfm', 0.5], () => must(idealFlowCfmPerIn2(28)) * 2.1),
+  check('ideal flow of a square inch at 28 inH₂O', 'by hand: 1096.7·√(28/0.075)/144', [147.15, 'cfm', 0.005], () =>
+    idealFlowCfmPerIn2(28),
   ),
-  check(
-    'ideal flow of a square inch at 28 inH₂O',
-    'by hand: 1096.7·√(28/0.075)/144',
-    [147.15, 'cfm', 0.005],
-    () => idealFlowCfmPerIn2(28),
-  ),
-  check(
-    'the same in air of 15 °C, 1.225 kg/m³',
-    'derived: 145.7 on the same constant',
-    [145.7, 'cfm', 0.05],
-    () => idealFlowCfmPerIn2(28, densityLbFt3FromKgM3(1.225)),
+  check('the same in air of 15 °C, 1.225 kg/m³', 'derived: 145.7 on the same constant', [145.7, 'cfm', 0.05], () =>
+    idealFlowCfmPerIn2(28, densityLbFt3FromKgM3(1.225)),
   ),
   check('309 cfm through 2.1 in²: mean speed', moss, [353, 'ft/s', 0.5], () => meanVelocityFps(309, 2.1)),
   check(
@@ -106,21 +93,11 @@ const coefficients: readonly Check[] = [
     [0.5564, '', 0.001],
     () => (thatDay().curtain * incompressible) / isentropic(),
   ),
-  check(
-    'the same on the valve head',
-    'by hand: 0.5355·4·0.5/2.02',
-    [0.5302, '', 0.001],
-    () => thatDay().head,
-  ),
-  check(
-    'lift of a quarter of the diameter: curtain over head',
-    'by hand: π·D·D/4 is the head',
-    [1, '', 1e-12],
-    () => {
-      const { curtain, head } = must(dischargeCoefficients({ ...input, liftIn: 2.02 / 4 }))
-      return curtain / head
-    },
-  ),
+  check('the same on the valve head', 'by hand: 0.5355·4·0.5/2.02', [0.5302, '', 0.001], () => thatDay().head),
+  check('lift of a quarter of the diameter: curtain over head', 'by hand: π·D·D/4 is the head', [1, '', 1e-12], () => {
+    const { curtain, head } = must(dischargeCoefficients({ ...input, liftIn: 2.02 / 4 }))
+    return curtain / head
+  }),
   check(
     'standard air: on the curtain',
     'by hand: 250/(3.17301·147.15)',
@@ -130,7 +107,14 @@ const coefficients: readonly Check[] = [
 ]
 
 psychrolib.SetUnitSystem(psychrolib.SI)
-const weather = [[0, 101_325, 30], [10, 85_000, 60], [20, 95_000, 0], [20, 101_325, 50], [30, 104_000, 100], [40, 101_325, 60]] as const // prettier-ignore
+const weather = [
+  [0, 101_325, 30],
+  [10, 85_000, 60],
+  [20, 95_000, 0],
+  [20, 101_325, 50],
+  [30, 104_000, 100],
+  [40, 101_325, 60],
+] as const
 const air: readonly Check[] = [
   check('air of 20 °C, 101,325 Pa, 50 %', 'CIPM-2007', [1.1993, 'kg/m³', 0.00005], () =>
     airDensityKgM3(20, 101_325, 50),
@@ -159,10 +143,22 @@ const air: readonly Check[] = [
   ),
 ]
 
-const readings: readonly Reading[] = [[0.1, 64.1], [0.2, 131.8], [0.3, 190.2], [0.4, 233.7], [0.5, 251], [0.6, 249.2], [0.65, 250.3]] // prettier-ignore
+const readings: readonly Reading[] = [
+  [0.1, 64.1],
+  [0.2, 131.8],
+  [0.3, 190.2],
+  [0.4, 233.7],
+  [0.5, 251],
+  [0.6, 249.2],
+  [0.65, 250.3],
+]
 const curveOf = (points: readonly Reading[]) =>
   must(monotoneCurve(points.map(([liftIn, flowCfm]) => ({ liftIn, flowCfm }))))
-const three: readonly Reading[] = [[0, 0], [0.1, 60], [0.2, 110]] // prettier-ignore
+const three: readonly Reading[] = [
+  [0, 0],
+  [0.1, 60],
+  [0.2, 110],
+]
 const slopes = [
   ['first', 'by hand: (3·600 − 550)/2', 625],
   ['middle', 'by hand: chords 600 and 500, their parabola’s slope', 550],
@@ -189,8 +185,12 @@ const curves: readonly Check[] = [
       [0.25, 0.55],
     ] as const
   ).map(([from, to]) =>
-    // prettier-ignore
-    check(`mean flow from ${from} to ${to} in`, 'numeric integration of d3-shape’s curve, 20,000 steps', [d3MeanFlow(readings, from, to, 20_000), 'cfm', 1e-5], () => meanFlow(curveOf(readings), from, to)),
+    check(
+      `mean flow from ${from} to ${to} in`,
+      'numeric integration of d3-shape’s curve, 20,000 steps',
+      [d3MeanFlow(readings, from, to, 20_000), 'cfm', 1e-5],
+      () => meanFlow(curveOf(readings), from, to),
+    ),
   ),
   check('mean flow of a straight line, 60 to 180 cfm', 'by hand: its middle', [120, 'cfm', 1e-9], () =>
     meanFlow(
@@ -221,7 +221,21 @@ const run = (points: readonly Reading[], more: Partial<FlowConditions> = {}): Fl
 const at10 = { testPressureInH2O: 10 }
 /** Straight lines of 500 and 550 cfm an inch; they share 0.2 to 0.5 in. */
 const straight = () =>
-  must(compareFlow(run([[0.1, 50], [0.2, 100], [0.35, 175], [0.5, 250]]), run([[0.2, 110], [0.4, 220], [0.6, 330]]))) // prettier-ignore
+  must(
+    compareFlow(
+      run([
+        [0.1, 50],
+        [0.2, 100],
+        [0.35, 175],
+        [0.5, 250],
+      ]),
+      run([
+        [0.2, 110],
+        [0.4, 220],
+        [0.6, 330],
+      ]),
+    ),
+  )
 const mean = (band: FlowBand) => straight().means.find((one) => one.band === band)
 const ratio = (intake: FlowRun, exhaust: FlowRun) => must(exhaustToIntake(intake, exhaust))[0]?.percent ?? NaN
 /** 2·√2·1 % of 200 cfm is 5.657 cfm: how many of four differences the bench could show by itself. */
@@ -260,12 +274,7 @@ const runs: readonly Check[] = [
   ),
   check('middle third', 'by hand: 500·0.35', [175, 'cfm', 1e-9], () => mean('middle')?.beforeCfm ?? NaN),
   check('high third', 'by hand: 500·0.45', [225, 'cfm', 1e-9], () => mean('high')?.beforeCfm ?? NaN),
-  check(
-    'whole span: mean after',
-    'by hand: 550·0.35',
-    [192.5, 'cfm', 1e-9],
-    () => mean('whole')?.afterCfm ?? NaN,
-  ),
+  check('whole span: mean after', 'by hand: 550·0.35', [192.5, 'cfm', 1e-9], () => mean('whole')?.afterCfm ?? NaN),
   check(
     '100 cfm at 10 inH₂O, brought to a run at 28',
     'by hand: 100·√2.8',
@@ -281,9 +290,7 @@ const runs: readonly Check[] = [
 ]
 
 const power: readonly Check[] = [
-  check('8 cylinders of 126 cfm at 10 inH₂O', 'Denny’s Hangout', [433, 'hp', 0.5], () =>
-    powerEstimateHp(126, 10, 8),
-  ),
+  check('8 cylinders of 126 cfm at 10 inH₂O', 'Denny’s Hangout', [433, 'hp', 0.5], () => powerEstimateHp(126, 10, 8)),
   check('a cfm at 28 inH₂O, one cylinder', 'by hand: 0.43·√(10/28)', [0.257, 'hp', 0.0005], () =>
     powerEstimateHp(1, 28, 1),
   ),

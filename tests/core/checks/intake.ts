@@ -19,8 +19,18 @@ const multipliers = [
   [90, 15, 1.414, 1.932],
   [90, 20, 1.673, 2.224],
 ] as const
-const sixty = [[60, 0, 0.577], [60, 10, 0.653], [60, 20, 0.778], [60, 30, 1.0]] as const // prettier-ignore
-const usual = [[5, 1.1], [10, 1.23], [15, 1.4], [20, 1.7]] as const // prettier-ignore
+const sixty = [
+  [60, 0, 0.577],
+  [60, 10, 0.653],
+  [60, 20, 0.778],
+  [60, 30, 1.0],
+] as const
+const usual = [
+  [5, 1.1],
+  [10, 1.23],
+  [15, 1.4],
+  [20, 1.7],
+] as const
 const triangle = 'derived: the triangle of drop, face and flange'
 const trade = 'the trade’s usual multiplier, from memory'
 
@@ -117,15 +127,10 @@ const angleCuts: readonly Check[] = [
       return Number(face?.deckEndIn) - Number(face?.coverEndIn)
     },
   ),
-  check(
-    'the same, deep at the intake: more at the deck end',
-    'derived: −3·tan 1°',
-    [-0.0523652, 'in', 1e-6],
-    () => {
-      const { face } = must(vIntake(intakeDeep))
-      return Number(face?.deckEndIn) - Number(face?.coverEndIn)
-    },
-  ),
+  check('the same, deep at the intake: more at the deck end', 'derived: −3·tan 1°', [-0.0523652, 'in', 1e-6], () => {
+    const { face } = must(vIntake(intakeDeep))
+    return Number(face?.deckEndIn) - Number(face?.coverEndIn)
+  }),
 ]
 
 const others: readonly Check[] = [

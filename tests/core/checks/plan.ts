@@ -34,12 +34,7 @@ const uneven = { heads: [head('T-0001', 64, 64.2, 63.8, 65)] }
 const seatWork = { seatWorkGivesCc: 0.87 }
 
 const checks: readonly Check[] = [
-  check(
-    '3 cc at 6 thou per cc: flat part',
-    'common practice: 18 thou',
-    [0.018, 'in', 1e-12],
-    () => plan().flatIn,
-  ),
+  check('3 cc at 6 thou per cc: flat part', 'common practice: 18 thou', [0.018, 'in', 1e-12], () => plan().flatIn),
   check('taken from each chamber', 'by hand: 64 − 61', [3, 'cc', 1e-12], () => plan().removesCc ?? NaN),
   check('left after the cut, mean', 'by hand', [61, 'cc', 1e-12], () => plan().afterCutCc ?? NaN),
   check('10 cc with 20 thou flat: angle part', 'common practice: 63 thou', [0.063, 'in', 1e-5], () =>
@@ -75,18 +70,8 @@ const checks: readonly Check[] = [
     [0.02322, 'in', 1e-12],
     () => plan(seatWork).flatIn,
   ),
-  check(
-    'the same: aim of the cut',
-    'by hand: 61 − 0.87',
-    [60.13, 'cc', 1e-12],
-    () => plan(seatWork).aimCc ?? NaN,
-  ),
-  check(
-    'the same: finished',
-    'by hand: 60.13 + 0.87',
-    [61, 'cc', 1e-12],
-    () => plan(seatWork).finishedCc ?? NaN,
-  ),
+  check('the same: aim of the cut', 'by hand: 61 − 0.87', [60.13, 'cc', 1e-12], () => plan(seatWork).aimCc ?? NaN),
+  check('the same: finished', 'by hand: 60.13 + 0.87', [61, 'cc', 1e-12], () => plan(seatWork).finishedCc ?? NaN),
   check(
     'pair of 64 and 65 cc to 61: one depth for both',
     'by hand: (64.5 − 61)·6',
@@ -100,8 +85,7 @@ const checks: readonly Check[] = [
     'the same: chamber 3 of 63.8 cc is then short by',
     'by hand: 63.8 − 4 − 61',
     [-1.2, 'cc', 1e-12],
-    () =>
-      plan({ ...uneven, equalise: true }).outOfTolerance.find(({ chamber }) => chamber === 3)?.overCc ?? NaN,
+    () => plan({ ...uneven, equalise: true }).outOfTolerance.find(({ chamber }) => chamber === 3)?.overCc ?? NaN,
   ),
   check(
     '18 thou off a head of 4.500 in: thickness left',

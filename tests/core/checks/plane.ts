@@ -26,9 +26,18 @@ const onNewDeck = cornersAfter(distance(0), distance(7), distance(0), distance(7
 
 /** Eleven readings that lie on no plane: places across and along, and how deep. */
 const scattered = [
-  [0.3, 1, 0.0212], [6.6, 1.2, 0.0811], [3.4, 2.5, 0.0519], [0.5, 6, 0.0229], [6.4, 6.6, 0.0802],
-  [3.6, 9, 0.0541], [0.4, 12, 0.0231], [6.7, 13, 0.0833], [3.3, 16, 0.0517], [0.6, 19, 0.0248], [6.5, 19.2, 0.0822],
-] as const // prettier-ignore
+  [0.3, 1, 0.0212],
+  [6.6, 1.2, 0.0811],
+  [3.4, 2.5, 0.0519],
+  [0.5, 6, 0.0229],
+  [6.4, 6.6, 0.0802],
+  [3.6, 9, 0.0541],
+  [0.4, 12, 0.0231],
+  [6.7, 13, 0.0833],
+  [3.3, 16, 0.0517],
+  [0.6, 19, 0.0248],
+  [6.5, 19.2, 0.0822],
+] as const
 const rows = matrix(scattered.map(([x, y]) => [1, x, y]))
 const right = matrix(scattered.map(([, , z]) => [z]))
 const solved = lusolve(multiply(transpose(rows), rows), multiply(transpose(rows), right))
@@ -50,12 +59,7 @@ const lost = (deepEdge: 'intake' | 'exhaust') =>
   )
 
 const fits: readonly Check[] = [
-  check(
-    '20 thou and 83 off corners 7 in apart: flat part',
-    'by hand',
-    [0.02, 'in', 1e-12],
-    () => compound().flatIn,
-  ),
+  check('20 thou and 83 off corners 7 in apart: flat part', 'by hand', [0.02, 'in', 1e-12], () => compound().flatIn),
   check('the same: angle part', 'by hand: 0.083 − 0.020', [0.063, 'in', 1e-12], () => compound().angleIn),
   check(
     '4 thou more off both corners of end 2: taper',
@@ -69,12 +73,7 @@ const fits: readonly Check[] = [
     [0.022, 'in', 1e-12],
     () => fit(cornersAfter(4.48, 4.417, 4.476, 4.413), 'old-deck').flatIn,
   ),
-  check(
-    'eleven scattered readings: flat part',
-    normal,
-    [at0 + 10 * perY, 'in', 1e-10],
-    () => scatteredFit().flatIn,
-  ),
+  check('eleven scattered readings: flat part', normal, [at0 + 10 * perY, 'in', 1e-10], () => scatteredFit().flatIn),
   check('the same: angle part', normal, [7 * perX, 'in', 1e-10], () => scatteredFit().angleIn),
   check('the same: taper', normal, [20 * perY, 'in', 1e-10], () => scatteredFit().taperIn),
   check(
@@ -162,11 +161,6 @@ export const straightness = {
       [6.5, 'in', 0],
       () => cornerPoint('exhaust-2', deck, 0.5).xIn,
     ),
-    check(
-      'the same: along',
-      'by hand: 20 − 0.5',
-      [19.5, 'in', 0],
-      () => cornerPoint('exhaust-2', deck, 0.5).yIn,
-    ),
+    check('the same: along', 'by hand: 20 − 0.5', [19.5, 'in', 0], () => cornerPoint('exhaust-2', deck, 0.5).yIn),
   ],
 }

@@ -25,12 +25,7 @@ const priors: readonly Check[] = [
     [0.3, 'thou/cc', 0.0001],
     () => said(outline).uThouPerCc,
   ),
-  check(
-    '3 cc of it: depth',
-    'common practice: 18 thou',
-    [18, 'thou', 0.001],
-    () => 3 / prior(outline).ccPerThou,
-  ),
+  check('3 cc of it: depth', 'common practice: 18 thou', [18, 'thou', 0.001], () => 3 / prior(outline).ccPerThou),
   check(
     'perimeter of 11.3 in: depth of a cc',
     eaton,
@@ -108,12 +103,7 @@ const mirrored = [...points, ...points.map((point) => point.map((value) => -valu
 const fitted = Math.sqrt(0.02 / 2129)
 
 const learned: readonly Check[] = [
-  check(
-    'one cut of 10 thou that took 1.60 cc: rate',
-    oneCut,
-    [0.1653005, 'cc/thou', 1e-6],
-    () => tenThou().ccPerThou,
-  ),
+  check('one cut of 10 thou that took 1.60 cc: rate', oneCut, [0.1653005, 'cc/thou', 1e-6], () => tenThou().ccPerThou),
   check(
     'the same by a shop that has not said how well it sets a depth: rate',
     'by hand: half a thou is customary',
@@ -164,12 +154,7 @@ const pass = (more: Partial<PassInput>) => {
 }
 
 /** The deepest pass whose risk is half a per cent at most, tried in steps of half a thou by another normal table. */
-function deepestSafe(
-  roomCc: number,
-  uCc: number,
-  { ccPerThou: k, uCcPerThou: uK }: Rate,
-  uDepth = 0.5,
-): number {
+function deepestSafe(roomCc: number, uCc: number, { ccPerThou: k, uCcPerThou: uK }: Rate, uDepth = 0.5): number {
   const risk = (d: number): number =>
     (1 - erf((roomCc - k * d) / Math.hypot(uCc, uK * d, k * uDepth, uK * uDepth) / Math.SQRT2)) / 2
   let depthThou = 0
@@ -186,12 +171,7 @@ const passes: readonly Check[] = [
     [18, 'thou', 0],
     () => pass({ rate: proven }).depthThou,
   ),
-  check(
-    '3 cc by an outline: pass',
-    stepped,
-    [deepestSafe(3.5, 0.1, asked.rate), 'thou', 0],
-    () => pass({}).depthThou,
-  ),
+  check('3 cc by an outline: pass', stepped, [deepestSafe(3.5, 0.1, asked.rate), 'thou', 0], () => pass({}).depthThou),
   check(
     '3 cc by a proven rate, to a quarter of a cc: pass',
     stepped,

@@ -18,13 +18,7 @@ function difference({ printed, tolerance }: Check, ours: number): string {
 function row(check: Check): string {
   const ours = oursOf(check)
   const withUnit = (value: number) => `${rounded(value)} ${check.unit}`.trim()
-  const cells = [
-    check.quantity,
-    check.source,
-    withUnit(check.printed),
-    withUnit(ours),
-    difference(check, ours),
-  ]
+  const cells = [check.quantity, check.source, withUnit(check.printed), withUnit(ours), difference(check, ours)]
   return `| ${cells.join(' | ')} |`
 }
 

@@ -21,13 +21,7 @@ const unitOf = (quantity: Quantity, name: string): Unit => {
   return found
 }
 
-const typed = (
-  text: string,
-  quantity: Quantity,
-  source: string,
-  printed: number,
-  fieldUnit?: string,
-): Check =>
+const typed = (text: string, quantity: Quantity, source: string, printed: number, fieldUnit?: string): Check =>
   check(
     `“${text}” typed as ${quantities[quantity].label}`,
     source,
@@ -48,12 +42,7 @@ const factors: readonly Check[] = [
   check('newtons in a pound-force', exact, [4.4482216152605, 'N', 0], () => newtonsPerLbf),
   check('thou in an inch', 'by its name: a thousandth of an inch', [1000, 'thou', 0], () => thouPerIn),
   check('inch of water', 'NIST SP 811: conventional', [249.0889, 'Pa', 0], () => paPerInH2O),
-  check(
-    'inch of water, against that of 39.2 °F',
-    'NIST SP 811: 39.2 °F',
-    [249.082, 'Pa', 0.01],
-    () => paPerInH2O,
-  ),
+  check('inch of water, against that of 39.2 °F', 'NIST SP 811: 39.2 °F', [249.082, 'Pa', 0.01], () => paPerInH2O),
   check(
     'inch of water, against that of 60 °F',
     'NIST SP 811: 60 °F; a tenth of a per cent is what a bench cannot tell',

@@ -57,9 +57,7 @@ describe('piston-to-valve loss', () => {
 
   it('along the axis and square to it: 0.030 at 23° is 0.0276 and 0.0117', () => {
     for (const valveAngleDeg of [23, -23]) {
-      const moved = must(
-        pistonToValve({ cut: flat(0.03), valve: { ...unknown, valveAngleDeg }, liftIn: null }),
-      )
+      const moved = must(pistonToValve({ cut: flat(0.03), valve: { ...unknown, valveAngleDeg }, liftIn: null }))
       expect(moved.alongAxisIn).toBeCloseTo(0.0276, 4)
       expect(moved.sidewaysIn).toBeCloseTo(0.0117, 4)
       expect(moved.angleChangeDeg).toBe(0)
@@ -135,10 +133,7 @@ describe('valve angle after a cut', () => {
     expect(must(valveAngleAfter(angled(0, 1), -23))).toBeCloseTo(-24, 10)
     expect(must(valveAngleAfter(angled(0.02, 1), 0.5))).toBeCloseTo(-0.5, 10)
     expect(must(valveAngleAfter(flat(0.05), 23))).toBe(23)
-    expect(must(pistonToValve({ cut: angled(0, 1), valve, liftIn: 0 })).valveAngleAfterDeg).toBeCloseTo(
-      22,
-      10,
-    )
+    expect(must(pistonToValve({ cut: angled(0, 1), valve, liftIn: 0 })).valveAngleAfterDeg).toBeCloseTo(22, 10)
     expect(must(pistonToValve({ cut: flat(0.1), valve: unknown, liftIn: 0 })).valveAngleAfterDeg).toBeNull()
   })
 

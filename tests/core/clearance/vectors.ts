@@ -31,24 +31,13 @@ export function circlePoints(centre: V3, axis: V3, radius: number, count = 7200)
   const size = Math.hypot(...axis)
   const n: V3 = [axis[0] / size, axis[1] / size, axis[2] / size]
   const helper: V3 = Math.abs(n[1]) < 0.9 ? [0, 1, 0] : [1, 0, 0]
-  const cross = (a: V3, b: V3): V3 => [
-    a[1] * b[2] - a[2] * b[1],
-    a[2] * b[0] - a[0] * b[2],
-    a[0] * b[1] - a[1] * b[0],
-  ]
+  const cross = (a: V3, b: V3): V3 => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
   const first = cross(n, helper)
   const firstSize = Math.hypot(...first)
   const u: V3 = [first[0] / firstSize, first[1] / firstSize, first[2] / firstSize]
   const v = cross(n, u)
   return Array.from({ length: count }, (_, i) => {
-    const [c, s] = [
-      Math.cos((2 * Math.PI * i) / count) * radius,
-      Math.sin((2 * Math.PI * i) / count) * radius,
-    ]
-    return [
-      centre[0] + c * u[0] + s * v[0],
-      centre[1] + c * u[1] + s * v[1],
-      centre[2] + c * u[2] + s * v[2],
-    ] as const
+    const [c, s] = [Math.cos((2 * Math.PI * i) / count) * radius, Math.sin((2 * Math.PI * i) / count) * radius]
+    return [centre[0] + c * u[0] + s * v[0], centre[1] + c * u[1] + s * v[1], centre[2] + c * u[2] + s * v[2]] as const
   })
 }

@@ -1,12 +1,7 @@
 import fc from 'fast-check'
 import { unit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
-import {
-  chamberForRatio,
-  compressionRatio,
-  cylinderVolumes,
-  ratioPerCc,
-} from '../../../lib/core/compression/ratio'
+import { chamberForRatio, compressionRatio, cylinderVolumes, ratioPerCc } from '../../../lib/core/compression/ratio'
 import type { EngineFacts } from '../../../lib/core/engine/figures'
 import { must } from '../../../lib/core/errors'
 
@@ -92,9 +87,7 @@ describe('ratios in print', () => {
   it.each(pontiac.map((printed, at) => [50 + 5 * at, printed] as const))(
     'Pontiac Action, chamber-volume table (stroke from memory): %d cc → %d',
     (chamberCc, printed) => {
-      const { sweptCc } = must(
-        cylinderVolumes({ boreIn: 4.12, strokeIn: 3.75, deckClearanceIn: 0, ...noGasket }),
-      )
+      const { sweptCc } = must(cylinderVolumes({ boreIn: 4.12, strokeIn: 3.75, deckClearanceIn: 0, ...noGasket }))
       within(must(compressionRatio({ sweptCc, besideChamberCc: 21 }, chamberCc)), printed)
     },
   )
@@ -121,8 +114,7 @@ describe('properties', () => {
     fc.assert(
       fc.property(volumes, chamber, (of, chamberCc) => {
         const h = 1e-3
-        const slope =
-          (must(compressionRatio(of, chamberCc + h)) - must(compressionRatio(of, chamberCc - h))) / (2 * h)
+        const slope = (must(compressionRatio(of, chamberCc + h)) - must(compressionRatio(of, chamberCc - h))) / (2 * h)
         const perCc = must(ratioPerCc(of, chamberCc))
         expect(perCc).toBeLessThan(0)
         expect(Math.abs(perCc / slope - 1)).toBeLessThan(1e-5)
@@ -159,16 +151,12 @@ describe('refusals', () => {
     Object.fromEntries(Object.entries(whole).filter(([name]) => name !== key))
   const given = { sweptCc: 700, besideChamberCc: 20 }
 
-  it.each([
-    'boreIn',
-    'strokeIn',
-    'gasketBoreIn',
-    'gasketThicknessIn',
-    'deckClearanceIn',
-    'pistonDishCc',
-  ] as const)('needs %s, and says so', (key) => {
-    expect(cylinderVolumes(without(key))).toMatchObject({ refusal: { code: 'missing', needs: [key] } })
-  })
+  it.each(['boreIn', 'strokeIn', 'gasketBoreIn', 'gasketThicknessIn', 'deckClearanceIn', 'pistonDishCc'] as const)(
+    'needs %s, and says so',
+    (key) => {
+      expect(cylinderVolumes(without(key))).toMatchObject({ refusal: { code: 'missing', needs: [key] } })
+    },
+  )
 
   it('of an engine of which nothing is known, everything at once', () => {
     const answer = cylinderVolumes({})
@@ -183,11 +171,7 @@ describe('refusals', () => {
     ['a deck an inch down', () => cylinderVolumes({ ...whole, deckClearanceIn: 1 }), 'out-of-range'],
     ['no chamber', () => compressionRatio(given, 0), 'out-of-range'],
     ['no swept volume', () => compressionRatio({ ...given, sweptCc: 0 }, 60), 'out-of-range'],
-    [
-      'a piston that fills it',
-      () => compressionRatio({ ...given, besideChamberCc: -60 }, 60),
-      'contradiction',
-    ],
+    ['a piston that fills it', () => compressionRatio({ ...given, besideChamberCc: -60 }, 60), 'contradiction'],
     ['the slope there', () => ratioPerCc({ ...given, besideChamberCc: -60 }, 60), 'contradiction'],
     ['one to one', () => chamberForRatio(given, 1), 'out-of-range'],
     ['a chamber too small', () => chamberForRatio({ sweptCc: 300, besideChamberCc: 20 }, 30), 'unreachable'],

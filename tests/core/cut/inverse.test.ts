@@ -80,15 +80,16 @@ describe('the centre of an opening', () => {
 
   it('lies between 2 and 98 per cent of the width', () => {
     expect([at(0.0201).ok, at(0.9799).ok]).toEqual([true, true])
-    for (const share of [0.0199, 0.9801])
-      expect(at(share)).toMatchObject({ refusal: { code: 'out-of-range' } })
+    for (const share of [0.0199, 0.9801]) expect(at(share)).toMatchObject({ refusal: { code: 'out-of-range' } })
   })
 
   it('as a share of the width, while both are known and the width is one', () => {
     expect(centroidShareOf(4.445, 7)).toBeCloseTo(0.635, 12)
-    expect([centroidShareOf(undefined, 7), centroidShareOf(4.445, undefined), centroidShareOf(0, 0)]).toEqual(
-      [null, null, null],
-    )
+    expect([centroidShareOf(undefined, 7), centroidShareOf(4.445, undefined), centroidShareOf(0, 0)]).toEqual([
+      null,
+      null,
+      null,
+    ])
   })
 })
 

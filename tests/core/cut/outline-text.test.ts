@@ -137,8 +137,7 @@ describe('the opening of a traced outline', () => {
         const points = turns
           .toSorted((a, b) => a - b)
           .map((turn) => ({ xIn: 3 + 2 * Math.cos(turn), yIn: 2 * Math.sin(turn) }))
-        const side = (of: (p: OutlinePoint) => number) =>
-          Math.max(...points.map(of)) - Math.min(...points.map(of))
+        const side = (of: (p: OutlinePoint) => number) => Math.max(...points.map(of)) - Math.min(...points.map(of))
         const perimeter = outlinePerimeterIn(points)
         expect(perimeter).toBeLessThanOrEqual(2 * (side((p) => p.xIn) + side((p) => p.yIn)) + 1e-9)
         expect(perimeter).toBeLessThanOrEqual(2 * Math.PI * 2 + 1e-9)
@@ -150,12 +149,7 @@ describe('the opening of a traced outline', () => {
     ['two points', '2 0\n5 0', 'missing', /three points or more/],
     ['nothing', '', 'missing', /three points or more/],
     ['a bow tie', '2 0\n5 3\n5 0\n2 3', 'contradiction', /from line 1 to 2, and from line 3 to 4/],
-    [
-      'a bow tie over empty lines',
-      '2 0\n\n5 3\n5 0\n\n2 3',
-      'contradiction',
-      /from line 1 to 3, and from line 4 to 6/,
-    ],
+    ['a bow tie over empty lines', '2 0\n\n5 3\n5 0\n\n2 3', 'contradiction', /from line 1 to 3, and from line 4 to 6/],
     ['a point twice', '2 0\n5 0\n5 0\n5 3', 'contradiction', /from line 1 to 2, and from line 2 to 3/],
     ['a last edge over the first', '2 0\n5 0\n5 3\n3 0', 'contradiction', /from line 1 to 2/],
     ['a point off the deep edge', '5 0\n7 0\n7.1 3\n5 3', 'out-of-range', /^Line 3: .*0 to 7 in/],

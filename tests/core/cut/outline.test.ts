@@ -41,9 +41,7 @@ describe('opening from a traced outline', () => {
     fc.assert(
       fc.property(star, fc.double({ min: -20, max: 20, noNaN: true }), (outline, along) => {
         const one = must(openingOfOutline(outline, W))
-        const other = must(
-          openingOfOutline(outline.map(({ xIn, yIn }) => ({ xIn, yIn: yIn + along })).toReversed(), W),
-        )
+        const other = must(openingOfOutline(outline.map(({ xIn, yIn }) => ({ xIn, yIn: yIn + along })).toReversed(), W))
         expect(other.areaIn2).toBeCloseTo(one.areaIn2, 9)
         expect(other.centreIn).toBeCloseTo(one.centreIn, 9)
       }),

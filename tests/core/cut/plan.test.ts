@@ -246,11 +246,7 @@ describe('limits, from new', () => {
 
   it.each<[string, Partial<PlanInput>, string]>([
     ['over the largest angle', { kind: 'angle', targetCc: 50 }, 'angleLimitDeg'],
-    [
-      'an angle where the class wants flat',
-      { kind: 'angle', ...within({ classFlatOnly: true }) },
-      'classFlatOnly',
-    ],
+    ['an angle where the class wants flat', { kind: 'angle', ...within({ classFlatOnly: true }) }, 'classFlatOnly'],
     ['deeper than the class', within({ classMaxCutIn: 0.015 }), 'classMaxCutIn'],
     [
       'deeper than the class with what went before',
@@ -293,11 +289,7 @@ describe('what cannot be', () => {
   it.each<[string, Partial<PlanInput>, string]>([
     ['no target', { targetCc: null }, 'targetCc'],
     ['no cc', { heads: [{ ...head, chambersCc: [] }] }, 'presentCc'],
-    [
-      'one head of a pair without cc',
-      { heads: [head, { ...head, tag: 'T-0002', chambersCc: [] }] },
-      'presentCc',
-    ],
+    ['one head of a pair without cc', { heads: [head, { ...head, tag: 'T-0002', chambersCc: [] }] }, 'presentCc'],
     ['no rate', { thouPerCc: null }, 'thouPerCc'],
     ['no centre for an angle', { kind: 'angle', centroidShare: null }, 'centroidShare'],
     [
@@ -312,29 +304,13 @@ describe('what cannot be', () => {
   })
 
   it.each<[string, Partial<PlanInput>, string]>([
-    [
-      'a flat part that takes it all',
-      { kind: 'angle-flat', split: { by: 'flat', flatIn: 0.019 } },
-      'unreachable',
-    ],
-    [
-      'an angle part that takes more',
-      { kind: 'angle-flat', split: { by: 'angle', angleIn: 0.03 } },
-      'unreachable',
-    ],
+    ['a flat part that takes it all', { kind: 'angle-flat', split: { by: 'flat', flatIn: 0.019 } }, 'unreachable'],
+    ['an angle part that takes more', { kind: 'angle-flat', split: { by: 'angle', angleIn: 0.03 } }, 'unreachable'],
     ['a margin worth more than the cut', { kind: 'angle-flat', marginCc: 4 }, 'unreachable'],
     ['half an inch', { targetCc: 1, thouPerCc: 20 }, 'unreachable'],
     ['half an inch at the edge', { kind: 'angle', targetCc: 1, thouPerCc: 6 }, 'out-of-range'],
-    [
-      'a flat part below nothing',
-      { kind: 'angle-flat', split: { by: 'flat', flatIn: -0.001 } },
-      'out-of-range',
-    ],
-    [
-      'a flat part that is no number',
-      { kind: 'angle-flat', split: { by: 'flat', flatIn: NaN } },
-      'out-of-range',
-    ],
+    ['a flat part below nothing', { kind: 'angle-flat', split: { by: 'flat', flatIn: -0.001 } }, 'out-of-range'],
+    ['a flat part that is no number', { kind: 'angle-flat', split: { by: 'flat', flatIn: NaN } }, 'out-of-range'],
     ['six degrees', { kind: 'angle-flat', split: { by: 'degrees', angleDeg: 6 } }, 'out-of-range'],
     ['a target of nothing', { targetCc: 0 }, 'out-of-range'],
     ['a target that is no number', { targetCc: NaN }, 'out-of-range'],
@@ -346,11 +322,7 @@ describe('what cannot be', () => {
     ['a chamber below nothing', { heads: [{ ...head, chambersCc: [64, -1] }] }, 'out-of-range'],
     ['an endless chamber', { heads: [{ ...head, chambersCc: [Infinity] }] }, 'out-of-range'],
     ['a head thinner than paper', { heads: [{ ...head, thicknessIn: 0.01 }] }, 'out-of-range'],
-    [
-      'a stop-at limit of more than a tenth of an inch, whatever the kind',
-      { stopAtIn: 0.101 },
-      'out-of-range',
-    ],
+    ['a stop-at limit of more than a tenth of an inch, whatever the kind', { stopAtIn: 0.101 }, 'out-of-range'],
     ['a clean-up of more than a tenth of an inch', { kind: 'clean-up', stopAtIn: 0.101 }, 'out-of-range'],
     [
       // 10 cc at 40 thou per cc are 0.400 at the centre: 0.200 flat and 0.200/0.635 = 0.315 at the edge.

@@ -42,9 +42,7 @@ describe('before against after', () => {
   })
 
   it('a wider bench judges more to be within', () => {
-    const judged = must(
-      compareFlow(run(points([0.3, 200])), run(points([0.3, 210])), { repeatability: 0.02 }),
-    )
+    const judged = must(compareFlow(run(points([0.3, 200])), run(points([0.3, 210])), { repeatability: 0.02 }))
     expect(judged.rows[0]?.withinRepeatability).toBe(true)
   })
 
@@ -92,9 +90,7 @@ describe('before against after', () => {
   })
 
   it('takes the leak off both', () => {
-    const { rows } = must(
-      compareFlow(run(points([0.3, 100]), { leakCfm: 2 }), run(points([0.3, 103]), { leakCfm: 5 })),
-    )
+    const { rows } = must(compareFlow(run(points([0.3, 100]), { leakCfm: 2 }), run(points([0.3, 103]), { leakCfm: 5 })))
     expect(rows[0]).toMatchObject({ beforeCfm: 98, afterCfm: 98, diffCfm: 0 })
   })
 
@@ -106,9 +102,7 @@ describe('before against after', () => {
   })
 
   it('no means when the runs share no span', () => {
-    const { means } = must(
-      compareFlow(run(points([0.1, 60], [0.2, 120])), run(points([0.3, 180], [0.4, 230]))),
-    )
+    const { means } = must(compareFlow(run(points([0.1, 60], [0.2, 120])), run(points([0.3, 180], [0.4, 230]))))
     expect(means).toEqual([])
   })
 
@@ -201,8 +195,7 @@ describe('exhaust to intake', () => {
     const exhaust = run(points([0.5, 93]), { port: 'exhaust' })
     const intake = run(points([0.5, 121]))
     expect(
-      exhaustToIntake(intake, { ...exhaust, conditions: { ...exhaust.conditions, testPressureInH2O: null } })
-        .ok,
+      exhaustToIntake(intake, { ...exhaust, conditions: { ...exhaust.conditions, testPressureInH2O: null } }).ok,
     ).toBe(false)
     expect(exhaustToIntake(exhaust, intake).ok).toBe(false)
   })

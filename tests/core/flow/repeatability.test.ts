@@ -60,10 +60,12 @@ describe('repeatability from repeats', () => {
           return flows.map((one) => one / mean)
         })
         // All lifts have as many readings, so pooling is the plain mean of the sample variances.
-        const theirs = Math.sqrt(shares.reduce((sum, one) => sum + variance(one) * one.length, 0) / (width * (runs.length - 1)))
+        const theirs = Math.sqrt(
+          shares.reduce((sum, one) => sum + variance(one) * one.length, 0) / (width * (runs.length - 1)),
+        )
         expect(must(repeatabilityOf([runs.map((flows) => run(flows))])).part).toBeCloseTo(theirs, 10)
       }),
-    ) // prettier-ignore
+    )
   })
 
   it('a run at another pressure is converted first', () => {

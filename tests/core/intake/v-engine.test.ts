@@ -52,23 +52,20 @@ describe('flat cut of a V engine’s heads', () => {
     [60, 10, 0.653, null],
     [60, 20, 0.778, null],
     [60, 30, 1.0, null],
-  ])(
-    '%s° bank, face at %s°: side %s, rails %s per unit of cut',
-    (bankAngleDeg, intakeFaceDeg, side, rail) => {
-      const cutIn = 0.1
-      const given = { ...base, cut: flat(cutIn), bankAngleDeg, intakeFaceDeg }
-      const figures = must(vIntake(given))
-      expect(figures.sideIn / cutIn).toBeCloseTo(side, 3)
-      if (rail !== null) expect(figures.railIn / cutIn).toBeCloseTo(rail, 3)
-      const engine = standingEngine({ ...given, portXIn: 0, portZIn: 2, dowelXIn: 3, widthIn: 7 })
-      expect(figures.sideIn).toBeCloseTo(engine.sideIn, 12)
-      expect(figures.railIn).toBeCloseTo(engine.railIn, 12)
-      expect(figures.awayIn).toBe(0)
-      expect(figures.face).toMatchObject({ gapIn: 0 })
-      expect(figures.face?.deckEndIn).toBeCloseTo(figures.sideIn, 12)
-      expect(figures.face?.coverEndIn).toBeCloseTo(figures.sideIn, 12)
-    },
-  )
+  ])('%s° bank, face at %s°: side %s, rails %s per unit of cut', (bankAngleDeg, intakeFaceDeg, side, rail) => {
+    const cutIn = 0.1
+    const given = { ...base, cut: flat(cutIn), bankAngleDeg, intakeFaceDeg }
+    const figures = must(vIntake(given))
+    expect(figures.sideIn / cutIn).toBeCloseTo(side, 3)
+    if (rail !== null) expect(figures.railIn / cutIn).toBeCloseTo(rail, 3)
+    const engine = standingEngine({ ...given, portXIn: 0, portZIn: 2, dowelXIn: 3, widthIn: 7 })
+    expect(figures.sideIn).toBeCloseTo(engine.sideIn, 12)
+    expect(figures.railIn).toBeCloseTo(engine.railIn, 12)
+    expect(figures.awayIn).toBe(0)
+    expect(figures.face).toMatchObject({ gapIn: 0 })
+    expect(figures.face?.deckEndIn).toBeCloseTo(figures.sideIn, 12)
+    expect(figures.face?.coverEndIn).toBeCloseTo(figures.sideIn, 12)
+  })
 
   it('says of a face square to the deck that it still seals', () => {
     const given = { ...base, cut: flat(0.03), bankAngleDeg: 90 }

@@ -39,13 +39,9 @@ describe('an amount written again', () => {
       '125',
     ])
     fc.assert(
-      fc.property(
-        fc.integer({ min: 0, max: 99_999_999 }),
-        fc.integer({ min: 0, max: 3 }),
-        (minor, exponent) => {
-          expect(minorOf(amountText(minor, exponent), exponent)).toEqual({ ok: true, value: minor })
-        },
-      ),
+      fc.property(fc.integer({ min: 0, max: 99_999_999 }), fc.integer({ min: 0, max: 3 }), (minor, exponent) => {
+        expect(minorOf(amountText(minor, exponent), exponent)).toEqual({ ok: true, value: minor })
+      }),
     )
   })
 })

@@ -35,8 +35,6 @@ describe('what the shop’s own cuts did to flow', () => {
     expect(earlierFlowWords(cut(0.02, { exhaustPercent: null, cutAlone: true }))).toBe(
       '20 thou, T-20: intake +1.2 %, the cut alone',
     )
-    expect(earlierFlowWords(cut(0.02, { intakePercent: -0.04, exhaustPercent: null }))).toContain(
-      'intake +0.0 %',
-    )
+    expect(earlierFlowWords(cut(0.02, { intakePercent: -0.04, exhaustPercent: null }))).toContain('intake +0.0 %')
   })
 })

@@ -54,9 +54,7 @@ describe('all ways to a target', () => {
   })
 
   it('class minimum: no way may finish under it', () => {
-    expect(waysOf(question({ targetCc: 61, classMinCc: 62 })).every(({ ruledOut }) => ruledOut !== '')).toBe(
-      true,
-    )
+    expect(waysOf(question({ targetCc: 61, classMinCc: 62 })).every(({ ruledOut }) => ruledOut !== '')).toBe(true)
   })
 
   it('land under the intake port: a flat cut may take 100 thou of it, an angle cut takes none there', () => {
@@ -153,9 +151,7 @@ describe('all ways to a target', () => {
         fc.double({ min: 0.1, max: 0.9, noNaN: true }),
         (nowCc, targetCc, thouPerCc, share) => {
           const casting = { ...wedge, openingCentreIn: share * 7 }
-          const ways = waysOf(
-            question({ targetCc, starts: [start({ casting, thouPerCc, heads: holding(nowCc) })] }),
-          )
+          const ways = waysOf(question({ targetCc, starts: [start({ casting, thouPerCc, heads: holding(nowCc) })] }))
           for (const { ruledOut, finishedCc, worked, kind } of ways) {
             if (ruledOut !== '') continue
             const toleranceCc = kind === 'leave' ? 0.5 + 1e-9 : 1e-6

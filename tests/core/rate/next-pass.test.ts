@@ -92,9 +92,7 @@ describe('the next pass', () => {
     expect(refusal({ ...input, presentCc: 60.2, uPresentCc: 0, toleranceCc: 0.1, depthErrorThou: 1 })).toBe(
       'unreachable',
     )
-    expect(refusal({ ...input, presentCc: 60.05, uPresentCc: 0, toleranceCc: 0.1, depthErrorThou: 1 })).toBe(
-      'none',
-    )
+    expect(refusal({ ...input, presentCc: 60.05, uPresentCc: 0, toleranceCc: 0.1, depthErrorThou: 1 })).toBe('none')
   })
 
   it('refuses what cannot be', () => {
@@ -174,8 +172,7 @@ describe('for any head', () => {
           toleranceCc,
           rate: { ...rate, ccPerThou: k, uCcPerThou: uK },
         })
-        if (advice.ok && advice.value.kind === 'pass')
-          expect(Number.isFinite(advice.value.leavesCc)).toBe(true)
+        if (advice.ok && advice.value.kind === 'pass') expect(Number.isFinite(advice.value.leavesCc)).toBe(true)
       }),
     )
   })

@@ -110,10 +110,7 @@ describe('what cuts teach', () => {
     const rate = must(learnRate(outline, cuts, 0))
     expect(rate.ccPerThou).toBeCloseTo(line.m, 4)
     // What the guess still weighs against 4000 cuts is known exactly: its precision against theirs.
-    const [guess, data] = [
-      1 / outline.uCcPerThou ** 2,
-      cuts.reduce((sum, one) => sum + one.depthThou ** 2 / 0.02, 0),
-    ]
+    const [guess, data] = [1 / outline.uCcPerThou ** 2, cuts.reduce((sum, one) => sum + one.depthThou ** 2 / 0.02, 0)]
     expect(rate.ccPerThou).toBeCloseTo((outline.ccPerThou * guess + line.m * data) / (guess + data), 9)
     expect(rate.cuts).toBe(4000)
   })

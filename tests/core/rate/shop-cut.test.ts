@@ -27,27 +27,44 @@ function visit(told: readonly Told[], over: Partial<CutFacts> = {}): CutFacts {
     else if (entry[0] === 'back') {
       events.push({ seq, kind: 'received', step: null })
       orders.push({
-        orderId: order, number: '1', vendor: 'V', scope: entry[1], angleIn: 0, flatIn: 0, sentSeq: seq - 1,
-        receivedSeq: seq, confirmed: entry[1], seatsIn: true, ...entry[2],
-      }) // prettier-ignore
+        orderId: order,
+        number: '1',
+        vendor: 'V',
+        scope: entry[1],
+        angleIn: 0,
+        flatIn: 0,
+        sentSeq: seq - 1,
+        receivedSeq: seq,
+        confirmed: entry[1],
+        seatsIn: true,
+        ...entry[2],
+      })
     } else {
       const [kind, stepId] = entry
       events.push({ seq, kind, step: key(stepId) })
       if (entry[0] !== 'read') return
       for (const [point, value] of Object.entries(entry[3])) {
         readings.push({
-          id: `${seq}-${point}`, seq, kind: entry[2], point, value: typeof value === 'number' ? value : null,
-          text: String(value), notTaken: null, step: key(stepId),
-        }) // prettier-ignore
+          id: `${seq}-${point}`,
+          seq,
+          kind: entry[2],
+          point,
+          value: typeof value === 'number' ? value : null,
+          text: String(value),
+          notTaken: null,
+          step: key(stepId),
+        })
       }
     }
   })
   return {
-    readings, events, orders,
+    readings,
+    events,
+    orders,
     deck: { deepEdge: 'exhaust', milledWidthIn: 6, deckLengthIn: 20 },
     burette: { divisionCc: 0.2, repeatabilityCc: 0.3 },
     ...over,
-  } // prettier-ignore
+  }
 }
 
 const four = (...values: number[]) => Object.fromEntries(values.map((value, at) => [String(at + 1), value]))
@@ -160,9 +177,7 @@ describe('how deep a cut was', () => {
       ['back', ['angle-cut']] as const,
       corners('arrival-figures', 4.248, 4.19),
     ]
-    const cut = shopCutOf(
-      visit(told, { deck: { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null } }),
-    )
+    const cut = shopCutOf(visit(told, { deck: { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null } }))
     expect(cut?.edges?.shallowIn).toBeCloseTo(0.002, 9)
     expect(cut?.edges?.deepIn).toBeCloseTo(0.06, 9)
   })
@@ -180,7 +195,10 @@ describe('like for like', () => {
     ['', [before, depth(0.018), ['tick', 'seat-work'], ['undo', 'seat-work'], finished]],
     ['', [before, depth(0.018), ['tick', 'deburr'], ['tick', 'bolt-seats'], ['tick', 'intake'], finished]],
     // Opened before the cut: its own cc are the ones of before.
-    ['', [before, ['read', 'open-chamber', 'cc', four(66, 66, 66, 66)], ['tick', 'open-chamber'], depth(0.018), finished]],
+    [
+      '',
+      [before, ['read', 'open-chamber', 'cc', four(66, 66, 66, 66)], ['tick', 'open-chamber'], depth(0.018), finished],
+    ],
     // Read again after the port work: only the later repeat counts.
     ['', [before, ['tick', 'port'], before, depth(0.018), finished]],
     // Read again after the seat work: only the earlier repeat counts.
@@ -197,13 +215,19 @@ describe('like for like', () => {
     ['weld between the two cc', [before, ['tick', 'weld'], depth(0.018), finished]],
     ['guides between the two cc', [before, depth(0.018), ['tick', 'guides'], finished]],
     ['a valve was changed between the two cc', [before, depth(0.018), ['valve'], finished]],
-    ['other valves were in for the second cc', [before, shopValves, depth(0.018), finished, ['read', 'finished', 'valves-used', { '': 'own' }]]],
+    [
+      'other valves were in for the second cc',
+      [before, shopValves, depth(0.018), finished, ['read', 'finished', 'valves-used', { '': 'own' }]],
+    ],
     ['another plug was in for the second cc', [before, shopPlug, depth(0.018), finished, flush]],
     ['no cc was read before the cut', [depth(0.018), finished]],
     ['no cc was read before the cut', [depth(0.018), before, finished]],
     ['no cc was read after the cut', [before, finished, depth(0.018)]],
-    ['no chamber was read both before and after', [['read', 'chambers', 'cc', four(64.2)], depth(0.018), ['read', 'finished', 'cc', { '2': 61 }]]],
-  ] // prettier-ignore
+    [
+      'no chamber was read both before and after',
+      [['read', 'chambers', 'cc', four(64.2)], depth(0.018), ['read', 'finished', 'cc', { '2': 61 }]],
+    ],
+  ]
 
   it.each(rules)('“%s”', (why, told) => {
     expect(cutOf(...told).whyNot).toBe(why)

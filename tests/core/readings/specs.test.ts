@@ -17,9 +17,13 @@ describe('what each reading looks like', () => {
       if (spec.form === 'note') expect(spec.hint, kind).toBeTruthy()
       const values = spec.choices?.map((choice) => choice.value) ?? []
       expect(new Set(values).size, kind).toBe(values.length)
-      if (spec.choices) expect(spec.choices.some((choice) => !choice.bad), kind).toBe(true)
+      if (spec.choices)
+        expect(
+          spec.choices.some((choice) => !choice.bad),
+          kind,
+        ).toBe(true)
     }
-  }) // prettier-ignore
+  })
 
   it('says stop where the design says hold', () => {
     const stops = (kind: keyof typeof readingSpecs) =>
@@ -38,16 +42,26 @@ describe('points', () => {
     expect(pointsOf('corners', { chambers: 4 })).toEqual(['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2'])
     expect(pointsOf('chamber-valves', { chambers: 2 })).toEqual(['1-intake', '1-exhaust', '2-intake', '2-exhaust'])
     expect(pointsOf('flow', { chambers: 4, liftsIn: [0.05, 0.3] })).toEqual([
-      'intake@0.050', 'intake@0.300', 'exhaust@0.050', 'exhaust@0.300',
+      'intake@0.050',
+      'intake@0.300',
+      'exhaust@0.050',
+      'exhaust@0.300',
     ])
-  }) // prettier-ignore
+  })
 
   it('read as words', () => {
     const words = ['3', 'intake-1', '2-exhaust', 'intake@0.300', 'across', 'end-2', 'exhaust', ''].map(pointLabel)
     expect(words).toEqual([
-      'chamber 3', 'intake end 1', 'chamber 2 exhaust', 'intake at 0.300 in', 'across', 'end 2', 'exhaust', '',
+      'chamber 3',
+      'intake end 1',
+      'chamber 2 exhaust',
+      'intake at 0.300 in',
+      'across',
+      'end 2',
+      'exhaust',
+      '',
     ])
-  }) // prettier-ignore
+  })
 })
 
 describe('an answer', () => {

@@ -14,8 +14,7 @@ const warnings = (visit: Visit, at: StepRef) => {
   return result.ok ? result.value.warnings : null
 }
 
-const here = (facts: Parameters<typeof Visit.of>[0] = {}) =>
-  Visit.of({ targetCc: 60, ...facts }).ticked('check-in')
+const here = (facts: Parameters<typeof Visit.of>[0] = {}) => Visit.of({ targetCc: 60, ...facts }).ticked('check-in')
 const cc = (...chambers: number[]): Answer[] => chambers.map((chamber) => ['cc', String(chamber), 63])
 const plugAndValves: Answer[] = [
   ['valves-used', '', 'own'],
@@ -53,7 +52,7 @@ describe('a step that owes readings', () => {
     const visit = here({ plan: flat(0.018) }).read('thickness', ...corners, ['straightness', 'across', 0])
     visit.read('thickness', ['removed-before', '', 'new thickness unknown'], ['straightness', 'along', 'looks fine'])
     expect(refusal(visit, 'thickness')?.message).toBe('Measure thickness: along has no straightness yet.')
-  }) // prettier-ignore
+  })
 
   it('wants one lift of each port, or the reason why not', () => {
     const visit = here({ ordered: ['flow-before'] }).read('flow-before', ['flow', 'intake@0.300', 201])
@@ -80,8 +79,7 @@ describe('a step that owes readings', () => {
   })
 
   it('asks for the depth off the face only when the face was cut', () => {
-    const cut = () =>
-      here({ plan: angleFlat(0.063, 0.02), manifoldSpansHeads: true }).ticked('angle-cut', 'flat-cut')
+    const cut = () => here({ plan: angleFlat(0.063, 0.02), manifoldSpansHeads: true }).ticked('angle-cut', 'flat-cut')
     expect(refusal(cut().read('intake', ['intake-choice', '', 'port-match']), 'intake')).toBeNull()
     expect(refusal(cut().read('intake', ['intake-choice', '', 'cut-face']), 'intake')?.message).toBe(
       'Intake side: end 1 and end 2 have no depth off the intake face yet.',
@@ -97,7 +95,10 @@ describe('a step that owes readings', () => {
 
   it('asks of a finished head what its cut calls for', () => {
     const kinds = (facts: Parameters<typeof Visit.of>[0]) =>
-      Visit.of(facts).step('finished')?.owes.filter((owed) => !owed.optional).map((owed) => owed.kind)
+      Visit.of(facts)
+        .step('finished')
+        ?.owes.filter((owed) => !owed.optional)
+        .map((owed) => owed.kind)
     const mild = ['straightness', 'cutter-marks']
     const ccToo = ['cc', 'valves-used', 'plug-used']
     // Depth from touch-off is enough for a mild flat cut; a deep one and any angle cut are gauged at four corners.
@@ -109,7 +110,7 @@ describe('a step that owes readings', () => {
     expect(kinds({ plan: flat(0.018), finishAsked: true })).toEqual(['straightness', 'finish-how', 'cutter-marks'])
     const one = Visit.of({ plan: flat(0.018) }).read('chambers', ...cc(1))
     expect(one.step('finished')?.owes[0]).toMatchObject({ kind: 'cc', points: ['1'] })
-  }) // prettier-ignore
+  })
 
   it('lets a waived reading pass', () => {
     const visit = here({ plan: flat(0.018) }).read('chambers', ...cc(1, 2, 3), ...plugAndValves)
@@ -142,11 +143,7 @@ describe('the order of work', () => {
   })
 
   it('does not cut while a reading that the cut destroys is missing', () => {
-    const visit = here({ plan: flat(0.018), ordered: ['flow-before'] }).read('flat-cut', [
-      'cut-depth',
-      '',
-      0.018,
-    ])
+    const visit = here({ plan: flat(0.018), ordered: ['flow-before'] }).read('flat-cut', ['cut-depth', '', 0.018])
     const message = refusal(visit, 'flat-cut')?.message ?? ''
     for (const label of ['measure thickness', 'measure chambers', 'seat check before', 'flow run before']) {
       expect(message).toContain(`${label} comes first`)
@@ -165,14 +162,18 @@ describe('the order of work', () => {
   })
 
   it('only warns where the order is customary: seat work before the last flat cut is ordinary', () => {
-    const visit = here({ plan: flat(0.018), used: true, ordered: ['seat-work'] }).ticked('wash-in', 'crack', 'seat-before')
+    const visit = here({ plan: flat(0.018), used: true, ordered: ['seat-work'] }).ticked(
+      'wash-in',
+      'crack',
+      'seat-before',
+    )
     expect(warnings(visit.answerWhatIsOwed(keyOf('seat-work')), 'seat-work')).toEqual([])
     const early = here({ plan: flat(0.018), used: true }).answerWhatIsOwed(keyOf('thickness'))
     expect(warnings(early, 'thickness')).toEqual([
       'Strip and wash usually comes first and is not done.',
       'Crack check usually comes first and is not done.',
     ])
-  }) // prettier-ignore
+  })
 
   it('waits for a cut plan, and for parts', () => {
     const ordered = here({ ordered: ['flat-cut'], targetCc: null }).read('flat-cut', ['cut-depth', '', 0.018])
@@ -221,9 +222,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
   it('so do cutter marks that reach the sealing area, and a last leak test that leaks', () => {
     const cut = here({ plan: flat(0.018) }).read('finished', ['cutter-marks', '', 'reaching'])
     expect(refusal(cut, 'finished')?.code).toBe('hold')
-    const assembled = here({ cameAssembled: true })
-      .ticked('assemble')
-      .read('leak', ['leak-test', '', 'leaks'])
+    const assembled = here({ cameAssembled: true }).ticked('assemble').read('leak', ['leak-test', '', 'leaks'])
     expect(refusal(assembled, 'leak')?.code).toBe('hold')
   })
 

@@ -5,12 +5,20 @@ import { flat, Visit, type Answer } from './visit'
 /** A flat job, done to the last inspection, with these finished cc. */
 const done = (...finishedCc: number[]): Visit => {
   const visit = Visit.of({ targetCc: 60, plan: flat(0.018) })
-  for (const step of ['check-in', 'thickness', 'chambers', 'seat-before', 'flat-cut', 'deburr', 'seat-after'] as const) {
+  for (const step of [
+    'check-in',
+    'thickness',
+    'chambers',
+    'seat-before',
+    'flat-cut',
+    'deburr',
+    'seat-after',
+  ] as const) {
     visit.does(step)
   }
   visit.does('finished', ...finishedCc.map((value, place): Answer => ['cc', String(place + 1), value]))
   return visit.finishes()
-} // prettier-ignore
+}
 
 describe('what stands between a visit and its release', () => {
   it('is nothing when all is done and in tolerance; hand over comes after', () => {
@@ -48,11 +56,7 @@ describe('what stands between a visit and its release', () => {
   it('is a deck that is not straight', () => {
     // 0.002 across; 0.001 a cylinder along, four cylinders: 0.004.
     const at = (across: number, along: number) =>
-      done(60, 60, 60, 60).read(
-        'finished',
-        ['straightness', 'across', across],
-        ['straightness', 'along', along],
-      )
+      done(60, 60, 60, 60).read('finished', ['straightness', 'across', across], ['straightness', 'along', along])
     expect(at(0.002, 0.004).missing).toEqual([])
     expect(at(0.003, 0.005).missing).toEqual([
       'straightness across is 0.0030 in (limit 0.0020 in)',
@@ -77,9 +81,7 @@ describe('what stands between a visit and its release', () => {
 
   it('is an answer that was corrected to say stop after the tick', () => {
     const visit = done(60, 60, 60, 60).read('finished', ['cutter-marks', '', 'reaching'])
-    expect(visit.missing).toEqual([
-      'Measure finished: cutter marks by the inserts: reaching the sealing area',
-    ])
+    expect(visit.missing).toEqual(['Measure finished: cutter marks by the inserts: reaching the sealing area'])
   })
 
   it('is work that undid what was done', () => {
@@ -93,9 +95,7 @@ describe('waivers', () => {
     const { facts } = done(60, 61.3, 61.4, 60)
     const [second] = completeness(facts)
     const left = completeness(facts, { waivedGaps: [second?.gap ?? ''] })
-    expect(left.map((entry) => entry.message)).toEqual([
-      'chamber 3 is 1.4 cc over the target of 60 (tolerance 0.5)',
-    ])
+    expect(left.map((entry) => entry.message)).toEqual(['chamber 3 is 1.4 cc over the target of 60 (tolerance 0.5)'])
   })
 
   it('do not cover another reading at the same place', () => {

@@ -16,10 +16,35 @@ const work: StepRef[] = [
   'blend',
 ]
 const answers: StepRef[] = [
-  'crack', 'pressure', 'thickness', 'chambers', 'seat-before', 'flow-before', 'flow-after-port', 'deburr', 'flow-after-cut',
-  'intake', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit', 'seat-after', 'flow-after', 'heights', 'springs', 'rocker',
-  'cam', 'trial-fit', 'finished', 'ptv', 'wash-out', 'assemble', 'leak', 'wrap', 'final',
-] // prettier-ignore
+  'crack',
+  'pressure',
+  'thickness',
+  'chambers',
+  'seat-before',
+  'flow-before',
+  'flow-after-port',
+  'deburr',
+  'flow-after-cut',
+  'intake',
+  'bolt-seats',
+  'bolt-fit',
+  'bolt-reach',
+  'dowel-fit',
+  'seat-after',
+  'flow-after',
+  'heights',
+  'springs',
+  'rocker',
+  'cam',
+  'trial-fit',
+  'finished',
+  'ptv',
+  'wash-out',
+  'assemble',
+  'leak',
+  'wrap',
+  'final',
+]
 const everything = [...work, ...answers]
 
 const house = Visit.of({
@@ -43,18 +68,24 @@ const again = (visit: Visit): string[] =>
 const last = ['wrap', 'final']
 
 const deckCut = [
-  'finished', 'ptv', 'bolt-reach', 'dowel-fit', 'seat-after', 'intake', 'rocker', 'cam', 'deburr', 'wash-out', 'flow-after',
+  'finished',
+  'ptv',
+  'bolt-reach',
+  'dowel-fit',
+  'seat-after',
+  'intake',
+  'rocker',
+  'cam',
+  'deburr',
+  'wash-out',
+  'flow-after',
   'flow-after-cut',
-] // prettier-ignore
+]
 
 describe('what must be done again', () => {
   const rows: [string, (visit: Visit) => Visit, string[]][] = [
     ['any deck cut', (visit) => visit.ticked('flat-cut'), deckCut],
-    [
-      'an angle cut',
-      (visit) => visit.ticked('angle-cut'),
-      [...deckCut, 'bolt-seats', 'bolt-fit', 'trial-fit'],
-    ],
+    ['an angle cut', (visit) => visit.ticked('angle-cut'), [...deckCut, 'bolt-seats', 'bolt-fit', 'trial-fit']],
     [
       'seat work',
       (visit) => visit.ticked('seat-work'),
@@ -129,13 +160,7 @@ describe('what must be done again', () => {
   })
 
   it('asks for new readings: those from before no longer count', () => {
-    const visit = fullHouse().read(
-      'finished',
-      ['cc', '1', 60],
-      ['cc', '2', 60],
-      ['cc', '3', 60],
-      ['cc', '4', 60],
-    )
+    const visit = fullHouse().read('finished', ['cc', '1', 60], ['cc', '2', 60], ['cc', '3', 60], ['cc', '4', 60])
     const missing = () => visit.step('finished')?.owes.find((owed) => owed.kind === 'cc')?.missing
     expect(missing()).toEqual([])
     visit.ticked('flat-cut')

@@ -1,14 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import {
-  edgeThicknessIn,
-  finishAskedMicroIn,
-  finishWords,
-  pairThicknessWords,
-} from '@/lib/core/route/finished-checks'
+import { edgeThicknessIn, finishAskedMicroIn, finishWords, pairThicknessWords } from '@/lib/core/route/finished-checks'
 
 const corners = (intake: number, exhaust: number) => ({
-  'intake-1': intake, 'intake-2': intake, 'exhaust-1': exhaust, 'exhaust-2': exhaust,
-}) // prettier-ignore
+  'intake-1': intake,
+  'intake-2': intake,
+  'exhaust-1': exhaust,
+  'exhaust-2': exhaust,
+})
 const mate = (intake: number, exhaust: number) => ({ tag: 'T-0402', corners: corners(intake, exhaust) })
 
 describe('a pair is cut to one thickness', () => {
@@ -52,8 +50,6 @@ describe('a finish that was asked for as a figure', () => {
 
   it('is told when what was measured is rougher, and not at the limit', () => {
     expect(finishWords(30, '30 µin or better')).toBe('')
-    expect(finishWords(42, '30 µin or better')).toBe(
-      'the finish is 42 µin, rougher than asked (30 µin or better)',
-    )
+    expect(finishWords(42, '30 µin or better')).toBe('the finish is 42 µin, rougher than asked (30 µin or better)')
   })
 })

@@ -7,8 +7,7 @@ import { keyOf, type StepRef } from '@/lib/core/route/keys'
 import type { StepKey } from '@/lib/core/route/types'
 import { angleFlat, arrival, flat, order, Visit } from './visit'
 
-const here = (facts: Parameters<typeof Visit.of>[0] = {}) =>
-  Visit.of({ targetCc: 60, ...facts }).ticked('check-in')
+const here = (facts: Parameters<typeof Visit.of>[0] = {}) => Visit.of({ targetCc: 60, ...facts }).ticked('check-in')
 
 /** The ways out of a refusal; there must be a refusal. */
 function fixes(visit: Visit, at: StepRef | StepKey): readonly Fix[] {
@@ -51,15 +50,13 @@ describe('what stands in the way of a tick has a place where it is put right', (
       { message: 'Northgate Grinding, order 26-7', place: { kind: 'order', orderId: '7' } },
     ])
     expect(told(fixes(away, arrival('arrival-count', '7')))).toEqual([['Northgate Grinding, order 26-7', 'order']])
-  }) // prettier-ignore
+  })
 
   it('parts that have not come, a head on order: what is bought', () => {
     const waits = [{ step: keyOf('chambers'), what: 'eight valves', open: true }]
     const visit = here({ plan: flat(0.018), partsWaits: waits })
     expect(told(fixes(visit, 'chambers'))).toContainEqual(['Eight valves', 'parts'])
-    expect(told(fixes(here({ source: 'bought', onOrder: true }), 'final'))).toEqual([
-      ['See what is on order', 'parts'],
-    ])
+    expect(told(fixes(here({ source: 'bought', onOrder: true }), 'final'))).toEqual([['See what is on order', 'parts']])
   })
 
   it('an answer that says stop: the step where it was given', () => {
@@ -72,17 +69,14 @@ describe('what stands in the way of a tick has a place where it is put right', (
   it('a head that is not released: the head’s page; a step that is not on the route: there as well', () => {
     expect(told(fixes(here(), 'hand-over'))).toContainEqual(['Release this head', 'head'])
     expect(told(fixes(here(), arrival('arrival-count', 'none')))).toEqual([['See the route of this head', 'head']])
-  }) // prettier-ignore
+  })
 
   it('every step that may not be ticked yet has at least one, and one that may has none', () => {
     const visit = here({ plan: flat(0.018), used: true, ordered: ['seat-work', 'flow-after'] })
     const open = computeRoute(visit.facts).filter(({ state }) => !['done', 'not needed'].includes(state))
     expect(open.length).toBeGreaterThan(12)
     for (const step of open) {
-      expect([step.label, fixesOf(visit.facts, step).length > 0]).toEqual([
-        step.label,
-        !canTick(visit.facts, step).ok,
-      ])
+      expect([step.label, fixesOf(visit.facts, step).length > 0]).toEqual([step.label, !canTick(visit.facts, step).ok])
     }
   })
 

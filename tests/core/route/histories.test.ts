@@ -13,7 +13,11 @@ describe('a bare new head, cut flat to size', () => {
     expect(head.state('thickness')).toBe('to do')
     head.does('check-in')
     expect(head.state('thickness')).toBe('ready')
-    head.does('thickness').does('chambers', ...cc(63.1, 62.9, 63, 63)).does('seat-before').does('flow-before')
+    head
+      .does('thickness')
+      .does('chambers', ...cc(63.1, 62.9, 63, 63))
+      .does('seat-before')
+      .does('flow-before')
     expect(head.step('flat-cut')?.waitsFor).toEqual(['the cut plan'])
 
     head.plans(flat(0.018, { rateProven: false }))
@@ -23,7 +27,11 @@ describe('a bare new head, cut flat to size', () => {
     head.does('flat-cut', ['cc', 'at-stop', 61.4], ['cc', 'at-size', 60.1], ['cut-depth', '', 0.018])
     expect(head.state('finished')).toBe('to do')
 
-    head.does('deburr').does('seat-after').does('flow-after').does('finished', ...cc(60.2, 60, 60.1, 60.1))
+    head
+      .does('deburr')
+      .does('seat-after')
+      .does('flow-after')
+      .does('finished', ...cc(60.2, 60, 60.1, 60.1))
     head.does('wash-out').does('wrap').does('final')
     expect(head.missing).toEqual([])
     expect(head.state('hand-over')).toBe('to do')
@@ -31,17 +39,33 @@ describe('a bare new head, cut flat to size', () => {
     expect(head.route.every((step) => step.state === 'done')).toBe(true)
     // Eighteen thou: nothing about bolts, dowels, rockers or pistons was asked.
     expect(labels(head)).toEqual([
-      'check-in', 'thickness', 'chambers', 'seat-before', 'flow-before', 'flat-cut', 'deburr', 'seat-after', 'flow-after',
-      'finished', 'wash-out', 'wrap', 'final', 'hand-over',
+      'check-in',
+      'thickness',
+      'chambers',
+      'seat-before',
+      'flow-before',
+      'flat-cut',
+      'deburr',
+      'seat-after',
+      'flow-after',
+      'finished',
+      'wash-out',
+      'wrap',
+      'final',
+      'hand-over',
     ])
-  }) // prettier-ignore
+  })
 })
 
 describe('a used pair’s head, first planned flat, then tilted by a vendor', () => {
   const measured = (): Visit =>
     Visit.of({ used: true, targetCc: 60, chambers: 4, manifoldSpansHeads: true, plan: flat(0.018) })
-      .does('check-in').does('wash-in').does('crack').does('thickness')
-      .does('chambers', ...cc(70, 70, 70, 70)).does('seat-before') // prettier-ignore
+      .does('check-in')
+      .does('wash-in')
+      .does('crack')
+      .does('thickness')
+      .does('chambers', ...cc(70, 70, 70, 70))
+      .does('seat-before')
 
   it('keeps what was done, marks what is new, and says what is no longer needed', () => {
     const head = measured().knows({ camInHead: false })
@@ -74,19 +98,9 @@ describe('a used pair’s head, first planned flat, then tilted by a vendor', ()
     head.receives('A', ['angle-cut'])
     expect(head.state('angle-cut')).toBe('done')
     expect(head.state('flat-cut')).toBe('to do')
-    head
-      .does(arrival('arrival-count', 'A'))
-      .does(arrival('arrival-figures', 'A'), ['vendor-marks', '', '63 EX'])
+    head.does(arrival('arrival-count', 'A')).does(arrival('arrival-figures', 'A'), ['vendor-marks', '', '63 EX'])
     head.does('flat-cut', ['cut-depth', '', 0.02])
-    for (const step of [
-      'intake',
-      'bolt-seats',
-      'bolt-fit',
-      'bolt-reach',
-      'dowel-fit',
-      'trial-fit',
-      'ptv',
-    ] as const) {
+    for (const step of ['intake', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit', 'trial-fit', 'ptv'] as const) {
       expect(head.state(step), step).not.toBe('not on the route')
     }
     head.does('deburr').does('seat-after', ['leak-test', '', 'leaks'])

@@ -32,9 +32,17 @@ describe('what a vendor was asked to do', () => {
       state: 'done',
       byVendor: 'Northgate Grinding, order 26-A',
     })
-    expect(owedSteps(visit)).toEqual(expect.arrayContaining([
-      'arrival-count@A', 'arrival-figures@A', 'flat-cut', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'trial-fit',
-    ])) // prettier-ignore
+    expect(owedSteps(visit)).toEqual(
+      expect.arrayContaining([
+        'arrival-count@A',
+        'arrival-figures@A',
+        'flat-cut',
+        'bolt-seats',
+        'bolt-fit',
+        'bolt-reach',
+        'trial-fit',
+      ]),
+    )
   })
 
   it('confirmed later, it was done before it came back: what was looked at since stands', () => {
@@ -44,7 +52,7 @@ describe('what a vendor was asked to do', () => {
     visit.confirms('A', 'seat-work')
     expect(visit.state('seat-work')).toBe('done')
     expect(visit.state('seat-after')).toBe('done')
-  }) // prettier-ignore
+  })
 
   it('an undone tick of ours does not hide a confirmation that came after it', () => {
     const visit = sentOut().receives('A', ['angle-cut'])
@@ -80,17 +88,13 @@ describe('what was rejected', () => {
     visit.receives('B', ['angle-cut', 'seat-work'])
     expect(visit.step('seat-work')).toMatchObject({ state: 'done', byVendor: 'Northgate Grinding, order 26-B' })
     expect(owedSteps(visit)).toEqual(expect.arrayContaining(['arrival-count@B', 'arrival-figures@B']))
-  }) // prettier-ignore
+  })
 
   it('its work still undoes what it disturbed: metal that is off does not come back', () => {
     const visit = sentOut(['weld']).receives('A', ['weld'])
     visit.ticked('crack').rejects('A', 'porous')
     expect(visit.state('crack')).toBe('done')
-    const before = Visit.of({ plan: null, used: true, ordered: ['weld'] }).ticked(
-      'check-in',
-      'wash-in',
-      'crack',
-    )
+    const before = Visit.of({ plan: null, used: true, ordered: ['weld'] }).ticked('check-in', 'wash-in', 'crack')
     before
       .sends(order('A', ['weld']))
       .receives('A', ['weld'])
@@ -114,9 +118,13 @@ describe('what was rejected', () => {
           const told = Visit.of({ plan, used: true, targetCc: 60, ordered: ['seat-work', 'weld'] })
             .ticked('check-in', 'wash-in', 'crack', 'thickness', 'chambers', 'seat-before')
             .sends(order('A', scope, { angleIn: 0.063, flatIn }))
-            .receives('A', seen.filter((step) => scope.includes(step)), {
-              measured: measured && { ...measured, toleranceIn: 0.002 },
-            })
+            .receives(
+              'A',
+              seen.filter((step) => scope.includes(step)),
+              {
+                measured: measured && { ...measured, toleranceIn: 0.002 },
+              },
+            )
             .ticked(...since)
           const rejected = told.copy().rejects('A', 'not as ordered')
           expect(owedSteps(rejected)).toEqual(expect.arrayContaining(owedSteps(told)))
@@ -124,7 +132,7 @@ describe('what was rejected', () => {
       ),
       { numRuns: 300 },
     )
-  }) // prettier-ignore
+  })
 })
 
 describe('what the corners say a vendor cut', () => {
@@ -137,7 +145,7 @@ describe('what the corners say a vendor cut', () => {
     expect(flatLeftIn(visit.facts)).toBeCloseTo(0.006, 9)
     expect(angleShortIn(visit.facts)).toBe(0)
     expect(visit.state('angle-cut')).toBe('done')
-  }) // prettier-ignore
+  })
 
   it('a flat part that is short stays ours: plan 20, asked 14, cut 9 leaves 11', () => {
     const visit = sentOut(['angle-cut'], 0.014).receives('A', ['angle-cut'], {
@@ -172,7 +180,16 @@ describe('what the corners say a vendor cut', () => {
       (['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2'] as const).map((point) => {
         const value = point.startsWith('intake') ? intake : exhaust
         const id = `${seq}${point}`
-        return { id, seq, kind: 'thickness' as const, point, value, text: '', notTaken: null, step: key(stepId, orderId) }
+        return {
+          id,
+          seq,
+          kind: 'thickness' as const,
+          point,
+          value,
+          text: '',
+          notTaken: null,
+          step: key(stepId, orderId),
+        }
       })
     const first = [...corners(1, 'thickness', null, 4.5, 4.5), ...corners(2, 'arrival-figures', 'A', 4.48, 4.48)]
     const second = [...first, ...corners(4, 'arrival-figures', 'B', 4.475, 4.475)]
@@ -182,5 +199,5 @@ describe('what the corners say a vendor cut', () => {
     const ours = { ...second[0]!, seq: 3, kind: 'cut-depth' as const, point: '', step: key('flat-cut', null) }
     expect(measuredOutside('B', [...second, ours], deck, 0.002)).toBeNull()
     expect(measuredOutside('C', second, deck, 0.002)).toBeNull()
-  }) // prettier-ignore
+  })
 })

@@ -64,18 +64,23 @@ describe('the route', () => {
 
   it('is the same for the same facts, however the events lie, and changes none of them', () => {
     fc.assert(
-      fc.property(anyFacts, fc.array(fc.constantFrom(...stepTable.map((row) => row.ref))), fc.infiniteStream(fc.nat()), (facts, refs, dice) => {
-        const told = new Visit(facts).ticked(...refs).facts
-        const shuffled = told.events
-          .map((event) => ({ event, by: dice.next().value ?? 0 }))
-          .sort((a, b) => a.by - b.by)
-          .map(({ event }) => event)
-        const route = computeRoute(deepFreeze(structuredClone(told)))
-        expect(computeRoute({ ...told, events: shuffled })).toEqual(route)
-      }),
+      fc.property(
+        anyFacts,
+        fc.array(fc.constantFrom(...stepTable.map((row) => row.ref))),
+        fc.infiniteStream(fc.nat()),
+        (facts, refs, dice) => {
+          const told = new Visit(facts).ticked(...refs).facts
+          const shuffled = told.events
+            .map((event) => ({ event, by: dice.next().value ?? 0 }))
+            .sort((a, b) => a.by - b.by)
+            .map(({ event }) => event)
+          const route = computeRoute(deepFreeze(structuredClone(told)))
+          expect(computeRoute({ ...told, events: shuffled })).toEqual(route)
+        },
+      ),
       { numRuns: 40 },
     )
-  }) // prettier-ignore
+  })
 
   it('does not depend on the order in which independent steps are ticked', () => {
     const groups: { start: StepRef[]; independent: StepRef[] }[] = [
@@ -85,9 +90,15 @@ describe('the route', () => {
         independent: ['deburr', 'intake', 'bolt-fit', 'dowel-fit', 'rocker', 'trial-fit', 'ptv'],
       },
     ]
-    const base: Partial<RouteFacts> = { plan: angleFlat(0.063, 0.02), ordered: ['flow-before'], manifoldSpansHeads: true }
+    const base: Partial<RouteFacts> = {
+      plan: angleFlat(0.063, 0.02),
+      ordered: ['flow-before'],
+      manifoldSpansHeads: true,
+    }
     const states = (refs: readonly StepRef[]) =>
-      Visit.of(base).ticked(...refs).route.map((step) => [keyText(step), step.state, step.reason, step.waitsFor])
+      Visit.of(base)
+        .ticked(...refs)
+        .route.map((step) => [keyText(step), step.state, step.reason, step.waitsFor])
     for (const { start, independent } of groups) {
       const expected = states([...start, ...independent])
       fc.assert(
@@ -97,15 +108,13 @@ describe('the route', () => {
         { numRuns: 20 },
       )
     }
-  }) // prettier-ignore
+  })
 
   it('waits only for steps that are on it, and is never stuck in a circle', () => {
     fc.assert(
       fc.property(anyFacts, (facts) => {
         const visit = new Visit({ ...facts, plan: facts.plan ?? noCut }).finishes()
-        expect(visit.route.filter((step) => step.state === 'to do').map((step) => step.stepId)).toEqual([
-          'hand-over',
-        ])
+        expect(visit.route.filter((step) => step.state === 'to do').map((step) => step.stepId)).toEqual(['hand-over'])
       }),
       { numRuns: 12 },
     )
@@ -156,7 +165,7 @@ describe('completeness', () => {
       { numRuns: 30 },
     )
     expect(clean).toBeGreaterThan(0)
-  }) // prettier-ignore
+  })
 
   it('names every gap once, and waiving all that may be waived leaves only what must be decided', () => {
     fc.assert(
@@ -164,10 +173,7 @@ describe('completeness', () => {
         const all = completeness({ ...facts, openFindings: 2, openHolds: [{ reason: 'crack' }] })
         const gaps = all.map((entry) => entry.gap)
         expect(new Set(gaps).size).toBe(gaps.length)
-        const left = completeness(
-          { ...facts, openFindings: 2, openHolds: [{ reason: 'crack' }] },
-          { waivedGaps: gaps },
-        )
+        const left = completeness({ ...facts, openFindings: 2, openHolds: [{ reason: 'crack' }] }, { waivedGaps: gaps })
         expect(left.map((entry) => entry.what)).toEqual(['hold', 'finding'])
       }),
     )
@@ -178,10 +184,14 @@ describe('a vendor’s part and ours', () => {
   it('make the whole flat part, however it is shared', () => {
     fc.assert(
       fc.property(depth, depth, depth, (w, f, byVendor) => {
-        const facts = { ...plain, plan: angleFlat(w, f), orders: [order('A', ['angle-cut'], { angleIn: w, flatIn: byVendor })] }
+        const facts = {
+          ...plain,
+          plan: angleFlat(w, f),
+          orders: [order('A', ['angle-cut'], { angleIn: w, flatIn: byVendor })],
+        }
         const ours = Visit.of(facts).step(keyOf('flat-cut'))
         expect(ours !== undefined).toBe(Math.round(f * 1000) > Math.round(byVendor * 1000))
       }),
     )
-  }) // prettier-ignore
+  })
 })

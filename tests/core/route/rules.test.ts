@@ -46,11 +46,19 @@ describe('refused, in words', () => {
     ['two stations of one name', { stationNames: { wash: 'deck mill' } }, /Two stations.*deck mill/i],
     ['two steps of one name', { changed: { deburr: { label: 'Wrap' } }, own: [own({ label: 'wrap' })] }, /Two steps/],
     ['a name without an end', { changed: { deburr: { label: 'x'.repeat(61) } } }, /too long/],
-    ['a final inspection that is left out', { changed: { final: { cells: ['–', '–', '–', '–'] } } }, /not for the shop/],
+    [
+      'a final inspection that is left out',
+      { changed: { final: { cells: ['–', '–', '–', '–'] } } },
+      /not for the shop/,
+    ],
     ['a condition where there is none', { changed: { deburr: { cells: ['◐', '●', '●', '●'] } } }, /no condition/],
     ['an own step on no condition', { own: [own({ cells: ['◐', '○', '○', '○'] })] }, /on what condition/],
     ['a condition in no column', { own: [own({ when: 'used-head' })] }, /no column/],
-    ['a limit that is not given', { own: [own({ cells: ['–', '◐', '◐', '◐'], when: 'cut-deeper' })] }, /past what figure/],
+    [
+      'a limit that is not given',
+      { own: [own({ cells: ['–', '◐', '◐', '◐'], when: 'cut-deeper' })] },
+      /past what figure/,
+    ],
     ['a step after the last', { own: [own({ after: 'hand-over' })] }, /nothing stands after/],
     ['a step that waits for the last', { own: [own({ waitsFor: ['final'] })] }, /what comes last/],
     ['a step that waits for itself', { own: [own({ waitsFor: ['own-1'] })] }, /wait for itself/],
@@ -63,16 +71,18 @@ describe('refused, in words', () => {
     ],
     [
       'two steps that undo each other for ever',
-      { changed: { 'seat-work': { undoneBy: ['shop-step'] } }, own: [own({ machining: true, undoneBy: ['seat-work'] })] },
+      {
+        changed: { 'seat-work': { undoneBy: ['shop-step'] } },
+        own: [own({ machining: true, undoneBy: ['seat-work'] })],
+      },
       /never be finished: .*again and again/,
     ],
-  ])('%s', (_, more, words) => expect(refusal(more)).toMatch(words)) // prettier-ignore
+  ])('%s', (_, more, words) => expect(refusal(more)).toMatch(words))
 })
 
 describe('a step that the shop added', () => {
   const under = (step: OwnStep) => ({ settings: { ...defaultRouteSettings, rules: rules({ own: [step] }) } })
-  const onRoute = (facts: ReturnType<typeof visit>) =>
-    computeRoute(facts).find(({ stepId }) => stepId === 'own-1')
+  const onRoute = (facts: ReturnType<typeof visit>) => computeRoute(facts).find(({ stepId }) => stepId === 'own-1')
 
   test('is on the route when it is ordered, right after the step it was put after, with its station and readings', () => {
     const facts = visit({ ordered: ['open-chamber', 'own-1'], ...under(own({ owes: ['work-note', 'cc'] })) })
@@ -84,7 +94,10 @@ describe('a step that the shop added', () => {
       station: 'port-bench',
       why: 'ordered',
     })
-    expect(onRoute(facts)?.owes.map(({ kind, missing }) => [kind, missing.length])).toEqual([['work-note', 1], ['cc', 4]]) // prettier-ignore
+    expect(onRoute(facts)?.owes.map(({ kind, missing }) => [kind, missing.length])).toEqual([
+      ['work-note', 1],
+      ['cc', 4],
+    ])
   })
 
   test('comes on its condition, past its own figure only', () => {
@@ -130,7 +143,10 @@ test('a step renamed and moved keeps its state and says so under its new name', 
 
 test('an order that the shop added holds a step back beside what physics demands', () => {
   const changed = rules({ changed: { port: { waitsFor: ['pressure'] } } })
-  const facts = visit({ ordered: ['port', 'pressure', 'flow-before'], settings: { ...defaultRouteSettings, rules: changed } }) // prettier-ignore
+  const facts = visit({
+    ordered: ['port', 'pressure', 'flow-before'],
+    settings: { ...defaultRouteSettings, rules: changed },
+  })
   const port = computeRoute(facts).find(({ stepId }) => stepId === 'port')
   expect(port?.waitsFor).toEqual(expect.arrayContaining(['Pressure check', 'Flow run before', 'Check in']))
 })

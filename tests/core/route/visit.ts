@@ -5,15 +5,7 @@ import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { keyOf, sameKey, type StepRef } from '@/lib/core/route/keys'
 import { defaultRouteSettings } from '@/lib/core/route/settings'
-import type {
-  EventKind,
-  OrderFacts,
-  PlanFacts,
-  RouteFacts,
-  RouteStep,
-  StepId,
-  StepKey,
-} from '@/lib/core/route/types'
+import type { EventKind, OrderFacts, PlanFacts, RouteFacts, RouteStep, StepId, StepKey } from '@/lib/core/route/types'
 
 /** A new bare head of an engine with one manifold a head, no plan yet, nothing else known: no condition of the step table holds. */
 export const plain: RouteFacts = {
@@ -139,8 +131,7 @@ export class Visit {
     const old = this.facts.readings.filter(
       (reading) =>
         !fresh.some(
-          ({ kind, point }) =>
-            sameKey(reading.step, step) && kind === reading.kind && point === reading.point,
+          ({ kind, point }) => sameKey(reading.step, step) && kind === reading.kind && point === reading.point,
         ),
     )
     this.facts = { ...this.facts, readings: [...old, ...fresh] }
@@ -246,12 +237,13 @@ export class Visit {
   finishes(): this {
     for (;;) {
       const next = this.route.find(
-        ({ state, waitsFor }) => (state === 'ready' || state === 'started' || state === 'do again') && waitsFor.length === 0,
+        ({ state, waitsFor }) =>
+          (state === 'ready' || state === 'started' || state === 'do again') && waitsFor.length === 0,
       )
       if (!next) return this
       this.does({ stepId: next.stepId, occurrence: next.occurrence, orderId: next.orderId })
     }
-  } // prettier-ignore
+  }
 }
 
 export const arrival = (stepId: 'arrival-count' | 'arrival-figures', orderId: string): StepKey => ({
@@ -265,7 +257,5 @@ export const needed = (facts: RouteFacts): string[] =>
   computeRoute(facts)
     .filter((step) => step.state !== 'not needed')
     .map((step) =>
-      step.stepId === 'flow'
-        ? `flow-${step.occurrence}`
-        : `${step.stepId}${step.orderId ? `@${step.orderId}` : ''}`,
+      step.stepId === 'flow' ? `flow-${step.occurrence}` : `${step.stepId}${step.orderId ? `@${step.orderId}` : ''}`,
     )

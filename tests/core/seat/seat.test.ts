@@ -28,8 +28,7 @@ function heights(cut: ReturnType<typeof angled>, given: typeof seat, name: keyof
   const deck = newDeck(cut.flatIn, cut.angleIn, width)
   const lean = rad(given.valveAngleDeg ?? NaN)
   const axis: V3 = [Math.sin(lean), 0, -Math.cos(lean)]
-  const offset = (of: keyof typeof seat.circles) =>
-    of === 'sealing' ? 0 : (given.circles[of].offsetIn ?? NaN)
+  const offset = (of: keyof typeof seat.circles) => (of === 'sealing' ? 0 : (given.circles[of].offsetIn ?? NaN))
   const at = (of: keyof typeof seat.circles, z0: number, count?: number) => {
     const along = offset(of)
     const centre: V3 = [(given.xIn ?? NaN) + along * axis[0], 0, z0 + along * axis[2]]
@@ -68,19 +67,16 @@ describe('top cut lost', () => {
     [0.02, 1, 15],
     [0.01, 0.5, -10],
     [0.005, 2, 4],
-  ])(
-    'flat %s and %s° at a valve of %s°: the share by going round it [derived]',
-    (flatIn, angleDeg, valveAngleDeg) => {
-      const given = { ...seat, valveAngleDeg }
-      const cut = angled(flatIn, angleDeg)
-      const points = heights(cut, given, 'top-cut')
-      const loss = must(topCutLoss(cut, given))
-      expect(loss.lostShare).toBeCloseTo(shareUnder(points), 3)
-      expect(loss.lostShare).toBeGreaterThan(0)
-      const lowest = points.reduce((least, one) => (one.height < least.height ? one : least))
-      expect(loss.nearest).toBe(lowest.x < 3 ? 'shallow' : 'deep')
-    },
-  )
+  ])('flat %s and %s° at a valve of %s°: the share by going round it [derived]', (flatIn, angleDeg, valveAngleDeg) => {
+    const given = { ...seat, valveAngleDeg }
+    const cut = angled(flatIn, angleDeg)
+    const points = heights(cut, given, 'top-cut')
+    const loss = must(topCutLoss(cut, given))
+    expect(loss.lostShare).toBeCloseTo(shareUnder(points), 3)
+    expect(loss.lostShare).toBeGreaterThan(0)
+    const lowest = points.reduce((least, one) => (one.height < least.height ? one : least))
+    expect(loss.nearest).toBe(lowest.x < 3 ? 'shallow' : 'deep')
+  })
 
   it('a valve square to the new deck: all of it or nothing', () => {
     const square = { ...seat, valveAngleDeg: 0 }
@@ -96,9 +92,7 @@ describe('top cut lost', () => {
     const angle = angled(0, 0.5)
     const sameVolume = flat(angle.angleIn / 2)
     const quench = { ...seat, xIn: 2, gauge: { ...seat.gauge, depthIn: 0.01 } }
-    expect(must(topCutLoss(angle, quench)).lostShare).toBeLessThan(
-      must(topCutLoss(sameVolume, quench)).lostShare,
-    )
+    expect(must(topCutLoss(angle, quench)).lostShare).toBeLessThan(must(topCutLoss(sameVolume, quench)).lostShare)
   })
 })
 
@@ -162,26 +156,15 @@ describe('what is missing, what cannot be', () => {
     const angle = fc.double({ min: -45, max: 45, noNaN: true })
     const depth = fc.double({ min: 0, max: 0.4, noNaN: true })
     fc.assert(
-      fc.property(
-        angle,
-        depth,
-        depth,
-        fc.double({ min: 0, max: 2, noNaN: true }),
-        (valveAngleDeg, a, b, angleDeg) => {
-          const given = { ...seat, valveAngleDeg }
-          const [less, more] = [angled(Math.min(a, b), angleDeg), angled(Math.max(a, b), angleDeg)]
-          const [small, large] = [
-            must(topCutLoss(less, given)).lostShare,
-            must(topCutLoss(more, given)).lostShare,
-          ]
-          expect(small).toBeGreaterThanOrEqual(0)
-          expect(large).toBeGreaterThanOrEqual(small)
-          expect(large).toBeLessThanOrEqual(1)
-          expect(must(sealingMargin(more, given)).marginIn).toBeLessThanOrEqual(
-            must(sealingMargin(less, given)).marginIn,
-          )
-        },
-      ),
+      fc.property(angle, depth, depth, fc.double({ min: 0, max: 2, noNaN: true }), (valveAngleDeg, a, b, angleDeg) => {
+        const given = { ...seat, valveAngleDeg }
+        const [less, more] = [angled(Math.min(a, b), angleDeg), angled(Math.max(a, b), angleDeg)]
+        const [small, large] = [must(topCutLoss(less, given)).lostShare, must(topCutLoss(more, given)).lostShare]
+        expect(small).toBeGreaterThanOrEqual(0)
+        expect(large).toBeGreaterThanOrEqual(small)
+        expect(large).toBeLessThanOrEqual(1)
+        expect(must(sealingMargin(more, given)).marginIn).toBeLessThanOrEqual(must(sealingMargin(less, given)).marginIn)
+      }),
     )
     const any = fc.double()
     fc.assert(

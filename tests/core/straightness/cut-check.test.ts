@@ -63,8 +63,11 @@ describe('a cut beside what was wanted and what was marked', () => {
 describe('the four corners', () => {
   const deck = { deepEdge: 'intake', milledWidthIn: 7, deckLengthIn: 20 } as const
   const all = (intake: number, exhaust: number) => ({
-    'intake-1': intake, 'intake-2': intake, 'exhaust-1': exhaust, 'exhaust-2': exhaust,
-  }) // prettier-ignore
+    'intake-1': intake,
+    'intake-2': intake,
+    'exhaust-1': exhaust,
+    'exhaust-2': exhaust,
+  })
 
   it('a cut deep at the intake edge: flat at the exhaust edge, the angle part at the other', () => {
     // Square to the old deck 4.480 and 4.417; tan φ = 0.063/7, cos φ = 0.9999595; gauged on the new deck: times that.

@@ -35,17 +35,14 @@ function gauged(
 describe('what a cut did', () => {
   const cut = { f: 0.02, w: 7 * Math.tan(Math.PI / 180), taper: 0.003 }
 
-  it.each(['old-deck', 'new-deck'] as const)(
-    'gauged square to the %s: flat, angle and taper come back',
-    (squareTo) => {
-      const fit = must(planeFit(gauged(cut, squareTo, [4.5, 4.61, 4.48, 4.6])))
-      expect(fit.flatIn).toBeCloseTo(0.02, 8)
-      expect(fit.angleIn).toBeCloseTo(cut.w, 8)
-      expect(fit.angleDeg).toBeCloseTo(1, 6)
-      expect(fit.taperIn).toBeCloseTo(0.003, 8)
-      expect(fit.residual?.rmsIn).toBeCloseTo(0, 8)
-    },
-  )
+  it.each(['old-deck', 'new-deck'] as const)('gauged square to the %s: flat, angle and taper come back', (squareTo) => {
+    const fit = must(planeFit(gauged(cut, squareTo, [4.5, 4.61, 4.48, 4.6])))
+    expect(fit.flatIn).toBeCloseTo(0.02, 8)
+    expect(fit.angleIn).toBeCloseTo(cut.w, 8)
+    expect(fit.angleDeg).toBeCloseTo(1, 6)
+    expect(fit.taperIn).toBeCloseTo(0.003, 8)
+    expect(fit.residual?.rmsIn).toBeCloseTo(0, 8)
+  })
 
   it('read as if square to the old deck, the flat part comes out 0.7 thou too deep at 1° and 4.5 in', () => {
     const input = gauged({ ...cut, taper: 0 }, 'new-deck')
@@ -141,23 +138,19 @@ describe('what a cut did', () => {
     expect([fit.flatIn, fit.angleIn, fit.taperIn]).toEqual([0, 0, 0])
     const any = fc.oneof(fc.double(), fc.double({ min: 0.3, max: 12, noNaN: true }))
     fc.assert(
-      fc.property(
-        fc.array(fc.tuple(any, any, any, any), { minLength: 3, maxLength: 6 }),
-        fc.boolean(),
-        (rows, old) => {
-          const points = rows.map(([xIn, yIn, beforeIn, afterIn], i) => ({
-            name: `${i}`,
-            xIn,
-            yIn,
-            beforeIn,
-            afterIn,
-          }))
-          const found = planeFit({ ...size, points, gaugedSquareTo: old ? 'old-deck' : 'new-deck' })
-          if (!found.ok) return
-          const { flatIn, angleIn, angleDeg, taperIn, residual } = found.value
-          expect([flatIn, angleIn, angleDeg, taperIn, residual?.rmsIn ?? 0].every(Number.isFinite)).toBe(true)
-        },
-      ),
+      fc.property(fc.array(fc.tuple(any, any, any, any), { minLength: 3, maxLength: 6 }), fc.boolean(), (rows, old) => {
+        const points = rows.map(([xIn, yIn, beforeIn, afterIn], i) => ({
+          name: `${i}`,
+          xIn,
+          yIn,
+          beforeIn,
+          afterIn,
+        }))
+        const found = planeFit({ ...size, points, gaugedSquareTo: old ? 'old-deck' : 'new-deck' })
+        if (!found.ok) return
+        const { flatIn, angleIn, angleDeg, taperIn, residual } = found.value
+        expect([flatIn, angleIn, angleDeg, taperIn, residual?.rmsIn ?? 0].every(Number.isFinite)).toBe(true)
+      }),
     )
   })
 

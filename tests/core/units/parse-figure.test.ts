@@ -5,8 +5,7 @@ import { formatBare, formatFigure, thou } from '../../../lib/core/units/format-f
 import { parseFigure } from '../../../lib/core/units/parse-figure'
 import { quantities, quantityNames, unitFamilies, type Quantity } from '../../../lib/core/units/quantities'
 
-const read = (text: string, quantity: Quantity, fieldUnit?: string) =>
-  must(parseFigure(text, quantity, fieldUnit))
+const read = (text: string, quantity: Quantity, fieldUnit?: string) => must(parseFigure(text, quantity, fieldUnit))
 
 describe('figures as shops write them', () => {
   it.each<[string, Quantity, number]>([
@@ -236,9 +235,7 @@ describe('figures as shown', () => {
   it('what is shown reads back as the same figure, to the decimals shown', () => {
     const one = fc.constantFrom(...quantityNames).chain((quantity) => {
       const { least, most, family, whole } = quantities[quantity]
-      const value = whole
-        ? fc.integer({ min: least, max: most })
-        : fc.double({ min: least, max: most, noNaN: true })
+      const value = whole ? fc.integer({ min: least, max: most }) : fc.double({ min: least, max: most, noNaN: true })
       return fc.tuple(fc.constant(quantity), value, fc.constantFrom(...Object.keys(unitFamilies[family])))
     })
     fc.assert(

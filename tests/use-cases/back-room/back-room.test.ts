@@ -44,8 +44,7 @@ beforeAll(async () => {
   visitIds = assigned.flatMap(({ head: { visits } }) => visits.map(({ id }) => id))
 })
 
-const trail = async (find: string, before: number | null = null) =>
-  seeTrail(shop.staff.orla, { find, before })
+const trail = async (find: string, before: number | null = null) => seeTrail(shop.staff.orla, { find, before })
 
 describe('only the owner', () => {
   test.each(notOwners)('sees the back room: %s is refused', (who) =>
@@ -108,9 +107,7 @@ describe('the trail', () => {
     const [added] = (await trail('add casting')).lines
     expect(added?.changes).toEqual(expect.arrayContaining(['name: Corrie 70', 'chamber count: 2']))
     const [booked] = (await trail('visit book')).lines
-    expect(booked?.changes.findIndex((line) => /[0-9a-f]{8}-/.test(line))).toBe(
-      (booked?.changes.length ?? 0) - 1,
-    )
+    expect(booked?.changes.findIndex((line) => /[0-9a-f]{8}-/.test(line))).toBe((booked?.changes.length ?? 0) - 1)
   })
 
   test('says nothing for a word that is nowhere', async () => {
@@ -140,11 +137,8 @@ describe('what is held', () => {
   test('stands with who and why until the owner decides', async () => {
     const visitId = visitIds[0]!
     await openHold(shop.staff.ines, { visitId, stepId: null, reason: 'chamber 2 cracked' }, { now: after(5) })
-    const held = async () =>
-      (await seeBackRoom(shop.staff.orla, after(6))).holds.filter(({ tag }) => tag === tags[0])
-    expect(await held()).toMatchObject([
-      { reason: 'chamber 2 cracked', by: 'Ines Kestrow', openedAt: after(5) },
-    ])
+    const held = async () => (await seeBackRoom(shop.staff.orla, after(6))).holds.filter(({ tag }) => tag === tags[0])
+    expect(await held()).toMatchObject([{ reason: 'chamber 2 cracked', by: 'Ines Kestrow', openedAt: after(5) }])
     const hold = await shop.database.client.hold.findFirstOrThrow({ where: { visitId } })
     const decision = {
       holdId: hold.id,

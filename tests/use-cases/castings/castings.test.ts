@@ -223,9 +223,7 @@ describe('a traced outline', () => {
       where: { action: 'change-casting' },
       orderBy: { seq: 'asc' },
     })
-    expect(
-      entries.map(({ changes }) => (JSON.parse(changes) as Record<string, unknown>)['as-cast.outline']),
-    ).toEqual([
+    expect(entries.map(({ changes }) => (JSON.parse(changes) as Record<string, unknown>)['as-cast.outline'])).toEqual([
       { from: '', to: square },
       { from: square, to: '2 0\n5 0\n2 3' },
       { from: '2 0\n5 0\n2 3', to: '' },
@@ -261,9 +259,7 @@ describe('a change', () => {
     await change(1, {
       variants: [{ ...form.variants[0]!, variantId: bare!.variantId, leadDays: '9' }, second],
     })
-    expect(
-      (await see()).variants.map(({ variantId, leadDays }) => [variantId === bare!.variantId, leadDays]),
-    ).toEqual([
+    expect((await see()).variants.map(({ variantId, leadDays }) => [variantId === bare!.variantId, leadDays])).toEqual([
       [true, 9],
       [false, 4],
     ])
@@ -319,9 +315,7 @@ describe('the demo’s castings', () => {
     const thick = await client().castingFigure.findMany({
       where: { key: 'thicknessNewIn', castingId: { in: Object.values(ids) } },
     })
-    expect(new Set(thick.map((figure) => figure.castingId))).toEqual(
-      new Set([ids.wedge, ids.inlineFour, ids.closed]),
-    )
+    expect(new Set(thick.map((figure) => figure.castingId))).toEqual(new Set([ids.wedge, ids.inlineFour, ids.closed]))
   })
 
   test('the closed one was traced, and what was typed beside it agrees', async () => {

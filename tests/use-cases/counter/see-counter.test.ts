@@ -80,11 +80,33 @@ describe('at the counter', () => {
     })
     await client.outsideOrder.create({
       data: {
-        id: 'o', number: '26-001', vendorId: 'v', instructions: '', scope: 'angle-cut', finishesToSize: false, freight: '', tracking: '',
-        createdAt: monday, byId: 'p-owner', sentAt: monday, promisedOn: '2026-03-04',
-        visits: { create: { id: 'ov', visitId: away, angleIn: 0.06, flatIn: 0, comesWith: '', confirmed: '', marksTyped: '', marksRead: '', redoCost: '' } },
+        id: 'o',
+        number: '26-001',
+        vendorId: 'v',
+        instructions: '',
+        scope: 'angle-cut',
+        finishesToSize: false,
+        freight: '',
+        tracking: '',
+        createdAt: monday,
+        byId: 'p-owner',
+        sentAt: monday,
+        promisedOn: '2026-03-04',
+        visits: {
+          create: {
+            id: 'ov',
+            visitId: away,
+            angleIn: 0.06,
+            flatIn: 0,
+            comesWith: '',
+            confirmed: '',
+            marksTyped: '',
+            marksRead: '',
+            redoCost: '',
+          },
+        },
       },
-    }) // prettier-ignore
+    })
     await place(parts, 'waiting for parts')
     await client.partsWait.create({
       data: {
@@ -117,9 +139,7 @@ describe('at the counter', () => {
     })
     await client.visitPlace.update({ where: { visitId: other ?? '' }, data: { whereabouts: 'handed over' } })
     const view = await seen(day(3))
-    expect(view.ready.map((job) => job.heads.map((entry) => [entry.tag, entry.since]))).toEqual([
-      [['T-0401', monday]],
-    ])
+    expect(view.ready.map((job) => job.heads.map((entry) => [entry.tag, entry.since]))).toEqual([[['T-0401', monday]]])
     expect([view.expected, view.atRisk, view.finished]).toEqual([[], [], []])
   })
 

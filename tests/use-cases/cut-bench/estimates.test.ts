@@ -146,12 +146,7 @@ describe('a kept estimate', () => {
     })
     const { question, answer } = await seeEstimate(counter, id)
     const form = bookingFromBench(question, answer.kind, id)
-    expect(form.ordered.map(({ work }) => work)).toEqual([
-      'flow-before',
-      'flow-after',
-      'angle-cut',
-      'flat-cut',
-    ])
+    expect(form.ordered.map(({ work }) => work)).toEqual(['flow-before', 'flow-after', 'angle-cut', 'flat-cut'])
     const { customer: _none, ...rest } = form
     const job = await book(rest)
     const row = await database.client.job.findUniqueOrThrow({

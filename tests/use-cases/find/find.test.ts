@@ -19,10 +19,8 @@ async function twoJobs() {
 }
 
 const find = (q: string) => findAnything(machinist, { q })
-const jobs = async (q: string) =>
-  (await find(q)).hits.flatMap((hit) => (hit.kind === 'job' ? [hit.number] : []))
-const tags = async (q: string) =>
-  (await find(q)).hits.flatMap((hit) => (hit.kind === 'head' ? [hit.tag] : []))
+const jobs = async (q: string) => (await find(q)).hits.flatMap((hit) => (hit.kind === 'job' ? [hit.number] : []))
+const tags = async (q: string) => (await find(q)).hits.flatMap((hit) => (hit.kind === 'head' ? [hit.tag] : []))
 
 describe('the one box', () => {
   it.each(['T-0402', 't-402', '402', 'http://127.0.0.1:3000/t/T-0402', 'https://heads.example/t/T-0402'])(

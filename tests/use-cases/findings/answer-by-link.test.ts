@@ -134,9 +134,7 @@ describe('a finding on the customer’s link', () => {
     expect(job.heads[0]?.ordered.map((line) => line.work).sort()).toEqual(['flat-cut', 'guides'])
     expect(job.heads[0]?.route.some((step) => step.stepId === 'guides')).toBe(true)
     expect(job.account).toMatchObject({ netMinor: 8000, taxMinor: 800, totalMinor: 8800 })
-    expect(await page()).toMatchObject([
-      { answered: { answer: 'yes', on: 'Mar 2, 2026', by: 'Wilma Harrow' } },
-    ])
+    expect(await page()).toMatchObject([{ answered: { answer: 'yes', on: 'Mar 2, 2026', by: 'Wilma Harrow' } }])
   })
 
   it('with a no adds nothing and stays as declined', async () => {
@@ -155,9 +153,7 @@ describe('a finding on the customer’s link', () => {
     expect(view.answeredByLink).toMatchObject([{ id: mine.findingId, tag: 'T-0401', said }])
     expect((await jobNow()).findings).toMatchObject([{ id: mine.findingId, said }])
     expect((await seeHead(machinist, mine.headId)).visits[0]?.findings).toMatchObject([{ said }])
-    expect((await seeCounter(counter, { now: new Date(monday.getTime() + 8 * day) })).answeredByLink).toEqual(
-      [],
-    )
+    expect((await seeCounter(counter, { now: new Date(monday.getTime() + 8 * day) })).answeredByLink).toEqual([])
   })
 
   it('is put down to the link, to nobody of the shop, and without the customer’s name', async () => {
@@ -233,8 +229,7 @@ describe('what a link may not answer', () => {
     const { client } = database
     const { visitId } = mine
     const by = { at: monday, byId: 'p-owner' }
-    if (end === 'scrappedAt')
-      await client.visit.update({ where: { id: visitId }, data: { scrappedAt: monday } })
+    if (end === 'scrappedAt') await client.visit.update({ where: { id: visitId }, data: { scrappedAt: monday } })
     if (end === 'handOver')
       await client.handOver.create({
         data: { ...by, visitId, takenBy: 'W', side: '', partsBack: '', note: '' },

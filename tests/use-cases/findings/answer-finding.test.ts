@@ -6,17 +6,7 @@ import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { seeFinding } from '@/lib/use-cases/findings/see-finding'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { testDatabase } from '@/tests/setup/database'
-import {
-  at,
-  book,
-  counter,
-  head,
-  machinist,
-  monday,
-  openShop,
-  otherCounter,
-  refusalOf,
-} from '../jobs/counter-shop'
+import { at, book, counter, head, machinist, monday, openShop, otherCounter, refusalOf } from '../jobs/counter-shop'
 
 async function found() {
   process.env.NEXTAUTH_SECRET = 'only for these tests, long enough'
@@ -24,11 +14,7 @@ async function found() {
   await openShop(database)
   const { heads } = await book({ heads: [head()], ordered: [{ work: 'flat-cut', note: '' }] })
   const visitId = heads[0]?.visitId ?? ''
-  const { findingId } = await reportFinding(
-    machinist,
-    { visitId, stepId: null, what: 'Guide 3 is loose' },
-    at(monday),
-  )
+  const { findingId } = await reportFinding(machinist, { visitId, stepId: null, what: 'Guide 3 is loose' }, at(monday))
   const see = () => seeFinding(counter, { id: findingId, now: monday })
   const job = () => seeJob(counter, { number: '26-0001', now: monday })
   const asked = {

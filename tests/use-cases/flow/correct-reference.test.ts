@@ -10,8 +10,7 @@ let database: TestDatabase
 let runId: string
 const flow = (point: string, text: string) => ({ kind: 'flow' as const, point, text, notTaken: null })
 const seen = () => seeReferences(machinist, casting)
-const lineAt = async (point: string) =>
-  (await seen()).record[0]?.lines.find((line) => line.point.startsWith(point))
+const lineAt = async (point: string) => (await seen()).record[0]?.lines.find((line) => line.point.startsWith(point))
 
 type Wanted = {
   readonly readingId: string | null
@@ -29,7 +28,11 @@ beforeEach(async () => {
   database = await testDatabase()
   await openShop(database)
   const readings = [flow('intake@0.200', '120'), flow('intake@0.400', '200'), flow('exhaust@0.200', '90')]
-  const run = await recordReference(machinist, { castingId: casting, readings, conditions: { testPressureInH2O: '28' } }, at(monday)) // prettier-ignore
+  const run = await recordReference(
+    machinist,
+    { castingId: casting, readings, conditions: { testPressureInH2O: '28' } },
+    at(monday),
+  )
   runId = run.setId
 })
 
@@ -42,8 +45,10 @@ it('a lift is corrected, with the old figure and the reason beside it; still one
     ['intake at 0.400 in', '200 cfm', [], ''],
     ['exhaust at 0.200 in', '90 cfm', [], ''],
   ])
-  expect(runs.map(({ id, ports, name }) => [id, ports, name])).toEqual([[runId, 'intake, exhaust', 'Halden 4, reference run']])
-}) // prettier-ignore
+  expect(runs.map(({ id, ports, name }) => [id, ports, name])).toEqual([
+    [runId, 'intake, exhaust', 'Halden 4, reference run'],
+  ])
+})
 
 it('a lift is withdrawn: the port has no run left when it was its only one, the figure stays to be seen', async () => {
   await correct({ readingId: (await lineAt('exhaust'))?.id ?? null, correction: 'withdraw' })
@@ -69,4 +74,4 @@ it('is refused with a figure that cannot be, to the counter, for a run as a whol
   expect(correctReferenceSchema.safeParse(whole).success).toBe(false)
   expect(correctReferenceSchema.safeParse({ ...whole, correction: 'withdraw', reason: ' ' }).success).toBe(false)
   expect(await database.client.reading.count()).toBe(before)
-}) // prettier-ignore
+})

@@ -18,15 +18,22 @@ it('flow run again after a second cut is a run of its own, with none of the lift
   const { visitId } = first
   const cut = { stepId: 'flat-cut', occurrence: '', orderId: null } as const
   const flowAfter = { stepId: 'flow', occurrence: 'after', orderId: null } as const
-  const seenOf = async (step: typeof cut | typeof flowAfter) =>
-    lastSeq(await visitById(client, visitId), step)
+  const seenOf = async (step: typeof cut | typeof flowAfter) => lastSeq(await visitById(client, visitId), step)
   const intake = async () => {
     const readings = effectiveReadings((await visitById(client, visitId)).readings)
-    return runOf(readings.filter(({ step }) => step.occurrence === 'after'), 'intake', 'h')?.run.points
-  } // prettier-ignore
+    return runOf(
+      readings.filter(({ step }) => step.occurrence === 'after'),
+      'intake',
+      'h',
+    )?.run.points
+  }
   expect(await intake()).toHaveLength(6)
 
-  await undoTick(owner, undoTickSchema.parse({ visitId, step: cut, seen: await seenOf(cut), reason: 'a thou more' }), at(monday)) // prettier-ignore
+  await undoTick(
+    owner,
+    undoTickSchema.parse({ visitId, step: cut, seen: await seenOf(cut), reason: 'a thou more' }),
+    at(monday),
+  )
   await workThrough(visitId, ['flow', 'hand-over'])
   const { route } = await visitWithRoute(client, visitId)
   expect(route.find((step) => step.stepId === 'flow' && step.occurrence === 'after')?.state).toBe('do again')

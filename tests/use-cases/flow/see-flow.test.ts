@@ -62,7 +62,7 @@ beforeAll(async () => {
   job = await shopWithJob(database)
   const visits = await database.client.visit.findMany({ where: { id: { in: job.heads.map((one) => one.visitId) } } })
   headIds = job.heads.map(({ visitId }) => visits.find(({ id }) => id === visitId)?.headId ?? '')
-}) // prettier-ignore
+})
 
 describe('the flow of a head', () => {
   it('is empty before anything was run, and nobody’s for a head that is not there', async () => {
@@ -78,11 +78,13 @@ describe('the flow of a head', () => {
     await record({
       visitId: visitOf(0),
       flows: { 'intake@0.200': '120', 'intake@0.400': '200', 'intake@0.600': 'coil bind', 'exhaust@0.200': '90' },
-    }) // prettier-ignore
+    })
     await record({
-      visitId: visitOf(0), occurrence: 'after', minutes: 60,
+      visitId: visitOf(0),
+      occurrence: 'after',
+      minutes: 60,
       flows: { 'intake@0.200': '126', 'intake@0.400': '201', 'intake@0.600': '230' },
-    }) // prettier-ignore
+    })
     const view = await seeFlow(counter, headOf(0), choice())
     expect(view.runs.map(({ name, ports, by }) => [name.replace(/^T-\d+, /, ''), ports, by])).toEqual([
       ['flow run before', 'intake, exhaust', 'Ivo Penrose'],
@@ -90,19 +92,22 @@ describe('the flow of a head', () => {
     ])
     const held = view.comparison[0]?.held[0]
     // 126 − 120 = 6 is 5.0 % of 120; 1 of 200 is 0.5 %, within 2·√2·1 % = 2.8 %.
-    expect(held?.rows.map(({ lift, before, after, diffCfm, diffPercent, note }) =>
-      [lift, before, after, diffCfm, diffPercent, note])).toEqual([
+    expect(
+      held?.rows.map(({ lift, before, after, diffCfm, diffPercent, note }) => [
+        lift,
+        before,
+        after,
+        diffCfm,
+        diffPercent,
+        note,
+      ]),
+    ).toEqual([
       ['0.200 in', '120.0', '126.0', '+6.0', '+5.0', ''],
       ['0.400 in', '200.0', '201.0', '+1.0', '+0.5', 'within the bench’s repeatability'],
       ['0.600 in', null, '230.0', null, null, 'before not taken: coil bind'],
-    ]) // prettier-ignore
-    // Two points make a straight line before; the means stand low, middle, high, whole.
-    expect(held?.means.map(({ lift }) => lift)).toEqual([
-      'Mean, low',
-      'Mean, middle',
-      'Mean, high',
-      'Mean, whole',
     ])
+    // Two points make a straight line before; the means stand low, middle, high, whole.
+    expect(held?.means.map(({ lift }) => lift)).toEqual(['Mean, low', 'Mean, middle', 'Mean, high', 'Mean, whole'])
     expect(held).toMatchObject({ differs: [], differentHead: false, refused: '' })
     expect(view.comparison[1]).toMatchObject({ port: 'exhaust', held: [] })
     // 90/120.
@@ -116,10 +121,14 @@ describe('the flow of a head', () => {
     await correctReading(
       machinist,
       correctReadingSchema.parse({
-        visitId: visitOf(0), readingId: wrong.id, correction: 'replace', text: '210', reason: 'misread',
+        visitId: visitOf(0),
+        readingId: wrong.id,
+        correction: 'replace',
+        text: '210',
+        reason: 'misread',
       }),
       at(later(70)),
-    ) // prettier-ignore
+    )
     const view = await seeFlow(counter, headOf(0), choice())
     expect(view.runs).toHaveLength(2)
     expect(view.comparison[0]?.held[0]?.rows[1]).toMatchObject({ diffCfm: '+10.0', diffPercent: '+5.0' })
@@ -127,13 +136,17 @@ describe('the flow of a head', () => {
 
   it('a repeat is a run of its own and tells how well the bench repeats itself', async () => {
     await record({
-      visitId: visitOf(0), minutes: 10, more: { run: '2' },
+      visitId: visitOf(0),
+      minutes: 10,
+      more: { run: '2' },
       flows: { 'intake@0.200': '121.2', 'intake@0.400': '198' },
-    }) // prettier-ignore
+    })
     const view = await seeFlow(counter, headOf(0), choice())
     expect(view.runs.map(({ name }) => name.replace(/^T-\d+, /, ''))).toEqual([
-      'flow run before', 'flow run before, run 2', 'flow run after',
-    ]) // prettier-ignore
+      'flow run before',
+      'flow run before, run 2',
+      'flow run after',
+    ])
     // Means 120.6 and 199: 2·(0.6/120.6)² + 2·(1/199)² = 0.00010001 over 2 → 0.707 %.
     expect(view.repeatability).toContain('0.7 %')
     expect(view.repeatability).toContain('The shop’s setting is 1.0 %')
@@ -144,9 +157,11 @@ describe('the flow of a head', () => {
 
   it('the mate’s run is headed different head, at another pressure converted and said so', async () => {
     await record({
-      visitId: visitOf(1), minutes: 20, more: { testPressureInH2O: '10', boreFixtureIn: '4.100' },
+      visitId: visitOf(1),
+      minutes: 20,
+      more: { testPressureInH2O: '10', boreFixtureIn: '4.100' },
       flows: { 'intake@0.200': '70' },
-    }) // prettier-ignore
+    })
     const own = await seeFlow(counter, headOf(0), choice())
     const mate = own.runs.find(({ whose }) => whose === 'mate')
     const before = own.runs[0]
@@ -159,7 +174,7 @@ describe('the flow of a head', () => {
     // 70·√2.8 = 117.1.
     expect(held?.rows[0]).toMatchObject({ before: '117.1', after: '120.0', diffCfm: '+2.9', diffPercent: '+2.4' })
     expect(view.comparison[0]?.drawnAt).toContain('Drawn at 28 inH₂O')
-  }) // prettier-ignore
+  })
 
   it('is read with no more than eight statements, and no more of them when there are more runs', async () => {
     const few = await selectsOf(() => seeFlow(counter, headOf(0), choice()))
@@ -184,8 +199,10 @@ describe('the flow of a head', () => {
   })
 
   const reference = (readings: readonly ReferenceRun['readings'][number][]) => ({
-    castingId: casting, readings: [...readings], conditions: { ...conditions, chamber: '' },
-  }) // prettier-ignore
+    castingId: casting,
+    readings: [...readings],
+    conditions: { ...conditions, chamber: '' },
+  })
   const flow = (point: string, text: string) => ({ kind: 'flow' as const, point, text, notTaken: null })
 
   it('a reference run of the casting is the one before, labelled so, on another head', async () => {
@@ -210,10 +227,7 @@ describe('the flow of a head', () => {
   it('two runs of one name are told apart', async () => {
     await recordReference(machinist, reference([flow('intake@0.300', '140')]), at(later(95)))
     const { runs } = await seeReferences(counter, casting)
-    expect(runs.map(({ name }) => name)).toEqual([
-      'Halden 4, reference run, no. 1',
-      'Halden 4, reference run, no. 2',
-    ])
+    expect(runs.map(({ name }) => name)).toEqual(['Halden 4, reference run, no. 1', 'Halden 4, reference run, no. 2'])
   })
 
   it('a reference run is refused without a figure, with one that cannot be, and from the counter', async () => {

@@ -44,9 +44,7 @@ describe('handing heads over', () => {
     )
 
     const both = given(job.jobId, [first.visitId, second.visitId])
-    expect((await refusalOf(handOver(counter, both, at(monday)))).message).toContain(
-      `${second.tag} is not released`,
-    )
+    expect((await refusalOf(handOver(counter, both, at(monday)))).message).toContain(`${second.tag} is not released`)
     expect(await database.client.handOver.count()).toBe(0)
 
     await returnAsIs(counter, { visitId: second.visitId, reason: 'pulled' }, at(monday))
@@ -73,9 +71,7 @@ describe('handing heads over', () => {
       where: { visitId: first.visitId, stepId: 'hand-over' },
     })
     expect(step.state).toBe('done')
-    expect((await refusalOf(handOver(counter, given(job.jobId, [first.visitId]), at(monday)))).code).toBe(
-      'wrong-state',
-    )
+    expect((await refusalOf(handOver(counter, given(job.jobId, [first.visitId]), at(monday)))).code).toBe('wrong-state')
     expect((await seeHandOver(counter, job.number)).heads[0]?.gone?.to).toBe('Tamsin Rook')
   })
 

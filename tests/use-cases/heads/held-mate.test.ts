@@ -30,7 +30,7 @@ const tick = async (visitId: string): Promise<Refusal> => {
     throw error
   }
   throw new Error('It was not refused.')
-} // prettier-ignore
+}
 
 beforeAll(async () => {
   database = await testDatabase()
@@ -68,7 +68,7 @@ describe('a held head', () => {
     const marks = [...queue.ready, ...queue.started, ...queue.coming].map((line) => [line.visitId, line.mateHeld])
     expect(marks).toContainEqual([visitOf(1), tagOf(0)])
     expect(marks).not.toContainEqual([visitOf(0), tagOf(1)])
-  }) // prettier-ignore
+  })
 
   it('is asked for at a station without a question more for each head', async () => {
     const few = await selectsOf(() => seeQueue(machinist, 'measuring-bench'))

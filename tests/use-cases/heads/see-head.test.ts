@@ -32,7 +32,7 @@ beforeAll(async () => {
   const { job, first, second } = await readyToRelease(database)
   ;[visitId, jobNumber] = [first.visitId, job.number]
   ;[headId, mateId] = [await headOf(first.visitId), await headOf(second.visitId)]
-}) // prettier-ignore
+})
 
 describe('the record of a head', () => {
   it('tells the volume of every chamber at each stage, held like for like', async () => {
@@ -70,10 +70,14 @@ describe('the record of a head', () => {
       correctReading(
         machinist,
         correctReadingSchema.parse({
-          visitId, readingId: volume(await seen(), text)?.id, correction, text: now, reason,
+          visitId,
+          readingId: volume(await seen(), text)?.id,
+          correction,
+          text: now,
+          reason,
         }),
         at(monday),
-      ) // prettier-ignore
+      )
     await correct('60.9', 'replace', '60.7', 'burette misread')
     await correct('60.7', 'replace', '60.8', 'misread once more')
     const line = (await seen()).visits[0]?.readings.find(({ earlier }) => earlier.length > 0)
@@ -90,8 +94,10 @@ describe('the record of a head', () => {
     await correct('62.0', 'withdraw', '', 'of the mate')
     const after = await seen()
     expect(after.visits[0]?.readings.find(({ withdrawn }) => withdrawn)).toMatchObject({
-      text: 'withdrawn', correction: 'of the mate', earlier: [{ text: '62.0 cc' }],
-    }) // prettier-ignore
+      text: 'withdrawn',
+      correction: 'of the mate',
+      earlier: [{ text: '62.0 cc' }],
+    })
     expect(after.chamberTrend.map(({ label }) => label)).toEqual(['as came', 'at size', 'finished'])
   })
 
@@ -102,20 +108,27 @@ describe('the record of a head', () => {
       recordReadings(
         machinist,
         recordReadingsSchema.parse({
-          visitId, step, seen: 999,
+          visitId,
+          step,
+          seen: 999,
           entry: { readings: [reading], instrumentId, conditions: {}, takenAt: null },
         }),
         at(monday),
-      ) // prettier-ignore
+      )
     const checked = async (day: string) =>
       changeInstrument(
         owner,
         changeInstrumentSchema.parse({
-          instrumentId, name: 'Burette 50', kind: 'burette', lastCheckedOn: day, dueOn: '', retired: false,
+          instrumentId,
+          name: 'Burette 50',
+          kind: 'burette',
+          lastCheckedOn: day,
+          dueOn: '',
+          retired: false,
           version: (await database.client.instrument.findUniqueOrThrow({ where: { id: instrumentId } })).version,
         }),
         at(monday),
-      ) // prettier-ignore
+      )
     const told = async () =>
       (await seen()).visits[0]?.readings.map(({ instrument }) => instrument).filter((words) => words !== '')
     await read(instrumentId)
@@ -141,9 +154,7 @@ describe('the record of a head', () => {
       at(monday),
     )
     const mateTag = (await seeHead(owner, mateId)).tag
-    expect((await seen()).visits[0]?.matesHeld).toMatchObject([
-      { tag: mateTag, reason: 'crack by chamber 2' },
-    ])
+    expect((await seen()).visits[0]?.matesHeld).toMatchObject([{ tag: mateTag, reason: 'crack by chamber 2' }])
     expect((await seeHead(owner, mateId)).visits[0]?.matesHeld).toEqual([])
   })
 

@@ -32,7 +32,7 @@ const change = async (actor: Actor, place: number, number: string, minutes = 1) 
     actor,
     changeTagSchema.parse({ headId: headOf(place), version: await versionOf(headOf(place)), number, reason: 'lost' }),
     later(minutes),
-  ) // prettier-ignore
+  )
 const takeOff = async (actor: Actor, place: number) =>
   takeOffTag(
     actor,
@@ -56,7 +56,7 @@ describe('another number on a head', () => {
     expect([await jump('SPARE-9'), await jump('T-0401')]).toEqual([`/heads/${headOf(0)}`, `/heads/${headOf(0)}`])
     const entry = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'tag' } })
     expect(JSON.parse(entry.changes)).toEqual({ was: 'T-0401', now: 'SPARE-9', reason: 'lost' })
-  }) // prettier-ignore
+  })
 
   it('is the next of the shop’s own when none is typed', async () => {
     expect(await change(owner, 0, '')).toEqual({ tag: 'T-0403' })
@@ -81,7 +81,7 @@ describe('another number on a head', () => {
     const stale = changeTagSchema.parse({ headId: headOf(0), version: 99, number: '', reason: 'lost' })
     expect((await refusalOf(changeTag(counter, stale, later(1)))).code).toBe('conflict')
     expect(changeTagSchema.safeParse({ ...stale, reason: ' ' }).success).toBe(false)
-  }) // prettier-ignore
+  })
 
   it('is not the machinist’s to give or to take', async () => {
     expect((await refusalOf(change(machinist, 0, ''))).code).toBe('not-allowed')
@@ -112,5 +112,5 @@ describe('a tag that comes off', () => {
     expect(found.hits.map(({ href }) => href)).toContain(`/heads/${headOf(0)}`)
     expect((await findAnything(counter, { q: 'Q7' })).hits.map(({ href }) => href)).toEqual([`/heads/${headOf(0)}`])
     expect((await seeHead(owner, headOf(0))).visits).toHaveLength(1)
-  }) // prettier-ignore
+  })
 })

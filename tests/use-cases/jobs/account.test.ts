@@ -62,9 +62,9 @@ describe('prices and payments', () => {
     const { client, jobId } = await pricedJob()
     const other = await book()
     const { id } = await addPriceLine(counter, line(jobId), at(monday))
-    expect(
-      await refusalOf(endPriceLine(counter, { jobId: other.jobId, lineId: id }, at(monday))),
-    ).toMatchObject({ code: 'not-found' })
+    expect(await refusalOf(endPriceLine(counter, { jobId: other.jobId, lineId: id }, at(monday)))).toMatchObject({
+      code: 'not-found',
+    })
     expect(await client.priceLine.findUnique({ where: { id } })).toMatchObject({ endedAt: null })
   })
 
@@ -96,9 +96,9 @@ describe('prices and payments', () => {
 
   it('refuse an amount of nothing and too many decimals', async () => {
     const { jobId } = await pricedJob()
-    expect(
-      (await refusalOf(takePayment(counter, payment(jobId, { amount: '0' }), at(monday)))).fields,
-    ).toHaveProperty('amount')
+    expect((await refusalOf(takePayment(counter, payment(jobId, { amount: '0' }), at(monday)))).fields).toHaveProperty(
+      'amount',
+    )
     expect(
       (await refusalOf(takePayment(counter, payment(jobId, { amount: '1.005' }), at(monday)))).fields,
     ).toHaveProperty('amount')

@@ -1,18 +1,7 @@
 import { expect, it } from 'vitest'
 import { bookJobSchema } from '@/lib/schemas/job'
 import { describeOnBoth } from '@/tests/setup/database'
-import {
-  at,
-  book,
-  booking,
-  casting,
-  head,
-  machinist,
-  monday,
-  openShop,
-  otherCasting,
-  refusalOf,
-} from './counter-shop'
+import { at, book, booking, casting, head, machinist, monday, openShop, otherCasting, refusalOf } from './counter-shop'
 
 const everything = {
   include: {
@@ -151,9 +140,9 @@ describeOnBoth('booking a job', (open) => {
 
     const next = await book({ heads: [head(), head()] })
     expect(next.heads.map((entry) => entry.tag)).toEqual(['T-0401', 'T-0403'])
-    expect(
-      bookJobSchema.safeParse(booking({ heads: [head({ tag: '7' }), head({ tag: 'T-0007' })] })).success,
-    ).toBe(false)
+    expect(bookJobSchema.safeParse(booking({ heads: [head({ tag: '7' }), head({ tag: 'T-0007' })] })).success).toBe(
+      false,
+    )
   })
 
   it('makes one pair per casting', async () => {
@@ -199,9 +188,7 @@ describeOnBoth('booking a job', (open) => {
     await book({ customer: { id, ...contact } })
     expect(await database.client.customer.count()).toBe(1)
     expect(await database.client.job.count({ where: { customerId: id } })).toBe(2)
-    expect((await refusalOf(book({ customer: { id: 'nobody', ...contact } }))).fields).toHaveProperty([
-      'customer.name',
-    ])
+    expect((await refusalOf(book({ customer: { id: 'nobody', ...contact } }))).fields).toHaveProperty(['customer.name'])
   })
 })
 
@@ -213,9 +200,7 @@ describeOnBoth('booking a head that was here before', (open) => {
     const [visit] = first.heads
     if (!visit) throw new Error('no head was booked')
     const again = {
-      heads: [
-        head({ headId: visit.headId, comeback: true, comebackCause: 'valve leaks', comebackPays: 'shop' }),
-      ],
+      heads: [head({ headId: visit.headId, comeback: true, comebackCause: 'valve leaks', comebackPays: 'shop' })],
     }
     expect((await refusalOf(book(again))).fields['heads.0.headId']).toMatch(/still on job 26-0001/)
 

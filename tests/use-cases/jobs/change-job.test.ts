@@ -5,17 +5,7 @@ import { changeJob } from '@/lib/use-cases/jobs/change-job'
 import { changeOrderedWork } from '@/lib/use-cases/jobs/change-ordered-work'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { testDatabase } from '@/tests/setup/database'
-import {
-  at,
-  book,
-  booking,
-  counter,
-  machinist,
-  monday,
-  openShop,
-  otherCounter,
-  refusalOf,
-} from './counter-shop'
+import { at, book, booking, counter, machinist, monday, openShop, otherCounter, refusalOf } from './counter-shop'
 
 async function bookedJob() {
   const database = await testDatabase()
@@ -53,9 +43,9 @@ const change = (job: Job, over: object) =>
 describe('changing a job', () => {
   it('changes what was changed, and the audit says what it was', async () => {
     const { client, see, job } = await bookedJob()
-    expect(
-      await changeJob(counter, change(job, { promiseOn: '2026-03-25', urgent: true }), at(monday)),
-    ).toEqual({ changed: 1 })
+    expect(await changeJob(counter, change(job, { promiseOn: '2026-03-25', urgent: true }), at(monday))).toEqual({
+      changed: 1,
+    })
     expect(await see()).toMatchObject({ promiseOn: '2026-03-25', urgent: true, version: 2 })
     const entry = await client.auditEntry.findFirstOrThrow({ where: { action: 'job.change' } })
     expect(JSON.parse(entry.changes)).toEqual({
@@ -106,9 +96,7 @@ describe('changing a job', () => {
   it('does not reach a head of another job', async () => {
     const { client, job } = await bookedJob()
     const other = await book()
-    const visits = [
-      { visitId: other.heads[0]?.visitId ?? '', version: 1, target: '50', side: '', rackPlace: '' },
-    ]
+    const visits = [{ visitId: other.heads[0]?.visitId ?? '', version: 1, target: '50', side: '', rackPlace: '' }]
     expect(await refusalOf(changeJob(counter, change(job, { visits }), at(monday)))).toMatchObject({
       code: 'not-found',
     })
@@ -155,11 +143,7 @@ describe('changing the ordered work', () => {
     const { see, job } = await bookedJob()
     const stale = order(job, { add: [{ work: 'port', note: '' }] })
     const only = [{ visitId: job.heads[1]?.visitId, version: job.heads[1]?.version }]
-    await changeOrderedWork(
-      otherCounter,
-      order(job, { visits: only, add: [{ work: 'guides', note: '' }] }),
-      at(monday),
-    )
+    await changeOrderedWork(otherCounter, order(job, { visits: only, add: [{ work: 'guides', note: '' }] }), at(monday))
     expect(await refusalOf(changeOrderedWork(counter, stale, at(monday)))).toMatchObject({ code: 'conflict' })
     expect((await see()).heads.flatMap((head) => head.ordered.map((line) => line.work))).not.toContain('port')
   })

@@ -69,8 +69,7 @@ export async function openShop({ client }: TestDatabase): Promise<void> {
   })
 }
 
-export const at = (now: Date, op?: string, hash = 'h'): Moment =>
-  op ? { now, op: { id: op, hash } } : { now }
+export const at = (now: Date, op?: string, hash = 'h'): Moment => (op ? { now, op: { id: op, hash } } : { now })
 
 export const head = (over: Partial<HeadForm> = {}): HeadForm => ({
   ...emptyHead(),

@@ -119,10 +119,7 @@ describe('a customer’s link', () => {
     for (const dead of [revoked, unknown, malformed, paper]) expect(dead).toEqual(expired)
     expect(expired.code).toBe('not-found')
     expect((await seeByLink(newer, monday)).jobNumber).toBe(ready.job.number)
-    const states = (await seeLinks(counter, ready.job.number, monday)).links.map((link) => [
-      link.id,
-      link.state,
-    ])
+    const states = (await seeLinks(counter, ready.job.number, monday)).links.map((link) => [link.id, link.state])
     expect(states).toContainEqual([made.linkId, 'revoked'])
   })
 })

@@ -55,10 +55,16 @@ beforeEach(async () => {
   await shopWithJob(database)
   await database.client.vendor.create({
     data: {
-      id: vendorId, name: 'Tarn Grinding', phone: '555-0142', email: '', address: '', services: '', boxHeads: 4,
+      id: vendorId,
+      name: 'Tarn Grinding',
+      phone: '555-0142',
+      email: '',
+      address: '',
+      services: '',
+      boxHeads: 4,
       createdAt: monday,
     },
-  }) // prettier-ignore
+  })
   const job = await readyPair()
   visitId = job.heads[0]?.visitId ?? ''
   mateId = job.heads[1]?.visitId ?? ''
@@ -69,11 +75,18 @@ const send = (over: object = {}, actor: Actor = machinist, moment = at(monday)) 
   sendOutside(
     actor,
     sendOutsideSchema.parse({
-      vendorId, scope: ['angle-cut', 'seat-work'], heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
-      finishesToSize: false, instructions: '', freight: '', tracking: '', promisedOn: '', ...over,
+      vendorId,
+      scope: ['angle-cut', 'seat-work'],
+      heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
+      finishesToSize: false,
+      instructions: '',
+      freight: '',
+      tracking: '',
+      promisedOn: '',
+      ...over,
     }),
     moment,
-  ) // prettier-ignore
+  )
 
 const receive = (orderId: string, confirmed: StepId[], over: object = {}, id = visitId) =>
   receiveOutside(
@@ -90,9 +103,9 @@ async function row(stepId: StepId, id = visitId) {
   const rows = await database.client.routeStep.findMany({ where: { visitId: id, stepId, orderKey: '' } })
   return rows[0] ? routeStepOf(rows[0]) : null
 }
-const order = (id: string) => database.client.outsideOrder.findUniqueOrThrow({ where: { id }, include: { promises: true } }) // prettier-ignore
-const said = async (action: string) =>
-  (await database.client.auditEntry.findMany({ where: { action } })).length
+const order = (id: string) =>
+  database.client.outsideOrder.findUniqueOrThrow({ where: { id }, include: { promises: true } })
+const said = async (action: string) => (await database.client.auditEntry.findMany({ where: { action } })).length
 
 describe('an order at the vendor', () => {
   it('is sent first and accepted later, with the day given then; the first day of acceptance stands', async () => {
@@ -163,7 +176,9 @@ describe('what came back', () => {
     const step = { orderId, visitId, stepId: 'seat-work', confirmed: true, reason: '' }
     await confirmOutside(machinist, confirmOutsideSchema.parse(step), at(day(6)))
     expect((await row('seat-work'))?.state).toBe('done')
-    expect(await refusalOf(confirmOutside(machinist, confirmOutsideSchema.parse(step), at(day(6))))).toMatchObject({ code: 'wrong-state' }) // prettier-ignore
+    expect(await refusalOf(confirmOutside(machinist, confirmOutsideSchema.parse(step), at(day(6))))).toMatchObject({
+      code: 'wrong-state',
+    })
     const back = { ...step, confirmed: false }
     expect(confirmOutsideSchema.safeParse(back).success).toBe(false)
     const taken = confirmOutsideSchema.parse({ ...back, reason: 'one seat was left' })
@@ -176,7 +191,10 @@ describe('what came back', () => {
     const { orderId } = await send({ scope: ['angle-cut'] })
     await receive(orderId, ['angle-cut'])
     const seats = { orderId, visitId, stepId: 'seat-work', confirmed: true, reason: '' }
-    expect(await refusalOf(confirmOutside(machinist, confirmOutsideSchema.parse(seats), at(day(6))))).toMatchObject({ code: 'wrong-state', message: 'Seat work was not in this order.' }) // prettier-ignore
+    expect(await refusalOf(confirmOutside(machinist, confirmOutsideSchema.parse(seats), at(day(6))))).toMatchObject({
+      code: 'wrong-state',
+      message: 'Seat work was not in this order.',
+    })
   })
 
   it('can be rejected at the arrival and sent out again at the vendor’s cost', async () => {
@@ -189,7 +207,7 @@ describe('what came back', () => {
       })
     }
     const { redo, heads } = await seeSending(machinist, { visitIds: [visitId], redoOfId: orderId })
-    expect(redo).toMatchObject({ number: 'O-0001', vendorId, scope: ['angle-cut', 'seat-work'], cost: 'vendor' }) // prettier-ignore
+    expect(redo).toMatchObject({ number: 'O-0001', vendorId, scope: ['angle-cut', 'seat-work'], cost: 'vendor' })
     // Nobody has measured what the rejected cut took.
     expect(heads).toMatchObject([{ visitId, unmeasured: true }])
     const mate = [{ visitId: mateId, angleIn: '', flatIn: '', comesWith: '' }]
@@ -197,7 +215,7 @@ describe('what came back', () => {
     expect(sendOutsideSchema.safeParse({ ...over, redoCost: '' }).success).toBe(false)
     expect(await refusalOf(send({ ...over, heads: mate }))).toMatchObject({ code: 'not-found' })
     const again = await send(over, machinist, at(day(6)))
-    expect(await seeOrder(machinist, again.orderId)).toMatchObject({ redoOf: { number: 'O-0001', cost: 'vendor' } }) // prettier-ignore
+    expect(await seeOrder(machinist, again.orderId)).toMatchObject({ redoOf: { number: 'O-0001', cost: 'vendor' } })
     expect((await seeOrder(machinist, orderId)).heads).toMatchObject([
       {
         rejected: { why: 'two seats out of round', cost: 'vendor' },
@@ -231,9 +249,11 @@ describe('what came back', () => {
     // 50 thou of the 63: square to the new deck 4.500·cos(atan(0.050/7)) = 4.4999 and 4.450·cos = 4.4499.
     await workThrough(visitId, ['angle-cut', 'flat-cut'], (step, kind, point) =>
       step.stepId === 'arrival-figures' && kind === 'thickness'
-        ? point.startsWith('intake') ? '4.4999' : '4.4499'
+        ? point.startsWith('intake')
+          ? '4.4999'
+          : '4.4499'
         : undefined,
-    ) // prettier-ignore
+    )
     expect(await row('angle-cut')).toMatchObject({
       state: 'do again',
       reason: 'the angle part is 0.013 in short by the corners',
@@ -258,7 +278,10 @@ describe('an angle cut that leaves nothing for us', () => {
       include: { acceptances: true },
       orderBy: { number: 'desc' },
     })
-    expect(plans.map(({ number, kind }) => [number, kind])).toEqual([[2, 'angle-flat'], [1, 'angle']]) // prettier-ignore
+    expect(plans.map(({ number, kind }) => [number, kind])).toEqual([
+      [2, 'angle-flat'],
+      [1, 'angle'],
+    ])
     expect(plans[0]?.acceptances).toEqual([])
     // A margin of 1 cc at 6 thou per cc.
     expect((JSON.parse(plans[0]?.results ?? '{}') as { flatIn: number }).flatIn).toBeCloseTo(0.006, 6)
@@ -285,8 +308,7 @@ describe('Away', () => {
     await acceptOrder(machinist, accept, at(day(2)))
     expect((await reasons(new Date('2026-03-24T18:00:00Z')))[0]).toEqual(['vendor', number, 'due tomorrow'])
     expect((await reasons(new Date('2026-03-28T18:00:00Z')))[0]).toEqual(['vendor', number, 'late by 3 days'])
-    const phones = async (actor: Actor) =>
-      (await seeAway(actor, day(1))).calls.map((call) => [call.who, call.phone])
+    const phones = async (actor: Actor) => (await seeAway(actor, day(1))).calls.map((call) => [call.who, call.phone])
     expect(await phones(counter)).toContainEqual(['customer', '(555) 010-4477'])
     expect(await phones(machinist)).toContainEqual(['customer', undefined])
     expect(await phones(machinist)).toContainEqual(['vendor', '555-0142'])

@@ -28,23 +28,28 @@ describe('the run of a port that stands', () => {
   it('is the last one, whole and alone: a lift it did not go to is not filled from the one before', () => {
     expect(
       pointsOf(
-        read('intake@0.200', 100), read('intake@0.400', 180), read('intake@0.600', 210),
-        read('intake@0.200', 104, '2'), read('intake@0.400', 186, '2'),
+        read('intake@0.200', 100),
+        read('intake@0.400', 180),
+        read('intake@0.600', 210),
+        read('intake@0.200', 104, '2'),
+        read('intake@0.400', 186, '2'),
       ),
-    ).toEqual([[0.2, 104], [0.4, 186]])
-  }) // prettier-ignore
+    ).toEqual([
+      [0.2, 104],
+      [0.4, 186],
+    ])
+  })
 
   it('goes on when lifts are added to it later, and takes a lift that was read again', () => {
-    expect(
-      pointsOf(read('intake@0.200', 100, '1'), read('intake@0.400', 180), read('intake@0.200', 101)),
-    ).toEqual([[0.2, 101], [0.4, 180]])
-  }) // prettier-ignore
+    expect(pointsOf(read('intake@0.200', 100, '1'), read('intake@0.400', 180), read('intake@0.200', 101))).toEqual([
+      [0.2, 101],
+      [0.4, 180],
+    ])
+  })
 
   it('is the last by its number, even when a lift of the first was entered after it', () => {
-    expect(
-      pointsOf(read('intake@0.200', 104, '2'), read('intake@0.600', 210, '1')),
-    ).toEqual([[0.2, 104]])
-  }) // prettier-ignore
+    expect(pointsOf(read('intake@0.200', 104, '2'), read('intake@0.600', 210, '1'))).toEqual([[0.2, 104]])
+  })
 
   it('is each port’s own: a repeat of the exhaust leaves the intake’s first run standing, with its conditions', () => {
     const readings = [read('intake@0.200', 100, '1', '3'), read('exhaust@0.200', 80, '2', '4')]
@@ -54,7 +59,12 @@ describe('the run of a port that stands', () => {
     expect(runOf(readings.slice(0, 1), 'exhaust', 'h-1')).toBeNull()
   })
 
-  it.each([['{}', 1], ['{"run":"3"}', 3], ['{"run":"x"}', 1], ['{"run":"-2"}', 1]])('%s is run %i', (typed, number) => {
+  it.each([
+    ['{}', 1],
+    ['{"run":"3"}', 3],
+    ['{"run":"x"}', 1],
+    ['{"run":"-2"}', 1],
+  ])('%s is run %i', (typed, number) => {
     expect(runNumber(typed)).toBe(number)
-  }) // prettier-ignore
+  })
 })

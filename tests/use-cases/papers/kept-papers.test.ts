@@ -81,9 +81,7 @@ describe('a paper that was made before', () => {
 
 describe('labels on a sheet', () => {
   it('begin at the first free place, for the heads that were picked', async () => {
-    const all = await readPdf(
-      await (await printTagLabels(counter, number, monday, { first: 5, tags: [] })).bytes(),
-    )
+    const all = await readPdf(await (await printTagLabels(counter, number, monday, { first: 5, tags: [] })).bytes())
     expect(all.sizes[0]?.[0]).toBeGreaterThan(200)
     const tags = all.text.match(/T-\d{4}/g) ?? []
     expect(tags.length).toBe(2)
@@ -108,25 +106,58 @@ describe('a receipt', () => {
     await client.priceLine.updateMany({ where: { jobId: found.id }, data: { endedAt: monday } })
     await client.payment.createMany({
       data: [
-        { id: '019caed9-4300-7000-8000-0000000000d1', jobId: found.id, kind: 'deposit', minor: 50, how: 'cash', at: monday, byId: owner.personId },
+        {
+          id: '019caed9-4300-7000-8000-0000000000d1',
+          jobId: found.id,
+          kind: 'deposit',
+          minor: 50,
+          how: 'cash',
+          at: monday,
+          byId: owner.personId,
+        },
       ],
-    }) // prettier-ignore
+    })
     // Three lines of 0.33 at 8.25 %: 0.99 net, 0.99 × 0.0825 = 0.081675, rounded once to 0.08, 1.07 in all.
     for (const [i, text] of ['Flat cut', 'Wash', 'Flow run'].entries()) {
       await client.priceLine.create({
-        data: { id: `019caed9-4300-7000-8000-0000000000e${i}`, jobId: found.id, text, quantity: 1, unitMinor: 33, taxBasisPoints: 825, createdAt: monday },
-      }) // prettier-ignore
+        data: {
+          id: `019caed9-4300-7000-8000-0000000000e${i}`,
+          jobId: found.id,
+          text,
+          quantity: 1,
+          unitMinor: 33,
+          taxBasisPoints: 825,
+          createdAt: monday,
+        },
+      })
     }
     await client.handOver.create({
-      data: { visitId: found.visits[0]?.id ?? '', takenBy: 'Piers Oxley', side: 'left', partsBack: 'two cores, old springs', note: '', at: monday, byId: owner.personId },
-    }) // prettier-ignore
-    const words = (await readPdf(await (await printReceipt(counter, number, monday)).bytes())).text.replace(
-      /\s+/g,
-      ' ',
-    )
-    for (const part of ['Piers Oxley', 'left bank', 'two cores, old springs', 'Still here:', '0.99', '0.08', '1.07', 'Deposit', '0.50', 'Still to pay', '0.57']) {
+      data: {
+        visitId: found.visits[0]?.id ?? '',
+        takenBy: 'Piers Oxley',
+        side: 'left',
+        partsBack: 'two cores, old springs',
+        note: '',
+        at: monday,
+        byId: owner.personId,
+      },
+    })
+    const words = (await readPdf(await (await printReceipt(counter, number, monday)).bytes())).text.replace(/\s+/g, ' ')
+    for (const part of [
+      'Piers Oxley',
+      'left bank',
+      'two cores, old springs',
+      'Still here:',
+      '0.99',
+      '0.08',
+      '1.07',
+      'Deposit',
+      '0.50',
+      'Still to pay',
+      '0.57',
+    ]) {
       expect(words).toContain(part)
-    } // prettier-ignore
+    }
   })
 })
 

@@ -48,8 +48,16 @@ beforeAll(async () => {
   await returnAsIs(owner, { visitId: returned, reason: 'Cracked through' }, at(monday))
   const { number } = await shop.client.job.findFirstOrThrow({ where: { visits: { some: { id: released } } } })
   await shop.client.handOver.create({
-    data: { visitId: released, takenBy: 'Piers Oxley', side: 'left', partsBack: '', note: '', at: monday, byId: owner.personId },
-  }) // prettier-ignore
+    data: {
+      visitId: released,
+      takenBy: 'Piers Oxley',
+      side: 'left',
+      partsBack: '',
+      note: '',
+      at: monday,
+      byId: owner.personId,
+    },
+  })
   const question = { ...emptyBench(casting), used: false, targetCc: '61' }
   const estimate = await keepEstimate(
     counter,

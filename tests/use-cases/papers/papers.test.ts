@@ -58,11 +58,17 @@ async function tiltedHead(database: TestDatabase) {
   const order = await sendOutside(
     owner,
     sendOutsideSchema.parse({
-      vendorId, scope: ['angle-cut'], heads: [{ visitId, angleIn: '', flatIn: '', comesWith: 'dowels are in' }],
-      finishesToSize: false, instructions: 'Call before you start.', freight: '', tracking: '', promisedOn: '2026-03-12',
+      vendorId,
+      scope: ['angle-cut'],
+      heads: [{ visitId, angleIn: '', flatIn: '', comesWith: 'dowels are in' }],
+      finishesToSize: false,
+      instructions: 'Call before you start.',
+      freight: '',
+      tracking: '',
+      promisedOn: '2026-03-12',
     }),
     at(monday),
-  ) // prettier-ignore
+  )
   return { job, visitId, order }
 }
 
@@ -77,11 +83,19 @@ describe('papers of an angle cut by a vendor', () => {
     const { text } = await readPdf(await bytes())
     const words = text.replace(/\s+/g, ' ')
     for (const part of [
-      made.order.number, 'Tarn Grinding', '9 Mill Lane', 'Angle cut: 0.0630 in at the exhaust edge',
-      'Leave 0.0200 in flat for us', 'dowels are in', 'Thickness at the four corners', 'Call before you start.',
+      made.order.number,
+      'Tarn Grinding',
+      '9 Mill Lane',
+      'Angle cut: 0.0630 in at the exhaust edge',
+      'Leave 0.0200 in flat for us',
+      'dowels are in',
+      'Thickness at the four corners',
+      'Call before you start.',
       // By hand: (60 − 20)/0.635 = 62.99 thou over 7 in is atan 0.0089989 = 0.5156°.
-      'angle of 0.516° over a milled width of 7.000 in', 'Take the metal off the exhaust edge',
-    ]) expect(words).toContain(part) // prettier-ignore
+      'angle of 0.516° over a milled width of 7.000 in',
+      'Take the metal off the exhaust edge',
+    ])
+      expect(words).toContain(part)
     expect(words).not.toContain('Tamsin Rook')
     expect(name).toBe(`outside-${made.order.number}.pdf`)
     expect((await refusalOf(printOutsideSheet(machinist, vendorId, monday))).code).toBe('not-found')
@@ -92,16 +106,23 @@ describe('papers of an angle cut by a vendor', () => {
     const { text } = await readPdf(await bytes())
     const words = text.replace(/\s+/g, ' ')
     for (const part of [
-      made.job.heads[0]?.tag ?? '', made.job.heads[1]?.tag ?? '', 'Angle cut, then flat cut', '0.0830', 'Angle cut: internal: mind the boss',
-      'at the deep edge alone', '0.0200 in flat, off the new deck, in all',
-      `at Tarn Grinding, order ${made.order.number}`, 'Square the bolt seats', 'works on this machine only', '64.2',
-    ]) expect(words).toContain(part) // prettier-ignore
+      made.job.heads[0]?.tag ?? '',
+      made.job.heads[1]?.tag ?? '',
+      'Angle cut, then flat cut',
+      '0.0830',
+      'Angle cut: internal: mind the boss',
+      'at the deep edge alone',
+      '0.0200 in flat, off the new deck, in all',
+      `at Tarn Grinding, order ${made.order.number}`,
+      'Square the bolt seats',
+      'works on this machine only',
+      '64.2',
+    ])
+      expect(words).toContain(part)
   })
 
   it('print a label of 62 × 29 mm a head', async () => {
-    const { sizes, pages } = await readPdf(
-      await (await printTagLabels(counter, made.job.number, monday)).bytes(),
-    )
+    const { sizes, pages } = await readPdf(await (await printTagLabels(counter, made.job.number, monday)).bytes())
     expect(sizes).toEqual([
       [62, 29],
       [62, 29],
@@ -112,24 +133,24 @@ describe('papers of an angle cut by a vendor', () => {
   it('say on the spec sheet what was cut, by the corners, and by whom', async () => {
     const { visitId, order } = made
     const back = { visitId, confirmed: ['angle-cut'], seatsIn: true, marksTyped: '63', marksRead: '0.063' }
-    await receiveOutside(
-      owner,
-      receiveOutsideSchema.parse({ orderId: order.orderId, heads: [back] }),
-      at(monday),
-    )
+    await receiveOutside(owner, receiveOutsideSchema.parse({ orderId: order.orderId, heads: [back] }), at(monday))
     await workThrough(visitId, ['hand-over'], tilted)
     const { spec } = await releaseDraft(owner, { visitId, reason: '' }, monday)
     expect(spec.cuts.map(({ what, planned, measured, by }) => ({ what, planned, measured, by }))).toEqual([
       {
-        what: 'Angle cut, deep at the exhaust edge', planned: '0.0630 in at the exhaust edge',
-        measured: 'flat 0.0000 in, angle part 0.0630 in, 0.52°', by: `Tarn Grinding, order ${order.number}`,
+        what: 'Angle cut, deep at the exhaust edge',
+        planned: '0.0630 in at the exhaust edge',
+        measured: 'flat 0.0000 in, angle part 0.0630 in, 0.52°',
+        by: `Tarn Grinding, order ${order.number}`,
       },
       { what: 'Flat cut', planned: '0.0200 in', measured: '0.0200 in', by: 'in house' },
       {
-        what: 'All deck cuts together', planned: 'flat 0.0200 in, angle part 0.0630 in',
-        measured: 'flat 0.0200 in, angle part 0.0630 in, 0.52°', by: '',
+        what: 'All deck cuts together',
+        planned: 'flat 0.0200 in, angle part 0.0630 in',
+        measured: 'flat 0.0200 in, angle part 0.0630 in, 0.52°',
+        by: '',
       },
-    ]) // prettier-ignore
+    ])
     expect(spec.removedSinceNew).toBe('0.0830 in at the deepest, over all visits')
     expect(spec.drawing).toMatchObject({
       deepEdge: 'exhaust',
@@ -169,9 +190,12 @@ describe('a head that goes back as it is', () => {
   it('lets a step that was not done stand for its readings', () => {
     expect(
       notDoneInShort([
-        'Measure finished is not done', 'Measure finished: no plug yet', 'chamber 1 has no finished cc', 'Wrap: no note yet',
+        'Measure finished is not done',
+        'Measure finished: no plug yet',
+        'chamber 1 has no finished cc',
+        'Wrap: no note yet',
       ]),
-    ).toEqual(['Measure finished is not done', 'Wrap: no note yet']) // prettier-ignore
+    ).toEqual(['Measure finished is not done', 'Wrap: no note yet'])
   })
 })
 

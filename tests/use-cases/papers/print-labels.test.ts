@@ -60,7 +60,11 @@ describe('labels for heads of several jobs', () => {
 
   it('are printed in the order asked, each with its own job', async () => {
     const { pages, sizes } = await labels(['T-0403', 'T-0401', 'T-0406'])
-    expect(sizes).toEqual([[62, 29], [62, 29], [62, 29]]) // prettier-ignore
+    expect(sizes).toEqual([
+      [62, 29],
+      [62, 29],
+      [62, 29],
+    ])
     expect(pages.map((page) => tagsOn(page)[0])).toEqual(['T-0403', 'T-0401', 'T-0406'])
     const numbers = [jobs[1]?.number ?? '', jobs[0]?.number ?? '', jobs[2]?.number ?? '']
     expect(new Set(numbers).size).toBe(3)
@@ -72,8 +76,10 @@ describe('labels for heads of several jobs', () => {
     expect([sheet.pages.length, last.pages.length]).toEqual([1, 2])
     expect(last.pages.map(tagsOn)).toEqual([['T-0401'], ['T-0403']])
     for (const first of [0, 28])
-      expect((await refusalOf(printLabelsOfTags(counter, { first, tags: ['T-0401'] }, monday))).message).toContain('1 to 27')
-  }) // prettier-ignore
+      expect((await refusalOf(printLabelsOfTags(counter, { first, tags: ['T-0401'] }, monday))).message).toContain(
+        '1 to 27',
+      )
+  })
 
   it('are printed once for a head, however often and however it is asked for', async () => {
     const { pages } = await labels(['T-0401', '401', 't-0401', 'http://shop.test/t/T-0401', 'T-0402'])
@@ -96,13 +102,15 @@ describe('labels for heads of several jobs', () => {
       message: 'T-0405 came off: the head wears no tag now. Give it one first.',
     })
     expect((await refused([])).code).toBe('invalid')
-  }) // prettier-ignore
+  })
 
   it('are for those who may print papers', async () => {
-    expect((await refusalOf(printLabelsOfTags(nobody, { first: null, tags: ['T-0401'] }, monday))).code).toBe('not-allowed')
+    expect((await refusalOf(printLabelsOfTags(nobody, { first: null, tags: ['T-0401'] }, monday))).code).toBe(
+      'not-allowed',
+    )
     expect((await refusalOf(seeLabelHeads(nobody, { tags: [] }, monday))).code).toBe('not-allowed')
     expect((await printLabelsOfTags(machinist, { first: null, tags: ['T-0401'] }, monday)).name).toBe('tag-labels.pdf')
-  }) // prettier-ignore
+  })
 
   it('are offered for what is here and wears a tag; one that left is asked for by its number', async () => {
     const view = await see()
@@ -114,7 +122,7 @@ describe('labels for heads of several jobs', () => {
     expect([asked.added, asked.asked]).toEqual([[], [{ number: 'T-0401', tag: 'T-0401' }]])
     expect((await see(['T-0404'])).asked).toEqual([{ number: 'T-0404', tag: 'SPARE-9' }])
     expect(asked.without).toEqual(['No head here has worn T-9999.', 'T-0405 came off: the head wears no tag now.'])
-  }) // prettier-ignore
+  })
 
   it('a head tagged yesterday is not of today', async () => {
     const tomorrow = new Date(monday.getTime() + 24 * 3_600_000)
@@ -153,8 +161,7 @@ describe('many labels', () => {
 
   it('sixty run on to three sheets of 27, and the list of them takes as many queries as of one', async () => {
     const few = (await selectsOf(() => see())).length
-    for (let booked = 0; booked < 10; booked++)
-      await book({ heads: [head(), head(), head(), head(), head(), head()] })
+    for (let booked = 0; booked < 10; booked++) await book({ heads: [head(), head(), head(), head(), head(), head()] })
     expect((await selectsOf(() => see())).length).toBe(few)
     expect(few).toBeLessThanOrEqual(8)
     const tags = Array.from({ length: 60 }, (_, place) => tagOf(402 + place))
@@ -178,11 +185,10 @@ describe('many labels', () => {
     // The eight places before the first free one, and those after the last, stay as they are.
     const bare = [labelAt(first!, 8, sheet), labelAt(second!, 25, sheet)]
     expect(bare.map((label) => decoded(label))).toEqual([null, null])
-  }) // prettier-ignore
+  })
 
   it('more heads than one looks through are told of', async () => {
-    for (let booked = 0; booked < 15; booked++)
-      await book({ heads: [head(), head(), head(), head(), head(), head()] })
+    for (let booked = 0; booked < 15; booked++) await book({ heads: [head(), head(), head(), head(), head(), head()] })
     const view = await see(['T-0401'])
     expect([view.heads.length, view.more]).toEqual([150, true])
     expect(view.added.map(({ tag }) => tag)).toEqual(['T-0401'])

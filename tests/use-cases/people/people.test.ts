@@ -78,24 +78,17 @@ describe('adding', () => {
 
   test('refuses a password that everybody tries', async () => {
     const before = await rows()
-    await expect(
-      addPerson(shop.staff.orla, { ...newcomer, password: 'Password123' }, { now }),
-    ).rejects.toMatchObject({ refusal: { code: 'invalid', fields: { password: expect.any(String) } } })
+    await expect(addPerson(shop.staff.orla, { ...newcomer, password: 'Password123' }, { now })).rejects.toMatchObject({
+      refusal: { code: 'invalid', fields: { password: expect.any(String) } },
+    })
     expect(await rows()).toEqual(before)
   })
 })
 
 describe('what ends the sessions of a person, everywhere', () => {
-  const endings: Record<
-    string,
-    (who: { personId: string; version: number; name: string }) => Promise<unknown>
-  > = {
+  const endings: Record<string, (who: { personId: string; version: number; name: string }) => Promise<unknown>> = {
     'other roles': ({ personId, version, name }) =>
-      changePerson(
-        shop.staff.orla,
-        { personId, version, name, roles: ['counter'], grants: [] },
-        { now: later },
-      ),
+      changePerson(shop.staff.orla, { personId, version, name, roles: ['counter'], grants: [] }, { now: later }),
     'other grants': ({ personId, version, name }) =>
       changePerson(
         shop.staff.orla,
@@ -112,9 +105,7 @@ describe('what ends the sessions of a person, everywhere', () => {
     const { personId } = shop.staff.dov
     const sessions = [await openSession(personId, now), await openSession(personId, now)]
     const others = await openSession(shop.staff.ines.personId, now)
-    await endings[ending]!(
-      await row(personId).then(({ id, version, name }) => ({ personId: id, version, name })),
-    )
+    await endings[ending]!(await row(personId).then(({ id, version, name }) => ({ personId: id, version, name })))
     for (const session of sessions) expect(await actorOfSession(session, later)).toBeNull()
     expect(await actorOfSession(others, later)).not.toBeNull()
   })
@@ -152,9 +143,9 @@ describe('the last owner', () => {
     await expect(changePerson(shop.staff.orla, demotion, { now })).rejects.toMatchObject({
       refusal: { code: 'wrong-state' },
     })
-    await expect(
-      retirePerson(shop.staff.orla, { personId, version: 1, retired: true }, { now }),
-    ).rejects.toMatchObject({ refusal: { code: 'wrong-state' } })
+    await expect(retirePerson(shop.staff.orla, { personId, version: 1, retired: true }, { now })).rejects.toMatchObject(
+      { refusal: { code: 'wrong-state' } },
+    )
     expect(await rows()).toEqual(before)
   })
 
@@ -187,9 +178,7 @@ test('a change of what somebody else has changed is a conflict', async () => {
   const input = { personId, version: 1, name, roles: ['machinist' as const], grants: [] }
   await changePerson(shop.staff.orla, { ...input, name: 'Dov M.' }, { now })
   const before = await rows()
-  await expect(
-    changePerson(shop.staff.orla, { ...input, name: 'D. Marrick' }, { now }),
-  ).rejects.toMatchObject({
+  await expect(changePerson(shop.staff.orla, { ...input, name: 'D. Marrick' }, { now })).rejects.toMatchObject({
     refusal: { code: 'conflict' },
   })
   expect(await rows()).toEqual(before)
@@ -222,9 +211,9 @@ describe('a password leaves no trace', () => {
   test('the same operation again adds nobody; with other content it is refused', async () => {
     const first = await addPerson(shop.staff.orla, newcomer, { now, op })
     expect(await addPerson(shop.staff.orla, newcomer, { now, op })).toEqual(first)
-    await expect(
-      addPerson(shop.staff.orla, newcomer, { now, op: { ...op, hash: 'other' } }),
-    ).rejects.toMatchObject({ refusal: { code: 'operation-reused' } })
+    await expect(addPerson(shop.staff.orla, newcomer, { now, op: { ...op, hash: 'other' } })).rejects.toMatchObject({
+      refusal: { code: 'operation-reused' },
+    })
     expect((await rows()).filter(({ signIn }) => signIn === 'wilf')).toHaveLength(1)
   })
 })

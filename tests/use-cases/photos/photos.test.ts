@@ -73,9 +73,7 @@ function filesKept(): number {
 
 async function nothingKept(): Promise<void> {
   const { photo, file, operation, auditEntry } = database.client
-  expect([await photo.count(), await file.count(), await operation.count(), filesKept()]).toEqual([
-    0, 0, 0, 0,
-  ])
+  expect([await photo.count(), await file.count(), await operation.count(), filesKept()]).toEqual([0, 0, 0, 0])
   expect(await auditEntry.count({ where: { action: 'photo' } })).toBe(0)
 }
 
@@ -136,18 +134,10 @@ describe('what is no picture', () => {
     const whole = await jpeg(400, 300)
     const cases: [string, Uint8Array, RegExp][] = [
       ['SVG', svg, /not a picture that can be kept/],
-      [
-        'SVG behind a byte order mark',
-        Buffer.concat([Buffer.from('\ufeff'), svg]),
-        /not a picture that can be kept/,
-      ],
+      ['SVG behind a byte order mark', Buffer.concat([Buffer.from('\ufeff'), svg]), /not a picture that can be kept/],
       ['GIF', await gif(), /not a picture that can be kept/],
       ['a page', html, /not a picture that can be kept/],
-      [
-        'a page behind the first bytes of a JPEG',
-        Buffer.concat([Buffer.from([0xff, 0xd8, 0xff]), html]),
-        /damaged/,
-      ],
+      ['a page behind the first bytes of a JPEG', Buffer.concat([Buffer.from([0xff, 0xd8, 0xff]), html]), /damaged/],
       ['half a JPEG', whole.subarray(0, whole.byteLength / 2), /damaged or not whole/],
       ['nothing', new Uint8Array(), /not a picture that can be kept/],
       ['HEIC by its first bytes', Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic', 'latin1'), /HEIC/],
@@ -213,11 +203,7 @@ describe('who may', () => {
       { visitId: elsewhere, stepId: null, what: 'Loose guide' },
       at(monday),
     )
-    const hold = await openHold(
-      machinist,
-      { visitId: elsewhere, stepId: null, reason: 'Cracked' },
-      at(monday),
-    )
+    const hold = await openHold(machinist, { visitId: elsewhere, stepId: null, reason: 'Cracked' }, at(monday))
     for (const part of [
       { findingId: finding.findingId },
       { holdId: hold.holdId },
@@ -314,8 +300,7 @@ describe('the photo that check-in asks for', () => {
     expect(await owed()).toEqual([''])
     const first = await add({ stepId: 'check-in' })
     const second = await add({ stepId: 'check-in', bytes: await jpeg(50, 50) })
-    const withdraw = (photoId: string) =>
-      withdrawPhoto(machinist, { photoId, reason: 'Another head' }, at(monday))
+    const withdraw = (photoId: string) => withdrawPhoto(machinist, { photoId, reason: 'Another head' }, at(monday))
     await withdraw(first.photoId)
     expect(await owed()).toEqual([])
     await withdraw(second.photoId)
@@ -350,9 +335,9 @@ describe('on the customer’s link', () => {
     await ask(asked)
     expect((await sharp(await opened(ofAsked.photoId)).metadata()).format).toBe('jpeg')
     const view = await seeByLink(token, monday)
-    expect(
-      view.questions.map(({ what, photos }) => [what, photos.map(({ id, caption }) => [id, caption])]),
-    ).toEqual([['Guide 3 is loose', [[ofAsked.photoId, 'Guide 3 from below']]]])
+    expect(view.questions.map(({ what, photos }) => [what, photos.map(({ id, caption }) => [id, caption])])).toEqual([
+      ['Guide 3 is loose', [[ofAsked.photoId, 'Guide 3 from below']]],
+    ])
     const dead = 'This link does not open anything.'
     for (const [photoId, by] of [
       [ofUnasked.photoId, token],

@@ -39,12 +39,7 @@ const owedAtMill = async (visitId: string) =>
     ?.owes.flatMap((owed) => owed.points)
 const millCard = async (visitId: string) => (await seeStep(machinist, visitId, flatCut, monday)).plan.pass
 
-async function correct(
-  visitId: string,
-  stepId: StepId,
-  [kind, point]: readonly [string, string],
-  text: string | null,
-) {
+async function correct(visitId: string, stepId: StepId, [kind, point]: readonly [string, string], text: string | null) {
   const { readings } = await visitById(database.client, visitId)
   const reading = effectiveReadings(readings).findLast(
     (one) => one.step.stepId === stepId && one.kind === kind && one.point === point,
@@ -146,11 +141,20 @@ describe('a rate learned from the shop’s own cuts', () => {
     await client.visit.createMany({ data: many.map(({ id }) => ({ ...visit, id })) })
     await client.shopCut.createMany({
       data: many.map(({ id, place }) => ({
-        visitId: id, castingId: casting, form: 'as-cast', seq: 100_000 + place, shallowIn: 0.018, deepIn: 0.018, whyNot: '',
+        visitId: id,
+        castingId: casting,
+        form: 'as-cast',
+        seq: 100_000 + place,
+        shallowIn: 0.018,
+        deepIn: 0.018,
+        whyNot: '',
         // The oldest twenty say five thou per cc, the newest forty six.
-        beforeCc: 64, uBeforeCc: 0.15, afterCc: place < 20 ? 60.4 : 61, uAfterCc: 0.15,
+        beforeCc: 64,
+        uBeforeCc: 0.15,
+        afterCc: place < 20 ? 60.4 : 61,
+        uAfterCc: 0.15,
       })),
-    }) // prettier-ignore
+    })
     expect(await rate()).toMatchObject({ cuts: 40 })
     expect((await rate()).thouPerCc).toBeCloseTo(6, 6)
     expect(await cutsShown()).toHaveLength(40)

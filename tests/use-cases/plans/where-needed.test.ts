@@ -15,9 +15,6 @@ test('what a plan is short of leads to where it is entered', async () => {
   const needs = answer.refusal.needs ?? []
   expect(needs).toEqual(expect.arrayContaining(['targetCc', 'presentCc']))
   expect(needs.map((name) => whereNeeded[name]?.href)).toEqual(
-    expect.arrayContaining([
-      `/jobs/${visit.job.number}`,
-      `/stations/measuring-bench/heads/${visit.id}?step=chambers`,
-    ]),
+    expect.arrayContaining([`/jobs/${visit.job.number}`, `/stations/measuring-bench/heads/${visit.id}?step=chambers`]),
   )
 })

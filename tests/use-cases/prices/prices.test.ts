@@ -183,15 +183,7 @@ test('the demo’s list has a price for what its shop charges, all of it taxed a
   await retire(1, true)
   await seedPrices(shop.staff.orla, now)
   const prices = await pricesByStep(shop.database.client)
-  for (const step of [
-    'flat-cut',
-    'angle-cut',
-    'flow',
-    'seat-work',
-    'crack',
-    'pressure',
-    'wash-in',
-  ] as const) {
+  for (const step of ['flat-cut', 'angle-cut', 'flow', 'seat-work', 'crack', 'pressure', 'wash-in'] as const) {
     expect(prices[step]?.unitMinor).toBeGreaterThan(0)
   }
   expect(new Set(Object.values(prices).map(({ taxBasisPoints }) => taxBasisPoints))).toEqual(new Set([825]))
@@ -213,8 +205,7 @@ describe('a price line taken from the list', () => {
 
   test('stands beside the lines of a job and of a booking; a machinist sees none of it', async () => {
     const { number } = await book({ heads: [head({ castingId: '' })] }, { now }, shop.staff.tamsin)
-    const texts = async (actor: Actor) =>
-      (await seeJob(actor, { number, now })).priceList.map(({ text }) => text)
+    const texts = async (actor: Actor) => (await seeJob(actor, { number, now })).priceList.map(({ text }) => text)
     expect(await texts(shop.staff.tamsin)).toEqual(['Flat cut'])
     expect(await texts(shop.staff.dov)).toEqual([])
     expect((await seeBooking(shop.staff.tamsin, { now })).priceList).toMatchObject([{ unitPrice: '95.00' }])

@@ -52,11 +52,17 @@ export async function outAndBack(visitId: string, marksTyped: string, marksRead:
   const { orderId } = await sendOutside(
     owner,
     sendOutsideSchema.parse({
-      vendorId, scope: ['angle-cut'], heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
-      finishesToSize: false, instructions: '', freight: '', tracking: '', promisedOn: '2026-03-12',
+      vendorId,
+      scope: ['angle-cut'],
+      heads: [{ visitId, angleIn: '', flatIn: '', comesWith: '' }],
+      finishesToSize: false,
+      instructions: '',
+      freight: '',
+      tracking: '',
+      promisedOn: '2026-03-12',
     }),
     at(monday),
-  ) // prettier-ignore
+  )
   const heads = [{ visitId, confirmed: ['angle-cut'], seatsIn: true, marksTyped, marksRead }]
   await receiveOutside(owner, receiveOutsideSchema.parse({ orderId, heads }), at(monday))
   return orderId

@@ -22,12 +22,7 @@ const factsOf = async ({ client }: TestDatabase, visitId: string, revision: numb
   return { row, spec: JSON.parse(row.facts) as SpecSheetData }
 }
 
-async function correctFinished(
-  database: TestDatabase,
-  visitId: string,
-  point: string,
-  text: string,
-): Promise<void> {
+async function correctFinished(database: TestDatabase, visitId: string, point: string, text: string): Promise<void> {
   const reading = await database.client.reading.findFirstOrThrow({
     where: { kind: 'cc', point, set: { visitId, stepId: 'finished' } },
   })
@@ -66,8 +61,7 @@ describeOnBoth('a released head', (open) => {
       side: 'left bank',
     })
     const text = await textOf(bytes)
-    for (const words of [first.tag, job.number, 'Tamsin Rook', '61.0', '18 thou'])
-      expect(text).toContain(words)
+    for (const words of [first.tag, job.number, 'Tamsin Rook', '61.0', '18 thou']) expect(text).toContain(words)
     expect(text).not.toContain('internal')
   })
 })
@@ -105,9 +99,12 @@ describe('releasing a head', () => {
     await release(first.visitId)
     const { spec } = await factsOf(database, first.visitId, 1)
     expect(spec.chambers).toMatchObject({
-      meanBeforeCc: '64.0', meanAfterCc: '61.0', spreadBeforeCc: '0.4', spreadAfterCc: '0.4',
+      meanBeforeCc: '64.0',
+      meanAfterCc: '61.0',
+      spreadBeforeCc: '0.4',
+      spreadAfterCc: '0.4',
       beforeWith: 'this head’s own valves, the engine’s own plug',
-    }) // prettier-ignore
+    })
     expect(spec.chambers?.rows[1]).toEqual({ chamber: '2', beforeCc: '63.8', afterCc: '61.1', remark: '' })
     // 3 cc at 6 thou a cc: 18 thou.
     expect(spec.cuts).toEqual([
@@ -126,8 +123,13 @@ describe('releasing a head', () => {
     const intake = spec.flow.find((run) => run.port === 'intake')
     // At 0.300 in: 150 before, 160 after: +10, of 150 6.67 %; two runs at 1 % scatter by 2·√2 % = 4.2 cfm.
     expect(intake?.rows[2]).toEqual({
-      lift: '0.300 in', before: '150.0', after: '160.0', diffCfm: '+10.0', diffPercent: '+6.7', note: '',
-    }) // prettier-ignore
+      lift: '0.300 in',
+      before: '150.0',
+      after: '160.0',
+      diffCfm: '+10.0',
+      diffPercent: '+6.7',
+      note: '',
+    })
     expect(intake?.notLike).toEqual([])
     expect(intake?.title).toBe('Intake, chamber 2')
   })
@@ -167,11 +169,7 @@ describe('releasing a head', () => {
     const database = await testDatabase()
     const { first } = await readyToRelease(database)
     const version = await versionOf(first.visitId)
-    const stale = releaseVisit(
-      owner,
-      { visitId: first.visitId, version: version - 1, reason: '' },
-      at(monday),
-    )
+    const stale = releaseVisit(owner, { visitId: first.visitId, version: version - 1, reason: '' }, at(monday))
     expect((await refusalOf(stale)).code).toBe('conflict')
     const input = { visitId: first.visitId, version, reason: '' }
     const once = await releaseVisit(owner, input, at(monday, 'op-release'))

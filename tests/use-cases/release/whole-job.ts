@@ -34,17 +34,20 @@ const engineFigures = {
 }
 
 /** A shop whose casting is measured, and a job on it: two heads, 64 cc to 61 cc, flow before and after. */
-export async function shopWithJob(
-  database: TestDatabase,
-  ordered: readonly WorkId[] = cutAndFlow,
-): Promise<BookedJob> {
+export async function shopWithJob(database: TestDatabase, ordered: readonly WorkId[] = cutAndFlow): Promise<BookedJob> {
   process.env.NEXTAUTH_SECRET = 'only for these tests, long enough'
   await openShop(database)
   await database.client.castingFigure.createMany({
     data: Object.entries(castingFigures).map(([key, value]) => ({
-      id: `f-${key}`, castingId: casting, form: 'any', key, value, text: String(value), unit: '',
+      id: `f-${key}`,
+      castingId: casting,
+      form: 'any',
+      key,
+      value,
+      text: String(value),
+      unit: '',
     })),
-  }) // prettier-ignore
+  })
   return bookAnother({ ordered })
 }
 
@@ -87,11 +90,24 @@ const cc: Readonly<Partial<Record<StepId, readonly string[]>>> = {
 const intakeCfm = [60, 110, 150, 180, 200, 205]
 
 const plain: Partial<Record<ReadingKind, string>> = {
-  thickness: '4.5000', straightness: '0.001', 'removed-before': '0', 'seat-depth': '0.050', 'cut-depth': '18 thou',
-  'seat-width': '0.045', runout: '0.001', sink: '0', 'stem-height': '1.900', 'installed-height': '1.800',
-  'retainer-to-seal': '0.640', 'coil-bind': '1.100', 'spring-pressure': '130', finish: '40',
-  'cutter-marks': 'none', 'came-with': 'valves in a box', photo: 'no photo: none was asked for',
-} // prettier-ignore
+  thickness: '4.5000',
+  straightness: '0.001',
+  'removed-before': '0',
+  'seat-depth': '0.050',
+  'cut-depth': '18 thou',
+  'seat-width': '0.045',
+  runout: '0.001',
+  sink: '0',
+  'stem-height': '1.900',
+  'installed-height': '1.800',
+  'retainer-to-seal': '0.640',
+  'coil-bind': '1.100',
+  'spring-pressure': '130',
+  finish: '40',
+  'cutter-marks': 'none',
+  'came-with': 'valves in a box',
+  photo: 'no photo: none was asked for',
+}
 
 /** What one job reads otherwise than the others. */
 export type Otherwise = (step: RouteStep, kind: ReadingKind, point: string) => string | undefined
@@ -110,9 +126,15 @@ function answer(step: RouteStep, kind: ReadingKind, point: string, otherwise: Ot
 }
 
 export const conditions = {
-  chamber: '2', testPressureInH2O: '28', boreFixtureIn: '4.000', intakeValveIn: '2.020', exhaustValveIn: '1.600',
-  entryFitting: 'radius plate', exhaustFitting: 'open', leakCfm: '0',
-} // prettier-ignore
+  chamber: '2',
+  testPressureInH2O: '28',
+  boreFixtureIn: '4.000',
+  intakeValveIn: '2.020',
+  exhaustValveIn: '1.600',
+  entryFitting: 'radius plate',
+  exhaustFitting: 'open',
+  leakCfm: '0',
+}
 
 export const makeFlatPlan = (job: BookedJob): Promise<void> =>
   makePlan(job, { kind: 'flat', splitBy: 'flat', flatIn: '' })
@@ -122,9 +144,15 @@ type Choice = Pick<z.input<typeof planChoiceSchema>, 'kind' | 'splitBy' | 'flatI
 export async function makePlan(job: BookedJob, plan: Choice): Promise<void> {
   const pairId = job.heads[0]?.pairId ?? ''
   const choice = planChoiceSchema.parse({
-    ...plan, pairId, seenVersion: 0, angleIn: '', angleDeg: '', stopAtIn: '',
-    sinkIn: '0', reason: '',
-  }) // prettier-ignore
+    ...plan,
+    pairId,
+    seenVersion: 0,
+    angleIn: '',
+    angleDeg: '',
+    stopAtIn: '',
+    sinkIn: '0',
+    reason: '',
+  })
   await makePlanVersion(owner, choice, at(monday))
 }
 
@@ -151,8 +179,11 @@ export async function workThrough(
           })),
     )
     const entry = entrySchema.parse({
-      readings, instrumentId: null, conditions: step.stepId === 'flow' ? conditions : {}, takenAt: null,
-    }) // prettier-ignore
+      readings,
+      instrumentId: null,
+      conditions: step.stepId === 'flow' ? conditions : {},
+      takenAt: null,
+    })
     await tickStep(owner, { visitId, step: key, seen: lastSeq(visit, key), entry }, at(monday))
   }
 }

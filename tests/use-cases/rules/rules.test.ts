@@ -101,24 +101,31 @@ test('it is refused a tick until it has what it asks for, in its own words', asy
 
 test('what would keep a head from its end is refused, and nothing is written', async () => {
   const round = changeStepSchema.parse({
-    version: 1, ref: 'deburr', label: 'Deburr and chamfer', station: 'deck-mill', cells: ['–', '●', '●', '●'], waitsFor: ['own-1'],
-    undoneBy: [], reason: 'by mistake',
-  }) // prettier-ignore
+    version: 1,
+    ref: 'deburr',
+    label: 'Deburr and chamfer',
+    station: 'deck-mill',
+    cells: ['–', '●', '●', '●'],
+    waitsFor: ['own-1'],
+    undoneBy: [],
+    reason: 'by mistake',
+  })
   await changeRules(shop.staff.orla, lapping(0), { now })
   const before = await look()
   await expect(changeRules(shop.staff.orla, round, { now })).rejects.toMatchObject({
-    refusal: { code: 'invalid', message: 'These would wait for each other: deburr and chamfer and lap the deck by hand.' },
-  }) // prettier-ignore
+    refusal: {
+      code: 'invalid',
+      message: 'These would wait for each other: deburr and chamfer and lap the deck by hand.',
+    },
+  })
   expect(await look()).toEqual(before)
 })
 
 test('two owners at once: the second sees that somebody was first', async () => {
   await changeRules(shop.staff.orla, lapping(0), { now })
-  await expect(changeRules(shop.staff.orla, lapping(0, { label: 'Another' }), { now })).rejects.toMatchObject(
-    {
-      refusal: { code: 'conflict' },
-    },
-  )
+  await expect(changeRules(shop.staff.orla, lapping(0, { label: 'Another' }), { now })).rejects.toMatchObject({
+    refusal: { code: 'conflict' },
+  })
 })
 
 test('a station’s name and every change of a step stand in the history in words; the limits stay beside them', async () => {
@@ -133,15 +140,15 @@ test('a station’s name and every change of a step stand in the history in word
   const { current, history } = await seeSettings(shop.staff.orla)
   expect(history.map(({ changes }) => changes)).toEqual([
     ['Lap the deck by hand is on no new route any more'],
-    [
-      'Lap the deck by hand was added, at the big mill: no cut, clean-up: when ordered; flat cut, angle cut: always',
-    ],
+    ['Lap the deck by hand was added, at the big mill: no cut, clean-up: when ordered; flat cut, angle cut: always'],
     ['Deck mill is now called The big mill'],
   ])
   expect(current.values.ccToleranceCc).toBe(0.5)
   expect(current.values.rules.stationNames).toEqual({ 'deck-mill': 'The big mill' })
   // Back to the name it had: nothing of the change is kept.
-  await changeRules(shop.staff.orla, nameStationsSchema.parse({ version: 3, names: stationLabels, reason: 'no' }), { now }) // prettier-ignore
+  await changeRules(shop.staff.orla, nameStationsSchema.parse({ version: 3, names: stationLabels, reason: 'no' }), {
+    now,
+  })
   expect((await seeRules(shop.staff.orla)).rules.stationNames).toEqual(noRules.stationNames)
 })
 
@@ -149,7 +156,13 @@ test('work of the shop’s own is ordered only where the head’s rules know it'
   const visitId = await bookFlat()
   const { jobId, version } = await shop.database.client.visit.findUniqueOrThrow({ where: { id: visitId } })
   await changeRules(shop.staff.orla, lapping(0), { now })
-  const order = { jobId, visits: [{ visitId, version }], add: [{ work: 'own-1' as const, note: '' }], end: [], reason: 'asked' } // prettier-ignore
+  const order = {
+    jobId,
+    visits: [{ visitId, version }],
+    add: [{ work: 'own-1' as const, note: '' }],
+    end: [],
+    reason: 'asked',
+  }
   await expect(changeOrderedWork(shop.staff.tamsin, order, { now })).rejects.toMatchObject({
     refusal: { code: 'wrong-state', message: expect.stringMatching(/the day it was booked/) as string },
   })

@@ -16,11 +16,7 @@ import { addCastingSchema } from '@/lib/schemas/casting'
 const typed = (values: ShopSettings) =>
   Object.fromEntries(settingFields.map((field) => [field.key, settingText(field, values[field.key])]))
 
-const input = (
-  version: number,
-  more: Record<string, string> = {},
-  reason = 'the new burette',
-): ChangeSettings =>
+const input = (version: number, more: Record<string, string> = {}, reason = 'the new burette'): ChangeSettings =>
   changeSettingsSchema.parse({ version, values: { ...typed(defaultShopSettings), ...more }, reason })
 
 let shop: Staffed
@@ -41,11 +37,7 @@ describe('only the owner', () => {
 describe('every change is a new version', () => {
   test('with its reason and both sides; the old stays', async () => {
     await changeSettings(shop.staff.orla, input(0, { ccToleranceCc: '0.4' }), { now })
-    await changeSettings(
-      shop.staff.orla,
-      input(1, { ccToleranceCc: '0.3', betweenHeadPart: '2' }, 'tighter'),
-      { now },
-    )
+    await changeSettings(shop.staff.orla, input(1, { ccToleranceCc: '0.3', betweenHeadPart: '2' }, 'tighter'), { now })
     const { current, history } = await seeSettings(shop.staff.orla)
     expect(current).toMatchObject({ version: 2, values: { ccToleranceCc: 0.3, betweenHeadPart: 0.02 } })
     expect(history).toEqual([
@@ -72,9 +64,7 @@ describe('every change is a new version', () => {
   test('a change made from an older page is a conflict', async () => {
     await changeSettings(shop.staff.orla, input(0, { ccToleranceCc: '0.4' }), { now })
     const before = await look()
-    await expect(
-      changeSettings(shop.staff.orla, input(0, { ccMatchCc: '0.4' }), { now }),
-    ).rejects.toMatchObject({
+    await expect(changeSettings(shop.staff.orla, input(0, { ccMatchCc: '0.4' }), { now })).rejects.toMatchObject({
       refusal: { code: 'conflict' },
     })
     expect(await look()).toEqual(before)

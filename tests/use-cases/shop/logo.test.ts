@@ -36,8 +36,7 @@ async function choose({ bytes, seen = '', actor = owner, op }: Over = {}) {
   return chooseLogo(actor, { ...input, bytes: file }, at(monday, op, hash))
 }
 
-const remove = (seen: string, actor: Actor = owner) =>
-  removeLogo(actor, removeLogoSchema.parse({ seen }), at(monday))
+const remove = (seen: string, actor: Actor = owner) => removeLogo(actor, removeLogoSchema.parse({ seen }), at(monday))
 
 const row = () => database.client.shop.findUniqueOrThrow({ where: { id: 1 } })
 const logoNow = async () => {
@@ -52,14 +51,11 @@ function filesKept(): number {
     : 0
 }
 
-const trail = () =>
-  database.client.auditEntry.findMany({ where: { subject: 'shop-logo' }, orderBy: { seq: 'asc' } })
+const trail = () => database.client.auditEntry.findMany({ where: { subject: 'shop-logo' }, orderBy: { seq: 'asc' } })
 
 async function nothingKept(): Promise<void> {
   expect(await logoNow()).toEqual([null, null, null])
-  expect([await database.client.file.count(), await database.client.operation.count(), filesKept()]).toEqual([
-    0, 0, 0,
-  ])
+  expect([await database.client.file.count(), await database.client.operation.count(), filesKept()]).toEqual([0, 0, 0])
   expect(await trail()).toEqual([])
 }
 
@@ -130,12 +126,14 @@ describe('what cannot be a logo', () => {
       ['white on white', await png(60, 40, '#fefefe'), /Nothing of this picture would be seen/],
       [
         'white on nothing',
-        await sharp({ create: { width: 60, height: 40, channels: 4, background: { r: 255, g: 255, b: 255, alpha: 0.5 } } })
+        await sharp({
+          create: { width: 60, height: 40, channels: 4, background: { r: 255, g: 255, b: 255, alpha: 0.5 } },
+        })
           .png()
           .toBuffer(),
         /Nothing of this picture would be seen/,
       ],
-    ] // prettier-ignore
+    ]
     for (const [name, bytes, words] of cases) {
       const refusal = await refusalOf(choose({ bytes, op: randomUUID() }))
       expect([name, refusal.code, words.test(refusal.message)]).toEqual([name, 'unreadable', true])
@@ -183,7 +181,7 @@ describe('a change of the logo', () => {
       ['change-logo', owner.personId, { logo: { from: null, to: sha256 } }],
       ['change-logo', owner.personId, { logo: { from: sha256, to: other.sha256 } }],
       ['remove-logo', owner.personId, { logo: { from: other.sha256, to: null } }],
-    ]) // prettier-ignore
+    ])
     expect((await seeShop(owner)).lastLogo).toMatchObject({ by: owner.name, at: monday })
   })
 
@@ -240,9 +238,7 @@ describe('the logo is served', () => {
     expect((await refusalOf(seeLogoByLink(token, monday))).code).toBe('not-found')
     expect((await seeByLink(token, monday)).shop).toEqual({ name: 'Quay Street Heads', lines: [] })
     const { sha256 } = await choose()
-    expect(Buffer.from(await seeLogoByLink(token, monday)).equals(Buffer.from(await readFile(sha256)))).toBe(
-      true,
-    )
+    expect(Buffer.from(await seeLogoByLink(token, monday)).equals(Buffer.from(await readFile(sha256)))).toBe(true)
     expect((await seeByLink(token, monday)).shop.logo).toEqual({ sha256, widthPx: 60, heightPx: 40 })
     const years = new Date(monday.getTime() + 5 * 365 * 24 * 3_600_000)
     expect((await refusalOf(seeLogoByLink('x'.repeat(32), monday))).code).toBe('not-found')

@@ -80,10 +80,7 @@ describe('the one-time code', () => {
   test('sent twice at once makes one owner', async () => {
     const answers = await Promise.allSettled([
       setUpShop(input(code), { now }),
-      setUpShop(
-        setUpShopSchema.parse({ code, shop, owner: { ...owner, signIn: 'other' }, again: password }),
-        { now },
-      ),
+      setUpShop(setUpShopSchema.parse({ code, shop, owner: { ...owner, signIn: 'other' }, again: password }), { now }),
     ])
     expect(answers.map(({ status }) => status).toSorted()).toEqual(['fulfilled', 'rejected'])
     expect(await database.client.person.count()).toBe(1)
@@ -129,10 +126,9 @@ describe('what is asked', () => {
   })
 
   test('a currency without decimals keeps none', async () => {
-    await setUpShop(
-      setUpShopSchema.parse({ code, shop: { ...shop, currency: 'JPY' }, owner, again: password }),
-      { now },
-    )
+    await setUpShop(setUpShopSchema.parse({ code, shop: { ...shop, currency: 'JPY' }, owner, again: password }), {
+      now,
+    })
     // ISO 4217 gives the yen no minor unit.
     expect((await database.client.shop.findUniqueOrThrow({ where: { id: 1 } })).currencyExponent).toBe(0)
   })

@@ -26,15 +26,28 @@ describe('a vendor’s angle cut, measured', () => {
   it('stands beside the order and the marks, and says in words what is out', async () => {
     await workThrough(visitId, ['flat-cut'], readAngled)
     const { cut } = await planAt(visitId, 'arrival-figures', orderId)
-    expect(cut?.rows.map(({ part, wanted, marked, measured, differences }) => [
-      part, wanted, marked, measured, ...differences.map((one) => one.words),
-    ])).toEqual([
+    expect(
+      cut?.rows.map(({ part, wanted, marked, measured, differences }) => [
+        part,
+        wanted,
+        marked,
+        measured,
+        ...differences.map((one) => one.words),
+      ]),
+    ).toEqual([
       ['Flat part', '0 thou', '', '0 thou', 'none, within'],
-      ['Angle part, exhaust edge', '63 thou', '63 thou', '66 thou', '3 thou too deep, out of tolerance', 'mark: 3 thou too deep, out of tolerance'],
+      [
+        'Angle part, exhaust edge',
+        '63 thou',
+        '63 thou',
+        '66 thou',
+        '3 thou too deep, out of tolerance',
+        'mark: 3 thou too deep, out of tolerance',
+      ],
       ['Degrees', '0.52°', '', '0.54°', '0.02° more, out of tolerance'],
       ['Taper, end 1 to end 2', '', '', '0 thou', 'none, within'],
       ['Off one plane', '', '', '0 thou', 'none, within'],
-    ]) // prettier-ignore
+    ])
     expect(cut?.out).toBe(
       'Out of tolerance: angle part, exhaust edge; degrees. Gauge it again; if it stands, hold this head and fetch the owner.',
     )

@@ -34,8 +34,7 @@ const measure = (place: number, kind: 'thickness' | 'finish', text: string, poin
     }),
     at(monday),
   )
-const cautions = async (place: number) =>
-  (await seeStep(machinist, visitOf(place), finished, monday)).cautions
+const cautions = async (place: number) => (await seeStep(machinist, visitOf(place), finished, monday)).cautions
 
 beforeAll(async () => {
   database = await testDatabase()

@@ -70,7 +70,8 @@ describe('this head, drawn where its edges and holes are worked on', () => {
   })
 
   it('shows, once they are cut, what the bench wrote, and no more what was reckoned', async () => {
-    const noted: Otherwise = (step, kind, point) => (kind === 'bolt-slotted' ? 'L1 and S2' : readAngled(step, kind, point)) // prettier-ignore
+    const noted: Otherwise = (step, kind, point) =>
+      kind === 'bolt-slotted' ? 'L1 and S2' : readAngled(step, kind, point)
     await workThrough(visitId, ['dowel-fit'], noted)
     const drawing = (await drawingAt(visitId, 'dowel-fit')) ?? expect.unreachable()
     expect(drawing.bolts.map(({ slotted }) => slotted)).toEqual([true, true])

@@ -3,17 +3,7 @@ import type { Moment } from '@/lib/data/write'
 import { orderSupply } from '@/lib/use-cases/supply/order-supply'
 import { receiveSupply } from '@/lib/use-cases/supply/receive-supply'
 import type { TestDatabase } from '@/tests/setup/database'
-import {
-  at,
-  book,
-  casting,
-  counter,
-  head,
-  machinist,
-  monday,
-  openShop,
-  otherCasting,
-} from '../jobs/counter-shop'
+import { at, book, casting, counter, head, machinist, monday, openShop, otherCasting } from '../jobs/counter-shop'
 
 export const vendor = '0190a0a0-0000-7000-8000-00000000000a'
 export const otherVendor = '0190a0a0-0000-7000-8000-00000000000b'
@@ -35,15 +25,29 @@ export async function supplyShop(database: TestDatabase): Promise<void> {
   await database.client.castingVariant.createMany({
     data: [
       {
-        id: cut58, castingId: casting, name: '58 cc', nominalCc: 58, nominalText: '58.0', supply: 'special',
-        cutByMaker: true, leadDays: 10, costMinor: 70000,
+        id: cut58,
+        castingId: casting,
+        name: '58 cc',
+        nominalCc: 58,
+        nominalText: '58.0',
+        supply: 'special',
+        cutByMaker: true,
+        leadDays: 10,
+        costMinor: 70000,
       },
       {
-        id: strange, castingId: otherCasting, name: 'bare', nominalCc: 40, nominalText: '40', supply: 'stock',
-        cutByMaker: false, leadDays: null, costMinor: null,
+        id: strange,
+        castingId: otherCasting,
+        name: 'bare',
+        nominalCc: 40,
+        nominalText: '40',
+        supply: 'stock',
+        cutByMaker: false,
+        leadDays: null,
+        costMinor: null,
       },
     ],
-  }) // prettier-ignore
+  })
 }
 
 /** A pair that the shop buys, already cut by its maker. */
@@ -81,7 +85,10 @@ export const receive = (
   receiveSupply(
     actor,
     receiveSupplySchema.parse({
-      orderId, version, parts, heads: heads.map(({ visitId, tag = '' }) => ({ visitId, tag })),
+      orderId,
+      version,
+      parts,
+      heads: heads.map(({ visitId, tag = '' }) => ({ visitId, tag })),
     }),
     moment,
-  ) // prettier-ignore
+  )

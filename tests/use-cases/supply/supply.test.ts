@@ -79,9 +79,7 @@ describeOnBoth('a head that is bought', (open) => {
       ['26-0001 head 2', 'on order', 'nobody has ordered it yet'],
     ])
     expect(view.supply).toMatchObject({ toOrder: ['26-0001 head 1', '26-0001 head 2'], mayOrder: false })
-    const expected = (await seeCounter(machinist, { now: monday })).expected.find(
-      (row) => row.number === job.number,
-    )
+    const expected = (await seeCounter(machinist, { now: monday })).expected.find((row) => row.number === job.number)
     expect(expected?.heads.map((entry) => entry.tag)).toEqual(['26-0001 head 1', '26-0001 head 2'])
     const queue = await seeQueue(machinist, 'front-desk')
     expect(queue.ready.map((line) => line.tag)).toEqual(['T-0401'])
@@ -211,9 +209,7 @@ describeOnBoth('a supply order', (open) => {
       'heads.0.visitIds': '26-0001 head 1 is on supply order S-0001 already.',
     })
     const visitIds = third.heads.map((entry) => entry.visitId)
-    expect(
-      await tried(orderForm(third, { heads: [{ variantId: strange, what: '', visitIds, cost: '' }] })),
-    ).toEqual({
+    expect(await tried(orderForm(third, { heads: [{ variantId: strange, what: '', visitIds, cost: '' }] }))).toEqual({
       'heads.0.variantId': 'bare is another casting than 26-0003 head 1.',
     })
     expect(
@@ -378,15 +374,13 @@ describeOnBoth('parts', (open) => {
       promisedOn: '2026-03-05',
       arrivedAt: null,
     })
-    expect((await seeAway(machinist, monday)).parts).toMatchObject([
-      { what: 'eight valves', supply: { orderId } },
-    ])
+    expect((await seeAway(machinist, monday)).parts).toMatchObject([{ what: 'eight valves', supply: { orderId } }])
     await receive(orderId, 1, [], [{ lineId, quantity: '3' }])
     expect(await wait()).toMatchObject({ arrivedAt: null })
     const before = await rows(client)
-    expect(
-      (await refusalOf(receive(orderId, 2, [], [{ lineId, quantity: '6' }]))).fields['parts.0.quantity'],
-    ).toBe('Only 5 of eight valves are still to come.')
+    expect((await refusalOf(receive(orderId, 2, [], [{ lineId, quantity: '6' }]))).fields['parts.0.quantity']).toBe(
+      'Only 5 of eight valves are still to come.',
+    )
     expect(await rows(client)).toEqual(before)
     expect(await receive(orderId, 2, [], [{ lineId, quantity: '5' }])).toMatchObject({ all: true })
     expect(await wait()).toMatchObject({ arrivedAt: monday })
@@ -401,9 +395,7 @@ describeOnBoth('parts', (open) => {
       'parts.0.waitId': 'These parts are on supply order S-0001 already.',
     })
     await endSupply(counter, { orderId, version: 1, reason: 'They have none left.' }, at(monday))
-    expect((await seeOrdering(counter, { job: null, now: monday })).parts).toMatchObject([
-      { what: 'eight valves' },
-    ])
+    expect((await seeOrdering(counter, { job: null, now: monday })).parts).toMatchObject([{ what: 'eight valves' }])
     expect((await order(form)).number).toBe('S-0002')
     const before = await rows(client)
     expect(await refusalOf(receive(orderId, 2, [], [{ lineId: orderId, quantity: '1' }]))).toMatchObject({

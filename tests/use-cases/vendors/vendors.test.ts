@@ -26,8 +26,7 @@ const look = () => shop.database.client.vendor.findMany()
 describe('only the owner', () => {
   const deeds = {
     'adds vendors': (actor: Actor) => addVendor(actor, vendor, { now }),
-    'changes them': (actor: Actor) =>
-      changeVendor(actor, { ...vendor, vendorId, version: 1, name: 'Mine' }, { now }),
+    'changes them': (actor: Actor) => changeVendor(actor, { ...vendor, vendorId, version: 1, name: 'Mine' }, { now }),
     'retires them': (actor: Actor) => retireVendor(actor, { vendorId, version: 1, retired: true }, { now }),
   }
   const cases = notOwners.flatMap((who) => Object.entries(deeds).map(([what, deed]) => ({ who, what, deed })))
@@ -35,11 +34,7 @@ describe('only the owner', () => {
 })
 
 test('a change takes the version forward; a stale one is a conflict', async () => {
-  await changeVendor(
-    shop.staff.orla,
-    { ...vendor, vendorId, version: 1, services: 'Angle cuts, inserts' },
-    { now },
-  )
+  await changeVendor(shop.staff.orla, { ...vendor, vendorId, version: 1, services: 'Angle cuts, inserts' }, { now })
   expect((await seeVendor(shop.staff.orla, vendorId)).vendor).toMatchObject({
     version: 2,
     services: 'Angle cuts, inserts',

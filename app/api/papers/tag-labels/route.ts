@@ -4,6 +4,4 @@ import { labelsAsked } from './labels-asked'
 
 /** Labels of heads of any jobs, each named by its tag. */
 export const GET = (request: Request): Promise<Response> =>
-  paperFor(request, (actor) =>
-    printLabelsOfTags(actor, labelsAsked(new URL(request.url).searchParams), new Date()),
-  )
+  paperFor(request, (actor) => printLabelsOfTags(actor, labelsAsked(new URL(request.url).searchParams), new Date()))

@@ -143,9 +143,7 @@ function Line({ line, manner }: { line: SupplyLineView; manner: ShopManner }) {
 
 /** Tags were hung here: their labels, a job at a time, or those of several jobs together. */
 function Labels({ order }: { order: SupplyPage }) {
-  const here = order.lines.flatMap((line) =>
-    line.kind === 'head' ? line.for.filter((head) => head.here) : [],
-  )
+  const here = order.lines.flatMap((line) => (line.kind === 'head' ? line.for.filter((head) => head.here) : []))
   const jobs = [...new Set(here.map((head) => head.jobNumber))]
   if (jobs.length === 0) return null
   return (
@@ -160,9 +158,7 @@ function Labels({ order }: { order: SupplyPage }) {
         </PaperLink>
       ))}
       {jobs.length > 1 && (
-        <ButtonLink href={labelsHref(here.map((head) => head.tag))}>
-          Tag labels of these jobs together
-        </ButtonLink>
+        <ButtonLink href={labelsHref(here.map((head) => head.tag))}>Tag labels of these jobs together</ButtonLink>
       )}
     </div>
   )

@@ -13,9 +13,7 @@ import { receiveSupplyAction } from '../../actions'
 export function ReceiveForm({ order }: { order: SupplyPage }) {
   const router = useRouter()
   const heads = order.lines.flatMap((line) =>
-    line.kind === 'head'
-      ? line.for.filter((head) => !head.here).map((head) => ({ ...head, what: line.what }))
-      : [],
+    line.kind === 'head' ? line.for.filter((head) => !head.here).map((head) => ({ ...head, what: line.what })) : [],
   )
   const parts = order.lines.filter((line) => line.kind === 'part' && line.arrived < line.quantity)
   const form = useActionForm(receiveSupplySchema, receiveSupplyAction, {

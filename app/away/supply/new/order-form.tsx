@@ -32,9 +32,7 @@ const partLine = ({ waitId, what }: PartsToOrder): OrderSupplyForm['parts'][numb
 export function OrderForm({ ordering }: { ordering: Ordering }) {
   const router = useRouter()
   const { job, vendors, heads, parts } = ordering
-  const days = heads.map(
-    (line) => line.variants.find((variant) => variant.cutByMaker === line.cut)?.hereBy ?? '',
-  )
+  const days = heads.map((line) => line.variants.find((variant) => variant.cutByMaker === line.cut)?.hereBy ?? '')
   const form = useActionForm(orderSupplySchema, orderSupplyAction, {
     defaultValues: {
       vendorId: '',
@@ -68,13 +66,7 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
         />
       </div>
       {heads.map((line, at) => (
-        <HeadsLine
-          key={line.heads[0]?.visitId}
-          form={form}
-          at={at}
-          line={line}
-          currency={ordering.currency}
-        />
+        <HeadsLine key={line.heads[0]?.visitId} form={form} at={at} line={line} currency={ordering.currency} />
       ))}
       {parts.map((part, at) => (
         <PartsLine

@@ -40,8 +40,8 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
           )}
         </div>
         <p>
-          {casting.material}, {casting.chamberCount} chambers, {casting.chamberShape}. An angle cut is deep at
-          the {casting.deepEdge} edge.
+          {casting.material}, {casting.chamberCount} chambers, {casting.chamberShape}. An angle cut is deep at the{' '}
+          {casting.deepEdge} edge.
           {retired && ' Retired: new jobs are not offered it.'}
         </p>
         {casting.note && <p className="soft">{casting.note}</p>}

@@ -31,13 +31,7 @@ export function BoltFields({ form }: { form: CastingForm }) {
           <div className={styles.tight}>
             <TextInput label={boltLabels.label} {...form.text(`bolts.${at}.label`)} />
             {boltFigures.map((key) => (
-              <FormFigure
-                key={key}
-                form={form}
-                name={`bolts.${at}.${key}`}
-                label={boltLabels[key]}
-                quantity="length"
-              />
+              <FormFigure key={key} form={form} name={`bolts.${at}.${key}`} label={boltLabels[key]} quantity="length" />
             ))}
             <Check label="Blind hole" {...form.text(`bolts.${at}.blind`)} />
           </div>

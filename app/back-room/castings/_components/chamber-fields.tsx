@@ -21,9 +21,7 @@ export function ChamberFields({ form }: { form: CastingForm }) {
   return (
     <section className="part" aria-labelledby="chamber">
       <h2 id="chamber">Chamber</h2>
-      <p className="soft">
-        Everything is optional: what depends on a figure that is not here says so and asks for it.
-      </p>
+      <p className="soft">Everything is optional: what depends on a figure that is not here says so and asks for it.</p>
       {chamberForms.map((chamberForm) => (
         <FormBlock key={chamberForm} form={form} chamberForm={chamberForm} />
       ))}

@@ -9,13 +9,7 @@ export function FactFields({ form }: { form: CastingForm }) {
     <>
       <TextInput label="Name" hint="What the shop calls it" required {...form.text('name')} />
       <TextInput label="Material" hint="Aluminium, cast iron…" required {...form.text('material')} />
-      <TextInput
-        label="Chambers"
-        required
-        inputMode="numeric"
-        autoComplete="off"
-        {...form.text('chamberCount')}
-      />
+      <TextInput label="Chambers" required inputMode="numeric" autoComplete="off" {...form.text('chamberCount')} />
       <Choice
         label="Chamber shape"
         hint="Open: no quench pad opposite the valves. Closed: a pad that reaches to the gasket’s bore."

@@ -80,8 +80,7 @@ export const groups: readonly Group[] = [
   {
     id: 'intake',
     title: 'Intake face, dowels, rocker stand, cam',
-    about:
-      'The intake face’s angle is from square to the deck: positive when the face opens toward the valley.',
+    about: 'The intake face’s angle is from square to the deck: positive when the face opens toward the valley.',
     keys: [
       'intakeFaceDeg',
       'faceHeightIn',

@@ -18,7 +18,6 @@ export function labelOf(path: string): string {
     const label = castingFigures[third as CastingFigureKey]?.label ?? third
     return second === 'any' ? label : `${label}, ${formLabels[second as keyof typeof formLabels] ?? second}`
   }
-  if (first === 'outlines')
-    return `outline of the opening, ${formLabels[second as keyof typeof formLabels] ?? second}`
+  if (first === 'outlines') return `outline of the opening, ${formLabels[second as keyof typeof formLabels] ?? second}`
   return own[first] ?? path
 }

@@ -54,11 +54,7 @@ export function RatesShown({ rates }: { rates: readonly RateOfForm[] }) {
           ? 'A mild flat cut may go to size without a stop.'
           : 'Not proven yet: a flat cut is read at a stop on the way.'}
       </p>
-      <Table
-        label={`Cuts behind the rate, chamber ${formLabels[form]}`}
-        columns={columns}
-        rows={cuts.map(rowOf)}
-      />
+      <Table label={`Cuts behind the rate, chamber ${formLabels[form]}`} columns={columns} rows={cuts.map(rowOf)} />
     </section>
   ))
 }

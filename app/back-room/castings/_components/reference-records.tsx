@@ -27,8 +27,7 @@ export function ReferenceRecords({ references, manner }: { references: Reference
       {record.map((run, place) => (
         <details key={run.runId}>
           <summary>
-            Figures of run {place + 1},{' '}
-            <When at={run.takenAt} zone={manner.timeZone} locale={manner.locale} />
+            Figures of run {place + 1}, <When at={run.takenAt} zone={manner.timeZone} locale={manner.locale} />
             {run.withdrawn && ', withdrawn'}
           </summary>
           <Table

@@ -33,4 +33,4 @@ export function ReferencesShown({ references, manner }: Props) {
       )}
     </section>
   )
-} // prettier-ignore
+}

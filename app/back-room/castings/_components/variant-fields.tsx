@@ -37,11 +37,7 @@ export function VariantFields({ form }: { form: CastingForm }) {
               quantity="chamberVolume"
             />
             <Select label="Supply" options={supplyOptions} {...form.text(`variants.${at}.supply`)} />
-            <TextInput
-              label="Lead time in days"
-              inputMode="numeric"
-              {...form.text(`variants.${at}.leadDays`)}
-            />
+            <TextInput label="Lead time in days" inputMode="numeric" {...form.text(`variants.${at}.leadDays`)} />
             <TextInput label="Cost" inputMode="decimal" {...form.text(`variants.${at}.cost`)} />
             <Check label="Cut by its maker" {...form.text(`variants.${at}.cutByMaker`)} />
           </div>

@@ -44,12 +44,7 @@ export function PriceFields<Control extends object>({ text, currency, rules }: P
         required
         {...text('text')}
       />
-      <TextInput
-        label={`${labels.unitPrice}, ${currency}`}
-        inputMode="decimal"
-        required
-        {...text('unitPrice')}
-      />
+      <TextInput label={`${labels.unitPrice}, ${currency}`} inputMode="decimal" required {...text('unitPrice')} />
       <TextInput label={labels.tax} hint="Empty: no tax" inputMode="decimal" {...text('tax')} />
     </>
   )

@@ -18,8 +18,8 @@ export default async function ChangeSettingsPage() {
         <BackLink href="/back-room/settings">Limits and tolerances</BackLink>
         <h1>Change the limits</h1>
         <p className="soft">
-          They hold for the heads booked from now on. Those in house follow when they are told to, and you see
-          first what that would change.
+          They hold for the heads booked from now on. Those in house follow when they are told to, and you see first
+          what that would change.
         </p>
       </div>
       <SettingsForm version={current.version} settings={current.values} by={by} />

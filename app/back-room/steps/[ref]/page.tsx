@@ -27,8 +27,7 @@ export default async function StepPage({ params }: Props) {
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>{row.label}</h1>
         <p className="soft">
-          A change holds for the heads booked from now on. It is tried on a head of every kind before it
-          stands.
+          A change holds for the heads booked from now on. It is tried on a head of every kind before it stands.
         </p>
       </div>
       {row.own ? (

@@ -45,14 +45,7 @@ const blank = (outside: boolean): Omit<Values, 'version'> => ({
   reason: '',
 })
 
-const asTyped = ({
-  limitIn,
-  cells,
-  waitsFor,
-  undoneBy,
-  owes,
-  ...step
-}: OwnStep): Omit<Values, 'version'> => ({
+const asTyped = ({ limitIn, cells, waitsFor, undoneBy, owes, ...step }: OwnStep): Omit<Values, 'version'> => ({
   ...step,
   cells: [...cells],
   waitsFor: [...waitsFor],
@@ -77,9 +70,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
       <Select
         label="Stands after"
         hint="Its place in working order."
-        options={stepOptions(rules, step?.id ?? null).filter(
-          ({ value }) => value !== 'final' && value !== 'hand-over',
-        )}
+        options={stepOptions(rules, step?.id ?? null).filter(({ value }) => value !== 'final' && value !== 'hand-over')}
         {...form.text('after')}
       />
       <CellFields text={form.text} cells={['●', '○', '◐', '–']} />
@@ -112,20 +103,10 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
         open={{ waitsFor: (step?.waitsFor.length ?? 0) > 0, undoneBy: (step?.undoneBy.length ?? 0) > 0 }}
       />
       {step && (
-        <Check
-          label="No longer used"
-          hint="On no new route; heads that have it keep it."
-          {...form.text('retired')}
-        />
+        <Check label="No longer used" hint="On no new route; heads that have it keep it." {...form.text('retired')} />
       )}
       <Reason text={form.text} />
-      <BothSides
-        form={form}
-        fresh={fresh}
-        what="The steps"
-        labelOf={(path) => capital(labelOf(path))}
-        by={by}
-      />
+      <BothSides form={form} fresh={fresh} what="The steps" labelOf={(path) => capital(labelOf(path))} by={by} />
     </ActionForm>
   )
 }

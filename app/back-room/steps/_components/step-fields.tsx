@@ -66,12 +66,7 @@ export function CellFields<Control extends { name: string }>({ text, cells }: Ce
       <legend>When a head needs it</legend>
       <div className={fields.grid}>
         {([0, 1, 2, 3] as const).map((place) => (
-          <Select
-            key={place}
-            label={capital(columnNames[place])}
-            options={options}
-            {...text(`cells.${place}`)}
-          />
+          <Select key={place} label={capital(columnNames[place])} options={options} {...text(`cells.${place}`)} />
         ))}
       </div>
     </fieldset>
@@ -84,12 +79,7 @@ type OrderProps<Control extends { name: string }> = Props<Control> & {
 }
 
 /** Order and doing again: long lists, folded away until one is used. */
-export function OrderFields<Control extends { name: string }>({
-  text,
-  rules,
-  own,
-  open,
-}: OrderProps<Control>) {
+export function OrderFields<Control extends { name: string }>({ text, rules, own, open }: OrderProps<Control>) {
   return (
     <>
       <details open={open.waitsFor}>

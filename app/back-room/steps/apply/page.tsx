@@ -16,8 +16,8 @@ export default async function ApplyPage() {
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>Heads in house</h1>
         <p className="soft">
-          They follow the limits and steps of the day they were booked. Here is what the newest would make of
-          each. What was done stays done; what is released stays as it is.
+          They follow the limits and steps of the day they were booked. Here is what the newest would make of each. What
+          was done stays done; what is released stays as it is.
         </p>
       </div>
       {heads.length === 0 ? (

@@ -23,13 +23,7 @@ export default async function NewStepPage({ searchParams }: Props) {
           It is tried on a head of every kind before it stands: what would keep one from its end is refused.
         </p>
       </div>
-      <OwnStepForm
-        version={version}
-        rules={rules}
-        step={null}
-        outside={outside}
-        by={changedBy(last, manner)}
-      />
+      <OwnStepForm version={version} rules={rules} step={null} outside={outside} by={changedBy(last, manner)} />
     </Frame>
   )
 }

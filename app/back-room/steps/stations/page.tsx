@@ -16,9 +16,7 @@ export default async function StationsPage() {
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>Rename stations</h1>
-        <p className="soft">
-          A name changes at once wherever the station is shown. The queues stay what they are.
-        </p>
+        <p className="soft">A name changes at once wherever the station is shown. The queues stay what they are.</p>
       </div>
       <StationsForm version={version} rules={rules} by={changedBy(last, manner)} />
     </Frame>

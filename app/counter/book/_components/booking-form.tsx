@@ -72,19 +72,13 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
             <Check label="Urgent" {...form.text('urgent')} />
           </div>
         </section>
-        <Fold
-          form={form}
-          title="Prices and deposit"
-          within={['prices', 'deposit', 'depositHow', 'pricesOnLink']}
-        >
+        <Fold form={form} title="Prices and deposit" within={['prices', 'deposit', 'depositHow', 'pricesOnLink']}>
           <PricesPart form={form} currency={booking.currency} list={booking.priceList} />
         </Fold>
         <Fold form={form} title="Engine" within={['engine']}>
           <EngineFields
             text={form.text}
-            figure={(key, words) => (
-              <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />
-            )}
+            figure={(key, words) => <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />}
           />
         </Fold>
         <Fold
@@ -94,12 +88,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         >
           <div className={styles.fields}>
             <Check label="Flat cuts only" {...form.text('classFlatOnly')} />
-            <FormFigure
-              form={form}
-              name="classMinCc"
-              label="Smallest chamber allowed"
-              quantity="chamberVolume"
-            />
+            <FormFigure form={form} name="classMinCc" label="Smallest chamber allowed" quantity="chamberVolume" />
             <FormFigure form={form} name="classMaxCut" label="Deepest cut allowed" quantity="cutDepth" />
             <TextInput
               label="Deck finish asked"

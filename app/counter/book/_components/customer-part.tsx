@@ -22,9 +22,7 @@ export function CustomerPart({ form }: { form: BookingActionForm }) {
           <span className="figure">{customer.name}</span>
           <span>{customer.phone}</span>
           <Button
-            onClick={() =>
-              form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })
-            }
+            onClick={() => form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })}
           >
             Somebody else
           </Button>

@@ -25,10 +25,7 @@ export function ErrorList({ form }: { form: BookingActionForm }) {
   const wrong = wrongFields(errors satisfies FieldErrors<BookJobForm>)
   if (submitCount === 0 || wrong.length === 0) return null
   return (
-    <Notice
-      kind="stop"
-      title={wrong.length === 1 ? 'One field needs a look' : `${wrong.length} fields need a look`}
-    >
+    <Notice kind="stop" title={wrong.length === 1 ? 'One field needs a look' : `${wrong.length} fields need a look`}>
       <ul className="plain-list">
         {wrong.map(({ name, message }) => (
           <li key={name} className="row spread">

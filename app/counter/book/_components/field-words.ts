@@ -34,8 +34,7 @@ const priceWords: Readonly<Record<string, string>> = {
 export function fieldWords(path: string): string {
   const [first = '', second = '', third = ''] = path.split('.')
   if (first === 'heads' && second !== '') return `Head ${Number(second) + 1}, ${headWords[third] ?? third}`
-  if (first === 'prices' && second !== '')
-    return `Price line ${Number(second) + 1}, ${priceWords[third] ?? third}`
+  if (first === 'prices' && second !== '') return `Price line ${Number(second) + 1}, ${priceWords[third] ?? third}`
   if (first === 'engine' && third in engineFigures) {
     return `Engine, ${engineFigures[third as keyof typeof engineFigures].label}`
   }

@@ -48,11 +48,7 @@ export function HeadFields({ form, at, castings, onRemove }: Props) {
           }))}
           {...form.text(`heads.${at}.castingId`)}
         />
-        <TextInput
-          label="Side it goes on"
-          placeholder="left, right, front…"
-          {...form.text(`heads.${at}.side`)}
-        />
+        <TextInput label="Side it goes on" placeholder="left, right, front…" {...form.text(`heads.${at}.side`)} />
         <TextInput
           label="Own tag"
           hint={
@@ -96,11 +92,7 @@ function NewHeadFields({ form, at }: { form: BookingActionForm; at: number }) {
     <div className={styles.fields}>
       <TextInput label="Own stamp" hint="Stamped into this very head." {...form.text(`heads.${at}.stamp`)} />
       <TextInput label="Casting marks" {...form.text(`heads.${at}.marks`)} />
-      <TextInput
-        label="Material"
-        hint="Empty: as its casting record says."
-        {...form.text(`heads.${at}.material`)}
-      />
+      <TextInput label="Material" hint="Empty: as its casting record says." {...form.text(`heads.${at}.material`)} />
       <Select label="Chamber form" options={formOptions} {...form.text(`heads.${at}.chamberForm`)} />
     </div>
   )

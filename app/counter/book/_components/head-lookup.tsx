@@ -20,8 +20,7 @@ export function HeadLookup({ form, at }: Props) {
     <div className="stack">
       <div className={styles.chosen}>
         <span>
-          Was here before:{' '}
-          <strong>{[head.stamp, head.marks].filter(Boolean).join(', ') || 'without stamp'}</strong>
+          Was here before: <strong>{[head.stamp, head.marks].filter(Boolean).join(', ') || 'without stamp'}</strong>
         </span>
         <Button onClick={() => choose(form, at, { headId: '', stamp: '', marks: '' })}>Not this one</Button>
       </div>

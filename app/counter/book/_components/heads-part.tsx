@@ -12,13 +12,7 @@ const mateOf = (head: HeadForm): HeadForm => ({
   ...{ headId: '', tag: '', stamp: '', side: '', comeback: false, comebackCause: '', comebackPays: '' },
 })
 
-export function HeadsPart({
-  form,
-  castings,
-}: {
-  form: BookingActionForm
-  castings: BookingView['castings']
-}) {
+export function HeadsPart({ form, castings }: { form: BookingActionForm; castings: BookingView['castings'] }) {
   const heads = useFieldArray({ control: form.form.control, name: 'heads' })
   const add = () => {
     const last = form.form.getValues('heads').at(-1)
@@ -37,9 +31,7 @@ export function HeadsPart({
         />
       ))}
       <div className="row">
-        <Button onClick={add}>
-          {heads.fields.length === 1 ? 'Make it a pair' : 'Add another head like the last'}
-        </Button>
+        <Button onClick={add}>{heads.fields.length === 1 ? 'Make it a pair' : 'Add another head like the last'}</Button>
       </div>
     </section>
   )

@@ -27,11 +27,7 @@ export function PricesPart({ form, currency, list }: Props) {
           <div className={styles.line}>
             <TextInput label="For" {...form.text(`prices.${at}.text`)} />
             <TextInput label="Quantity" inputMode="numeric" {...form.text(`prices.${at}.quantity`)} />
-            <TextInput
-              label={`Each, ${currency}`}
-              inputMode="decimal"
-              {...form.text(`prices.${at}.unitPrice`)}
-            />
+            <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text(`prices.${at}.unitPrice`)} />
             <TextInput label="Tax, %" inputMode="decimal" {...form.text(`prices.${at}.tax`)} />
           </div>
           <Button variant="quiet" onClick={() => lines.remove(at)}>

@@ -49,10 +49,7 @@ export default async function FindingPage({ params }: Props) {
           <OnLink finding={finding} />
         </>
       ) : (
-        <Notice
-          title={finding.answer === 'yes' ? 'The customer said yes' : 'The customer said no'}
-          live={false}
-        >
+        <Notice title={finding.answer === 'yes' ? 'The customer said yes' : 'The customer said no'} live={false}>
           <p>
             {finding.answeredBy} answered{finding.onLink && ' on the link'}
             {finding.answeredAt && (

@@ -20,9 +20,7 @@ export function FindingList({ findings, timeZone, locale, mayAsk, tags = false }
         <li key={finding.id} className="row">
           {tags && <Tag number={finding.tag} size="s" href={`/heads/${finding.headId}`} />}
           <div>
-            <p>
-              {mayAsk ? <Link href={`/counter/findings/${finding.id}`}>{finding.what}</Link> : finding.what}
-            </p>
+            <p>{mayAsk ? <Link href={`/counter/findings/${finding.id}`}>{finding.what}</Link> : finding.what}</p>
             <p>
               <HowFar finding={finding} timeZone={timeZone} locale={locale} />
             </p>

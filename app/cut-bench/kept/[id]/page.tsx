@@ -30,9 +30,8 @@ export default async function KeptPage({ params }: Props) {
         Estimate {kept.number} for {kept.forWhom}
       </h1>
       <p className="soft">
-        Kept by {kept.by},{' '}
-        <When at={kept.at} zone={manner.timeZone} locale={manner.locale} style="date-time" />. What was
-        answered then; the shop may have learned since.
+        Kept by {kept.by}, <When at={kept.at} zone={manner.timeZone} locale={manner.locale} style="date-time" />. What
+        was answered then; the shop may have learned since.
       </p>
       <p className="figure-large">{answer.title}</p>
       <p>
@@ -50,9 +49,7 @@ export default async function KeptPage({ params }: Props) {
         <ButtonLink variant="main" href={`/api/papers/estimate/${kept.id}`}>
           Print it
         </ButtonLink>
-        {kept.mayBook && (
-          <ButtonLink href={`/counter/book?estimate=${kept.id}`}>Book a job from it</ButtonLink>
-        )}
+        {kept.mayBook && <ButtonLink href={`/counter/book?estimate=${kept.id}`}>Book a job from it</ButtonLink>}
         <ButtonLink href={`/cut-bench?${benchQuery(kept.question)}`}>Ask again</ButtonLink>
       </div>
       <div className="columns">

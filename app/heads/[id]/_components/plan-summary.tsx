@@ -13,9 +13,7 @@ export function PlanSummary({ plan, removedBeforeIn }: Props) {
       </h3>
       <DefinitionList items={planLines(plan.record, removedBeforeIn)} />
       <p className="soft">
-        {plan.accepted === ''
-          ? 'The customer has not accepted this version yet.'
-          : `Accepted by ${plan.accepted}.`}
+        {plan.accepted === '' ? 'The customer has not accepted this version yet.' : `Accepted by ${plan.accepted}.`}
       </p>
     </section>
   )

@@ -118,8 +118,8 @@ function CorrectForm({ visitId, line, onDone }: { visitId: string; line: Reading
   return (
     <ActionForm form={form} submitLabel="Correct it">
       <p>
-        {line.label} {line.point} at {line.step.toLowerCase()} says{' '}
-        <strong>{line.notTaken ?? line.text}</strong>. It stays on record beside the correction.
+        {line.label} {line.point} at {line.step.toLowerCase()} says <strong>{line.notTaken ?? line.text}</strong>. It
+        stays on record beside the correction.
       </p>
       <Choice
         label="What was wrong"

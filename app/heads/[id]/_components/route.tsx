@@ -18,9 +18,7 @@ export function Route({ visit }: { visit: VisitView }) {
               {step.isNew && <strong> new</strong>}
               <span className="soft"> {noteOf(step)}</span>
             </span>
-            <span className="soft">
-              {step.byVendor !== '' ? step.byVendor : visit.stationNames[step.station]}
-            </span>
+            <span className="soft">{step.byVendor !== '' ? step.byVendor : visit.stationNames[step.station]}</span>
           </li>
         ))}
       </ol>

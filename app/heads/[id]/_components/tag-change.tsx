@@ -22,9 +22,7 @@ export function TagChange({ head }: { head: Head }) {
   }
   return (
     <div className="row">
-      <Button onClick={() => setOpen('change')}>
-        {head.wornTag === '' ? 'Put a tag on' : 'Put on another tag'}
-      </Button>
+      <Button onClick={() => setOpen('change')}>{head.wornTag === '' ? 'Put a tag on' : 'Put on another tag'}</Button>
       {head.wornTag !== '' && <Button onClick={() => setOpen('off')}>Take the tag off</Button>}
       <Dialog open={open === 'change'} onClose={() => setOpen(null)} title="Put on another tag">
         <ChangeForm head={head} onDone={done} />

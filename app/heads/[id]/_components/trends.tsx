@@ -64,9 +64,8 @@ function Chambers({ head }: { head: HeadView }) {
           className={styles.drawing}
         />
         <figcaption className="soft">
-          Chamber volumes in cc. Hatched: the target with its tolerance. A dashed line or an open point:
-          valves and plug not noted. Two strokes in place of a line: other valves or another plug, not like
-          for like.
+          Chamber volumes in cc. Hatched: the target with its tolerance. A dashed line or an open point: valves and plug
+          not noted. Two strokes in place of a line: other valves or another plug, not like for like.
         </figcaption>
       </figure>
       <details>

@@ -25,9 +25,7 @@ export function WaysOut({ visit, may }: Props) {
           {first ? 'Release' : `Release again as revision ${visit.releases.length + 1}`}
         </Button>
       )}
-      {may.returnAsIs && visit.handedOver === null && (
-        <Button onClick={() => setOpen('return')}>Return as is</Button>
-      )}
+      {may.returnAsIs && visit.handedOver === null && <Button onClick={() => setOpen('return')}>Return as is</Button>}
       <Dialog
         open={open === 'release'}
         onClose={() => setOpen(null)}
@@ -55,10 +53,7 @@ function ReleaseForm({ visit, first, onDone }: FormProps & { first: boolean }) {
   })
   return (
     <ActionForm form={form} submitLabel="Release it">
-      <p>
-        The spec sheet is frozen as it stands now. A correction afterwards makes a new revision and keeps this
-        one.
-      </p>
+      <p>The spec sheet is frozen as it stands now. A correction afterwards makes a new revision and keeps this one.</p>
       {visit.gaps.length > 0 && (
         <ul>
           {visit.gaps.map((gap) => (

@@ -57,11 +57,7 @@ export function AccountPart({ job, account }: Props) {
             each: money(line.unitMinor),
             tax: percentOf(line.taxBasisPoints),
             end: job.may.change && (
-              <DoButton
-                action={endPriceLineAction}
-                input={{ jobId: job.id, lineId: line.id }}
-                variant="quiet"
-              >
+              <DoButton action={endPriceLineAction} input={{ jobId: job.id, lineId: line.id }} variant="quiet">
                 Take off<span className="visually-hidden"> {line.text}</span>
               </DoButton>
             ),

@@ -58,9 +58,7 @@ function ChangeEngineFields({ onClose, ...props }: Props & { onClose: () => void
     >
       <EngineFields
         text={form.text}
-        figure={(key, words) => (
-          <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />
-        )}
+        figure={(key, words) => <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />}
       />
       <BothSides
         form={form}

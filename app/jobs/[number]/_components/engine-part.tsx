@@ -19,9 +19,7 @@ export function EnginePart({ job }: { job: JobView }) {
       ) : (
         <p className="soft">No figures known. Compression, piston-to-valve and intake figures need them.</p>
       )}
-      {job.may.change && (
-        <ChangeEngine jobId={job.id} jobNumber={job.number} version={job.version} engine={engine} />
-      )}
+      {job.may.change && <ChangeEngine jobId={job.id} jobNumber={job.number} version={job.version} engine={engine} />}
     </section>
   )
 }

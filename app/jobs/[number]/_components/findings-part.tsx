@@ -7,13 +7,7 @@ export function FindingsPart({ job }: { job: JobView }) {
   return (
     <section className="part" aria-label="Findings">
       <h2>Findings</h2>
-      <FindingList
-        tags
-        findings={job.findings}
-        timeZone={job.timeZone}
-        locale={job.locale}
-        mayAsk={job.may.ask}
-      />
+      <FindingList tags findings={job.findings} timeZone={job.timeZone} locale={job.locale} mayAsk={job.may.ask} />
     </section>
   )
 }

@@ -10,13 +10,7 @@ const sources = { customer: '', bought: 'bought by us', 'bought-cut': 'bought al
 
 /** One head of the job: its tag, where it is, its scale, what was ordered. */
 export function HeadRow({ head }: { head: JobView['heads'][number] }) {
-  const who = [
-    head.side,
-    head.stamp && `stamp ${head.stamp}`,
-    head.marks,
-    head.material,
-    sources[head.source],
-  ]
+  const who = [head.side, head.stamp && `stamp ${head.stamp}`, head.marks, head.material, sources[head.source]]
   return (
     <div className={styles.head}>
       <div className="row spread">

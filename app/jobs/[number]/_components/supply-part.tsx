@@ -12,9 +12,7 @@ export function SupplyPart({ job }: { job: JobView }) {
       {toOrder.length > 0 && (
         <div className="row spread">
           <p>Not ordered yet: {toOrder.join(', ')}.</p>
-          {mayOrder && (
-            <ButtonLink href={`/away/supply/new?job=${job.number}`}>Order heads or parts</ButtonLink>
-          )}
+          {mayOrder && <ButtonLink href={`/away/supply/new?job=${job.number}`}>Order heads or parts</ButtonLink>}
         </div>
       )}
       {orders.length > 0 && (

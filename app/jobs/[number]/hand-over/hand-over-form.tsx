@@ -39,8 +39,7 @@ export function HandOverForm({ jobId, heads }: Props) {
     )
   }
 
-  if (form.value && heads.length === 0)
-    return <Notice title="Handed over">{form.value.tags.join(', ')}</Notice>
+  if (form.value && heads.length === 0) return <Notice title="Handed over">{form.value.tags.join(', ')}</Notice>
   return (
     <ActionForm form={form} submitLabel="Hand over">
       <CheckList

@@ -24,10 +24,10 @@ export default async function LinksPage({ params }: Props) {
         Customer link, job <Link href={`/jobs/${view.number}`}>{view.number}</Link>
       </h1>
       <p>
-        Whoever holds the link sees where the heads of this job are, the promise date, and the spec sheets
-        once they are released, and can answer what the customer was asked about findings
-        {view.customer === '' ? '' : `. It is for ${view.customer}`}. It opens for 180 days; a new one does
-        not end the others.
+        Whoever holds the link sees where the heads of this job are, the promise date, and the spec sheets once they are
+        released, and can answer what the customer was asked about findings
+        {view.customer === '' ? '' : `. It is for ${view.customer}`}. It opens for 180 days; a new one does not end the
+        others.
       </p>
       <MakeLink jobId={view.jobId} address={view.address} />
       <section className="stack part" aria-label="Links of this job">

@@ -74,12 +74,6 @@ function Answer({ question, token, call }: Props) {
     return <p>We do not know the price yet. We will tell you before you decide. To ask, call us: {call}.</p>
   }
   return (
-    <AnswerQuestion
-      key={question.version}
-      question={question}
-      token={token}
-      call={call}
-      onSent={() => setSent(true)}
-    />
+    <AnswerQuestion key={question.version} question={question} token={token} call={call} onSent={() => setSent(true)} />
   )
 }

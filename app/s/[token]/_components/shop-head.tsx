@@ -9,12 +9,7 @@ export function ShopHead({ shop, token }: { shop: ShopBlock; token: string }) {
     <div className={styles.head}>
       {logo && (
         // The name stands beside it.
-        <img
-          src={`/s/${token}/logo`}
-          alt=""
-          {...logoOnScreen(logo.widthPx, logo.heightPx)}
-          className={styles.logo}
-        />
+        <img src={`/s/${token}/logo`} alt="" {...logoOnScreen(logo.widthPx, logo.heightPx)} className={styles.logo} />
       )}
       <div>
         <p className="figure">{name}</p>

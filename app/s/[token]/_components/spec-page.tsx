@@ -18,17 +18,13 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
         {spec.revision > 1 && `, revision ${spec.revision}: ${spec.revisionReason}`}.
       </p>
       <DefinitionList items={aboutHead(spec)} />
-      {spec.headline.length > 0 && (
-        <DefinitionList large items={spec.headline.map((figure) => ({ ...figure }))} />
-      )}
+      {spec.headline.length > 0 && <DefinitionList large items={spec.headline.map((figure) => ({ ...figure }))} />}
       <Cautions spec={spec} />
       <Lines title="Asked" lines={spec.asked} />
       <Lines title="Done" lines={spec.done} />
       <Lines title="Not done" lines={spec.notDone} />
       <Marks drawing={headPlan(spec.drawing)} className={styles.drawing} />
-      {spec.drawing.cutKind !== 'none' && (
-        <Marks drawing={headSection(spec.drawing)} className={styles.section} />
-      )}
+      {spec.drawing.cutKind !== 'none' && <Marks drawing={headSection(spec.drawing)} className={styles.section} />}
       {spec.chambers && <Chambers chambers={spec.chambers} />}
       <Cuts spec={spec} />
       <Compression spec={spec} />
@@ -45,10 +41,7 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
         title="Waived"
         lines={spec.waivers.map(({ what, reason, by, at }) => `${what}: ${reason} (${by}, ${at})`)}
       />
-      <Lines
-        title="Declined"
-        lines={spec.declined.map(({ what, how }) => (how === '' ? what : `${what}, ${how}`))}
-      />
+      <Lines title="Declined" lines={spec.declined.map(({ what, how }) => (how === '' ? what : `${what}, ${how}`))} />
       <Lines title="Notes" lines={spec.notes} />
       <Lines title="Earlier sheets of this head, kept" lines={(spec.earlier ?? []).map(earlierWords)} />
     </div>

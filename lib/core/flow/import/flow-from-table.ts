@@ -95,9 +95,7 @@ function liftOf(cell: string, unit: LiftUnit, lineOf: ReadonlyMap<string, number
   if (!read.ok) return read
   const lift = read.value.value.toFixed(3)
   const before = lineOf.get(lift)
-  return before === undefined
-    ? ok(lift)
-    : refuse('contradiction', `The lift ${lift} in is on line ${before} already.`)
+  return before === undefined ? ok(lift) : refuse('contradiction', `The lift ${lift} in is on line ${before} already.`)
 }
 
 /** How an empty place is written. */

@@ -23,9 +23,7 @@ describe('which column is what', () => {
     const line = (lift: string, flow: number) =>
       [lift, ...Array.from({ length: width - 1 }, (_, i) => String(flow - 10 * i))].join(',')
     // A running number is in front where the heading says so.
-    const body = head.startsWith('No')
-      ? '1,100,good,60\n2,200,good,118'
-      : `${line('0.100', 60)}\n${line('0.200', 118)}`
+    const body = head.startsWith('No') ? '1,100,good,60\n2,200,good,118' : `${line('0.100', 60)}\n${line('0.200', 118)}`
     expect(guessOf(`${head}\n${body}`)).toEqual({ columns, heading: 1, liftUnit })
   })
 
@@ -145,9 +143,13 @@ const separator = fc.constantFrom('\t', ';', ',')
 describe('whatever is pasted', () => {
   it('a table written out comes back', () => {
     const run = fc.uniqueArray(
-      fc.tuple(fc.integer({ min: 0, max: 2000 }), fc.integer({ min: 0, max: 20_000 }), fc.integer({ min: 0, max: 20_000 })),
+      fc.tuple(
+        fc.integer({ min: 0, max: 2000 }),
+        fc.integer({ min: 0, max: 20_000 }),
+        fc.integer({ min: 0, max: 20_000 }),
+      ),
       { selector: ([thou]) => thou, minLength: 1, maxLength: 30 },
-    ) // prettier-ignore
+    )
     fc.assert(
       fc.property(run, separator, fc.boolean(), fc.boolean(), (lines, by, commas, heading) => {
         const figure = (value: number, decimals: number) => {
@@ -155,8 +157,10 @@ describe('whatever is pasted', () => {
           return commas && by !== ',' ? text.replace('.', ',') : text
         }
         const table = lines.map(([thou, intake, exhaust]) => [
-          figure(thou / 1000, 3), figure(intake / 10, 1), figure(exhaust / 10, 1),
-        ]) // prettier-ignore
+          figure(thou / 1000, 3),
+          figure(intake / 10, 1),
+          figure(exhaust / 10, 1),
+        ])
         const text = [...(heading ? [['Lift in', 'Intake', 'Exhaust']] : []), ...table]
           .map((cells) => cells.join(by))
           .join('\r\n')
@@ -177,8 +181,13 @@ describe('whatever is pasted', () => {
   it('garbage never throws, and no figure is made of it', () => {
     const scrap = fc.oneof(
       fc.string({ unit: 'binary', maxLength: 400 }),
-      fc.array(fc.constantFrom('lift', 'in', 'ex', '0.1', '1e999', 'NaN', '-', '"', '\t', ';', ',', '\n', '1/0', '٣', '∞'), { maxLength: 80 }).map((parts) => parts.join('')),
-    ) // prettier-ignore
+      fc
+        .array(
+          fc.constantFrom('lift', 'in', 'ex', '0.1', '1e999', 'NaN', '-', '"', '\t', ';', ',', '\n', '1/0', '٣', '∞'),
+          { maxLength: 80 },
+        )
+        .map((parts) => parts.join('')),
+    )
     const use = fc.constantFrom('lift' as const, 'intake' as const, 'exhaust' as const, null)
     fc.assert(
       fc.property(scrap, fc.array(use, { maxLength: 6 }), fc.integer({ min: -1, max: 9 }), (text, columns, heading) => {
@@ -196,6 +205,6 @@ describe('whatever is pasted', () => {
         }
       }),
       { numRuns: 1000 },
-    ) // prettier-ignore
+    )
   })
 })

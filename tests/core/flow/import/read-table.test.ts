@@ -43,10 +43,7 @@ describe('a pasted table', () => {
   })
 
   it('where figures stand two spaces apart, a heading of two words is one cell', () => {
-    expect(cellsOf('valve lift  in cfm\n0.100       61.5\n0.200       118')[0]).toEqual([
-      'valve lift',
-      'in cfm',
-    ])
+    expect(cellsOf('valve lift  in cfm\n0.100       61.5\n0.200       118')[0]).toEqual(['valve lift', 'in cfm'])
   })
 
   it('beside spaces a comma is a decimal comma; a space after a comma, or before a unit, parts nothing', () => {
@@ -96,9 +93,7 @@ describe('cells, against csv-parse', () => {
     fc.assert(
       fc.property(table, fc.constantFrom(...separators), fc.constantFrom('\n', '\r\n'), (rows, by, end) => {
         const bare = (text: string) => !/["\t;,\r\n]/.test(text)
-        const text = rows
-          .map((cells) => cells.map((one) => (bare(one) ? one : quoted(one))).join(by))
-          .join(end)
+        const text = rows.map((cells) => cells.map((one) => (bare(one) ? one : quoted(one))).join(by)).join(end)
         const theirs = parse(text, { delimiter: by, relax_column_count: true, record_delimiter: end })
         expect(must(splitCells(text, by)).map(({ cells }) => cells)).toEqual(theirs)
         expect(theirs).toEqual(rows)

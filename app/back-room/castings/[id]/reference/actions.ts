@@ -5,8 +5,4 @@ import { recordReference } from '@/lib/use-cases/flow/record-reference'
 import { defineAction } from '@/lib/web/define-action'
 
 export const recordReferenceAction = defineAction('recordReference', referenceRunSchema, recordReference)
-export const correctReferenceAction = defineAction(
-  'correctReference',
-  correctReferenceSchema,
-  correctReference,
-)
+export const correctReferenceAction = defineAction('correctReference', correctReferenceSchema, correctReference)

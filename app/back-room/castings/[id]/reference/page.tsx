@@ -17,8 +17,8 @@ export default async function ReferencePage({ params }: { params: Promise<{ id: 
         <BackLink href={`/back-room/castings/${id}`}>{casting}</BackLink>
         <h1>Reference run of {casting}</h1>
         <p>
-          The flow of a head of this casting that is on no job. Heads of the casting can be held against it,
-          always headed “different head”.
+          The flow of a head of this casting that is on no job. Heads of the casting can be held against it, always
+          headed “different head”.
         </p>
       </div>
       <ReferenceForm castingId={id} fields={fields} />

@@ -17,9 +17,7 @@ import type { FindingView } from '@/lib/use-cases/findings/see-finding'
 import { answerFindingAction, askFindingAction } from '../actions'
 
 const workOf = (rules: RouteRules) =>
-  orderableWork(rules).flatMap((group) =>
-    group.work.map((id) => ({ value: id, label: workLabel(id, rules) })),
-  )
+  orderableWork(rules).flatMap((group) => group.work.map((id) => ({ value: id, label: workLabel(id, rules) })))
 
 const valuesOf = (finding: FindingView) => ({
   findingId: finding.id,
@@ -48,19 +46,11 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
           {...form.text('price')}
         />
         <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
-        <TextInput
-          label="How it was asked"
-          hint="phone, message, link, at the counter…"
-          {...form.text('how')}
-        />
+        <TextInput label="How it was asked" hint="phone, message, link, at the counter…" {...form.text('how')} />
       </div>
       <details>
         <summary>Work that a yes adds</summary>
-        <CheckList
-          label="Added to the head’s order"
-          options={workOf(finding.rules)}
-          {...form.text('addsWork')}
-        />
+        <CheckList label="Added to the head’s order" options={workOf(finding.rules)} {...form.text('addsWork')} />
       </details>
       <Choice
         label="The customer’s answer"

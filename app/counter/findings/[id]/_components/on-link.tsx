@@ -18,16 +18,16 @@ function WhatItSays({ finding }: { finding: FindingView }) {
   if (finding.askedAt === null) {
     return (
       <p>
-        Not on the customer’s link yet. Write the price, then press “Asked, no answer yet”: it stands on the
-        link with the price, tax and all, and the customer can answer yes or no there.
+        Not on the customer’s link yet. Write the price, then press “Asked, no answer yet”: it stands on the link with
+        the price, tax and all, and the customer can answer yes or no there.
       </p>
     )
   }
   if (finding.price === '') {
     return (
       <p>
-        It stands on the customer’s link without a price, so it cannot be answered there. Write the price (0
-        when it costs nothing) and press “Asked, no answer yet”.
+        It stands on the customer’s link without a price, so it cannot be answered there. Write the price (0 when it
+        costs nothing) and press “Asked, no answer yet”.
       </p>
     )
   }

@@ -19,9 +19,7 @@ export function PortRuns({ port }: { port: PortComparison }) {
         />
         <figcaption className="soft">{port.drawnAt}</figcaption>
       </figure>
-      {port.held.length === 0 && (
-        <p>Only one of the chosen runs has this port: choose another to hold it against.</p>
-      )}
+      {port.held.length === 0 && <p>Only one of the chosen runs has this port: choose another to hold it against.</p>}
       {port.held.map((held) => (
         <HeldRuns key={held.id} held={held} port={port.title} />
       ))}

@@ -19,12 +19,7 @@ export function AcceptForm({ planId, number }: { planId: string; number: number 
       <ActionForm form={form} submitLabel="Note the yes">
         <div className="columns">
           <TextInput label="Who said yes" required {...form.text('by')} />
-          <TextInput
-            label="How"
-            hint="At the counter, by telephone, by mail."
-            required
-            {...form.text('how')}
-          />
+          <TextInput label="How" hint="At the counter, by telephone, by mail." required {...form.text('how')} />
         </div>
       </ActionForm>
     </details>

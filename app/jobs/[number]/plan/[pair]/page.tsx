@@ -38,8 +38,7 @@ export default async function PlanPage({ params }: Props) {
             Version {newest.number}: {planTitle(newest.record)}
           </p>
           {newest.accepted === '' ? (
-            view.mayAccept &&
-            newest.record.kind !== 'none' && <AcceptForm planId={newest.id} number={newest.number} />
+            view.mayAccept && newest.record.kind !== 'none' && <AcceptForm planId={newest.id} number={newest.number} />
           ) : (
             <p>Accepted by {newest.accepted}.</p>
           )}

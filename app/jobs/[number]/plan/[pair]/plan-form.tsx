@@ -43,10 +43,7 @@ export function PlanForm({ context, whereNeeded, seenVersion, before }: Props) {
   return (
     <>
       <DraftNotice draft={draft} />
-      <ActionForm
-        form={form}
-        submitLabel={seenVersion === 0 ? 'Keep this plan' : `Keep as version ${seenVersion + 1}`}
-      >
+      <ActionForm form={form} submitLabel={seenVersion === 0 ? 'Keep this plan' : `Keep as version ${seenVersion + 1}`}>
         <CutChoice text={form.text} typed={typed} marginCc={context.marginCc} />
         <PlanPreview ground={context} typed={typed} whereNeeded={whereNeeded} />
         {seenVersion > 0 && <TextInput label="Why the plan is changed" required {...form.text('reason')} />}

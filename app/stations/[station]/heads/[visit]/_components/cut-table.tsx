@@ -43,17 +43,15 @@ export function CutTable({ cut }: { cut: CutAtStep }) {
     <>
       <Table label={cut.title} caption columns={columnsOf(cut.hasMarks)} rows={cut.rows.map(rowOf)} />
       {cut.marksAsTyped !== '' && (
-        <p>
-          Marked “{cut.marksAsTyped}”, which does not read as flat part and angle part: compare it by eye.
-        </p>
+        <p>Marked “{cut.marksAsTyped}”, which does not read as flat part and angle part: compare it by eye.</p>
       )}
       {cut.out !== '' && (
         <Notice kind="caution" title="Not as wanted" live={false}>
           <p>{cut.out}</p>
           {cut.orderId !== null && (
             <p>
-              <Link href={`/away/${cut.orderId}`}>Reject it on its outside order</Link>, or have a new plan
-              made for what was cut: that is one step on from there.
+              <Link href={`/away/${cut.orderId}`}>Reject it on its outside order</Link>, or have a new plan made for
+              what was cut: that is one step on from there.
             </p>
           )}
         </Notice>

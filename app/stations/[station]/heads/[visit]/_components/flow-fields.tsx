@@ -80,9 +80,7 @@ export function FlowFields({ fields, answers, errors, onChange }: Props) {
     onChange({ ...answers, ...Object.fromEntries(fresh) })
     setPasting(false)
     const figures = fresh.filter(([, { text }]) => text !== '').length
-    setSaid(
-      `${figures} ${figures === 1 ? 'figure' : 'figures'} taken over. Nothing is saved until you save it.`,
-    )
+    setSaid(`${figures} ${figures === 1 ? 'figure' : 'figures'} taken over. Nothing is saved until you save it.`)
     setTimeout(() => opener.current?.focus())
   }
 

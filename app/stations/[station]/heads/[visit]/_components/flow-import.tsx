@@ -50,7 +50,7 @@ export function FlowImport({ answers, onTake, onClose }: Props) {
     if (!file) return
     if (file.size > mostCharacters) return setFileError('This file is larger than 200 kB: a flow run is a few lines.')
     read(await file.text())
-  } // prettier-ignore
+  }
 
   return (
     <section aria-label="Flow from a table" className={`stack ${styles.import}`}>
@@ -208,4 +208,4 @@ function Report({ read, answers, onTake }: Pick<Props, 'answers' | 'onTake'> & {
       )}
     </div>
   )
-} // prettier-ignore
+}

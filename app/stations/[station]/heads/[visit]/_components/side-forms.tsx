@@ -45,8 +45,7 @@ export function HoldForm({ visitId, step, onDone }: FormProps) {
     defaultValues: { visitId, stepId: step.stepId, reason: '' },
     onDone: ({ holdId }) => void attached.follow({ ...photoPlace(visitId, step), holdId }),
   })
-  if (attached.following)
-    return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
+  if (attached.following) return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
   return (
     <ActionForm form={form} submitLabel="Put on hold">
       <TextArea

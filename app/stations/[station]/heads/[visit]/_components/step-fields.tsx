@@ -43,9 +43,7 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
   const set = (value: string) => onChange({ ...answers, [key]: { text: value, notTaken: null } })
   if (field.kind === 'photo')
     return <PhotoField field={field} to={photoTo} why={text} error={errors[key]} onWhy={set} />
-  const hint = [spec.hint, field.answer === null ? undefined : `Stands: ${field.answer}`]
-    .filter(Boolean)
-    .join(' ')
+  const hint = [spec.hint, field.answer === null ? undefined : `Stands: ${field.answer}`].filter(Boolean).join(' ')
   const unlike = unlikeWords(field, text)
   const words = spec.choices?.every((choice) => choice.value !== text) ? text : ''
   if (!spec.choices) {
@@ -75,12 +73,7 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
       {spec.mayBeWords && (
         <details open={words !== ''}>
           <summary>In words instead</summary>
-          <TextArea
-            label={`${label}, in words`}
-            value={words}
-            onChange={(event) => set(event.target.value)}
-            rows={1}
-          />
+          <TextArea label={`${label}, in words`} value={words} onChange={(event) => set(event.target.value)} rows={1} />
         </details>
       )}
     </div>

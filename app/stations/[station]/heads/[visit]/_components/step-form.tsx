@@ -48,10 +48,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
   const attempts = useRef(new Attempts())
   const notice = useRef<HTMLDivElement>(null)
 
-  useEffect(
-    () => setState(restore(draftKey, { ...screen.lastConditions })),
-    [draftKey, screen.lastConditions],
-  )
+  useEffect(() => setState(restore(draftKey, { ...screen.lastConditions })), [draftKey, screen.lastConditions])
 
   function change(part: Partial<Kept>) {
     const next = { ...state, ...part }
@@ -85,11 +82,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
         setState({ ...nothing, conditions: state.conditions })
       }
       setSaid(
-        what === 'tick'
-          ? 'Ticked.'
-          : what === 'record'
-            ? 'Readings kept. The step is not ticked yet.'
-            : 'Started.',
+        what === 'tick' ? 'Ticked.' : what === 'record' ? 'Readings kept. The step is not ticked yet.' : 'Started.',
       )
       if (repeat !== undefined) onRepeated?.()
       router.refresh()
@@ -97,10 +90,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
   }
 
   /** null when the server took it; else why not. */
-  async function call<I, T>(
-    action: Parameters<typeof callAction<I, T>>[0],
-    input: I,
-  ): Promise<Refusal | null> {
+  async function call<I, T>(action: Parameters<typeof callAction<I, T>>[0], input: I): Promise<Refusal | null> {
     const answer = await callAction(action, { op: attempts.current.idFor(input), input })
     if (!answer.answered) return answer.refusal
     attempts.current.answered()
@@ -152,9 +142,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
         <ConflictNotice
           what={step.label}
           yours={
-            typed.length === 0
-              ? 'Your tick'
-              : typed.map((one) => `${one.point} ${one.notTaken ?? one.text}`).join(', ')
+            typed.length === 0 ? 'Your tick' : typed.map((one) => `${one.point} ${one.notTaken ?? one.text}`).join(', ')
           }
           theirs={refusal.theirs}
           pending={pending}
@@ -163,11 +151,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
         />
       ) : (
         refusal && (
-          <RefusalNotice
-            refusal={refusal}
-            title={repeat === undefined ? 'Not ticked' : 'Not saved'}
-            ref={notice}
-          />
+          <RefusalNotice refusal={refusal} title={repeat === undefined ? 'Not ticked' : 'Not saved'} ref={notice} />
         )
       )}
       <p role="status">{said}</p>
