@@ -1,14 +1,14 @@
-import { Bare } from './_components/shell/bare'
+import { PublicShell } from './_components/shell/public-shell'
 import { ButtonLink } from './_components/ui/button-link'
 
 export default function Forbidden() {
   return (
-    <Bare narrow>
+    <PublicShell narrow>
       <h1>This page is not for you</h1>
       <p>Your name does not carry the right to see it. If it should, ask the owner.</p>
       <ButtonLink href="/" variant="main">
         Go to the start
       </ButtonLink>
-    </Bare>
+    </PublicShell>
   )
 }

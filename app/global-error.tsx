@@ -1,6 +1,6 @@
 'use client'
 import { barlow, barlowCondensed } from './_components/fonts'
-import { Bare } from './_components/shell/bare'
+import { PublicShell } from './_components/shell/public-shell'
 import { Button } from './_components/ui/button'
 import './globals.css'
 
@@ -10,7 +10,7 @@ export default function GlobalError({ error, reset }: { error: Error & { digest?
     <html lang="en" className={`${barlow.variable} ${barlowCondensed.variable}`}>
       <body>
         <title>Brasstag could not start this page</title>
-        <Bare narrow>
+        <PublicShell narrow>
           <h1>Brasstag could not start this page</h1>
           <p>What was saved before is safe. Try again; if it happens twice, tell the owner.</p>
           {error.digest && <p className="soft">Reference for the log: {error.digest}</p>}
@@ -19,7 +19,7 @@ export default function GlobalError({ error, reset }: { error: Error & { digest?
               Try again
             </Button>
           </div>
-        </Bare>
+        </PublicShell>
       </body>
     </html>
   )

@@ -1,6 +1,6 @@
 'use client'
 import { signOut } from 'next-auth/react'
-import { forgetAll } from './form/keeping'
+import { forgetAll } from './form/draft-store'
 import { Button } from './ui/button'
 
 /** Ends the session here and in the database, and what this device kept of unfinished forms. */

@@ -1,6 +1,6 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeAway, type Away } from '@/lib/use-cases/outside/see-away'
@@ -22,8 +22,8 @@ export default async function AwayPage({ searchParams }: Props) {
   const actor = await requirePerson('outside.see', promised ? '/away?by=promise' : '/away')
   const [away, newest] = await Promise.all([seeAway(actor, new Date()), newestChange()])
   return (
-    <Frame place="away" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="away" actor={actor}>
+      <AutoRefresh newest={newest} />
       <h1>Away</h1>
       {away.vendors.length === 0 ? (
         <EmptyState title="Nothing is out at a vendor.">
@@ -52,7 +52,7 @@ export default async function AwayPage({ searchParams }: Props) {
       <Boxes boxes={away.boxes} />
       <SupplyPart away={away} locale={away.locale} />
       <PartsList lines={away.parts} locale={away.locale} />
-    </Frame>
+    </StaffShell>
   )
 }
 

@@ -1,5 +1,5 @@
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
@@ -29,8 +29,8 @@ export default async function BackRoomPage() {
   const now = new Date()
   const [seen, newest] = await Promise.all([seeBackRoom(actor, now), newestChange()])
   return (
-    <Frame place="back-room" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="back-room" actor={actor}>
+      <AutoRefresh newest={newest} />
       <h1>Back room</h1>
       <nav aria-label="Back room">
         <ul className={`row ${styles.rooms}`}>
@@ -45,6 +45,6 @@ export default async function BackRoomPage() {
       <Held holds={seen.holds} zone={seen.zone} locale={seen.locale} />
       <Waivers waivers={seen.waivers} zone={seen.zone} locale={seen.locale} />
       <Missed readings={seen.outOfTolerance} zone={seen.zone} locale={seen.locale} />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { can } from '@/lib/core/access/can'
@@ -23,8 +23,8 @@ export default async function CounterPage() {
   ])
   const mayBook = can(actor, 'job.book')
   return (
-    <Frame place="counter" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="counter" actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>At the counter</h1>
         <div className="row">
@@ -96,6 +96,6 @@ export default async function CounterPage() {
           />
         </div>
       </div>
-    </Frame>
+    </StaffShell>
   )
 }

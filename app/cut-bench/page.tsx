@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { benchFromQuery } from '@/lib/schemas/bench'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
@@ -16,7 +16,7 @@ export default async function CutBenchPage({ searchParams }: Props) {
   const view = await seeBench(actor, asked.castingId)
   const castingId = asked.castingId === '' ? (view.casting?.id ?? '') : asked.castingId
   return (
-    <Frame place="cut-bench" actor={actor}>
+    <StaffShell place="cut-bench" actor={actor}>
       <h1>Can you get it to so many cc?</h1>
       <Bench view={view} initial={{ ...asked, castingId }} />
       {view.kept.length > 0 && (
@@ -31,6 +31,6 @@ export default async function CutBenchPage({ searchParams }: Props) {
           </ul>
         </section>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

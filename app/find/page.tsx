@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { HitLine } from '@/app/_components/shell/hit-line'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { findSchema } from '@/lib/schemas/job'
@@ -22,7 +22,7 @@ export default async function FindPage({ searchParams }: Props) {
   const found = await findAnything(actor, input.success ? input.data : { q: '' })
   if (found.jump) redirect(found.jump)
   return (
-    <Frame actor={actor} find={q}>
+    <StaffShell actor={actor} find={q}>
       <h1>{q.trim() === '' ? 'Find' : `Found for “${q.trim()}”`}</h1>
       {found.hits.length === 0 ? (
         <EmptyState title={q.trim() === '' ? 'Nothing asked yet' : 'Nothing found'}>
@@ -42,6 +42,6 @@ export default async function FindPage({ searchParams }: Props) {
           ))}
         </ul>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

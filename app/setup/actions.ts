@@ -3,7 +3,7 @@ import { RefusedError, type Result } from '@/lib/core/errors'
 import { setUpShopSchema } from '@/lib/schemas/shop'
 import { setUpShop } from '@/lib/use-cases/shop/set-up-shop'
 import { refusalOf } from '@/lib/web/error-to-response'
-import { useAllowed as isAllowed } from '@/lib/web/throttle'
+import { withinRateLimit as isAllowed } from '@/lib/web/throttle'
 
 /** The one change without somebody signed in: the console's code stands in for a person. */
 export async function setUpShopAction(sent: { input: unknown }): Promise<Result<{ signIn: string }>> {

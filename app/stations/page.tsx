@@ -1,6 +1,6 @@
 import Link from 'next/link'
-import { Live } from '@/app/_components/live'
-import { Frame } from '@/app/_components/frame'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { stations } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
@@ -14,8 +14,8 @@ export default async function StationsPage() {
   const actor = await requirePerson('job.see', '/stations')
   const [counts, names, newest] = await Promise.all([seeStations(actor), seeStationNames(actor), newestChange()])
   return (
-    <Frame place="stations" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="stations" actor={actor}>
+      <AutoRefresh newest={newest} />
       <h1>Where are you standing?</h1>
       <ul className={styles.rack}>
         {stations.map((station) => (
@@ -30,6 +30,6 @@ export default async function StationsPage() {
           </li>
         ))}
       </ul>
-    </Frame>
+    </StaffShell>
   )
 }

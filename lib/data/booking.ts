@@ -23,12 +23,12 @@ export type NewJob = {
 }
 
 /** The job and its number, "26-0117": the year is that of `today` in the shop's zone. */
-export async function addJob(w: Write, today: string, job: NewJob): Promise<{ id: string; number: string }> {
+export async function addJob(ctx: Write, today: string, job: NewJob): Promise<{ id: string; number: string }> {
   const { classMinCc, classMaxCut, ...rest } = job
   const year = today.slice(2, 4)
-  const number = `${year}-${String(await nextNumber(w.tx, `job-${year}`)).padStart(4, '0')}`
-  const id = newId(w.now)
-  await w.tx.job.create({
+  const number = `${year}-${String(await nextNumber(ctx.tx, `job-${year}`)).padStart(4, '0')}`
+  const id = newId(ctx.now)
+  await ctx.tx.job.create({
     data: {
       ...rest,
       id,
@@ -37,8 +37,8 @@ export async function addJob(w: Write, today: string, job: NewJob): Promise<{ id
       classMinText: classMinCc ? typedFigure(classMinCc) : '',
       classMaxCutIn: classMaxCut?.value ?? null,
       classMaxCutText: classMaxCut ? typedFigure(classMaxCut) : '',
-      createdAt: w.now,
-      byId: w.actor.personId,
+      createdAt: ctx.now,
+      byId: ctx.actor.personId,
     },
   })
   return { id, number }
@@ -52,18 +52,18 @@ export type NewEngine = {
 }
 
 /** The engine of a job, put in place of what was known of it. */
-export async function putEngine(w: Write, jobId: string, engine: NewEngine): Promise<void> {
+export async function putEngine(ctx: Write, jobId: string, engine: NewEngine): Promise<void> {
   const { figures, ...rest } = engine
-  const { id } = await w.tx.engine.upsert({
+  const { id } = await ctx.tx.engine.upsert({
     where: { jobId },
-    create: { id: newId(w.now), jobId, ...rest },
+    create: { id: newId(ctx.now), jobId, ...rest },
     update: rest,
     select: { id: true },
   })
-  await w.tx.engineFigure.deleteMany({ where: { engineId: id } })
-  await w.tx.engineFigure.createMany({
+  await ctx.tx.engineFigure.deleteMany({ where: { engineId: id } })
+  await ctx.tx.engineFigure.createMany({
     data: Object.entries(figures).flatMap(([key, figure]) =>
-      figure ? [{ id: newId(w.now), engineId: id, key, ...figure }] : [],
+      figure ? [{ id: newId(ctx.now), engineId: id, key, ...figure }] : [],
     ),
   })
 }
@@ -76,25 +76,25 @@ export type NewHead = {
   readonly chamberForm: string
 }
 
-export async function addHead(w: Write, head: NewHead): Promise<string> {
-  const id = newId(w.now)
+export async function addHead(ctx: Write, head: NewHead): Promise<string> {
+  const id = newId(ctx.now)
   const marksLower = `${head.stamp} ${head.marks}`.trim().toLowerCase()
-  await w.tx.head.create({
-    data: { ...head, id, marksLower, newThicknessText: '', note: '', createdAt: w.now },
+  await ctx.tx.head.create({
+    data: { ...head, id, marksLower, newThicknessText: '', note: '', createdAt: ctx.now },
   })
-  w.audit({ action: 'head.add', subject: 'head', subjectId: id, changes: head })
+  ctx.audit({ action: 'head.add', subject: 'head', subjectId: id, changes: head })
   return id
 }
 
 /** A head that was here before without a casting record gets the one that was named now. */
-export async function nameCasting(w: Write, headId: string, castingId: string): Promise<void> {
-  await w.tx.head.update({ where: { id: headId }, data: { castingId, version: { increment: 1 } } })
-  w.audit({ action: 'head.change', subject: 'head', subjectId: headId, changes: { castingId } })
+export async function nameCasting(ctx: Write, headId: string, castingId: string): Promise<void> {
+  await ctx.tx.head.update({ where: { id: headId }, data: { castingId, version: { increment: 1 } } })
+  ctx.audit({ action: 'head.change', subject: 'head', subjectId: headId, changes: { castingId } })
 }
 
-export async function addPair(w: Write, jobId: string, castingId: string | null): Promise<string> {
-  const id = newId(w.now)
-  await w.tx.pair.create({ data: { id, jobId, castingId } })
+export async function addPair(ctx: Write, jobId: string, castingId: string | null): Promise<string> {
+  const id = newId(ctx.now)
+  await ctx.tx.pair.create({ data: { id, jobId, castingId } })
   return id
 }
 
@@ -118,10 +118,10 @@ export type NewVisit = {
   readonly comebackPays: string
 }
 
-export async function addVisit(w: Write, visit: NewVisit): Promise<string> {
+export async function addVisit(ctx: Write, visit: NewVisit): Promise<string> {
   const { presentCc, targetCc, ...rest } = visit
-  const id = newId(w.now)
-  await w.tx.visit.create({
+  const id = newId(ctx.now)
+  await ctx.tx.visit.create({
     data: {
       ...rest,
       id,
@@ -131,23 +131,23 @@ export async function addVisit(w: Write, visit: NewVisit): Promise<string> {
       targetCc: targetCc?.value ?? null,
       targetText: targetCc?.text ?? '',
       targetUnit: targetCc?.unit ?? '',
-      rulesVersion: w.settingsVersion,
-      createdAt: w.now,
+      rulesVersion: ctx.settingsVersion,
+      createdAt: ctx.now,
     },
   })
   return id
 }
 
 export async function addOrderedLines(
-  w: Write,
+  ctx: Write,
   visitId: string,
   lines: readonly { work: string; note: string }[],
 ): Promise<void> {
-  await w.tx.orderedLine.createMany({
-    data: lines.map(({ work, note }) => ({ id: newId(w.now), visitId, work, note, createdAt: w.now })),
+  await ctx.tx.orderedLine.createMany({
+    data: lines.map(({ work, note }) => ({ id: newId(ctx.now), visitId, work, note, createdAt: ctx.now })),
   })
 }
 
-export async function endOrderedLines(w: Write, lineIds: readonly string[]): Promise<void> {
-  await w.tx.orderedLine.updateMany({ where: { id: { in: [...lineIds] } }, data: { endedAt: w.now } })
+export async function endOrderedLines(ctx: Write, lineIds: readonly string[]): Promise<void> {
+  await ctx.tx.orderedLine.updateMany({ where: { id: { in: [...lineIds] } }, data: { endedAt: ctx.now } })
 }

@@ -43,11 +43,11 @@ export async function customersLike(reader: Reader, text: string, take: number) 
 }
 
 /** The customer who was picked, or a new one with the contact in its own row. Gives the id back. */
-export async function pickOrAddCustomer(w: Write, choice: CustomerChoice): Promise<string> {
-  if (choice.id !== '') return knownCustomer(w, choice.id)
-  const id = newId(w.now)
-  await w.tx.customer.create({ data: { id, createdAt: w.now } })
-  await w.tx.customerContact.create({
+export async function pickOrAddCustomer(ctx: Write, choice: CustomerChoice): Promise<string> {
+  if (choice.id !== '') return knownCustomer(ctx, choice.id)
+  const id = newId(ctx.now)
+  await ctx.tx.customer.create({ data: { id, createdAt: ctx.now } })
+  await ctx.tx.customerContact.create({
     data: {
       customerId: id,
       name: choice.name,
@@ -58,12 +58,12 @@ export async function pickOrAddCustomer(w: Write, choice: CustomerChoice): Promi
       address: choice.address,
     },
   })
-  w.audit({ action: 'customer.change', subject: 'customer', subjectId: id, changes: { added: true } })
+  ctx.audit({ action: 'customer.change', subject: 'customer', subjectId: id, changes: { added: true } })
   return id
 }
 
-async function knownCustomer(w: Write, id: string): Promise<string> {
-  const customer = await w.tx.customer.findUnique({ where: { id }, select: { id: true } })
+async function knownCustomer(ctx: Write, id: string): Promise<string> {
+  const customer = await ctx.tx.customer.findUnique({ where: { id }, select: { id: true } })
   if (customer) return customer.id
   throw new RefusedError({
     code: 'invalid',

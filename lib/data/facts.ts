@@ -178,7 +178,7 @@ const rejectedOf = (
 ): OrderFacts['rejected'] => (seq === null || line.rejectedAt === null ? null : { seq, why: line.rejectedWhy })
 
 /** A head that is bought has not come until a tag hangs on it. */
-export const notCome = (visit: { source: string; head: { tags: readonly unknown[] } }): boolean =>
+export const isOnOrder = (visit: { source: string; head: { tags: readonly unknown[] } }): boolean =>
   visit.source !== 'customer' && visit.head.tags.length === 0
 
 /** Beside the route's own limits, how far a cut may be off and still count as what was ordered. */
@@ -192,7 +192,7 @@ export function routeFacts(visit: VisitRecord, settings: FactSettings): RouteFac
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
-    onOrder: notCome(visit),
+    onOrder: isOnOrder(visit),
     used: visit.used,
     cameAssembled: visit.cameAssembled,
     overheated: visit.overheated,

@@ -82,12 +82,12 @@ export type Answered = {
 
 /** Changes a finding that still reads as it did at `version` and was not answered. */
 export async function updateFinding(
-  w: Write<Author>,
+  ctx: Write<Author>,
   id: string,
   version: number,
   data: Asked | Answered | (Asked & Answered),
 ): Promise<void> {
-  const changed = await w.tx.finding.updateMany({
+  const changed = await ctx.tx.finding.updateMany({
     where: { id, version, answer: null },
     data: { ...data, version: { increment: 1 } },
   })
@@ -96,30 +96,30 @@ export async function updateFinding(
 
 /** What a yes adds: its lines of work on the head, but for those already ordered, and its price on the job. */
 export async function addFoundWork(
-  w: Write<Author>,
+  ctx: Write<Author>,
   finding: { id: string; visitId: string; what: string },
   jobId: string,
   added: { work: readonly string[]; priceMinor: number | null; taxBasisPoints: number },
 ): Promise<void> {
-  const standing = await w.tx.orderedLine.findMany({
+  const standing = await ctx.tx.orderedLine.findMany({
     where: { visitId: finding.visitId, endedAt: null },
     select: { work: true },
   })
   const fresh = added.work.filter((work) => !standing.some((line) => line.work === work))
-  await w.tx.orderedLine.createMany({
+  await ctx.tx.orderedLine.createMany({
     data: fresh.map((work) => ({
-      id: newId(w.now),
+      id: newId(ctx.now),
       visitId: finding.visitId,
       work,
       note: finding.what,
       findingId: finding.id,
-      createdAt: w.now,
+      createdAt: ctx.now,
     })),
   })
   if (added.priceMinor === null) return
-  await w.tx.priceLine.create({
+  await ctx.tx.priceLine.create({
     data: {
-      id: newId(w.now),
+      id: newId(ctx.now),
       jobId,
       visitId: finding.visitId,
       findingId: finding.id,
@@ -127,7 +127,7 @@ export async function addFoundWork(
       quantity: 1,
       unitMinor: added.priceMinor,
       taxBasisPoints: added.taxBasisPoints,
-      createdAt: w.now,
+      createdAt: ctx.now,
     },
   })
 }

@@ -166,14 +166,14 @@ export type JobChange = {
 }
 
 /** Changes a job that still reads as it did at `version`. */
-export async function updateJob(w: Write, jobId: string, version: number, data: Partial<JobChange>): Promise<void> {
-  const changed = await w.tx.job.updateMany({
+export async function updateJob(ctx: Write, jobId: string, version: number, data: Partial<JobChange>): Promise<void> {
+  const changed = await ctx.tx.job.updateMany({
     where: { id: jobId, version },
     data: { ...data, version: { increment: 1 } },
   })
   conflictUnless(changed, 'this job')
 }
 
-export async function addCall(w: Write, jobId: string, id: string, text: string): Promise<void> {
-  await w.tx.callEntry.create({ data: { id, jobId, at: w.now, byId: w.actor.personId, text } })
+export async function addCall(ctx: Write, jobId: string, id: string, text: string): Promise<void> {
+  await ctx.tx.callEntry.create({ data: { id, jobId, at: ctx.now, byId: ctx.actor.personId, text } })
 }

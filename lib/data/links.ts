@@ -9,10 +9,10 @@ import type { Write } from './write'
 export const newToken = (): string => randomBytes(24).toString('base64url')
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex')
 
-export async function addLink(w: Write, jobId: string, token: string, expiresAt: Date): Promise<string> {
-  const id = newId(w.now)
-  await w.tx.customerLink.create({
-    data: { id, jobId, tokenHash: hashOf(token), createdAt: w.now, expiresAt, byId: w.actor.personId },
+export async function addLink(ctx: Write, jobId: string, token: string, expiresAt: Date): Promise<string> {
+  const id = newId(ctx.now)
+  await ctx.tx.customerLink.create({
+    data: { id, jobId, tokenHash: hashOf(token), createdAt: ctx.now, expiresAt, byId: ctx.actor.personId },
   })
   return id
 }

@@ -74,12 +74,12 @@ export const orderToChange = async (tx: Tx, id: string) =>
 
 /** Takes the order's lock forward; refused when it was changed since `version` was read. */
 export async function bumpOrder(
-  w: Write,
+  ctx: Write,
   order: { readonly id: string; readonly number: string },
   version: number,
   data: Prisma.OutsideOrderUpdateManyMutationInput,
 ): Promise<void> {
-  const changed = await w.tx.outsideOrder.updateMany({
+  const changed = await ctx.tx.outsideOrder.updateMany({
     where: { id: order.id, version },
     data: { ...data, version: { increment: 1 } },
   })

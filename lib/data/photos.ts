@@ -17,10 +17,10 @@ type NewPhoto = Pick<
 >
 
 /** The row of a photo and of its file; the bytes are on the disk already. */
-export async function addPhotoRow(w: Write, file: StoredFile, photo: NewPhoto): Promise<string> {
-  await addFileRow(w.tx, file, 'image/jpeg', w.now)
-  const id = newId(w.now)
-  await w.tx.photo.create({ data: { ...photo, id, sha256: file.sha256, at: w.now, byId: w.actor.personId } })
+export async function addPhotoRow(ctx: Write, file: StoredFile, photo: NewPhoto): Promise<string> {
+  await addFileRow(ctx.tx, file, 'image/jpeg', ctx.now)
+  const id = newId(ctx.now)
+  await ctx.tx.photo.create({ data: { ...photo, id, sha256: file.sha256, at: ctx.now, byId: ctx.actor.personId } })
   return id
 }
 
@@ -32,10 +32,10 @@ export async function photoById(reader: Reader, id: string): Promise<PhotoRecord
 }
 
 /** The row stays and says who took it away, and why. */
-export async function withdrawPhotoRow(w: Write, id: string, why: string): Promise<void> {
-  const changed = await w.tx.photo.updateMany({
+export async function withdrawPhotoRow(ctx: Write, id: string, why: string): Promise<void> {
+  const changed = await ctx.tx.photo.updateMany({
     where: { id, withdrawnAt: null },
-    data: { withdrawnAt: w.now, withdrawnById: w.actor.personId, withdrawnWhy: why },
+    data: { withdrawnAt: ctx.now, withdrawnById: ctx.actor.personId, withdrawnWhy: why },
   })
   conflictUnless(changed, 'this photo')
 }

@@ -10,21 +10,21 @@ export type NewPriceLine = {
   readonly taxBasisPoints: number
 }
 
-export async function addPrice(w: Write, jobId: string, line: NewPriceLine): Promise<string> {
-  const id = newId(w.now)
-  await w.tx.priceLine.create({ data: { ...line, id, jobId, createdAt: w.now } })
-  w.audit({ action: 'price.add', subject: 'price-line', subjectId: id, jobId, changes: line })
+export async function addPrice(ctx: Write, jobId: string, line: NewPriceLine): Promise<string> {
+  const id = newId(ctx.now)
+  await ctx.tx.priceLine.create({ data: { ...line, id, jobId, createdAt: ctx.now } })
+  ctx.audit({ action: 'price.add', subject: 'price-line', subjectId: id, jobId, changes: line })
   return id
 }
 
 /** Takes a line off the job; false: it is not on it, or was taken off before. */
-export async function endPrice(w: Write, jobId: string, lineId: string): Promise<boolean> {
-  const ended = await w.tx.priceLine.updateMany({
+export async function endPrice(ctx: Write, jobId: string, lineId: string): Promise<boolean> {
+  const ended = await ctx.tx.priceLine.updateMany({
     where: { id: lineId, jobId, endedAt: null },
-    data: { endedAt: w.now },
+    data: { endedAt: ctx.now },
   })
   if (ended.count === 0) return false
-  w.audit({ action: 'price.end', subject: 'price-line', subjectId: lineId, jobId })
+  ctx.audit({ action: 'price.end', subject: 'price-line', subjectId: lineId, jobId })
   return true
 }
 
@@ -34,10 +34,10 @@ export type NewPayment = {
   readonly how: string
 }
 
-export async function addPayment(w: Write, jobId: string, payment: NewPayment): Promise<string> {
-  const id = newId(w.now)
-  await w.tx.payment.create({ data: { ...payment, id, jobId, at: w.now, byId: w.actor.personId } })
-  w.audit({ action: 'payment.take', subject: 'payment', subjectId: id, jobId, changes: payment })
+export async function addPayment(ctx: Write, jobId: string, payment: NewPayment): Promise<string> {
+  const id = newId(ctx.now)
+  await ctx.tx.payment.create({ data: { ...payment, id, jobId, at: ctx.now, byId: ctx.actor.personId } })
+  ctx.audit({ action: 'payment.take', subject: 'payment', subjectId: id, jobId, changes: payment })
   return id
 }
 

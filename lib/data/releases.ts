@@ -29,11 +29,11 @@ export type NewRelease = {
   readonly reason: string
 }
 
-export async function addRelease(w: Write, release: NewRelease): Promise<string> {
-  const id = newId(w.now)
+export async function addRelease(ctx: Write, release: NewRelease): Promise<string> {
+  const id = newId(ctx.now)
   const { spec, ...rest } = release
-  await w.tx.release.create({
-    data: { ...rest, id, facts: JSON.stringify(spec), at: w.now, byId: w.actor.personId },
+  await ctx.tx.release.create({
+    data: { ...rest, id, facts: JSON.stringify(spec), at: ctx.now, byId: ctx.actor.personId },
   })
   return id
 }

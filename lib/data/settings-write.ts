@@ -7,27 +7,27 @@ import { conflictUnless, type Write } from './write'
 
 /** A new version of limits and tables; refused when somebody made one since `version` was on the page. Older ones stay. */
 export async function addSettingsVersion(
-  w: Write,
+  ctx: Write,
   version: number,
   reason: string,
   change: (before: ShopSettings) => ShopSettings,
   action: string,
 ): Promise<{ version: number }> {
-  await nextNumber(w.tx, 'settings changed') // one after the other, on every database
-  const before = await currentSettings(w.tx)
+  await nextNumber(ctx.tx, 'settings changed') // one after the other, on every database
+  const before = await currentSettings(ctx.tx)
   conflictUnless({ count: before.version === version ? 1 : 0 }, 'the limits and steps')
   const values = change(before.values)
   const next = before.version + 1
-  await w.tx.settings.create({
+  await ctx.tx.settings.create({
     data: {
       version: next,
       values: JSON.stringify(values),
       reason,
-      createdAt: w.now,
-      byId: w.actor.personId,
+      createdAt: ctx.now,
+      byId: ctx.actor.personId,
     },
   })
-  w.audit({
+  ctx.audit({
     action,
     subject: 'settings',
     subjectId: String(next),

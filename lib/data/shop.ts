@@ -30,9 +30,9 @@ export type NewLogo = { readonly file: StoredFile } & Pick<Picture, 'widthPx' | 
  * Another logo, or none, in the place of the one that was seen. It is compared by what it is and not by the version of the
  * shop's words: name and address may be half typed on the same page.
  */
-export async function changeLogoRow(w: Write, seen: string | null, logo: NewLogo | null): Promise<void> {
-  if (logo) await addFileRow(w.tx, logo.file, 'image/png', w.now)
-  const changed = await w.tx.shop.updateMany({
+export async function changeLogoRow(ctx: Write, seen: string | null, logo: NewLogo | null): Promise<void> {
+  if (logo) await addFileRow(ctx.tx, logo.file, 'image/png', ctx.now)
+  const changed = await ctx.tx.shop.updateMany({
     where: { id: 1, logoSha256: seen },
     data: {
       logoSha256: logo?.file.sha256 ?? null,

@@ -129,31 +129,31 @@ export type NewSupplyLine = {
   readonly visitIds: readonly string[]
 }
 
-export async function addSupplyLine(w: Write, orderId: string, { visitIds, ...line }: NewSupplyLine): Promise<void> {
-  const id = newId(w.now)
-  await w.tx.supplyLine.create({ data: { id, orderId, ...line, arrived: 0 } })
-  await w.tx.supplyHead.createMany({ data: visitIds.map((visitId) => ({ id: newId(w.now), lineId: id, visitId })) })
+export async function addSupplyLine(ctx: Write, orderId: string, { visitIds, ...line }: NewSupplyLine): Promise<void> {
+  const id = newId(ctx.now)
+  await ctx.tx.supplyLine.create({ data: { id, orderId, ...line, arrived: 0 } })
+  await ctx.tx.supplyHead.createMany({ data: visitIds.map((visitId) => ({ id: newId(ctx.now), lineId: id, visitId })) })
 }
 
 /** Keeps a promise of the supplier, and tells it to the parts waits that the order ends. */
 export async function promiseSupply(
-  w: Write,
+  ctx: Write,
   order: { readonly id: string; readonly vendor: string },
   promisedOn: string,
   note: string,
 ): Promise<void> {
-  await w.tx.supplyPromise.create({
-    data: { id: newId(w.now), orderId: order.id, promisedOn, note, at: w.now, byId: w.actor.personId },
+  await ctx.tx.supplyPromise.create({
+    data: { id: newId(ctx.now), orderId: order.id, promisedOn, note, at: ctx.now, byId: ctx.actor.personId },
   })
-  await w.tx.partsWait.updateMany({
+  await ctx.tx.partsWait.updateMany({
     where: { arrivedAt: null, lines: { some: { orderId: order.id } } },
     data: { fromWhom: order.vendor, promisedOn, version: { increment: 1 } },
   })
 }
 
 /** Takes the wait's lock forward, so that its parts are not ordered twice at once. */
-export async function bumpWait(w: Write, waitId: string, version: number): Promise<void> {
-  const changed = await w.tx.partsWait.updateMany({
+export async function bumpWait(ctx: Write, waitId: string, version: number): Promise<void> {
+  const changed = await ctx.tx.partsWait.updateMany({
     where: { id: waitId, version, arrivedAt: null },
     data: { version: { increment: 1 } },
   })
@@ -162,12 +162,12 @@ export async function bumpWait(w: Write, waitId: string, version: number): Promi
 
 /** Takes the order's lock forward; refused when it was changed since `version` was read, or nothing of it is out. */
 export async function bumpSupply(
-  w: Write,
+  ctx: Write,
   order: { readonly id: string; readonly number: string },
   version: number,
   data: Prisma.SupplyOrderUpdateManyMutationInput = {},
 ): Promise<void> {
-  const changed = await w.tx.supplyOrder.updateMany({
+  const changed = await ctx.tx.supplyOrder.updateMany({
     where: { id: order.id, version, ...open },
     data: { ...data, version: { increment: 1 } },
   })

@@ -51,21 +51,21 @@ async function holderOf(tx: Tx, number: string) {
  * one head at a time; `field` names the form field that a clash is shown at. With `another` the one it wears comes off
  * even when none is typed.
  */
-export async function hangTag(
-  w: Write,
+export async function assignTag(
+  ctx: Write,
   headId: string,
   typed: TagNumber | null,
   field: string,
   { another = false }: { readonly another?: boolean } = {},
 ): Promise<string> {
-  const worn = await w.tx.tagAssignment.findFirst({ where: { headId, to: null } })
+  const worn = await ctx.tx.tagAssignment.findFirst({ where: { headId, to: null } })
   if (worn && (typed === null ? !another : typed.number === worn.number)) return worn.number
-  const holder = typed && (await holderOf(w.tx, typed.number))
+  const holder = typed && (await holderOf(ctx.tx, typed.number))
   if (typed && holder) refuseTaken(typed.number, holder, field)
-  if (worn) await takeOffTag(w, headId)
-  const tag = typed ?? (await nextTag(w.tx))
-  await w.tx.tagAssignment.create({
-    data: { id: newId(w.now), headId, ...tag, activeNumber: tag.number, from: w.now, to: null },
+  if (worn) await takeOffTag(ctx, headId)
+  const tag = typed ?? (await nextTag(ctx.tx))
+  await ctx.tx.tagAssignment.create({
+    data: { id: newId(ctx.now), headId, ...tag, activeNumber: tag.number, from: ctx.now, to: null },
   })
   return tag.number
 }
@@ -84,6 +84,6 @@ function refuseTaken(number: string, { headId, head }: Holder, field: string): n
 }
 
 /** The tag comes off the head and may be used again; the old assignment still finds it. */
-export async function takeOffTag(w: Write, headId: string): Promise<void> {
-  await w.tx.tagAssignment.updateMany({ where: { headId, to: null }, data: { activeNumber: null, to: w.now } })
+export async function takeOffTag(ctx: Write, headId: string): Promise<void> {
+  await ctx.tx.tagAssignment.updateMany({ where: { headId, to: null }, data: { activeNumber: null, to: ctx.now } })
 }

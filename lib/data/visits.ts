@@ -51,13 +51,13 @@ export async function bumpVisit(tx: Tx, visit: { id: string; version: number }):
 
 /** Appends to the visit's log and returns the event's sequence number. */
 export async function addEvent(
-  w: Write,
+  ctx: Write,
   visitId: string,
   kind: EventKind,
   step: StepKey | null,
   more: { note?: string; orderId?: string } = {},
 ): Promise<number> {
-  const event = await w.tx.visitEvent.create({
+  const event = await ctx.tx.visitEvent.create({
     data: {
       visitId,
       kind,
@@ -65,9 +65,9 @@ export async function addEvent(
       occurrence: step?.occurrence ?? '',
       orderId: step?.orderId ?? more.orderId ?? null,
       note: more.note ?? '',
-      at: w.now,
-      byId: w.actor.personId,
-      settingsVersion: w.settingsVersion,
+      at: ctx.now,
+      byId: ctx.actor.personId,
+      settingsVersion: ctx.settingsVersion,
     },
   })
   return event.seq

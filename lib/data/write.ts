@@ -42,7 +42,7 @@ const isUniqueViolation = (error: unknown): boolean =>
 export async function write<T, A extends Author = Actor>(
   actor: A,
   moment: Moment,
-  work: (w: Write<A>) => Promise<T>,
+  work: (ctx: Write<A>) => Promise<T>,
 ): Promise<T> {
   const client = await db()
   try {
@@ -58,7 +58,7 @@ async function writeOnce<T, A extends Author>(
   tx: Tx,
   actor: A,
   moment: Moment,
-  work: (w: Write<A>) => Promise<T>,
+  work: (ctx: Write<A>) => Promise<T>,
 ): Promise<T> {
   const stored = await storedAnswer<T>(tx, actor, moment.op)
   if (stored) return stored.result

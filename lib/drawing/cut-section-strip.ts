@@ -1,4 +1,4 @@
-import { thou } from '@/lib/core/units/format-figure'
+import { formatThou } from '@/lib/core/units/format-figure'
 import { metalOf, newDeckAt } from './cut-section-body'
 import type { Frame } from './cut-section-frame'
 import { hatchInside } from './cut-section-hatch'
@@ -62,7 +62,7 @@ function keyedOf(geometry: SectionGeometry): Keyed[] {
   })
   if (centreIn === null) return seats
   const depth = newDeckAt(geometry, centreIn).zIn
-  const words = isCut(motion) ? `chamber centre, cut ${thou(depth)} deep` : 'chamber centre'
+  const words = isCut(motion) ? `chamber centre, cut ${formatThou(depth)} deep` : 'chamber centre'
   return [...seats, { xIn: centreIn, zIn: null, words, tone: 'ink', bold: false }]
 }
 

@@ -1,4 +1,4 @@
-import { formatFigure, thou } from '@/lib/core/units/format-figure'
+import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import { roughWidth } from './dimension'
 import type { CutSectionInput, PlacedValve, SeatMark, SectionGeometry } from './cut-section-types'
 
@@ -34,8 +34,8 @@ export const mustHold = (valve: PlacedValve): boolean => {
 export function seatWords(valve: PlacedValve): string {
   const { name, overDeckIn, lost } = tellingCircle(valve)
   const circle = `${valve.port} ${circleWords[name]}`
-  if (!lost) return `${circle}, ${thou(overDeckIn)} clear`
-  return `${mustHold(valve) ? 'hold: ' : ''}${circle}, ${thou(-overDeckIn)} cut away`
+  if (!lost) return `${circle}, ${formatThou(overDeckIn)} clear`
+  return `${mustHold(valve) ? 'hold: ' : ''}${circle}, ${formatThou(-overDeckIn)} cut away`
 }
 
 export const isCut = ({ flatIn, slope }: SectionGeometry['motion']): boolean => flatIn > 0 || slope > 0
@@ -50,12 +50,12 @@ function cutWords(geometry: SectionGeometry, { deepEdge }: CutSectionInput): str
   const { motion, refused, depthsIn, angleDeg } = geometry
   if (refused !== null) return `This cut cannot be drawn. ${refused}`
   if (!isCut(motion)) return 'No cut.'
-  if (motion.slope === 0) return `Flat cut, ${thou(motion.flatIn)} at both edges.`
+  if (motion.slope === 0) return `Flat cut, ${formatThou(motion.flatIn)} at both edges.`
   const shallowEdge = deepEdge === 'exhaust' ? 'intake' : 'exhaust'
   const angle = angleDeg === null ? '' : `, ${degrees(angleDeg)}`
   return (
-    `${motion.flatIn > 0 ? 'Angle and flat cut' : 'Angle cut'}${angle}: ${thou(depthsIn.shallow)} at the ` +
-    `${shallowEdge} edge, ${thou(depthsIn.deep)} at the ${deepEdge} edge, which is the deep edge.`
+    `${motion.flatIn > 0 ? 'Angle and flat cut' : 'Angle cut'}${angle}: ${formatThou(depthsIn.shallow)} at the ` +
+    `${shallowEdge} edge, ${formatThou(depthsIn.deep)} at the ${deepEdge} edge, which is the deep edge.`
   )
 }
 

@@ -1,4 +1,4 @@
-import { formatFigure, thou } from '@/lib/core/units/format-figure'
+import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import { bodyMarks, breakMarks, chamberLines, newDeckAt, quenchPad } from './cut-section-body'
 import { frameOf, narrowLook, wideLook, type CutSectionLook, type Frame } from './cut-section-frame'
 import { sectionGeometry } from './cut-section-geometry'
@@ -103,7 +103,7 @@ function edges(
     const named = deep && motion.slope > 0
     return [
       ...(depthIn > 0 ? gapDimension(leadX + out * 3.5, newY, deckY, leadX + out, tailMm) : []),
-      ...text([at, firstY], isCut(motion) ? thou(depthIn) : '', look.figureMm, { anchor, bold: true }),
+      ...text([at, firstY], isCut(motion) ? formatThou(depthIn) : '', look.figureMm, { anchor, bold: true }),
       ...text([at, nameY], `${edge} edge`, look.textMm, { anchor }),
       ...text([at, firstY + 2 * look.rowMm], named ? 'deep edge' : '', look.textMm, { anchor, bold: true }),
     ]

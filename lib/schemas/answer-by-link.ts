@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords } from './figure'
+import { requiredText } from './figure'
 
 /**
  * The customer's own answer to a finding. Price and work are the shop's to say: only which version of them was read goes
@@ -10,7 +10,7 @@ export const answerByLinkSchema = z.object({
   findingId: z.string().max(64),
   version: z.number().int().positive(),
   answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
-  answeredBy: neededWords('Write your name.', 120),
+  answeredBy: requiredText('Write your name.', 120),
 })
 export type AnswerByLinkForm = z.input<typeof answerByLinkSchema>
 export type AnswerByLinkInput = Omit<z.output<typeof answerByLinkSchema>, 'token'>

@@ -4,7 +4,7 @@ import { engineFigureKeys, engineFigures, type EngineFigureKey } from '@/lib/cor
 import type { Asked } from '@/lib/core/options/question-of'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 
 const text = z.string().trim().max(200)
 
@@ -163,7 +163,7 @@ export const keepEstimateSchema = z
     wayId: z.string().min(1, 'Choose a way.').max(120),
     /** Angle part that the slider stands at, in inches; null: as the way proposes. */
     angleIn: z.number().min(0).max(0.5).nullable(),
-    forWhom: neededWords('Say who it is for.', 120),
+    forWhom: requiredText('Say who it is for.', 120),
     note: words(500),
   })
   .superRefine(({ question }, context) => {

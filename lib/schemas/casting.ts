@@ -9,7 +9,7 @@ import {
 import { tracedOpening } from '@/lib/core/cut/outline-text'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import { neededWords, optionalFigure, words, type Figure } from './figure'
+import { requiredText, optionalFigure, words, type Figure } from './figure'
 import { optionalAmount } from './money'
 
 /** Where a figure belongs: to one chamber form, or to the casting whatever its form. */
@@ -42,7 +42,7 @@ const outline = z
 const noOutlines = { 'as-cast': '', machined: '', opened: '' }
 
 const bolt = z.object({
-  label: neededWords('Name the bolt: "1", "front dowel side".', 60),
+  label: requiredText('Name the bolt: "1", "front dowel side".', 60),
   xIn: optionalFigure('length'),
   yIn: optionalFigure('alongHead'),
   diameterIn: optionalFigure('length'),
@@ -55,7 +55,7 @@ const bolt = z.object({
 const variant = z.object({
   /** '' for one that is new. */
   variantId: z.string(),
-  name: neededWords('Name the variant.', 120),
+  name: requiredText('Name the variant.', 120),
   nominalCc: optionalFigure('chamberVolume'),
   supply: z.enum(['stock', 'special']),
   cutByMaker: z.boolean(),
@@ -69,8 +69,8 @@ const variant = z.object({
 })
 
 const facts = z.object({
-  name: neededWords('Type the name the shop knows it by.', 120),
-  material: neededWords('Type the material.', 60),
+  name: requiredText('Type the name the shop knows it by.', 120),
+  material: requiredText('Type the material.', 60),
   chamberCount: z
     .string()
     .trim()

@@ -28,7 +28,7 @@ export const optionalFigure = (quantity: Quantity) =>
     .transform((text, context) => (text === '' ? null : read(text, quantity, context)))
 
 export const words = (most = 200) => z.string().trim().max(most, `At most ${most} characters.`)
-export const neededWords = (message: string, most = 200) => words(most).min(1, message)
+export const requiredText = (message: string, most = 200) => words(most).min(1, message)
 
 /** A day of the calendar, "2026-03-14"; '' → null. */
 export const optionalDay = z

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 import { workId } from './job'
 import { optionalAmount, taxPercent } from './money'
 
@@ -22,7 +22,7 @@ export type AskFindingInput = z.output<typeof askFindingSchema>
 export const answerFindingSchema = z.object({
   ...askedFields,
   answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
-  answeredBy: neededWords('Say who answered.', 120),
+  answeredBy: requiredText('Say who answered.', 120),
 })
 export type AnswerFindingForm = z.input<typeof answerFindingSchema>
 export type AnswerFindingInput = z.output<typeof answerFindingSchema>

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 import { readingEntry } from './visit'
 
 const several = z.union([z.uuid().transform((one) => [one]), z.array(z.uuid()).max(12)])
@@ -30,7 +30,7 @@ export const correctReferenceSchema = z
     readingId: z.uuid().nullable(),
     correction: z.enum(['replace', 'withdraw']),
     text: words(40),
-    reason: neededWords('Say why it is corrected.', 300),
+    reason: requiredText('Say why it is corrected.', 300),
   })
   .refine(({ readingId, correction }) => readingId !== null || correction === 'withdraw', {
     path: ['text'],

@@ -7,8 +7,8 @@ import { presets, type Preset, type WorkId } from '@/lib/core/route/types'
 import { isDay } from '@/lib/core/shop/calendar'
 import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
 import { customerChoice } from './customer'
-import { neededWords, optionalDay, optionalFigure, words } from './figure'
-import { amount, optionalAmount, pieces, taxPercent } from './money'
+import { requiredText, optionalDay, optionalFigure, words } from './figure'
+import { amount, optionalAmount, quantity, taxPercent } from './money'
 
 export const workId = z.custom<WorkId>((id) => typeof id === 'string' && isWorkId(id), 'There is no such work.')
 
@@ -68,8 +68,8 @@ export const bookedHead = z.object({
 export const orderedWork = z.object({ work: workId, note: words(200) })
 
 export const pricedLine = z.object({
-  text: neededWords('Say what it is for.', 120),
-  quantity: pieces,
+  text: requiredText('Say what it is for.', 120),
+  quantity: quantity,
   unitPrice: amount,
   tax: taxPercent,
 })
@@ -210,7 +210,7 @@ export const changeOrderedWorkSchema = z
       .max(16),
     add: z.array(orderedWork).max(60),
     end: z.array(workId).max(60),
-    reason: neededWords('Say why the order changes.', 300),
+    reason: requiredText('Say why the order changes.', 300),
   })
   .refine(({ add, end }) => add.length + end.length > 0, {
     path: ['add'],
@@ -233,7 +233,7 @@ export type AddPriceLineInput = z.output<typeof addPriceLineSchema>
 export const endPriceLineSchema = z.object({ jobId: id, lineId: id })
 export type EndPriceLineInput = z.output<typeof endPriceLineSchema>
 
-export const logCallSchema = z.object({ jobId: id, text: neededWords('Write what was said.', 1000) })
+export const logCallSchema = z.object({ jobId: id, text: requiredText('Write what was said.', 1000) })
 export type LogCallInput = z.output<typeof logCallSchema>
 
 /** What somebody types or scans into the Find box. */

@@ -19,7 +19,7 @@ export const taxPercent = z
     return Number(whole || '0') * 100 + Number(rest.padEnd(2, '0'))
   })
 
-export const pieces = z
+export const quantity = z
   .string()
   .trim()
   .regex(/^[1-9]\d{0,3}$/, 'Type a whole number, 1 or more.')

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, optionalDay, optionalFigure, words } from './figure'
+import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { optionalAmount } from './money'
 import { stepIdSchema } from './step'
 
@@ -78,7 +78,7 @@ export const receiveOutsideSchema = z.object({
 export const rejectOutsideSchema = z.object({
   orderId: z.uuid(),
   visitId: z.uuid(),
-  why: neededWords('Say what is wrong with it.', 300),
+  why: requiredText('Say what is wrong with it.', 300),
   redoCost: payer,
 })
 

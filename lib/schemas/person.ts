@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { grants, roles } from '@/lib/core/access/roles'
-import { neededWords } from './figure'
+import { requiredText } from './figure'
 
-export const personName = neededWords('Type the name as the others call it.', 80)
+export const personName = requiredText('Type the name as the others call it.', 80)
 export const signInName = z
   .string()
   .trim()

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 import { stepIdSchema } from './step'
 
 const idOrNone = z
@@ -23,6 +23,6 @@ export type AddPhotoInput = z.output<typeof addPhotoSchema>
 
 export const withdrawPhotoSchema = z.object({
   photoId: z.uuid(),
-  reason: neededWords('Say why it is withdrawn.', 300),
+  reason: requiredText('Say why it is withdrawn.', 300),
 })
 export type WithdrawPhotoInput = z.output<typeof withdrawPhotoSchema>

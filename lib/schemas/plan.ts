@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { cutKinds } from '@/lib/core/route/types'
-import { neededWords, optionalFigure, words } from './figure'
+import { requiredText, optionalFigure, words } from './figure'
 
 export const splitKinds = ['flat', 'angle', 'degrees', 'margin'] as const
 
@@ -23,6 +23,6 @@ export type PlanChoice = z.output<typeof planChoiceSchema>
 
 export const acceptPlanSchema = z.object({
   planId: z.uuid(),
-  by: neededWords('Say who said yes.', 120),
-  how: neededWords('Say how: at the counter, by telephone.', 120),
+  by: requiredText('Say who said yes.', 120),
+  how: requiredText('Say how: at the counter, by telephone.', 120),
 })

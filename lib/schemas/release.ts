@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 
 export const releaseVisitSchema = z.object({
   visitId: z.uuid(),
@@ -10,13 +10,13 @@ export const releaseVisitSchema = z.object({
 
 export const handOverSchema = z.object({
   jobId: z.uuid(),
-  takenBy: neededWords('Say who takes the heads.'),
+  takenBy: requiredText('Say who takes the heads.'),
   note: words(300),
   heads: z
     .array(
       z.object({
         visitId: z.uuid(),
-        side: neededWords('Say which side it goes on, or “not said”.', 80),
+        side: requiredText('Say which side it goes on, or “not said”.', 80),
         partsBack: words(300),
       }),
     )

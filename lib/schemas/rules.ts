@@ -7,9 +7,9 @@ import { isOwnStep, isWorkId } from '@/lib/core/route/rules'
 import type { Cell } from '@/lib/core/route/steps'
 import { stations, type OwnStepId, type Station } from '@/lib/core/route/types'
 import { ownOwes } from '@/lib/core/route/own-owes'
-import { neededWords, optionalFigure } from './figure'
+import { requiredText, optionalFigure } from './figure'
 
-const reason = neededWords('Say why: it stands beside the new steps for whoever asks later.', 400)
+const reason = requiredText('Say why: it stands beside the new steps for whoever asks later.', 400)
 const version = z.number().int()
 
 /** A step as the tables name it: flow runs by their place in the job. */
@@ -20,14 +20,14 @@ const stepRef = z.custom<StepRef>(
 const cell = z.enum(['●', '○', '◐', '–'] satisfies Cell[])
 const cells = z.tuple([cell, cell, cell, cell])
 const station = z.enum(stations)
-const label = neededWords('Give the step a name.', 60)
+const label = requiredText('Give the step a name.', 60)
 const asked = { waitsFor: z.array(stepRef), undoneBy: z.array(z.enum(causes)) }
 
 export const nameStationsSchema = z
   .object({
     version,
     names: z.object(
-      Object.fromEntries(stations.map((id) => [id, neededWords('Give the station a name.', 60)])) as Record<
+      Object.fromEntries(stations.map((id) => [id, requiredText('Give the station a name.', 60)])) as Record<
         Station,
         z.ZodString
       >,

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { parseSetting, settingFields, type SettingField, type SettingKey } from '@/lib/core/shop/setting-fields'
 import type { ShopLimits } from '@/lib/core/shop/settings'
-import { neededWords } from './figure'
+import { requiredText } from './figure'
 
 const typedSetting = (field: SettingField) =>
   z.string().transform((text, context) => {
@@ -26,7 +26,7 @@ export const changeSettingsSchema = z
     /** The version that was on the page: another one since then is a conflict. */
     version: z.number().int(),
     values,
-    reason: neededWords('Say why: it stands beside the new limits for whoever asks later.', 400),
+    reason: requiredText('Say why: it stands beside the new limits for whoever asks later.', 400),
   })
   .superRefine(inOrder)
 

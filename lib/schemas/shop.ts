@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, optionalDay, words } from './figure'
+import { requiredText, optionalDay, words } from './figure'
 import { newPassword, personName, signInName } from './person'
 
 export const papers = ['letter', 'a4'] as const
@@ -38,7 +38,7 @@ export const currency = z
   )
 
 const shopWords = {
-  name: neededWords('Type the name of the shop.', 120),
+  name: requiredText('Type the name of the shop.', 120),
   address: words(400),
   phone: words(60),
   locale,
@@ -50,7 +50,7 @@ export const shopFactsSchema = z.object({ ...shopWords, timeZone, currency })
 export const ownerSchema = z.object({ name: personName, signIn: signInName, password: newPassword })
 export const setUpShopSchema = z
   .object({
-    code: neededWords('Type the code that the console shows.', 100),
+    code: requiredText('Type the code that the console shows.', 100),
     shop: shopFactsSchema,
     owner: ownerSchema,
     /** The password once more: a slip in it would lock the only owner out. */
@@ -64,7 +64,7 @@ export const changeShopSchema = z.object({ ...shopWords, version: z.number().int
 
 export const instrumentKinds = ['burette', 'gauge', 'flow bench', 'other'] as const
 export const addInstrumentSchema = z.object({
-  name: neededWords('Type the name that is on it.', 120),
+  name: requiredText('Type the name that is on it.', 120),
   kind: z.enum(instrumentKinds),
   lastCheckedOn: optionalDay,
   dueOn: optionalDay,

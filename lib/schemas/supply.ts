@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { isDay } from '@/lib/core/shop/calendar'
-import { neededWords, optionalDay, words } from './figure'
+import { requiredText, optionalDay, words } from './figure'
 import { optionalTag } from './job'
-import { optionalAmount, pieces } from './money'
+import { optionalAmount, quantity } from './money'
 
 const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
 const id = z.uuid()
@@ -23,7 +23,7 @@ const headLine = z
   })
 
 /** How many; '' → none of it. */
-const optionalPieces = z.union([z.literal('').transform(() => 0), pieces], 'Type a whole number, or nothing.')
+const optionalPieces = z.union([z.literal('').transform(() => 0), quantity], 'Type a whole number, or nothing.')
 
 const partLine = z
   .object({
@@ -87,6 +87,6 @@ export type RepromiseSupply = z.output<typeof repromiseSupplySchema>
 export const endSupplySchema = z.object({
   orderId: id,
   version,
-  reason: neededWords('Say why the rest does not come.', 300),
+  reason: requiredText('Say why the rest does not come.', 300),
 })
 export type EndSupply = z.output<typeof endSupplySchema>

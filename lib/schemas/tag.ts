@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 
 const tagged = { headId: z.uuid(), version: z.number().int() }
 
@@ -7,7 +7,7 @@ export const changeTagSchema = z.object({
   ...tagged,
   /** As typed; the next of the series when it is left empty. */
   number: words(40),
-  reason: neededWords('Say why it gets another: lost, bent, used again.', 200),
+  reason: requiredText('Say why it gets another: lost, bent, used again.', 200),
 })
 
 export const takeOffTagSchema = z.object({ ...tagged, reason: words(200) })

@@ -1,15 +1,15 @@
 import { z } from 'zod'
-import { neededWords, words } from './figure'
-import { pieces } from './money'
+import { requiredText, words } from './figure'
+import { quantity } from './money'
 
 export const vendorSchema = z.object({
-  name: neededWords('Type the name of the vendor.', 120),
+  name: requiredText('Type the name of the vendor.', 120),
   phone: words(60),
   email: z.union([z.literal(''), z.email('This does not look like an e-mail address.')]),
   address: words(400),
   services: words(400),
   /** How many heads make a full box; '' → none is waited for. */
-  boxHeads: z.union([z.literal('').transform(() => null), pieces], 'Type a whole number, or nothing.').default(null),
+  boxHeads: z.union([z.literal('').transform(() => null), quantity], 'Type a whole number, or nothing.').default(null),
 })
 const expected = { vendorId: z.string(), version: z.number().int() }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { readingKinds } from '@/lib/core/readings/types'
-import { neededWords, words } from './figure'
+import { requiredText, words } from './figure'
 import { stepIdSchema } from './step'
 
 export const stepKey = z.object({
@@ -41,13 +41,13 @@ export const correctReadingSchema = z.object({
   readingId: z.uuid(),
   correction: z.enum(['replace', 'withdraw']),
   text: words(500),
-  reason: neededWords('Say why it is corrected.', 300),
+  reason: requiredText('Say why it is corrected.', 300),
 })
 
 export const openHoldSchema = z.object({
   visitId: z.uuid(),
   stepId: stepIdSchema.nullable(),
-  reason: neededWords('Say what is wrong.', 500),
+  reason: requiredText('Say what is wrong.', 500),
 })
 
 export const holdDecisions = ['use-as-is', 'rework', 'scrap', 'return-as-is'] as const
@@ -56,7 +56,7 @@ export const decideHoldSchema = z
     holdId: z.uuid(),
     version: z.number().int(),
     decision: z.enum(holdDecisions, 'Choose how it goes on.'),
-    note: neededWords('Say why.', 500),
+    note: requiredText('Say why.', 500),
     customerYes: words(200),
   })
   .refine((input) => input.decision !== 'use-as-is' || input.customerYes !== '', {
@@ -67,24 +67,24 @@ export const decideHoldSchema = z
 export const waiveGapSchema = z.object({
   visitId: z.uuid(),
   gap: z.string().max(200),
-  reason: neededWords('Say why it may pass.', 500),
+  reason: requiredText('Say why it may pass.', 500),
 })
 
 export const returnAsIsSchema = z.object({
   visitId: z.uuid(),
-  reason: neededWords('Say why it goes back.', 500),
+  reason: requiredText('Say why it goes back.', 500),
 })
 
 export const reportFindingSchema = z.object({
   visitId: z.uuid(),
   stepId: stepIdSchema.nullable(),
-  what: neededWords('Say what was found.', 1000),
+  what: requiredText('Say what was found.', 1000),
 })
 
 export const partsWaitSchema = z.object({
   visitId: z.uuid(),
   step: stepKey,
-  what: neededWords('Say what it waits for.', 200),
+  what: requiredText('Say what it waits for.', 200),
   fromWhom: words(200),
   promisedOn: z
     .string()

@@ -3,7 +3,7 @@ import type { z } from 'zod'
 import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError, type Result } from '@/lib/core/errors'
 import type { Moment } from '@/lib/data/write'
-import { carryOut } from './define-action'
+import { runAction } from './define-action'
 import { refusalOf, statusOf } from './error-to-response'
 import { readUpload } from './read-upload'
 import { requireActor } from './require-actor'
@@ -51,7 +51,7 @@ async function takeIn<Input extends WithHash, T>(
     const bytes = await fileOf(form, advice.noFile)
     const sha256 = createHash('sha256').update(bytes).digest('hex')
     const sent = { op: form.get('op') as string, input: { ...wordsOf(form), sha256 } }
-    return await carryOut(name, schema, sent, (input, moment) => act(actor, { ...input, bytes }, moment))
+    return await runAction(name, schema, sent, (input, moment) => act(actor, { ...input, bytes }, moment))
   } catch (error) {
     return { ok: false, refusal: refusalOf(error) }
   }

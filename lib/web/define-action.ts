@@ -22,7 +22,7 @@ const fieldErrors = (error: z.ZodError): Record<string, string> =>
   Object.fromEntries(error.issues.map((issue) => [issue.path.join('.'), issue.message]))
 
 /** Parses what was sent, does it, and turns whatever stops it into words. `name` makes two actions' contents differ. */
-export async function carryOut<S extends z.ZodType, T>(
+export async function runAction<S extends z.ZodType, T>(
   name: string,
   schema: S,
   sent: Sent<unknown>,
@@ -62,7 +62,7 @@ export function defineAction<S extends z.ZodType, T>(
   return async (sent) => {
     try {
       const actor = await requireActor()
-      return await carryOut(name, schema, sent, (input, moment) => useCase(actor, input, moment))
+      return await runAction(name, schema, sent, (input, moment) => useCase(actor, input, moment))
     } catch (error) {
       return { ok: false, refusal: refusalOf(error) }
     }

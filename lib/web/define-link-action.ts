@@ -1,8 +1,8 @@
 import { notFound } from 'next/navigation'
 import type { z } from 'zod'
 import type { Moment } from '@/lib/data/write'
-import { carryOut, type ServerAction } from './define-action'
-import { useAllowed as isAllowed } from './throttle'
+import { runAction, type ServerAction } from './define-action'
+import { withinRateLimit as isAllowed } from './throttle'
 
 type WithToken = { readonly token: string }
 
@@ -20,7 +20,7 @@ export function defineLinkAction<Form, Input extends WithToken, T>(
       const message = 'Too many at once. Wait a minute, then send it again.'
       return { ok: false, refusal: { code: 'too-many', message } }
     }
-    const result = await carryOut(name, schema, sent, ({ token, ...input }, moment) =>
+    const result = await runAction(name, schema, sent, ({ token, ...input }, moment) =>
       useCase({ token }, input, moment),
     )
     if (!result.ok && result.refusal.code === 'not-found') notFound()

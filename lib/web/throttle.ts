@@ -26,11 +26,11 @@ export async function signInFailed(name: string): Promise<void> {
 export const signInSucceeded = async (name: string): Promise<void> => void (await byName.delete(key(name)))
 
 /** False when there were too many in the last minute. */
-export const useAllowed = (what: string): Promise<boolean> => within(byUse, what)
+export const withinRateLimit = (what: string): Promise<boolean> => within(byUse, what)
 
 /** The same where a picture or a paper is answered: refused in words. */
 export async function refuseTooMany(what: string): Promise<void> {
-  if (await useAllowed(what)) return
+  if (await withinRateLimit(what)) return
   throw new RefusedError({ code: 'too-many', message: 'Too many at once. Wait a minute, then try again.' })
 }
 

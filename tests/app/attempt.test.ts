@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { newOperationId } from '@/app/_components/form/operation-id'
 
 describe('operation ids', () => {
@@ -12,17 +12,17 @@ describe('operation ids', () => {
 
 describe('attempts at a change', () => {
   it('go out under the same id while the same content has no answer', () => {
-    const attempts = new Attempts()
+    const attempts = new OperationIds()
     expect(attempts.idFor({ name: 'Ada' })).toBe(attempts.idFor({ name: 'Ada' }))
   })
 
   it('get a new id for other content', () => {
-    const attempts = new Attempts()
+    const attempts = new OperationIds()
     expect(attempts.idFor({ name: 'Ada' })).not.toBe(attempts.idFor({ name: 'Adam' }))
   })
 
   it('get a new id for the same content once there was an answer', () => {
-    const attempts = new Attempts()
+    const attempts = new OperationIds()
     const first = attempts.idFor({ name: 'Ada' })
     attempts.answered()
     expect(attempts.idFor({ name: 'Ada' })).not.toBe(first)

@@ -29,7 +29,7 @@ import type { FlowConditions, FlowRun } from '@/lib/core/flow/types'
 import { meanVelocityFps } from '@/lib/core/flow/velocity'
 import { inlineIntake } from '@/lib/core/intake/inline'
 import { faceAngleFromManifold, vIntake, type VIntakeInput } from '@/lib/core/intake/v-engine'
-import { minorOf } from '@/lib/core/money/amount'
+import { parseAmount } from '@/lib/core/money/amount'
 import { learnRate, type RateCut } from '@/lib/core/rate/learn'
 import { advisePass, type PassInput } from '@/lib/core/rate/next-pass'
 import { priorRate, type Rate } from '@/lib/core/rate/rate'
@@ -91,8 +91,8 @@ const figures: readonly Kind[] = [
     /not possible for depth of cut/,
   ],
   ['half a chamber', () => parseFigure('7.5', 'chambers'), 'out-of-range', /whole number/],
-  ['an amount that is none', () => minorOf('1,250.00', 2), 'unreadable', /Type an amount such as 125 or 125\.50/],
-  ['more decimals than the money has', () => minorOf('1.255', 2), 'unreadable', /Type an amount/],
+  ['an amount that is none', () => parseAmount('1,250.00', 2), 'unreadable', /Type an amount such as 125 or 125\.50/],
+  ['more decimals than the money has', () => parseAmount('1.255', 2), 'unreadable', /Type an amount/],
 ]
 
 const burette = { divisionCc: 0.2, repeatabilityCc: 0.3 }

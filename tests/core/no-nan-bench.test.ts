@@ -2,7 +2,7 @@ import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { engineFigures, type EngineFacts } from '@/lib/core/engine/figures'
-import { amountText, minorOf } from '@/lib/core/money/amount'
+import { formatAmount, parseAmount } from '@/lib/core/money/amount'
 import { percentOf } from '@/lib/core/money/percent'
 import { roundMinor, totals } from '@/lib/core/money/totals'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
@@ -178,8 +178,8 @@ describe('money', () => {
   holds(
     'minorOf',
     [fc.oneof(fc.string(), fc.stringMatching(/^\d{0,10}[.,]?\d{0,4}$/)), fc.integer({ min: 0, max: 3 })],
-    minorOf,
+    parseAmount,
   )
-  holds('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], amountText)
+  holds('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], formatAmount)
   holds('percentOf', [fc.nat(10_000)], percentOf)
 })

@@ -53,7 +53,7 @@ import { planeFit } from '@/lib/core/straightness/plane-fit'
 import { judgeStraightness } from '@/lib/core/straightness/straightness'
 import { fromCore, toCore, unitNamed } from '@/lib/core/units/convert'
 import { factOf } from '@/lib/core/units/fact-of'
-import { formatBare, formatFigure, thou, withUnit } from '@/lib/core/units/format-figure'
+import { formatBare, formatFigure, formatThou, withUnit } from '@/lib/core/units/format-figure'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import { quantityNames } from '@/lib/core/units/quantities'
 import { readNumber } from '@/lib/core/units/read-number'
@@ -113,7 +113,7 @@ describe('units', () => {
   sound(formatFigure, [plain(-100, 100), quantity, unit])
   sound(formatBare, [plain(-100, 100), quantity, unit])
   sound(withUnit, [harmless, unit])
-  sound(thou, [plain(-1, 1)])
+  sound(formatThou, [plain(-1, 1)])
   sound(factOf, [harmless, maybe(finite), quantity])
 })
 

@@ -1,7 +1,7 @@
 'use client'
 import { useCallback, useId, useMemo, useState } from 'react'
 import { EmptyState } from '@/app/_components/ui/empty-state'
-import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
+import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
 import { wayTitle } from '@/lib/core/options/way-words'
 import { waysOf } from '@/lib/core/options/ways'
@@ -9,7 +9,7 @@ import { ChosenWay } from './chosen-way'
 import { StartsTable } from './starts-table'
 import { WayList, type MoneyManner } from './way-list'
 
-export type Chosen = { readonly way: Way; /** Null: as the way proposes. */ readonly angleIn: number | null }
+export type Chosen = { readonly way: CutOption; /** Null: as the way proposes. */ readonly angleIn: number | null }
 
 type Props = {
   question: BenchQuestion
@@ -63,7 +63,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
   )
 }
 
-function headline(ways: readonly Way[]): string {
+function headline(ways: readonly CutOption[]): string {
   const [mildest] = ways
   if (!mildest || mildest.ruledOut !== '') return 'Not as asked: every way is ruled out.'
   return `Yes. ${wayTitle(mildest)}.`

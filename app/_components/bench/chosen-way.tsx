@@ -4,7 +4,7 @@ import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { useMedia } from '@/app/_components/ui/use-media'
-import type { BenchQuestion, Way } from '@/lib/core/options/bench-types'
+import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { earlierFlowWords, flowOfCutsLike, type EarlierFlow } from '@/lib/core/options/earlier-flow'
 import { lineFrom, wayAt } from '@/lib/core/options/way-cut'
@@ -17,7 +17,7 @@ import styles from './chosen-way.module.css'
 
 type Props = {
   question: BenchQuestion
-  way: Way
+  way: CutOption
   angleIn: number | null
   onAngle: (angleIn: number) => void
   chamberShape: 'open' | 'closed'
@@ -93,7 +93,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
   )
 }
 
-function WaySteps({ way }: { way: Way }) {
+function WaySteps({ way }: { way: CutOption }) {
   if (way.steps.length === 0) return null
   return (
     <section aria-label="Steps it makes necessary">

@@ -1,7 +1,7 @@
 'use client'
 import { useId } from 'react'
 import type { TargetLine } from '@/lib/core/cut/target-line'
-import { thou } from '@/lib/core/units/format-figure'
+import { formatThou } from '@/lib/core/units/format-figure'
 import styles from './line-slider.module.css'
 
 type Props = {
@@ -28,7 +28,7 @@ export function LineSlider({ line, angleIn, onAngle, deepEdge }: Props) {
   const steps = Math.max(1, Math.ceil(endIn / stepIn - 1e-6))
   const at = Math.round(angleIn / stepIn)
   const flatIn = Math.max(0, line.allFlatIn - (angleIn / line.allAngleIn) * line.allFlatIn)
-  const said = `${thou(flatIn)} flat and ${thou(angleIn)} at the ${deepEdge} edge`
+  const said = `${formatThou(flatIn)} flat and ${formatThou(angleIn)} at the ${deepEdge} edge`
   const x = (inches: number) => Math.min(width, (inches / (steps * stepIn)) * width)
   return (
     <div className={styles.slider}>
@@ -59,8 +59,8 @@ export function LineSlider({ line, angleIn, onAngle, deepEdge }: Props) {
         <span>{endIn < line.allAngleIn ? 'steeper' : 'all angle'}</span>
       </div>
       <p id={`${id}-ends`} className={styles.note}>
-        Possible from {thou(line.from.angleIn)} ({line.from.boundBy}) to {thou(line.to.angleIn)} of angle part (
-        {line.to.boundBy}).
+        Possible from {formatThou(line.from.angleIn)} ({line.from.boundBy}) to {formatThou(line.to.angleIn)} of angle
+        part ({line.to.boundBy}).
       </p>
     </div>
   )

@@ -2,12 +2,12 @@
 import { memo } from 'react'
 import { Table } from '@/app/_components/ui/table'
 import { formatMoney } from '@/lib/core/money/format-money'
-import type { Start, Way } from '@/lib/core/options/bench-types'
+import type { Start, CutOption } from '@/lib/core/options/bench-types'
 import { presentMeanCc } from '@/lib/core/options/bench-depth'
 import { wayTitle } from '@/lib/core/options/way-words'
 import type { MoneyManner } from './way-list'
 
-type Props = { ways: readonly Way[]; money: MoneyManner | null }
+type Props = { ways: readonly CutOption[]; money: MoneyManner | null }
 
 /** The heads to start from side by side, each by its mildest way. */
 export const StartsTable = memo(function StartsTable({ ways, money }: Props) {
@@ -36,7 +36,7 @@ export const StartsTable = memo(function StartsTable({ ways, money }: Props) {
   )
 })
 
-function rowOf(start: Start, way: Way | undefined, money: MoneyManner | null) {
+function rowOf(start: Start, way: CutOption | undefined, money: MoneyManner | null) {
   const meanCc = presentMeanCc(start)
   const possible = way && way.ruledOut === ''
   return {

@@ -2,14 +2,14 @@
 import { memo } from 'react'
 import { Sign } from '@/app/_components/ui/sign'
 import { formatMoney } from '@/lib/core/money/format-money'
-import type { Way } from '@/lib/core/options/bench-types'
+import type { CutOption } from '@/lib/core/options/bench-types'
 import { wayEffort, wayTitle } from '@/lib/core/options/way-words'
 import styles from './way-list.module.css'
 
 export type MoneyManner = { readonly currency: string; readonly locale: string }
 
 type Props = {
-  ways: readonly Way[]
+  ways: readonly CutOption[]
   chosen: string
   onChoose: (id: string) => void
   /** How the shop writes money; null: prices are not for this person. */
@@ -24,7 +24,7 @@ type Props = {
 export const WayList = memo(function WayList({ ways, chosen, onChoose, money, name }: Props) {
   const own = ways.filter(({ start }) => start.supply === 'own')
   const bought = ways.filter(({ start }) => start.supply !== 'own')
-  const line = (way: Way) => (
+  const line = (way: CutOption) => (
     <WayLine key={way.id} way={way} checked={way.id === chosen} onChoose={onChoose} money={money} name={name} />
   )
   return (
@@ -41,7 +41,7 @@ export const WayList = memo(function WayList({ ways, chosen, onChoose, money, na
   )
 })
 
-type LineProps = Pick<Props, 'onChoose' | 'money' | 'name'> & { way: Way; checked: boolean }
+type LineProps = Pick<Props, 'onChoose' | 'money' | 'name'> & { way: CutOption; checked: boolean }
 
 function WayLine({ way, checked, onChoose, money, name }: LineProps) {
   return (
@@ -66,13 +66,13 @@ function WayLine({ way, checked, onChoose, money, name }: LineProps) {
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
 
-const effort = (way: Way): string => {
+const effort = (way: CutOption): string => {
   const cautions = way.cautions.length
   const warned = cautions === 0 ? '' : cautions === 1 ? ', 1 caution' : `, ${cautions} cautions`
   return `${wayEffort(way)}${warned}`
 }
 
-function price({ priceMinor, unpriced }: Way, money: MoneyManner | null): string {
+function price({ priceMinor, unpriced }: CutOption, money: MoneyManner | null): string {
   if (!money || priceMinor === null) return ''
   const without = unpriced.length === 0 ? '' : `, ${unpriced.length} not on the price list`
   return `${formatMoney(priceMinor, money.currency, money.locale)} a head${without}`

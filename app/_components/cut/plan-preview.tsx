@@ -5,7 +5,7 @@ import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
-import { workedPlan, type PlanGround, type WorkedPlan } from '@/lib/core/options/plan-record-of'
+import { workedPlan, type PlanInputs, type WorkedPlan } from '@/lib/core/options/plan-record-of'
 import { chamberLines, planTitle } from '@/lib/core/options/plan-words'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
@@ -13,7 +13,7 @@ import { cutSection } from '@/lib/drawing/cut-section'
 import type { TypedCut } from './cut-choice'
 import styles from './plan-preview.module.css'
 
-type Ground = PlanGround & { readonly chamberShape: 'open' | 'closed' }
+type PreviewInputs = PlanInputs & { readonly chamberShape: 'open' | 'closed' }
 
 const valueOf = (text: string, quantity: Quantity): number | null => {
   const parsed = parseFigure(text, quantity)
@@ -21,7 +21,7 @@ const valueOf = (text: string, quantity: Quantity): number | null => {
 }
 
 type Props = {
-  ground: Ground
+  ground: PreviewInputs
   typed: TypedCut
   /** By the name of a figure that is needed: where it is entered. */
   whereNeeded: Readonly<Record<string, { readonly message: string; readonly href: string }>>
@@ -61,7 +61,7 @@ export function PlanPreview({ ground, typed, whereNeeded }: Props) {
   )
 }
 
-function Worked({ ground, worked }: { ground: Ground; worked: WorkedPlan }) {
+function Worked({ ground, worked }: { ground: PreviewInputs; worked: WorkedPlan }) {
   const { record, follows } = worked
   const { casting, deepEdge, chamberShape } = ground
   if (record.kind === 'none') return <p className="figure-large">{planTitle(record)}</p>

@@ -1,5 +1,5 @@
 import type { Refusal, Result } from '@/lib/core/errors'
-import { parseJson } from './attempt'
+import { parseJson } from './operation-ids'
 import type { Answer } from './call-action'
 
 export type Upload = {

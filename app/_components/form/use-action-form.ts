@@ -11,7 +11,7 @@ import {
 } from 'react-hook-form'
 import type { z } from 'zod'
 import type { Refusal } from '@/lib/core/errors'
-import { Attempts } from './attempt'
+import { OperationIds } from './operation-ids'
 import { callAction, type ServerAction } from './call-action'
 
 export type ActionForm<Values extends FieldValues, Value = unknown> = {
@@ -28,7 +28,7 @@ export type ActionForm<Values extends FieldValues, Value = unknown> = {
   refusalRef: RefObject<HTMLDivElement | null>
   /** What the action gave back; null until it has. */
   value: Value | null
-  attempts: RefObject<Attempts>
+  attempts: RefObject<OperationIds>
   /** Called once the server has taken it. Gives back how to stop listening. */
   whenDone: (listener: () => void) => () => void
 }
@@ -52,7 +52,7 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
   const [value, setValue] = useState<Value | null>(null)
   const refusalRef = useRef<HTMLDivElement>(null)
   const sending = useRef(false)
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const listeners = useRef(new Set<() => void>())
 
   useEffect(() => {

@@ -1,8 +1,8 @@
 'use client'
 import { useEffect, useState } from 'react'
 import type { FieldValues } from 'react-hook-form'
-import { parseJson } from './attempt'
-import { forget, keep, kept } from './keeping'
+import { parseJson } from './operation-ids'
+import { clearDraft, saveDraft, loadDraft } from './draft-store'
 import type { ActionForm } from './use-action-form'
 
 export type Draft = { restored: boolean; discard: () => void }
@@ -22,20 +22,20 @@ export function useDraft<Values extends FieldValues, Value>(
     let stopSaving = () => {}
     const clear = () => {
       stopSaving()
-      forget(at)
+      clearDraft(at)
       setRestored(false)
     }
     // One turn later, so that the fields have registered and take the restored values.
     const timer = setTimeout(() => {
       attempts.current.keepUnder(key)
-      const values = parseJson(kept(at))
+      const values = parseJson(loadDraft(at))
       if (typeof values === 'object' && values !== null) {
         form.reset({ ...form.getValues(), ...(values as Partial<Values>) }, { keepDefaultValues: true })
         setRestored(true)
       }
       stopSaving = form.subscribe({
         formState: { values: true },
-        callback: ({ values }) => keep(at, JSON.stringify(values)),
+        callback: ({ values }) => saveDraft(at, JSON.stringify(values)),
       })
     })
     const stopListening = whenDone(clear)
@@ -48,7 +48,7 @@ export function useDraft<Values extends FieldValues, Value>(
 
   const discard = () => {
     form.reset()
-    forget(at)
+    clearDraft(at)
     setRestored(false)
   }
 

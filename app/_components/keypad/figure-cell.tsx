@@ -2,7 +2,7 @@
 import { useId, type KeyboardEvent, type Ref } from 'react'
 import { Sign } from '../ui/sign'
 import styles from './keypad.module.css'
-import type { Mark } from './mark'
+import type { Mark } from './validation-hint'
 
 export type CellWords = {
   label: string

@@ -5,7 +5,7 @@ import { FigureCell } from './figure-cell'
 import { fromCell, press, toCell, turnUnit } from './figure-text'
 import { Keys } from './keys'
 import styles from './keypad.module.css'
-import { markFor, type Limits } from './mark'
+import { markFor, type Limits } from './validation-hint'
 
 type Props = {
   label: string

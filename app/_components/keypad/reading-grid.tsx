@@ -5,7 +5,7 @@ import { FigureCell, type CellWords } from './figure-cell'
 import { fromCell, press, toCell, turnUnit, type Key } from './figure-text'
 import { Keys } from './keys'
 import styles from './keypad.module.css'
-import { markFor, type Limits } from './mark'
+import { markFor, type Limits } from './validation-hint'
 import { NotTakenCell } from './not-taken-cell'
 
 export type ReadingCell = CellWords & { point: string; limits?: Limits }

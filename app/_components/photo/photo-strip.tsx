@@ -3,7 +3,7 @@ import { useState, type ComponentType } from 'react'
 import type { PhotoView } from '@/lib/use-cases/photos/photo-view'
 import { Button } from '../ui/button'
 import { Dialog } from '../ui/dialog'
-import { NotFetched, useLater } from '../ui/use-later'
+import { NotFetched, useLazyModule } from '../ui/use-lazy-module'
 import { When } from '../ui/when'
 import styles from './photo.module.css'
 
@@ -57,7 +57,7 @@ const loadForm = () => import('./withdraw-form')
 
 function Large({ photo, manner, onGone }: { photo: PhotoView; manner: Manner; onGone: () => void }) {
   const [Form, setForm] = useState<ComponentType<{ photoId: string; onGone: () => void }> | null>(null)
-  const { load, pending, failed } = useLater(loadForm)
+  const { load, pending, failed } = useLazyModule(loadForm)
   return (
     <>
       <img

@@ -1,6 +1,6 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
-import { Attempts } from '../form/attempt'
+import { OperationIds } from '../form/operation-ids'
 import { sendPhoto, type PhotoWords } from './send-photo'
 import { shrink } from './shrink'
 
@@ -32,7 +32,7 @@ export function usePhotos(): Photos {
   const [taken, setTaken] = useState<readonly Taken[]>([])
   const [pending, setPending] = useState(false)
   const sending = useRef(false)
-  const attempts = useRef(new Map<number, Attempts>())
+  const attempts = useRef(new Map<number, OperationIds>())
   const previews = useRef(new Set<string>())
   const lastKey = useRef(0)
 
@@ -61,7 +61,7 @@ export function usePhotos(): Photos {
   }
 
   async function sendOne(one: Taken, words: Omit<PhotoWords, 'caption'>): Promise<boolean> {
-    const attempt = attempts.current.get(one.key) ?? new Attempts()
+    const attempt = attempts.current.get(one.key) ?? new OperationIds()
     attempts.current.set(one.key, attempt)
     const whole = { ...words, caption: one.caption.trim() }
     change(one.key, { sent: 0, problem: '' })

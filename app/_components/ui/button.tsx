@@ -2,7 +2,7 @@
 import { useRef, type ComponentProps, type MouseEvent } from 'react'
 import { useFormStatus } from 'react-dom'
 import styles from './button.module.css'
-import { useLate } from './use-late'
+import { useDelayed } from './use-delayed'
 
 export type ButtonVariant = 'main' | 'plain' | 'stop' | 'quiet'
 
@@ -28,7 +28,7 @@ export function Button({
 }: Props) {
   const form = useFormStatus()
   const busy = pending ?? (type === 'submit' && form.pending)
-  const late = useLate(busy)
+  const late = useDelayed(busy)
   const lastTapMs = useRef(-Infinity)
 
   function tap(event: MouseEvent<HTMLButtonElement>) {

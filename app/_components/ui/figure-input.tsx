@@ -2,7 +2,7 @@
 import { useId, type FocusEventHandler, type Ref } from 'react'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 import { fromCell, toCell } from '../keypad/figure-text'
-import { markFor, type Limits } from '../keypad/mark'
+import { markFor, type Limits } from '../keypad/validation-hint'
 import { Field, controlProps, type FieldWords } from './field'
 import styles from './field.module.css'
 import { Sign } from './sign'

@@ -4,7 +4,7 @@ import { RefusedError } from '@/lib/core/errors'
 import type { Paper, StoredPaper } from '@/lib/use-cases/papers/kept-paper'
 import { refusalOf, statusOf } from '@/lib/web/error-to-response'
 import { requireActor } from '@/lib/web/require-actor'
-import { useAllowed as isAllowed } from '@/lib/web/throttle'
+import { withinRateLimit as isAllowed } from '@/lib/web/throttle'
 
 const guarded = {
   'X-Content-Type-Options': 'nosniff',
@@ -25,9 +25,9 @@ export async function answer(
 ): Promise<Response> {
   const headers = noIndex ? { ...guarded, 'X-Robots-Tag': 'noindex, nofollow' } : guarded
   try {
-    const paper = tagged(await print())
+    const paper = withEtag(await print())
     const kept = { ...headers, 'Cache-Control': revalidated, ETag: paper.etag }
-    if (isKnown(request, paper.etag)) return new Response(null, { status: 304, headers: kept })
+    if (matchesEtag(request, paper.etag)) return new Response(null, { status: 304, headers: kept })
     return new Response(new Uint8Array(await paper.bytes()), {
       headers: {
         ...kept,
@@ -44,7 +44,7 @@ export async function answer(
   }
 }
 
-function tagged(paper: Paper | StoredPaper): Paper {
+function withEtag(paper: Paper | StoredPaper): Paper {
   if ('etag' in paper) return paper
   const { name, bytes } = paper
   const etag = `"${createHash('sha256').update(bytes).digest('base64url')}"`
@@ -52,7 +52,7 @@ function tagged(paper: Paper | StoredPaper): Paper {
 }
 
 /** Weak tags of a proxy that packed the answer mean the same paper. */
-function isKnown(request: Request, etag: string): boolean {
+function matchesEtag(request: Request, etag: string): boolean {
   const known = request.headers.get('if-none-match') ?? ''
   return known.split(',').some((tag) => tag.trim().replace(/^W\//, '') === etag)
 }

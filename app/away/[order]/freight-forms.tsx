@@ -3,7 +3,7 @@ import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { TextInput } from '@/app/_components/ui/text-input'
-import { BothSides } from '@/app/back-room/_components/both-sides'
+import { ConflictResolver } from '@/app/back-room/_components/conflict-resolver'
 import { changeOrderSchema, noteOutsideCostSchema } from '@/lib/schemas/outside'
 import { changeOrderAction, noteOutsideCostAction } from '../actions'
 
@@ -34,7 +34,7 @@ export function FreightForm({ orderId, version, number, ...travel }: Order & Tra
             <TextInput key={name} label={freightLabels[name] ?? ''} required={false} {...form.text(name)} />
           ))}
         </div>
-        <BothSides
+        <ConflictResolver
           form={form}
           fresh={fresh}
           what={`order ${number}`}
@@ -71,7 +71,7 @@ export function CostForm({ orderId, version, number, ...cost }: Order & { cost: 
             />
           ))}
         </div>
-        <BothSides
+        <ConflictResolver
           form={form}
           fresh={fresh}
           what={`order ${number}`}

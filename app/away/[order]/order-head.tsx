@@ -4,14 +4,14 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import { Sign } from '@/app/_components/ui/sign'
 import { When } from '@/app/_components/ui/when'
-import { DoButton } from '@/app/back-room/_components/do-button'
+import { ActionButton } from '@/app/back-room/_components/action-button'
 import type { OrderHead, OrderPage } from '@/lib/use-cases/outside/see-order'
-import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { atWhoseCost } from '../_components/payer'
 import { confirmOutsideAction } from '../actions'
 import { RejectForm, TakeBackForm } from './head-forms'
 
-type Props = { order: OrderPage; head: OrderHead; manner: ShopManner }
+type Props = { order: OrderPage; head: OrderHead; manner: ShopLocale }
 
 /** One head of an order: what is cut off it, whether it is back, what of it is confirmed, and what is wrong with it. */
 export function OrderHeadLine({ order, head, manner }: Props) {
@@ -67,7 +67,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
                 }
               </span>
               {open && step.state === 'open' && (
-                <DoButton
+                <ActionButton
                   action={confirmOutsideAction}
                   input={{
                     orderId: order.orderId,
@@ -78,7 +78,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
                   }}
                 >
                   {step.label} of {head.tag} was checked: done as ordered
-                </DoButton>
+                </ActionButton>
               )}
             </li>
           ))}

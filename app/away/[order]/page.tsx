@@ -1,19 +1,19 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { OrderPhotos } from '@/app/_components/photo/order-photos'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'
 import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
-import { amountText } from '@/lib/core/money/amount'
+import { formatAmount } from '@/lib/core/money/amount'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeOrder, type OrderPage } from '@/lib/use-cases/outside/see-order'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { atWhoseCost } from '../_components/payer'
 import { CostForm, FreightForm } from './freight-forms'
@@ -29,12 +29,16 @@ export default async function OutsideOrderPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).order)
   if (!id.success) notFound()
   const actor = await requirePerson('outside.see', `/away/${id.data}`)
-  const [order, newest, manner] = await Promise.all([seen(seeOrder(actor, id.data)), newestChange(), shopManner()])
+  const [order, newest, manner] = await Promise.all([
+    orNotFound(seeOrder(actor, id.data)),
+    newestChange(),
+    shopLocale(),
+  ])
   const out = order.heads.filter((head) => head.receivedAt === null)
   const change = { orderId: order.orderId, version: order.version }
   return (
-    <Frame place="away" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="away" actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>
           {order.number} to {order.vendor.name}
@@ -99,14 +103,14 @@ export default async function OutsideOrderPage({ params }: Props) {
           </ol>
         </section>
       )}
-    </Frame>
+    </StaffShell>
   )
 }
 
-const typed = (minor: number | null, { currencyExponent }: ShopManner): string =>
-  minor === null ? '' : amountText(minor, currencyExponent)
+const typed = (minor: number | null, { currencyExponent }: ShopLocale): string =>
+  minor === null ? '' : formatAmount(minor, currencyExponent)
 
-function State({ order, manner }: { order: OrderPage; manner: ShopManner }) {
+function State({ order, manner }: { order: OrderPage; manner: ShopLocale }) {
   const on = { zone: manner.timeZone, locale: manner.locale, style: 'date' } as const
   return (
     <>
@@ -142,7 +146,7 @@ function State({ order, manner }: { order: OrderPage; manner: ShopManner }) {
   )
 }
 
-function Travel({ order, manner }: { order: OrderPage; manner: ShopManner }) {
+function Travel({ order, manner }: { order: OrderPage; manner: ShopLocale }) {
   const { cost } = order
   const said = [
     order.freight === '' ? '' : `Freight out: ${order.freight}`,

@@ -2,7 +2,7 @@
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
 import { useRef, useState, useTransition } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction } from '@/app/_components/form/call-action'
 import { Tag } from '@/app/_components/tag/tag'
 import { Button } from '@/app/_components/ui/button'
@@ -16,7 +16,7 @@ export function PartsList({ lines, locale }: { lines: readonly PartsLine[]; loca
   const router = useRouter()
   const [said, setSaid] = useState('')
   const [pending, start] = useTransition()
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
 
   function arrived(line: PartsLine) {
     const input = { waitId: line.waitId, version: line.version }

@@ -1,5 +1,5 @@
 import { Notice } from '@/app/_components/ui/notice'
-import { DoButton } from '@/app/back-room/_components/do-button'
+import { ActionButton } from '@/app/back-room/_components/action-button'
 import type { Sendable } from '@/lib/use-cases/outside/see-sending'
 import { leaveMarginAction } from '../actions'
 
@@ -34,9 +34,9 @@ export function ByThePlan({ heads, finishesToSize, mayPlan }: Props) {
               flat it reaches the same volume, with a flat part left here worth the shop’s margin.
               {head.accepted && ' The customer said yes to the plan as it is: ask again, the yes ends with it.'}
             </p>
-            <DoButton action={leaveMarginAction} input={{ pairId: head.pairId, seenVersion: head.planVersion }}>
+            <ActionButton action={leaveMarginAction} input={{ pairId: head.pairId, seenVersion: head.planVersion }}>
               Plan {head.tag} as angle and flat
-            </DoButton>
+            </ActionButton>
           </Notice>
         ))}
     </>

@@ -1,10 +1,10 @@
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { SendForm } from './send-form'
 
@@ -21,9 +21,9 @@ export default async function SendPage({ searchParams }: Props) {
   const redoOfId = z.uuid().safeParse(redo)
   const actor = await requirePerson('outside.send', '/away')
   const asked = { visitIds: visitIds.data, redoOfId: redoOfId.data ?? null }
-  const sending = await seen(seeSending(actor, asked))
+  const sending = await orNotFound(seeSending(actor, asked))
   return (
-    <Frame place="away" actor={actor}>
+    <StaffShell place="away" actor={actor}>
       <h1>{sending.redo ? `Send out again what ${sending.redo.number} brought` : 'Send to a vendor'}</h1>
       {sending.vendors.length === 0 ? (
         <EmptyState title="No vendor is on record yet.">
@@ -33,6 +33,6 @@ export default async function SendPage({ searchParams }: Props) {
       ) : (
         <SendForm asked={asked.visitIds} {...sending} />
       )}
-    </Frame>
+    </StaffShell>
   )
 }

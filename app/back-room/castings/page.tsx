@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Table } from '@/app/_components/ui/table'
@@ -38,7 +38,7 @@ export default async function CastingsPage() {
   const castings = await seeCastings(actor)
   const mayChange = can(actor, 'casting.change')
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         {can(actor, 'back-room.see') && <BackLink href="/back-room">Back room</BackLink>}
         <div className="row spread">
@@ -64,6 +64,6 @@ export default async function CastingsPage() {
           </EmptyState>
         }
       />
-    </Frame>
+    </StaffShell>
   )
 }

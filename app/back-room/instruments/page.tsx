@@ -1,11 +1,11 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Sign } from '@/app/_components/ui/sign'
 import { Table } from '@/app/_components/ui/table'
 import { seeInstruments, type InstrumentSeen } from '@/lib/use-cases/shop/see-instruments'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
 import { Day } from '../_components/day'
@@ -42,9 +42,9 @@ const rowOf = (instrument: InstrumentSeen, locale: string) => ({
 export default async function InstrumentsPage() {
   const actor = await requirePerson('settings.change', '/back-room/instruments')
   const instruments = await seeInstruments(actor, new Date())
-  const { locale } = await shopManner()
+  const { locale } = await shopLocale()
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -64,6 +64,6 @@ export default async function InstrumentsPage() {
           </EmptyState>
         }
       />
-    </Frame>
+    </StaffShell>
   )
 }

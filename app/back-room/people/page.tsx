@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Table } from '@/app/_components/ui/table'
 import { seePeople, type PersonSeen } from '@/lib/use-cases/people/see-people'
@@ -29,7 +29,7 @@ export default async function PeoplePage() {
   const actor = await requirePerson('person.change', '/back-room/people')
   const people = await seePeople(actor)
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -44,6 +44,6 @@ export default async function PeoplePage() {
         columns={columns}
         rows={[...people.filter((one) => !one.retired), ...people.filter((one) => one.retired)].map(rowOf)}
       />
-    </Frame>
+    </StaffShell>
   )
 }

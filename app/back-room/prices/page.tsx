@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Money } from '@/app/_components/ui/money'
@@ -7,7 +7,7 @@ import { Table } from '@/app/_components/ui/table'
 import { can } from '@/lib/core/access/can'
 import { percentOf } from '@/lib/core/money/percent'
 import { seePriceList, type PriceItemSeen } from '@/lib/use-cases/prices/see-price-list'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
 
@@ -34,11 +34,11 @@ const rowOf = (item: PriceItemSeen, { currency, locale }: Manner, mayChange: boo
 
 export default async function PricesPage() {
   const actor = await requirePerson('price.see', '/back-room/prices')
-  const [items, manner] = await Promise.all([seePriceList(actor), shopManner()])
+  const [items, manner] = await Promise.all([seePriceList(actor), shopLocale()])
   const mayChange = can(actor, 'settings.change')
   const inBackRoom = can(actor, 'back-room.see')
   return (
-    <Frame place={inBackRoom ? 'back-room' : 'counter'} actor={actor}>
+    <StaffShell place={inBackRoom ? 'back-room' : 'counter'} actor={actor}>
       <div className="stack">
         {inBackRoom && <BackLink href="/back-room">Back room</BackLink>}
         <div className="row spread">
@@ -68,6 +68,6 @@ export default async function PricesPage() {
           </EmptyState>
         }
       />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,11 +1,11 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { When } from '@/app/_components/ui/when'
 import { settingGroups, settingWords } from '@/lib/core/shop/setting-fields'
 import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-settings'
-import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
 import { Behind } from '../steps/_components/behind'
@@ -15,9 +15,9 @@ export const metadata = { title: 'Limits and tolerances' }
 export default async function SettingsPage() {
   const actor = await requirePerson('settings.change', '/back-room/settings')
   const { current, history, behind } = await seeSettings(actor)
-  const manner = await shopManner()
+  const manner = await shopLocale()
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -53,11 +53,11 @@ export default async function SettingsPage() {
           <History versions={history} manner={manner} />
         )}
       </section>
-    </Frame>
+    </StaffShell>
   )
 }
 
-function History({ versions, manner }: { versions: readonly SettingsVersion[]; manner: ShopManner }) {
+function History({ versions, manner }: { versions: readonly SettingsVersion[]; manner: ShopLocale }) {
   return (
     <ol className="plain-list" reversed>
       {versions.map(({ version, at, by, reason, changes }) => (

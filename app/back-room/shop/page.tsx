@@ -1,4 +1,4 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeShop } from '@/lib/use-cases/shop/see-shop'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
@@ -14,7 +14,7 @@ export default async function ShopPage() {
   const { name, address, phone, locale, version, timeZone, currency } = shop
   const paper = shop.paper === 'a4' ? 'a4' : 'letter'
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <h1>The shop</h1>
@@ -25,6 +25,6 @@ export default async function ShopPage() {
       </div>
       <ShopForm fresh={{ name, address, phone, locale, paper, version }} by={changedBy(last, { timeZone, locale })} />
       <Logo logo={block.logo ?? null} shop={block} by={changedBy(lastLogo, { timeZone, locale })} />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -7,7 +7,7 @@ import { Select } from '@/app/_components/ui/select'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { changeShopSchema } from '@/lib/schemas/shop'
-import { BothSides } from '../_components/both-sides'
+import { ConflictResolver } from '../_components/conflict-resolver'
 import { localeOptions, paperOptions } from '@/app/setup/shop-options'
 import { changeShopAction } from './actions'
 
@@ -32,7 +32,13 @@ export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema
       <TextInput label="Phone" required={false} type="tel" {...form.text('phone')} />
       <Select label="Dates and numbers" options={localeOptions(fresh.locale)} {...form.text('locale')} />
       <Select label="Paper" options={paperOptions} {...form.text('paper')} />
-      <BothSides form={form} fresh={fresh} what="The shop’s facts" labelOf={(path) => labels[path] ?? path} by={by} />
+      <ConflictResolver
+        form={form}
+        fresh={fresh}
+        what="The shop’s facts"
+        labelOf={(path) => labels[path] ?? path}
+        by={by}
+      />
     </ActionForm>
   )
 }

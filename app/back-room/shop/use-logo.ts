@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction, type Answer } from '@/app/_components/form/call-action'
 import { sendFile } from '@/app/_components/form/send-file'
 import { removeLogoAction } from './actions'
@@ -20,7 +20,7 @@ const unusable: ReadonlySet<string> = new Set(['unreadable', 'out-of-range'])
 /** A picture that is looked at before it becomes the shop's logo. `seen` is the logo that the page shows; '' for none. */
 export function useLogo(seen: string) {
   const router = useRouter()
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const sending = useRef(false)
   const [chosen, setChosen] = useState<Chosen | null>(null)
   const [pending, setPending] = useState(false)

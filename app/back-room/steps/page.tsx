@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Table, type Column } from '@/app/_components/ui/table'
 import type { RouteRules } from '@/lib/core/route/rules'
@@ -25,7 +25,7 @@ export default async function StepsPage() {
   const { rows } = tableOf(rules)
   const retired = rows.filter(({ own }) => own?.retired)
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -75,7 +75,7 @@ export default async function StepsPage() {
           ))}
         </ul>
       </section>
-    </Frame>
+    </StaffShell>
   )
 }
 

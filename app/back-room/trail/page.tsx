@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
@@ -24,7 +24,7 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
   const { find, before } = asked.parse(await searchParams)
   const trail = await seeTrail(actor, { find, before })
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <h1>Audit trail</h1>
@@ -51,7 +51,7 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
           </ButtonLink>
         </div>
       )}
-    </Frame>
+    </StaffShell>
   )
 }
 

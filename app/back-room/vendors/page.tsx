@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Table } from '@/app/_components/ui/table'
@@ -28,7 +28,7 @@ export default async function VendorsPage() {
   const actor = await requirePerson('vendor.change', '/back-room/vendors')
   const vendors = await seeVendors(actor)
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -48,6 +48,6 @@ export default async function VendorsPage() {
           </EmptyState>
         }
       />
-    </Frame>
+    </StaffShell>
   )
 }

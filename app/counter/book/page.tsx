@@ -1,12 +1,12 @@
 import type { Metadata } from 'next'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { wayKinds, type WayKind } from '@/lib/core/options/bench-types'
 import { benchFromQuery } from '@/lib/schemas/bench'
 import { bookingFromBench } from '@/lib/schemas/booking-from-bench'
 import type { BookJobForm } from '@/lib/schemas/job'
 import { seeEstimate } from '@/lib/use-cases/cut-bench/see-estimate'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BookingForm } from './_components/booking-form'
@@ -19,15 +19,15 @@ export default async function BookPage({ searchParams }: { searchParams: Promise
   const booking = await seeBooking(actor, { now: new Date() })
   const initial = query.has('estimate') ? await fromEstimate(actor, query.get('estimate') ?? '') : fromBench(query)
   return (
-    <Frame place="counter" actor={actor}>
+    <StaffShell place="counter" actor={actor}>
       <h1>Book a job</h1>
       <BookingForm booking={booking} initial={initial} draftKey={query.toString()} />
-    </Frame>
+    </StaffShell>
   )
 }
 
 async function fromEstimate(actor: Parameters<typeof seeEstimate>[0], id: string): Promise<BookJobForm> {
-  const { question, answer } = await seen(seeEstimate(actor, id))
+  const { question, answer } = await orNotFound(seeEstimate(actor, id))
   return bookingFromBench(question, answer.kind, id)
 }
 

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Notice } from '@/app/_components/ui/notice'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
@@ -19,8 +19,8 @@ export default async function LabelsPage({ searchParams }: Props) {
   const actor = await requirePerson('paper.print', labelsHref(tags))
   const [view, newest] = await Promise.all([seeLabelHeads(actor, { tags }, new Date()), newestChange()])
   return (
-    <Frame place="counter" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="counter" actor={actor}>
+      <AutoRefresh newest={newest} />
       <h1>Tag labels</h1>
       {view.without.length > 0 && (
         <Notice kind="caution" title="No label for">
@@ -35,6 +35,6 @@ export default async function LabelsPage({ searchParams }: Props) {
         </EmptyState>
       )}
       <LabelPicker view={view} />
-    </Frame>
+    </StaffShell>
   )
 }

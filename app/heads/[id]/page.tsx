@@ -1,8 +1,8 @@
 import Link from 'next/link'
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -10,8 +10,8 @@ import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeHead, type HeadView } from '@/lib/use-cases/heads/see-head'
 import { seeHeadPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
-import { seen } from '@/lib/web/page-refusals'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { HeadPhotos } from './_components/head-photos'
 import { TagChange } from './_components/tag-change'
@@ -27,14 +27,14 @@ export default async function HeadPage({ params }: Props) {
   if (!id.success) notFound()
   const actor = await requirePerson('job.see', `/heads/${id.data}`)
   const [head, shown, newest, manner] = await Promise.all([
-    seen(seeHead(actor, id.data)),
+    orNotFound(seeHead(actor, id.data)),
     seeHeadPhotos(actor, id.data, new Date()),
     newestChange(),
-    shopManner(),
+    shopLocale(),
   ])
   return (
-    <Frame actor={actor}>
-      <Live newest={newest} />
+    <StaffShell actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <div className="row">
           <Tag number={head.tag} size="l" />
@@ -60,7 +60,7 @@ export default async function HeadPage({ params }: Props) {
           ))}
         </>
       )}
-    </Frame>
+    </StaffShell>
   )
 }
 

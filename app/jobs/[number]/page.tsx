@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
-import { seen } from '@/lib/web/page-refusals'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { orNotFound } from '@/lib/web/or-not-found'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -26,10 +26,10 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { number } = await params
   const { booked } = await searchParams
   const actor = await requirePerson('job.see', `/jobs/${encodeURIComponent(number)}`)
-  const [job, newest] = await Promise.all([seen(seeJob(actor, { number, now: new Date() })), newestChange()])
+  const [job, newest] = await Promise.all([orNotFound(seeJob(actor, { number, now: new Date() })), newestChange()])
   return (
-    <Frame actor={actor}>
-      <Live newest={newest} />
+    <StaffShell actor={actor}>
+      <AutoRefresh newest={newest} />
       {booked === '1' && <BookedNotice job={job} />}
       <JobHeader job={job} />
       {job.pairs.map((pair) => (
@@ -44,6 +44,6 @@ export default async function JobPage({ params, searchParams }: Props) {
       <EnginePart job={job} />
       {job.account && <AccountPart job={job} account={job.account} />}
       <CallsPart job={job} />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,13 +1,13 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { HeadScale } from '@/app/_components/scale/head-scale'
-import { Bare } from '@/app/_components/shell/bare'
+import { PublicShell } from '@/app/_components/shell/public-shell'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { RefusedError } from '@/lib/core/errors'
 import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/see-by-link'
-import { useAllowed as isAllowed } from '@/lib/web/throttle'
+import { withinRateLimit as isAllowed } from '@/lib/web/throttle'
 import { Account } from './_components/account'
 import { Questions } from './_components/questions'
 import { ShopHead } from './_components/shop-head'
@@ -26,7 +26,7 @@ export default async function LinkPage({ params }: Props) {
   if (!(await isAllowed('link'))) return <TooMany />
   const view = await seen(token)
   return (
-    <Bare>
+    <PublicShell>
       <header>
         <ShopHead shop={view.shop} token={token} />
         <h1>Your heads, job {view.jobNumber}</h1>
@@ -37,7 +37,7 @@ export default async function LinkPage({ params }: Props) {
         <Head key={head.visitId} head={head} token={token} />
       ))}
       {view.account && <Account account={view.account} currency={view.currency} locale={view.locale} />}
-    </Bare>
+    </PublicShell>
   )
 }
 
@@ -87,9 +87,9 @@ function Head({ head, token }: { head: LinkHead; token: string }) {
 
 function TooMany() {
   return (
-    <Bare narrow>
+    <PublicShell narrow>
       <h1>Too many at once</h1>
       <p>Wait a minute, then load this page again.</p>
-    </Bare>
+    </PublicShell>
   )
 }

@@ -1,13 +1,13 @@
 import { notFound } from 'next/navigation'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { stationLabels } from '@/lib/core/route/stations'
 import { stations, type Station } from '@/lib/core/route/types'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { requirePerson } from '@/lib/web/require-actor'
 import { QueueList } from './_components/queue-list'
@@ -27,12 +27,12 @@ export default async function StationPage({ params }: Props) {
     seeQueue(actor, station),
     seeStationNames(actor),
     newestChange(),
-    shopManner(),
+    shopLocale(),
   ])
   const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
   return (
-    <Frame place="stations" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="stations" actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>{names[station]}</h1>
         <ButtonLink href="/stations" variant="quiet">
@@ -58,6 +58,6 @@ export default async function StationPage({ params }: Props) {
           />
         </>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

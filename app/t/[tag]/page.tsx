@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { headOfTag } from '@/lib/use-cases/papers/head-of-tag'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -16,7 +16,7 @@ export default async function TagPage({ params }: Props) {
   const headId = await headOfTag(actor, tag)
   if (headId !== null) redirect(`/heads/${headId}`)
   return (
-    <Frame actor={actor}>
+    <StaffShell actor={actor}>
       <h1>No head wears tag {tag}</h1>
       <EmptyState title="This tag has not been on a head in this shop.">
         <p>
@@ -24,7 +24,7 @@ export default async function TagPage({ params }: Props) {
           type any of them into the Find box above.
         </p>
       </EmptyState>
-    </Frame>
+    </StaffShell>
   )
 }
 

@@ -2,7 +2,7 @@ import { knownFacts } from '../known-facts'
 import { ok, refuse, type Result } from '../errors'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 
 type Width = number | null | undefined
 
@@ -31,7 +31,7 @@ export function cutAngleDeg(angleIn: number, milledWidthIn: Width): Result<numbe
   if (angleDeg <= largestDeg + 1e-9) return ok(angleDeg)
   return refuse(
     'out-of-range',
-    `${thou(angleIn)} over ${milledWidthIn} in is ${angleDeg.toFixed(2)}°: more than ${largestDeg}° is no deck cut.`,
+    `${formatThou(angleIn)} over ${milledWidthIn} in is ${angleDeg.toFixed(2)}°: more than ${largestDeg}° is no deck cut.`,
   )
 }
 
@@ -75,7 +75,7 @@ export function angleGivenIn(given: {
   if (Math.abs(edge.value - angleIn) <= agreeIn) return ok(angleIn)
   return refuse(
     'contradiction',
-    `${angleDeg}° over ${milledWidthIn} in is ${thou(edge.value)} at the deep edge, not ${thou(angleIn)}: give one of them.`,
-    { fields: { angleIn: `${thou(edge.value)} by the angle`, angleDeg: 'does not agree with the depth' } },
+    `${angleDeg}° over ${milledWidthIn} in is ${formatThou(edge.value)} at the deep edge, not ${formatThou(angleIn)}: give one of them.`,
+    { fields: { angleIn: `${formatThou(edge.value)} by the angle`, angleDeg: 'does not agree with the depth' } },
   )
 }

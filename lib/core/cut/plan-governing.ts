@@ -1,4 +1,4 @@
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 import type { OutOfTolerance, PlanInput } from './plan-types'
 import { allChambers } from './plan-volumes'
 
@@ -29,7 +29,7 @@ function openWords(out: readonly OutOfTolerance[]): string {
 function remedy(input: PlanInput, targetCc: number): string {
   if (input.thouPerCc === null) return 'Equalise them.'
   const takeCc = Math.max(...allChambers(input)) - (targetCc - input.seatWorkGivesCc)
-  const depth = thou((takeCc * input.thouPerCc) / 1000)
+  const depth = formatThou((takeCc * input.thouPerCc) / 1000)
   return `To equalise them: cut until the largest is there, ${depth} at the chamber’s centre, then open the rest.`
 }
 

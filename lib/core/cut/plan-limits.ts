@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../errors'
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 import type { HeadNow, PlanAnswer, PlanInput } from './plan-types'
 
 const inches = (value: number): string => `${value.toFixed(3)} in`
@@ -48,7 +48,9 @@ function brokenDepth({ limits }: PlanInput, { deepestIn, totalRemovedIn }: PlanA
   const goneIn = totalRemovedIn ?? deepestIn
   if (classMaxCutIn === null || deepestIn === 0 || goneIn <= classMaxCutIn + eps) return []
   const what = totalRemovedIn === null ? 'this takes' : 'with this cut it would be'
-  return [['classMaxCutIn', `The class allows ${thou(classMaxCutIn)} at the deepest; ${what} ${thou(goneIn)}.`]]
+  return [
+    ['classMaxCutIn', `The class allows ${formatThou(classMaxCutIn)} at the deepest; ${what} ${formatThou(goneIn)}.`],
+  ]
 }
 
 function brokenThickness({ limits }: PlanInput, { heads, deepestIn }: PlanAnswer): Broken {

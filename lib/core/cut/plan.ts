@@ -2,7 +2,7 @@ import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 import { cutAngleDeg } from './angle'
 import { partsFor } from './plan-depths'
 import { checkPlanFacts } from './plan-facts'
@@ -67,7 +67,7 @@ function cutToSize(input: PlanInput): Result<Cut> {
   if (depthIn > quantities.cutDepth.most) {
     return refuse(
       'unreachable',
-      `${cc(presentCc - aimCc)} would take ${thou(depthIn)} at the chamber’s centre: more than any head has to give.`,
+      `${cc(presentCc - aimCc)} would take ${formatThou(depthIn)} at the chamber’s centre: more than any head has to give.`,
     )
   }
   const parts = partsFor(input, depthIn)

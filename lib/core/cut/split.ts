@@ -2,7 +2,7 @@ import { knownFacts, type Fact } from '../known-facts'
 import { ok, refuse, type Result } from '../errors'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 
 export type Parts = { readonly flatIn: number; readonly angleIn: number }
 
@@ -52,7 +52,7 @@ export function angleBeside(depthIn: number, centroidShare: number | null | unde
   if (flatIn <= depthIn + 1e-9) return ok(Math.max(0, depthIn - flatIn) / facts.value.centroidShare)
   return refuse(
     'unreachable',
-    `${thou(flatIn)} flat takes more than the ${thou(depthIn)} that are wanted: a smaller flat part.`,
+    `${formatThou(flatIn)} flat takes more than the ${formatThou(depthIn)} that are wanted: a smaller flat part.`,
   )
 }
 
@@ -77,6 +77,6 @@ export function flatBeside(depthIn: number, centroidShare: number | null | undef
   if (flatIn >= -1e-9) return ok(Math.max(0, flatIn))
   return refuse(
     'unreachable',
-    `The angle alone takes ${thou(depthIn - flatIn)} at the chamber’s centre, more than the ${thou(depthIn)} that are wanted: a smaller angle.`,
+    `The angle alone takes ${formatThou(depthIn - flatIn)} at the chamber’s centre, more than the ${formatThou(depthIn)} that are wanted: a smaller angle.`,
   )
 }

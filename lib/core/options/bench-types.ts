@@ -56,7 +56,7 @@ export type WayKind = (typeof wayKinds)[number]
 
 export type WayStep = { readonly stepId: StepId; readonly label: string; readonly outside: boolean }
 
-export type Way = {
+export type CutOption = {
   /** Stable name: start and kind. */
   readonly id: string
   readonly start: Start

@@ -2,7 +2,7 @@ import type { IntakeSide } from './intake-side'
 import type { DeckCut } from '../clearance/rigid-motion'
 import type { Result } from '../errors'
 import { gapWording } from '../intake/face-cut'
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 import type { Consequences } from './consequences'
 import { ports, type Port } from './valve-consequences'
 
@@ -68,7 +68,7 @@ function pistonLines({ follows, ptvLeastIn }: LineWords, port: Port): Consequenc
   return [
     line(`${named(port)} valve angle`, angleAfterDeg, (deg) => ({ value: `${deg.toFixed(2)}°` })),
     line(`Piston to ${port} valve`, pistonToValve, ({ lossIn, remainingIn }) => ({
-      value: lossIn < 0 ? `gains ${thou(-lossIn)}` : `loses ${thou(lossIn)}`,
+      value: lossIn < 0 ? `gains ${formatThou(-lossIn)}` : `loses ${formatThou(lossIn)}`,
       note:
         remainingIn === null
           ? 'estimate against a flat crown: check at assembly'
@@ -86,8 +86,8 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
       note: lostShare > 0 ? `begins on the ${nearest === 'all round' ? 'whole circle' : `${nearest} side`}` : '',
     })),
     line(`${named(port)} seat to the deck`, sealing, ({ marginIn }) => ({
-      value: thou(marginIn),
-      note: `its sealing line; least ${thou(sealingMarginIn)}`,
+      value: formatThou(marginIn),
+      note: `its sealing line; least ${formatThou(sealingMarginIn)}`,
       caution: marginIn < sealingMarginIn,
     })),
     line(`${named(port)} insert`, insert, ({ cutterMeetsInsert, where }) => ({
@@ -110,30 +110,30 @@ function intakeLines({ follows }: LineWords): ConsequenceLine[] {
 }
 
 const offOrGap = (offIn: number): Said =>
-  offIn < 0 ? { value: `gap of ${thou(-offIn)}`, note: gapWording } : { value: thou(offIn) }
+  offIn < 0 ? { value: `gap of ${formatThou(-offIn)}`, note: gapWording } : { value: formatThou(offIn) }
 
 const faceEnds = (face: NonNullable<IntakeSide['face']>): Said => ({
-  value: thou(face.deckEndIn),
-  note: `${thou(face.coverEndIn)} at the cover end`,
+  value: formatThou(face.deckEndIn),
+  note: `${formatThou(face.coverEndIn)} at the cover end`,
 })
 
 function boltLines({ follows, deepEdge, cut }: LineWords): ConsequenceLine[] {
   const shallow = deepEdge === 'exhaust' ? 'intake' : 'exhaust'
   const angled = cut.angleIn > 0
   const slots = line('Bolt holes', follows.boltHole, ({ slotIn, slotToward }) => ({
-    value: slotIn > 0 ? `slot ${thou(slotIn)}` : 'bolts pass',
+    value: slotIn > 0 ? `slot ${formatThou(slotIn)}` : 'bolts pass',
     note: slotToward ? `at the top, toward the ${shallow} edge` : '',
   }))
-  const spot = line('Bolt seats, high side', follows.spotFaceIn, (depthIn) => ({ value: thou(depthIn) }))
+  const spot = line('Bolt seats, high side', follows.spotFaceIn, (depthIn) => ({ value: formatThou(depthIn) }))
   return [
     ...(angled ? [slots, spot] : []),
     line('Bolt reach', follows.boltReach, ({ leftIn, bottoms }) => ({
-      value: bottoms ? 'bottoms' : `${thou(leftIn)} left`,
+      value: bottoms ? 'bottoms' : `${formatThou(leftIn)} left`,
       note: 'in a blind hole; bolts and torque as the maker says',
       caution: bottoms,
     })),
     line('Dowels', follows.dowelFit, ({ leftIn, bottoms }) => ({
-      value: bottoms ? 'bottom' : `${thou(leftIn)} left`,
+      value: bottoms ? 'bottom' : `${formatThou(leftIn)} left`,
       caution: bottoms,
     })),
   ]
@@ -141,13 +141,13 @@ function boltLines({ follows, deepEdge, cut }: LineWords): ConsequenceLine[] {
 
 function trainLines({ follows }: LineWords): ConsequenceLine[] {
   const rocker = line('Rocker stand comes down', follows.rocker, ({ downIn }) => ({
-    value: thou(downIn),
+    value: formatThou(downIn),
     note: 'the pushrod is longer by as much',
   }))
   if (follows.cam === null) return [rocker]
   const cam = line('Cam comes down', follows.cam, ({ downIn, slackIn, note }) => ({
-    value: thou(downIn),
-    note: `${thou(slackIn)} of chain or belt slack. ${note}`,
+    value: formatThou(downIn),
+    note: `${formatThou(slackIn)} of chain or belt slack. ${note}`,
   }))
   return [cam]
 }

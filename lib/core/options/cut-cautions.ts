@@ -1,4 +1,4 @@
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 import type { Consequences } from './consequences'
 import { ports, type Port } from './valve-consequences'
 
@@ -14,7 +14,7 @@ export function cutCautions(follows: Consequences, least: Least): string[] {
     ...ports.flatMap((port) => sealingCaution(follows, port, least.sealingMarginIn ?? 0)),
     ...(follows.boltReach.ok && follows.boltReach.value.bottoms
       ? [
-          `The bolts would bottom in their blind holes by ${thou(-follows.boltReach.value.leftIn)}: shorter bolts or deeper threads, as the maker of the engine says.`,
+          `The bolts would bottom in their blind holes by ${formatThou(-follows.boltReach.value.leftIn)}: shorter bolts or deeper threads, as the maker of the engine says.`,
         ]
       : []),
     ...(follows.dowelFit.ok && follows.dowelFit.value.bottoms
@@ -37,6 +37,6 @@ function sealingCaution(follows: Consequences, port: Port, leastIn: number): str
   const { marginIn, hold } = found.value
   const what = hold
     ? `The new deck would reach the sealing line of the ${port} seat`
-    : `The sealing line of the ${port} seat would be ${thou(marginIn)} from the new deck; the least is ${thou(leastIn)}`
+    : `The sealing line of the ${port} seat would be ${formatThou(marginIn)} from the new deck; the least is ${formatThou(leastIn)}`
   return [`${what}: no such cut unless the seat is made new.`]
 }

@@ -1,6 +1,6 @@
 import type { CastingFacts } from '../casting/figures'
 import { ok, refuse, type Result } from '../errors'
-import type { BenchQuestion, Way, WayKind } from './bench-types'
+import type { BenchQuestion, CutOption, WayKind } from './bench-types'
 import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
 import { figureName } from './figure-names'
@@ -53,7 +53,7 @@ export function estimateOf(question: BenchQuestion, wayId: string, angleIn: numb
   return ok({ ...worded(question, way.value), others: others.map(otherWay) })
 }
 
-function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others'> {
+function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, 'others'> {
   const { start, worked } = way
   const cut = worked?.record ?? { flatIn: 0, angleIn: 0, angleDeg: null }
   const groups = groupsOf(question, way)
@@ -78,7 +78,7 @@ function worded(question: BenchQuestion, way: Way): Omit<EstimateAnswer, 'others
   }
 }
 
-function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }: Way): EstimateLine[] {
+function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }: CutOption): EstimateLine[] {
   const nowCc = presentMeanCc(start)
   const line = (label: string, cc: number | null, note = ''): EstimateLine[] =>
     cc === null ? [] : [{ label, value: `${cc.toFixed(1)} cc`, note }]
@@ -90,7 +90,7 @@ function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }:
   ]
 }
 
-const groupsOf = ({ shop }: BenchQuestion, { start, worked }: Way): readonly ConsequenceGroup[] =>
+const groupsOf = ({ shop }: BenchQuestion, { start, worked }: CutOption): readonly ConsequenceGroup[] =>
   worked
     ? consequenceLines({
         cut: { ...worked.record, milledWidthIn: start.casting.milledWidthIn },
@@ -103,7 +103,7 @@ const groupsOf = ({ shop }: BenchQuestion, { start, worked }: Way): readonly Con
 
 const isKnown = ({ needs }: { readonly needs: readonly string[] }): boolean => needs.length === 0
 
-const otherWay = (way: Way) => ({
+const otherWay = (way: CutOption) => ({
   title: wayTitle(way),
   start: way.start.name,
   why: way.ruledOut === '' ? way.why : `not possible: ${way.ruledOut}`,

@@ -6,7 +6,7 @@ import { ok, refuse, type Result } from '../errors'
 import type { CutKind } from '../route/types'
 import type { CastingFacts } from '../casting/figures'
 import type { Consequences } from './consequences'
-import { followsOf, whatFollows, type WhatFollowsInput } from './what-follows'
+import { consequencesOf, planWithConsequences, type WhatFollowsInput } from './plan-consequences'
 
 export type PlanChoiceFigures = {
   readonly kind: CutKind
@@ -18,7 +18,7 @@ export type PlanChoiceFigures = {
   readonly sinkIn: number | null
 }
 
-export type PlanGround = Omit<
+export type PlanInputs = Omit<
   PlanInput,
   'kind' | 'split' | 'seatWorkGivesCc' | 'stopAtIn' | 'centroidShare' | 'milledWidthIn'
 > &
@@ -35,7 +35,7 @@ export type WorkedPlan = {
  * A choice of cut worked out against what is known, or why it cannot be. The same function answers as somebody types, as
  * the slider moves, and when the plan is kept.
  */
-export function workedPlan(ground: PlanGround, choice: PlanChoiceFigures): Result<WorkedPlan> {
+export function workedPlan(ground: PlanInputs, choice: PlanChoiceFigures): Result<WorkedPlan> {
   const split = splitOf(choice)
   if (!split.ok) return split
   const sinkIn = choice.sinkIn ?? 0
@@ -53,12 +53,12 @@ export function workedPlan(ground: PlanGround, choice: PlanChoiceFigures): Resul
   })
   if (!plan.ok) return plan
   const input = { ...ground, plan: plan.value, seatWorkGivesCc: seatWorkGivesCc.value, sinkIn }
-  const follows = followsOf(input)
-  return ok({ plan: plan.value, follows, record: whatFollows(input, follows) })
+  const follows = consequencesOf(input)
+  return ok({ plan: plan.value, follows, record: planWithConsequences(input, follows) })
 }
 
 /** The record alone. */
-export function planRecordOf(ground: PlanGround, choice: PlanChoiceFigures): Result<PlanRecord> {
+export function planRecordOf(ground: PlanInputs, choice: PlanChoiceFigures): Result<PlanRecord> {
   const worked = workedPlan(ground, choice)
   return worked.ok ? ok(worked.value.record) : worked
 }

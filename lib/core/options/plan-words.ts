@@ -1,7 +1,7 @@
 import type { PlanRecord } from '../cut/plan-record'
 import { gapWording } from '../intake/face-cut'
 import type { CutKind } from '../route/types'
-import { formatFigure, thou } from '../units/format-figure'
+import { formatFigure, formatThou } from '../units/format-figure'
 
 const titles: Readonly<Record<CutKind, string>> = {
   none: 'No cut',
@@ -16,10 +16,10 @@ export const cutTitle = (kind: CutKind): string => titles[kind]
 
 export function planTitle(plan: PlanRecord): string {
   if (plan.kind === 'none') return titles.none
-  if (plan.kind === 'clean-up') return `${titles['clean-up']}, stop at ${thou(plan.flatIn)}`
+  if (plan.kind === 'clean-up') return `${titles['clean-up']}, stop at ${formatThou(plan.flatIn)}`
   const parts = [
-    plan.flatIn > 0 ? `${thou(plan.flatIn)} flat` : '',
-    plan.angleIn > 0 ? `${thou(plan.angleIn)} at the ${plan.deepEdge} edge` : '',
+    plan.flatIn > 0 ? `${formatThou(plan.flatIn)} flat` : '',
+    plan.angleIn > 0 ? `${formatThou(plan.angleIn)} at the ${plan.deepEdge} edge` : '',
   ]
   return `${titles[plan.kind]}, ${parts.filter((part) => part !== '').join(' + ')}`
 }
@@ -34,7 +34,7 @@ export type PlanLine = {
 const line = (label: string, value: string, note = ''): PlanLine => ({ label, value, unit: '', note })
 /** What comes off; where that would be less than nothing the face stands off, and no cut is named. */
 const offOrGap = (label: string, offIn: number): PlanLine =>
-  offIn < 0 ? line(label, `gap of ${thou(-offIn)}`, gapWording) : line(label, thou(offIn))
+  offIn < 0 ? line(label, `gap of ${formatThou(-offIn)}`, gapWording) : line(label, formatThou(offIn))
 
 const cc = (value: number): string => formatFigure(value, 'chamberVolume')
 
@@ -42,9 +42,9 @@ const cc = (value: number): string => formatFigure(value, 'chamberVolume')
 export function planLines(plan: PlanRecord, removedBeforeIn: number | null): PlanLine[] {
   const cut = plan.kind !== 'none'
   const lines: (PlanLine | null)[] = [
-    cut && plan.kind !== 'clean-up' ? line('Flat part', thou(plan.flatIn)) : null,
+    cut && plan.kind !== 'clean-up' ? line('Flat part', formatThou(plan.flatIn)) : null,
     plan.angleIn > 0
-      ? line('Angle part', thou(plan.angleIn), `at the ${plan.deepEdge} edge, nothing at the other`)
+      ? line('Angle part', formatThou(plan.angleIn), `at the ${plan.deepEdge} edge, nothing at the other`)
       : null,
     plan.angleIn > 0 && plan.angleDeg !== null ? line('Angle', `${plan.angleDeg.toFixed(2)}°`) : null,
     plan.presentMeanCc === null
@@ -82,10 +82,10 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
       : null,
     plan.ptvLossIntakeIn === null
       ? null
-      : line('Piston-to-valve loss, intake', thou(plan.ptvLossIntakeIn), 'estimate: check at assembly'),
+      : line('Piston-to-valve loss, intake', formatThou(plan.ptvLossIntakeIn), 'estimate: check at assembly'),
     plan.ptvLossExhaustIn === null
       ? null
-      : line('Piston-to-valve loss, exhaust', thou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
+      : line('Piston-to-valve loss, exhaust', formatThou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
     plan.intakeSideIn === null ? null : offOrGap('Intake side, to restore port alignment', plan.intakeSideIn),
     plan.intakeRailsIn === null ? null : offOrGap('Manifold rails', plan.intakeRailsIn),
   ]

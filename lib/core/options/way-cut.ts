@@ -1,10 +1,10 @@
 import type { TargetLine } from '../cut/target-line'
 import { ok, refuse, type Result } from '../errors'
-import { thou } from '../units/format-figure'
+import { formatThou } from '../units/format-figure'
 import { quantities } from '../units/quantities'
 import { targetDepthIn } from './bench-depth'
-import type { BenchQuestion, Start, Way } from './bench-types'
-import { groundOf } from './ground-of'
+import type { BenchQuestion, Start, CutOption } from './bench-types'
+import { inputsOf } from './inputs-of'
 import { lineOf } from './line-of'
 import { workedPlan, type PlanChoiceFigures, type WorkedPlan } from './plan-record-of'
 import { wayOf } from './way-of'
@@ -12,7 +12,7 @@ import { wayOf } from './way-of'
 export type CutWay = 'clean-up' | 'flat' | 'equalise' | 'angle-flat' | 'angle'
 
 /** The way of one kind of cut from one starting head, worked out, or with what rules it out. */
-export function cutWay(question: BenchQuestion, start: Start, kind: CutWay): Way {
+export function cutWay(question: BenchQuestion, start: Start, kind: CutWay): CutOption {
   const found =
     kind === 'clean-up' || kind === 'equalise' ? plain(question, start, kind) : onLine(question, start, kind)
   if (!found.ok) return wayOf(question, start, { kind, worked: null, ruledOut: found.refusal.message })
@@ -26,7 +26,7 @@ type Found = { readonly worked: WorkedPlan | null; readonly ruledOut: string }
 
 /** A clean-up has no target, and an equalising cut goes by the largest chamber: neither lies on the line of the mean. */
 function plain(question: BenchQuestion, start: Start, kind: 'clean-up' | 'equalise'): Result<Found> {
-  const ground = { ...groundOf(question, start), equalise: kind === 'equalise' }
+  const ground = { ...inputsOf(question, start), equalise: kind === 'equalise' }
   const worked = workedPlan(ground, choice(question, kind === 'equalise' ? 'flat' : 'clean-up'))
   return worked.ok ? ok({ worked: worked.value, ruledOut: '' }) : worked
 }
@@ -71,7 +71,7 @@ export function lineFrom(question: BenchQuestion, start: Start): Result<TargetLi
     depthIn: depthIn.value,
     casting: start.casting,
     heads: start.heads,
-    limits: groundOf(question, start).limits,
+    limits: inputsOf(question, start).limits,
     sealingMarginIn: question.shop.settings.sealingMarginIn,
   })
 }
@@ -95,7 +95,7 @@ function angleOf(
     'unreachable',
     line.to.angleIn < leastIn
       ? `No angle at all: ${line.to.boundBy}.`
-      : `The whole cut is ${thou(line.allFlatIn)}, no more than what is left flat for the last cut in house.`,
+      : `The whole cut is ${formatThou(line.allFlatIn)}, no more than what is left flat for the last cut in house.`,
   )
 }
 
@@ -105,7 +105,7 @@ function angleOf(
  * @param angleIn angle part in inches, 0–0.5; 0: all flat
  * @returns refused when there is no line, or nothing can be worked out at that place of it
  */
-export function wayAt(question: BenchQuestion, start: Start, angleIn: number): Result<Way> {
+export function wayAt(question: BenchQuestion, start: Start, angleIn: number): Result<CutOption> {
   const line = lineFrom(question, start)
   if (!line.ok) return line
   const kind = angleIn === 0 ? 'flat' : line.value.allAngleIn - angleIn < leastIn / 2 ? 'angle' : 'angle-flat'
@@ -123,16 +123,16 @@ export function cutOnLine(
   angleIn: number,
   kind: 'flat' | 'angle-flat' | 'angle' = angleIn > 0 ? 'angle-flat' : 'flat',
 ): Result<WorkedPlan> {
-  return workedPlan(groundOf(question, start), choice(question, kind, angleIn))
+  return workedPlan(inputsOf(question, start), choice(question, kind, angleIn))
 }
 
 /** Why a place lies outside the stretch that the limits leave; '' inside it. */
 export function offStretch({ from, to }: TargetLine, angleIn: number): string {
   if (angleIn < from.angleIn - leastIn / 2) {
-    return `Ruled out by ${from.boundBy}: an angle part of ${thou(from.angleIn)} at the least.`
+    return `Ruled out by ${from.boundBy}: an angle part of ${formatThou(from.angleIn)} at the least.`
   }
   if (angleIn > to.angleIn + leastIn / 2) {
-    return `Ruled out by ${to.boundBy}: an angle part of ${thou(to.angleIn)} at the most.`
+    return `Ruled out by ${to.boundBy}: an angle part of ${formatThou(to.angleIn)} at the most.`
   }
   return ''
 }

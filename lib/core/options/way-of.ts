@@ -1,4 +1,4 @@
-import type { BenchQuestion, Start, Way, WayKind, WayStep } from './bench-types'
+import type { BenchQuestion, Start, CutOption, WayKind, WayStep } from './bench-types'
 import type { WorkedPlan } from './plan-record-of'
 import { wayStepsOf } from './way-steps'
 
@@ -13,7 +13,7 @@ type Found = {
 }
 
 /** A way with what it takes: steps, days, price. */
-export function wayOf(question: BenchQuestion, start: Start, found: Found): Way {
+export function wayOf(question: BenchQuestion, start: Start, found: Found): CutOption {
   const { kind, worked, ruledOut } = found
   const steps = ruledOut !== '' && worked === null ? [] : wayStepsOf(question, start, kind, worked?.record ?? null)
   return {
@@ -50,7 +50,7 @@ function priceOf(
   { shop }: BenchQuestion,
   start: Start,
   steps: readonly WayStep[],
-): Pick<Way, 'priceMinor' | 'unpriced'> {
+): Pick<CutOption, 'priceMinor' | 'unpriced'> {
   const { prices } = shop
   if (prices === null) return { priceMinor: null, unpriced: [] }
   const unpriced = steps.filter(({ stepId }) => prices[stepId] === undefined).map(({ label }) => label)

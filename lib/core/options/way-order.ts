@@ -1,13 +1,13 @@
-import { thou } from '../units/format-figure'
-import type { Way } from './bench-types'
+import { formatThou } from '../units/format-figure'
+import type { CutOption } from './bench-types'
 
 /**
  * What makes one way milder than another, the weightiest first: how much of it there is, and what is said of a way that
  * has more of it than the one before.
  */
 const criteria: readonly {
-  readonly of: (way: Way) => number
-  readonly more: (way: Way, than: Way) => string
+  readonly of: (way: CutOption) => number
+  readonly more: (way: CutOption, than: CutOption) => string
 }[] = [
   { of: ({ ruledOut }) => (ruledOut === '' ? 0 : 1), more: () => 'it is ruled out' },
   { of: ({ start }) => (start.supply === 'own' ? 0 : 1), more: () => 'another casting must be bought' },
@@ -28,16 +28,16 @@ const criteria: readonly {
   },
   {
     of: (way) => deepestIn(way),
-    more: (way, than) => `${thou(deepestIn(way) - deepestIn(than))} deeper`,
+    more: (way, than) => `${formatThou(deepestIn(way) - deepestIn(than))} deeper`,
   },
   { of: ({ priceMinor }) => priceMinor ?? 0, more: () => 'it costs more' },
 ]
 
-const deepestIn = ({ worked }: Way): number => worked?.plan.deepestIn ?? 0
+const deepestIn = ({ worked }: CutOption): number => worked?.plan.deepestIn ?? 0
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
 /** Mildest first, each with why it stands where it stands. */
-export function inOrder(ways: readonly Way[]): readonly Way[] {
+export function inOrder(ways: readonly CutOption[]): readonly CutOption[] {
   const sorted = ways.toSorted((a, b) => {
     const heavier = criteria.find(({ of }) => of(a) !== of(b))
     return heavier ? heavier.of(a) - heavier.of(b) : 0
@@ -45,7 +45,7 @@ export function inOrder(ways: readonly Way[]): readonly Way[] {
   return sorted.map((way, place) => ({ ...way, why: whyHere(way, sorted[place - 1]) }))
 }
 
-function whyHere(way: Way, before: Way | undefined): string {
+function whyHere(way: CutOption, before: CutOption | undefined): string {
   if (way.ruledOut !== '') return 'last: it is ruled out'
   if (!before) return way.steps.length === 0 ? 'nothing is taken off' : 'the fewest and mildest consequences'
   const heavier = criteria.find(({ of }) => of(way) !== of(before))

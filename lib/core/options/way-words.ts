@@ -1,17 +1,17 @@
-import { thou } from '../units/format-figure'
-import type { Way } from './bench-types'
+import { formatThou } from '../units/format-figure'
+import type { CutOption } from './bench-types'
 import type { WorkedPlan } from './plan-record-of'
 
 /** What is cut, in a line: "Flat cut, 18 thou", "Angle cut, 47 thou at the exhaust edge, then 6 thou flat". */
 export function cutLine({ record }: Pick<WorkedPlan, 'record'>): string {
   const { flatIn, angleIn, deepEdge, kind } = record
-  if (kind === 'clean-up') return `Clean-up, stop at ${thou(flatIn)}`
-  if (angleIn === 0) return `Flat cut, ${thou(flatIn)}`
-  const angle = `Angle cut, ${thou(angleIn)} at the ${deepEdge} edge`
-  return flatIn > 0 ? `${angle}, then ${thou(flatIn)} flat` : angle
+  if (kind === 'clean-up') return `Clean-up, stop at ${formatThou(flatIn)}`
+  if (angleIn === 0) return `Flat cut, ${formatThou(flatIn)}`
+  const angle = `Angle cut, ${formatThou(angleIn)} at the ${deepEdge} edge`
+  return flatIn > 0 ? `${angle}, then ${formatThou(flatIn)} flat` : angle
 }
 
-const bare: Readonly<Record<Way['kind'], string>> = {
+const bare: Readonly<Record<CutOption['kind'], string>> = {
   leave: 'Leave it',
   'clean-up': 'Clean-up',
   flat: 'Flat cut',
@@ -22,7 +22,7 @@ const bare: Readonly<Record<Way['kind'], string>> = {
 }
 
 /** A way in a line. */
-export function wayTitle(way: Way): string {
+export function wayTitle(way: CutOption): string {
   const { kind, worked, opensCc, start } = way
   if (kind === 'leave') return start.cutByMaker ? 'Bought in, already cut' : 'Leave it: it is there already'
   if (kind === 'open') return `Open the chambers by ${opensCc.toFixed(1)} cc`
@@ -33,7 +33,7 @@ export function wayTitle(way: Way): string {
 }
 
 /** "9 steps, out about 9 days". */
-export function wayEffort({ steps, days, start }: Way): string {
+export function wayEffort({ steps, days, start }: CutOption): string {
   const count = steps.length === 1 ? '1 step' : `${steps.length} steps`
   const outside = steps.some((step) => step.outside)
   if (days === null) return `${count}; how long it is ${outside ? 'out' : 'on order'} is not known`

@@ -1,4 +1,4 @@
-import type { BenchQuestion, Start, Way } from './bench-types'
+import type { BenchQuestion, Start, CutOption } from './bench-types'
 import { uncutCc } from './bench-depth'
 import { cutWay } from './way-cut'
 import { leaveWay, openWay } from './way-uncut'
@@ -16,11 +16,11 @@ import { inOrder } from './way-order'
  * is obeyed: maker's, shop's and class.
  * Example: 64 → 61 cc at 6 thou per cc → "flat, 18 thou" first, the angle cut after it: it goes to a vendor.
  */
-export function waysOf(question: BenchQuestion): readonly Way[] {
+export function waysOf(question: BenchQuestion): readonly CutOption[] {
   return inOrder(question.starts.flatMap((start) => waysFrom(question, start)))
 }
 
-function waysFrom(question: BenchQuestion, start: Start): Way[] {
+function waysFrom(question: BenchQuestion, start: Start): CutOption[] {
   if (question.targetCc === null) {
     return question.stopAtIn === null ? [] : [cutWay(question, start, 'clean-up')]
   }

@@ -51,7 +51,7 @@ export function completenessWarnings(facts: RouteFacts, { mateCc = [] }: Complet
 /** Decimals are not exact in binary: 60.5 is still within 0.5 of 60. */
 const rounding = 1e-9
 const figure = (value: number): string => String(Number(value.toFixed(2)))
-const thou = (inches: number): string => `${inches.toFixed(4)} in`
+const formatInches = (inches: number): string => `${inches.toFixed(4)} in`
 
 const settled = (step: DetailedStep): boolean => step.state === 'done' || step.state === 'waived'
 
@@ -134,13 +134,20 @@ function straightnessOut(step: DetailedStep, { id, point, value }: Valued, facts
   const { straightAcrossIn, straightAlongPerCylinderIn } = facts.settings
   const limitIn = point === 'along' ? straightAlongPerCylinderIn * facts.chambers : straightAcrossIn
   if (value <= limitIn + rounding) return []
-  return [out(step, `straightness:${point}`, id, `straightness ${point} is ${thou(value)} (limit ${thou(limitIn)})`)]
+  return [
+    out(
+      step,
+      `straightness:${point}`,
+      id,
+      `straightness ${point} is ${formatInches(value)} (limit ${formatInches(limitIn)})`,
+    ),
+  ]
 }
 
 function seatOut(step: DetailedStep, { id, point, value }: Valued, facts: RouteFacts): Missing[] {
   const { sealingMarginIn } = facts.settings
   if (value >= sealingMarginIn - rounding) return []
-  const message = `${pointLabel(point)} seat is ${thou(value)} from the deck (least ${thou(sealingMarginIn)})`
+  const message = `${pointLabel(point)} seat is ${formatInches(value)} from the deck (least ${formatInches(sealingMarginIn)})`
   return [out(step, `seat-depth:${point}`, id, message)]
 }
 

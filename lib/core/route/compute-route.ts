@@ -174,12 +174,12 @@ function needOfKey(key: StepKey, context: Context): string {
   if (key.stepId === 'flow') return flowNeed(key.occurrence as FlowOccurrence, context)
   if (key.orderId === null) return context.need(key.stepId)
   const order = context.facts.orders.find((candidate) => candidate.orderId === key.orderId)
-  if (!order || doneOver(context.facts, order)) return ''
+  if (!order || isRedone(context.facts, order)) return ''
   return `${orderWords(order)}, comes back`
 }
 
 /** What was rejected and is with a vendor again is checked when that comes back. */
-function doneOver({ orders }: RouteFacts, { rejected, scope }: OrderFacts): boolean {
+function isRedone({ orders }: RouteFacts, { rejected, scope }: OrderFacts): boolean {
   if (!rejected) return false
   return orders.some(
     (order) => (order.sentSeq ?? 0) > rejected.seq && scope.every((stepId) => order.scope.includes(stepId)),
@@ -308,7 +308,7 @@ function setWaits(
   entry.mustFollow = [...new Set([...before, ...waitsForCheck(entry, facts, unseen)])]
   entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
   entry.parts = facts.partsWaits.filter((wait) => wait.open && sameKey(wait.step, entry)).map((wait) => wait.what)
-  entry.waitsFor = [...entry.mustFollow, ...entry.hadBetterFollow, ...entry.parts, ...circumstances(entry, facts)]
+  entry.waitsFor = [...entry.mustFollow, ...entry.hadBetterFollow, ...entry.parts, ...otherBlockers(entry, facts)]
   if (entry.hadBetterFollow.length > 0) entry.advice = `better after ${listed(entry.hadBetterFollow.map(lower))}`
   if (entry.state === 'to do' && entry.waitsFor.length === 0) entry.state = 'ready'
 }
@@ -320,7 +320,7 @@ function stillOpen(refs: readonly StepRef[] = [], open: ReadonlyMap<StepRef, rea
 }
 
 /** What is not a step and still stands in the way. */
-function circumstances(entry: DetailedStep, facts: RouteFacts): string[] {
+function otherBlockers(entry: DetailedStep, facts: RouteFacts): string[] {
   const away = awayOn(facts)
   const order = facts.orders.find((candidate) => candidate.orderId === entry.orderId)
   const happened = (kind: 'release' | 'return-as-is') => facts.events.some((event) => event.kind === kind)

@@ -6,9 +6,9 @@ import type { StepId } from './types'
 /** Why a step is needed, in words; '' when its condition does not hold. */
 export type Condition = (context: Context) => string
 
-const thou = (inches: number): string => `${inches.toFixed(3)} in`
+const formatInches = (inches: number): string => `${inches.toFixed(3)} in`
 const past = (what: string, inches: number, limitIn: number): string =>
-  inches > limitIn ? `${what} ${thou(inches)} is past the shop’s limit of ${thou(limitIn)}` : ''
+  inches > limitIn ? `${what} ${formatInches(inches)} is past the shop’s limit of ${formatInches(limitIn)}` : ''
 
 const workNames: Partial<Readonly<Record<StepId, string>>> = {
   'seat-work': 'seat work',
@@ -59,14 +59,14 @@ export const flatPartLeft: Condition = ({ facts, cutKind }) => {
   if (facts.plan === null) return facts.ordered.includes('flat-cut') ? 'a flat cut is ordered' : ''
   if (cutKind === 'clean-up' || cutKind === 'flat') return 'flat cut'
   const leftIn = flatLeftIn(facts)
-  return leftIn > 0 ? `${thou(leftIn)} of the flat part is left for us` : ''
+  return leftIn > 0 ? `${formatInches(leftIn)} of the flat part is left for us` : ''
 }
 
 /** While the figure cannot be computed the depth of the cut stands in: a 90° V moves its ports by about the cut. */
 export const intakeMoves: Condition = ({ facts, column, cutIn }) => {
   const { manifoldSpansHeads: spans, plan, settings } = facts
   if (spans === false) return ''
-  if (column === 'an')
+  if (column === 'angle')
     return spans ? 'an angle cut under one manifold' : 'an angle cut; not known whether one manifold spans the heads'
   if (!spans) return ''
   return past('the intake side moves by', plan?.intakeSideIn ?? cutIn, settings.intakeLimitIn)
@@ -86,7 +86,9 @@ export const pistonNear: Condition = ({ facts, cutIn }) => {
   if (byLoss || remainingPtvIn === null) return byLoss
   const leftIn = remainingPtvIn - (plan?.ptvLossIn ?? cutIn)
   const leastIn = settings.ptvRemainingLimitIn
-  return leftIn < leastIn ? `${thou(leftIn)} of piston-to-valve clearance is left (limit ${thou(leastIn)})` : ''
+  return leftIn < leastIn
+    ? `${formatInches(leftIn)} of piston-to-valve clearance is left (limit ${formatInches(leastIn)})`
+    : ''
 }
 
 export const camInHead: Condition = ({ facts }) => (facts.camInHead ? 'the cam is in the head' : '')
@@ -118,7 +120,7 @@ export const measuredChanges: Condition = (context) => {
   const { facts, onRoute } = context
   const answerFor = facts.targetCc !== null || facts.classMinCc !== null || onRoute('chambers') || onRoute('thickness')
   if (!answerFor) return ''
-  if (context.column === 'cl') return 'the clean-up changes the thickness'
+  if (context.column === 'cleanUp') return 'the clean-up changes the thickness'
   if (facts.source === 'bought-cut') return 'cut by its maker, not measured yet'
   return (
     afterAny(context, ['seat-work', 'open-chamber', 'port', 'weld', 'inserts', 'guides', 'straighten']) ||

@@ -59,10 +59,10 @@ function cutKindOf({ plan, ordered }: RouteFacts): CutKind {
 
 /** Metal that is off does not come back: a new plan cannot take a head out of the column of a cut that was made. */
 function columnOf(kind: CutKind, history: History): Column {
-  if (kind === 'angle' || kind === 'angle-flat' || history.angleMade) return 'an'
-  if (kind === 'flat') return 'fl'
-  if (kind === 'clean-up') return 'cl'
-  return history.flatMade ? 'fl' : 'no'
+  if (kind === 'angle' || kind === 'angle-flat' || history.angleMade) return 'angle'
+  if (kind === 'flat') return 'flat'
+  if (kind === 'clean-up') return 'cleanUp'
+  return history.flatMade ? 'flat' : 'none'
 }
 
 function cutDepthIn({ plan, readings }: RouteFacts, kind: CutKind): number {

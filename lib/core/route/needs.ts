@@ -21,7 +21,7 @@ export function needOf(stepId: StepId, context: Context): string {
   if (stepId === 'chambers' && facts.source === 'bought-cut') return ''
   const row = tableOf(facts.settings.rules).rowOf(stepId)
   const cell = row.cells[columns.indexOf(column)]
-  if (cell === '●') return column === 'no' || row.cells[0] === '●' ? 'every head' : cutWords[cutKind]
+  if (cell === '●') return column === 'none' || row.cells[0] === '●' ? 'every head' : cutWords[cutKind]
   return cell === '◐' ? (row.when?.(context) ?? '') : ''
 }
 

@@ -49,7 +49,7 @@ const followUp = (
 /** One intake and one exhaust show how a flat cut leaves the seats; an angle cut leaves each chamber otherwise. */
 const seatDepth = (context: Context): Ask => ({
   kind: 'seat-depth',
-  points: pointsOf('chamber-valves', { chambers: context.column === 'an' ? context.facts.chambers : 1 }),
+  points: pointsOf('chamber-valves', { chambers: context.column === 'angle' ? context.facts.chambers : 1 }),
 })
 
 /** Every chamber where something must be held; one shows how the head stands. */
@@ -87,9 +87,9 @@ const arrivalFigures: Asks = (context, key) => {
 
 const finished: Asks = (context, key) => {
   const { facts, column, history } = context
-  const deckCut = column !== 'no'
+  const deckCut = column !== 'none'
   const cutOutside = facts.orders.some(confirmedCut) && !history.markOf(textOf('flat-cut')).workSeq
-  const corners = column === 'an' || context.cutIn > facts.settings.cornersLimitIn || (deckCut && cutOutside)
+  const corners = column === 'angle' || context.cutIn > facts.settings.cornersLimitIn || (deckCut && cutOutside)
   const cc = finishedCc(context)
   const bent = deckCut || context.onRoute('thickness') || context.onRoute('straighten') || context.onRoute('weld')
   return [

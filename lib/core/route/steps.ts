@@ -6,7 +6,7 @@ import type { StepRef } from './keys'
 export type Cell = '●' | '○' | '◐' | '–'
 
 /** No cut, clean-up, flat to size, angle (with or without flat). */
-export const columns = ['no', 'cl', 'fl', 'an'] as const
+export const columns = ['none', 'cleanUp', 'flat', 'angle'] as const
 export type Column = (typeof columns)[number]
 
 export type StepRow = {

@@ -31,4 +31,4 @@ export function formatBare(value: number, quantity: Quantity, unit?: string): st
 const withoutMinusZero = (figure: string): string => figure.replace(/^-(?=0(\.0*)?$)/, '')
 
 /** A depth as machinists say it: 0.018 in → "18 thou", 0.0175 → "17.5 thou". */
-export const thou = (depthIn: number): string => `${Number((depthIn * 1000).toFixed(1))} thou`
+export const formatThou = (depthIn: number): string => `${Number((depthIn * 1000).toFixed(1))} thou`

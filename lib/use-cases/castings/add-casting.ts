@@ -10,16 +10,16 @@ import { factsOf, flatCasting, partsOf } from './casting-parts'
 
 export async function addCasting(actor: Actor, input: AddCasting, moment: Moment): Promise<{ castingId: string }> {
   must(allow(actor, 'casting.change'))
-  return write(actor, moment, async (w) => {
-    const id = newId(w.now)
+  return write(actor, moment, async (ctx) => {
+    const id = newId(ctx.now)
     const facts = factsOf(input)
-    const parts = partsOf(input, (await shopOf(w.tx)).currencyExponent)
+    const parts = partsOf(input, (await shopOf(ctx.tx)).currencyExponent)
     const nameLower = facts.name.toLowerCase()
-    await w.tx.castingRecord.create({ data: { id, ...facts, nameLower, createdAt: w.now } })
-    await putCastingParts(w.tx, id, parts, w.now)
+    await ctx.tx.castingRecord.create({ data: { id, ...facts, nameLower, createdAt: ctx.now } })
+    await putCastingParts(ctx.tx, id, parts, ctx.now)
     const given = Object.entries(flatCasting(facts, parts)).filter(([, value]) => value !== '')
     const changes = Object.fromEntries(given)
-    w.audit({ action: 'add-casting', subject: 'casting', subjectId: id, changes })
+    ctx.audit({ action: 'add-casting', subject: 'casting', subjectId: id, changes })
     return { castingId: id }
   })
 }

@@ -1,6 +1,6 @@
 import { castingFigureKeys, chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { RefusedError } from '@/lib/core/errors'
-import { minorOf } from '@/lib/core/money/amount'
+import { parseAmount } from '@/lib/core/money/amount'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import {
   byLabel,
@@ -71,7 +71,7 @@ function variantRow(
 }
 
 function costMinor(cost: string, place: number, exponent: number): number {
-  const amount = minorOf(cost, exponent)
+  const amount = parseAmount(cost, exponent)
   if (amount.ok) return amount.value
   const { message } = amount.refusal
   throw new RefusedError({ code: 'invalid', message, fields: { [`variants.${place}.cost`]: message } })

@@ -16,20 +16,20 @@ export async function changeCasting(
   moment: Moment,
 ): Promise<{ castingId: string }> {
   must(allow(actor, 'casting.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { castingId, version } = input
-    const before = await castingById(w.tx, castingId)
+    const before = await castingById(ctx.tx, castingId)
     const facts = factsOf(input)
-    const parts = partsOf(input, (await shopOf(w.tx)).currencyExponent)
-    const changed = await w.tx.castingRecord.updateMany({
+    const parts = partsOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    const changed = await ctx.tx.castingRecord.updateMany({
       where: { id: castingId, version },
       data: { ...facts, nameLower: facts.name.toLowerCase(), version: { increment: 1 } },
     })
     conflictUnless(changed, before.name)
-    await putCastingParts(w.tx, castingId, parts, w.now)
-    await refreshOpenVisits(w.tx, { head: { castingId } }, w.now)
+    await putCastingParts(ctx.tx, castingId, parts, ctx.now)
+    await refreshOpenVisits(ctx.tx, { head: { castingId } }, ctx.now)
     const changes = changesBetween(flatCasting(before, before), flatCasting(facts, parts))
-    w.audit({ action: 'change-casting', subject: 'casting', subjectId: castingId, changes })
+    ctx.audit({ action: 'change-casting', subject: 'casting', subjectId: castingId, changes })
     return { castingId }
   })
 }

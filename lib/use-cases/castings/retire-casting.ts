@@ -12,16 +12,16 @@ export async function retireCasting(
   moment: Moment,
 ): Promise<{ castingId: string }> {
   must(allow(actor, 'casting.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { castingId, version, retired } = input
-    const casting = await castingById(w.tx, castingId)
-    const changed = await w.tx.castingRecord.updateMany({
+    const casting = await castingById(ctx.tx, castingId)
+    const changed = await ctx.tx.castingRecord.updateMany({
       where: { id: castingId, version },
-      data: { retiredAt: retired ? w.now : null, version: { increment: 1 } },
+      data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, casting.name)
     const action = retired ? 'retire-casting' : 'take-back-casting'
-    w.audit({ action, subject: 'casting', subjectId: castingId })
+    ctx.audit({ action, subject: 'casting', subjectId: castingId })
     return { castingId }
   })
 }

@@ -6,7 +6,7 @@ import type { Reader } from '@/lib/data/db'
 import { effectiveReadings } from '@/lib/data/facts'
 import { flowedCuts } from '@/lib/data/flowed-cuts'
 import { runOf } from '../papers/flow-run'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 
 type Cut = Awaited<ReturnType<typeof flowedCuts>>[number]
 
@@ -43,7 +43,7 @@ function flowOf({ visit, shallowIn, deepIn }: Cut, repeatability: number): Earli
   const [intakePercent, exhaustPercent] = [percentOf('intake'), percentOf('exhaust')]
   if (intakePercent === null && exhaustPercent === null) return null
   return {
-    tag: tagOf(visit),
+    tag: headLabel(visit),
     jobNumber: visit.job.number,
     deepestIn: Math.max(shallowIn ?? 0, deepIn ?? 0),
     intakePercent,

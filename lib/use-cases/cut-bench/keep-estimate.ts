@@ -19,10 +19,10 @@ export async function keepEstimate(actor: Actor, input: KeepEstimateInput, momen
   const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId)
   const asked = questionOf(readBench(question).asked, casting, await benchShop(client, true))
   const answer = must(estimateOf(asked, wayId, angleIn))
-  return write(actor, moment, async (w) => {
-    const id = newId(w.now)
-    const number = `E-${String(await nextNumber(w.tx, 'estimate')).padStart(4, '0')}`
-    await w.tx.estimate.create({
+  return write(actor, moment, async (ctx) => {
+    const id = newId(ctx.now)
+    const number = `E-${String(await nextNumber(ctx.tx, 'estimate')).padStart(4, '0')}`
+    await ctx.tx.estimate.create({
       data: {
         id,
         number,
@@ -34,11 +34,11 @@ export async function keepEstimate(actor: Actor, input: KeepEstimateInput, momen
           chamberShape: casting?.chamberShape ?? 'open',
         }),
         answer: JSON.stringify(answer),
-        createdAt: w.now,
+        createdAt: ctx.now,
         byId: actor.personId,
       },
     })
-    w.audit({
+    ctx.audit({
       action: 'keep-estimate',
       subject: 'estimate',
       subjectId: id,

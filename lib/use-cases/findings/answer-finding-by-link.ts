@@ -19,25 +19,25 @@ export async function answerFindingByLink(
   moment: Moment,
 ): Promise<{ id: string }> {
   const link = await openLink(await db(), token, moment.now)
-  return write({ linkId: link.id }, moment, async (w) => {
-    await openLink(w.tx, token, w.now)
-    const asked = await askedFinding(w, link, input)
+  return write({ linkId: link.id }, moment, async (ctx) => {
+    await openLink(ctx.tx, token, ctx.now)
+    const asked = await askedFinding(ctx, link, input)
     const said = {
       answer: input.answer,
-      answeredAt: w.now,
+      answeredAt: ctx.now,
       answeredBy: input.answeredBy,
       answeredLinkId: link.id,
     }
-    return takeAnswer(w, { ...asked, reads: input.version }, said, asked.finding)
+    return takeAnswer(ctx, { ...asked, reads: input.version }, said, asked.finding)
   })
 }
 
 /** A finding of this link's job that was asked, waits, and reads as it did on the customer's page. */
-async function askedFinding(w: Write<{ linkId: string }>, link: OpenLink, input: AnswerByLinkInput) {
-  const finding = await findingById(w.tx, input.findingId, deadLink)
+async function askedFinding(ctx: Write<{ linkId: string }>, link: OpenLink, input: AnswerByLinkInput) {
+  const finding = await findingById(ctx.tx, input.findingId, deadLink)
   if (finding.visit.jobId !== link.jobId || finding.askedAt === null) throw deadLink()
-  const visit = await visitById(w.tx, finding.visitId)
-  const question = questionOf(finding, '', await shopOf(w.tx))
+  const visit = await visitById(ctx.tx, finding.visitId)
+  const question = questionOf(finding, '', await shopOf(ctx.tx))
   if (question.answered !== null || finding.version !== input.version) {
     throw new RefusedError({
       code: 'conflict',

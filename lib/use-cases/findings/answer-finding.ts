@@ -14,19 +14,19 @@ import { takeAnswer } from './take-answer'
 /** The customer's yes or no, as the counter heard it. */
 export async function answerFinding(actor: Actor, input: AnswerFindingInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'finding.ask'))
-  return write(actor, moment, async (w) => {
-    const finding = await findingById(w.tx, input.findingId)
-    const visit = await visitById(w.tx, finding.visitId)
+  return write(actor, moment, async (ctx) => {
+    const finding = await findingById(ctx.tx, input.findingId)
+    const visit = await visitById(ctx.tx, finding.visitId)
     refuseReleased(visit)
-    await refuseUnknownWork(w.tx, visit, input.addsWork)
-    const asked = askedOf(w, input, (await shopOf(w.tx)).currencyExponent)
+    await refuseUnknownWork(ctx.tx, visit, input.addsWork)
+    const asked = askedOf(ctx, input, (await shopOf(ctx.tx)).currencyExponent)
     const said = {
       answer: input.answer,
-      answeredAt: w.now,
+      answeredAt: ctx.now,
       answeredBy: input.answeredBy,
       answeredLinkId: null,
     }
     const change = { ...asked, askedAt: finding.askedAt ?? asked.askedAt, ...said }
-    return takeAnswer(w, { finding, visit, reads: input.version }, change, asked)
+    return takeAnswer(ctx, { finding, visit, reads: input.version }, change, asked)
   })
 }

@@ -11,12 +11,12 @@ import { askedOf } from './asked-of'
 /** Writes down what the customer was asked; the answer is still to come. */
 export async function askFinding(actor: Actor, input: AskFindingInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'finding.ask'))
-  return write(actor, moment, async (w) => {
-    const finding = await findingById(w.tx, input.findingId)
-    await refuseUnknownWork(w.tx, finding.visit, input.addsWork)
-    const asked = askedOf(w, input, (await shopOf(w.tx)).currencyExponent)
-    await updateFinding(w, finding.id, input.version, asked)
-    w.audit({
+  return write(actor, moment, async (ctx) => {
+    const finding = await findingById(ctx.tx, input.findingId)
+    await refuseUnknownWork(ctx.tx, finding.visit, input.addsWork)
+    const asked = askedOf(ctx, input, (await shopOf(ctx.tx)).currencyExponent)
+    await updateFinding(ctx, finding.id, input.version, asked)
+    ctx.audit({
       action: 'finding.ask',
       subject: 'finding',
       subjectId: finding.id,

@@ -3,11 +3,11 @@ import type { Write } from '@/lib/data/write'
 import type { AskFindingInput } from '@/lib/schemas/finding'
 import { minorAt } from '../jobs/prices-of'
 
-export const askedOf = (w: Write, input: AskFindingInput, exponent: number): Asked => ({
+export const askedOf = (ctx: Write, input: AskFindingInput, exponent: number): Asked => ({
   priceMinor: input.price === '' ? null : minorAt(input.price, exponent, 'price'),
   taxBasisPoints: input.tax,
   addsWork: input.addsWork.join(','),
-  askedAt: w.now,
+  askedAt: ctx.now,
   askedHow: input.how,
-  askedById: w.actor.personId,
+  askedById: ctx.actor.personId,
 })

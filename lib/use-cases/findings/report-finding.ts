@@ -11,13 +11,13 @@ import { refuseOnOrder, refuseReleased } from '../visits/refuse-closed'
 /** Something seen that was not ordered. The counter prices it and asks the customer. */
 export async function reportFinding(actor: Actor, input: z.output<typeof reportFindingSchema>, moment: Moment) {
   must(allow(actor, 'finding.report'))
-  return write(actor, moment, async (w) => {
-    const visit = await visitById(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const visit = await visitById(ctx.tx, input.visitId)
     refuseReleased(visit)
     refuseOnOrder(visit)
-    await bumpVisit(w.tx, visit)
-    const id = newId(w.now)
-    await w.tx.finding.create({
+    await bumpVisit(ctx.tx, visit)
+    const id = newId(ctx.now)
+    await ctx.tx.finding.create({
       data: {
         id,
         visitId: visit.id,
@@ -25,13 +25,13 @@ export async function reportFinding(actor: Actor, input: z.output<typeof reportF
         what: input.what,
         priceMinor: null,
         addsWork: '',
-        reportedAt: w.now,
+        reportedAt: ctx.now,
         reportedById: actor.personId,
         askedHow: '',
         answeredBy: '',
       },
     })
-    w.audit({
+    ctx.audit({
       action: 'finding',
       subject: 'finding',
       subjectId: id,
@@ -39,7 +39,7 @@ export async function reportFinding(actor: Actor, input: z.output<typeof reportF
       jobId: visit.jobId,
       changes: { what: input.what },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { findingId: id }
   })
 }

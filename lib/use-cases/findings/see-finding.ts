@@ -2,7 +2,7 @@ import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { amountText } from '@/lib/core/money/amount'
+import { formatAmount } from '@/lib/core/money/amount'
 import { percentOf } from '@/lib/core/money/percent'
 import type { WorkId } from '@/lib/core/route/types'
 import { db } from '@/lib/data/db'
@@ -66,7 +66,7 @@ export async function seeFinding(actor: Actor, input: { id: string; now: Date })
     reportedAt: finding.reportedAt,
     askedAt: finding.askedAt,
     how: finding.askedHow,
-    price: finding.priceMinor === null ? '' : amountText(finding.priceMinor, shop.currencyExponent),
+    price: finding.priceMinor === null ? '' : formatAmount(finding.priceMinor, shop.currencyExponent),
     tax: finding.taxBasisPoints === 0 ? '' : percentOf(finding.taxBasisPoints).replace(' %', ''),
     terms: questionOf(finding, '', shop).terms,
     addsWork: finding.addsWork.split(',').filter(Boolean) as WorkId[],

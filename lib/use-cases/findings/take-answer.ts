@@ -10,19 +10,19 @@ type Terms = Pick<Asked, 'priceMinor' | 'taxBasisPoints' | 'addsWork'>
  * declined. `reads`: the version that was answered; `change`: what is written on the finding.
  */
 export async function takeAnswer(
-  w: Write<Author>,
+  ctx: Write<Author>,
   { finding, visit, reads }: { finding: FindingRecord; visit: VisitRecord; reads: number },
   change: Answered | (Asked & Answered),
   terms: Terms,
 ): Promise<{ id: string }> {
   const { priceMinor, taxBasisPoints, addsWork } = terms
-  await updateFinding(w, finding.id, reads, change)
-  await bumpVisit(w.tx, visit)
+  await updateFinding(ctx, finding.id, reads, change)
+  await bumpVisit(ctx.tx, visit)
   if (change.answer === 'yes') {
     const work = addsWork.split(',').filter(Boolean)
-    await addFoundWork(w, finding, visit.jobId, { work, priceMinor, taxBasisPoints })
+    await addFoundWork(ctx, finding, visit.jobId, { work, priceMinor, taxBasisPoints })
   }
-  w.audit({
+  ctx.audit({
     action: 'finding.answer',
     subject: 'finding',
     subjectId: finding.id,
@@ -36,6 +36,6 @@ export async function takeAnswer(
       addsWork,
     },
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
   return { id: finding.id }
 }

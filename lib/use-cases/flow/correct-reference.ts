@@ -18,8 +18,8 @@ export async function correctReference(
   moment: Moment,
 ): Promise<{ readonly corrected: number }> {
   must(allow(actor, 'reading.correct'))
-  return write(actor, moment, async (w) => {
-    const standing = effectiveReadings(await flowSets(w.tx, [], input.castingId)).filter(
+  return write(actor, moment, async (ctx) => {
+    const standing = effectiveReadings(await flowSets(ctx.tx, [], input.castingId)).filter(
       ({ setId, id }) => setId === input.runId && (input.readingId === null || id === input.readingId),
     )
     const [first] = standing
@@ -29,8 +29,8 @@ export async function correctReference(
         message: 'This was corrected or withdrawn by somebody else. Reload to see it.',
       })
     }
-    const setId = newId(w.now)
-    await w.tx.readingSet.create({
+    const setId = newId(ctx.now)
+    await ctx.tx.readingSet.create({
       data: {
         id: setId,
         visitId: null,
@@ -41,15 +41,15 @@ export async function correctReference(
         eventSeq: 0,
         instrumentId: null,
         conditions: first.conditions,
-        takenAt: w.now,
-        recordedAt: w.now,
+        takenAt: ctx.now,
+        recordedAt: ctx.now,
         byId: actor.personId,
       },
     })
-    await w.tx.reading.createMany({
-      data: standing.map((reading) => ({ id: newId(w.now), setId, ...correctionRow(reading, input) })),
+    await ctx.tx.reading.createMany({
+      data: standing.map((reading) => ({ id: newId(ctx.now), setId, ...correctionRow(reading, input) })),
     })
-    w.audit({
+    ctx.audit({
       action: 'correct',
       subject: 'casting',
       subjectId: input.castingId,

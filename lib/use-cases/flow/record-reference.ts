@@ -16,10 +16,10 @@ export async function recordReference(
   must(allow(actor, 'reading.record-bench'))
   const points = input.readings.filter(isAnswered).map(pointOf)
   if (points.length === 0) throw new RefusedError({ code: 'invalid', message: 'Type the flow at one lift at least.' })
-  return write(actor, moment, async (w) => {
-    const casting = await castingById(w.tx, input.castingId)
-    const setId = newId(w.now)
-    await w.tx.readingSet.create({
+  return write(actor, moment, async (ctx) => {
+    const casting = await castingById(ctx.tx, input.castingId)
+    const setId = newId(ctx.now)
+    await ctx.tx.readingSet.create({
       data: {
         id: setId,
         visitId: null,
@@ -31,13 +31,13 @@ export async function recordReference(
         eventSeq: 0,
         instrumentId: null,
         conditions: JSON.stringify(input.conditions),
-        takenAt: w.now,
-        recordedAt: w.now,
+        takenAt: ctx.now,
+        recordedAt: ctx.now,
         byId: actor.personId,
       },
     })
-    await addPoints(w, setId, points)
-    w.audit({
+    await addPoints(ctx, setId, points)
+    ctx.audit({
       action: 'read',
       subject: 'casting',
       subjectId: casting.id,

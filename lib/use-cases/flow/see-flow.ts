@@ -7,7 +7,7 @@ import { castingOfHead, flowSets, tagsOfHeads, visitsOfPairs, type FlowSet } fro
 import { namesOf } from '@/lib/data/people'
 import { currentSettings } from '@/lib/data/settings'
 import type { FlowChoice } from '@/lib/schemas/flow'
-import { holdRuns, ratioOf, type PortComparison, type Ratio } from './hold-runs'
+import { holdRuns, ratioOf, type PortComparison, type Ratio } from './compare-runs'
 import { repeatWords } from './repeat-words'
 import { benchRuns, repeatsOf, type BenchRun, type Subject, type Whose } from './runs'
 

@@ -6,7 +6,7 @@ import type { RouteStep } from '@/lib/core/route/types'
 import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { handOverSchema } from '@/lib/schemas/release'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 import { addReadings } from '../visits/add-readings'
 import { findStep } from '../visits/find-step'
 import { hrefOf } from '../visits/where-to'
@@ -20,34 +20,34 @@ const step = { stepId: 'hand-over', occurrence: '', orderId: null } as const
 /** Heads leave with somebody: only what is released, or goes back as it is. All of them go, or none. */
 export async function handOver(actor: Actor, input: Input, moment: Moment): Promise<{ tags: readonly string[] }> {
   must(allow(actor, 'visit.hand-over'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const tags: string[] = []
-    for (const head of input.heads) tags.push(await handOne(w, input, head))
+    for (const head of input.heads) tags.push(await handOne(ctx, input, head))
     return { tags }
   })
 }
 
-async function handOne(w: Write, input: Input, head: Head): Promise<string> {
-  const found = await visitWithRoute(w.tx, head.visitId)
+async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
+  const found = await visitWithRoute(ctx.tx, head.visitId)
   const { visit, route } = found
-  const tag = tagOf(visit)
+  const tag = headLabel(visit)
   if (visit.jobId !== input.jobId)
     throw new RefusedError({ code: 'not-found', message: 'That head is not on this job.' })
   refuseNotReady(visit, tag)
-  await bumpVisit(w.tx, visit)
-  await answerAndTick(w, visit.id, findStep(route, step), input.takenBy, head)
-  await w.tx.handOver.create({
+  await bumpVisit(ctx.tx, visit)
+  await answerAndTick(ctx, visit.id, findStep(route, step), input.takenBy, head)
+  await ctx.tx.handOver.create({
     data: {
       visitId: visit.id,
       takenBy: input.takenBy,
       side: head.side,
       partsBack: head.partsBack,
       note: input.note,
-      at: w.now,
-      byId: w.actor.personId,
+      at: ctx.now,
+      byId: ctx.actor.personId,
     },
   })
-  w.audit({
+  ctx.audit({
     action: 'hand-over',
     subject: 'visit',
     subjectId: visit.id,
@@ -55,7 +55,7 @@ async function handOne(w: Write, input: Input, head: Head): Promise<string> {
     jobId: visit.jobId,
     changes: { side: head.side, partsBack: head.partsBack },
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
   return tag
 }
 
@@ -73,7 +73,7 @@ function refuseNotReady(visit: Awaited<ReturnType<typeof visitWithRoute>>['visit
 }
 
 /** The step's own answers, in the same rows as at any station, and its tick. */
-async function answerAndTick(w: Write, visitId: string, at: RouteStep, takenBy: string, head: Head): Promise<void> {
+async function answerAndTick(ctx: Write, visitId: string, at: RouteStep, takenBy: string, head: Head): Promise<void> {
   const answer = (kind: 'taken-by' | 'side' | 'parts-returned', text: string) => ({
     kind,
     point: '',
@@ -85,6 +85,6 @@ async function answerAndTick(w: Write, visitId: string, at: RouteStep, takenBy: 
     answer('side', head.side),
     answer('parts-returned', head.partsBack === '' ? 'nothing' : head.partsBack),
   ]
-  await addReadings(w, visitId, at, { readings, instrumentId: null, conditions: {}, takenAt: null })
-  await addEvent(w, visitId, 'tick', at)
+  await addReadings(ctx, visitId, at, { readings, instrumentId: null, conditions: {}, takenAt: null })
+  await addEvent(ctx, visitId, 'tick', at)
 }

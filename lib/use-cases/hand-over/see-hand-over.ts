@@ -11,7 +11,7 @@ import { accountView } from '../jobs/account-view'
 import { paperHeads, type PaperHead } from '../papers/paper-head'
 import { sideWords } from '../papers/spec-words'
 import { mayLeave } from './may-leave'
-import { readAt } from '../papers/read'
+import { readAt } from '../papers/reading-text'
 
 export type HeadToGo = {
   readonly visitId: string

@@ -3,7 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
-import { hangTag } from '@/lib/data/tags'
+import { assignTag } from '@/lib/data/tags'
 import { write, type Moment } from '@/lib/data/write'
 import type { changeTagSchema } from '@/lib/schemas/tag'
 import { lockHead } from './lock-head'
@@ -15,15 +15,15 @@ export async function changeTag(
   moment: Moment,
 ): Promise<{ readonly tag: string }> {
   must(allow(actor, 'head.tag'))
-  return write(actor, moment, async (w) => {
-    const { worn } = await lockHead(w, input)
+  return write(actor, moment, async (ctx) => {
+    const { worn } = await lockHead(ctx, input)
     const typed = input.number === '' ? null : typedTag(input.number)
     if (typed && typed.number === worn) {
       const message = `It wears ${worn} already.`
       throw new RefusedError({ code: 'invalid', message, fields: { number: message } })
     }
-    const tag = await hangTag(w, input.headId, typed, 'number', { another: true })
-    w.audit({
+    const tag = await assignTag(ctx, input.headId, typed, 'number', { another: true })
+    ctx.audit({
       action: 'tag',
       subject: 'head',
       subjectId: input.headId,

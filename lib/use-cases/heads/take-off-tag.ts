@@ -14,10 +14,10 @@ export async function takeOffTag(
   moment: Moment,
 ): Promise<{ readonly tag: string }> {
   must(allow(actor, 'head.tag'))
-  return write(actor, moment, async (w) => {
-    const { worn } = await lockHead(w, input)
+  return write(actor, moment, async (ctx) => {
+    const { worn } = await lockHead(ctx, input)
     if (worn === null) throw new RefusedError({ code: 'wrong-state', message: 'This head wears no tag.' })
-    const here = await w.tx.visit.findFirst({
+    const here = await ctx.tx.visit.findFirst({
       where: { headId: input.headId, handOver: null, scrappedAt: null },
       select: { job: { select: { number: true } } },
     })
@@ -29,8 +29,8 @@ export async function takeOffTag(
         gaps: [{ message: `Job ${number}`, href: `/jobs/${number}` }],
       })
     }
-    await takeOff(w, input.headId)
-    w.audit({
+    await takeOff(ctx, input.headId)
+    ctx.audit({
       action: 'tag',
       subject: 'head',
       subjectId: input.headId,

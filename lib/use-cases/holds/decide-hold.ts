@@ -9,25 +9,26 @@ import type { decideHoldSchema } from '@/lib/schemas/visit'
 /** The owner's decision ends a hold. Scrap ends the visit; return as is opens that way out; the others let work go on. */
 export async function decideHold(actor: Actor, input: z.output<typeof decideHoldSchema>, moment: Moment) {
   must(allow(actor, 'hold.decide'))
-  return write(actor, moment, async (w) => {
-    const hold = await w.tx.hold.findUnique({ where: { id: input.holdId } })
+  return write(actor, moment, async (ctx) => {
+    const hold = await ctx.tx.hold.findUnique({ where: { id: input.holdId } })
     if (!hold) throw new RefusedError({ code: 'not-found', message: 'There is no such hold here.' })
-    const visit = await visitById(w.tx, hold.visitId)
-    const changed = await w.tx.hold.updateMany({
+    const visit = await visitById(ctx.tx, hold.visitId)
+    const changed = await ctx.tx.hold.updateMany({
       where: { id: hold.id, version: input.version, decidedAt: null },
       data: {
         decision: input.decision,
         decisionNote: input.note,
         customerYes: input.customerYes,
-        decidedAt: w.now,
+        decidedAt: ctx.now,
         decidedById: actor.personId,
         version: { increment: 1 },
       },
     })
     conflictUnless(changed, 'this hold')
-    await bumpVisit(w.tx, visit)
-    if (input.decision === 'scrap') await w.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: w.now } })
-    w.audit({
+    await bumpVisit(ctx.tx, visit)
+    if (input.decision === 'scrap')
+      await ctx.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: ctx.now } })
+    ctx.audit({
       action: 'decide-hold',
       subject: 'hold',
       subjectId: hold.id,
@@ -35,7 +36,7 @@ export async function decideHold(actor: Actor, input: z.output<typeof decideHold
       jobId: visit.jobId,
       changes: { decision: input.decision, note: input.note },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { visitId: visit.id }
   })
 }

@@ -11,25 +11,25 @@ import { refuseClosed, refuseOnOrder } from '../visits/refuse-closed'
 /** Something is wrong: nothing more is ticked on this head until the owner has decided. */
 export async function openHold(actor: Actor, input: z.output<typeof openHoldSchema>, moment: Moment) {
   must(allow(actor, 'hold.open'))
-  return write(actor, moment, async (w) => {
-    const visit = await visitById(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const visit = await visitById(ctx.tx, input.visitId)
     refuseClosed(visit)
     refuseOnOrder(visit)
-    await bumpVisit(w.tx, visit)
-    const id = newId(w.now)
-    await w.tx.hold.create({
+    await bumpVisit(ctx.tx, visit)
+    const id = newId(ctx.now)
+    await ctx.tx.hold.create({
       data: {
         id,
         visitId: visit.id,
         stepId: input.stepId,
         reason: input.reason,
-        openedAt: w.now,
+        openedAt: ctx.now,
         openedById: actor.personId,
         decisionNote: '',
         customerYes: '',
       },
     })
-    w.audit({
+    ctx.audit({
       action: 'hold',
       subject: 'hold',
       subjectId: id,
@@ -37,7 +37,7 @@ export async function openHold(actor: Actor, input: z.output<typeof openHoldSche
       jobId: visit.jobId,
       changes: { reason: input.reason },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { holdId: id }
   })
 }

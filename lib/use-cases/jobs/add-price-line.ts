@@ -10,9 +10,9 @@ import { priceOf } from './prices-of'
 
 export async function addPriceLine(actor: Actor, input: AddPriceLineInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'price.change'))
-  return write(actor, moment, async (w) => {
-    const job = await jobById(w.tx, input.jobId)
-    const shop = await shopOf(w.tx)
-    return { id: await addPrice(w, job.id, priceOf(input, shop.currencyExponent, 'unitPrice')) }
+  return write(actor, moment, async (ctx) => {
+    const job = await jobById(ctx.tx, input.jobId)
+    const shop = await shopOf(ctx.tx)
+    return { id: await addPrice(ctx, job.id, priceOf(input, shop.currencyExponent, 'unitPrice')) }
   })
 }

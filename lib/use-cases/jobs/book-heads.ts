@@ -3,7 +3,7 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { addHead, addOrderedLines, addPair, addVisit, nameCasting } from '@/lib/data/booking'
 import { castingMaterials } from '@/lib/data/castings-read'
 import { knownHeads, type KnownHead } from '@/lib/data/known-heads'
-import { hangTag } from '@/lib/data/tags'
+import { assignTag } from '@/lib/data/tags'
 import type { Write } from '@/lib/data/write'
 import type { BookedHead, BookJobInput } from '@/lib/schemas/job'
 
@@ -26,25 +26,25 @@ const wrong = (field: string, message: string): never => {
  * A head that we buy gets its tag when it arrives; one whose number is typed lies on our shelf already.
  */
 export async function bookHeads(
-  w: Write,
+  ctx: Write,
   { id: jobId, number }: { readonly id: string; readonly number: string },
   input: BookJobInput,
 ): Promise<BookedVisit[]> {
-  const known = await knownHeads(w.tx, input.heads.map((head) => head.headId).filter(Boolean))
-  const materials = await castingMaterials(w.tx, input.heads.map((head) => head.castingId).filter(Boolean))
+  const known = await knownHeads(ctx.tx, input.heads.map((head) => head.headId).filter(Boolean))
+  const materials = await castingMaterials(ctx.tx, input.heads.map((head) => head.castingId).filter(Boolean))
   const pairs = new Map<string | null, string>()
   const booked: BookedVisit[] = []
   for (const [at, head] of input.heads.entries()) {
     checkCasting(head, materials, at)
     const before = knownHead(head, known, booked, at)
     const castingId = before?.castingId ?? (head.castingId || null)
-    const headId = await takeHead(w, head, before, castingId, materials)
-    const pairId = pairs.get(castingId) ?? (await addPair(w, jobId, castingId))
+    const headId = await takeHead(ctx, head, before, castingId, materials)
+    const pairId = pairs.get(castingId) ?? (await addPair(ctx, jobId, castingId))
     pairs.set(castingId, pairId)
     const tag = isHere(head, before)
-      ? await hangTag(w, headId, head.tag, `heads.${at}.tag`)
+      ? await assignTag(ctx, headId, head.tag, `heads.${at}.tag`)
       : headName([], number, at + 1)
-    const visitId = await addVisit(w, {
+    const visitId = await addVisit(ctx, {
       ...visitFields(head),
       jobId,
       headId,
@@ -53,8 +53,8 @@ export async function bookHeads(
       targetCc: head.targetCc ?? input.targetCc,
       comebackOfId: head.comeback ? (before?.visits[0]?.id ?? null) : null,
     })
-    await addOrderedLines(w, visitId, input.ordered)
-    w.audit({
+    await addOrderedLines(ctx, visitId, input.ordered)
+    ctx.audit({
       action: 'visit.book',
       subject: 'visit',
       subjectId: visitId,
@@ -95,18 +95,18 @@ function knownHead(
 }
 
 async function takeHead(
-  w: Write,
+  ctx: Write,
   head: BookedHead,
   before: KnownHead | null,
   castingId: string | null,
   materials: ReadonlyMap<string, string>,
 ): Promise<string> {
   if (before) {
-    if (before.castingId === null && castingId !== null) await nameCasting(w, before.id, castingId)
+    if (before.castingId === null && castingId !== null) await nameCasting(ctx, before.id, castingId)
     return before.id
   }
   const material = head.material || (materials.get(head.castingId) ?? '')
-  return addHead(w, {
+  return addHead(ctx, {
     stamp: head.stamp,
     marks: head.marks,
     material,

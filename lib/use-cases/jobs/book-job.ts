@@ -27,34 +27,34 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
   must(allow(actor, 'job.book'))
   if (input.prices.length > 0) must(allow(actor, 'price.change'))
   if (input.deposit !== '') must(allow(actor, 'payment.take'))
-  return write(actor, moment, async (w) => {
-    await refuseUnknownEstimate(w.tx, input.estimateId)
+  return write(actor, moment, async (ctx) => {
+    await refuseUnknownEstimate(ctx.tx, input.estimateId)
     await refuseUnknownWork(
-      w.tx,
-      { rulesVersion: w.settingsVersion },
+      ctx.tx,
+      { rulesVersion: ctx.settingsVersion },
       input.ordered.map(({ work }) => work),
     )
-    const shop = await shopOf(w.tx)
-    const today = dayIn(shop.timeZone, w.now)
+    const shop = await shopOf(ctx.tx)
+    const today = dayIn(shop.timeZone, ctx.now)
     refusePast(input.promiseOn, today)
     const prices = input.prices.map((line, at) => priceOf(line, shop.currencyExponent, `prices.${at}.unitPrice`))
-    const customerId = await pickOrAddCustomer(w, input.customer)
-    const job = await addJob(w, today, { ...jobFields(input), customerId })
-    await putEngine(w, job.id, engineOf(input.engine))
-    const heads = await bookHeads(w, job, input)
-    for (const line of prices) await addPrice(w, job.id, line)
+    const customerId = await pickOrAddCustomer(ctx, input.customer)
+    const job = await addJob(ctx, today, { ...jobFields(input), customerId })
+    await putEngine(ctx, job.id, engineOf(input.engine))
+    const heads = await bookHeads(ctx, job, input)
+    for (const line of prices) await addPrice(ctx, job.id, line)
     if (input.deposit !== '') {
       const minor = minorAt(input.deposit, shop.currencyExponent, 'deposit')
-      await addPayment(w, job.id, { kind: 'deposit', minor, how: input.depositHow })
+      await addPayment(ctx, job.id, { kind: 'deposit', minor, how: input.depositHow })
     }
-    w.audit({
+    ctx.audit({
       action: 'job.book',
       subject: 'job',
       subjectId: job.id,
       jobId: job.id,
       changes: { number: job.number, customerId, ...jobFields(input), tags: heads.map((head) => head.tag) },
     })
-    for (const head of heads) await refreshRoute(w.tx, head.visitId, w.now)
+    for (const head of heads) await refreshRoute(ctx.tx, head.visitId, ctx.now)
     return { jobId: job.id, number: job.number, heads }
   })
 }

@@ -12,23 +12,23 @@ import { engineOf } from './engine-of'
 /** What is learned of the engine after booking; the routes of its heads follow. */
 export async function changeEngine(actor: Actor, input: ChangeEngineInput, moment: Moment): Promise<{ jobId: string }> {
   must(allow(actor, 'job.change'))
-  return write(actor, moment, async (w) => {
-    const job = await jobById(w.tx, input.jobId)
+  return write(actor, moment, async (ctx) => {
+    const job = await jobById(ctx.tx, input.jobId)
     if (job.version !== input.version) {
-      const last = await lastChange(w.tx, 'job', job.id)
+      const last = await lastChange(ctx.tx, 'job', job.id)
       const message = `${last?.by || 'Somebody else'} changed this job first. Look at what it says of the engine now, then send yours again.`
       throw new RefusedError({ code: 'conflict', message })
     }
-    await updateJob(w, job.id, input.version, {})
-    await putEngine(w, job.id, engineOf(input.engine))
-    w.audit({
+    await updateJob(ctx, job.id, input.version, {})
+    await putEngine(ctx, job.id, engineOf(input.engine))
+    ctx.audit({
       action: 'job.engine',
       subject: 'job',
       subjectId: job.id,
       jobId: job.id,
       changes: { engine: engineOf(input.engine) },
     })
-    for (const visitId of await visitIdsOf(w.tx, job.id)) await refreshRoute(w.tx, visitId, w.now)
+    for (const visitId of await visitIdsOf(ctx.tx, job.id)) await refreshRoute(ctx.tx, visitId, ctx.now)
     return { jobId: job.id }
   })
 }

@@ -16,21 +16,21 @@ const labels = { promiseOn: 'promise date', urgent: 'urgent', note: 'note', part
  */
 export async function changeJob(actor: Actor, input: ChangeJobInput, moment: Moment): Promise<{ changed: number }> {
   must(allow(actor, 'job.change'))
-  return write(actor, moment, async (w) => {
-    const job = await jobById(w.tx, input.jobId)
+  return write(actor, moment, async (ctx) => {
+    const job = await jobById(ctx.tx, input.jobId)
     const { promiseOn, urgent, note, partsPlace } = input
     const after = { promiseOn, urgent, note, partsPlace }
     const changes = changesBetween(job, after)
     let changed = 0
     if (Object.keys(changes).length > 0) {
       if (job.version !== input.version) {
-        refuseConflict('this job', await lastChange(w.tx, 'job', job.id), changes, labels)
+        refuseConflict('this job', await lastChange(ctx.tx, 'job', job.id), changes, labels)
       }
-      await updateJob(w, job.id, input.version, after)
-      w.audit({ action: 'job.change', subject: 'job', subjectId: job.id, jobId: job.id, changes })
+      await updateJob(ctx, job.id, input.version, after)
+      ctx.audit({ action: 'job.change', subject: 'job', subjectId: job.id, jobId: job.id, changes })
       changed += 1
     }
-    for (const [at, visit] of input.visits.entries()) changed += await changeVisit(w, job.id, visit, `visits.${at}`)
+    for (const [at, visit] of input.visits.entries()) changed += await changeVisit(ctx, job.id, visit, `visits.${at}`)
     return { changed }
   })
 }

@@ -15,11 +15,11 @@ export async function changeOrderedWork(
   moment: Moment,
 ): Promise<{ added: number; ended: number }> {
   must(allow(actor, 'job.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     let added = 0
     let ended = 0
     for (const { visitId, version } of input.visits) {
-      const changed = await changeLines(w, input, visitId, version)
+      const changed = await changeLines(ctx, input, visitId, version)
       added += changed.added
       ended += changed.ended
     }
@@ -27,8 +27,8 @@ export async function changeOrderedWork(
   })
 }
 
-async function changeLines(w: Write, input: ChangeOrderedWorkInput, visitId: string, version: number) {
-  const visit = await visitById(w.tx, visitId)
+async function changeLines(ctx: Write, input: ChangeOrderedWorkInput, visitId: string, version: number) {
+  const visit = await visitById(ctx.tx, visitId)
   if (visit.jobId !== input.jobId) {
     throw new RefusedError({ code: 'not-found', message: 'This head is not on this job.' })
   }
@@ -38,17 +38,17 @@ async function changeLines(w: Write, input: ChangeOrderedWorkInput, visitId: str
   const adding = input.add.filter(({ work }) => !standing.some((line) => line.work === work))
   if (ending.length + adding.length === 0) return { added: 0, ended: 0 }
   await refuseUnknownWork(
-    w.tx,
+    ctx.tx,
     visit,
     adding.map(({ work }) => work),
   )
-  await bumpVisit(w.tx, { id: visitId, version })
+  await bumpVisit(ctx.tx, { id: visitId, version })
   await endOrderedLines(
-    w,
+    ctx,
     ending.map((line) => line.id),
   )
-  await addOrderedLines(w, visitId, adding)
-  w.audit({
+  await addOrderedLines(ctx, visitId, adding)
+  ctx.audit({
     action: 'visit.order',
     subject: 'visit',
     subjectId: visitId,
@@ -56,6 +56,6 @@ async function changeLines(w: Write, input: ChangeOrderedWorkInput, visitId: str
     visitId,
     changes: { added: adding, ended: ending.map((line) => line.work), reason: input.reason },
   })
-  await refreshRoute(w.tx, visitId, w.now)
+  await refreshRoute(ctx.tx, visitId, ctx.now)
   return { added: adding.length, ended: ending.length }
 }

@@ -11,12 +11,12 @@ const labels = { target: 'target', side: 'side', rackPlace: 'rack place' }
 
 /** One head of the job: 1 when something changed, 0 when it already said so. */
 export async function changeVisit(
-  w: Write,
+  ctx: Write,
   jobId: string,
   input: ChangeJobInput['visits'][number],
   field: string,
 ): Promise<number> {
-  const visit = await visitById(w.tx, input.visitId)
+  const visit = await visitById(ctx.tx, input.visitId)
   if (visit.jobId !== jobId) {
     throw new RefusedError({
       code: 'not-found',
@@ -36,10 +36,10 @@ export async function changeVisit(
   if (Object.keys(changes).length === 0) return 0
   refuseReleased(visit)
   if (visit.version !== input.version) {
-    refuseConflict('this head', await lastChange(w.tx, 'visit', visit.id), changes, labels, `${field}.`)
+    refuseConflict('this head', await lastChange(ctx.tx, 'visit', visit.id), changes, labels, `${field}.`)
   }
-  await bumpVisit(w.tx, visit)
-  await w.tx.visit.update({
+  await bumpVisit(ctx.tx, visit)
+  await ctx.tx.visit.update({
     where: { id: visit.id },
     data: {
       targetCc: target?.value ?? null,
@@ -49,7 +49,7 @@ export async function changeVisit(
       rackPlace,
     },
   })
-  w.audit({
+  ctx.audit({
     action: 'visit.change',
     subject: 'visit',
     subjectId: visit.id,
@@ -57,6 +57,6 @@ export async function changeVisit(
     visitId: visit.id,
     changes,
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
   return 1
 }

@@ -8,8 +8,8 @@ import type { EndPriceLineInput } from '@/lib/schemas/job'
 /** Takes a price line off the job; the audit keeps that it was there. */
 export async function endPriceLine(actor: Actor, input: EndPriceLineInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'price.change'))
-  return write(actor, moment, async (w) => {
-    if (!(await endPrice(w, input.jobId, input.lineId))) {
+  return write(actor, moment, async (ctx) => {
+    if (!(await endPrice(ctx, input.jobId, input.lineId))) {
       throw new RefusedError({ code: 'not-found', message: 'This price line is not on the job any more.' })
     }
     return { id: input.lineId }

@@ -9,11 +9,11 @@ import type { LogCallInput } from '@/lib/schemas/job'
 /** Writes down a telephone call. What was said may hold contact data, so the audit says only that there was a call. */
 export async function logCall(actor: Actor, input: LogCallInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'call.log'))
-  return write(actor, moment, async (w) => {
-    const job = await jobById(w.tx, input.jobId)
-    const id = newId(w.now)
-    await addCall(w, job.id, id, input.text)
-    w.audit({ action: 'call.log', subject: 'call', subjectId: id, jobId: job.id })
+  return write(actor, moment, async (ctx) => {
+    const job = await jobById(ctx.tx, input.jobId)
+    const id = newId(ctx.now)
+    await addCall(ctx, job.id, id, input.text)
+    ctx.audit({ action: 'call.log', subject: 'call', subjectId: id, jobId: job.id })
     return { id }
   })
 }

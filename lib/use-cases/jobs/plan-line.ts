@@ -1,6 +1,6 @@
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { CutKind } from '@/lib/core/route/types'
-import { formatFigure, thou } from '@/lib/core/units/format-figure'
+import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 
 const kindWords: Readonly<Record<CutKind, string>> = {
   none: 'No cut',
@@ -12,8 +12,8 @@ const kindWords: Readonly<Record<CutKind, string>> = {
 
 /** A plan in one line: what is cut, how much, and what the chamber should hold afterwards. */
 export function planLine(plan: PlanRecord): string {
-  const angle = plan.angleIn > 0 ? `${thou(plan.angleIn)} at the ${plan.deepEdge} edge by angle` : ''
-  const flat = plan.flatIn > 0 ? `${plan.kind === 'clean-up' ? 'stop at ' : ''}${thou(plan.flatIn)} flat` : ''
+  const angle = plan.angleIn > 0 ? `${formatThou(plan.angleIn)} at the ${plan.deepEdge} edge by angle` : ''
+  const flat = plan.flatIn > 0 ? `${plan.kind === 'clean-up' ? 'stop at ' : ''}${formatThou(plan.flatIn)} flat` : ''
   const after =
     plan.predictedFinishedCc === null ? '' : `${formatFigure(plan.predictedFinishedCc, 'chamberVolume')} expected`
   return [kindWords[plan.kind], angle, flat, after].filter(Boolean).join(', ')

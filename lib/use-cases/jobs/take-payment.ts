@@ -11,14 +11,14 @@ import { minorAt } from './prices-of'
 /** Money taken or given back at the counter. A wrong entry is not rewritten: it is given back by a refund. */
 export async function takePayment(actor: Actor, input: TakePaymentInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'payment.take'))
-  return write(actor, moment, async (w) => {
-    const job = await jobById(w.tx, input.jobId)
-    const shop = await shopOf(w.tx)
+  return write(actor, moment, async (ctx) => {
+    const job = await jobById(ctx.tx, input.jobId)
+    const shop = await shopOf(ctx.tx)
     const minor = minorAt(input.amount, shop.currencyExponent, 'amount')
     if (minor === 0) {
       const message = 'Type an amount above nothing.'
       throw new RefusedError({ code: 'invalid', message, fields: { amount: message } })
     }
-    return { id: await addPayment(w, job.id, { kind: input.kind, minor, how: input.how }) }
+    return { id: await addPayment(ctx, job.id, { kind: input.kind, minor, how: input.how }) }
   })
 }

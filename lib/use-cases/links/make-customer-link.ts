@@ -24,10 +24,10 @@ export async function makeCustomerLink(
   const token = newToken()
   const expiresAt = new Date(moment.now.getTime() + daysOpen * 24 * 60 * 60 * 1000)
   let made = false
-  const { linkId } = await write(actor, moment, async (w) => {
-    const job = await jobById(w.tx, input.jobId)
-    const id = await addLink(w, job.id, token, expiresAt)
-    w.audit({
+  const { linkId } = await write(actor, moment, async (ctx) => {
+    const job = await jobById(ctx.tx, input.jobId)
+    const id = await addLink(ctx, job.id, token, expiresAt)
+    ctx.audit({
       action: 'make-link',
       subject: 'customer-link',
       subjectId: id,

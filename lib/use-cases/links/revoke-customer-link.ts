@@ -12,12 +12,12 @@ export async function revokeCustomerLink(
   moment: Moment,
 ): Promise<{ linkId: string }> {
   must(allow(actor, 'customer-link.make'))
-  return write(actor, moment, async (w) => {
-    const link = await w.tx.customerLink.findUnique({ where: { id: input.linkId } })
+  return write(actor, moment, async (ctx) => {
+    const link = await ctx.tx.customerLink.findUnique({ where: { id: input.linkId } })
     if (!link) throw new RefusedError({ code: 'not-found', message: 'There is no such link.' })
     if (link.revokedAt === null) {
-      await w.tx.customerLink.update({ where: { id: link.id }, data: { revokedAt: w.now } })
-      w.audit({ action: 'revoke-link', subject: 'customer-link', subjectId: link.id, jobId: link.jobId })
+      await ctx.tx.customerLink.update({ where: { id: link.id }, data: { revokedAt: ctx.now } })
+      ctx.audit({ action: 'revoke-link', subject: 'customer-link', subjectId: link.id, jobId: link.jobId })
     }
     return { linkId: link.id }
   })

@@ -10,15 +10,15 @@ import { addPromise } from './send-outside'
 /** The vendor has taken the order on, with the day they give then, if they give one. */
 export async function acceptOrder(actor: Actor, input: z.output<typeof acceptOrderSchema>, moment: Moment) {
   must(allow(actor, 'outside.send'))
-  return write(actor, moment, async (w) => {
-    const order = await orderToChange(w.tx, input.orderId)
+  return write(actor, moment, async (ctx) => {
+    const order = await orderToChange(ctx.tx, input.orderId)
     const { promisedOn } = input
-    await bumpOrder(w, order, input.version, {
-      acceptedAt: order.acceptedAt ?? w.now,
+    await bumpOrder(ctx, order, input.version, {
+      acceptedAt: order.acceptedAt ?? ctx.now,
       ...(promisedOn === null ? {} : { promisedOn }),
     })
-    if (promisedOn !== null) await addPromise(w, order.id, promisedOn, input.note || 'when they accepted')
-    w.audit({
+    if (promisedOn !== null) await addPromise(ctx, order.id, promisedOn, input.note || 'when they accepted')
+    ctx.audit({
       action: 'accepted',
       subject: 'outside-order',
       subjectId: order.id,

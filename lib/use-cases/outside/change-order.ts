@@ -10,11 +10,11 @@ import type { changeOrderSchema } from '@/lib/schemas/outside'
 /** How it travels, out and back. */
 export async function changeOrder(actor: Actor, input: z.output<typeof changeOrderSchema>, moment: Moment) {
   must(allow(actor, 'outside.send'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { orderId, version, ...after } = input
-    const before = await orderToChange(w.tx, orderId)
-    await bumpOrder(w, before, version, after)
-    w.audit({
+    const before = await orderToChange(ctx.tx, orderId)
+    await bumpOrder(ctx, before, version, after)
+    ctx.audit({
       action: 'change-freight',
       subject: 'outside-order',
       subjectId: orderId,

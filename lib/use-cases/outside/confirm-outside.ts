@@ -15,22 +15,22 @@ const refused = (message: string) => new RefusedError({ code: 'wrong-state', mes
 /** After the arrival a step of the scope is seen to be done, or turns out not to be: the route follows at once. */
 export async function confirmOutside(actor: Actor, input: z.output<typeof confirmOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
-  return write(actor, moment, async (w) => {
-    const line = await lineOfOrder(w.tx, input.orderId, input.visitId)
-    const { visit, route } = await visitWithRoute(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const line = await lineOfOrder(ctx.tx, input.orderId, input.visitId)
+    const { visit, route } = await visitWithRoute(ctx.tx, input.visitId)
     refuseReleased(visit)
     refuseUnsuited(line, route, input.stepId, input.confirmed)
     const others = stepsOf(line.confirmed).filter((step) => step !== input.stepId)
     const confirmed = input.confirmed ? [...others, input.stepId] : others
-    const changed = await w.tx.outsideOrderVisit.updateMany({
+    const changed = await ctx.tx.outsideOrderVisit.updateMany({
       where: { id: line.id, confirmed: line.confirmed, rejectedAt: null },
       data: { confirmed: confirmed.join(',') },
     })
     conflictUnless(changed, 'what was confirmed of this head')
-    await bumpVisit(w.tx, visit)
+    await bumpVisit(ctx.tx, visit)
     const step = { stepId: input.stepId, occurrence: '', orderId: input.orderId }
-    await addEvent(w, visit.id, input.confirmed ? 'confirm' : 'unconfirm', step, { note: input.reason })
-    w.audit({
+    await addEvent(ctx, visit.id, input.confirmed ? 'confirm' : 'unconfirm', step, { note: input.reason })
+    ctx.audit({
       action: input.confirmed ? 'confirm' : 'take-confirmation-back',
       subject: 'outside-order',
       subjectId: input.orderId,
@@ -38,7 +38,7 @@ export async function confirmOutside(actor: Actor, input: z.output<typeof confir
       jobId: visit.jobId,
       changes: { step: input.stepId, reason: input.reason },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { confirmed }
   })
 }

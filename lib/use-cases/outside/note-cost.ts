@@ -11,14 +11,14 @@ import { minorAt } from '../jobs/prices-of'
 /** What the vendor's work and the freight came to. */
 export async function noteOutsideCost(actor: Actor, input: z.output<typeof noteOutsideCostSchema>, moment: Moment) {
   must(allow(actor, 'outside.cost'))
-  return write(actor, moment, async (w) => {
-    const order = await orderToChange(w.tx, input.orderId)
-    const { currencyExponent } = await shopOf(w.tx)
+  return write(actor, moment, async (ctx) => {
+    const order = await orderToChange(ctx.tx, input.orderId)
+    const { currencyExponent } = await shopOf(ctx.tx)
     const minor = (text: string, field: string) => (text === '' ? null : minorAt(text, currencyExponent, field))
     const costMinor = minor(input.cost, 'cost')
     const freightMinor = minor(input.freightCost, 'freightCost')
-    await bumpOrder(w, order, input.version, { costMinor, freightMinor })
-    w.audit({
+    await bumpOrder(ctx, order, input.version, { costMinor, freightMinor })
+    ctx.audit({
       action: 'cost',
       subject: 'outside-order',
       subjectId: order.id,

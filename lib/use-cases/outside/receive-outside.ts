@@ -13,8 +13,8 @@ import { rejectLine } from './reject-outside'
  */
 export async function receiveOutside(actor: Actor, input: z.output<typeof receiveOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
-  return write(actor, moment, async (w) => {
-    const order = await w.tx.outsideOrder.findUnique({
+  return write(actor, moment, async (ctx) => {
+    const order = await ctx.tx.outsideOrder.findUnique({
       where: { id: input.orderId },
       include: { visits: true },
     })
@@ -23,11 +23,11 @@ export async function receiveOutside(actor: Actor, input: z.output<typeof receiv
     for (const head of input.heads) {
       const line = order.visits.find((candidate) => candidate.visitId === head.visitId)
       if (!line) throw new RefusedError({ code: 'not-found', message: 'That head is not in this order.' })
-      const visit = await visitById(w.tx, head.visitId)
-      const changed = await w.tx.outsideOrderVisit.updateMany({
+      const visit = await visitById(ctx.tx, head.visitId)
+      const changed = await ctx.tx.outsideOrderVisit.updateMany({
         where: { id: line.id, receivedAt: null },
         data: {
-          receivedAt: w.now,
+          receivedAt: ctx.now,
           receivedById: actor.personId,
           seatsIn: head.seatsIn,
           marksTyped: head.marksTyped,
@@ -36,9 +36,9 @@ export async function receiveOutside(actor: Actor, input: z.output<typeof receiv
         },
       })
       conflictUnless(changed, 'the arrival of this head')
-      await bumpVisit(w.tx, visit)
-      await addEvent(w, visit.id, 'received', null, { orderId: order.id })
-      w.audit({
+      await bumpVisit(ctx.tx, visit)
+      await addEvent(ctx, visit.id, 'received', null, { orderId: order.id })
+      ctx.audit({
         action: 'received',
         subject: 'outside-order',
         subjectId: order.id,
@@ -47,9 +47,9 @@ export async function receiveOutside(actor: Actor, input: z.output<typeof receiv
         changes: { confirmed: head.confirmed, marks: head.marksTyped },
       })
       if (head.rejectedWhy !== '') {
-        await rejectLine(w, line, visit, { why: head.rejectedWhy, redoCost: head.redoCost })
+        await rejectLine(ctx, line, visit, { why: head.rejectedWhy, redoCost: head.redoCost })
       }
-      await refreshRoute(w.tx, visit.id, w.now)
+      await refreshRoute(ctx.tx, visit.id, ctx.now)
     }
     return { number: order.number, received: input.heads.length }
   })

@@ -11,9 +11,9 @@ import { refuseReleased } from '../visits/refuse-closed'
 /** What a vendor sent back is not taken as it is: the work is owed again, and whose cost that is stands with it. */
 export async function rejectOutside(actor: Actor, input: z.output<typeof rejectOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
-  return write(actor, moment, async (w) => {
-    const line = await lineOfOrder(w.tx, input.orderId, input.visitId)
-    const visit = await visitById(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const line = await lineOfOrder(ctx.tx, input.orderId, input.visitId)
+    const visit = await visitById(ctx.tx, input.visitId)
     refuseReleased(visit)
     if (line.receivedAt === null) {
       throw new RefusedError({
@@ -21,27 +21,27 @@ export async function rejectOutside(actor: Actor, input: z.output<typeof rejectO
         message: 'It has not come back: receive it first, and reject it there.',
       })
     }
-    await bumpVisit(w.tx, visit)
-    await rejectLine(w, line, visit, { why: input.why, redoCost: input.redoCost })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await bumpVisit(ctx.tx, visit)
+    await rejectLine(ctx, line, visit, { why: input.why, redoCost: input.redoCost })
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { number: line.order.number }
   })
 }
 
 /** The rows of a rejection; the caller has the visit's lock and refreshes its route. */
 export async function rejectLine(
-  w: Write,
+  ctx: Write,
   line: Pick<LineRecord, 'id' | 'orderId'>,
   visit: { readonly id: string; readonly jobId: string },
   { why, redoCost }: { readonly why: string; readonly redoCost: string },
 ): Promise<void> {
-  const changed = await w.tx.outsideOrderVisit.updateMany({
+  const changed = await ctx.tx.outsideOrderVisit.updateMany({
     where: { id: line.id, rejectedAt: null },
-    data: { rejectedAt: w.now, rejectedById: w.actor.personId, rejectedWhy: why, redoCost },
+    data: { rejectedAt: ctx.now, rejectedById: ctx.actor.personId, rejectedWhy: why, redoCost },
   })
   conflictUnless(changed, 'the rejection of this head')
-  await addEvent(w, visit.id, 'reject', null, { orderId: line.orderId, note: why })
-  w.audit({
+  await addEvent(ctx, visit.id, 'reject', null, { orderId: line.orderId, note: why })
+  ctx.audit({
     action: 'reject',
     subject: 'outside-order',
     subjectId: line.orderId,

@@ -10,12 +10,12 @@ import { addPromise } from './send-outside'
 /** The vendor gave another day; whoever names one has taken the order on. Every promise stays on record. */
 export async function repromise(actor: Actor, input: z.output<typeof repromiseSchema>, moment: Moment) {
   must(allow(actor, 'outside.send'))
-  return write(actor, moment, async (w) => {
-    const order = await orderToChange(w.tx, input.orderId)
+  return write(actor, moment, async (ctx) => {
+    const order = await orderToChange(ctx.tx, input.orderId)
     const { promisedOn } = input
-    await bumpOrder(w, order, input.version, { promisedOn, acceptedAt: order.acceptedAt ?? w.now })
-    await addPromise(w, order.id, promisedOn, input.note)
-    w.audit({
+    await bumpOrder(ctx, order, input.version, { promisedOn, acceptedAt: order.acceptedAt ?? ctx.now })
+    await addPromise(ctx, order.id, promisedOn, input.note)
+    ctx.audit({
       action: 'repromise',
       subject: 'outside-order',
       subjectId: order.id,

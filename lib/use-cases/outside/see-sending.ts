@@ -6,7 +6,7 @@ import type { StepId } from '@/lib/core/route/types'
 import { db, type Db } from '@/lib/data/db'
 import { stepsOf, wholeOrder } from '@/lib/data/outside'
 import { visitWithRoute } from '@/lib/data/visits'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 
 export type Sendable = {
   readonly visitId: string
@@ -69,7 +69,7 @@ async function sendable(client: Db, visitId: string): Promise<Sendable> {
   const plan = visit.pair.plans[0]
   return {
     visitId: visit.id,
-    tag: tagOf(visit),
+    tag: headLabel(visit),
     jobNumber: visit.job.number,
     pairId: visit.pairId,
     planVersion: plan?.number ?? 0,

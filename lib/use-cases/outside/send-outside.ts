@@ -10,7 +10,7 @@ import { lineOfOrder } from '@/lib/data/outside'
 import { addEvent, bumpVisit, refreshRoute, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { sendOutsideSchema } from '@/lib/schemas/outside'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 import { refuseReleased } from '../visits/refuse-closed'
 import { labelOf } from './step-label'
 
@@ -24,32 +24,32 @@ const refused = (message: string) => new RefusedError({ code: 'wrong-state', mes
  */
 export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
   must(allow(actor, 'outside.send'))
-  return write(actor, moment, async (w) => {
-    const vendor = await w.tx.vendor.findUnique({ where: { id: input.vendorId } })
+  return write(actor, moment, async (ctx) => {
+    const vendor = await ctx.tx.vendor.findUnique({ where: { id: input.vendorId } })
     if (!vendor || vendor.retiredAt) throw refused('This vendor is no longer in use. Pick another.')
-    const orderId = newId(w.now)
-    const number = `O-${String(await nextNumber(w.tx, 'outside-order')).padStart(4, '0')}`
-    await w.tx.outsideOrder.create({
+    const orderId = newId(ctx.now)
+    const number = `O-${String(await nextNumber(ctx.tx, 'outside-order')).padStart(4, '0')}`
+    await ctx.tx.outsideOrder.create({
       data: {
         id: orderId,
         number,
         vendorId: vendor.id,
         instructions: input.instructions,
         scope: input.scope.join(','),
-        redoOfId: await redoOf(w, input),
+        redoOfId: await redoOf(ctx, input),
         redoCost: input.redoCost,
         finishesToSize: input.finishesToSize,
         freight: input.freight,
         tracking: input.tracking,
-        createdAt: w.now,
+        createdAt: ctx.now,
         byId: actor.personId,
-        sentAt: w.now,
+        sentAt: ctx.now,
         promisedOn: input.promisedOn,
       },
     })
-    if (input.promisedOn) await addPromise(w, orderId, input.promisedOn, 'at sending')
-    for (const head of input.heads) await sendHead(w, input, orderId, head)
-    w.audit({
+    if (input.promisedOn) await addPromise(ctx, orderId, input.promisedOn, 'at sending')
+    for (const head of input.heads) await sendHead(ctx, input, orderId, head)
+    ctx.audit({
       action: 'send-outside',
       subject: 'outside-order',
       subjectId: orderId,
@@ -60,30 +60,30 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
 }
 
 /** Work is done again of what was rejected, and of nothing else. */
-async function redoOf(w: Write, { redoOfId, heads }: Input): Promise<string | null> {
+async function redoOf(ctx: Write, { redoOfId, heads }: Input): Promise<string | null> {
   if (redoOfId === '') return null
   for (const { visitId } of heads) {
-    const line = await lineOfOrder(w.tx, redoOfId, visitId)
+    const line = await lineOfOrder(ctx.tx, redoOfId, visitId)
     if (line.rejectedAt === null) throw refused('Only what was rejected is done again by such an order.')
   }
   return redoOfId
 }
 
-export const addPromise = (w: Write, orderId: string, promisedOn: string, note: string) =>
-  w.tx.outsidePromise.create({
-    data: { id: newId(w.now), orderId, promisedOn, note, at: w.now, byId: w.actor.personId },
+export const addPromise = (ctx: Write, orderId: string, promisedOn: string, note: string) =>
+  ctx.tx.outsidePromise.create({
+    data: { id: newId(ctx.now), orderId, promisedOn, note, at: ctx.now, byId: ctx.actor.personId },
   })
 
-async function sendHead(w: Write, input: Input, orderId: string, head: Input['heads'][number]): Promise<void> {
-  const found = await visitWithRoute(w.tx, head.visitId)
+async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['heads'][number]): Promise<void> {
+  const found = await visitWithRoute(ctx.tx, head.visitId)
   const { visit, facts } = found
   refuseReleased(visit)
   refuseNotReady(found, input.scope)
   const share = vendorShare(found, input, head)
-  await bumpVisit(w.tx, visit)
-  await w.tx.outsideOrderVisit.create({
+  await bumpVisit(ctx.tx, visit)
+  await ctx.tx.outsideOrderVisit.create({
     data: {
-      id: newId(w.now),
+      id: newId(ctx.now),
       orderId,
       visitId: visit.id,
       ...share,
@@ -94,8 +94,8 @@ async function sendHead(w: Write, input: Input, orderId: string, head: Input['he
       redoCost: '',
     },
   })
-  await addEvent(w, visit.id, 'sent', null, { orderId })
-  w.audit({
+  await addEvent(ctx, visit.id, 'sent', null, { orderId })
+  ctx.audit({
     action: 'sent',
     subject: 'visit',
     subjectId: visit.id,
@@ -103,11 +103,11 @@ async function sendHead(w: Write, input: Input, orderId: string, head: Input['he
     jobId: visit.jobId,
     changes: { orderId, ...share, plan: facts.plan?.kind ?? 'none' },
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
 }
 
 function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly StepId[]): void {
-  const tag = tagOf(visit)
+  const tag = headLabel(visit)
   if (facts.onOrder) throw refused(`${tag} is on order and has not come.`)
   if (facts.openHolds.length > 0) throw refused(`${tag} is held: the owner decides first.`)
   if (facts.orders.some((order) => order.sentSeq !== null && order.receivedSeq === null)) {

@@ -5,7 +5,7 @@ import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
 import { corners, cornersAt, edgesMeasured, wasCut } from './measured-cut'
 import type { PaperHead } from './paper-head'
-import { bareText, mean, newestText, valuedAt } from './read'
+import { bareText, mean, newestText, valuedAt } from './reading-text'
 import { holesNamed, saysNone } from './slotted-holes'
 
 /** As much of a head as its drawing shows. */

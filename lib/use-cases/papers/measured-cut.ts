@@ -3,7 +3,7 @@ import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import type { RouteFacts, StepId } from '@/lib/core/route/types'
 import type { EffectiveReading } from '@/lib/data/facts'
 import type { PaperHead } from './paper-head'
-import { valuedAt } from './read'
+import { valuedAt } from './reading-text'
 
 export { cornerNames as corners } from '@/lib/core/straightness/corners-fit'
 

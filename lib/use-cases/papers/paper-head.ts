@@ -17,7 +17,7 @@ import { tagsOfPairs, type PaperVisit } from '@/lib/data/papers'
 import { settingsOfVisits } from '@/lib/data/settings'
 import { logoOf, type LogoColumns } from '@/lib/data/shop'
 import { withRoute } from '@/lib/data/visits'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 
 /** One head as the papers see it: its facts, its route, the answers that stand, oldest first. */
 export type PaperHead = {
@@ -58,7 +58,7 @@ function paperHead(visit: PaperVisit, settings: ShopSettings, mateTags: readonly
   const plan = visit.pair.plans[0]
   return {
     visit,
-    tag: tagOf(visit),
+    tag: headLabel(visit),
     mateTags,
     facts,
     route,

@@ -1,6 +1,6 @@
-import { formatFigure, thou } from '@/lib/core/units/format-figure'
+import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import type { PaperHead } from './paper-head'
-import { newestText } from './read'
+import { newestText } from './reading-text'
 import { wasCut } from './measured-cut'
 import { removedWords } from './spec-cuts'
 
@@ -28,7 +28,7 @@ function pistonToValve({ facts, plan, readings, settings }: PaperHead): string[]
   const answer = newestText(readings, 'ptv')
   if ((!near && answer !== 'told') || answer === 'measured') return []
   const loss = (port: string, valueIn: number | null | undefined): string =>
-    valueIn === null || valueIn === undefined ? '' : `${port} ${thou(valueIn)}`
+    valueIn === null || valueIn === undefined ? '' : `${port} ${formatThou(valueIn)}`
   const losses = [loss('intake', plan?.ptvLossIntakeIn), loss('exhaust', plan?.ptvLossExhaustIn)].filter(
     (part) => part !== '',
   )

@@ -5,7 +5,7 @@ import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
 import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from './measured-cut'
 import type { PaperHead } from './paper-head'
-import { answerWords, newestText, readAt } from './read'
+import { answerWords, newestText, readAt } from './reading-text'
 
 const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
 

@@ -11,14 +11,14 @@ import { refuseTakenSignIn } from './person-row'
 export async function addPerson(actor: Actor, input: AddPerson, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
   const passwordHash = await newPasswordHash(input.password)
-  return write(actor, secretOperation(moment), async (w) => {
-    await refuseTakenSignIn(w.tx, input.signIn)
-    const id = newId(w.now)
+  return write(actor, secretOperation(moment), async (ctx) => {
+    await refuseTakenSignIn(ctx.tx, input.signIn)
+    const id = newId(ctx.now)
     const { name, signIn } = input
     const roles = input.roles.join(',')
     const grants = input.grants.join(',')
-    await w.tx.person.create({ data: { id, name, signIn, passwordHash, roles, grants, createdAt: w.now } })
-    w.audit({
+    await ctx.tx.person.create({ data: { id, name, signIn, passwordHash, roles, grants, createdAt: ctx.now } })
+    ctx.audit({
       action: 'add-person',
       subject: 'person',
       subjectId: id,

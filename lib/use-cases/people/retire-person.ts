@@ -9,18 +9,18 @@ import { mustKeepAnOwner, personToChange } from './person-row'
 /** Retires a person, or takes a retired one back: nobody is ever deleted, their name stands on what they did. */
 export async function retirePerson(actor: Actor, input: RetirePerson, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { personId, version, retired } = input
-    const person = await personToChange(w.tx, personId)
-    await mustKeepAnOwner(w.tx, { personId, roles: actorOf(person).roles, retired })
-    const changed = await w.tx.person.updateMany({
+    const person = await personToChange(ctx.tx, personId)
+    await mustKeepAnOwner(ctx.tx, { personId, roles: actorOf(person).roles, retired })
+    const changed = await ctx.tx.person.updateMany({
       where: { id: personId, version },
-      data: { retiredAt: retired ? w.now : null, version: { increment: 1 } },
+      data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, person.name)
-    await endSessionsOf(w.tx, personId, retired ? 'retired' : 'taken back', w.now)
+    await endSessionsOf(ctx.tx, personId, retired ? 'retired' : 'taken back', ctx.now)
     const action = retired ? 'retire-person' : 'take-back-person'
-    w.audit({ action, subject: 'person', subjectId: personId })
+    ctx.audit({ action, subject: 'person', subjectId: personId })
     return { personId }
   })
 }

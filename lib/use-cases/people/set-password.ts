@@ -11,16 +11,16 @@ import { personToChange } from './person-row'
 export async function setPassword(actor: Actor, input: SetPassword, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
   const passwordHash = await newPasswordHash(input.password)
-  return write(actor, secretOperation(moment), async (w) => {
+  return write(actor, secretOperation(moment), async (ctx) => {
     const { personId, version } = input
-    const person = await personToChange(w.tx, personId)
-    const changed = await w.tx.person.updateMany({
+    const person = await personToChange(ctx.tx, personId)
+    const changed = await ctx.tx.person.updateMany({
       where: { id: personId, version },
       data: { passwordHash, version: { increment: 1 } },
     })
     conflictUnless(changed, person.name)
-    await endSessionsOf(w.tx, personId, 'new password', w.now)
-    w.audit({ action: 'set-password', subject: 'person', subjectId: personId })
+    await endSessionsOf(ctx.tx, personId, 'new password', ctx.now)
+    ctx.audit({ action: 'set-password', subject: 'person', subjectId: personId })
     return { personId }
   })
 }

@@ -34,12 +34,12 @@ export async function addPhoto(
   await refuseForeignPart(client, input)
   const picture = await readPicture(bytes, longestEdgePx)
   const file = await storeFile(picture.bytes)
-  return write(actor, moment, async (w) => {
-    const visit = await visitById(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const visit = await visitById(ctx.tx, input.visitId)
     refuseUnlessHere(visit)
     const { widthPx, heightPx } = picture
-    const photoId = await addPhotoRow(w, file, { ...input, widthPx, heightPx })
-    w.audit({
+    const photoId = await addPhotoRow(ctx, file, { ...input, widthPx, heightPx })
+    ctx.audit({
       action: 'photo',
       subject: 'photo',
       subjectId: photoId,
@@ -47,7 +47,7 @@ export async function addPhoto(
       visitId: visit.id,
       changes: { step: input.stepId, of: ofWhat(input) },
     })
-    await answerCheckIn(w, visit, input)
+    await answerCheckIn(ctx, visit, input)
     return { photoId }
   })
 }
@@ -72,23 +72,23 @@ function refuseUnlessHere(visit: VisitRecord): void {
 }
 
 /** That the photo was taken is a reading like any other, so that whoever asks for readings need not know of photos. */
-async function answerCheckIn(w: Write, visit: VisitRecord, { stepId, occurrence }: AddPhotoInputAt): Promise<void> {
+async function answerCheckIn(ctx: Write, visit: VisitRecord, { stepId, occurrence }: AddPhotoInputAt): Promise<void> {
   if (stepId !== 'check-in' || visit.releases.length > 0) return
   const standing = effectiveReadings(visit.readings).findLast(({ kind }) => kind === 'photo')
   if (standing?.text === photoTaken) return
   const key: StepKey = { stepId, occurrence, orderId: null }
-  const { route } = await visitWithRoute(w.tx, visit.id)
+  const { route } = await visitWithRoute(ctx.tx, visit.id)
   const step = route.find((one) => one.stepId === key.stepId && one.occurrence === key.occurrence)
   if (!step || step.state === 'not needed') return
-  must(allow(w.actor, readAction(step.station)))
-  await bumpVisit(w.tx, visit)
-  await addReadings(w, visit.id, step, {
+  must(allow(ctx.actor, readAction(step.station)))
+  await bumpVisit(ctx.tx, visit)
+  await addReadings(ctx, visit.id, step, {
     readings: [{ kind: 'photo', point: '', text: photoTaken, notTaken: null }],
     instrumentId: null,
     conditions: {},
     takenAt: null,
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
 }
 
 type AddPhotoInputAt = Pick<AddPhotoInput, 'stepId' | 'occurrence'>

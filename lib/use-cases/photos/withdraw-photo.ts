@@ -21,13 +21,13 @@ export async function withdrawPhoto(
   moment: Moment,
 ): Promise<{ photoId: string }> {
   must(allow(actor, 'photo.add'))
-  return write(actor, moment, async (w) => {
-    const photo = await photoById(w.tx, photoId)
-    const { timeZone } = await shopOf(w.tx)
-    if (!mayWithdraw(actor, photo, w.now, timeZone)) must(allow(actor, 'photo.withdraw'))
-    const visit = await visitById(w.tx, photo.visitId)
-    await withdrawPhotoRow(w, photo.id, reason)
-    w.audit({
+  return write(actor, moment, async (ctx) => {
+    const photo = await photoById(ctx.tx, photoId)
+    const { timeZone } = await shopOf(ctx.tx)
+    if (!mayWithdraw(actor, photo, ctx.now, timeZone)) must(allow(actor, 'photo.withdraw'))
+    const visit = await visitById(ctx.tx, photo.visitId)
+    await withdrawPhotoRow(ctx, photo.id, reason)
+    ctx.audit({
       action: 'photo.withdraw',
       subject: 'photo',
       subjectId: photo.id,
@@ -35,20 +35,20 @@ export async function withdrawPhoto(
       visitId: visit.id,
       changes: { reason },
     })
-    await askAgain(w, visit, photo, reason)
+    await askAgain(ctx, visit, photo, reason)
     return { photoId: photo.id }
   })
 }
 
 /** Without its last photo the check-in's answer "taken" would be untrue. What is released stays as it was frozen. */
-async function askAgain(w: Write, visit: VisitRecord, photo: PhotoRecord, reason: string): Promise<void> {
+async function askAgain(ctx: Write, visit: VisitRecord, photo: PhotoRecord, reason: string): Promise<void> {
   const left = visit.photos.filter(
     ({ id, stepId, withdrawnAt }) => id !== photo.id && stepId === 'check-in' && withdrawnAt === null,
   )
   if (photo.stepId !== 'check-in' || left.length > 0 || visit.releases.length > 0) return
   const standing = effectiveReadings(visit.readings).findLast(({ kind }) => kind === 'photo')
   if (standing?.text !== photoTaken) return
-  await bumpVisit(w.tx, visit)
-  await addCorrection(w, visit, standing, { correction: 'withdraw', text: '', reason })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await bumpVisit(ctx.tx, visit)
+  await addCorrection(ctx, visit, standing, { correction: 'withdraw', text: '', reason })
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
 }

@@ -9,10 +9,10 @@ import type { acceptPlanSchema } from '@/lib/schemas/plan'
 /** The customer's yes to one version of a plan: who, how, when. Only the newest version can be accepted. */
 export async function acceptPlan(actor: Actor, input: z.output<typeof acceptPlanSchema>, moment: Moment) {
   must(allow(actor, 'plan.accept'))
-  return write(actor, moment, async (w) => {
-    const plan = await w.tx.planVersion.findUnique({ where: { id: input.planId }, include: { pair: true } })
+  return write(actor, moment, async (ctx) => {
+    const plan = await ctx.tx.planVersion.findUnique({ where: { id: input.planId }, include: { pair: true } })
     if (!plan) throw new RefusedError({ code: 'not-found', message: 'There is no such plan.' })
-    const newer = await w.tx.planVersion.count({
+    const newer = await ctx.tx.planVersion.count({
       where: { pairId: plan.pairId, number: { gt: plan.number } },
     })
     if (newer > 0) {
@@ -21,17 +21,17 @@ export async function acceptPlan(actor: Actor, input: z.output<typeof acceptPlan
         message: 'There is a newer version of this plan: ask the customer about that one.',
       })
     }
-    await w.tx.planAcceptance.create({
+    await ctx.tx.planAcceptance.create({
       data: {
-        id: newId(w.now),
+        id: newId(ctx.now),
         planId: plan.id,
         by: input.by,
         how: input.how,
-        at: w.now,
+        at: ctx.now,
         recordedById: actor.personId,
       },
     })
-    w.audit({
+    ctx.audit({
       action: 'accept-plan',
       subject: 'plan',
       subjectId: plan.id,

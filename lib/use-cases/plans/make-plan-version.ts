@@ -13,8 +13,8 @@ import { planContext, visitsOfPair } from './plan-context'
 /** Keeps a new version of a pair's cut plan, frozen with its inputs; the route of every head of the pair follows at once. */
 export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: Moment) {
   must(allow(actor, 'plan.make'))
-  return write(actor, moment, async (w) => {
-    const visits = await visitsOfPair(w.tx, input.pairId)
+  return write(actor, moment, async (ctx) => {
+    const visits = await visitsOfPair(ctx.tx, input.pairId)
     const newest = visits[0]?.pair.plans[0]?.number ?? 0
     if (newest !== input.seenVersion) {
       throw new RefusedError({
@@ -27,12 +27,12 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
       const message = 'Say why the plan is changed.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
-    const context = await planContext(w.tx, input.pairId)
+    const context = await planContext(ctx.tx, input.pairId)
     const worked = must(planRecordOf(context, choiceFigures(input)))
     // Frozen with the plan: what later cuts teach must not change what this route owes.
     const record = { ...worked, rateProven: context.rate.proven }
-    const id = newId(w.now)
-    await w.tx.planVersion.create({
+    const id = newId(ctx.now)
+    await ctx.tx.planVersion.create({
       data: {
         id,
         pairId: input.pairId,
@@ -41,17 +41,17 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
         inputs: JSON.stringify({ choice: input, context }),
         results: JSON.stringify(record),
         reason: input.reason,
-        settingsVersion: w.settingsVersion,
-        createdAt: w.now,
+        settingsVersion: ctx.settingsVersion,
+        createdAt: ctx.now,
         byId: actor.personId,
       },
     })
     for (const visit of visits) {
       refuseReleased(visit)
-      await bumpVisit(w.tx, visit)
-      await addEvent(w, visit.id, 'plan', null, { note: input.reason })
+      await bumpVisit(ctx.tx, visit)
+      await addEvent(ctx, visit.id, 'plan', null, { note: input.reason })
     }
-    w.audit({
+    ctx.audit({
       action: 'plan',
       subject: 'pair',
       subjectId: input.pairId,
@@ -64,7 +64,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
         reason: input.reason,
       },
     })
-    await refreshPair(w.tx, input.pairId, w.now)
+    await refreshPair(ctx.tx, input.pairId, ctx.now)
     return { planId: id, number: newest + 1 }
   })
 }

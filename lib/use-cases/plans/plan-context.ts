@@ -2,14 +2,14 @@ import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { CutLimits, HeadNow } from '@/lib/core/cut/plan'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import { must, RefusedError } from '@/lib/core/errors'
-import { landOf } from '@/lib/core/options/ground-of'
+import { landOf } from '@/lib/core/options/inputs-of'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
 import { effectiveReadings, removedBeforeIn, visitInclude, type VisitRecord } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
 import { ccBeforeCut } from './present-cc'
 
@@ -124,7 +124,7 @@ function headNow(visit: VisitRecord, casting: CastingFacts, settings: ShopSettin
   )
   return {
     head: {
-      tag: tagOf(visit),
+      tag: headLabel(visit),
       chambersCc: measured.length > 0 ? measured : nominalCc === undefined ? [] : [nominalCc],
       thicknessIn: thickness.length === 0 ? null : Math.min(...thickness),
       removedBeforeIn: removedBeforeIn(visit, effectiveReadings(visit.readings)),

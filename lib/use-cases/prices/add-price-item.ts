@@ -9,11 +9,11 @@ import { rowOf } from './price-item-row'
 
 export async function addPriceItem(actor: Actor, input: AddPriceItem, moment: Moment): Promise<{ itemId: string }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
-    const id = newId(w.now)
-    const row = rowOf(input, (await shopOf(w.tx)).currencyExponent)
-    await w.tx.priceItem.create({ data: { id, ...row, createdAt: w.now } })
-    w.audit({ action: 'add-price-item', subject: 'price-item', subjectId: id, changes: row })
+  return write(actor, moment, async (ctx) => {
+    const id = newId(ctx.now)
+    const row = rowOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    await ctx.tx.priceItem.create({ data: { id, ...row, createdAt: ctx.now } })
+    ctx.audit({ action: 'add-price-item', subject: 'price-item', subjectId: id, changes: row })
     return { itemId: id }
   })
 }

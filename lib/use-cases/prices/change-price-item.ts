@@ -15,17 +15,17 @@ export async function changePriceItem(
   moment: Moment,
 ): Promise<{ itemId: string }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { itemId, version } = input
-    const before = await priceItemById(w.tx, itemId)
-    const after = rowOf(input, (await shopOf(w.tx)).currencyExponent)
-    const changed = await w.tx.priceItem.updateMany({
+    const before = await priceItemById(ctx.tx, itemId)
+    const after = rowOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    const changed = await ctx.tx.priceItem.updateMany({
       where: { id: itemId, version },
       data: { ...after, version: { increment: 1 } },
     })
     conflictUnless(changed, before.text)
     const changes = changesBetween(before, after)
-    w.audit({ action: 'change-price-item', subject: 'price-item', subjectId: itemId, changes })
+    ctx.audit({ action: 'change-price-item', subject: 'price-item', subjectId: itemId, changes })
     return { itemId }
   })
 }

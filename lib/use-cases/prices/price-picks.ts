@@ -1,4 +1,4 @@
-import { amountText } from '@/lib/core/money/amount'
+import { formatAmount } from '@/lib/core/money/amount'
 import { formatMoney } from '@/lib/core/money/format-money'
 import type { Reader } from '@/lib/data/db'
 import { activePriceItems } from '@/lib/data/price-list'
@@ -12,7 +12,7 @@ export async function pricePicks(reader: Reader, { currency, currencyExponent, l
     id,
     label: `${text}, ${formatMoney(unitMinor, currency, locale)}`,
     text,
-    unitPrice: amountText(unitMinor, currencyExponent),
+    unitPrice: formatAmount(unitMinor, currencyExponent),
     tax: taxText(taxBasisPoints),
   }))
 }

@@ -12,16 +12,16 @@ export async function retirePriceItem(
   moment: Moment,
 ): Promise<{ itemId: string }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { itemId, version, retired } = input
-    const item = await priceItemById(w.tx, itemId)
-    const changed = await w.tx.priceItem.updateMany({
+    const item = await priceItemById(ctx.tx, itemId)
+    const changed = await ctx.tx.priceItem.updateMany({
       where: { id: itemId, version },
-      data: { retiredAt: retired ? w.now : null, version: { increment: 1 } },
+      data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, item.text)
     const action = retired ? 'retire-price-item' : 'bring-back-price-item'
-    w.audit({ action, subject: 'price-item', subjectId: itemId })
+    ctx.audit({ action, subject: 'price-item', subjectId: itemId })
     return { itemId }
   })
 }

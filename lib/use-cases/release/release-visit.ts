@@ -36,18 +36,18 @@ type Prepared = {
 export async function releaseVisit(actor: Actor, input: Input, moment: Moment): Promise<Released> {
   must(allow(actor, 'visit.release'))
   const prepared = await prepare(actor, input, moment.now)
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     // Refused in here only: the same operation sent again is answered before anything is decided anew.
     const { spec, pdf, revision, warnings } = must(prepared)
-    const found = await visitWithRoute(w.tx, input.visitId)
+    const found = await visitWithRoute(ctx.tx, input.visitId)
     must(mayRelease(found, input.reason))
-    await bumpVisit(w.tx, { id: input.visitId, version: input.version })
-    await addFileRow(w.tx, pdf, 'application/pdf', w.now)
+    await bumpVisit(ctx.tx, { id: input.visitId, version: input.version })
+    await addFileRow(ctx.tx, pdf, 'application/pdf', ctx.now)
     const { jobId } = found.visit
     const release = { visitId: input.visitId, revision, spec, pdfSha256: pdf.sha256, reason: input.reason }
-    const releaseId = await addRelease(w, release)
-    await addEvent(w, input.visitId, 'release', null, { note: input.reason })
-    w.audit({
+    const releaseId = await addRelease(ctx, release)
+    await addEvent(ctx, input.visitId, 'release', null, { note: input.reason })
+    ctx.audit({
       action: 'release',
       subject: 'release',
       subjectId: releaseId,
@@ -55,7 +55,7 @@ export async function releaseVisit(actor: Actor, input: Input, moment: Moment): 
       jobId,
       changes: { revision, pdfSha256: pdf.sha256, reason: input.reason },
     })
-    await refreshRoute(w.tx, input.visitId, w.now)
+    await refreshRoute(ctx.tx, input.visitId, ctx.now)
     return { visitId: input.visitId, revision, warnings }
   })
 }

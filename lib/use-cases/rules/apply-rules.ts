@@ -13,20 +13,20 @@ export async function applyRules(
   moment: Moment,
 ): Promise<{ heads: number }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
-    const current = await currentSettings(w.tx)
+  return write(actor, moment, async (ctx) => {
+    const current = await currentSettings(ctx.tx)
     conflictUnless({ count: current.version === version ? 1 : 0 }, 'the limits and steps')
     for (const visitId of visitIds) {
-      const visit = await visitById(w.tx, visitId)
+      const visit = await visitById(ctx.tx, visitId)
       if (visit.releases.length > 0) {
         throw new RefusedError({
           code: 'wrong-state',
           message: 'One of these heads was released meanwhile: it keeps the rules it was released under.',
         })
       }
-      await bumpVisit(w.tx, visit)
-      await w.tx.visit.update({ where: { id: visit.id }, data: { rulesVersion: version } })
-      w.audit({
+      await bumpVisit(ctx.tx, visit)
+      await ctx.tx.visit.update({ where: { id: visit.id }, data: { rulesVersion: version } })
+      ctx.audit({
         action: 'follow-steps',
         subject: 'visit',
         subjectId: visit.id,
@@ -34,7 +34,7 @@ export async function applyRules(
         visitId: visit.id,
         changes: { rulesVersion: { from: visit.rulesVersion, to: version } },
       })
-      await refreshRoute(w.tx, visit.id, w.now)
+      await refreshRoute(ctx.tx, visit.id, ctx.now)
     }
     return { heads: visitIds.length }
   })

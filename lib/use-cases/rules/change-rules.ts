@@ -14,9 +14,9 @@ export async function changeRules(
   moment: Moment,
 ): Promise<{ version: number }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, (w) =>
+  return write(actor, moment, (ctx) =>
     addSettingsVersion(
-      w,
+      ctx,
       version,
       reason,
       (before) => ({ ...before, rules: must(checkRules(changed(before.rules, change))) }),

@@ -12,7 +12,7 @@ export async function changeSettings(
   moment: Moment,
 ): Promise<{ version: number }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, (w) =>
-    addSettingsVersion(w, version, reason, ({ rules }) => ({ ...values, rules }), 'change-settings'),
+  return write(actor, moment, (ctx) =>
+    addSettingsVersion(ctx, version, reason, ({ rules }) => ({ ...values, rules }), 'change-settings'),
   )
 }

@@ -11,10 +11,10 @@ export async function addInstrument(
   moment: Moment,
 ): Promise<{ instrumentId: string }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
-    const id = newId(w.now)
-    await w.tx.instrument.create({ data: { id, ...input, createdAt: w.now } })
-    w.audit({ action: 'add-instrument', subject: 'instrument', subjectId: id, changes: input })
+  return write(actor, moment, async (ctx) => {
+    const id = newId(ctx.now)
+    await ctx.tx.instrument.create({ data: { id, ...input, createdAt: ctx.now } })
+    ctx.audit({ action: 'add-instrument', subject: 'instrument', subjectId: id, changes: input })
     return { instrumentId: id }
   })
 }

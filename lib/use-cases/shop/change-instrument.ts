@@ -12,18 +12,18 @@ export async function changeInstrument(
   moment: Moment,
 ): Promise<{ instrumentId: string }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { instrumentId, version, retired, ...facts } = input
-    const before = await w.tx.instrument.findUnique({ where: { id: instrumentId } })
+    const before = await ctx.tx.instrument.findUnique({ where: { id: instrumentId } })
     if (!before) throw new RefusedError({ code: 'not-found', message: 'There is no such instrument here.' })
-    const after = { ...facts, retiredAt: retired ? (before.retiredAt ?? w.now) : null }
-    const changed = await w.tx.instrument.updateMany({
+    const after = { ...facts, retiredAt: retired ? (before.retiredAt ?? ctx.now) : null }
+    const changed = await ctx.tx.instrument.updateMany({
       where: { id: instrumentId, version },
       data: { ...after, version: { increment: 1 } },
     })
     conflictUnless(changed, before.name)
     const changes = changesBetween(before, after)
-    w.audit({ action: 'change-instrument', subject: 'instrument', subjectId: instrumentId, changes })
+    ctx.audit({ action: 'change-instrument', subject: 'instrument', subjectId: instrumentId, changes })
     return { instrumentId }
   })
 }

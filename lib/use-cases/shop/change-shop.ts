@@ -9,16 +9,16 @@ import type { ChangeShop } from '@/lib/schemas/shop'
 /** What stands at the head of the papers. Zone and currency stay as they were fixed at set-up. */
 export async function changeShop(actor: Actor, input: ChangeShop, moment: Moment): Promise<{ name: string }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { version, ...after } = input
-    const before = await shopOf(w.tx)
-    const changed = await w.tx.shop.updateMany({
+    const before = await shopOf(ctx.tx)
+    const changed = await ctx.tx.shop.updateMany({
       where: { id: 1, version },
       data: { ...after, version: { increment: 1 } },
     })
     conflictUnless(changed, 'the shop’s own facts')
     const changes = changesBetween(before, after)
-    w.audit({ action: 'change-shop', subject: 'shop', subjectId: '1', changes })
+    ctx.audit({ action: 'change-shop', subject: 'shop', subjectId: '1', changes })
     return { name: after.name }
   })
 }

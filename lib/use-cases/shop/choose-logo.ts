@@ -21,10 +21,10 @@ export async function chooseLogo(
   refuseLarge(bytes)
   const { bytes: kept, widthPx, heightPx } = await readLogo(bytes, logoPixels)
   const file = await storeFile(kept)
-  return write(actor, moment, async (w) => {
-    await changeLogoRow(w, seen, { file, widthPx, heightPx })
+  return write(actor, moment, async (ctx) => {
+    await changeLogoRow(ctx, seen, { file, widthPx, heightPx })
     const changes = { logo: { from: seen, to: file.sha256 } }
-    w.audit({ action: 'change-logo', subject: 'shop-logo', subjectId: '1', changes })
+    ctx.audit({ action: 'change-logo', subject: 'shop-logo', subjectId: '1', changes })
     return { sha256: file.sha256 }
   })
 }

@@ -20,20 +20,21 @@ export async function openShop({ shop, owner, mode }: Opening, moment: Moment): 
   const { name, signIn } = owner
   const personId = newId(moment.now)
   const actor: Actor = { personId, name, roles: ['owner'], grants: [], via: 'password' }
-  return write(actor, moment, async (w) => {
-    await nextNumber(w.tx, 'people changed') // one set-up after the other, on every database
-    if ((await w.tx.person.count()) > 0) throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
+  return write(actor, moment, async (ctx) => {
+    await nextNumber(ctx.tx, 'people changed') // one set-up after the other, on every database
+    if ((await ctx.tx.person.count()) > 0)
+      throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
     const facts = { ...shop, currencyExponent: decimalsOf(shop.currency) }
-    await w.tx.shop.upsert({
+    await ctx.tx.shop.upsert({
       where: { id: 1 },
-      create: { id: 1, mode, ...facts, createdAt: w.now },
+      create: { id: 1, mode, ...facts, createdAt: ctx.now },
       update: facts,
     })
-    await w.tx.person.create({
-      data: { id: personId, name, signIn, passwordHash, roles: 'owner', grants: '', createdAt: w.now },
+    await ctx.tx.person.create({
+      data: { id: personId, name, signIn, passwordHash, roles: 'owner', grants: '', createdAt: ctx.now },
     })
-    w.audit({ action: 'open-shop', subject: 'shop', subjectId: '1', changes: facts })
-    w.audit({
+    ctx.audit({ action: 'open-shop', subject: 'shop', subjectId: '1', changes: facts })
+    ctx.audit({
       action: 'add-person',
       subject: 'person',
       subjectId: personId,

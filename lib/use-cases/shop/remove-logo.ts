@@ -8,10 +8,10 @@ import type { RemoveLogo } from '@/lib/schemas/logo'
 /** From now on the papers carry the name alone. The file stays: released papers were made with it. */
 export async function removeLogo(actor: Actor, { seen }: RemoveLogo, moment: Moment): Promise<{ removed: true }> {
   must(allow(actor, 'settings.change'))
-  return write(actor, moment, async (w) => {
-    await changeLogoRow(w, seen, null)
+  return write(actor, moment, async (ctx) => {
+    await changeLogoRow(ctx, seen, null)
     const changes = { logo: { from: seen, to: null } }
-    w.audit({ action: 'remove-logo', subject: 'shop-logo', subjectId: '1', changes })
+    ctx.audit({ action: 'remove-logo', subject: 'shop-logo', subjectId: '1', changes })
     return { removed: true }
   })
 }

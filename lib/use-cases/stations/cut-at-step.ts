@@ -7,7 +7,7 @@ import { cornersFit } from '@/lib/core/straightness/corners-fit'
 import { cutCheck, type Against, type CutCheckRow, type CutParts } from '@/lib/core/straightness/cut-check'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { readMarks, type VendorMarks } from '@/lib/core/straightness/vendor-marks'
-import { thou } from '@/lib/core/units/format-figure'
+import { formatThou } from '@/lib/core/units/format-figure'
 import { cutFactsOf } from '@/lib/data/rate-cuts'
 import type { VisitWithRoute } from '@/lib/data/visits'
 import { cornersOf } from '../papers/measured-cut'
@@ -130,7 +130,7 @@ function marksOf({ visit, facts }: VisitWithRoute, { orderId }: RouteStep): Mark
 const deg = (value: number): string => `${value.toFixed(2)}°`
 
 function rowOf(row: CutCheckRow, deepEdge: string): CutRow {
-  const say = row.part === 'degrees' ? deg : thou
+  const say = row.part === 'degrees' ? deg : formatThou
   const differences = [
     row.wanted ? { words: offWords(row, row.wanted), within: row.wanted.within } : null,
     row.marked ? { words: `mark: ${offWords(row, row.marked)}`, within: row.marked.within } : null,
@@ -157,7 +157,7 @@ function partWords({ part, point, measured }: CutCheckRow, deepEdge: string): st
     case 'taper':
       return 'Taper, end 1 to end 2'
     case 'worst':
-      return thou(measured) === '0 thou' ? 'Off one plane' : `Farthest off the plane: ${pointLabel(point)}`
+      return formatThou(measured) === '0 thou' ? 'Off one plane' : `Farthest off the plane: ${pointLabel(point)}`
   }
 }
 

@@ -13,20 +13,20 @@ import type { MateCorners } from '@/lib/data/mate-corners'
 /** What a field is held against while it is typed, in the core's unit. */
 export type FieldTarget = { readonly text: string; readonly lowest: number; readonly highest: number }
 
-type Ground = {
+type FinishedInputs = {
   readonly mates: readonly MateCorners[]
   readonly pairThicknessIn: number
   readonly finishAsked: string
 }
 
 /** The mate's thickness at the same edge, and the finish that was asked: marked where they are entered. */
-export function finishedTarget(kind: string, point: string, ground: Ground): FieldTarget | null {
+export function finishedTarget(kind: string, point: string, ground: FinishedInputs): FieldTarget | null {
   if (kind === 'thickness') return mateTarget(point, ground)
   const most = kind === 'finish' ? finishAskedMicroIn(ground.finishAsked) : null
   return most === null ? null : { text: ground.finishAsked, lowest: 0, highest: most }
 }
 
-function mateTarget(point: string, { mates, pairThicknessIn }: Ground): FieldTarget | null {
+function mateTarget(point: string, { mates, pairThicknessIn }: FinishedInputs): FieldTarget | null {
   const edge = edges.find((name) => point.startsWith(name))
   const mate = mates.find(({ corners }) => edge && edgeThicknessIn(corners, edge) !== null)
   const there = mate && edge ? edgeThicknessIn(mate.corners, edge) : null
@@ -36,7 +36,7 @@ function mateTarget(point: string, { mates, pairThicknessIn }: Ground): FieldTar
 }
 
 /** What the figures that stand say beyond the head's own limits: its mate, the finish asked. */
-export function finishedCautions(readings: readonly EffectiveReading[], ground: Ground): readonly string[] {
+export function finishedCautions(readings: readonly EffectiveReading[], ground: FinishedInputs): readonly string[] {
   const own = readings.filter(({ step }) => step.stepId === 'finished')
   const corners = Object.fromEntries(
     own.flatMap(({ kind, point, value }) => (kind === 'thickness' && value !== null ? [[point, value]] : [])),

@@ -1,7 +1,7 @@
 import { planTitle } from '@/lib/core/options/plan-words'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
-import { formatFigure, thou } from '@/lib/core/units/format-figure'
+import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { Reader } from '@/lib/data/db'
 import { effectiveReadings, planRecordOf, removedBeforeIn, type VisitRecord } from '@/lib/data/facts'
@@ -81,7 +81,7 @@ async function mateDepth(reader: Reader, visit: VisitRecord): Promise<string> {
     take: 1,
   })
   const depth = rows[0]?.value
-  return depth === null || depth === undefined ? 'not cut yet' : thou(depth)
+  return depth === null || depth === undefined ? 'not cut yet' : formatThou(depth)
 }
 
 async function flatCut(

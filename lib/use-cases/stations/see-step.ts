@@ -105,7 +105,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     visitId,
     headId: visit.headId,
     jobId: visit.jobId,
-    tag: tagOf(visit),
+    tag: headLabel(visit),
     jobNumber: visit.job.number,
     casting: visit.head.casting?.name ?? 'casting not on record',
     promiseOn: visit.job.promiseOn,
@@ -136,7 +136,7 @@ type Named = {
 }
 
 /** The tag of a head, or what it is called while it has none. */
-export const tagOf = ({ head, job, position }: Named): string => headName(head.tags, job.number, position)
+export const headLabel = ({ head, job, position }: Named): string => headName(head.tags, job.number, position)
 
 async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {
   const event = visit.events.find((candidate) => candidate.seq === step.doneSeq && candidate.kind === 'tick')

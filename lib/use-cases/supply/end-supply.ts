@@ -8,11 +8,11 @@ import type { EndSupply } from '@/lib/schemas/supply'
 /** The rest does not come: cancelled by us, or the supplier has none. What it was for can be ordered again. */
 export async function endSupply(actor: Actor, input: EndSupply, moment: Moment) {
   must(allow(actor, 'supply.order'))
-  return write(actor, moment, async (w) => {
-    const order = await supplyById(w.tx, input.orderId)
+  return write(actor, moment, async (ctx) => {
+    const order = await supplyById(ctx.tx, input.orderId)
     if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
-    await bumpSupply(w, order, input.version, { endedAt: w.now, endReason: input.reason })
-    w.audit({
+    await bumpSupply(ctx, order, input.version, { endedAt: ctx.now, endReason: input.reason })
+    ctx.audit({
       action: 'supply.end',
       subject: 'supply-order',
       subjectId: order.id,

@@ -3,7 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { jobById } from '@/lib/data/jobs'
 import { nextNumber } from '@/lib/data/counters'
-import { notCome, type VisitRecord } from '@/lib/data/facts'
+import { isOnOrder, type VisitRecord } from '@/lib/data/facts'
 import { newId } from '@/lib/data/ids'
 import { shopOf } from '@/lib/data/shop'
 import { addSupplyLine, bringsHead, bumpWait, bringsParts, promiseSupply } from '@/lib/data/supply'
@@ -11,7 +11,7 @@ import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { OrderSupply } from '@/lib/schemas/supply'
 import { minorAt } from '../jobs/prices-of'
-import { tagOf } from '../stations/see-step'
+import { headLabel } from '../stations/see-step'
 import { refuseClosed } from '../visits/refuse-closed'
 
 const wrong = (field: string, message: string): never => {
@@ -26,14 +26,14 @@ export async function orderSupply(
 ): Promise<{ orderId: string; number: string }> {
   must(allow(actor, 'supply.order'))
   if ([...input.heads, ...input.parts].some((line) => line.cost !== '')) must(allow(actor, 'supply.cost'))
-  return write(actor, moment, async (w) => {
-    const vendor = await w.tx.vendor.findUnique({ where: { id: input.vendorId } })
+  return write(actor, moment, async (ctx) => {
+    const vendor = await ctx.tx.vendor.findUnique({ where: { id: input.vendorId } })
     if (!vendor || vendor.retiredAt) return wrong('vendorId', 'This supplier is no longer in use. Pick another.')
-    if (input.jobId !== null) await jobById(w.tx, input.jobId)
-    const id = newId(w.now)
-    const number = `S-${String(await nextNumber(w.tx, 'supply-order')).padStart(4, '0')}`
+    if (input.jobId !== null) await jobById(ctx.tx, input.jobId)
+    const id = newId(ctx.now)
+    const number = `S-${String(await nextNumber(ctx.tx, 'supply-order')).padStart(4, '0')}`
     const { jobId, promisedOn, note } = input
-    await w.tx.supplyOrder.create({
+    await ctx.tx.supplyOrder.create({
       data: {
         id,
         number,
@@ -41,20 +41,20 @@ export async function orderSupply(
         jobId,
         note,
         promisedOn,
-        createdAt: w.now,
+        createdAt: ctx.now,
         byId: actor.personId,
       },
     })
-    const { currencyExponent: exponent } = await shopOf(w.tx)
+    const { currencyExponent: exponent } = await shopOf(ctx.tx)
     const costOf = (cost: string, field: string) => (cost === '' ? null : minorAt(cost, exponent, field))
     for (const [at, line] of input.heads.entries()) {
-      await orderHeads(w, { id, number }, line, costOf(line.cost, `heads.${at}.cost`), `heads.${at}`)
+      await orderHeads(ctx, { id, number }, line, costOf(line.cost, `heads.${at}.cost`), `heads.${at}`)
     }
     for (const [at, line] of input.parts.entries()) {
-      await orderParts(w, { id, number }, line, costOf(line.cost, `parts.${at}.cost`), `parts.${at}`)
+      await orderParts(ctx, { id, number }, line, costOf(line.cost, `parts.${at}.cost`), `parts.${at}`)
     }
-    if (promisedOn) await promiseSupply(w, { id, vendor: vendor.name }, promisedOn, 'at ordering')
-    w.audit({
+    if (promisedOn) await promiseSupply(ctx, { id, vendor: vendor.name }, promisedOn, 'at ordering')
+    ctx.audit({
       action: 'supply.order',
       subject: 'supply-order',
       subjectId: id,
@@ -74,24 +74,24 @@ export async function orderSupply(
 type Order = { readonly id: string; readonly number: string }
 
 async function orderHeads(
-  w: Write,
+  ctx: Write,
   order: Order,
   line: OrderSupply['heads'][number],
   costMinor: number | null,
   field: string,
 ): Promise<void> {
-  const variant = line.variantId === '' ? null : await variantOf(w, line.variantId, `${field}.variantId`)
+  const variant = line.variantId === '' ? null : await variantOf(ctx, line.variantId, `${field}.variantId`)
   const visits: VisitRecord[] = []
   for (const visitId of line.visitIds) {
-    const visit = await visitById(w.tx, visitId)
-    await refuseNotToBuy(w, visit, `${field}.visitIds`)
+    const visit = await visitById(ctx.tx, visitId)
+    await refuseNotToBuy(ctx, visit, `${field}.visitIds`)
     if (variant && variant.castingId !== visit.head.castingId) {
-      wrong(`${field}.variantId`, `${variant.name} is another casting than ${tagOf(visit)}.`)
+      wrong(`${field}.variantId`, `${variant.name} is another casting than ${headLabel(visit)}.`)
     }
     if (visits.some((other) => other.id === visit.id)) wrong(`${field}.visitIds`, 'A head is picked twice.')
     visits.push(visit)
   }
-  await addSupplyLine(w, order.id, {
+  await addSupplyLine(ctx, order.id, {
     kind: 'head',
     what: line.what || (variant?.name ?? ''),
     variantId: variant?.id ?? null,
@@ -100,37 +100,37 @@ async function orderHeads(
     costMinor,
     visitIds: line.visitIds,
   })
-  for (const visit of visits) await markOrdered(w, order, visit, variant)
+  for (const visit of visits) await markOrdered(ctx, order, visit, variant)
 }
 
 type Variant = Awaited<ReturnType<typeof variantOf>>
 
-async function variantOf(w: Write, variantId: string, field: string) {
-  const variant = await w.tx.castingVariant.findUnique({ where: { id: variantId } })
+async function variantOf(ctx: Write, variantId: string, field: string) {
+  const variant = await ctx.tx.castingVariant.findUnique({ where: { id: variantId } })
   if (!variant || variant.retiredAt) return wrong(field, 'It can no longer be bought so. Pick another.')
   return variant
 }
 
-async function refuseNotToBuy(w: Write, visit: VisitRecord, field: string): Promise<void> {
+async function refuseNotToBuy(ctx: Write, visit: VisitRecord, field: string): Promise<void> {
   refuseClosed(visit)
-  const name = tagOf(visit)
+  const name = headLabel(visit)
   if (visit.source === 'customer') wrong(field, `${name} is the customer’s: there is nothing to buy.`)
-  if (!notCome(visit)) wrong(field, `${name} is here already.`)
-  const brings = await bringsHead(w.tx, visit.id)
+  if (!isOnOrder(visit)) wrong(field, `${name} is here already.`)
+  const brings = await bringsHead(ctx.tx, visit.id)
   if (brings !== null) wrong(field, `${name} is on supply order ${brings} already.`)
 }
 
 /** What is known of a head that is still to come is what its maker says: the nominal volume, until it is measured. */
-async function markOrdered(w: Write, order: Order, visit: VisitRecord, variant: Variant | null): Promise<void> {
-  await bumpVisit(w.tx, visit)
+async function markOrdered(ctx: Write, order: Order, visit: VisitRecord, variant: Variant | null): Promise<void> {
+  await bumpVisit(ctx.tx, visit)
   const takesNominal = visit.presentCc === null && variant !== null && variant.nominalCc !== null
   if (takesNominal) {
-    await w.tx.visit.update({
+    await ctx.tx.visit.update({
       where: { id: visit.id },
       data: { presentCc: variant.nominalCc, presentText: variant.nominalText, presentUnit: 'cc' },
     })
   }
-  w.audit({
+  ctx.audit({
     action: 'supply.order',
     subject: 'visit',
     subjectId: visit.id,
@@ -142,11 +142,11 @@ async function markOrdered(w: Write, order: Order, visit: VisitRecord, variant: 
       ...(takesNominal ? { presentCc: variant.nominalCc } : {}),
     },
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
 }
 
 async function orderParts(
-  w: Write,
+  ctx: Write,
   order: Order,
   line: OrderSupply['parts'][number],
   costMinor: number | null,
@@ -154,14 +154,14 @@ async function orderParts(
 ): Promise<void> {
   const waitId = line.waitId === '' ? null : line.waitId
   if (waitId !== null) {
-    const wait = await w.tx.partsWait.findUnique({ where: { id: waitId } })
+    const wait = await ctx.tx.partsWait.findUnique({ where: { id: waitId } })
     if (!wait || wait.arrivedAt) wrong(`${field}.waitId`, 'Nothing waits for these parts any more.')
-    const brings = await bringsParts(w.tx, waitId)
+    const brings = await bringsParts(ctx.tx, waitId)
     if (brings !== null) wrong(`${field}.waitId`, `These parts are on supply order ${brings} already.`)
-    await bumpWait(w, waitId, wait?.version ?? 0)
+    await bumpWait(ctx, waitId, wait?.version ?? 0)
   }
   const { what, quantity } = line
-  await addSupplyLine(w, order.id, {
+  await addSupplyLine(ctx, order.id, {
     kind: 'part',
     what,
     variantId: null,

@@ -2,7 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { bumpSupply, supplyById, type SupplyRecord } from '@/lib/data/supply'
-import { hangTag } from '@/lib/data/tags'
+import { assignTag } from '@/lib/data/tags'
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { conflictUnless, write, type Moment, type Write } from '@/lib/data/write'
 import type { ReceiveSupply } from '@/lib/schemas/supply'
@@ -28,18 +28,18 @@ const gone = ['returned as is', 'handed over', 'scrapped']
  */
 export async function receiveSupply(actor: Actor, input: ReceiveSupply, moment: Moment): Promise<ReceivedSupply> {
   must(allow(actor, 'supply.receive'))
-  return write(actor, moment, async (w) => {
-    const order = await supplyById(w.tx, input.orderId)
+  return write(actor, moment, async (ctx) => {
+    const order = await supplyById(ctx.tx, input.orderId)
     if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
-    await bumpSupply(w, order, input.version)
+    await bumpSupply(ctx, order, input.version)
     const heads: ArrivedHead[] = []
-    for (const [at, head] of input.heads.entries()) heads.push(await receiveHead(w, order, head, `heads.${at}`))
-    for (const [at, part] of input.parts.entries()) await receiveParts(w, order, part, `parts.${at}`)
-    const all = (await w.tx.supplyLine.findMany({ where: { orderId: order.id } })).every(
+    for (const [at, head] of input.heads.entries()) heads.push(await receiveHead(ctx, order, head, `heads.${at}`))
+    for (const [at, part] of input.parts.entries()) await receiveParts(ctx, order, part, `parts.${at}`)
+    const all = (await ctx.tx.supplyLine.findMany({ where: { orderId: order.id } })).every(
       (line) => line.arrived >= line.quantity,
     )
-    if (all) await w.tx.supplyOrder.update({ where: { id: order.id }, data: { arrivedAt: w.now } })
-    w.audit({
+    if (all) await ctx.tx.supplyOrder.update({ where: { id: order.id }, data: { arrivedAt: ctx.now } })
+    ctx.audit({
       action: 'supply.receive',
       subject: 'supply-order',
       subjectId: order.id,
@@ -51,23 +51,23 @@ export async function receiveSupply(actor: Actor, input: ReceiveSupply, moment: 
 }
 
 async function receiveHead(
-  w: Write,
+  ctx: Write,
   order: SupplyRecord,
   { visitId, tag: typed }: ReceiveSupply['heads'][number],
   field: string,
 ): Promise<ArrivedHead> {
   const line = order.lines.find((candidate) => candidate.heads.some((head) => head.visitId === visitId))
   if (!line) throw new RefusedError({ code: 'not-found', message: `That head is not on ${order.number}.` })
-  const changed = await w.tx.supplyHead.updateMany({
+  const changed = await ctx.tx.supplyHead.updateMany({
     where: { lineId: line.id, visitId, arrivedAt: null },
-    data: { arrivedAt: w.now },
+    data: { arrivedAt: ctx.now },
   })
   conflictUnless(changed, 'the arrival of this head')
-  await w.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: 1 } } })
-  const visit = await visitById(w.tx, visitId)
-  const tag = await hangTag(w, visit.headId, typed, `${field}.tag`)
-  await bumpVisit(w.tx, visit)
-  w.audit({
+  await ctx.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: 1 } } })
+  const visit = await visitById(ctx.tx, visitId)
+  const tag = await assignTag(ctx, visit.headId, typed, `${field}.tag`)
+  await bumpVisit(ctx.tx, visit)
+  ctx.audit({
     action: 'supply.arrived',
     subject: 'visit',
     subjectId: visit.id,
@@ -75,13 +75,13 @@ async function receiveHead(
     jobId: visit.jobId,
     changes: { order: order.number, tag },
   })
-  const { visit: now } = await refreshRoute(w.tx, visit.id, w.now)
+  const { visit: now } = await refreshRoute(ctx.tx, visit.id, ctx.now)
   const free = gone.includes(now.place?.whereabouts ?? '')
   return { headId: visit.headId, tag, jobNumber: visit.job.number, free }
 }
 
 async function receiveParts(
-  w: Write,
+  ctx: Write,
   order: SupplyRecord,
   { lineId, quantity }: ReceiveSupply['parts'][number],
   field: string,
@@ -93,26 +93,26 @@ async function receiveParts(
     const message = out === 0 ? `All ${line.what} are here already.` : `Only ${out} of ${line.what} are still to come.`
     throw new RefusedError({ code: 'invalid', message, fields: { [`${field}.quantity`]: message } })
   }
-  await w.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: quantity } } })
-  if (quantity === out && line.waitId !== null) await endWaitOf(w, line.waitId)
+  await ctx.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: quantity } } })
+  if (quantity === out && line.waitId !== null) await endWaitOf(ctx, line.waitId)
 }
 
 /** Somebody may have ended the wait by hand before. */
-async function endWaitOf(w: Write, waitId: string): Promise<void> {
-  const wait = await w.tx.partsWait.findUnique({ where: { id: waitId } })
+async function endWaitOf(ctx: Write, waitId: string): Promise<void> {
+  const wait = await ctx.tx.partsWait.findUnique({ where: { id: waitId } })
   if (!wait || wait.arrivedAt) return
-  await w.tx.partsWait.update({
+  await ctx.tx.partsWait.update({
     where: { id: waitId },
-    data: { arrivedAt: w.now, version: { increment: 1 } },
+    data: { arrivedAt: ctx.now, version: { increment: 1 } },
   })
-  const visit = await visitById(w.tx, wait.visitId)
-  await bumpVisit(w.tx, visit)
-  w.audit({
+  const visit = await visitById(ctx.tx, wait.visitId)
+  await bumpVisit(ctx.tx, visit)
+  ctx.audit({
     action: 'parts-arrived',
     subject: 'parts-wait',
     subjectId: waitId,
     visitId: visit.id,
     jobId: visit.jobId,
   })
-  await refreshRoute(w.tx, visit.id, w.now)
+  await refreshRoute(ctx.tx, visit.id, ctx.now)
 }

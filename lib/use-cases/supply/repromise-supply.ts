@@ -8,13 +8,13 @@ import type { RepromiseSupply } from '@/lib/schemas/supply'
 /** The supplier gave another day. Every promise stays on record. */
 export async function repromiseSupply(actor: Actor, input: RepromiseSupply, moment: Moment) {
   must(allow(actor, 'supply.order'))
-  return write(actor, moment, async (w) => {
-    const order = await supplyById(w.tx, input.orderId)
+  return write(actor, moment, async (ctx) => {
+    const order = await supplyById(ctx.tx, input.orderId)
     if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
     const { promisedOn } = input
-    await bumpSupply(w, order, input.version, { promisedOn })
-    await promiseSupply(w, { id: order.id, vendor: order.vendor.name }, promisedOn, input.note)
-    w.audit({
+    await bumpSupply(ctx, order, input.version, { promisedOn })
+    await promiseSupply(ctx, { id: order.id, vendor: order.vendor.name }, promisedOn, input.note)
+    ctx.audit({
       action: 'supply.repromise',
       subject: 'supply-order',
       subjectId: order.id,

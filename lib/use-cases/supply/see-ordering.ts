@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import { amountText } from '@/lib/core/money/amount'
+import { formatAmount } from '@/lib/core/money/amount'
 import { addDays, dayIn } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
@@ -94,5 +94,5 @@ const variantChoice = (row: Row, today: string, exponent: number): VariantChoice
   nominalText: row.nominalText,
   cutByMaker: row.cutByMaker,
   hereBy: row.leadDays === null ? null : addDays(today, row.leadDays),
-  cost: row.costMinor === null ? '' : amountText(row.costMinor, exponent),
+  cost: row.costMinor === null ? '' : formatAmount(row.costMinor, exponent),
 })

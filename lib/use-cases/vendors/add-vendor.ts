@@ -7,13 +7,13 @@ import type { AddVendor } from '@/lib/schemas/vendor'
 
 export async function addVendor(actor: Actor, input: AddVendor, moment: Moment): Promise<{ vendorId: string }> {
   must(allow(actor, 'vendor.change'))
-  return write(actor, moment, async (w) => {
-    const id = newId(w.now)
+  return write(actor, moment, async (ctx) => {
+    const id = newId(ctx.now)
     const { name, phone, email, address, services, boxHeads } = input
-    await w.tx.vendor.create({
-      data: { id, name, phone, email, address, services, boxHeads, createdAt: w.now },
+    await ctx.tx.vendor.create({
+      data: { id, name, phone, email, address, services, boxHeads, createdAt: ctx.now },
     })
-    w.audit({ action: 'add-vendor', subject: 'vendor', subjectId: id, changes: { name, services, boxHeads } })
+    ctx.audit({ action: 'add-vendor', subject: 'vendor', subjectId: id, changes: { name, services, boxHeads } })
     return { vendorId: id }
   })
 }

@@ -8,15 +8,15 @@ import type { ChangeVendor } from '@/lib/schemas/vendor'
 
 export async function changeVendor(actor: Actor, input: ChangeVendor, moment: Moment): Promise<{ vendorId: string }> {
   must(allow(actor, 'vendor.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { vendorId, version, ...after } = input
-    const before = await vendorById(w.tx, vendorId)
-    const changed = await w.tx.vendor.updateMany({
+    const before = await vendorById(ctx.tx, vendorId)
+    const changed = await ctx.tx.vendor.updateMany({
       where: { id: vendorId, version },
       data: { ...after, version: { increment: 1 } },
     })
     conflictUnless(changed, before.name)
-    w.audit({
+    ctx.audit({
       action: 'change-vendor',
       subject: 'vendor',
       subjectId: vendorId,

@@ -8,16 +8,16 @@ import type { RetireVendor } from '@/lib/schemas/vendor'
 /** Retires a vendor, or takes a retired one back. What is out with a retired vendor stays out and comes back as usual. */
 export async function retireVendor(actor: Actor, input: RetireVendor, moment: Moment): Promise<{ vendorId: string }> {
   must(allow(actor, 'vendor.change'))
-  return write(actor, moment, async (w) => {
+  return write(actor, moment, async (ctx) => {
     const { vendorId, version, retired } = input
-    const vendor = await vendorById(w.tx, vendorId)
-    const changed = await w.tx.vendor.updateMany({
+    const vendor = await vendorById(ctx.tx, vendorId)
+    const changed = await ctx.tx.vendor.updateMany({
       where: { id: vendorId, version },
-      data: { retiredAt: retired ? w.now : null, version: { increment: 1 } },
+      data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, vendor.name)
     const action = retired ? 'retire-vendor' : 'take-back-vendor'
-    w.audit({ action, subject: 'vendor', subjectId: vendorId })
+    ctx.audit({ action, subject: 'vendor', subjectId: vendorId })
     return { vendorId }
   })
 }

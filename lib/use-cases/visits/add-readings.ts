@@ -28,13 +28,13 @@ export function pointOf(entry: ReadingEntry) {
 export const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
 
 /** Writes what was read at one go; empty answers are left out. Returns how many were written. */
-export async function addReadings(w: Write, visitId: string, step: RouteStep, entry: Entry): Promise<number> {
+export async function addReadings(ctx: Write, visitId: string, step: RouteStep, entry: Entry): Promise<number> {
   const points = entry.readings.filter(isAnswered).map(pointOf)
   if (points.length === 0) return 0
-  const takenAt = entry.takenAt === null ? w.now : new Date(entry.takenAt)
-  const eventSeq = await addEvent(w, visitId, 'read', step)
-  const setId = newId(w.now)
-  await w.tx.readingSet.create({
+  const takenAt = entry.takenAt === null ? ctx.now : new Date(entry.takenAt)
+  const eventSeq = await addEvent(ctx, visitId, 'read', step)
+  const setId = newId(ctx.now)
+  await ctx.tx.readingSet.create({
     data: {
       id: setId,
       visitId,
@@ -43,15 +43,15 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
       occurrence: step.occurrence,
       orderId: step.orderId,
       eventSeq,
-      ...(await instrumentOf(w, entry.instrumentId)),
-      conditions: JSON.stringify({ ...entry.conditions, ...(await runAgain(w, visitId, step)) }),
-      takenAt: takenAt > w.now ? w.now : takenAt,
-      recordedAt: w.now,
-      byId: w.actor.personId,
+      ...(await instrumentOf(ctx, entry.instrumentId)),
+      conditions: JSON.stringify({ ...entry.conditions, ...(await runAgain(ctx, visitId, step)) }),
+      takenAt: takenAt > ctx.now ? ctx.now : takenAt,
+      recordedAt: ctx.now,
+      byId: ctx.actor.personId,
     },
   })
-  await addPoints(w, setId, points)
-  w.audit({
+  await addPoints(ctx, setId, points)
+  ctx.audit({
     action: 'read',
     subject: 'reading-set',
     subjectId: setId,
@@ -65,10 +65,10 @@ export async function addReadings(w: Write, visitId: string, step: RouteStep, en
 }
 
 /** A flow step that later work undid is run anew: its lifts belong to a run of their own, whatever was read before. */
-async function runAgain(w: Write, visitId: string, step: RouteStep): Promise<{ readonly run?: string }> {
+async function runAgain(ctx: Write, visitId: string, step: RouteStep): Promise<{ readonly run?: string }> {
   if (step.stepId !== 'flow' || step.state !== 'do again') return {}
   const { occurrence, orderId } = step
-  const sets = await w.tx.readingSet.findMany({
+  const sets = await ctx.tx.readingSet.findMany({
     where: { visitId, stepId: 'flow', occurrence, orderId },
     select: { conditions: true },
   })
@@ -81,9 +81,9 @@ async function runAgain(w: Write, visitId: string, step: RouteStep): Promise<{ r
  * The instrument as it stands now: a check that comes later does not make an earlier reading better. One that is not the
  * shop's, or is retired, is refused.
  */
-async function instrumentOf(w: Write, instrumentId: string | null) {
+async function instrumentOf(ctx: Write, instrumentId: string | null) {
   if (instrumentId === null) return { instrumentId, instrumentCheckedOn: null }
-  const instrument = await w.tx.instrument.findUnique({ where: { id: instrumentId } })
+  const instrument = await ctx.tx.instrument.findUnique({ where: { id: instrumentId } })
   if (!instrument || instrument.retiredAt) {
     const message = 'This instrument is no longer in use. Pick another.'
     throw new RefusedError({ code: 'invalid', message })
@@ -92,10 +92,14 @@ async function instrumentOf(w: Write, instrumentId: string | null) {
 }
 
 /** The points of one set, as they were first read: nothing is corrected yet. */
-export async function addPoints(w: Write, setId: string, points: readonly ReturnType<typeof pointOf>[]): Promise<void> {
-  await w.tx.reading.createMany({
+export async function addPoints(
+  ctx: Write,
+  setId: string,
+  points: readonly ReturnType<typeof pointOf>[],
+): Promise<void> {
+  await ctx.tx.reading.createMany({
     data: points.map((point) => ({
-      id: newId(w.now),
+      id: newId(ctx.now),
       setId,
       reason: '',
       correctsId: null,

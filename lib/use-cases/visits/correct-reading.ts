@@ -20,8 +20,8 @@ type Correction = Pick<Input, 'correction' | 'text' | 'reason'>
  */
 export async function correctReading(actor: Actor, input: Input, moment: Moment) {
   must(allow(actor, 'reading.correct'))
-  return write(actor, moment, async (w) => {
-    const visit = await visitById(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const visit = await visitById(ctx.tx, input.visitId)
     const standing = effectiveReadings(visit.readings).find((reading) => reading.id === input.readingId)
     if (!standing) {
       throw new RefusedError({
@@ -30,9 +30,9 @@ export async function correctReading(actor: Actor, input: Input, moment: Moment)
       })
     }
     refuseUnseenPhoto(visit, standing, input)
-    await bumpVisit(w.tx, visit)
-    await addCorrection(w, visit, standing, input)
-    await refreshRoute(w.tx, visit.id, w.now)
+    await bumpVisit(ctx.tx, visit)
+    await addCorrection(ctx, visit, standing, input)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { kind: standing.kind, point: standing.point }
   })
 }
@@ -45,15 +45,15 @@ function refuseUnseenPhoto(visit: VisitRecord, { kind, step }: EffectiveReading,
 
 /** The row of a correction, in the visit's log and in the audit. The caller holds the visit's lock and refreshes it. */
 export async function addCorrection(
-  w: Write,
+  ctx: Write,
   visit: Pick<VisitRecord, 'id' | 'jobId'>,
   standing: EffectiveReading,
   input: Correction,
 ): Promise<void> {
-  const eventSeq = await addEvent(w, visit.id, 'read', standing.step, { note: input.reason })
-  const setId = newId(w.now)
+  const eventSeq = await addEvent(ctx, visit.id, 'read', standing.step, { note: input.reason })
+  const setId = newId(ctx.now)
   const { stepId, occurrence, orderId } = standing.step
-  await w.tx.readingSet.create({
+  await ctx.tx.readingSet.create({
     data: {
       id: setId,
       visitId: visit.id,
@@ -65,13 +65,13 @@ export async function addCorrection(
       instrumentId: standing.instrumentId,
       instrumentCheckedOn: standing.instrumentCheckedOn,
       conditions: standing.conditions,
-      takenAt: w.now,
-      recordedAt: w.now,
-      byId: w.actor.personId,
+      takenAt: ctx.now,
+      recordedAt: ctx.now,
+      byId: ctx.actor.personId,
     },
   })
-  await w.tx.reading.create({ data: { id: newId(w.now), setId, ...correctionRow(standing, input) } })
-  w.audit({
+  await ctx.tx.reading.create({ data: { id: newId(ctx.now), setId, ...correctionRow(standing, input) } })
+  ctx.audit({
     action: 'correct',
     subject: 'reading',
     subjectId: standing.id,

@@ -7,7 +7,7 @@ import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings } from './add-readings'
 import { lastSeq } from './find-step'
 import { refusePhotoInWords } from './photo-in-words'
-import { openStep } from './step-change'
+import { loadStepForChange } from './step-change'
 
 export type Recorded = { readonly written: number; readonly seen: number }
 
@@ -17,11 +17,11 @@ export async function recordReadings(
   input: z.output<typeof recordReadingsSchema>,
   moment: Moment,
 ): Promise<Recorded> {
-  return write(actor, moment, async (w) => {
-    const { visit, step } = await openStep(w, input, readAction)
+  return write(actor, moment, async (ctx) => {
+    const { visit, step } = await loadStepForChange(ctx, input, readAction)
     refusePhotoInWords(visit, step, input.entry.readings)
-    const written = await addReadings(w, visit.id, step, input.entry)
-    const after = await refreshRoute(w.tx, visit.id, w.now)
+    const written = await addReadings(ctx, visit.id, step, input.entry)
+    const after = await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { written, seen: lastSeq(after.visit, input.step) }
   })
 }

@@ -1,6 +1,6 @@
 import { RefusedError } from '@/lib/core/errors'
 import { onOrderWords } from '@/lib/core/route/can-tick'
-import { notCome, type VisitRecord } from '@/lib/data/facts'
+import { isOnOrder, type VisitRecord } from '@/lib/data/facts'
 
 /** A head that has left takes no more work; a correction is still possible, and makes a new revision. */
 export function refuseClosed(visit: VisitRecord): void {
@@ -14,7 +14,7 @@ export function refuseClosed(visit: VisitRecord): void {
 
 /** What has not come cannot be looked at, measured or stopped. */
 export function refuseOnOrder(visit: VisitRecord): void {
-  if (notCome(visit)) throw new RefusedError({ code: 'wrong-state', message: onOrderWords })
+  if (isOnOrder(visit)) throw new RefusedError({ code: 'wrong-state', message: onOrderWords })
 }
 
 export function refuseReleased(visit: VisitRecord): void {

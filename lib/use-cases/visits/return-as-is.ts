@@ -11,23 +11,23 @@ import { refuseClosed } from './refuse-closed'
 /** The other way out: a customer's property can always leave. The paper lists what was not done. */
 export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIsSchema>, moment: Moment) {
   must(allow(actor, 'visit.return-as-is'))
-  return write(actor, moment, async (w) => {
-    const found = await visitWithRoute(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const found = await visitWithRoute(ctx.tx, input.visitId)
     const { visit } = found
     refuseClosed(visit)
-    await bumpVisit(w.tx, visit)
+    await bumpVisit(ctx.tx, visit)
     const notDone = gapsOf(found).map((gap) => gap.message)
-    await w.tx.returnedAsIs.create({
+    await ctx.tx.returnedAsIs.create({
       data: {
         visitId: visit.id,
         reason: input.reason,
         notDone: JSON.stringify(notDone),
-        at: w.now,
+        at: ctx.now,
         byId: actor.personId,
       },
     })
-    await addEvent(w, visit.id, 'return-as-is', null, { note: input.reason })
-    w.audit({
+    await addEvent(ctx, visit.id, 'return-as-is', null, { note: input.reason })
+    ctx.audit({
       action: 'return-as-is',
       subject: 'visit',
       subjectId: visit.id,
@@ -35,7 +35,7 @@ export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIs
       jobId: visit.jobId,
       changes: { reason: input.reason, notDone },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { notDone }
   })
 }

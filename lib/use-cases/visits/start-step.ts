@@ -4,22 +4,22 @@ import type { Actor } from '@/lib/core/access/roles'
 import { addEvent, refreshRoute } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { startStepSchema } from '@/lib/schemas/visit'
-import { openStep } from './step-change'
+import { loadStepForChange } from './step-change'
 
 /** Says that somebody is at it. Starting what is started already changes nothing. */
 export async function startStep(actor: Actor, input: z.output<typeof startStepSchema>, moment: Moment) {
-  return write(actor, moment, async (w) => {
-    const { visit, step } = await openStep(w, input, tickAction)
+  return write(actor, moment, async (ctx) => {
+    const { visit, step } = await loadStepForChange(ctx, input, tickAction)
     if (step.state === 'started') return { label: step.label }
-    await addEvent(w, visit.id, 'start', step)
-    w.audit({
+    await addEvent(ctx, visit.id, 'start', step)
+    ctx.audit({
       action: 'start',
       subject: 'step',
       subjectId: step.stepId,
       visitId: visit.id,
       jobId: visit.jobId,
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { label: step.label }
   })
 }

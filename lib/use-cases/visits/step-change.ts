@@ -9,7 +9,7 @@ import { refuseOnOrder, refuseReleased } from './refuse-closed'
 
 type SeenStep = { readonly visitId: string; readonly step: StepKey; readonly seen: number }
 
-const happened: Record<string, string> = {
+const eventVerbs: Record<string, string> = {
   tick: 'ticked it',
   undo: 'took the tick back',
   read: 'entered readings',
@@ -21,28 +21,28 @@ const happened: Record<string, string> = {
  * What every change at a step begins with: the visit and its route, permission for the step's station, nothing changed
  * at this step since the person looked, and the visit's lock taken.
  */
-export async function openStep(
-  w: Write,
+export async function loadStepForChange(
+  ctx: Write,
   input: SeenStep,
   actionFor: (station: Station) => Action,
 ): Promise<VisitWithRoute & { readonly step: RouteStep }> {
-  const found = await visitWithRoute(w.tx, input.visitId)
+  const found = await visitWithRoute(ctx.tx, input.visitId)
   const step = findStep(found.route, input.step)
-  must(allow(w.actor, actionFor(step.station)))
+  must(allow(ctx.actor, actionFor(step.station)))
   refuseReleased(found.visit)
   refuseOnOrder(found.visit)
-  await refuseChanged(w, found, input)
-  await bumpVisit(w.tx, found.visit)
+  await refuseChanged(ctx, found, input)
+  await bumpVisit(ctx.tx, found.visit)
   return { ...found, step }
 }
 
-async function refuseChanged(w: Write, { visit }: VisitWithRoute, input: SeenStep): Promise<void> {
+async function refuseChanged(ctx: Write, { visit }: VisitWithRoute, input: SeenStep): Promise<void> {
   const last = lastSeq(visit, input.step)
   if (last <= input.seen) return
   const event = visit.events.find((candidate) => candidate.seq === last)
-  const person = event && (await w.tx.person.findUnique({ where: { id: event.byId }, select: { name: true } }))
+  const person = event && (await ctx.tx.person.findUnique({ where: { id: event.byId }, select: { name: true } }))
   const who = person?.name ?? 'Somebody'
-  const what = (event && happened[event.kind]) ?? 'changed it'
+  const what = (event && eventVerbs[event.kind]) ?? 'changed it'
   throw new RefusedError({
     code: 'conflict',
     message: `${who} ${what} while you were at it. Nothing of yours is lost: look at both, then decide.`,

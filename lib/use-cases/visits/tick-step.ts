@@ -8,8 +8,8 @@ import { write, type Moment } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings } from './add-readings'
 import { refusePhotoInWords } from './photo-in-words'
-import { openStep } from './step-change'
-import { mustOr } from './where-to'
+import { loadStepForChange } from './step-change'
+import { unwrapWithFixes } from './where-to'
 
 export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
 
@@ -18,14 +18,14 @@ export type Ticked = { readonly label: string; readonly warnings: readonly strin
  * nothing of the go is kept, and the message names what is missing.
  */
 export async function tickStep(actor: Actor, input: z.output<typeof tickStepSchema>, moment: Moment): Promise<Ticked> {
-  return write(actor, moment, async (w) => {
-    const { visit, step, facts } = await openStep(w, input, tickAction)
+  return write(actor, moment, async (ctx) => {
+    const { visit, step, facts } = await loadStepForChange(ctx, input, tickAction)
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
-    const wrote = input.entry ? await addReadings(w, visit.id, step, input.entry) : 0
-    const now = wrote > 0 ? (await visitWithRoute(w.tx, visit.id)).facts : facts
-    const { warnings } = mustOr(canTick(now, input.step), visit, () => fixesOf(now, input.step))
-    const seen = await addEvent(w, visit.id, 'tick', step)
-    w.audit({
+    const wrote = input.entry ? await addReadings(ctx, visit.id, step, input.entry) : 0
+    const now = wrote > 0 ? (await visitWithRoute(ctx.tx, visit.id)).facts : facts
+    const { warnings } = unwrapWithFixes(canTick(now, input.step), visit, () => fixesOf(now, input.step))
+    const seen = await addEvent(ctx, visit.id, 'tick', step)
+    ctx.audit({
       action: 'tick',
       subject: 'step',
       subjectId: step.stepId,
@@ -33,20 +33,20 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
       jobId: visit.jobId,
       changes: input.step,
     })
-    await afterTick(w, visit, step.stepId)
-    await refreshRoute(w.tx, visit.id, w.now)
+    await afterTick(ctx, visit, step.stepId)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { label: step.label, warnings, seen }
   })
 }
 
 /** Facts that a tick changes beyond the step itself: opening the chamber changes the head's chamber form for good. */
 async function afterTick(
-  w: Parameters<typeof addReadings>[0],
+  ctx: Parameters<typeof addReadings>[0],
   visit: { headId: string },
   stepId: string,
 ): Promise<void> {
   if (stepId !== 'open-chamber') return
-  await w.tx.head.update({
+  await ctx.tx.head.update({
     where: { id: visit.headId },
     data: { chamberForm: 'opened', version: { increment: 1 } },
   })

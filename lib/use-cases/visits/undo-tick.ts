@@ -5,15 +5,15 @@ import { RefusedError } from '@/lib/core/errors'
 import { addEvent, refreshRoute } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { undoTickSchema } from '@/lib/schemas/visit'
-import { openStep } from './step-change'
+import { loadStepForChange } from './step-change'
 
 /** For this long a tick is taken back without a word; after that, with a reason. */
 export const freeUndoMinutes = 10
 
 /** Takes a tick back. The readings stay: they are what was measured, whatever became of the step. */
 export async function undoTick(actor: Actor, input: z.output<typeof undoTickSchema>, moment: Moment) {
-  return write(actor, moment, async (w) => {
-    const { visit, step } = await openStep(w, input, tickAction)
+  return write(actor, moment, async (ctx) => {
+    const { visit, step } = await loadStepForChange(ctx, input, tickAction)
     if (step.doneSeq === null) {
       throw new RefusedError({ code: 'wrong-state', message: 'This step is not ticked.' })
     }
@@ -22,13 +22,13 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
       throw new RefusedError({ code: 'wrong-state', message })
     }
     const tick = visit.events.find((event) => event.seq === step.doneSeq)
-    const minutes = tick ? (w.now.getTime() - tick.at.getTime()) / 60_000 : Infinity
+    const minutes = tick ? (ctx.now.getTime() - tick.at.getTime()) / 60_000 : Infinity
     if (minutes > freeUndoMinutes && input.reason === '') {
       const message = 'It was ticked a while ago: say why the tick is taken back.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
-    await addEvent(w, visit.id, 'undo', step, { note: input.reason })
-    w.audit({
+    await addEvent(ctx, visit.id, 'undo', step, { note: input.reason })
+    ctx.audit({
       action: 'undo',
       subject: 'step',
       subjectId: step.stepId,
@@ -36,7 +36,7 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
       jobId: visit.jobId,
       changes: { reason: input.reason },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { label: step.label }
   })
 }

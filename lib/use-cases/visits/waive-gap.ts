@@ -15,8 +15,8 @@ import { refuseOnOrder, refuseReleased } from './refuse-closed'
  */
 export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSchema>, moment: Moment) {
   must(allow(actor, 'visit.waive'))
-  return write(actor, moment, async (w) => {
-    const found = await visitWithRoute(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const found = await visitWithRoute(ctx.tx, input.visitId)
     const { visit } = found
     refuseReleased(visit)
     refuseOnOrder(visit)
@@ -29,10 +29,10 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
     if (gap.what === 'hold' || gap.what === 'finding') {
       throw new RefusedError({ code: 'wrong-state', message: 'A hold or a finding is decided, not waived.' })
     }
-    await bumpVisit(w.tx, visit)
-    const id = newId(w.now)
+    await bumpVisit(ctx.tx, visit)
+    const id = newId(ctx.now)
     const { stepId, occurrence, orderId } = gap.step
-    await w.tx.waiver.create({
+    await ctx.tx.waiver.create({
       data: {
         id,
         visitId: visit.id,
@@ -43,12 +43,12 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
         what: gap.message,
         reason: input.reason,
         touchesCustomer: true,
-        at: w.now,
+        at: ctx.now,
         byId: actor.personId,
       },
     })
-    if (gap.what === 'step') await addEvent(w, visit.id, 'waive', gap.step, { note: input.reason })
-    w.audit({
+    if (gap.what === 'step') await addEvent(ctx, visit.id, 'waive', gap.step, { note: input.reason })
+    ctx.audit({
       action: 'waive',
       subject: 'waiver',
       subjectId: id,
@@ -56,7 +56,7 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
       jobId: visit.jobId,
       changes: { gap: gap.gap, reason: input.reason },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { label: gap.label }
   })
 }

@@ -38,7 +38,7 @@ export function hrefOfGap({ visit, route }: Found, { what, step }: Missing): str
 }
 
 /** The value, or the refusal thrown with the ways to what stands in the way. */
-export function mustOr<T>(result: Result<T>, visit: Visit, fixes: () => readonly Fix[]): T {
+export function unwrapWithFixes<T>(result: Result<T>, visit: Visit, fixes: () => readonly Fix[]): T {
   if (result.ok) return result.value
   throw new RefusedError(withFixes(result.refusal, visit, fixes()))
 }

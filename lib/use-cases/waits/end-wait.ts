@@ -9,24 +9,24 @@ import type { endWaitSchema } from '@/lib/schemas/visit'
 /** The parts are here. */
 export async function endWait(actor: Actor, input: z.output<typeof endWaitSchema>, moment: Moment) {
   must(allow(actor, 'wait.end'))
-  return write(actor, moment, async (w) => {
-    const wait = await w.tx.partsWait.findUnique({ where: { id: input.waitId } })
+  return write(actor, moment, async (ctx) => {
+    const wait = await ctx.tx.partsWait.findUnique({ where: { id: input.waitId } })
     if (!wait) throw new RefusedError({ code: 'not-found', message: 'There is no such wait here.' })
-    const visit = await visitById(w.tx, wait.visitId)
-    const changed = await w.tx.partsWait.updateMany({
+    const visit = await visitById(ctx.tx, wait.visitId)
+    const changed = await ctx.tx.partsWait.updateMany({
       where: { id: wait.id, version: input.version, arrivedAt: null },
-      data: { arrivedAt: w.now, version: { increment: 1 } },
+      data: { arrivedAt: ctx.now, version: { increment: 1 } },
     })
     conflictUnless(changed, 'this wait')
-    await bumpVisit(w.tx, visit)
-    w.audit({
+    await bumpVisit(ctx.tx, visit)
+    ctx.audit({
       action: 'parts-arrived',
       subject: 'parts-wait',
       subjectId: wait.id,
       visitId: visit.id,
       jobId: visit.jobId,
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { visitId: visit.id }
   })
 }

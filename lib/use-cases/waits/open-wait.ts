@@ -12,13 +12,13 @@ import { refuseReleased } from '../visits/refuse-closed'
 /** A step waits for parts: what, from whom, promised when. */
 export async function openWait(actor: Actor, input: z.output<typeof partsWaitSchema>, moment: Moment) {
   must(allow(actor, 'wait.open'))
-  return write(actor, moment, async (w) => {
-    const { visit, route } = await visitWithRoute(w.tx, input.visitId)
+  return write(actor, moment, async (ctx) => {
+    const { visit, route } = await visitWithRoute(ctx.tx, input.visitId)
     const step = findStep(route, input.step)
     refuseReleased(visit)
-    await bumpVisit(w.tx, visit)
-    const id = newId(w.now)
-    await w.tx.partsWait.create({
+    await bumpVisit(ctx.tx, visit)
+    const id = newId(ctx.now)
+    await ctx.tx.partsWait.create({
       data: {
         id,
         visitId: visit.id,
@@ -27,11 +27,11 @@ export async function openWait(actor: Actor, input: z.output<typeof partsWaitSch
         what: input.what,
         fromWhom: input.fromWhom,
         promisedOn: input.promisedOn,
-        openedAt: w.now,
+        openedAt: ctx.now,
         openedById: actor.personId,
       },
     })
-    w.audit({
+    ctx.audit({
       action: 'wait',
       subject: 'parts-wait',
       subjectId: id,
@@ -39,7 +39,7 @@ export async function openWait(actor: Actor, input: z.output<typeof partsWaitSch
       jobId: visit.jobId,
       changes: { what: input.what },
     })
-    await refreshRoute(w.tx, visit.id, w.now)
+    await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { waitId: id }
   })
 }

@@ -1,7 +1,7 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import { must } from '@/lib/core/errors'
-import { planRecordOf, type PlanChoiceFigures, type PlanGround } from '@/lib/core/options/plan-record-of'
+import { planRecordOf, type PlanChoiceFigures, type PlanInputs } from '@/lib/core/options/plan-record-of'
 import { check, type Check } from './check'
 
 /** The engine of Circle Track, May 2004, as a 90° V with valves at 23°; the stroke is not printed there. */
@@ -28,7 +28,7 @@ const casting: CastingFacts = {
   exhaustValveAngleDeg: 23,
   intakeFaceDeg: 10,
 }
-const ground: PlanGround = {
+const ground: PlanInputs = {
   heads: [{ tag: 'T-0001', chambersCc: [70, 70, 70, 70], thicknessIn: null }],
   presentNominal: false,
   targetCc: 64,
@@ -58,9 +58,9 @@ const flatCut: PlanChoiceFigures = {
   stopAtIn: null,
   sinkIn: null,
 }
-const record = (more: Partial<PlanChoiceFigures> = {}, on: PlanGround = ground) =>
+const record = (more: Partial<PlanChoiceFigures> = {}, on: PlanInputs = ground) =>
   must(planRecordOf(on, { ...flatCut, ...more }))
-const compound: PlanGround = { ...ground, targetCc: 60, toleranceCc: 0.5 }
+const compound: PlanInputs = { ...ground, targetCc: 60, toleranceCc: 0.5 }
 
 const checks: readonly Check[] = [
   check(

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { amountText, minorOf } from '@/lib/core/money/amount'
+import { formatAmount, parseAmount } from '@/lib/core/money/amount'
 import { percentOf } from '@/lib/core/money/percent'
 import { roundMinor, totals } from '@/lib/core/money/totals'
 
@@ -13,7 +13,7 @@ describe('an amount as typed', () => {
     ['125', 0, 125],
     ['1.234', 3, 1234],
   ])('%s with %i decimals', (text, exponent, minor) => {
-    expect(minorOf(text, exponent)).toEqual({ ok: true, value: minor })
+    expect(parseAmount(text, exponent)).toEqual({ ok: true, value: minor })
   })
 
   it.each([
@@ -26,13 +26,13 @@ describe('an amount as typed', () => {
     ['1 250.00', 2],
     ['9999999999', 2],
   ])('refuses %j with %i decimals', (text, exponent) => {
-    expect(minorOf(text, exponent)).toMatchObject({ ok: false, refusal: { code: 'unreadable' } })
+    expect(parseAmount(text, exponent)).toMatchObject({ ok: false, refusal: { code: 'unreadable' } })
   })
 })
 
 describe('an amount written again', () => {
   it('reads back as itself', () => {
-    expect([amountText(12550, 2), amountText(5, 2), amountText(0, 2), amountText(125, 0)]).toEqual([
+    expect([formatAmount(12550, 2), formatAmount(5, 2), formatAmount(0, 2), formatAmount(125, 0)]).toEqual([
       '125.50',
       '0.05',
       '0.00',
@@ -40,7 +40,7 @@ describe('an amount written again', () => {
     ])
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 99_999_999 }), fc.integer({ min: 0, max: 3 }), (minor, exponent) => {
-        expect(minorOf(amountText(minor, exponent), exponent)).toEqual({ ok: true, value: minor })
+        expect(parseAmount(formatAmount(minor, exponent), exponent)).toEqual({ ok: true, value: minor })
       }),
     )
   })

@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Way } from '@/lib/core/options/bench-types'
+import type { CutOption } from '@/lib/core/options/bench-types'
 import { wayTitle } from '@/lib/core/options/way-words'
 import { waysOf } from '@/lib/core/options/ways'
 import { holding, question, start, wedge } from './bench'
 
-const named = (ways: readonly Way[]) => ways.map(({ start: { id }, kind }) => `${id} ${kind}`)
-const wayOf = (ways: readonly Way[], kind: Way['kind']): Way => {
+const named = (ways: readonly CutOption[]) => ways.map(({ start: { id }, kind }) => `${id} ${kind}`)
+const wayOf = (ways: readonly CutOption[], kind: CutOption['kind']): CutOption => {
   const found = ways.find((way) => way.kind === kind)
   if (!found) throw new Error(`no way of kind ${kind}`)
   return found
@@ -16,7 +16,7 @@ describe('all ways to a target', () => {
   it('3 cc at 6 thou per cc: 18 thou flat first, then what goes to a vendor', () => {
     const ways = waysOf(question())
     expect(named(ways)).toEqual(['own flat', 'own angle-flat', 'own angle'])
-    expect(wayTitle(ways[0] as Way)).toBe('Flat cut, 18 thou')
+    expect(wayTitle(ways[0] as CutOption)).toBe('Flat cut, 18 thou')
     expect(ways[0]?.finishedCc).toBeCloseTo(61, 9)
     expect(ways[0]?.days).toBe(0)
     expect(ways[1]?.days).toBe(9)
@@ -81,7 +81,7 @@ describe('all ways to a target', () => {
   it('target above: opened by the difference, nothing cut', () => {
     const ways = waysOf(question({ targetCc: 66.5 }))
     expect(named(ways)).toEqual(['own open'])
-    expect(wayTitle(ways[0] as Way)).toBe('Open the chambers by 2.5 cc')
+    expect(wayTitle(ways[0] as CutOption)).toBe('Open the chambers by 2.5 cc')
     expect(ways[0]?.steps.map(({ stepId }) => stepId)).toContain('open-chamber')
   })
 
@@ -113,7 +113,7 @@ describe('all ways to a target', () => {
     expect(waysOf(question({ targetCc: null }))).toEqual([])
     const ways = waysOf(question({ targetCc: null, stopAtIn: 0.008 }))
     expect(named(ways)).toEqual(['own clean-up'])
-    expect(wayTitle(ways[0] as Way)).toBe('Clean-up, stop at 8 thou')
+    expect(wayTitle(ways[0] as CutOption)).toBe('Clean-up, stop at 8 thou')
   })
 
   it('castings to be bought stand after the customer’s own, with lead time and price', () => {
@@ -132,13 +132,13 @@ describe('all ways to a target', () => {
     const bought = ways.findIndex(({ start: { supply } }) => supply !== 'own')
     expect(ways.slice(0, bought).every(({ start: { supply } }) => supply === 'own')).toBe(true)
     expect(ways[bought]?.why).toBe('another casting must be bought')
-    const ready = ways.find(({ start: { id } }) => id === 'cut') as Way
+    const ready = ways.find(({ start: { id } }) => id === 'cut') as CutOption
     expect(wayTitle(ready)).toBe('Bought in, already cut')
     expect([ready.days, ready.priceMinor]).toEqual([24, 75_000])
-    const stockFlat = ways.find(({ id }) => id === 'stock:flat') as Way
+    const stockFlat = ways.find(({ id }) => id === 'stock:flat') as CutOption
     expect([stockFlat.days, stockFlat.priceMinor]).toEqual([4, 69_000])
     expect(stockFlat.unpriced.length).toBe(stockFlat.steps.length - 1)
-    const stockAngle = ways.find(({ id }) => id === 'stock:angle-flat') as Way
+    const stockAngle = ways.find(({ id }) => id === 'stock:angle-flat') as CutOption
     expect(stockAngle.days).toBe(13)
   })
 

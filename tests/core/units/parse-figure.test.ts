@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { must } from '../../../lib/core/errors'
-import { formatBare, formatFigure, thou } from '../../../lib/core/units/format-figure'
+import { formatBare, formatFigure, formatThou } from '../../../lib/core/units/format-figure'
 import { parseFigure } from '../../../lib/core/units/parse-figure'
 import { quantities, quantityNames, unitFamilies, type Quantity } from '../../../lib/core/units/quantities'
 
@@ -228,8 +228,8 @@ describe('figures as shown', () => {
   it('shows no minus nothing and no NaN', () => {
     expect(formatBare(-0.000001, 'depth')).toBe('0.0000')
     expect(formatBare(NaN, 'depth')).toBe('–')
-    expect(thou(-0.00001)).toBe('0 thou')
-    expect(thou(0.0175)).toBe('17.5 thou')
+    expect(formatThou(-0.00001)).toBe('0 thou')
+    expect(formatThou(0.0175)).toBe('17.5 thou')
   })
 
   it('what is shown reads back as the same figure, to the decimals shown', () => {

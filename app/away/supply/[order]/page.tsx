@@ -1,8 +1,8 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { labelsHref } from '@/app/_components/papers/labels-href'
 import { PaperLink } from '@/app/_components/papers/paper-link'
@@ -12,10 +12,10 @@ import { Money } from '@/app/_components/ui/money'
 import { Phone } from '@/app/_components/ui/phone'
 import { Sign } from '@/app/_components/ui/sign'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeSupply, type SupplyPage } from '@/lib/use-cases/supply/see-supply'
 import type { SupplyLineView } from '@/lib/use-cases/supply/supply-view'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { EndForm, RepromiseForm } from './change-order'
 import { ReceiveForm } from './receive-form'
@@ -29,14 +29,14 @@ export default async function SupplyOrderPage({ params }: Props) {
   if (!id.success) notFound()
   const actor = await requirePerson('outside.see', `/away/supply/${id.data}`)
   const [order, newest, manner] = await Promise.all([
-    seen(seeSupply(actor, id.data, new Date())),
+    orNotFound(seeSupply(actor, id.data, new Date())),
     newestChange(),
-    shopManner(),
+    shopLocale(),
   ])
   const change = { orderId: order.orderId, version: order.version }
   return (
-    <Frame place="away" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="away" actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>
           {order.number} from {order.vendor}
@@ -73,7 +73,7 @@ export default async function SupplyOrderPage({ params }: Props) {
           </ol>
         </section>
       )}
-    </Frame>
+    </StaffShell>
   )
 }
 
@@ -110,7 +110,7 @@ function State({ order, locale }: { order: SupplyPage; locale: string }) {
   )
 }
 
-function Line({ line, manner }: { line: SupplyLineView; manner: ShopManner }) {
+function Line({ line, manner }: { line: SupplyLineView; manner: ShopLocale }) {
   return (
     <li className="stack">
       <div className="row spread">

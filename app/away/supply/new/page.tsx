@@ -1,10 +1,10 @@
 import Link from 'next/link'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { OrderForm } from './order-form'
 
@@ -18,9 +18,9 @@ export default async function OrderPage({ searchParams }: Props) {
     .max(20)
     .safeParse((await searchParams).job)
   const actor = await requirePerson('supply.order', '/away/supply/new')
-  const ordering = await seen(seeOrdering(actor, { job: job.success ? job.data : null, now: new Date() }))
+  const ordering = await orNotFound(seeOrdering(actor, { job: job.success ? job.data : null, now: new Date() }))
   return (
-    <Frame place="away" actor={actor}>
+    <StaffShell place="away" actor={actor}>
       <h1>
         Order heads or parts
         {ordering.job && (
@@ -38,6 +38,6 @@ export default async function OrderPage({ searchParams }: Props) {
       ) : (
         <OrderForm ordering={ordering} />
       )}
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,14 +1,14 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
-import { DoButton } from '../../_components/do-button'
-import { seen } from '@/lib/web/page-refusals'
+import { ActionButton } from '../../_components/action-button'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { FiguresShown } from '../_components/figures-shown'
 import { OutlinesShown } from '../_components/outlines-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
@@ -21,14 +21,14 @@ export const metadata = { title: 'Casting record' }
 export default async function CastingPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('casting.see', `/back-room/castings/${id}`)
-  const { casting } = await seen(seeCasting(actor, id))
+  const { casting } = await orNotFound(seeCasting(actor, id))
   const rates = await seeRates(actor, id)
   const references = await seeReferences(actor, id)
-  const manner = await shopManner()
+  const manner = await shopLocale()
   const { version, retired } = casting
   const mayChange = can(actor, 'casting.change')
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/castings">Casting records</BackLink>
         <div className="row spread">
@@ -60,15 +60,15 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
               ? 'Taken back, new jobs are offered it again.'
               : 'New jobs are no longer offered it. Heads that are of this casting keep it.'}
           </p>
-          <DoButton
+          <ActionButton
             action={retireCastingAction}
             input={{ castingId: id, version, retired: !retired }}
             variant={retired ? 'plain' : 'stop'}
           >
             {retired ? 'Take back' : 'Retire this casting'}
-          </DoButton>
+          </ActionButton>
         </section>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

@@ -5,7 +5,7 @@ import { DraftNotice } from '@/app/_components/form/draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { useDraft } from '@/app/_components/form/use-draft'
 import { changeCastingSchema } from '@/lib/schemas/casting'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import { addCastingAction, changeCastingAction } from '../actions'
 import { BoltFields } from './bolt-fields'
 import { ChamberFields } from './chamber-fields'
@@ -41,7 +41,7 @@ export function ChangeCastingForm({ fresh, by }: { fresh: CastingValues; by: str
   return (
     <ActionForm form={form} submitLabel="Save" className="stack-large">
       <CastingFields form={form} />
-      <BothSides form={form} fresh={fresh} what={fresh.name} labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what={fresh.name} labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

@@ -1,6 +1,6 @@
 import type { z } from 'zod'
 import type { ChamberForm } from '@/lib/core/casting/figures'
-import { amountText } from '@/lib/core/money/amount'
+import { formatAmount } from '@/lib/core/money/amount'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import type { changeCastingSchema, FigureForm } from '@/lib/schemas/casting'
 import type { CastingSeen } from '@/lib/use-cases/castings/see-castings'
@@ -58,7 +58,7 @@ export function valuesOf(casting: CastingSeen, exponent: number): CastingValues 
       nominalCc: nominalText,
       supply: supply === 'special' ? 'special' : 'stock',
       leadDays: leadDays === null ? '' : String(leadDays),
-      cost: costMinor === null ? '' : amountText(costMinor, exponent),
+      cost: costMinor === null ? '' : formatAmount(costMinor, exponent),
     })),
   }
 }

@@ -13,13 +13,13 @@ import { When } from '@/app/_components/ui/when'
 import { correctReferenceSchema } from '@/lib/schemas/flow'
 import type { ReferenceLine, ReferenceRecord } from '@/lib/use-cases/flow/reference-records'
 import type { ReferencesView } from '@/lib/use-cases/flow/see-references'
-import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { correctReferenceAction } from '../[id]/reference/actions'
 
 type Asked = { readonly run: ReferenceRecord; readonly line: ReferenceLine | null }
 
 /** The figures of each reference run, with what was corrected and withdrawn. */
-export function ReferenceRecords({ references, manner }: { references: ReferencesView; manner: ShopManner }) {
+export function ReferenceRecords({ references, manner }: { references: ReferencesView; manner: ShopLocale }) {
   const [asking, setAsking] = useState<Asked | null>(null)
   const { record, castingId, mayCorrect } = references
   return (

@@ -2,9 +2,9 @@ import { ReferenceRecords } from './reference-records'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { When } from '@/app/_components/ui/when'
 import type { ReferencesView } from '@/lib/use-cases/flow/see-references'
-import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 
-type Props = { references: ReferencesView; manner: ShopManner }
+type Props = { references: ReferencesView; manner: ShopLocale }
 
 /** Flow runs of the casting that belong to no job. */
 export function ReferencesShown({ references, manner }: Props) {

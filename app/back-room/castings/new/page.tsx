@@ -1,4 +1,4 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddCastingForm } from '../_components/casting-form'
@@ -8,12 +8,12 @@ export const metadata = { title: 'Add a casting' }
 export default async function AddCastingPage() {
   const actor = await requirePerson('casting.change', '/back-room/castings/new')
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/castings">Casting records</BackLink>
         <h1>Add a casting</h1>
       </div>
       <AddCastingForm />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,5 +1,5 @@
 import { notFound } from 'next/navigation'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
@@ -12,12 +12,12 @@ export default async function InstrumentPage({ params }: { params: Promise<{ id:
   const actor = await requirePerson('settings.change', `/back-room/instruments/${id}`)
   const instrument = (await seeInstruments(actor, new Date())).find((one) => one.id === id) ?? notFound()
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/instruments">Instruments</BackLink>
         <h1>{instrument.name}</h1>
       </div>
       <InstrumentForm instrument={instrument} />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -7,7 +7,7 @@ import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { addInstrumentSchema, changeInstrumentSchema, instrumentKinds } from '@/lib/schemas/shop'
 import type { InstrumentSeen } from '@/lib/use-cases/shop/see-instruments'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import { addInstrumentAction, changeInstrumentAction } from '../actions'
 
 const labels = {
@@ -59,7 +59,7 @@ export function InstrumentForm({ instrument }: { instrument: InstrumentSeen }) {
     <ActionForm form={form} submitLabel="Save">
       <InstrumentFields text={form.text} />
       <Check label={labels.retired} {...form.text('retired')} />
-      <BothSides
+      <ConflictResolver
         form={form}
         fresh={fresh}
         what={name}

@@ -1,4 +1,4 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddInstrumentForm } from '../_components/instrument-forms'
@@ -8,12 +8,12 @@ export const metadata = { title: 'Add an instrument' }
 export default async function AddInstrumentPage() {
   const actor = await requirePerson('settings.change', '/back-room/instruments/new')
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/instruments">Instruments</BackLink>
         <h1>Add an instrument</h1>
       </div>
       <AddInstrumentForm />
-    </Frame>
+    </StaffShell>
   )
 }

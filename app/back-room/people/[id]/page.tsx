@@ -1,11 +1,11 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seePerson } from '@/lib/use-cases/people/see-people'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
-import { DoButton } from '../../_components/do-button'
-import { seen } from '@/lib/web/page-refusals'
+import { ActionButton } from '../../_components/action-button'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { PasswordForm } from '../_components/password-form'
 import { PersonForm } from '../_components/person-form'
 import { retirePersonAction } from '../actions'
@@ -15,11 +15,11 @@ export const metadata = { title: 'Person' }
 export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('person.change', `/back-room/people/${id}`)
-  const { person, last } = await seen(seePerson(actor, id))
-  const manner = await shopManner()
+  const { person, last } = await orNotFound(seePerson(actor, id))
+  const manner = await shopLocale()
   const { version, retired } = person
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/people">People</BackLink>
         <h1>{person.name}</h1>
@@ -43,14 +43,14 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
             ? 'Their name stands on what they did. Taken back, they sign in with the password they had, or a new one.'
             : 'Ends their sign-in at once, everywhere. Their name stays on what they did.'}
         </p>
-        <DoButton
+        <ActionButton
           action={retirePersonAction}
           input={{ personId: id, version, retired: !retired }}
           variant={retired ? 'plain' : 'stop'}
         >
           {retired ? 'Take back' : 'Retire this person'}
-        </DoButton>
+        </ActionButton>
       </section>
-    </Frame>
+    </StaffShell>
   )
 }

@@ -6,7 +6,7 @@ import { CheckList } from '@/app/_components/ui/check-list'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { changePersonSchema } from '@/lib/schemas/person'
 import type { PersonSeen } from '@/lib/use-cases/people/see-people'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import { changePersonAction } from '../actions'
 import { grantOptions, labelOf, roleOptions } from './rights'
 
@@ -34,7 +34,7 @@ export function PersonForm({ person, by }: { person: PersonSeen; by: string }) {
         {...form.text('roles')}
       />
       <CheckList label="Deputy" required={false} options={grantOptions} {...form.text('grants')} />
-      <BothSides form={form} fresh={fresh} what={person.name} labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what={person.name} labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

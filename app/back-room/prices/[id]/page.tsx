@@ -1,12 +1,12 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seePriceItem } from '@/lib/use-cases/prices/see-price-list'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
-import { seen } from '@/lib/web/page-refusals'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
-import { DoButton } from '../../_components/do-button'
+import { ActionButton } from '../../_components/action-button'
 import { PriceForm } from '../_components/price-forms'
 import { retirePriceItemAction } from '../actions'
 
@@ -15,12 +15,12 @@ export const metadata = { title: 'Price' }
 export default async function PricePage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('settings.change', `/back-room/prices/${id}`)
-  const { item, last } = await seen(seePriceItem(actor, id))
-  const manner = await shopManner()
+  const { item, last } = await orNotFound(seePriceItem(actor, id))
+  const manner = await shopLocale()
   const { rules } = await seeRules(actor)
   const { version, retired } = item
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/prices">Prices</BackLink>
         <h1>{item.text}</h1>
@@ -44,14 +44,14 @@ export default async function PricePage({ params }: { params: Promise<{ id: stri
             ? 'Brought back, it is offered to price lines again.'
             : 'Takes it off the list. Lines that stand on jobs stay.'}
         </p>
-        <DoButton
+        <ActionButton
           action={retirePriceItemAction}
           input={{ itemId: id, version, retired: !retired }}
           variant={retired ? 'plain' : 'stop'}
         >
           {retired ? 'Bring back' : 'Retire this price'}
-        </DoButton>
+        </ActionButton>
       </section>
-    </Frame>
+    </StaffShell>
   )
 }

@@ -2,11 +2,11 @@
 import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { amountText } from '@/lib/core/money/amount'
+import { formatAmount } from '@/lib/core/money/amount'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { addPriceItemSchema, changePriceItemSchema, taxText } from '@/lib/schemas/price'
 import type { PriceItemSeen } from '@/lib/use-cases/prices/see-price-list'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import { addPriceItemAction, changePriceItemAction } from '../actions'
 import { labelOf, PriceFields } from './price-fields'
 
@@ -28,7 +28,7 @@ type Props = { item: PriceItemSeen; rules: RouteRules; currency: string; exponen
 export function PriceForm({ item, rules, currency, exponent, by }: Props) {
   const router = useRouter()
   const { id: itemId, version, stepId, text } = item
-  const amounts = { unitPrice: amountText(item.unitMinor, exponent), tax: taxText(item.taxBasisPoints) }
+  const amounts = { unitPrice: formatAmount(item.unitMinor, exponent), tax: taxText(item.taxBasisPoints) }
   const fresh = { itemId, version, stepId, text, ...amounts }
   const form = useActionForm(changePriceItemSchema, changePriceItemAction, {
     defaultValues: fresh,
@@ -37,7 +37,7 @@ export function PriceForm({ item, rules, currency, exponent, by }: Props) {
   return (
     <ActionForm form={form} submitLabel="Save">
       <PriceFields text={form.text} currency={currency} rules={rules} />
-      <BothSides form={form} fresh={fresh} what={item.text} labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what={item.text} labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

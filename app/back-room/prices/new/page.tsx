@@ -1,6 +1,6 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddPriceForm } from '../_components/price-forms'
@@ -9,15 +9,15 @@ export const metadata = { title: 'Add a price' }
 
 export default async function AddPricePage() {
   const actor = await requirePerson('settings.change', '/back-room/prices/new')
-  const { currency } = await shopManner()
+  const { currency } = await shopLocale()
   const { rules } = await seeRules(actor)
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/prices">Prices</BackLink>
         <h1>Add a price</h1>
       </div>
       <AddPriceForm currency={currency} rules={rules} />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -15,7 +15,7 @@ import {
 } from '@/lib/core/shop/setting-fields'
 import type { ShopLimits } from '@/lib/core/shop/settings'
 import { changeSettingsSchema } from '@/lib/schemas/settings'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import styles from '../../_components/fields.module.css'
 import { changeSettingsAction } from '../actions'
 
@@ -53,7 +53,7 @@ export function SettingsForm({ version, settings, by }: Props) {
         </section>
       ))}
       <Reason form={form} />
-      <BothSides form={form} fresh={fresh} what="The limits" labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what="The limits" labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

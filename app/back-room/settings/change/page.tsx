@@ -1,6 +1,6 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeSettings } from '@/lib/use-cases/settings/see-settings'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
@@ -11,9 +11,9 @@ export const metadata = { title: 'Change the limits' }
 export default async function ChangeSettingsPage() {
   const actor = await requirePerson('settings.change', '/back-room/settings/change')
   const { current, history } = await seeSettings(actor)
-  const by = changedBy(history[0] ?? null, await shopManner())
+  const by = changedBy(history[0] ?? null, await shopLocale())
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/settings">Limits and tolerances</BackLink>
         <h1>Change the limits</h1>
@@ -23,6 +23,6 @@ export default async function ChangeSettingsPage() {
         </p>
       </div>
       <SettingsForm version={current.version} settings={current.values} by={by} />
-    </Frame>
+    </StaffShell>
   )
 }

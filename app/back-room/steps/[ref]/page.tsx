@@ -1,9 +1,9 @@
 import { notFound } from 'next/navigation'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import type { StepRef } from '@/lib/core/route/keys'
 import { tableOf } from '@/lib/core/route/table'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
@@ -17,12 +17,12 @@ type Props = { params: Promise<{ ref: string }> }
 export default async function StepPage({ params }: Props) {
   const { ref } = await params
   const actor = await requirePerson('settings.change', `/back-room/steps/${ref}`)
-  const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopManner()])
+  const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopLocale()])
   const row = tableOf(rules).rowOf(ref as StepRef)
   if (row === undefined) notFound()
   const by = changedBy(last, manner)
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>{row.label}</h1>
@@ -35,6 +35,6 @@ export default async function StepPage({ params }: Props) {
       ) : (
         <StepForm version={version} rules={rules} of={row.ref} by={by} />
       )}
-    </Frame>
+    </StaffShell>
   )
 }

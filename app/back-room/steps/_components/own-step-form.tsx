@@ -14,7 +14,7 @@ import { ownOwes } from '@/lib/core/route/own-owes'
 import type { OwnStep, RouteRules } from '@/lib/core/route/rules'
 import { capital } from '@/lib/core/route/words'
 import { ownStepSchema } from '@/lib/schemas/rules'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import fields from '../../_components/fields.module.css'
 import { ownStepAction } from '../actions'
 import { CellFields, labelOf, NameAndStation, OrderFields, Reason, stepOptions } from './step-fields'
@@ -106,7 +106,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
         <Check label="No longer used" hint="On no new route; heads that have it keep it." {...form.text('retired')} />
       )}
       <Reason text={form.text} />
-      <BothSides form={form} fresh={fresh} what="The steps" labelOf={(path) => capital(labelOf(path))} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what="The steps" labelOf={(path) => capital(labelOf(path))} by={by} />
     </ActionForm>
   )
 }

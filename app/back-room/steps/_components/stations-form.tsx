@@ -9,7 +9,7 @@ import { stationNamesOf } from '@/lib/core/route/rules-words'
 import { stationLabels } from '@/lib/core/route/stations'
 import { stations, type Station } from '@/lib/core/route/types'
 import { nameStationsSchema } from '@/lib/schemas/rules'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import fields from '../../_components/fields.module.css'
 import { nameStationsAction } from '../actions'
 import { Reason } from './step-fields'
@@ -45,7 +45,7 @@ export function StationsForm({ version, rules, by }: Props) {
         ))}
       </div>
       <Reason text={form.text} />
-      <BothSides form={form} fresh={fresh} what="The stations" labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what="The stations" labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

@@ -10,7 +10,7 @@ import { fixedCells } from '@/lib/core/route/rules-check'
 import { askedOf } from '@/lib/core/route/rules-words'
 import { tableOf } from '@/lib/core/route/table'
 import { changeStepSchema } from '@/lib/schemas/rules'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import { changeStepAction } from '../actions'
 import { CellFields, labelOf, NameAndStation, OrderFields, Reason } from './step-fields'
 
@@ -57,7 +57,7 @@ export function StepForm({ version, rules, of: ref, by }: Props) {
         open={{ waitsFor: waitsFor.length > 0, undoneBy: undoneBy.length > 0 }}
       />
       <Reason text={form.text} />
-      <BothSides form={form} fresh={fresh} what="The steps" labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what="The steps" labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

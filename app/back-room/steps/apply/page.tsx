@@ -1,4 +1,4 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -11,7 +11,7 @@ export default async function ApplyPage() {
   const actor = await requirePerson('settings.change', '/back-room/steps/apply')
   const { version, heads } = await seeRulesPreview(actor)
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>Heads in house</h1>
@@ -27,6 +27,6 @@ export default async function ApplyPage() {
       ) : (
         <ApplyForm version={version} heads={heads} />
       )}
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,6 +1,6 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
@@ -10,15 +10,15 @@ export const metadata = { title: 'Rename stations' }
 
 export default async function StationsPage() {
   const actor = await requirePerson('settings.change', '/back-room/steps/stations')
-  const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopManner()])
+  const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopLocale()])
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>Rename stations</h1>
         <p className="soft">A name changes at once wherever the station is shown. The queues stay what they are.</p>
       </div>
       <StationsForm version={version} rules={rules} by={changedBy(last, manner)} />
-    </Frame>
+    </StaffShell>
   )
 }

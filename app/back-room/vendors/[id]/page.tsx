@@ -1,11 +1,11 @@
-import { Frame } from '@/app/_components/frame'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeVendor } from '@/lib/use-cases/vendors/see-vendors'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
-import { DoButton } from '../../_components/do-button'
-import { seen } from '@/lib/web/page-refusals'
+import { ActionButton } from '../../_components/action-button'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { VendorForm } from '../_components/vendor-forms'
 import { retireVendorAction } from '../actions'
 
@@ -14,11 +14,11 @@ export const metadata = { title: 'Vendor' }
 export default async function VendorPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('vendor.change', `/back-room/vendors/${id}`)
-  const { vendor, last } = await seen(seeVendor(actor, id))
-  const manner = await shopManner()
+  const { vendor, last } = await orNotFound(seeVendor(actor, id))
+  const manner = await shopLocale()
   const { version, retired } = vendor
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/vendors">Vendors</BackLink>
         <h1>{vendor.name}</h1>
@@ -32,14 +32,14 @@ export default async function VendorPage({ params }: { params: Promise<{ id: str
             ? 'Taken back, they can be named on outside orders again.'
             : 'Takes them off the lists. What is out with them stays out and comes back as usual.'}
         </p>
-        <DoButton
+        <ActionButton
           action={retireVendorAction}
           input={{ vendorId: id, version, retired: !retired }}
           variant={retired ? 'plain' : 'stop'}
         >
           {retired ? 'Take back' : 'Retire this vendor'}
-        </DoButton>
+        </ActionButton>
       </section>
-    </Frame>
+    </StaffShell>
   )
 }

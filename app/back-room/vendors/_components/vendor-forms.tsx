@@ -4,7 +4,7 @@ import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { addVendorSchema, changeVendorSchema } from '@/lib/schemas/vendor'
 import type { VendorSeen } from '@/lib/use-cases/vendors/see-vendors'
-import { BothSides } from '../../_components/both-sides'
+import { ConflictResolver } from '../../_components/conflict-resolver'
 import { addVendorAction, changeVendorAction } from '../actions'
 import { labelOf, VendorFields } from './vendor-fields'
 
@@ -33,7 +33,7 @@ export function VendorForm({ vendor, by }: { vendor: VendorSeen; by: string }) {
   return (
     <ActionForm form={form} submitLabel="Save">
       <VendorFields text={form.text} />
-      <BothSides form={form} fresh={fresh} what={vendor.name} labelOf={labelOf} by={by} />
+      <ConflictResolver form={form} fresh={fresh} what={vendor.name} labelOf={labelOf} by={by} />
     </ActionForm>
   )
 }

@@ -1,4 +1,4 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddVendorForm } from '../_components/vendor-forms'
@@ -8,12 +8,12 @@ export const metadata = { title: 'Add a vendor' }
 export default async function AddVendorPage() {
   const actor = await requirePerson('vendor.change', '/back-room/vendors/new')
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href="/back-room/vendors">Vendors</BackLink>
         <h1>Add a vendor</h1>
       </div>
       <AddVendorForm />
-    </Frame>
+    </StaffShell>
   )
 }

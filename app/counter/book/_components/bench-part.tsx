@@ -5,7 +5,7 @@ import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
-import type { Way } from '@/lib/core/options/bench-types'
+import type { CutOption } from '@/lib/core/options/bench-types'
 import { questionOf } from '@/lib/core/options/question-of'
 import { readBench } from '@/lib/schemas/bench'
 import { benchFromBooking, withWay } from '@/lib/schemas/booking-from-bench'
@@ -46,7 +46,7 @@ function Answer({ form, booking }: Props) {
   )
 }
 
-function OrderWay({ form, way }: { form: BookingActionForm; way: Way }) {
+function OrderWay({ form, way }: { form: BookingActionForm; way: CutOption }) {
   const [ordered, setOrdered] = useState('')
   const order = () => {
     form.form.setValue('ordered', withWay(form.form.getValues('ordered'), way.kind), { shouldDirty: true })

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { seen } from '@/lib/web/page-refusals'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { orNotFound } from '@/lib/web/or-not-found'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'
 import { Phone } from '@/app/_components/ui/phone'
@@ -24,13 +24,13 @@ export default async function FindingPage({ params }: Props) {
   const actor = await requirePerson('finding.ask', `/counter/findings/${encodeURIComponent(id)}`)
   const now = new Date()
   const [finding, shown, newest] = await Promise.all([
-    seen(seeFinding(actor, { id, now })),
+    orNotFound(seeFinding(actor, { id, now })),
     seeFindingPhotos(actor, id, now),
     newestChange(),
   ])
   return (
-    <Frame place="counter" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="counter" actor={actor}>
+      <AutoRefresh newest={newest} />
       <h1>{finding.what}</h1>
       <div className="row">
         <Tag number={finding.tag} href={`/heads/${finding.headId}`} />
@@ -61,6 +61,6 @@ export default async function FindingPage({ params }: Props) {
           </p>
         </Notice>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

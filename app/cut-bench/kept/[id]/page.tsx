@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
 import { Marks } from '@/app/_components/charts/marks-svg'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Money } from '@/app/_components/ui/money'
@@ -10,8 +10,8 @@ import { When } from '@/app/_components/ui/when'
 import { cutSection } from '@/lib/drawing/cut-section'
 import { benchQuery } from '@/lib/schemas/bench'
 import { seeEstimate } from '@/lib/use-cases/cut-bench/see-estimate'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
-import { seen } from '@/lib/web/page-refusals'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 
 type Props = { params: Promise<{ id: string }> }
@@ -22,10 +22,10 @@ export default async function KeptPage({ params }: Props) {
   const { id } = await params
   if (!z.uuid().safeParse(id).success) notFound()
   const actor = await requirePerson('cut-bench.see', `/cut-bench/kept/${id}`)
-  const [kept, manner] = await Promise.all([seen(seeEstimate(actor, id)), shopManner()])
+  const [kept, manner] = await Promise.all([orNotFound(seeEstimate(actor, id)), shopLocale()])
   const { answer } = kept
   return (
-    <Frame place="cut-bench" actor={actor}>
+    <StaffShell place="cut-bench" actor={actor}>
       <h1>
         Estimate {kept.number} for {kept.forWhom}
       </h1>
@@ -83,7 +83,7 @@ export default async function KeptPage({ params }: Props) {
         title="The other ways"
         items={answer.others.map(({ title, start, why }) => `${title} (${start}): ${why}`)}
       />
-    </Frame>
+    </StaffShell>
   )
 }
 

@@ -13,11 +13,11 @@ import { When } from '@/app/_components/ui/when'
 import { correctReadingSchema } from '@/lib/schemas/visit'
 import type { ReadingLine } from '@/lib/use-cases/heads/reading-lines'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
-import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { correctReadingAction } from '../actions'
 import styles from './route.module.css'
 
-type Props = { visit: VisitView; mayCorrect: boolean; manner: ShopManner }
+type Props = { visit: VisitView; mayCorrect: boolean; manner: ShopLocale }
 
 /** Every reading ever taken, a fold a step; corrected, never changed: what stood there before stands beside it. */
 export function Readings({ visit, mayCorrect, manner }: Props) {
@@ -61,7 +61,7 @@ const columns = [
 
 const valueOf = (line: ReadingLine): string => (line.withdrawn ? 'withdrawn' : line.text)
 
-const cellsOf = (line: ReadingLine, manner: ShopManner, correct: () => void) => ({
+const cellsOf = (line: ReadingLine, manner: ShopLocale, correct: () => void) => ({
   what: `${line.label} ${line.point}`,
   value: valueOf(line),
   before: <Earlier line={line} manner={manner} />,
@@ -81,7 +81,7 @@ const cellsOf = (line: ReadingLine, manner: ShopManner, correct: () => void) => 
 })
 
 /** What was read first, and every answer between it and the one that stands. */
-function Earlier({ line, manner }: { line: ReadingLine; manner: ShopManner }) {
+function Earlier({ line, manner }: { line: ReadingLine; manner: ShopLocale }) {
   if (line.earlier.length === 0) return '–'
   return line.earlier.map(({ text, by, at }, place) => (
     <div key={at.toISOString() + String(place)}>

@@ -7,7 +7,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
 import type { Shown } from '@/lib/use-cases/photos/see-photos'
-import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { Gaps } from './gaps'
 import { Holds } from './holds'
 import { PlanSummary } from './plan-summary'
@@ -15,7 +15,7 @@ import { Readings } from './readings'
 import { Route } from './route'
 import { WaysOut } from './ways-out'
 
-type Props = { visit: VisitView; head: HeadView; manner: ShopManner; newest: boolean; shown: Shown }
+type Props = { visit: VisitView; head: HeadView; manner: ShopLocale; newest: boolean; shown: Shown }
 
 /** One visit: where it stands, what is missing, the plan, the route, every reading. */
 export function Visit({ visit, head, manner, newest, shown }: Props) {

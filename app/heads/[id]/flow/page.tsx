@@ -1,15 +1,15 @@
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
-import { Live } from '@/app/_components/live'
+import { StaffShell } from '@/app/_components/staff-shell'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { flowChoiceSchema } from '@/lib/schemas/flow'
 import { seeFlow } from '@/lib/use-cases/flow/see-flow'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
-import { seen } from '@/lib/web/page-refusals'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { ChooseRuns } from './_components/choose-runs'
 import { PortRuns } from './_components/port-runs'
@@ -28,13 +28,13 @@ export default async function FlowPage({ params, searchParams }: Props) {
   const actor = await requirePerson('job.see', `/heads/${id.data}/flow`)
   const choice = flowChoiceSchema.parse(await searchParams)
   const [view, newest, manner] = await Promise.all([
-    seen(seeFlow(actor, id.data, choice)),
+    orNotFound(seeFlow(actor, id.data, choice)),
     newestChange(),
-    shopManner(),
+    shopLocale(),
   ])
   return (
-    <Frame actor={actor}>
-      <Live newest={newest} />
+    <StaffShell actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <div className="row">
           <Tag number={view.tag} size="l" href={`/heads/${view.headId}`} />
@@ -58,6 +58,6 @@ export default async function FlowPage({ params, searchParams }: Props) {
           <p className="soft">{view.repeatability}</p>
         </>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

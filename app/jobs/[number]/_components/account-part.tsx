@@ -3,7 +3,7 @@ import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Money } from '@/app/_components/ui/money'
 import { Table } from '@/app/_components/ui/table'
 import { When } from '@/app/_components/ui/when'
-import { DoButton } from '@/app/back-room/_components/do-button'
+import { ActionButton } from '@/app/back-room/_components/action-button'
 import { percentOf } from '@/lib/core/money/percent'
 import type { AccountView } from '@/lib/use-cases/jobs/account-view'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
@@ -57,9 +57,9 @@ export function AccountPart({ job, account }: Props) {
             each: money(line.unitMinor),
             tax: percentOf(line.taxBasisPoints),
             end: job.may.change && (
-              <DoButton action={endPriceLineAction} input={{ jobId: job.id, lineId: line.id }} variant="quiet">
+              <ActionButton action={endPriceLineAction} input={{ jobId: job.id, lineId: line.id }} variant="quiet">
                 Take off<span className="visually-hidden"> {line.text}</span>
-              </DoButton>
+              </ActionButton>
             ),
           },
         }))}

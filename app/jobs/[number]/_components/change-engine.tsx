@@ -1,6 +1,6 @@
 'use client'
 import { useState } from 'react'
-import { BothSides } from '@/app/back-room/_components/both-sides'
+import { ConflictResolver } from '@/app/back-room/_components/conflict-resolver'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -60,7 +60,7 @@ function ChangeEngineFields({ onClose, ...props }: Props & { onClose: () => void
         text={form.text}
         figure={(key, words) => <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />}
       />
-      <BothSides
+      <ConflictResolver
         form={form}
         fresh={valuesOf(props)}
         what={`Engine of job ${props.jobNumber}`}

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { seen } from '@/lib/web/page-refusals'
-import { Frame } from '@/app/_components/frame'
+import { orNotFound } from '@/lib/web/or-not-found'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { formatWhen } from '@/app/_components/ui/format'
 import { seeLinks, type LinkRow } from '@/lib/use-cases/links/see-links'
-import { shopManner, type ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { MakeLink } from './make-link'
 import { RevokeLink } from './revoke-link'
@@ -17,9 +17,9 @@ type Props = { params: Promise<{ number: string }> }
 export default async function LinksPage({ params }: Props) {
   const { number } = await params
   const actor = await requirePerson('customer-link.make', `/jobs/${number}/link`)
-  const [view, manner] = await Promise.all([seen(seeLinks(actor, number, new Date())), shopManner()])
+  const [view, manner] = await Promise.all([orNotFound(seeLinks(actor, number, new Date())), shopLocale()])
   return (
-    <Frame place="counter" actor={actor}>
+    <StaffShell place="counter" actor={actor}>
       <h1>
         Customer link, job <Link href={`/jobs/${view.number}`}>{view.number}</Link>
       </h1>
@@ -44,11 +44,11 @@ export default async function LinksPage({ params }: Props) {
           </ul>
         )}
       </section>
-    </Frame>
+    </StaffShell>
   )
 }
 
-function LinkLine({ link, manner }: { link: LinkRow; manner: ShopManner }) {
+function LinkLine({ link, manner }: { link: LinkRow; manner: ShopLocale }) {
   const words = (at: Date) => formatWhen(at, manner.timeZone, manner.locale, 'date-time')
   return (
     <li className="row spread">

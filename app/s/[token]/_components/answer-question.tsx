@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState, useTransition } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction } from '@/app/_components/form/call-action'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
@@ -76,7 +76,7 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
 }
 
 function useAnswer({ id, version }: AskedQuestion, token: string, onSent: () => void) {
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const [pending, start] = useTransition()
   const [refusal, setRefusal] = useState<Refusal | null>(null)
 

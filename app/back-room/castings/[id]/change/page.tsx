@@ -1,10 +1,10 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../../_components/back-link'
 import { changedBy } from '../../../_components/changed-by'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { ChangeCastingForm } from '../../_components/casting-form'
 import { valuesOf } from '../../_components/form-values'
 
@@ -13,16 +13,16 @@ export const metadata = { title: 'Change a casting' }
 export default async function ChangeCastingPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('casting.change', `/back-room/castings/${id}/change`)
-  const { casting, last } = await seen(seeCasting(actor, id))
-  const manner = await shopManner()
+  const { casting, last } = await orNotFound(seeCasting(actor, id))
+  const manner = await shopLocale()
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href={`/back-room/castings/${id}`}>{casting.name}</BackLink>
         <h1>Change this casting</h1>
         <p className="soft">Plans already made keep the figures they were made with.</p>
       </div>
       <ChangeCastingForm fresh={valuesOf(casting, manner.currencyExponent)} by={changedBy(last, manner)} />
-    </Frame>
+    </StaffShell>
   )
 }

@@ -1,6 +1,6 @@
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../../_components/back-link'
 import { ReferenceForm } from './_components/reference-form'
@@ -10,9 +10,9 @@ export const metadata = { title: 'Reference run' }
 export default async function ReferencePage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
   const actor = await requirePerson('reading.record-bench', `/back-room/castings/${id}/reference`)
-  const { casting, fields } = await seen(seeReferences(actor, id))
+  const { casting, fields } = await orNotFound(seeReferences(actor, id))
   return (
-    <Frame place="back-room" actor={actor}>
+    <StaffShell place="back-room" actor={actor}>
       <div className="stack">
         <BackLink href={`/back-room/castings/${id}`}>{casting}</BackLink>
         <h1>Reference run of {casting}</h1>
@@ -22,6 +22,6 @@ export default async function ReferencePage({ params }: { params: Promise<{ id: 
         </p>
       </div>
       <ReferenceForm castingId={id} fields={fields} />
-    </Frame>
+    </StaffShell>
   )
 }

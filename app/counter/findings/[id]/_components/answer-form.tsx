@@ -7,7 +7,7 @@ import { Button } from '@/app/_components/ui/button'
 import { CheckList } from '@/app/_components/ui/check-list'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
-import { DoButton } from '@/app/back-room/_components/do-button'
+import { ActionButton } from '@/app/back-room/_components/action-button'
 import styles from '@/app/counter/book/_components/booking.module.css'
 import { workLabel } from '@/lib/core/route/presets'
 import type { RouteRules } from '@/lib/core/route/rules'
@@ -79,11 +79,11 @@ function Asked({ form, finding }: AskedProps) {
     name: ['price', 'tax', 'addsWork', 'how'],
   })
   return (
-    <DoButton
+    <ActionButton
       action={askFindingAction}
       input={{ findingId: finding.id, version: finding.version, price, tax, addsWork, how }}
     >
       Asked, no answer yet
-    </DoButton>
+    </ActionButton>
   )
 }

@@ -3,9 +3,9 @@ import { CheckList } from '@/app/_components/ui/check-list'
 import { Select } from '@/app/_components/ui/select'
 import { When } from '@/app/_components/ui/when'
 import type { FlowView, RunLine } from '@/lib/use-cases/flow/see-flow'
-import type { ShopManner } from '@/lib/use-cases/shop/shop-manner'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 
-type Props = { view: FlowView; manner: ShopManner }
+type Props = { view: FlowView; manner: ShopLocale }
 
 const whose = [
   ['own', 'Runs of this head'],
@@ -44,7 +44,7 @@ export function ChooseRuns({ view, manner }: Props) {
   )
 }
 
-const hintOf = (run: RunLine, { timeZone, locale }: ShopManner) => (
+const hintOf = (run: RunLine, { timeZone, locale }: ShopLocale) => (
   <>
     {run.ports}, <When at={run.takenAt} zone={timeZone} locale={locale} style="date" />
     {run.jobNumber !== '' && `, job ${run.jobNumber}`}

@@ -2,7 +2,7 @@ import { Marks } from '@/app/_components/charts/marks-svg'
 import { Table } from '@/app/_components/ui/table'
 import { capital } from '@/lib/core/route/words'
 import { flowRunCurves } from '@/lib/drawing/flow-curves'
-import type { Held, HeldRow, PortComparison } from '@/lib/use-cases/flow/hold-runs'
+import type { Held, HeldRow, PortComparison } from '@/lib/use-cases/flow/compare-runs'
 import styles from './flow.module.css'
 
 const size = { widthMm: 100, heightMm: 62 }

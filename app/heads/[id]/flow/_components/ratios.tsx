@@ -1,5 +1,5 @@
 import { Table } from '@/app/_components/ui/table'
-import type { Ratio } from '@/lib/use-cases/flow/hold-runs'
+import type { Ratio } from '@/lib/use-cases/flow/compare-runs'
 
 /** What the exhaust flows of what the intake flows, run by run. */
 export function Ratios({ ratio }: { ratio: Ratio }) {

@@ -1,13 +1,13 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { planTitle } from '@/lib/core/options/plan-words'
 import { seePlan } from '@/lib/use-cases/plans/see-plan'
-import { shopManner } from '@/lib/use-cases/shop/shop-manner'
-import { seen } from '@/lib/web/page-refusals'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { AcceptForm } from './accept-form'
 import { PlanForm } from './plan-form'
@@ -21,12 +21,12 @@ export default async function PlanPage({ params }: Props) {
   const pairId = z.uuid().safeParse(pair)
   if (!pairId.success) notFound()
   const actor = await requirePerson('job.see', `/jobs/${number}/plan/${pair}`)
-  const [view, manner] = await Promise.all([seen(seePlan(actor, pairId.data)), shopManner()])
+  const [view, manner] = await Promise.all([orNotFound(seePlan(actor, pairId.data)), shopLocale()])
   const { context, versions } = view
   if (context.jobNumber !== number) notFound()
   const newest = versions[0]
   return (
-    <Frame actor={actor}>
+    <StaffShell actor={actor}>
       <h1>Cut plan</h1>
       <p>
         {context.heads.map((head) => head.tag).join(' and ')}, {context.castingName}, job{' '}
@@ -74,6 +74,6 @@ export default async function PlanPage({ params }: Props) {
           </ol>
         </section>
       )}
-    </Frame>
+    </StaffShell>
   )
 }

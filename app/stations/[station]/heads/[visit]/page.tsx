@@ -3,10 +3,10 @@ import { notFound } from 'next/navigation'
 import { Fragment } from 'react'
 import { z } from 'zod'
 import { stepIdSchema } from '@/lib/schemas/step'
-import { Frame } from '@/app/_components/frame'
+import { StaffShell } from '@/app/_components/staff-shell'
 import { PhotoPart } from '@/app/_components/photo/photo-part'
 import { MatesHeld } from '@/app/_components/head/mates-held'
-import { Live } from '@/app/_components/live'
+import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
@@ -15,7 +15,7 @@ import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStep, type StepScreen } from '@/lib/use-cases/stations/see-step'
-import { seen } from '@/lib/web/page-refusals'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
 import { FlowAgain } from './_components/flow-again'
@@ -48,7 +48,7 @@ export default async function StepPage({ params, searchParams }: Props) {
   const actor = await requirePerson('job.see', `/stations/${station}`)
   const now = new Date()
   const [screen, photos, newest] = await Promise.all([
-    seen(seeStep(actor, visit, key, now)),
+    orNotFound(seeStep(actor, visit, key, now)),
     seeVisitPhotos(actor, visit, now),
     newestChange(),
   ])
@@ -65,8 +65,8 @@ export default async function StepPage({ params, searchParams }: Props) {
     <StepForm key={`${screen.visitId}${JSON.stringify(key)}`} screen={screen} />
   )
   return (
-    <Frame place="stations" actor={actor}>
-      <Live newest={newest} />
+    <StaffShell place="stations" actor={actor}>
+      <AutoRefresh newest={newest} />
       <div className="row spread">
         <div className="row">
           <Tag number={screen.tag} size="l" href={`/heads/${screen.headId}`} />
@@ -127,7 +127,7 @@ export default async function StepPage({ params, searchParams }: Props) {
       />
       <SideActions visitId={visit} step={key} />
       <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
-    </Frame>
+    </StaffShell>
   )
 }
 

@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useRef, useState, useTransition } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction } from '@/app/_components/form/call-action'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -21,7 +21,7 @@ export function ReferenceForm({ castingId, fields }: Props) {
   const [conditions, setConditions] = useState<Record<string, string>>({})
   const [refusal, setRefusal] = useState<Refusal | null>(null)
   const [pending, start] = useTransition()
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const notice = useRef<HTMLDivElement>(null)
 
   function save() {

@@ -3,7 +3,7 @@ import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
-import { NotFetched, useLater } from '@/app/_components/ui/use-later'
+import { NotFetched, useLazyModule } from '@/app/_components/ui/use-lazy-module'
 import type { StepKey } from '@/lib/core/route/types'
 
 type Props = { visitId: string; step: StepKey }
@@ -43,7 +43,7 @@ export function SideActions({ visitId, step }: Props) {
 }
 
 function Opener({ name, onOpen }: { name: keyof Forms; onOpen: (forms: Forms) => void }) {
-  const { load, pending, failed } = useLater(loadForms)
+  const { load, pending, failed } = useLazyModule(loadForms)
   return (
     <>
       <Button variant={name === 'HoldForm' ? 'stop' : 'plain'} pending={pending} onClick={() => load(onOpen)}>

@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useRef, useState, useTransition } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction } from '@/app/_components/form/call-action'
 import { Button } from '@/app/_components/ui/button'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -17,7 +17,7 @@ export function StepDone({ screen }: { screen: StepScreen }) {
   const [reason, setReason] = useState('')
   const [said, setSaid] = useState('')
   const [pending, start] = useTransition()
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const { step, ticked } = screen
 
   function takeBack() {

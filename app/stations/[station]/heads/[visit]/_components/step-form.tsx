@@ -1,9 +1,9 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState, useTransition } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction } from '@/app/_components/form/call-action'
-import { forget, keep, kept } from '@/app/_components/form/keeping'
+import { clearDraft, saveDraft, loadDraft } from '@/app/_components/form/draft-store'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { Button } from '@/app/_components/ui/button'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
@@ -25,7 +25,7 @@ type Kept = {
 const nothing: Kept = { answers: {}, conditions: {}, instrumentId: '' }
 
 function restore(key: string, conditions: Record<string, string>): Kept {
-  const text = kept(key)
+  const text = loadDraft(key)
   return text === null ? { ...nothing, conditions } : { ...nothing, ...(JSON.parse(text) as Partial<Kept>) }
 }
 
@@ -45,7 +45,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
   const [refusal, setRefusal] = useState<Refusal | null>(null)
   const [said, setSaid] = useState('')
   const [pending, start] = useTransition()
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const notice = useRef<HTMLDivElement>(null)
 
   useEffect(() => setState(restore(draftKey, { ...screen.lastConditions })), [draftKey, screen.lastConditions])
@@ -53,7 +53,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
   function change(part: Partial<Kept>) {
     const next = { ...state, ...part }
     setState(next)
-    keep(draftKey, JSON.stringify(next))
+    saveDraft(draftKey, JSON.stringify(next))
   }
 
   const hasFields = screen.fields.length > 0
@@ -78,7 +78,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
       if (answer) return refuse(answer)
       setRefusal(null)
       if (what !== 'start') {
-        forget(draftKey)
+        clearDraft(draftKey)
         setState({ ...nothing, conditions: state.conditions })
       }
       setSaid(
@@ -103,7 +103,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
   }
 
   function takeTheirs() {
-    forget(draftKey)
+    clearDraft(draftKey)
     setState({ ...nothing, conditions: { ...screen.lastConditions } })
     setRefusal(null)
     router.refresh()

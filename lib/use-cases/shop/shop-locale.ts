@@ -1,7 +1,7 @@
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
 
-export type ShopManner = {
+export type ShopLocale = {
   readonly name: string
   readonly timeZone: string
   readonly locale: string
@@ -11,7 +11,7 @@ export type ShopManner = {
 }
 
 /** How this shop writes times, figures and money. */
-export async function shopManner(): Promise<ShopManner> {
+export async function shopLocale(): Promise<ShopLocale> {
   const { name, timeZone, locale, currency, currencyExponent, paper } = await shopOf(await db())
   return { name, timeZone, locale, currency, currencyExponent, paper: paper === 'letter' ? 'letter' : 'a4' }
 }

@@ -1,7 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useRef, useState, useTransition, type ReactNode } from 'react'
-import { Attempts } from '@/app/_components/form/attempt'
+import { OperationIds } from '@/app/_components/form/operation-ids'
 import { callAction, type ServerAction } from '@/app/_components/form/call-action'
 import { Button, type ButtonVariant } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -14,9 +14,9 @@ type Props<Input, Value> = {
 }
 
 /** One deed without a form: does it, or says why not. */
-export function DoButton<Input, Value>({ action, input, variant, children }: Props<Input, Value>) {
+export function ActionButton<Input, Value>({ action, input, variant, children }: Props<Input, Value>) {
   const router = useRouter()
-  const attempts = useRef(new Attempts())
+  const attempts = useRef(new OperationIds())
   const [refused, setRefused] = useState('')
   const [pending, start] = useTransition()
 

@@ -1,5 +1,5 @@
 import { newOperationId } from './operation-id'
-import { keep, kept, forget } from './keeping'
+import { saveDraft, loadDraft, clearDraft } from './draft-store'
 
 type Attempt = { content: string; op: string }
 
@@ -8,25 +8,25 @@ type Attempt = { content: string; op: string }
  * id, so that it cannot take effect twice; other content, or the same after an answer, gets a new one. Under a key the
  * open attempt outlives the page.
  */
-export class Attempts {
+export class OperationIds {
   private open: Attempt | null = null
   private key: string | null = null
 
   keepUnder(key: string): void {
     this.key = `attempt ${key}`
-    this.open ??= readAttempt(kept(this.key))
+    this.open ??= readAttempt(loadDraft(this.key))
   }
 
   idFor(input: unknown): string {
     const content = JSON.stringify(input)
     if (this.open?.content !== content) this.open = { content, op: newOperationId() }
-    if (this.key) keep(this.key, JSON.stringify(this.open))
+    if (this.key) saveDraft(this.key, JSON.stringify(this.open))
     return this.open.op
   }
 
   answered(): void {
     this.open = null
-    if (this.key) forget(this.key)
+    if (this.key) clearDraft(this.key)
   }
 }
 

@@ -9,13 +9,13 @@ function attempt<T>(work: () => T): T | null {
   }
 }
 
-export const keep = (key: string, text: string): void => {
+export const saveDraft = (key: string, text: string): void => {
   attempt(() => localStorage.setItem(prefix + key, text))
 }
 
-export const kept = (key: string): string | null => attempt(() => localStorage.getItem(prefix + key))
+export const loadDraft = (key: string): string | null => attempt(() => localStorage.getItem(prefix + key))
 
-export const forget = (key: string): void => {
+export const clearDraft = (key: string): void => {
   attempt(() => localStorage.removeItem(prefix + key))
 }
 

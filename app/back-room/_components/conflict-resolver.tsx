@@ -20,7 +20,13 @@ type Props<Values extends FieldValues, Value> = {
  * Shows both sides when the record was changed since this form was opened: at once when the page learns of it, at the
  * latest when the server refuses the stale change. Keeping yours keeps what you changed; the rest becomes theirs.
  */
-export function BothSides<Values extends FieldValues, Value>({ form, fresh, what, labelOf, by }: Props<Values, Value>) {
+export function ConflictResolver<Values extends FieldValues, Value>({
+  form,
+  fresh,
+  what,
+  labelOf,
+  by,
+}: Props<Values, Value>) {
   const router = useRouter()
   const refused = form.refusal?.code === 'conflict'
   useEffect(() => {

@@ -9,7 +9,7 @@ const quietMs = 2500
  * Code that a page needs only once something is tapped. It is fetched when the page has come to rest, or at the tap;
  * `load` hands it over when it is there. `fetchModule` must be the same function at every render.
  */
-export function useLater<Module>(fetchModule: () => Promise<Module>) {
+export function useLazyModule<Module>(fetchModule: () => Promise<Module>) {
   const [pending, start] = useTransition()
   const [failed, setFailed] = useState(false)
   useEffect(() => {

@@ -28,7 +28,7 @@ export type WhatFollowsInput = {
  * What cannot be computed is null, and `needs` says what would make it so. Each figure's formula and source stand with its
  * function. A plan without a cut has no losses to compute.
  */
-export function whatFollows(input: WhatFollowsInput, follows = followsOf(input)): PlanRecord {
+export function planWithConsequences(input: WhatFollowsInput, follows = consequencesOf(input)): PlanRecord {
   const { plan } = input
   const isCut = plan.deepestIn > 0
   const needs = new Set<string>()
@@ -69,7 +69,7 @@ export function whatFollows(input: WhatFollowsInput, follows = followsOf(input))
 }
 
 /** The same, whole and in the core's terms, for a screen that shows more than a plan freezes. */
-export function followsOf({ plan, casting, engine, deepEdge, sinkIn }: WhatFollowsInput): Consequences {
+export function consequencesOf({ plan, casting, engine, deepEdge, sinkIn }: WhatFollowsInput): Consequences {
   return consequences({
     cut: { flatIn: plan.flatIn, angleIn: plan.angleIn, milledWidthIn: casting.milledWidthIn },
     casting,

@@ -1,9 +1,9 @@
 import type { CutLimits } from '../cut/plan-types'
 import type { BenchQuestion, Start } from './bench-types'
-import type { PlanGround } from './plan-record-of'
+import type { PlanInputs } from './plan-record-of'
 
 /** What a cut of this starting head is worked out from. */
-export function groundOf(question: BenchQuestion, start: Start): PlanGround {
+export function inputsOf(question: BenchQuestion, start: Start): PlanInputs {
   const { shop } = question
   return {
     heads: start.heads,

@@ -13,7 +13,7 @@ type Props = {
 }
 
 /** The shell of a signed-in page, sign-out included. */
-export function Frame({ place, actor, find, floor, children }: Props) {
+export function StaffShell({ place, actor, find, floor, children }: Props) {
   return (
     <Shell place={place} person={actor} signOut={<SignOut />} find={find} floor={floor}>
       {children}

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import styles from './shell.module.css'
 
 /** The frame of pages without a signed-in person: sign-in, the customer's link, a page that does not exist. */
-export function Bare({ children, narrow = false }: { children: ReactNode; narrow?: boolean }) {
+export function PublicShell({ children, narrow = false }: { children: ReactNode; narrow?: boolean }) {
   return (
     <main id="main" className={narrow ? `${styles.main} ${styles.narrow}` : styles.main}>
       {children}

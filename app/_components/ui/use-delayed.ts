@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react'
 
 /** True once `on` has lasted for half a second: what is quicker than that needs no progress shown. */
-export function useLate(on: boolean, afterMs = 500): boolean {
+export function useDelayed(on: boolean, afterMs = 500): boolean {
   const [late, setLate] = useState(false)
   useEffect(() => {
     if (!on) return
