@@ -51,11 +51,11 @@ const refused: readonly (readonly [string, string])[] = [
   ['lib/web/a.ts', '@prisma/client'],
   ['lib/web/a.ts', '@/app/page'],
   ['lib/cli/a.ts', '@/lib/web/log'],
-  ['app/counter/page.tsx', '@/lib/data/db'],
-  ['app/counter/page.tsx', '../../lib/data/db'],
-  ['app/counter/page.tsx', '@/prisma/generated/sqlite/client'],
-  ['app/counter/page.tsx', 'better-sqlite3'],
-  ['app/counter/page.tsx', '@/lib/demo/seed'],
+  ['app/(staff)/counter/page.tsx', '@/lib/data/db'],
+  ['app/(staff)/counter/page.tsx', '../../lib/data/db'],
+  ['app/(staff)/counter/page.tsx', '@/prisma/generated/sqlite/client'],
+  ['app/(staff)/counter/page.tsx', 'better-sqlite3'],
+  ['app/(staff)/counter/page.tsx', '@/lib/demo/seed'],
   ['tests/use-cases/a.test.ts', '@/prisma/generated/sqlite/client'],
   ['tests/data/a.test.ts', 'better-sqlite3'],
   ['e2e/a.spec.ts', '@/lib/data/db'],
@@ -79,7 +79,7 @@ const allowed: readonly (readonly [string, string])[] = [
   ['lib/data/a.ts', '@prisma/adapter-pg'],
   ['lib/use-cases/jobs/a.ts', '@/lib/data/visits'],
   ['lib/web/a.ts', 'next/headers'],
-  ['app/counter/page.tsx', '@/lib/use-cases/jobs/book-job'],
+  ['app/(staff)/counter/page.tsx', '@/lib/use-cases/jobs/book-job'],
   ['tests/setup/a.ts', '@/prisma/generated/sqlite/client'],
   ['tests/use-cases/a.test.ts', '@/lib/use-cases/jobs/book-job'],
 ]
@@ -111,13 +111,13 @@ describe('a part that runs in the browser', () => {
   const client = (line: string) => `'use client'\n${line}\nexport const y = x\n`
 
   it.each(['data/visits', 'use-cases/jobs/book-job', 'web/log', 'env'])('does not import lib/%s', async (name) => {
-    const found = await complaints('app/counter/form.tsx', client(`import { x } from '@/lib/${name}'`))
+    const found = await complaints('app/(staff)/counter/form.tsx', client(`import { x } from '@/lib/${name}'`))
     expect(found).toContain('house/client-parts')
   })
 
   it('imports core, schemas and the action beside it', async () => {
     for (const name of ['@/lib/core/errors', '@/lib/schemas/job', './actions']) {
-      expect(await complaints('app/counter/form.tsx', client(`import { x } from '${name}'`))).toEqual([])
+      expect(await complaints('app/(staff)/counter/form.tsx', client(`import { x } from '${name}'`))).toEqual([])
     }
   })
 })

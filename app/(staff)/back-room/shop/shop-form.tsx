@@ -1,0 +1,44 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import type { z } from 'zod'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { Select } from '@/app/_components/ui/select'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { changeShopSchema } from '@/lib/schemas/shop'
+import { ConflictResolver } from '../_components/conflict-resolver'
+import { localeOptions, paperOptions } from '@/app/(sign-in)/setup/shop-options'
+import { changeShopAction } from './actions'
+
+const labels: Record<string, string> = {
+  name: 'Name',
+  address: 'Address',
+  phone: 'Phone',
+  locale: 'Dates and numbers',
+  paper: 'Paper',
+}
+
+export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema>; by: string }) {
+  const router = useRouter()
+  const form = useActionForm(changeShopSchema, changeShopAction, {
+    defaultValues: fresh,
+    onDone: () => router.push('/back-room'),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Save">
+      <TextInput label="Name" hint="At the head of every paper" required {...form.text('name')} />
+      <TextArea label="Address" required={false} {...form.text('address')} />
+      <TextInput label="Phone" required={false} type="tel" {...form.text('phone')} />
+      <Select label="Dates and numbers" options={localeOptions(fresh.locale)} {...form.text('locale')} />
+      <Select label="Paper" options={paperOptions} {...form.text('paper')} />
+      <ConflictResolver
+        form={form}
+        fresh={fresh}
+        what="The shop’s facts"
+        labelOf={(path) => labels[path] ?? path}
+        by={by}
+      />
+    </ActionForm>
+  )
+}

@@ -1,0 +1,89 @@
+'use client'
+import { useRouter } from 'next/navigation'
+import { useWatch } from 'react-hook-form'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { Button } from '@/app/_components/ui/button'
+import { CheckList } from '@/app/_components/ui/check-list'
+import { Choice } from '@/app/_components/ui/choice'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { ActionButton } from '@/app/(staff)/back-room/_components/action-button'
+import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
+import { workLabel } from '@/lib/core/route/presets'
+import type { RouteRules } from '@/lib/core/route/rules'
+import { orderableWork } from '@/lib/core/shop/orderable-work'
+import { answerFindingSchema, type AnswerFindingForm } from '@/lib/schemas/finding'
+import type { FindingView } from '@/lib/use-cases/findings/see-finding'
+import { answerFindingAction, askFindingAction } from '../actions'
+
+const workOf = (rules: RouteRules) =>
+  orderableWork(rules).flatMap((group) => group.work.map((id) => ({ value: id, label: workLabel(id, rules) })))
+
+const valuesOf = (finding: FindingView) => ({
+  findingId: finding.id,
+  version: finding.version,
+  price: finding.price,
+  addsWork: [...finding.addsWork],
+  how: finding.how,
+  answeredBy: finding.customer,
+  tax: finding.tax,
+})
+
+/** What the customer was asked, and the answer when there is one. Changed meanwhile: what stands now is one press away. */
+export function AnswerForm({ finding }: { finding: FindingView }) {
+  const router = useRouter()
+  const form = useActionForm(answerFindingSchema, answerFindingAction, {
+    defaultValues: valuesOf(finding),
+    onDone: () => router.refresh(),
+  })
+  return (
+    <ActionForm form={form} submitLabel="Keep the answer" actions={<Asked form={form} finding={finding} />}>
+      <div className={styles.fields}>
+        <TextInput
+          label={`Price, ${finding.currency}`}
+          hint="0: costs nothing; empty: not known yet"
+          inputMode="decimal"
+          {...form.text('price')}
+        />
+        <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
+        <TextInput label="How it was asked" hint="phone, message, link, at the counter…" {...form.text('how')} />
+      </div>
+      <details>
+        <summary>Work that a yes adds</summary>
+        <CheckList label="Added to the head’s order" options={workOf(finding.rules)} {...form.text('addsWork')} />
+      </details>
+      <Choice
+        label="The customer’s answer"
+        options={[
+          { value: 'yes', label: 'yes, do it' },
+          { value: 'no', label: 'no, leave it' },
+        ]}
+        {...form.text('answer')}
+      />
+      <TextInput label="Who answered" {...form.text('answeredBy')} />
+      {form.refusal?.code === 'conflict' && (
+        <div>
+          <Button onClick={() => router.refresh()}>Show what it says now</Button>
+        </div>
+      )}
+    </ActionForm>
+  )
+}
+
+type AskedProps = { form: Form<AnswerFindingForm, { id: string }>; finding: FindingView }
+
+/** The call went unanswered: what was asked is kept, the answer is still to come. */
+function Asked({ form, finding }: AskedProps) {
+  const [price, tax, addsWork, how] = useWatch({
+    control: form.form.control,
+    name: ['price', 'tax', 'addsWork', 'how'],
+  })
+  return (
+    <ActionButton
+      action={askFindingAction}
+      input={{ findingId: finding.id, version: finding.version, price, tax, addsWork, how }}
+    >
+      Asked, no answer yet
+    </ActionButton>
+  )
+}

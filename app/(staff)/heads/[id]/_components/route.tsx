@@ -1,0 +1,33 @@
+import Link from 'next/link'
+import { stepHref } from '@/app/(staff)/stations/step-href'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { VisitView } from '@/lib/use-cases/heads/see-head'
+import styles from './route.module.css'
+
+/** Every step, with why it is there and what became of it. */
+export function Route({ visit }: { visit: VisitView }) {
+  return (
+    <section className="stack" aria-label="Route">
+      <h3>Route</h3>
+      <ol className={styles.route}>
+        {visit.route.map((step) => (
+          <li key={`${step.stepId}${step.occurrence}${step.orderId ?? ''}`} data-state={step.state}>
+            <span className={styles.state}>{step.state}</span>
+            <span className={styles.what}>
+              <Link href={stepHref(step.station, visit.visitId, step)}>{step.label}</Link>
+              {step.isNew && <strong> new</strong>}
+              <span className="soft"> {noteOf(step)}</span>
+            </span>
+            <span className="soft">{step.byVendor !== '' ? step.byVendor : visit.stationNames[step.station]}</span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+function noteOf(step: RouteStep): string {
+  if (step.reason !== '') return step.reason
+  if (step.state === 'to do' && step.waitsFor.length > 0) return `waits for ${step.waitsFor.join(', ')}`
+  return step.why
+}

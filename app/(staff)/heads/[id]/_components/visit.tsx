@@ -1,0 +1,123 @@
+import Link from 'next/link'
+import { MatesHeld } from '@/app/_components/head/mates-held'
+import { HeadScale } from '@/app/_components/scale/head-scale'
+import { FindingList } from '@/app/(staff)/counter/findings/_components/finding-list'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Notice } from '@/app/_components/ui/notice'
+import { When } from '@/app/_components/ui/when'
+import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
+import type { Shown } from '@/lib/use-cases/photos/see-photos'
+import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { Gaps } from './gaps'
+import { Holds } from './holds'
+import { PlanSummary } from './plan-summary'
+import { Readings } from './readings'
+import { Route } from './route'
+import { WaysOut } from './ways-out'
+
+type Props = { visit: VisitView; head: HeadView; manner: ShopLocale; newest: boolean; shown: Shown }
+
+/** One visit: where it stands, what is missing, the plan, the route, every reading. */
+export function Visit({ visit, head, manner, newest, shown }: Props) {
+  const when = (at: Date) => <When at={at} zone={manner.timeZone} locale={manner.locale} style="date" />
+  return (
+    <section className="stack part" id={`job-${visit.jobNumber}`} aria-label={`Job ${visit.jobNumber}`}>
+      <div className="row spread">
+        <h2>
+          {newest ? 'This visit' : 'Earlier visit'}: job{' '}
+          <Link href={`/jobs/${visit.jobNumber}`}>{visit.jobNumber}</Link>
+        </h2>
+        <span className="figure">{visit.whereabouts}</span>
+      </div>
+      <p className="soft">
+        {visit.customer}, booked {when(visit.bookedAt)}
+        {visit.ordered.length > 0 && `. Ordered: ${visit.ordered.join(', ')}`}
+        {visit.target !== '' && `. Target ${visit.target}`}
+        {visit.side !== '' && `. Goes on: ${visit.side}`}
+        {visit.cameWith !== '' && `. Came with: ${visit.cameWith}`}.
+      </p>
+      {visit.comebackOf && (
+        <p>
+          <strong>Comeback</strong> of{' '}
+          <a href={`#job-${visit.comebackOf.jobNumber}`}>job {visit.comebackOf.jobNumber}</a>
+          {causeAndPayer(visit.comebackOf)}
+        </p>
+      )}
+      {visit.cameBackAs.map((later) => (
+        <p key={later.jobNumber}>
+          <strong>Came back</strong> as <a href={`#job-${later.jobNumber}`}>job {later.jobNumber}</a>
+          {causeAndPayer(later)}
+        </p>
+      ))}
+      <HeadScale graduations={visit.marks} />
+      {visit.returned !== null && (
+        <Notice live={false} title="Returned as is">
+          <p>{visit.returned}</p>
+        </Notice>
+      )}
+      {visit.handedOver && (
+        <p>
+          Handed over to {visit.handedOver.to}, {when(visit.handedOver.at)}.
+        </p>
+      )}
+      {newest && <MatesHeld mates={visit.matesHeld} />}
+      <Holds holds={visit.holds} mayDecide={head.may.decideHold} shown={shown} />
+      <div className="row">
+        <ButtonLink href={`/jobs/${visit.jobNumber}/plan/${visit.pairId}`}>Cut plan</ButtonLink>
+        {newest && head.may.send && visit.releases.length === 0 && (
+          <ButtonLink href={`/away/send?head=${visit.visitId}`}>Send to a vendor</ButtonLink>
+        )}
+        {visit.outside.map((order) => (
+          <ButtonLink key={order.orderId} href={`/away/${order.orderId}`} variant="quiet">
+            {order.number}, {order.vendor}, {order.back ? 'back' : 'out'}
+          </ButtonLink>
+        ))}
+        {visit.releases[0] && (
+          <ButtonLink href={`/api/papers/spec-sheet/${visit.visitId}`}>Spec sheet (PDF)</ButtonLink>
+        )}
+      </div>
+      <PlanSummary plan={visit.plan} removedBeforeIn={visit.removedBeforeIn} />
+      {newest && (
+        <>
+          <Gaps visit={visit} mayWaive={head.may.waive} />
+          <WaysOut visit={visit} may={head.may} />
+        </>
+      )}
+      {visit.findings.length > 0 && (
+        <section className="stack" aria-label="Findings">
+          <h3>Findings</h3>
+          <FindingList
+            findings={visit.findings}
+            timeZone={manner.timeZone}
+            locale={manner.locale}
+            mayAsk={head.may.askFinding}
+          />
+        </section>
+      )}
+      {newest ? (
+        <Route visit={visit} />
+      ) : (
+        <details>
+          <summary>The route it took</summary>
+          <Route visit={visit} />
+        </details>
+      )}
+      <Readings visit={visit} mayCorrect={head.may.correct} manner={manner} />
+      {visit.waivers.length > 0 && (
+        <section className="stack" aria-label="Waived">
+          <h3>Waived</h3>
+          <ul className="plain-list">
+            {visit.waivers.map((waiver) => (
+              <li key={waiver.what + waiver.at.toISOString()}>
+                {waiver.what}: {waiver.reason} ({waiver.by}, {when(waiver.at)})
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </section>
+  )
+}
+
+const causeAndPayer = ({ cause, pays }: { cause: string; pays: string }): string =>
+  `: ${cause === '' ? 'cause not known yet' : cause}. Pays: ${pays === '' ? 'not said yet' : pays}.`

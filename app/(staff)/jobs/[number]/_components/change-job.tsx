@@ -1,0 +1,86 @@
+'use client'
+import { useState } from 'react'
+import { ActionForm } from '@/app/_components/form/action-form'
+import { FormFigure } from '@/app/_components/form/form-figure'
+import { useActionForm } from '@/app/_components/form/use-action-form'
+import { Button } from '@/app/_components/ui/button'
+import { Check } from '@/app/_components/ui/check'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { TextInput } from '@/app/_components/ui/text-input'
+import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
+import { changeJobSchema, type ChangeJobForm } from '@/lib/schemas/job'
+import type { JobView } from '@/lib/use-cases/jobs/see-job'
+import { changeJobAction } from '../actions'
+import { JobConflict } from './job-conflict'
+
+const valuesOf = (job: JobView): ChangeJobForm => ({
+  jobId: job.id,
+  version: job.version,
+  promiseOn: job.promiseOn ?? '',
+  urgent: job.urgent,
+  note: job.note,
+  partsPlace: job.partsPlace,
+  visits: job.heads.map(({ visitId, version, target, side, rackPlace }) => ({
+    visitId,
+    version,
+    target,
+    side,
+    rackPlace,
+  })),
+})
+
+/** Promise, urgency, note, and each head's target and places. */
+export function ChangeJob({ job }: { job: JobView }) {
+  const [open, setOpen] = useState(false)
+  if (!open) {
+    return (
+      <div>
+        <Button onClick={() => setOpen(true)}>Change promise, targets, note</Button>
+      </div>
+    )
+  }
+  return <ChangeJobFields job={job} onClose={() => setOpen(false)} />
+}
+
+function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }) {
+  const form = useActionForm(changeJobSchema, changeJobAction, {
+    defaultValues: valuesOf(job),
+    onDone: onClose,
+  })
+  return (
+    <section className="part" aria-label="Change the job">
+      <ActionForm
+        form={form}
+        submitLabel="Save the change"
+        actions={
+          <Button variant="quiet" onClick={onClose}>
+            Leave it as it is
+          </Button>
+        }
+      >
+        <div className={styles.fields}>
+          <TextInput label="Promise date" type="date" {...form.text('promiseOn')} />
+          <Check label="Urgent" {...form.text('urgent')} />
+          <TextArea label="Note" {...form.text('note')} />
+          <TextInput label="Where the parts are kept" {...form.text('partsPlace')} />
+        </div>
+        {job.heads.map((head, at) => (
+          <fieldset key={head.visitId} className={styles.head}>
+            <legend>{head.tag}</legend>
+            <div className={styles.fields}>
+              <FormFigure form={form} name={`visits.${at}.target`} label="Target chamber" quantity="chamberVolume" />
+              <TextInput label="Side it goes on" {...form.text(`visits.${at}.side`)} />
+              <TextInput label="Rack place" {...form.text(`visits.${at}.rackPlace`)} />
+            </div>
+          </fieldset>
+        ))}
+        <JobConflict
+          form={form}
+          fresh={valuesOf(job)}
+          tags={job.heads.map((head) => head.tag)}
+          what={`Job ${job.number}`}
+        />
+      </ActionForm>
+    </section>
+  )
+}

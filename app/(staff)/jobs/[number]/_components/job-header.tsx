@@ -1,0 +1,47 @@
+import { PromiseDay } from '@/app/(staff)/counter/_components/promise-day'
+import { DefinitionList, type Definition } from '@/app/_components/ui/definition-list'
+import { Phone } from '@/app/_components/ui/phone'
+import { When } from '@/app/_components/ui/when'
+import { presetLabels } from '@/lib/core/route/presets'
+import type { Preset } from '@/lib/core/route/types'
+import type { JobView } from '@/lib/use-cases/jobs/see-job'
+import { ChangeJob } from './change-job'
+
+/** Who it is for, by when, and what was agreed for the whole job. */
+export function JobHeader({ job }: { job: JobView }) {
+  return (
+    <>
+      <div className="row spread">
+        <h1>
+          Job {job.number}, {job.customer.name}
+        </h1>
+        <PromiseDay on={job.promiseOn} daysLeft={job.daysLeft} urgent={job.urgent} locale={job.locale} />
+      </div>
+      <div className="row">
+        <Phone number={job.customer.phone} />
+        {job.customer.email !== '' && <a href={`mailto:${job.customer.email}`}>{job.customer.email}</a>}
+        {job.customer.address !== '' && <span>{job.customer.address}</span>}
+        <span className="soft">
+          {presetLabels[job.preset as Preset]}, booked{' '}
+          <When at={job.bookedAt} zone={job.timeZone} locale={job.locale} style="date" />
+        </span>
+      </div>
+      {job.note !== '' && <p>{job.note}</p>}
+      <Agreed job={job} />
+      {job.may.change && <ChangeJob job={job} />}
+    </>
+  )
+}
+
+function Agreed({ job }: { job: JobView }) {
+  const { flatOnly, minCc, maxCut } = job.classLimits
+  const agreed: (Definition | false)[] = [
+    flatOnly && { label: 'Class', value: 'flat cuts only' },
+    minCc !== '' && { label: 'Smallest chamber', value: minCc },
+    maxCut !== '' && { label: 'Deepest cut', value: maxCut },
+    job.finishAsked !== '' && { label: 'Deck finish asked', value: job.finishAsked },
+    job.partsPlace !== '' && { label: 'Parts are kept', value: job.partsPlace },
+  ]
+  const items = agreed.filter((item) => item !== false)
+  return items.length === 0 ? null : <DefinitionList items={items} />
+}
