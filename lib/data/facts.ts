@@ -2,16 +2,8 @@ import 'server-only'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { ReadingFact, ReadingKind } from '@/lib/core/readings/types'
 import { measuredOutside } from '@/lib/core/route/measured-outside'
-import type {
-  EventKind,
-  OrderFacts,
-  PlanFacts,
-  RouteFacts,
-  RouteSettings,
-  StepId,
-  StepKey,
-  WorkId,
-} from '@/lib/core/route/types'
+import type { EventKind, OrderFacts, PlanFacts, RouteFacts, RouteSettings } from '@/lib/core/route/types'
+import type { StepId, StepKey, WorkId } from '@/lib/core/route/step-ids'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import { castingFactsOf, engineFactsOf } from './known-figures'

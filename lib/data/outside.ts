@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import { RefusedError } from '@/lib/core/errors'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import type { Reader, Tx } from './db'
 import { conflictUnless, type Write } from './write'
 

@@ -1,5 +1,6 @@
 import 'server-only'
-import type { RouteStep, Station } from '@/lib/core/route/types'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { Station } from '@/lib/core/route/step-ids'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { routeStepOf } from './visits'

@@ -1,18 +1,20 @@
 import 'server-only'
 import { shopCutOf, type CutFacts, type ShopCut } from '@/lib/core/rate/shop-cut'
+import type { RouteFacts } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Prisma, ShopCut as ShopCutRow } from '@/prisma/generated/sqlite/client'
 import type { Reader, Tx } from './db'
-import { effectiveReadings } from './facts'
+import { effectiveReadings, type VisitRecord } from './facts'
 import { castingFactsOf } from './known-figures'
 import { currentSettings } from './settings'
-import type { VisitWithRoute } from './visits'
 
 /** What a rate is learned from at the most: older cuts add nothing that these do not say. */
 const newest = 40
 
+type CutVisit = { readonly visit: VisitRecord; readonly facts: RouteFacts }
+
 /** Rewrites what this visit's cuts took, from its facts; a visit that was not cut has no row. */
-export async function projectShopCut(tx: Tx, { visit, facts }: VisitWithRoute): Promise<void> {
+export async function projectShopCut(tx: Tx, { visit, facts }: CutVisit): Promise<void> {
   const { casting } = visit.head
   if (!casting || !mayBeCut(facts)) return
   const cut = shopCutOf(cutFactsOf({ visit, facts }, (await currentSettings(tx)).values))
@@ -30,7 +32,7 @@ export async function projectShopCut(tx: Tx, { visit, facts }: VisitWithRoute): 
 
 /** What a visit's readings and events say of its cuts. */
 export function cutFactsOf(
-  { visit, facts }: Pick<VisitWithRoute, 'visit' | 'facts'>,
+  { visit, facts }: CutVisit,
   settings: Pick<ShopSettings, 'buretteDivisionCc' | 'ccRepeatabilityCc'>,
 ): CutFacts {
   const { casting, chamberForm } = visit.head
@@ -45,7 +47,7 @@ export function cutFactsOf(
 }
 
 /** Whether it is worth asking: most changes are of heads that no cutter has touched. */
-const mayBeCut = ({ readings, events, orders }: VisitWithRoute['facts']): boolean =>
+const mayBeCut = ({ readings, events, orders }: RouteFacts): boolean =>
   readings.some(({ step }) => step.stepId === 'flat-cut' || step.stepId === 'angle-cut') ||
   events.some(({ step }) => step?.stepId === 'flat-cut' || step?.stepId === 'angle-cut') ||
   orders.some((order) => order.receivedSeq !== null)

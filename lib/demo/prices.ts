@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/core/access/roles'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { addPriceItemSchema } from '@/lib/schemas/price'
 import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
 

@@ -1,6 +1,6 @@
 import { engineFigureKeys } from '@/lib/core/engine/figures'
 import type { WayKind } from '@/lib/core/options/bench-types'
-import type { WorkId } from '@/lib/core/route/types'
+import type { WorkId } from '@/lib/core/route/step-ids'
 import { emptyBench, type BenchForm } from './bench'
 import { emptyBooking, emptyEngineFigures, emptyHead, orderOf, type BookJobForm } from './job'
 

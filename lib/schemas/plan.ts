@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { cutKinds } from '@/lib/core/route/types'
+import { cutKinds } from '@/lib/core/route/step-ids'
 import { requiredText, optionalFigure, words } from './figure'
 
 export const splitKinds = ['flat', 'angle', 'degrees', 'margin'] as const

@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { StaffShell } from '@/app/_components/staff-shell'
-import { stations } from '@/lib/core/route/types'
+import { stations } from '@/lib/core/route/step-ids'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'

@@ -1,4 +1,4 @@
-import type { Station, StepKey } from '@/lib/core/route/types'
+import type { Station, StepKey } from '@/lib/core/route/step-ids'
 
 /** Address of one step of one head at a station. */
 export function stepHref(station: Station, visitId: string, step: StepKey): string {

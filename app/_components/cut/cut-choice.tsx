@@ -3,7 +3,7 @@ import type { ComponentProps } from 'react'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { cutTitle } from '@/lib/core/options/plan-words'
-import { cutKinds, type CutKind } from '@/lib/core/route/types'
+import { cutKinds, type CutKind } from '@/lib/core/route/step-ids'
 
 /** A choice of cut as it is typed. */
 export type TypedCut = {

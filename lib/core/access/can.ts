@@ -1,5 +1,5 @@
 import { refuse, type Result } from '../errors'
-import type { Station } from '../route/types'
+import type { Station } from '../route/step-ids'
 import type { Actor, Role } from './roles'
 import { accessTable, type Action } from './table'
 

@@ -1,4 +1,4 @@
-import type { CutKind } from '../route/types'
+import type { CutKind } from '../route/step-ids'
 
 /**
  * What a plan version freezes as its results: all that follows from the cut, in the core's units. Null: not computable

@@ -1,4 +1,4 @@
-import type { CutKind } from '../route/types'
+import type { CutKind } from '../route/step-ids'
 
 /** How the depth at the chamber's centroid is shared between the flat and the angle part. */
 export type Split =

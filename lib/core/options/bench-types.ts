@@ -1,7 +1,8 @@
 import type { CastingFacts } from '../casting/figures'
 import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
-import type { RouteSettings, StepId } from '../route/types'
+import type { RouteSettings } from '../route/types'
+import type { StepId } from '../route/step-ids'
 import type { WorkedPlan } from './plan-record-of'
 
 /** A head to start from: the customer's own, or one that can be bought. */

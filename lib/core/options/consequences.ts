@@ -1,4 +1,4 @@
-import type { CastingFacts } from '../casting/figures'
+import type { ConsequencesInput } from './consequences-input'
 import { boltHoleSlot, spotFaceDepth, type BoltHole } from '../clearance/bolt-hole'
 import { boltReach, dowelFit, type Reach } from '../clearance/bolt-reach'
 import { camDrop, rockerDrop, type CamDrop, type RockerDrop } from '../clearance/point-drop'
@@ -10,20 +10,6 @@ import { knownFacts } from '../known-facts'
 import { inRecordsNames, type FigureKey } from './figure-names'
 import { intakeSide, type IntakeSide } from './intake-side'
 import { valveConsequences, type ValveConsequences } from './valve-consequences'
-
-export type ConsequencesInput = {
-  readonly cut: DeckCut
-  readonly casting: CastingFacts
-  readonly engine: EngineFacts
-  readonly deepEdge: 'intake' | 'exhaust'
-  /** Mean of the chambers before, and as the head will leave the shop; null: not known. */
-  readonly beforeCc: number | null
-  readonly finishedCc: number | null
-  /** What the planned seat work sinks the valves. */
-  readonly sinkIn: number
-  /** Gone since new at the deepest, this cut included; null: not known. */
-  readonly totalGoneIn: number | null
-}
 
 /** Each an answer or a refusal that names the record's figures it needs. All lengths in inches, angles in degrees. */
 export type Consequences = {

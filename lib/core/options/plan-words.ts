@@ -1,6 +1,6 @@
 import type { PlanRecord } from '../cut/plan-record'
 import { gapWording } from '../intake/face-cut'
-import type { CutKind } from '../route/types'
+import type { CutKind } from '../route/step-ids'
 import { formatFigure, formatThou } from '../units/format-figure'
 
 const titles: Readonly<Record<CutKind, string>> = {

@@ -10,7 +10,7 @@ import {
   type TopCutLoss,
 } from '../seat/after-cut'
 import type { CircleName, Seat } from '../seat/circles'
-import type { ConsequencesInput } from './consequences'
+import type { ConsequencesInput } from './consequences-input'
 import { inRecordsNames, type FigureKey } from './figure-names'
 
 export const ports = ['intake', 'exhaust'] as const

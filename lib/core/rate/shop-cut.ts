@@ -1,8 +1,9 @@
 import { chamberMean, headCc, type BuretteFacts, type ChamberMean } from '../chamber/burette'
 import { causedBy, makesDoAgain } from '../route/do-again'
 import { stepLabel } from '../route/table'
-import { confirmedCut } from '../route/history'
-import type { OrderFacts, RouteFacts, StepId, VisitEvent } from '../route/types'
+import { confirmedCut } from '../route/outside-cuts'
+import type { OrderFacts, RouteFacts, VisitEvent } from '../route/types'
+import type { StepId } from '../route/step-ids'
 import { edgesCut, type Corners, type Deck, type EdgeDepths } from '../straightness/corners-fit'
 
 type Reading = RouteFacts['readings'][number]

@@ -1,11 +1,12 @@
 import { ok, refuse, type Result } from '../errors'
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
 import { gapPoints, readingGap } from './gaps'
-import { orderWords } from './history'
+import { orderWords } from './outside-cuts'
 import { sameKey } from './keys'
 import { tableOf } from './table'
 import { capital, listed, lower, readingOwed } from './words'
-import type { RouteFacts, StepKey } from './types'
+import type { RouteFacts } from './types'
+import type { StepKey } from './step-ids'
 
 export type MayTick = { readonly warnings: readonly string[] }
 

@@ -2,7 +2,7 @@ import type { StepRef } from './keys'
 import { nextOwnId, noRules, type OwnStep, type RouteRules, type StepChange } from './rules'
 import { stationLabels } from './stations'
 import { tableOf } from './table'
-import { stations, type Station } from './types'
+import { stations, type Station } from './step-ids'
 
 /** One change of the tables, as the owner makes it. */
 export type RulesChange =

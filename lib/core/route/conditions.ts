@@ -1,7 +1,7 @@
 import type { Context } from './context'
-import { brokenThrough, flatLeftIn } from './history'
+import { brokenThrough, flatLeftIn } from './outside-cuts'
 import { listed } from './words'
-import type { StepId } from './types'
+import type { StepId } from './step-ids'
 
 /** Why a step is needed, in words; '' when its condition does not hold. */
 export type Condition = (context: Context) => string

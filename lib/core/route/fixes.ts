@@ -1,9 +1,10 @@
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
 import { gapPoints } from './gaps'
-import { orderWords } from './history'
+import { orderWords } from './outside-cuts'
 import { sameKey } from './keys'
 import { capital, readingOwed } from './words'
-import type { OrderFacts, RouteFacts, Station, StepKey } from './types'
+import type { OrderFacts, RouteFacts } from './types'
+import type { Station, StepKey } from './step-ids'
 
 /** Where something that stands in the way is put right. The pages know the addresses. */
 export type Place =

@@ -1,6 +1,6 @@
 import type { ReadingKind } from '../readings/types'
 import { keyText } from './keys'
-import type { StepKey } from './types'
+import type { StepKey } from './step-ids'
 
 /**
  * Names of gaps, so that a waiver can point at one. `since` is the number of the event that last undid the step: what was

@@ -1,4 +1,4 @@
-import type { FlowOccurrence, StepId, StepKey } from './types'
+import type { FlowOccurrence, StepId, StepKey } from './step-ids'
 
 /** A step as the tables name it: a step id, or a flow run by its place in the job. */
 export type StepRef = Exclude<StepId, 'flow'> | `flow-${FlowOccurrence}`

@@ -1,6 +1,7 @@
 import { cornersFit, type Corners, type Deck } from '../straightness/corners-fit'
 import type { ReadingFact } from '../readings/types'
-import type { MeasuredParts, StepKey } from './types'
+import type { MeasuredParts } from './types'
+import type { StepKey } from './step-ids'
 
 type Reading = ReadingFact & { readonly step: StepKey }
 

@@ -1,9 +1,9 @@
 import type { Context } from './context'
-import { orderWords } from './history'
-import { columns } from './steps'
+import { orderWords } from './outside-cuts'
+import { columns } from './cells'
 import { tableOf } from './table'
 import { cutWords } from './words'
-import type { FlowOccurrence, StepId } from './types'
+import type { FlowOccurrence, StepId } from './step-ids'
 
 const isCut = (stepId: StepId): boolean => stepId === 'angle-cut' || stepId === 'flat-cut'
 

@@ -2,10 +2,11 @@ import { pointsOf } from '../readings/points'
 import { readingSpecs } from '../readings/specs'
 import type { PointSet, ReadingKind } from '../readings/types'
 import type { Context } from './context'
-import { confirmedCut } from './history'
+import { confirmedCut } from './outside-cuts'
 import { keyText, textOf } from './keys'
 import { tableOf } from './table'
-import type { OrderFacts, StepKey, StockStepId, OwnStepId } from './types'
+import type { OrderFacts } from './types'
+import type { StepKey, StockStepId, OwnStepId } from './step-ids'
 
 /** One kind of reading that a step asks for. */
 export type Ask = {

@@ -1,6 +1,3 @@
-import type { Context } from './context'
-import type { StepId } from './types'
-
 /** Conditions that a step added by the shop can hang on. Those with a figure are held against the step's own limit. */
 export const ownConditions = {
   'used-head': { label: 'a used head', hasLimit: false },
@@ -18,37 +15,6 @@ export const ownConditions = {
 
 export type OwnCondition = keyof typeof ownConditions
 export const ownConditionIds = Object.keys(ownConditions) as readonly OwnCondition[]
-
-/** Whether the condition holds; a figure must pass the limit, in inches, which is 0 where there is none. */
-export function ownConditionHolds(condition: OwnCondition, limitIn: number, context: Context): boolean {
-  const { facts, cutIn, goneIn } = context
-  switch (condition) {
-    case 'used-head':
-      return facts.used
-    case 'overheated':
-      return facts.overheated
-    case 'came-assembled':
-      return facts.cameAssembled
-    case 'target-given':
-      return facts.targetCc !== null
-    case 'cam-in-head':
-      return facts.camInHead === true
-    case 'one-manifold':
-      return facts.manifoldSpansHeads === true
-    case 'cut-deeper':
-      return cutIn > limitIn
-    case 'gone-more':
-      return goneIn > limitIn
-    case 'after-seat-work':
-      return onAny(context, ['seat-work'])
-    case 'after-chamber-work':
-      return onAny(context, ['port', 'open-chamber', 'blend'])
-    case 'after-repair':
-      return onAny(context, ['weld', 'inserts', 'guides'])
-  }
-}
-
-const onAny = ({ onRoute }: Context, steps: readonly StepId[]): boolean => steps.some(onRoute)
 
 /** Why the step is on the route, in words: "more is cut on this visit than 0.020 in". */
 export const ownConditionWords = (condition: OwnCondition, limitIn: number | null): string =>

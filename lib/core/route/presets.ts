@@ -1,6 +1,6 @@
 import { noRules, type RouteRules } from './rules'
 import { tableOf } from './table'
-import type { FlowOccurrence, Preset, WorkId } from './types'
+import type { FlowOccurrence, Preset, WorkId } from './step-ids'
 
 export const presetLabels: Readonly<Record<Preset, string>> = {
   refresh: 'Refresh',

@@ -1,10 +1,11 @@
 import { causeWords } from './do-again'
 import type { StepRef } from './keys'
 import { ownConditionWords } from './own-conditions'
-import { noRules, type Cells, type RouteRules, type StepChange } from './rules'
+import { noRules, type RouteRules, type StepChange } from './rules'
+import type { Cells } from './cells'
 import { stationLabels } from './stations'
 import { tableOf, type ShopRow, type StepTable } from './table'
-import { stations, type Station } from './types'
+import { stations, type Station } from './step-ids'
 import { listed, lower, readingNoun } from './words'
 
 /** What this shop calls a station. */

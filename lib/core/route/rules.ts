@@ -1,11 +1,9 @@
 import type { Cause } from './do-again'
 import type { StepRef } from './keys'
 import type { OwnCondition } from './own-conditions'
-import type { Cell } from './steps'
+import type { Cells } from './cells'
 import type { ReadingKind } from '../readings/types'
-import { flowOccurrences, stepIds, type OwnStepId, type Station, type StepId, type WorkId } from './types'
-
-export type Cells = readonly [Cell, Cell, Cell, Cell]
+import type { OwnStepId, Station } from './step-ids'
 
 /** What the shop changed at a step that stands in the table from the start. Order and "do again" are only ever added to. */
 export type StepChange = {
@@ -52,17 +50,6 @@ export type RouteRules = {
 
 /** The tables as they are. */
 export const noRules: RouteRules = { stationNames: {}, changed: {}, own: [] }
-
-export const isOwnStep = (id: string): id is OwnStepId => /^own-[1-9]\d{0,3}$/.test(id)
-
-/** A step that stands from the start, or has the form of one that the shop added. */
-export const isStepId = (id: string): id is StepId => (stepIds as readonly string[]).includes(id) || isOwnStep(id)
-
-/** A line of ordered work, by the form of its id. */
-export const isWorkId = (id: string): id is WorkId =>
-  id === 'valves' ||
-  (isStepId(id) && id !== 'flow') ||
-  flowOccurrences.some((occurrence) => id === `flow-${occurrence}`)
 
 /** The id of the next step that the shop adds; ids are never given twice. Example: own-1 and own-3 are there → own-4. */
 export const nextOwnId = ({ own }: RouteRules): OwnStepId =>

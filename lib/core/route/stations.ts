@@ -1,4 +1,4 @@
-import type { Station } from './types'
+import type { Station } from './step-ids'
 
 /** What the shop calls its stations when it starts; in the order a head meets them. */
 export const stationLabels: Record<Station, string> = {

@@ -1,21 +1,14 @@
-import type { Station, StepId, StockStepId } from './types'
+import type { Cells } from './cells'
+import type { Station, StepId, StockStepId } from './step-ids'
 import * as when from './conditions'
 import type { StepRef } from './keys'
-
-/** ● always · ○ if ordered · ◐ when its condition holds · – not. */
-export type Cell = '●' | '○' | '◐' | '–'
-
-/** No cut, clean-up, flat to size, angle (with or without flat). */
-export const columns = ['none', 'cleanUp', 'flat', 'angle'] as const
-export type Column = (typeof columns)[number]
 
 export type StepRow = {
   readonly ref: StepRef
   readonly stepId: StepId
   readonly label: string
   readonly station: Station
-  /** One a column. */
-  readonly cells: readonly [Cell, Cell, Cell, Cell]
+  readonly cells: Cells
   readonly when?: when.Condition
 }
 
@@ -24,7 +17,7 @@ const row = (ref: StepRef, label: string, station: Station, cells: string, condi
   stepId: ref.startsWith('flow-') ? 'flow' : (ref as StepId),
   label,
   station,
-  cells: [...cells] as unknown as StepRow['cells'],
+  cells: [...cells] as unknown as Cells,
   when: condition,
 })
 

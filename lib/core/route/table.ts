@@ -1,10 +1,11 @@
 import { causedBy, makesDoAgain, workSteps, type Cause } from './do-again'
 import type { StepRef } from './keys'
 import { advised, hard } from './order'
-import { ownConditionHolds, ownConditionWords } from './own-conditions'
+import { ownConditionWords } from './own-conditions'
+import { ownConditionHolds } from './own-condition-holds'
 import { noRules, type OwnStep, type RouteRules } from './rules'
 import { stepLabels, stepTable, type StepRow } from './steps'
-import type { StepId } from './types'
+import type { StepId } from './step-ids'
 
 /** A row of the table as it stands in this shop; `own` at the steps that it added. */
 export type ShopRow = StepRow & { readonly own?: OwnStep }

@@ -1,7 +1,7 @@
 import { pointLabel } from '../readings/points'
 import { readingSpecs } from '../readings/specs'
 import type { ReadingKind } from '../readings/types'
-import type { CutKind } from './types'
+import type { CutKind } from './step-ids'
 
 /** "a", "a and b", "a, b and c". */
 export function listed(items: readonly string[]): string {

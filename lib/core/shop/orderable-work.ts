@@ -1,6 +1,6 @@
 import { noRules, type RouteRules } from '../route/rules'
 import { tableOf } from '../route/table'
-import type { WorkId } from '../route/types'
+import type { WorkId } from '../route/step-ids'
 
 export type WorkGroup = { readonly label: string; readonly work: readonly WorkId[] }
 

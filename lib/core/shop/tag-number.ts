@@ -30,6 +30,15 @@ type Worn = { readonly number: string; readonly to?: Date | null }
 export const headName = (tags: readonly Worn[], jobNumber: string, position: number): string =>
   (tags.find((tag) => !tag.to) ?? tags.at(-1))?.number ?? `${jobNumber} head ${position}`
 
+type LabelledHead = {
+  readonly position: number
+  readonly job: { readonly number: string }
+  readonly head: { readonly tags: readonly Worn[] }
+}
+
+/** `headName` of a head's visit. */
+export const headLabel = ({ head, job, position }: LabelledHead): string => headName(head.tags, job.number, position)
+
 /** Whether a head's name is a tag: no tag has a space in it. */
 export const isTag = (name: string): boolean => name !== '' && !name.includes(' ')
 

@@ -1,4 +1,4 @@
-import type { CutKind } from '../route/types'
+import type { CutKind } from '../route/step-ids'
 
 export type Edge = 'intake' | 'exhaust'
 export type Corner = 'intake-1' | 'exhaust-1' | 'intake-2' | 'exhaust-2'

@@ -1,5 +1,5 @@
 import { emptyEngineFigures, orderOf, type BookJobForm } from '@/lib/schemas/job'
-import type { Preset, WorkId } from '@/lib/core/route/types'
+import type { Preset, WorkId } from '@/lib/core/route/step-ids'
 
 /** Customers, engines and prices of the demo, as the counter types them. Every one is invented. */
 type Customer = BookJobForm['customer']

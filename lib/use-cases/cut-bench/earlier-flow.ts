@@ -1,12 +1,12 @@
 import { compareFlow } from '@/lib/core/flow/compare'
 import type { FlowPort } from '@/lib/core/flow/types'
 import type { EarlierFlow } from '@/lib/core/options/earlier-flow'
-import type { FlowOccurrence } from '@/lib/core/route/types'
+import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import type { Reader } from '@/lib/data/db'
 import { effectiveReadings } from '@/lib/data/facts'
 import { flowedCuts } from '@/lib/data/flowed-cuts'
 import { runOf } from '../papers/flow-run'
-import { headLabel } from '../stations/see-step'
+import { headLabel } from '@/lib/core/shop/tag-number'
 
 type Cut = Awaited<ReturnType<typeof flowedCuts>>[number]
 

@@ -1,6 +1,6 @@
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { turnaround } from '@/lib/core/shop/turnaround'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { lastOut } from '@/lib/data/bench'
 import type { Reader } from '@/lib/data/db'
 

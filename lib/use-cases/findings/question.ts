@@ -1,7 +1,7 @@
 import { formatMoney } from '@/lib/core/money/format-money'
 import { totals } from '@/lib/core/money/totals'
 import { workLabel } from '@/lib/core/route/presets'
-import type { WorkId } from '@/lib/core/route/types'
+import type { WorkId } from '@/lib/core/route/step-ids'
 import type { VisitRecord } from '@/lib/data/facts'
 import { dateWords, type WhenManner } from '../papers/when-words'
 

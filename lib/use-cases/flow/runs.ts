@@ -1,7 +1,7 @@
 import { repeatabilityOf, type Repeatability } from '@/lib/core/flow/repeatability'
 import { flowPorts, type FlowPort, type FlowRun } from '@/lib/core/flow/types'
 import { workLabel } from '@/lib/core/route/presets'
-import type { FlowOccurrence } from '@/lib/core/route/types'
+import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import type { FlowSet } from '@/lib/data/flow-runs'

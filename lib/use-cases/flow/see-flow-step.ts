@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import type { StepKey } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
 import { flowSets } from '@/lib/data/flow-runs'
 import { currentSettings } from '@/lib/data/settings'

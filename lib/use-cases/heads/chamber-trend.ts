@@ -1,6 +1,6 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { keyText } from '@/lib/core/route/keys'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { listed, lower } from '@/lib/core/route/words'
 import type { EffectiveReading } from '@/lib/data/facts'
 

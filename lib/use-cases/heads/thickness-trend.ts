@@ -1,6 +1,6 @@
 import { cornerNames } from '@/lib/core/straightness/corners-fit'
 import { keyText } from '@/lib/core/route/keys'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { EffectiveReading } from '@/lib/data/facts'

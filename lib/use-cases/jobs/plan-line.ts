@@ -1,5 +1,5 @@
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
-import type { CutKind } from '@/lib/core/route/types'
+import type { CutKind } from '@/lib/core/route/step-ids'
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 
 const kindWords: Readonly<Record<CutKind, string>> = {

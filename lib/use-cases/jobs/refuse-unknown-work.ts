@@ -1,5 +1,5 @@
 import { RefusedError } from '@/lib/core/errors'
-import { isOwnStep } from '@/lib/core/route/rules'
+import { isOwnStep } from '@/lib/core/route/step-ids'
 import { tableOf } from '@/lib/core/route/table'
 import type { Reader } from '@/lib/data/db'
 import { settingsAt } from '@/lib/data/settings'

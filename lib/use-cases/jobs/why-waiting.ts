@@ -1,6 +1,7 @@
 import type { RouteRules } from '@/lib/core/route/rules'
 import { stationName } from '@/lib/core/route/rules-words'
-import type { Station, Whereabouts } from '@/lib/core/route/types'
+import type { Whereabouts } from '@/lib/core/route/types'
+import type { Station } from '@/lib/core/route/step-ids'
 
 /** What is known of a visit that may hold it up. */
 export type MayWait = {

@@ -1,7 +1,7 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { stepsOf, wholeOrder, type WholeOrder } from '@/lib/data/outside'

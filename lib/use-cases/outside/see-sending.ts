@@ -1,12 +1,12 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import { angleLeftIn, flatLeftIn } from '@/lib/core/route/history'
-import type { StepId } from '@/lib/core/route/types'
+import { angleLeftIn, flatLeftIn } from '@/lib/core/route/outside-cuts'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { db, type Db } from '@/lib/data/db'
 import { stepsOf, wholeOrder } from '@/lib/data/outside'
 import { visitWithRoute } from '@/lib/data/visits'
-import { headLabel } from '../stations/see-step'
+import { headLabel } from '@/lib/core/shop/tag-number'
 
 export type Sendable = {
   readonly visitId: string

@@ -1,6 +1,6 @@
 import { workLabel } from '@/lib/core/route/presets'
 import { progress } from '@/lib/core/route/progress'
-import type { WorkId } from '@/lib/core/route/types'
+import type { WorkId } from '@/lib/core/route/step-ids'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import type { JobSheetData, JobSheetHead } from '@/lib/pdf/job-sheet'
 import type { NextPass } from '../stations/next-pass-at-mill'

@@ -1,6 +1,7 @@
 import { cornersFit, edgesCut, type Corners, type Deck } from '@/lib/core/straightness/corners-fit'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
-import type { RouteFacts, StepId } from '@/lib/core/route/types'
+import type { RouteFacts } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import type { EffectiveReading } from '@/lib/data/facts'
 import type { PaperHead } from './paper-head'
 import { valuedAt } from './reading-text'

@@ -17,7 +17,7 @@ import { tagsOfPairs, type PaperVisit } from '@/lib/data/papers'
 import { settingsOfVisits } from '@/lib/data/settings'
 import { logoOf, type LogoColumns } from '@/lib/data/shop'
 import { withRoute } from '@/lib/data/visits'
-import { headLabel } from '../stations/see-step'
+import { headLabel } from '@/lib/core/shop/tag-number'
 
 /** One head as the papers see it: its facts, its route, the answers that stand, oldest first. */
 export type PaperHead = {

@@ -1,4 +1,4 @@
-import { confirmedCut, takenIn } from '@/lib/core/route/history'
+import { confirmedCut, takenIn } from '@/lib/core/route/outside-cuts'
 import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'

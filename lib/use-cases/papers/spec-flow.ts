@@ -1,7 +1,7 @@
 import { compareFlow, type FlowComparison, type FlowDifference, type FlowMean } from '@/lib/core/flow/compare'
 import { correctedPoints } from '@/lib/core/flow/run'
 import { flowPorts, type FlowPort } from '@/lib/core/flow/types'
-import type { FlowOccurrence } from '@/lib/core/route/types'
+import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import { capital } from '@/lib/core/route/words'
 import type { SpecFlow, SpecFlowPoint, SpecFlowRow } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'

@@ -1,5 +1,6 @@
 import { workLabel } from '@/lib/core/route/presets'
-import type { RouteStep, Station, StepId } from '@/lib/core/route/types'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { Station, StepId } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'

@@ -2,7 +2,7 @@ import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { stepLabel } from '@/lib/core/route/table'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { dayIn } from '@/lib/core/shop/calendar'
 import type { PhotoRecord } from '@/lib/data/photos'
 

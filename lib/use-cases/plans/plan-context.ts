@@ -9,7 +9,7 @@ import type { Reader } from '@/lib/data/db'
 import { effectiveReadings, removedBeforeIn, visitInclude, type VisitRecord } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
-import { headLabel } from '../stations/see-step'
+import { headLabel } from '@/lib/core/shop/tag-number'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
 import { ccBeforeCut } from './present-cc'
 

@@ -1,6 +1,6 @@
 import { chamberMean, headCc, type ChamberMean, type HeadCc } from '@/lib/core/chamber/burette'
 import type { ShopSettings } from '@/lib/core/shop/settings'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { effectiveReadings, type EffectiveReading, type VisitRecord } from '@/lib/data/facts'
 
 export type PresentCc = {

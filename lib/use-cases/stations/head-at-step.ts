@@ -1,5 +1,6 @@
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
-import type { RouteStep, StepId } from '@/lib/core/route/types'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { newestReadings, planRecordOf, type EffectiveReading } from '@/lib/data/facts'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import type { VisitWithRoute } from '@/lib/data/visits'

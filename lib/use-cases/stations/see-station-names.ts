@@ -2,7 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { stationNamesOf } from '@/lib/core/route/rules-words'
-import type { Station } from '@/lib/core/route/types'
+import type { Station } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
 import { currentRules } from '@/lib/data/settings'
 

@@ -5,9 +5,10 @@ import { must } from '@/lib/core/errors'
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
-import type { Owed, RouteStep, StepKey } from '@/lib/core/route/types'
+import type { Owed, RouteStep } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
-import { headName } from '@/lib/core/shop/tag-number'
+import { headLabel } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
@@ -128,15 +129,6 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     lastConditions: last ? (JSON.parse(last.conditions) as Record<string, string>) : {},
   }
 }
-
-type Named = {
-  readonly position: number
-  readonly job: { readonly number: string }
-  readonly head: { readonly tags: readonly { readonly number: string; readonly to: Date | null }[] }
-}
-
-/** The tag of a head, or what it is called while it has none. */
-export const headLabel = ({ head, job, position }: Named): string => headName(head.tags, job.number, position)
 
 async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {
   const event = visit.events.find((candidate) => candidate.seq === step.doneSeq && candidate.kind === 'tick')

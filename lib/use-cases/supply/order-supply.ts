@@ -11,7 +11,7 @@ import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { OrderSupply } from '@/lib/schemas/supply'
 import { minorAt } from '../jobs/prices-of'
-import { headLabel } from '../stations/see-step'
+import { headLabel } from '@/lib/core/shop/tag-number'
 import { refuseClosed } from '../visits/refuse-closed'
 
 const wrong = (field: string, message: string): never => {

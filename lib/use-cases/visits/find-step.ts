@@ -1,6 +1,7 @@
 import { RefusedError } from '@/lib/core/errors'
 import { sameKey } from '@/lib/core/route/keys'
-import type { RouteStep, StepKey } from '@/lib/core/route/types'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import type { VisitRecord } from '@/lib/data/facts'
 
 export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {

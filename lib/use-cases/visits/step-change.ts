@@ -1,6 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Action } from '@/lib/core/access/table'
-import type { Station, StepKey, RouteStep } from '@/lib/core/route/types'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import { must, RefusedError } from '@/lib/core/errors'
 import { bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'

@@ -1,7 +1,8 @@
 import { RefusedError, type Refusal, type Result } from '@/lib/core/errors'
 import type { Fix, Place } from '@/lib/core/route/fixes'
 import { sameKey } from '@/lib/core/route/keys'
-import type { Missing, RouteStep, StepKey } from '@/lib/core/route/types'
+import type { Missing, RouteStep } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import type { VisitRecord } from '@/lib/data/facts'
 
 type Visit = Pick<VisitRecord, 'id' | 'headId' | 'pairId'> & { readonly job: { readonly number: string } }

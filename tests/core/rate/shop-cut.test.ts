@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { shopCutOf, type CutFacts, type ShopCut } from '../../../lib/core/rate/shop-cut'
 import type { ReadingKind } from '../../../lib/core/readings/types'
-import type { OrderFacts, StepId, VisitEvent } from '../../../lib/core/route/types'
+import type { OrderFacts, VisitEvent } from '../../../lib/core/route/types'
+import type { StepId } from '../../../lib/core/route/step-ids'
 
 /** A visit told in the order it happened: each entry is one event later than the one before. */
 type Told =

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { canTick } from '@/lib/core/route/can-tick'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { keyOf, type StepRef } from '@/lib/core/route/keys'
-import type { StepKey } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import { angleFlat, arrival, flat, order, Visit, type Answer } from './visit'
 
 const refusal = (visit: Visit, at: StepRef | StepKey) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { StepRef } from '@/lib/core/route/keys'
-import type { WorkId } from '@/lib/core/route/types'
+import type { WorkId } from '@/lib/core/route/step-ids'
 import { angleFlat, order, Visit } from './visit'
 
 /** The work that undoes answers, then the answers: so told, nothing is to be done again yet. */

@@ -4,7 +4,7 @@ import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { fixesOf, type Fix } from '@/lib/core/route/fixes'
 import { keyOf, type StepRef } from '@/lib/core/route/keys'
-import type { StepKey } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import { angleFlat, arrival, flat, order, Visit } from './visit'
 
 const here = (facts: Parameters<typeof Visit.of>[0] = {}) => Visit.of({ targetCc: 60, ...facts }).ticked('check-in')

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { measuredOutside } from '@/lib/core/route/measured-outside'
-import { angleShortIn, flatLeftIn } from '@/lib/core/route/history'
+import { angleShortIn, flatLeftIn } from '@/lib/core/route/outside-cuts'
 import { angleFlat, arrival, flat, needed, order, Visit } from './visit'
 
 /** A V head cut 63 thou at the deep edge and 20 flat; the vendor does the seats too. */

@@ -5,7 +5,8 @@ import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { keyOf, keyText, type StepRef } from '@/lib/core/route/keys'
 import { stepTable } from '@/lib/core/route/steps'
-import { flowOccurrences, type PlanFacts, type RouteFacts, type WorkId } from '@/lib/core/route/types'
+import type { PlanFacts, RouteFacts } from '@/lib/core/route/types'
+import { flowOccurrences, type WorkId } from '@/lib/core/route/step-ids'
 import { angle, angleFlat, cleanUp, flat, needed, noCut, order, plain, Visit } from './visit'
 
 const works: WorkId[] = [

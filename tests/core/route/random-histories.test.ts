@@ -5,7 +5,8 @@ import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { keyText, sameKey } from '@/lib/core/route/keys'
 import { stepTable } from '@/lib/core/route/steps'
-import type { OrderFacts, PlanFacts, RouteFacts, RouteStep, StepKey, VisitEvent, WorkId } from '@/lib/core/route/types'
+import type { OrderFacts, PlanFacts, RouteFacts, RouteStep, VisitEvent } from '@/lib/core/route/types'
+import type { StepKey, WorkId } from '@/lib/core/route/step-ids'
 import { angle, angleFlat, cleanUp, flat, goodAnswer, noCut, order, plain } from './visit'
 
 /**

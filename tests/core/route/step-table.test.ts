@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { StepRef } from '@/lib/core/route/keys'
-import type { PlanFacts, RouteFacts, WorkId } from '@/lib/core/route/types'
+import type { PlanFacts, RouteFacts } from '@/lib/core/route/types'
+import type { WorkId } from '@/lib/core/route/step-ids'
 import { angle, angleFlat, arrival, cleanUp, flat, needed, noCut, order, plain, Visit } from './visit'
 
 /** The four columns with a mild cut each: 4 thou is under every limit of the shop. */

@@ -5,7 +5,8 @@ import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { keyOf, sameKey, type StepRef } from '@/lib/core/route/keys'
 import { defaultRouteSettings } from '@/lib/core/route/settings'
-import type { EventKind, OrderFacts, PlanFacts, RouteFacts, RouteStep, StepId, StepKey } from '@/lib/core/route/types'
+import type { EventKind, OrderFacts, PlanFacts, RouteFacts, RouteStep } from '@/lib/core/route/types'
+import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 
 /** A new bare head of an engine with one manifold a head, no plan yet, nothing else known: no condition of the step table holds. */
 export const plain: RouteFacts = {

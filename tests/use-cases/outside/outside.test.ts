@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { routeStepOf } from '@/lib/data/visits'
 import {
   acceptOrderSchema,

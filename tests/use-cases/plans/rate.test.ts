@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { effectiveReadings } from '@/lib/data/facts'
 import { newId } from '@/lib/data/ids'
 import { visitById, visitWithRoute } from '@/lib/data/visits'

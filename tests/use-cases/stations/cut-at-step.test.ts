@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
-import type { StepId } from '@/lib/core/route/types'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { testDatabase } from '@/tests/setup/database'
 import { machinist, monday } from '../jobs/counter-shop'

@@ -10,7 +10,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import type { Refusal } from '@/lib/core/errors'
 import { answerByLinkAction } from '../actions'
 import { Confirm } from './confirm'
-import type { AskedQuestion } from './question'
+import type { AskedQuestion } from './asked-question'
 import styles from './question.module.css'
 
 type Props = { question: AskedQuestion; token: string; call: string; onSent: () => void }

@@ -5,7 +5,7 @@ import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import type { Refusal } from '@/lib/core/errors'
 import { effectOf } from './effect-of'
-import type { AskedQuestion } from './question'
+import type { AskedQuestion } from './asked-question'
 import styles from './question.module.css'
 
 type Props = {

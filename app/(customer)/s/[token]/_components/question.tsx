@@ -1,12 +1,11 @@
 'use client'
 import { useEffect, useId, useRef, useState } from 'react'
 import { Tag } from '@/app/_components/tag/tag'
-import type { LinkView } from '@/lib/use-cases/links/see-by-link'
 import { AnswerQuestion } from './answer-question'
+import type { AskedQuestion } from './asked-question'
 import { effectOf } from './effect-of'
 import styles from './question.module.css'
 
-export type AskedQuestion = LinkView['questions'][number]
 type Props = { question: AskedQuestion; token: string; call: string }
 
 /** One thing that was found: what, the price, what yes and no would do, and the answer. */

@@ -7,10 +7,10 @@ import { causes, causeWords } from '@/lib/core/route/do-again'
 import type { StepRef } from '@/lib/core/route/keys'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { cellWords, columnNames, stationName } from '@/lib/core/route/rules-words'
-import type { Cell } from '@/lib/core/route/steps'
+import type { Cell } from '@/lib/core/route/cells'
 import { tableOf } from '@/lib/core/route/table'
 import { capital } from '@/lib/core/route/words'
-import { stations } from '@/lib/core/route/types'
+import { stations } from '@/lib/core/route/step-ids'
 import fields from '../../_components/fields.module.css'
 
 /** Names of fields that the form of a stock step and that of an own one share. */

@@ -11,7 +11,7 @@ import { readBench } from '@/lib/schemas/bench'
 import { benchFromBooking, withWay } from '@/lib/schemas/booking-from-bench'
 import type { BookJobForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 
 type Props = { form: BookingActionForm; booking: BookingView }

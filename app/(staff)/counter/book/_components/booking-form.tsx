@@ -2,14 +2,13 @@
 import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { DraftNotice } from '@/app/_components/form/draft-notice'
-import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { useActionForm } from '@/app/_components/form/use-action-form'
 import { useDraft } from '@/app/_components/form/use-draft'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { Check } from '@/app/_components/ui/check'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job'
-import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import { bookJobAction } from '../actions'
 import { BenchPart } from './bench-part'
@@ -21,8 +20,6 @@ import { Fold } from './fold'
 import { HeadsPart } from './heads-part'
 import { PricesPart } from './prices-part'
 import { WorkPart } from './work-part'
-
-export type BookingActionForm = Form<BookJobForm, BookedJob>
 
 /** A simple job is what stands open: who, which heads, what to do, by when. The rest unfolds. */
 type Props = {

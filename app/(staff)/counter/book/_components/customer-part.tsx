@@ -5,7 +5,7 @@ import { useFound } from '@/app/_components/shell/use-found'
 import { Button } from '@/app/_components/ui/button'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { FoundCustomer } from '@/lib/use-cases/customers/find-customers'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 import { Fold } from './fold'
 

@@ -3,7 +3,7 @@ import { useFormState, type FieldErrors, type FieldPath } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import type { BookJobForm } from '@/lib/schemas/job'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import { fieldWords } from './field-words'
 
 type Wrong = { name: FieldPath<BookJobForm>; message: string }

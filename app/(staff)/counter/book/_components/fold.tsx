@@ -2,7 +2,7 @@
 import { useState, type ReactNode } from 'react'
 import { get, useFormState, type FieldPath } from 'react-hook-form'
 import type { BookJobForm } from '@/lib/schemas/job'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 
 type Props = {

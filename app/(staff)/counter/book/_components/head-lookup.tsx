@@ -6,7 +6,7 @@ import { useFound } from '@/app/_components/shell/use-found'
 import { Button } from '@/app/_components/ui/button'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { HeadHit } from '@/lib/use-cases/find/hits'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 
 type Props = { form: BookingActionForm; at: number }

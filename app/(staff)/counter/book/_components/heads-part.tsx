@@ -3,7 +3,7 @@ import { useFieldArray } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { emptyHead, type HeadForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import { HeadFields } from './head-fields'
 
 /** The mate of a head: all that two heads of one engine share; what is each head's own starts empty. */

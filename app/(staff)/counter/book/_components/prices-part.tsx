@@ -4,7 +4,7 @@ import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { PricePick } from '@/lib/schemas/price'
-import type { BookingActionForm } from './booking-form'
+import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 import { FromList } from './from-list'
 

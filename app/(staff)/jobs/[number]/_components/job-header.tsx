@@ -3,7 +3,7 @@ import { DefinitionList, type Definition } from '@/app/_components/ui/definition
 import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
 import { presetLabels } from '@/lib/core/route/presets'
-import type { Preset } from '@/lib/core/route/types'
+import type { Preset } from '@/lib/core/route/step-ids'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { ChangeJob } from './change-job'
 

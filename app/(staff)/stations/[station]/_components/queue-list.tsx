@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { Day } from '@/app/_components/ui/day'
-import type { Station } from '@/lib/core/route/types'
+import type { Station } from '@/lib/core/route/step-ids'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
 import { stepHref } from '../../step-href'
 import styles from './queue-list.module.css'

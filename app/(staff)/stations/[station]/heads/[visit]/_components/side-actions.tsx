@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
 import { NotFetched, useLazyModule } from '@/app/_components/ui/use-lazy-module'
-import type { StepKey } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 
 type Props = { visitId: string; step: StepKey }
 

@@ -5,7 +5,7 @@ import { FollowingPhotos, useAttached } from '@/app/_components/photo/attached-p
 import { PhotoTray } from '@/app/_components/photo/photo-tray'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
-import type { StepKey } from '@/lib/core/route/types'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import { openHoldSchema, partsWaitSchema, reportFindingSchema } from '@/lib/schemas/visit'
 import { openHoldAction, openWaitAction, reportFindingAction } from '../../../../actions'
 

@@ -1,0 +1,17 @@
+import type { CastingFacts } from '../casting/figures'
+import type { DeckCut } from '../clearance/rigid-motion'
+import type { EngineFacts } from '../engine/figures'
+
+export type ConsequencesInput = {
+  readonly cut: DeckCut
+  readonly casting: CastingFacts
+  readonly engine: EngineFacts
+  readonly deepEdge: 'intake' | 'exhaust'
+  /** Mean of the chambers before, and as the head will leave the shop; null: not known. */
+  readonly beforeCc: number | null
+  readonly finishedCc: number | null
+  /** What the planned seat work sinks the valves. */
+  readonly sinkIn: number
+  /** Gone since new at the deepest, this cut included; null: not known. */
+  readonly totalGoneIn: number | null
+}
