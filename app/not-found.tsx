@@ -1,17 +1,29 @@
 import type { Metadata } from 'next'
+import { NothingHere } from './_components/shell/nothing-here'
 import { PublicShell } from './_components/shell/public-shell'
+import { StaffShell } from './_components/shell/staff-shell'
 import { ButtonLink } from './_components/ui/button-link'
+import { currentActor } from '@/lib/web/require-actor'
 
-export const metadata: Metadata = { title: 'Not here' }
+export const metadata: Metadata = { title: 'Page not found' }
 
-export default function NotFound() {
+/** An address that no page has. */
+export default async function NotFound() {
+  const actor = await currentActor()
+  if (actor) {
+    return (
+      <StaffShell actor={actor}>
+        <NothingHere />
+      </StaffShell>
+    )
+  }
   return (
     <PublicShell narrow>
-      <h1>There is nothing at this address</h1>
-      <p>The number may be mistyped, the link may have run out, or it is not yours to see.</p>
+      <h1>Page not found</h1>
+      <p>The address may be mistyped.</p>
       <div className="row">
-        <ButtonLink href="/" variant="main">
-          Go to the start
+        <ButtonLink href="/sign-in" variant="main">
+          Sign in
         </ButtonLink>
       </div>
     </PublicShell>

@@ -226,7 +226,7 @@ test('what changed meanwhile is shown beside what was read; a dead link answers 
   const refused = customer.waitForResponse((response) => response.request().method() === 'POST')
   await say(customer, 'yes', 'Linnet Orme')
   expect((await refused).status()).toBe(404)
-  await expect(customer.getByRole('heading', { name: 'There is nothing at this address' })).toBeVisible()
+  await expect(customer.getByRole('heading', { name: 'This link does not work' })).toBeVisible()
   expect((await customer.goto(link))?.status()).toBe(404)
   const request = await sent
 

@@ -4,6 +4,6 @@ import { requirePerson } from '@/lib/web/require-actor'
 
 /** To where this person's day starts. */
 export default async function StartPage() {
-  const actor = await requirePerson('job.see', '/')
+  const actor = await requirePerson('job.see')
   redirect(can(actor, 'job.book') ? '/counter' : '/stations')
 }

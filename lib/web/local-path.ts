@@ -3,6 +3,6 @@
  * "//host" and "/\host" as another site; no control characters, which it drops before reading.
  */
 export function localPath(text: string | undefined): string {
-  if (text === undefined || text.length > 500) return '/'
+  if (text === undefined || text.length > 2000) return '/'
   return /^\/(?![/\\])[\x21-\x7e]*$/.test(text) && !text.includes('\\') ? text : '/'
 }

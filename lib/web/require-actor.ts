@@ -1,5 +1,5 @@
 import { decode } from 'next-auth/jwt'
-import { cookies } from 'next/headers'
+import { cookies, headers } from 'next/headers'
 import { forbidden, redirect } from 'next/navigation'
 import { cache } from 'react'
 import type { Actor } from '@/lib/core/access/roles'
@@ -40,10 +40,18 @@ export async function requireActor(): Promise<Actor> {
   return actor
 }
 
-/** For pages: to the sign-in page and back; not allowed → 403 and the page that says so. */
-export async function requirePerson(action: Action, here: string): Promise<Actor> {
+/** For pages and layouts: whoever is signed in, or to the sign-in page and back to this very address. */
+export async function signedIn(): Promise<Actor> {
   const actor = await currentActor()
-  if (!actor) redirect(`/sign-in?next=${encodeURIComponent(here)}`)
+  if (actor) return actor
+  // Set by proxy.ts: path and query, "/away?by=promise".
+  const here = (await headers()).get('x-here') ?? '/'
+  redirect(`/sign-in?next=${encodeURIComponent(here)}`)
+}
+
+/** For pages: signed in, and allowed; not allowed → 403 and the page that says so. */
+export async function requirePerson(action: Action): Promise<Actor> {
+  const actor = await signedIn()
   if (!can(actor, action)) forbidden()
   return actor
 }

@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { localPath } from '@/lib/web/local-path'
 
 describe('where to go after the sign-in', () => {
-  it.each(['/', '/counter', '/jobs/26-0117?from=find#prices', '/t/T-0412', '/find?q=a%20b'])('goes to %s', (path) => {
-    expect(localPath(path)).toBe(path)
-  })
+  it.each(['/', '/counter', '/jobs/26-0117?from=find#prices', '/t/T-0412', '/find?q=a%20b', '/?a=%2F%2Fx'])(
+    'goes to %s',
+    (path) => {
+      expect(localPath(path)).toBe(path)
+    },
+  )
 
   it.each([
     '//elsewhere.example',
@@ -17,7 +20,7 @@ describe('where to go after the sign-in', () => {
     ' /counter',
     'counter',
     '',
-    `/${'a'.repeat(600)}`,
+    `/${'a'.repeat(2000)}`,
   ])('does not go to %j', (path) => {
     expect(localPath(path)).toBe('/')
   })

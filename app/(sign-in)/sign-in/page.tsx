@@ -1,6 +1,5 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { PublicShell } from '@/app/_components/shell/public-shell'
 import { needsSetUp } from '@/lib/use-cases/shop/set-up-shop'
 import { localPath } from '@/lib/web/local-path'
 import { currentActor } from '@/lib/web/require-actor'
@@ -16,9 +15,9 @@ export default async function SignInPage({ searchParams }: Props) {
   const goTo = localPath(typeof next === 'string' ? next : undefined)
   if (await currentActor()) redirect(goTo)
   return (
-    <PublicShell narrow>
+    <>
       <h1>Sign in to Brasstag</h1>
       <SignInForm goTo={goTo} />
-    </PublicShell>
+    </>
   )
 }

@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
@@ -19,10 +18,10 @@ type Props = { searchParams: Promise<{ by?: string | string[] }> }
 
 export default async function AwayPage({ searchParams }: Props) {
   const promised = (await searchParams).by === 'promise'
-  const actor = await requirePerson('outside.see', promised ? '/away?by=promise' : '/away')
+  const actor = await requirePerson('outside.see')
   const [away, newest] = await Promise.all([seeAway(actor, new Date()), newestChange()])
   return (
-    <StaffShell place="away" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <h1>Away</h1>
       {away.vendors.length === 0 ? (
@@ -52,7 +51,7 @@ export default async function AwayPage({ searchParams }: Props) {
       <Boxes boxes={away.boxes} />
       <SupplyPart away={away} locale={away.locale} />
       <PartsList lines={away.parts} locale={away.locale} />
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
@@ -25,11 +24,11 @@ const rooms = [
 ]
 
 export default async function BackRoomPage() {
-  const actor = await requirePerson('back-room.see', '/back-room')
+  const actor = await requirePerson('back-room.see')
   const now = new Date()
   const [seen, newest] = await Promise.all([seeBackRoom(actor, now), newestChange()])
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <h1>Back room</h1>
       <nav aria-label="Back room">
@@ -45,6 +44,6 @@ export default async function BackRoomPage() {
       <Held holds={seen.holds} zone={seen.zone} locale={seen.locale} />
       <Waivers waivers={seen.waivers} zone={seen.zone} locale={seen.locale} />
       <Missed readings={seen.outOfTolerance} zone={seen.zone} locale={seen.locale} />
-    </StaffShell>
+    </>
   )
 }

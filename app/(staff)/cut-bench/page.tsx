@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { benchFromQuery } from '@/lib/schemas/bench'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
@@ -11,12 +10,12 @@ export const metadata = { title: 'Cut bench' }
 type Props = { searchParams: Promise<SearchParams> }
 
 export default async function CutBenchPage({ searchParams }: Props) {
-  const actor = await requirePerson('cut-bench.see', '/cut-bench')
+  const actor = await requirePerson('cut-bench.see')
   const asked = benchFromQuery(queryOf(await searchParams))
   const view = await seeBench(actor, asked.castingId)
   const castingId = asked.castingId === '' ? (view.casting?.id ?? '') : asked.castingId
   return (
-    <StaffShell place="cut-bench" actor={actor}>
+    <>
       <h1>Can you get it to so many cc?</h1>
       <Bench view={view} initial={{ ...asked, castingId }} />
       {view.kept.length > 0 && (
@@ -31,6 +30,6 @@ export default async function CutBenchPage({ searchParams }: Props) {
           </ul>
         </section>
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { HitLine } from '@/app/_components/shell/hit-line'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { findSchema } from '@/lib/schemas/job'
@@ -17,12 +16,12 @@ type Props = { searchParams: Promise<{ q?: string | string[] }> }
 export default async function FindPage({ searchParams }: Props) {
   const asked = (await searchParams).q
   const q = typeof asked === 'string' ? asked : ''
-  const actor = await requirePerson('job.see', `/find?q=${encodeURIComponent(q)}`)
+  const actor = await requirePerson('job.see')
   const input = findSchema.safeParse({ q })
   const found = await findAnything(actor, input.success ? input.data : { q: '' })
   if (found.jump) redirect(found.jump)
   return (
-    <StaffShell actor={actor} find={q}>
+    <>
       <h1>{q.trim() === '' ? 'Find' : `Found for “${q.trim()}”`}</h1>
       {found.hits.length === 0 ? (
         <EmptyState title={q.trim() === '' ? 'Nothing asked yet' : 'Nothing found'}>
@@ -42,6 +41,6 @@ export default async function FindPage({ searchParams }: Props) {
           ))}
         </ul>
       )}
-    </StaffShell>
+    </>
   )
 }

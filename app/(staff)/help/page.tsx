@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { Table } from '@/app/_components/ui/table'
 import { requirePerson } from '@/lib/web/require-actor'
 import { dutyLines, keyLines, placeLines, wordLines } from './words'
@@ -7,9 +6,9 @@ import { dutyLines, keyLines, placeLines, wordLines } from './words'
 export const metadata = { title: 'Help' }
 
 export default async function HelpPage() {
-  const actor = await requirePerson('job.see', '/help')
+  await requirePerson('job.see')
   return (
-    <StaffShell actor={actor}>
+    <>
       <h1>Help</h1>
       <Part id="places" title="Where things are">
         <Lines label="Places, one a line" first="Place" second="What is there" lines={placeLines} />
@@ -30,7 +29,7 @@ export default async function HelpPage() {
           engine. Machine guarding, solvents, dust and lifting follow local rules.
         </p>
       </Part>
-    </StaffShell>
+    </>
   )
 }
 

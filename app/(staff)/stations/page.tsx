@@ -1,6 +1,5 @@
 import Link from 'next/link'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { stations } from '@/lib/core/route/step-ids'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
@@ -11,10 +10,10 @@ import styles from './stations.module.css'
 export const metadata = { title: 'Stations' }
 
 export default async function StationsPage() {
-  const actor = await requirePerson('job.see', '/stations')
+  const actor = await requirePerson('job.see')
   const [counts, names, newest] = await Promise.all([seeStations(actor), seeStationNames(actor), newestChange()])
   return (
-    <StaffShell place="stations" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <h1>Where are you standing?</h1>
       <ul className={styles.rack}>
@@ -30,6 +29,6 @@ export default async function StationsPage() {
           </li>
         ))}
       </ul>
-    </StaffShell>
+    </>
   )
 }

@@ -1,6 +1,7 @@
 'use client'
 import Form from 'next/form'
 import Link from 'next/link'
+import { usePathname, useSearchParams } from 'next/navigation'
 import { useEffect, useRef, useState, type FocusEvent, type KeyboardEvent } from 'react'
 import styles from './find-box.module.css'
 import { HitLine } from './hit-line'
@@ -10,7 +11,15 @@ import { useFound } from './use-found'
  * One box for everything. What is found shows while one types; Enter asks the results page, which goes straight to a tag
  * or job that was typed or scanned whole: a scanner types and presses Enter faster than any list can show.
  */
-export function FindBox({ asked = '' }: { asked?: string }) {
+export function FindBox() {
+  const pathname = usePathname()
+  const params = useSearchParams()
+  const asked = pathname === '/find' ? (params.get('q') ?? '') : ''
+  return <Box key={`${pathname} ${asked}`} asked={asked} />
+}
+
+/** Begins anew on each page: what was asked for is kept on the page of its results. */
+function Box({ asked }: { asked: string }) {
   const [text, setText] = useState(asked)
   const [open, setOpen] = useState(false)
   const box = useRef<HTMLDivElement>(null)

@@ -9,3 +9,7 @@ export const places = [
 ] as const satisfies readonly { id: string; label: string; href: string; needs: Action }[]
 
 export type PlaceId = (typeof places)[number]['id']
+
+/** Where an address belongs; undefined for a page that belongs to none of the five (a job, a head, help). */
+export const placeOf = (pathname: string): PlaceId | undefined =>
+  places.find(({ href }) => pathname === href || pathname.startsWith(`${href}/`))?.id

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import styles from './shell.module.css'
 
-/** The frame of pages without a signed-in person: sign-in, the customer's link, a page that does not exist. */
+/** The frame of pages without a signed-in person. */
 export function PublicShell({ children, narrow = false }: { children: ReactNode; narrow?: boolean }) {
   return (
     <main id="main" className={narrow ? `${styles.main} ${styles.narrow}` : styles.main}>

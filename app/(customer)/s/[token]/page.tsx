@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { HeadScale } from '@/app/_components/scale/head-scale'
-import { PublicShell } from '@/app/_components/shell/public-shell'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
@@ -26,7 +25,7 @@ export default async function LinkPage({ params }: Props) {
   if (!(await isAllowed('link'))) return <TooMany />
   const view = await seen(token)
   return (
-    <PublicShell>
+    <>
       <header>
         <ShopHead shop={view.shop} token={token} />
         <h1>Your heads, job {view.jobNumber}</h1>
@@ -37,7 +36,7 @@ export default async function LinkPage({ params }: Props) {
         <Head key={head.visitId} head={head} token={token} />
       ))}
       {view.account && <Account account={view.account} currency={view.currency} locale={view.locale} />}
-    </PublicShell>
+    </>
   )
 }
 
@@ -87,9 +86,9 @@ function Head({ head, token }: { head: LinkHead; token: string }) {
 
 function TooMany() {
   return (
-    <PublicShell narrow>
+    <>
       <h1>Too many at once</h1>
       <p>Wait a minute, then load this page again.</p>
-    </PublicShell>
+    </>
   )
 }

@@ -1,7 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { OrderPhotos } from '@/app/_components/photo/order-photos'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -28,7 +27,7 @@ type Props = { params: Promise<{ order: string }> }
 export default async function OutsideOrderPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).order)
   if (!id.success) notFound()
-  const actor = await requirePerson('outside.see', `/away/${id.data}`)
+  const actor = await requirePerson('outside.see')
   const [order, newest, manner] = await Promise.all([
     orNotFound(seeOrder(actor, id.data)),
     newestChange(),
@@ -37,7 +36,7 @@ export default async function OutsideOrderPage({ params }: Props) {
   const out = order.heads.filter((head) => head.receivedAt === null)
   const change = { orderId: order.orderId, version: order.version }
   return (
-    <StaffShell place="away" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>
@@ -103,7 +102,7 @@ export default async function OutsideOrderPage({ params }: Props) {
           </ol>
         </section>
       )}
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,6 +1,5 @@
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
@@ -19,11 +18,11 @@ export default async function SendPage({ searchParams }: Props) {
   const visitIds = heads.safeParse([head ?? []].flat())
   if (!visitIds.success) notFound()
   const redoOfId = z.uuid().safeParse(redo)
-  const actor = await requirePerson('outside.send', '/away')
+  const actor = await requirePerson('outside.send')
   const asked = { visitIds: visitIds.data, redoOfId: redoOfId.data ?? null }
   const sending = await orNotFound(seeSending(actor, asked))
   return (
-    <StaffShell place="away" actor={actor}>
+    <>
       <h1>{sending.redo ? `Send out again what ${sending.redo.number} brought` : 'Send to a vendor'}</h1>
       {sending.vendors.length === 0 ? (
         <EmptyState title="No vendor is on record yet.">
@@ -33,6 +32,6 @@ export default async function SendPage({ searchParams }: Props) {
       ) : (
         <SendForm asked={asked.visitIds} {...sending} />
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Table } from '@/app/_components/ui/table'
@@ -34,11 +33,11 @@ const rowOf = (casting: CastingSeen) => {
 }
 
 export default async function CastingsPage() {
-  const actor = await requirePerson('casting.see', '/back-room/castings')
+  const actor = await requirePerson('casting.see')
   const castings = await seeCastings(actor)
   const mayChange = can(actor, 'casting.change')
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         {can(actor, 'back-room.see') && <BackLink href="/back-room">Back room</BackLink>}
         <div className="row spread">
@@ -64,6 +63,6 @@ export default async function CastingsPage() {
           </EmptyState>
         }
       />
-    </StaffShell>
+    </>
   )
 }

@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Sign } from '@/app/_components/ui/sign'
@@ -40,11 +39,11 @@ const rowOf = (instrument: InstrumentSeen, locale: string) => ({
 })
 
 export default async function InstrumentsPage() {
-  const actor = await requirePerson('settings.change', '/back-room/instruments')
+  const actor = await requirePerson('settings.change')
   const instruments = await seeInstruments(actor, new Date())
   const { locale } = await shopLocale()
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -64,6 +63,6 @@ export default async function InstrumentsPage() {
           </EmptyState>
         }
       />
-    </StaffShell>
+    </>
   )
 }

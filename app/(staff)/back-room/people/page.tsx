@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Table } from '@/app/_components/ui/table'
 import { seePeople, type PersonSeen } from '@/lib/use-cases/people/see-people'
@@ -26,10 +25,10 @@ const rowOf = (person: PersonSeen) => ({
 })
 
 export default async function PeoplePage() {
-  const actor = await requirePerson('person.change', '/back-room/people')
+  const actor = await requirePerson('person.change')
   const people = await seePeople(actor)
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -44,6 +43,6 @@ export default async function PeoplePage() {
         columns={columns}
         rows={[...people.filter((one) => !one.retired), ...people.filter((one) => one.retired)].map(rowOf)}
       />
-    </StaffShell>
+    </>
   )
 }

@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Money } from '@/app/_components/ui/money'
@@ -33,12 +32,12 @@ const rowOf = (item: PriceItemSeen, { currency, locale }: Manner, mayChange: boo
 })
 
 export default async function PricesPage() {
-  const actor = await requirePerson('price.see', '/back-room/prices')
+  const actor = await requirePerson('price.see')
   const [items, manner] = await Promise.all([seePriceList(actor), shopLocale()])
   const mayChange = can(actor, 'settings.change')
   const inBackRoom = can(actor, 'back-room.see')
   return (
-    <StaffShell place={inBackRoom ? 'back-room' : 'counter'} actor={actor}>
+    <>
       <div className="stack">
         {inBackRoom && <BackLink href="/back-room">Back room</BackLink>}
         <div className="row spread">
@@ -68,6 +67,6 @@ export default async function PricesPage() {
           </EmptyState>
         }
       />
-    </StaffShell>
+    </>
   )
 }

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { EmptyState } from '@/app/_components/ui/empty-state'
@@ -13,11 +12,11 @@ import { Behind } from '../steps/_components/behind'
 export const metadata = { title: 'Limits and tolerances' }
 
 export default async function SettingsPage() {
-  const actor = await requirePerson('settings.change', '/back-room/settings')
+  const actor = await requirePerson('settings.change')
   const { current, history, behind } = await seeSettings(actor)
   const manner = await shopLocale()
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -53,7 +52,7 @@ export default async function SettingsPage() {
           <History versions={history} manner={manner} />
         )}
       </section>
-    </StaffShell>
+    </>
   )
 }
 

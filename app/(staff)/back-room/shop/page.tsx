@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeShop } from '@/lib/use-cases/shop/see-shop'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../_components/back-link'
@@ -9,12 +8,12 @@ import { ShopForm } from './shop-form'
 export const metadata = { title: 'The shop' }
 
 export default async function ShopPage() {
-  const actor = await requirePerson('settings.change', '/back-room/shop')
+  const actor = await requirePerson('settings.change')
   const { shop, block, last, lastLogo } = await seeShop(actor)
   const { name, address, phone, locale, version, timeZone, currency } = shop
   const paper = shop.paper === 'a4' ? 'a4' : 'letter'
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <h1>The shop</h1>
@@ -25,6 +24,6 @@ export default async function ShopPage() {
       </div>
       <ShopForm fresh={{ name, address, phone, locale, paper, version }} by={changedBy(last, { timeZone, locale })} />
       <Logo logo={block.logo ?? null} shop={block} by={changedBy(lastLogo, { timeZone, locale })} />
-    </StaffShell>
+    </>
   )
 }

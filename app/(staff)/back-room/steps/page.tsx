@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Table, type Column } from '@/app/_components/ui/table'
 import type { RouteRules } from '@/lib/core/route/rules'
@@ -20,12 +19,12 @@ const columns: readonly Column[] = [
 ]
 
 export default async function StepsPage() {
-  const actor = await requirePerson('settings.change', '/back-room/steps')
+  const actor = await requirePerson('settings.change')
   const { rules, behind } = await seeRules(actor)
   const { rows } = tableOf(rules)
   const retired = rows.filter(({ own }) => own?.retired)
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -75,7 +74,7 @@ export default async function StepsPage() {
           ))}
         </ul>
       </section>
-    </StaffShell>
+    </>
   )
 }
 

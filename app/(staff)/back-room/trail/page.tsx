@@ -1,6 +1,5 @@
 import Link from 'next/link'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
@@ -20,11 +19,11 @@ const asked = z.object({
 })
 
 export default async function TrailPage({ searchParams }: { searchParams: Promise<object> }) {
-  const actor = await requirePerson('back-room.see', '/back-room/trail')
+  const actor = await requirePerson('back-room.see')
   const { find, before } = asked.parse(await searchParams)
   const trail = await seeTrail(actor, { find, before })
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <h1>Audit trail</h1>
@@ -51,7 +50,7 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
           </ButtonLink>
         </div>
       )}
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Table } from '@/app/_components/ui/table'
@@ -25,10 +24,10 @@ const rowOf = (vendor: VendorSeen) => ({
 })
 
 export default async function VendorsPage() {
-  const actor = await requirePerson('vendor.change', '/back-room/vendors')
+  const actor = await requirePerson('vendor.change')
   const vendors = await seeVendors(actor)
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room">Back room</BackLink>
         <div className="row spread">
@@ -48,6 +47,6 @@ export default async function VendorsPage() {
           </EmptyState>
         }
       />
-    </StaffShell>
+    </>
   )
 }

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { wayKinds, type WayKind } from '@/lib/core/options/bench-types'
 import { benchFromQuery } from '@/lib/schemas/bench'
 import { bookingFromBench } from '@/lib/schemas/booking-from-bench'
@@ -14,15 +13,15 @@ import { BookingForm } from './_components/booking-form'
 export const metadata: Metadata = { title: 'Book a job' }
 
 export default async function BookPage({ searchParams }: { searchParams: Promise<SearchParams> }) {
-  const actor = await requirePerson('job.book', '/counter/book')
+  const actor = await requirePerson('job.book')
   const query = queryOf(await searchParams)
   const booking = await seeBooking(actor, { now: new Date() })
   const initial = query.has('estimate') ? await fromEstimate(actor, query.get('estimate') ?? '') : fromBench(query)
   return (
-    <StaffShell place="counter" actor={actor}>
+    <>
       <h1>Book a job</h1>
       <BookingForm booking={booking} initial={initial} draftKey={query.toString()} />
-    </StaffShell>
+    </>
   )
 }
 

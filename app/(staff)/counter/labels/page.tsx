@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Notice } from '@/app/_components/ui/notice'
@@ -7,7 +6,7 @@ import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
 import { LabelPicker } from './_components/label-picker'
-import { labelsHref, mostAdded } from '@/app/_components/papers/labels-href'
+import { mostAdded } from '@/app/_components/papers/labels-href'
 
 export const metadata: Metadata = { title: 'Tag labels' }
 
@@ -16,10 +15,10 @@ type Props = { searchParams: Promise<{ tag?: string | string[] }> }
 /** Labels for heads of several jobs at once. `tag`: heads that were typed or scanned besides those in the list. */
 export default async function LabelsPage({ searchParams }: Props) {
   const tags = [(await searchParams).tag ?? []].flat().slice(0, mostAdded)
-  const actor = await requirePerson('paper.print', labelsHref(tags))
+  const actor = await requirePerson('paper.print')
   const [view, newest] = await Promise.all([seeLabelHeads(actor, { tags }, new Date()), newestChange()])
   return (
-    <StaffShell place="counter" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <h1>Tag labels</h1>
       {view.without.length > 0 && (
@@ -35,6 +34,6 @@ export default async function LabelsPage({ searchParams }: Props) {
         </EmptyState>
       )}
       <LabelPicker view={view} />
-    </StaffShell>
+    </>
   )
 }

@@ -1,7 +1,6 @@
 import Link from 'next/link'
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -25,7 +24,7 @@ export const metadata = { title: 'Head' }
 export default async function HeadPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).id)
   if (!id.success) notFound()
-  const actor = await requirePerson('job.see', `/heads/${id.data}`)
+  const actor = await requirePerson('job.see')
   const [head, shown, newest, manner] = await Promise.all([
     orNotFound(seeHead(actor, id.data)),
     seeHeadPhotos(actor, id.data, new Date()),
@@ -33,7 +32,7 @@ export default async function HeadPage({ params }: Props) {
     shopLocale(),
   ])
   return (
-    <StaffShell actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <div className="row spread">
         <div className="row">
@@ -60,7 +59,7 @@ export default async function HeadPage({ params }: Props) {
           ))}
         </>
       )}
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next'
 import { orNotFound } from '@/lib/web/or-not-found'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
@@ -25,10 +24,10 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function JobPage({ params, searchParams }: Props) {
   const { number } = await params
   const { booked } = await searchParams
-  const actor = await requirePerson('job.see', `/jobs/${encodeURIComponent(number)}`)
+  const actor = await requirePerson('job.see')
   const [job, newest] = await Promise.all([orNotFound(seeJob(actor, { number, now: new Date() })), newestChange()])
   return (
-    <StaffShell actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       {booked === '1' && <BookedNotice job={job} />}
       <JobHeader job={job} />
@@ -44,6 +43,6 @@ export default async function JobPage({ params, searchParams }: Props) {
       <EnginePart job={job} />
       {job.account && <AccountPart job={job} account={job.account} />}
       <CallsPart job={job} />
-    </StaffShell>
+    </>
   )
 }

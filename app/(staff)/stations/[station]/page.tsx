@@ -1,5 +1,4 @@
 import { notFound } from 'next/navigation'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
@@ -22,7 +21,7 @@ export async function generateMetadata({ params }: Props) {
 
 export default async function StationPage({ params }: Props) {
   const station = stationOf((await params).station)
-  const actor = await requirePerson('job.see', `/stations/${station}`)
+  const actor = await requirePerson('job.see')
   const [queue, names, newest, { locale }] = await Promise.all([
     seeQueue(actor, station),
     seeStationNames(actor),
@@ -31,7 +30,7 @@ export default async function StationPage({ params }: Props) {
   ])
   const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
   return (
-    <StaffShell place="stations" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>{names[station]}</h1>
@@ -58,6 +57,6 @@ export default async function StationPage({ params }: Props) {
           />
         </>
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { headOfTag } from '@/lib/use-cases/papers/head-of-tag'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -12,11 +11,11 @@ type Props = { params: Promise<{ tag: string }> }
 /** Where the QR code of a tag leads: the head it hangs on, or hung on last. */
 export default async function TagPage({ params }: Props) {
   const tag = readable((await params).tag)
-  const actor = await requirePerson('job.see', `/t/${encodeURIComponent(tag)}`)
+  const actor = await requirePerson('job.see')
   const headId = await headOfTag(actor, tag)
   if (headId !== null) redirect(`/heads/${headId}`)
   return (
-    <StaffShell actor={actor}>
+    <>
       <h1>No head wears tag {tag}</h1>
       <EmptyState title="This tag has not been on a head in this shop.">
         <p>
@@ -24,7 +23,7 @@ export default async function TagPage({ params }: Props) {
           type any of them into the Find box above.
         </p>
       </EmptyState>
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,7 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { labelsHref } from '@/app/_components/papers/labels-href'
@@ -27,7 +26,7 @@ type Props = { params: Promise<{ order: string }> }
 export default async function SupplyOrderPage({ params }: Props) {
   const id = z.uuid().safeParse((await params).order)
   if (!id.success) notFound()
-  const actor = await requirePerson('outside.see', `/away/supply/${id.data}`)
+  const actor = await requirePerson('outside.see')
   const [order, newest, manner] = await Promise.all([
     orNotFound(seeSupply(actor, id.data, new Date())),
     newestChange(),
@@ -35,7 +34,7 @@ export default async function SupplyOrderPage({ params }: Props) {
   ])
   const change = { orderId: order.orderId, version: order.version }
   return (
-    <StaffShell place="away" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>
@@ -73,7 +72,7 @@ export default async function SupplyOrderPage({ params }: Props) {
           </ol>
         </section>
       )}
-    </StaffShell>
+    </>
   )
 }
 

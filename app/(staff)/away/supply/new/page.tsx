@@ -1,6 +1,5 @@
 import Link from 'next/link'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
@@ -17,10 +16,10 @@ export default async function OrderPage({ searchParams }: Props) {
     .string()
     .max(20)
     .safeParse((await searchParams).job)
-  const actor = await requirePerson('supply.order', '/away/supply/new')
+  const actor = await requirePerson('supply.order')
   const ordering = await orNotFound(seeOrdering(actor, { job: job.success ? job.data : null, now: new Date() }))
   return (
-    <StaffShell place="away" actor={actor}>
+    <>
       <h1>
         Order heads or parts
         {ordering.job && (
@@ -38,6 +37,6 @@ export default async function OrderPage({ searchParams }: Props) {
       ) : (
         <OrderForm ordering={ordering} />
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
@@ -20,7 +19,7 @@ export const metadata = { title: 'Casting record' }
 
 export default async function CastingPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('casting.see', `/back-room/castings/${id}`)
+  const actor = await requirePerson('casting.see')
   const { casting } = await orNotFound(seeCasting(actor, id))
   const rates = await seeRates(actor, id)
   const references = await seeReferences(actor, id)
@@ -28,7 +27,7 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
   const { version, retired } = casting
   const mayChange = can(actor, 'casting.change')
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/castings">Casting records</BackLink>
         <div className="row spread">
@@ -69,6 +68,6 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
           </ActionButton>
         </section>
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddCastingForm } from '../_components/casting-form'
@@ -6,14 +5,14 @@ import { AddCastingForm } from '../_components/casting-form'
 export const metadata = { title: 'Add a casting' }
 
 export default async function AddCastingPage() {
-  const actor = await requirePerson('casting.change', '/back-room/castings/new')
+  await requirePerson('casting.change')
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/castings">Casting records</BackLink>
         <h1>Add a casting</h1>
       </div>
       <AddCastingForm />
-    </StaffShell>
+    </>
   )
 }

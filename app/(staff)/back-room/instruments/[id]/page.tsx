@@ -1,5 +1,4 @@
 import { notFound } from 'next/navigation'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
@@ -9,15 +8,15 @@ export const metadata = { title: 'Instrument' }
 
 export default async function InstrumentPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('settings.change', `/back-room/instruments/${id}`)
+  const actor = await requirePerson('settings.change')
   const instrument = (await seeInstruments(actor, new Date())).find((one) => one.id === id) ?? notFound()
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/instruments">Instruments</BackLink>
         <h1>{instrument.name}</h1>
       </div>
       <InstrumentForm instrument={instrument} />
-    </StaffShell>
+    </>
   )
 }

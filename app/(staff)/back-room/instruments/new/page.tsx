@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddInstrumentForm } from '../_components/instrument-forms'
@@ -6,14 +5,14 @@ import { AddInstrumentForm } from '../_components/instrument-forms'
 export const metadata = { title: 'Add an instrument' }
 
 export default async function AddInstrumentPage() {
-  const actor = await requirePerson('settings.change', '/back-room/instruments/new')
+  await requirePerson('settings.change')
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/instruments">Instruments</BackLink>
         <h1>Add an instrument</h1>
       </div>
       <AddInstrumentForm />
-    </StaffShell>
+    </>
   )
 }

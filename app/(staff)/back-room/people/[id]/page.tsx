@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seePerson } from '@/lib/use-cases/people/see-people'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -14,12 +13,12 @@ export const metadata = { title: 'Person' }
 
 export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('person.change', `/back-room/people/${id}`)
+  const actor = await requirePerson('person.change')
   const { person, last } = await orNotFound(seePerson(actor, id))
   const manner = await shopLocale()
   const { version, retired } = person
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/people">People</BackLink>
         <h1>{person.name}</h1>
@@ -51,6 +50,6 @@ export default async function PersonPage({ params }: { params: Promise<{ id: str
           {retired ? 'Take back' : 'Retire this person'}
         </ActionButton>
       </section>
-    </StaffShell>
+    </>
   )
 }

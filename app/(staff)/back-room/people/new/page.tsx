@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackLink } from '../../_components/back-link'
 import { AddPersonForm } from '../_components/add-person-form'
@@ -6,14 +5,14 @@ import { AddPersonForm } from '../_components/add-person-form'
 export const metadata = { title: 'Add a person' }
 
 export default async function AddPersonPage() {
-  const actor = await requirePerson('person.change', '/back-room/people/new')
+  await requirePerson('person.change')
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/people">People</BackLink>
         <h1>Add a person</h1>
       </div>
       <AddPersonForm />
-    </StaffShell>
+    </>
   )
 }

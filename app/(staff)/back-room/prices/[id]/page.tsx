@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seePriceItem } from '@/lib/use-cases/prices/see-price-list'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
@@ -14,13 +13,13 @@ export const metadata = { title: 'Price' }
 
 export default async function PricePage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('settings.change', `/back-room/prices/${id}`)
+  const actor = await requirePerson('settings.change')
   const { item, last } = await orNotFound(seePriceItem(actor, id))
   const manner = await shopLocale()
   const { rules } = await seeRules(actor)
   const { version, retired } = item
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/prices">Prices</BackLink>
         <h1>{item.text}</h1>
@@ -52,6 +51,6 @@ export default async function PricePage({ params }: { params: Promise<{ id: stri
           {retired ? 'Bring back' : 'Retire this price'}
         </ActionButton>
       </section>
-    </StaffShell>
+    </>
   )
 }

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeSettings } from '@/lib/use-cases/settings/see-settings'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -9,11 +8,11 @@ import { SettingsForm } from '../_components/settings-form'
 export const metadata = { title: 'Change the limits' }
 
 export default async function ChangeSettingsPage() {
-  const actor = await requirePerson('settings.change', '/back-room/settings/change')
+  const actor = await requirePerson('settings.change')
   const { current, history } = await seeSettings(actor)
   const by = changedBy(history[0] ?? null, await shopLocale())
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/settings">Limits and tolerances</BackLink>
         <h1>Change the limits</h1>
@@ -23,6 +22,6 @@ export default async function ChangeSettingsPage() {
         </p>
       </div>
       <SettingsForm version={current.version} settings={current.values} by={by} />
-    </StaffShell>
+    </>
   )
 }

@@ -1,5 +1,4 @@
 import { notFound } from 'next/navigation'
-import { StaffShell } from '@/app/_components/staff-shell'
 import type { StepRef } from '@/lib/core/route/keys'
 import { tableOf } from '@/lib/core/route/table'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
@@ -16,13 +15,13 @@ type Props = { params: Promise<{ ref: string }> }
 
 export default async function StepPage({ params }: Props) {
   const { ref } = await params
-  const actor = await requirePerson('settings.change', `/back-room/steps/${ref}`)
+  const actor = await requirePerson('settings.change')
   const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopLocale()])
   const row = tableOf(rules).rowOf(ref as StepRef)
   if (row === undefined) notFound()
   const by = changedBy(last, manner)
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>{row.label}</h1>
@@ -35,6 +34,6 @@ export default async function StepPage({ params }: Props) {
       ) : (
         <StepForm version={version} rules={rules} of={row.ref} by={by} />
       )}
-    </StaffShell>
+    </>
   )
 }

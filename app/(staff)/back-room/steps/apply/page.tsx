@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -8,10 +7,10 @@ import { ApplyForm } from '../_components/apply-form'
 export const metadata = { title: 'Heads in house' }
 
 export default async function ApplyPage() {
-  const actor = await requirePerson('settings.change', '/back-room/steps/apply')
+  const actor = await requirePerson('settings.change')
   const { version, heads } = await seeRulesPreview(actor)
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>Heads in house</h1>
@@ -27,6 +26,6 @@ export default async function ApplyPage() {
       ) : (
         <ApplyForm version={version} heads={heads} />
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -12,10 +11,10 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export default async function NewStepPage({ searchParams }: Props) {
   const outside = (await searchParams).outside === '1'
-  const actor = await requirePerson('settings.change', '/back-room/steps/new')
+  const actor = await requirePerson('settings.change')
   const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopLocale()])
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>{outside ? 'Add an outside service' : 'Add a step'}</h1>
@@ -24,6 +23,6 @@ export default async function NewStepPage({ searchParams }: Props) {
         </p>
       </div>
       <OwnStepForm version={version} rules={rules} step={null} outside={outside} by={changedBy(last, manner)} />
-    </StaffShell>
+    </>
   )
 }

@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -9,16 +8,16 @@ import { StationsForm } from '../_components/stations-form'
 export const metadata = { title: 'Rename stations' }
 
 export default async function StationsPage() {
-  const actor = await requirePerson('settings.change', '/back-room/steps/stations')
+  const actor = await requirePerson('settings.change')
   const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopLocale()])
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/steps">Steps and stations</BackLink>
         <h1>Rename stations</h1>
         <p className="soft">A name changes at once wherever the station is shown. The queues stay what they are.</p>
       </div>
       <StationsForm version={version} rules={rules} by={changedBy(last, manner)} />
-    </StaffShell>
+    </>
   )
 }

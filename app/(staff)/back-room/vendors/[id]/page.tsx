@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeVendor } from '@/lib/use-cases/vendors/see-vendors'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -13,12 +12,12 @@ export const metadata = { title: 'Vendor' }
 
 export default async function VendorPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('vendor.change', `/back-room/vendors/${id}`)
+  const actor = await requirePerson('vendor.change')
   const { vendor, last } = await orNotFound(seeVendor(actor, id))
   const manner = await shopLocale()
   const { version, retired } = vendor
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href="/back-room/vendors">Vendors</BackLink>
         <h1>{vendor.name}</h1>
@@ -40,6 +39,6 @@ export default async function VendorPage({ params }: { params: Promise<{ id: str
           {retired ? 'Take back' : 'Retire this vendor'}
         </ActionButton>
       </section>
-    </StaffShell>
+    </>
   )
 }

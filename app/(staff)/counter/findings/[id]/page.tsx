@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { orNotFound } from '@/lib/web/or-not-found'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'
@@ -21,7 +20,7 @@ type Props = { params: Promise<{ id: string }> }
 
 export default async function FindingPage({ params }: Props) {
   const { id } = await params
-  const actor = await requirePerson('finding.ask', `/counter/findings/${encodeURIComponent(id)}`)
+  const actor = await requirePerson('finding.ask')
   const now = new Date()
   const [finding, shown, newest] = await Promise.all([
     orNotFound(seeFinding(actor, { id, now })),
@@ -29,7 +28,7 @@ export default async function FindingPage({ params }: Props) {
     newestChange(),
   ])
   return (
-    <StaffShell place="counter" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <h1>{finding.what}</h1>
       <div className="row">
@@ -61,6 +60,6 @@ export default async function FindingPage({ params }: Props) {
           </p>
         </Notice>
       )}
-    </StaffShell>
+    </>
   )
 }

@@ -1,7 +1,6 @@
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
 import { Marks } from '@/app/_components/charts/marks-svg'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Money } from '@/app/_components/ui/money'
@@ -21,11 +20,11 @@ export const metadata = { title: 'Kept estimate' }
 export default async function KeptPage({ params }: Props) {
   const { id } = await params
   if (!z.uuid().safeParse(id).success) notFound()
-  const actor = await requirePerson('cut-bench.see', `/cut-bench/kept/${id}`)
+  const actor = await requirePerson('cut-bench.see')
   const [kept, manner] = await Promise.all([orNotFound(seeEstimate(actor, id)), shopLocale()])
   const { answer } = kept
   return (
-    <StaffShell place="cut-bench" actor={actor}>
+    <>
       <h1>
         Estimate {kept.number} for {kept.forWhom}
       </h1>
@@ -83,7 +82,7 @@ export default async function KeptPage({ params }: Props) {
         title="The other ways"
         items={answer.others.map(({ title, start, why }) => `${title} (${start}): ${why}`)}
       />
-    </StaffShell>
+    </>
   )
 }
 

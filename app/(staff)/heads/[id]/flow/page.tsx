@@ -1,6 +1,5 @@
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -25,7 +24,7 @@ export const metadata = { title: 'Flow of a head' }
 export default async function FlowPage({ params, searchParams }: Props) {
   const id = z.uuid().safeParse((await params).id)
   if (!id.success) notFound()
-  const actor = await requirePerson('job.see', `/heads/${id.data}/flow`)
+  const actor = await requirePerson('job.see')
   const choice = flowChoiceSchema.parse(await searchParams)
   const [view, newest, manner] = await Promise.all([
     orNotFound(seeFlow(actor, id.data, choice)),
@@ -33,7 +32,7 @@ export default async function FlowPage({ params, searchParams }: Props) {
     shopLocale(),
   ])
   return (
-    <StaffShell actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <div className="row spread">
         <div className="row">
@@ -58,6 +57,6 @@ export default async function FlowPage({ params, searchParams }: Props) {
           <p className="soft">{view.repeatability}</p>
         </>
       )}
-    </StaffShell>
+    </>
   )
 }

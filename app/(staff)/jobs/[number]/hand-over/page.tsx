@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { orNotFound } from '@/lib/web/or-not-found'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Money } from '@/app/_components/ui/money'
@@ -18,11 +17,11 @@ type Props = { params: Promise<{ number: string }> }
 
 export default async function HandOverPage({ params }: Props) {
   const { number } = await params
-  const actor = await requirePerson('visit.hand-over', `/jobs/${number}/hand-over`)
+  const actor = await requirePerson('visit.hand-over')
   const view = await orNotFound(seeHandOver(actor, number))
   const ready = view.heads.filter((head) => head.whyNot === '')
   return (
-    <StaffShell place="counter" actor={actor}>
+    <>
       <h1>
         Hand over, job <Link href={`/jobs/${view.number}`}>{view.number}</Link>
       </h1>
@@ -48,7 +47,7 @@ export default async function HandOverPage({ params }: Props) {
           heads={ready.map(({ visitId, tag, side, cameWith }) => ({ visitId, tag, side, cameWith }))}
         />
       )}
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { orNotFound } from '@/lib/web/or-not-found'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { formatWhen } from '@/app/_components/ui/format'
 import { seeLinks, type LinkRow } from '@/lib/use-cases/links/see-links'
@@ -16,10 +15,10 @@ type Props = { params: Promise<{ number: string }> }
 
 export default async function LinksPage({ params }: Props) {
   const { number } = await params
-  const actor = await requirePerson('customer-link.make', `/jobs/${number}/link`)
+  const actor = await requirePerson('customer-link.make')
   const [view, manner] = await Promise.all([orNotFound(seeLinks(actor, number, new Date())), shopLocale()])
   return (
-    <StaffShell place="counter" actor={actor}>
+    <>
       <h1>
         Customer link, job <Link href={`/jobs/${view.number}`}>{view.number}</Link>
       </h1>
@@ -44,7 +43,7 @@ export default async function LinksPage({ params }: Props) {
           </ul>
         )}
       </section>
-    </StaffShell>
+    </>
   )
 }
 

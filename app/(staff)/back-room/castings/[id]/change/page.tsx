@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -12,17 +11,17 @@ export const metadata = { title: 'Change a casting' }
 
 export default async function ChangeCastingPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('casting.change', `/back-room/castings/${id}/change`)
+  const actor = await requirePerson('casting.change')
   const { casting, last } = await orNotFound(seeCasting(actor, id))
   const manner = await shopLocale()
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href={`/back-room/castings/${id}`}>{casting.name}</BackLink>
         <h1>Change this casting</h1>
         <p className="soft">Plans already made keep the figures they were made with.</p>
       </div>
       <ChangeCastingForm fresh={valuesOf(casting, manner.currencyExponent)} by={changedBy(last, manner)} />
-    </StaffShell>
+    </>
   )
 }

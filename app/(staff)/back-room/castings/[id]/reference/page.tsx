@@ -1,4 +1,3 @@
-import { StaffShell } from '@/app/_components/staff-shell'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -9,10 +8,10 @@ export const metadata = { title: 'Reference run' }
 
 export default async function ReferencePage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params
-  const actor = await requirePerson('reading.record-bench', `/back-room/castings/${id}/reference`)
+  const actor = await requirePerson('reading.record-bench')
   const { casting, fields } = await orNotFound(seeReferences(actor, id))
   return (
-    <StaffShell place="back-room" actor={actor}>
+    <>
       <div className="stack">
         <BackLink href={`/back-room/castings/${id}`}>{casting}</BackLink>
         <h1>Reference run of {casting}</h1>
@@ -22,6 +21,6 @@ export default async function ReferencePage({ params }: { params: Promise<{ id: 
         </p>
       </div>
       <ReferenceForm castingId={id} fields={fields} />
-    </StaffShell>
+    </>
   )
 }

@@ -1,7 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { planTitle } from '@/lib/core/options/plan-words'
@@ -20,13 +19,13 @@ export default async function PlanPage({ params }: Props) {
   const { number, pair } = await params
   const pairId = z.uuid().safeParse(pair)
   if (!pairId.success) notFound()
-  const actor = await requirePerson('job.see', `/jobs/${number}/plan/${pair}`)
+  const actor = await requirePerson('job.see')
   const [view, manner] = await Promise.all([orNotFound(seePlan(actor, pairId.data)), shopLocale()])
   const { context, versions } = view
   if (context.jobNumber !== number) notFound()
   const newest = versions[0]
   return (
-    <StaffShell actor={actor}>
+    <>
       <h1>Cut plan</h1>
       <p>
         {context.heads.map((head) => head.tag).join(' and ')}, {context.castingName}, job{' '}
@@ -74,6 +73,6 @@ export default async function PlanPage({ params }: Props) {
           </ol>
         </section>
       )}
-    </StaffShell>
+    </>
   )
 }

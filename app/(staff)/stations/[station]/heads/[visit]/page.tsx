@@ -3,7 +3,6 @@ import { notFound } from 'next/navigation'
 import { Fragment } from 'react'
 import { z } from 'zod'
 import { stepIdSchema } from '@/lib/schemas/step'
-import { StaffShell } from '@/app/_components/staff-shell'
 import { PhotoPart } from '@/app/_components/photo/photo-part'
 import { MatesHeld } from '@/app/_components/head/mates-held'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
@@ -41,11 +40,11 @@ const asked = z.object({
 export const metadata = { title: 'Head at the station' }
 
 export default async function StepPage({ params, searchParams }: Props) {
-  const { station, visit } = await params
+  const { visit } = await params
   const parsed = asked.safeParse({ ...(await searchParams), visit })
   if (!parsed.success) notFound()
   const key: StepKey = { stepId: parsed.data.step, occurrence: parsed.data.run, orderId: parsed.data.order }
-  const actor = await requirePerson('job.see', `/stations/${station}`)
+  const actor = await requirePerson('job.see')
   const now = new Date()
   const [screen, photos, newest] = await Promise.all([
     orNotFound(seeStep(actor, visit, key, now)),
@@ -65,7 +64,7 @@ export default async function StepPage({ params, searchParams }: Props) {
     <StepForm key={`${screen.visitId}${JSON.stringify(key)}`} screen={screen} />
   )
   return (
-    <StaffShell place="stations" actor={actor}>
+    <>
       <AutoRefresh newest={newest} />
       <div className="row spread">
         <div className="row">
@@ -127,7 +126,7 @@ export default async function StepPage({ params, searchParams }: Props) {
       />
       <SideActions visitId={visit} step={key} />
       <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
-    </StaffShell>
+    </>
   )
 }
 

@@ -1,0 +1,39 @@
+import type { ReactNode } from 'react'
+import { can } from '@/lib/core/access/can'
+import { roleWords, type Actor } from '@/lib/core/access/roles'
+import { SignOut } from '../sign-out'
+import { ButtonLink } from '../ui/button-link'
+import { FindBox } from './find-box'
+import { PlaceLinks } from './place-links'
+import { places } from './places'
+import styles from './shell.module.css'
+
+/** The frame of every page behind the sign-in. The links it leaves out protect nothing: each page checks for itself. */
+export function StaffShell({ actor, children }: { actor: Actor; children: ReactNode }) {
+  return (
+    <>
+      <a href="#main" className={styles.skip}>
+        Skip to the page
+      </a>
+      <header className={styles.bar}>
+        <nav aria-label="Places" className={styles.places}>
+          <PlaceLinks allowed={places.filter(({ needs }) => can(actor, needs)).map(({ id }) => id)} />
+        </nav>
+        <FindBox />
+        <div className={styles.person}>
+          <span>
+            {actor.name}
+            <span className={styles.roles}> {actor.roles.map((role) => roleWords[role]).join(', ')}</span>
+          </span>
+          <ButtonLink href="/help" variant="quiet">
+            Help
+          </ButtonLink>
+          <SignOut />
+        </div>
+      </header>
+      <main id="main" tabIndex={-1} className={styles.main}>
+        {children}
+      </main>
+    </>
+  )
+}
