@@ -26,6 +26,11 @@ export const refusalCodes = [
 
 export type RefusalCode = (typeof refusalCodes)[number]
 
+export type TheirVerb = 'tick' | 'undo' | 'read' | 'start' | 'waive' | 'change' | 'plan'
+
+/** `who`: the person's name, '' when nobody is known. `at`: ISO 8601, '' when it is not known. */
+export type Theirs = { readonly who: string; readonly verb: TheirVerb; readonly at: string }
+
 export type Refusal = {
   readonly code: RefusalCode
   /** A whole sentence, plain words, for the person at the screen. */
@@ -34,8 +39,10 @@ export type Refusal = {
   readonly needs?: readonly string[]
   /** Field name → what is wrong with it. */
   readonly fields?: Readonly<Record<string, string>>
-  /** For a conflict: what stands now, who put it there and when, so that both sides can be shown. */
-  readonly theirs?: string
+  /** For a conflict: who was first, what they did and when. */
+  readonly theirs?: Theirs
+  /** For a conflict over something that is read: what it says now. */
+  readonly readsNow?: string
   /** Each thing that stands in the way, in words, with the address of the page where it is put right. */
   readonly gaps?: readonly { readonly message: string; readonly href: string }[]
 }

@@ -45,7 +45,7 @@ async function askedFinding(ctx: Write<{ linkId: string }>, link: OpenLink, inpu
         question.answered === null
           ? 'We changed this question while you were reading it. Nothing was sent.'
           : 'This was answered already. Nothing was changed.',
-      theirs: standing(question),
+      readsNow: standing(question),
     })
   }
   if (isOver(visit)) {

@@ -15,12 +15,14 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
   must(allow(actor, 'plan.make'))
   return write(actor, moment, async (ctx) => {
     const visits = await visitsOfPair(ctx.tx, input.pairId)
-    const newest = visits[0]?.pair.plans[0]?.number ?? 0
+    const latest = visits[0]?.pair.plans[0]
+    const newest = latest?.number ?? 0
     if (newest !== input.seenVersion) {
+      const person = latest && (await ctx.tx.person.findUnique({ where: { id: latest.byId }, select: { name: true } }))
       throw new RefusedError({
         code: 'conflict',
-        message: `Version ${newest} of this plan was made while you were at it. Look at it, then decide.`,
-        theirs: `version ${newest}`,
+        message: `Version ${newest} of this plan was made while you were working. Check it before you save.`,
+        theirs: { who: person?.name ?? '', verb: 'plan', at: latest?.createdAt.toISOString() ?? '' },
       })
     }
     if (newest > 0 && input.reason === '') {

@@ -2,20 +2,21 @@ import { allow } from '@/lib/core/access/can'
 import type { Action } from '@/lib/core/access/table'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must, RefusedError, type Theirs, type TheirVerb } from '@/lib/core/errors'
 import { bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
+import { theirsText } from '@/lib/words/conflicts'
 import { findStep, lastSeq } from './find-step'
 import { refuseOnOrder, refuseReleased } from './refuse-closed'
 
 type SeenStep = { readonly visitId: string; readonly step: StepKey; readonly seen: number }
 
-const eventVerbs: Record<string, string> = {
-  tick: 'ticked it',
-  undo: 'took the tick back',
-  read: 'entered readings',
-  start: 'started it',
-  waive: 'waived it',
+const eventVerbs: Readonly<Record<string, TheirVerb>> = {
+  tick: 'tick',
+  undo: 'undo',
+  read: 'read',
+  start: 'start',
+  waive: 'waive',
 }
 
 /**
@@ -42,11 +43,14 @@ async function refuseChanged(ctx: Write, { visit }: VisitWithRoute, input: SeenS
   if (last <= input.seen) return
   const event = visit.events.find((candidate) => candidate.seq === last)
   const person = event && (await ctx.tx.person.findUnique({ where: { id: event.byId }, select: { name: true } }))
-  const who = person?.name ?? 'Somebody'
-  const what = (event && eventVerbs[event.kind]) ?? 'changed it'
+  const theirs: Theirs = {
+    who: person?.name ?? '',
+    verb: (event && eventVerbs[event.kind]) ?? 'change',
+    at: event?.at.toISOString() ?? '',
+  }
   throw new RefusedError({
     code: 'conflict',
-    message: `${who} ${what} while you were at it. Nothing of yours is lost: look at both, then decide.`,
-    theirs: `${who} ${what}${event ? ` at ${event.at.toISOString()}` : ''}`,
+    message: `${theirsText(theirs)} while you were working. Nothing you entered is lost. Choose which to keep.`,
+    theirs,
   })
 }

@@ -248,7 +248,7 @@ describe('answered once', () => {
   it('twice from one page: the second is told what was said', async () => {
     await say({ answer: 'no' })
     const again = await refusedUnchanged(() => say({ answer: 'yes' }))
-    expect(again).toMatchObject({ code: 'conflict', theirs: 'Answered on Mar 2, 2026: no, by Wilma Harrow.' })
+    expect(again).toMatchObject({ code: 'conflict', readsNow: 'Answered on Mar 2, 2026: no, by Wilma Harrow.' })
     expect((await refusedUnchanged(() => say({ answer: 'yes', version: 3 }))).code).toBe('conflict')
   })
 
@@ -265,7 +265,7 @@ describe('answered once', () => {
     await answerFinding(counter, no, at(monday))
     expect(await refusedUnchanged(() => say({ answer: 'yes' }))).toMatchObject({
       code: 'conflict',
-      theirs: 'Answered on Mar 2, 2026: no, by Wilma Harrow.',
+      readsNow: 'Answered on Mar 2, 2026: no, by Wilma Harrow.',
     })
     expect((await jobNow()).findings).toMatchObject([{ said: { onLink: false } }])
   })
@@ -296,7 +296,7 @@ describe('answered once', () => {
     await askFinding(counter, askFindingSchema.parse(terms), at(monday))
     expect(await refusedUnchanged(() => say({ version: 2 }))).toMatchObject({
       code: 'conflict',
-      theirs: expect.stringMatching(/^\$95\.50; adds: .*insert/i),
+      readsNow: expect.stringMatching(/^\$95\.50; adds: .*insert/i),
     })
     await say({ version: 3 })
     expect((await jobNow()).account).toMatchObject({ totalMinor: 9550 })

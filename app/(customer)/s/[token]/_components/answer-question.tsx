@@ -32,7 +32,7 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
     else setChosen(answer)
   }
 
-  if (refusal?.theirs !== undefined) return <Changed question={question} refusal={refusal} call={call} />
+  if (refusal?.readsNow !== undefined) return <Changed question={question} refusal={refusal} call={call} />
   if (chosen !== null) {
     return (
       <Confirm
@@ -111,7 +111,7 @@ function Changed({ question, refusal, call }: ChangedProps) {
         </div>
         <div>
           <dt>What it says now</dt>
-          <dd>{refusal.theirs}</dd>
+          <dd>{refusal.readsNow}</dd>
         </div>
       </dl>
       <div>

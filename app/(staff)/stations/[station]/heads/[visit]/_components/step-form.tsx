@@ -9,6 +9,7 @@ import { Button } from '@/app/_components/ui/button'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
 import { Select } from '@/app/_components/ui/select'
 import type { Refusal } from '@/lib/core/errors'
+import { theirsAtText } from '@/lib/words/conflicts'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
 import { fieldGroups, typedReadings, type Answers } from './answers'
@@ -144,7 +145,7 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
           yours={
             typed.length === 0 ? 'Your tick' : typed.map((one) => `${one.point} ${one.notTaken ?? one.text}`).join(', ')
           }
-          theirs={refusal.theirs}
+          theirs={theirsAtText(refusal.theirs, screen)}
           pending={pending}
           onKeepYours={() => send('tick', Number.MAX_SAFE_INTEGER)}
           onTakeTheirs={takeTheirs}
