@@ -2,6 +2,7 @@ import 'server-only'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { nextNumber } from './counters'
 import { newId } from './ids'
+import { suffixesOf } from './text-range'
 import type { Write } from './write'
 
 /** A figure as it is kept; null: not known. */
@@ -82,6 +83,7 @@ export async function addHead(ctx: Write, head: NewHead): Promise<string> {
   await ctx.tx.head.create({
     data: { ...head, id, marksLower, newThicknessText: '', note: '', createdAt: ctx.now },
   })
+  await ctx.tx.headSuffix.createMany({ data: suffixesOf([marksLower]).map((suffix) => ({ headId: id, suffix })) })
   ctx.audit({ action: 'head.add', subject: 'head', subjectId: id, changes: head })
   return id
 }

@@ -3,7 +3,7 @@ import { RefusedError } from '@/lib/core/errors'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { newId } from './ids'
-import { beginsWith, distinctBy } from './text-range'
+import { beginsWith, distinctBy, suffixesOf } from './text-range'
 import type { Write } from './write'
 
 /** A customer who was here before (by id), or a new one (id ''). */
@@ -57,6 +57,9 @@ export async function pickOrAddCustomer(ctx: Write, choice: CustomerChoice): Pro
       email: choice.email,
       address: choice.address,
     },
+  })
+  await ctx.tx.customerSuffix.createMany({
+    data: suffixesOf([choice.name, phoneDigitsOf(choice.phone)]).map((suffix) => ({ customerId: id, suffix })),
   })
   ctx.audit({ action: 'customer.change', subject: 'customer', subjectId: id, changes: { added: true } })
   return id

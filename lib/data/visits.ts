@@ -1,6 +1,7 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { computeRoute } from '@/lib/core/route/compute-route'
+import { queuePlace } from '@/lib/core/route/station-queue'
 import type { EventKind, RouteFacts, RouteStep, Whereabouts } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { whereabouts } from '@/lib/core/route/whereabouts'
@@ -94,9 +95,11 @@ export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<
 }
 
 async function projectRoute(tx: Tx, { visit, facts, route }: VisitWithRoute, now: Date): Promise<void> {
-  await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
-  await tx.routeStep.createMany({ data: route.map((step, place) => routeRow(visit.id, step, place)) })
   const at = whereaboutsOf(visit, facts, route)
+  await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
+  await tx.routeStep.createMany({
+    data: route.map((step, place) => ({ ...routeRow(visit.id, step, place), queue: queuePlace(step, at) })),
+  })
   if (visit.place?.whereabouts === at) return
   await tx.visitPlace.upsert({
     where: { visitId: visit.id },
