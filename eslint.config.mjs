@@ -4,7 +4,20 @@ import tseslint from 'typescript-eslint'
 // ─── Who may import what: one table, one way ───────────────────────────────────────────────────────────────────────
 // The globs of the layers are disjoint: a second block that matches the same file would replace the first.
 
-const libParts = ['core', 'words', 'drawing', 'schemas', 'data', 'use-cases', 'pdf', 'web', 'demo', 'cli', 'env']
+const libParts = [
+  'core',
+  'words',
+  'drawing',
+  'schemas',
+  'data',
+  'dossier',
+  'use-cases',
+  'pdf',
+  'web',
+  'demo',
+  'cli',
+  'env',
+]
 const rootParts = ['app', 'prisma', 'tests', 'e2e']
 const web = ['next', 'react', 'react-dom', 'next-auth']
 const database = ['@prisma', 'prisma', 'better-sqlite3', 'pg']
@@ -23,15 +36,21 @@ const layers = [
   },
   { name: 'data', files: ['lib/data/**'], lib: ['core', 'data', 'env'], root: ['prisma'], without: web },
   {
+    name: 'dossier',
+    files: ['lib/dossier/**'],
+    lib: ['core', 'words', 'data', 'dossier'],
+    without: [...web, ...database],
+  },
+  {
     name: 'use-cases',
     files: ['lib/use-cases/**'],
-    lib: ['core', 'words', 'drawing', 'schemas', 'data', 'pdf', 'use-cases'],
+    lib: ['core', 'words', 'drawing', 'schemas', 'data', 'dossier', 'pdf', 'use-cases'],
     without: [...web, ...database],
   },
   {
     name: 'demo',
     files: ['lib/demo/**'],
-    lib: ['core', 'words', 'drawing', 'schemas', 'data', 'use-cases', 'demo'],
+    lib: ['core', 'words', 'drawing', 'schemas', 'data', 'dossier', 'use-cases', 'demo'],
     without: [...web, ...database],
   },
   {

@@ -1,6 +1,6 @@
 import 'server-only'
 import { hash, verify } from '@node-rs/argon2'
-import { refuse, type Result } from '@/lib/core/errors'
+import { refuse, RefusedError, type Result } from '@/lib/core/errors'
 import { commonPasswords } from './common-passwords'
 
 const argon = { memoryCost: 19456, timeCost: 2, parallelism: 1 } // OWASP ASVS 5.0.0 / password storage: Argon2id, m 19 MiB
@@ -24,4 +24,11 @@ export function acceptablePassword(password: string): Result<string> {
     return refuse('invalid', 'This password is among the first that anyone would try. Take another.')
   }
   return { ok: true, value: password }
+}
+
+/** Refused, with the field named, when anyone would try it first. Hashing takes long: do it before the transaction. */
+export async function newPasswordHash(password: string, field = 'password'): Promise<string> {
+  const answer = acceptablePassword(password)
+  if (!answer.ok) throw new RefusedError({ ...answer.refusal, fields: { [field]: answer.refusal.message } })
+  return hashPassword(answer.value)
 }

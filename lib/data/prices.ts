@@ -1,16 +1,11 @@
 import 'server-only'
+import type { PriceLine } from '@/lib/core/money/price-of'
+import { totals, type Paid, type Totals } from '@/lib/core/money/totals'
 import type { Reader } from './db'
 import { newId } from './ids'
 import type { Write } from './write'
 
-export type NewPriceLine = {
-  readonly text: string
-  readonly quantity: number
-  readonly unitMinor: number
-  readonly taxBasisPoints: number
-}
-
-export async function addPrice(ctx: Write, jobId: string, line: NewPriceLine): Promise<string> {
+export async function addPrice(ctx: Write, jobId: string, line: PriceLine): Promise<string> {
   const id = newId(ctx.now)
   await ctx.tx.priceLine.create({ data: { ...line, id, jobId, createdAt: ctx.now } })
   ctx.audit({ action: 'price.add', subject: 'price-line', subjectId: id, jobId, changes: line })
@@ -41,12 +36,23 @@ export async function addPayment(ctx: Write, jobId: string, payment: NewPayment)
   return id
 }
 
-/** Standing price lines and all payments, in the order they came. */
-export async function accountOf(reader: Reader, jobId: string) {
+/** What stands on a job: price lines and payments in the order they came, and what they come to. */
+export type Account = Totals & {
+  readonly prices: readonly (PriceLine & { readonly id: string })[]
+  readonly payments: readonly (Paid & { readonly id: string; readonly how: string; readonly at: Date })[]
+}
+
+export async function accountOf(reader: Reader, jobId: string): Promise<Account> {
   const prices = await reader.priceLine.findMany({
     where: { jobId, endedAt: null },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    select: { id: true, text: true, quantity: true, unitMinor: true, taxBasisPoints: true },
   })
-  const payments = await reader.payment.findMany({ where: { jobId }, orderBy: [{ at: 'asc' }, { id: 'asc' }] })
-  return { prices, payments }
+  const rows = await reader.payment.findMany({
+    where: { jobId },
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    select: { id: true, kind: true, minor: true, how: true, at: true },
+  })
+  const payments = rows.map((row) => ({ ...row, kind: row.kind as Paid['kind'] }))
+  return { ...totals(prices, payments), prices, payments }
 }

@@ -5,3 +5,7 @@ export function percentOf(basisPoints: number): string {
   const decimals = rest === '00' ? '' : `.${rest.replace(/0$/, '')}`
   return `${Math.floor(basisPoints / 100)}${decimals} %`
 }
+
+/** Hundredths of a per cent as they are typed: 825 → "8.25", 0 → "". The inverse of `taxPercent`. */
+export const taxText = (basisPoints: number): string =>
+  basisPoints === 0 ? '' : percentOf(basisPoints).replace(' %', '')

@@ -3,7 +3,7 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { daysBetween } from '@/lib/core/shop/calendar'
 import type { OpenVisit } from '@/lib/data/jobs'
 import type { RouteRules } from '@/lib/core/route/rules'
-import { whyWaiting } from '../jobs/why-waiting'
+import { whyWaiting } from '@/lib/core/route/why-waiting'
 
 export type CounterJob = {
   readonly jobId: string

@@ -8,7 +8,7 @@ import { answersByLink } from '@/lib/data/findings'
 import { openFindings, openVisits, type OpenVisit } from '@/lib/data/jobs'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
-import { findingRowOf, type FindingRow } from '../findings/finding-view'
+import { findingRowOf, type FindingRow } from '@/lib/data/finding-row'
 import { jobRow, type CounterJob, type VisitsOfJob } from './job-row'
 
 export type OpenFinding = {

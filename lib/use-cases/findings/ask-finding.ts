@@ -5,7 +5,7 @@ import { findingById, updateFinding } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
 import type { AskFindingInput } from '@/lib/schemas/finding'
-import { refuseUnknownWork } from '../jobs/refuse-unknown-work'
+import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
 import { askedOf } from './asked-of'
 
 /** Writes down what the customer was asked; the answer is still to come. */

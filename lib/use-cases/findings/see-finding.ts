@@ -13,6 +13,8 @@ import { shopOf } from '@/lib/data/shop'
 import { shopAddress } from '@/lib/data/shop-address'
 import { questionOf } from './question'
 
+export type { FindingRow } from '@/lib/data/finding-row'
+
 export type FindingView = {
   readonly id: string
   readonly version: number

@@ -7,7 +7,6 @@ import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { whereaboutsOf } from '@/lib/data/visits'
-import { accountView } from '../jobs/account-view'
 import { paperHeads, type PaperHead } from '../papers/paper-head'
 import { sideWords } from '../papers/spec-words'
 import { mayLeave } from './may-leave'
@@ -56,7 +55,7 @@ export async function seeHandOver(actor: Actor, number: string): Promise<HandOve
     customer: job.customer.contact?.name ?? '',
     partsPlace: job.partsPlace,
     heads: heads.map(headToGo),
-    dueMinor: can(actor, 'price.see') ? accountView(await accountOf(client, job.id)).dueMinor : null,
+    dueMinor: can(actor, 'price.see') ? (await accountOf(client, job.id)).dueMinor : null,
     timeZone,
     locale,
     currency,

@@ -6,7 +6,7 @@ import { addPrice } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddPriceLineInput } from '@/lib/schemas/job'
-import { priceOf } from './prices-of'
+import { priceOf } from '@/lib/core/money/price-of'
 
 export async function addPriceLine(actor: Actor, input: AddPriceLineInput, moment: Moment): Promise<{ id: string }> {
   must(allow(actor, 'price.change'))

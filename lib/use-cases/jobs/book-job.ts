@@ -13,8 +13,8 @@ import { write, type Moment } from '@/lib/data/write'
 import type { BookJobInput } from '@/lib/schemas/job'
 import { bookHeads, type BookedVisit } from './book-heads'
 import { engineOf } from './engine-of'
-import { minorAt, priceOf } from './prices-of'
-import { refuseUnknownWork } from './refuse-unknown-work'
+import { minorAt, priceOf } from '@/lib/core/money/price-of'
+import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
 
 export type BookedJob = {
   readonly jobId: string

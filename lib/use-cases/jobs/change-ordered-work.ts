@@ -5,7 +5,7 @@ import { addOrderedLines, endOrderedLines } from '@/lib/data/booking'
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { ChangeOrderedWorkInput } from '@/lib/schemas/job'
-import { refuseUnknownWork } from './refuse-unknown-work'
+import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
 import { refuseReleased } from '../visits/refuse-closed'
 
 /** Adds and ends lines of ordered work on one or more heads of a job, with the reason in the audit. */

@@ -7,7 +7,7 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { JobRecord } from '@/lib/data/jobs'
 import { routeStepOf } from '@/lib/data/visits'
-import { whyWaiting } from './why-waiting'
+import { whyWaiting } from '@/lib/core/route/why-waiting'
 
 export type JobHead = {
   readonly visitId: string

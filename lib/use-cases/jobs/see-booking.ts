@@ -9,8 +9,8 @@ import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
-import type { PricePick } from '@/lib/schemas/price'
-import { pricePicks } from '../prices/price-picks'
+import type { PricePick } from '@/lib/core/money/price-pick'
+import { pricePicks } from '@/lib/data/price-picks'
 import { benchShop } from '../cut-bench/see-bench'
 
 export type BookingView = {

@@ -9,14 +9,13 @@ import { findingsOfJob } from '@/lib/data/findings'
 import { jobRecord, type JobRecord } from '@/lib/data/jobs'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { namesOf } from '@/lib/data/people'
-import { accountOf } from '@/lib/data/prices'
+import { accountOf, type Account } from '@/lib/data/prices'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
-import type { PricePick } from '@/lib/schemas/price'
-import { pricePicks } from '../prices/price-picks'
-import { seeJobSupply, type JobSupply } from '../supply/see-job-supply'
-import { findingRowOf, type FindingRow } from '../findings/finding-view'
-import { accountView, type AccountView } from './account-view'
+import type { PricePick } from '@/lib/core/money/price-pick'
+import { pricePicks } from '@/lib/data/price-picks'
+import { jobSupply, type JobSupply } from '@/lib/data/job-supply'
+import { findingRowOf, type FindingRow } from '@/lib/data/finding-row'
 import { engineView, type EngineView } from './engine-view'
 import { headView, type JobHead } from './head-view'
 import { pairView, type JobPair } from './pair-view'
@@ -53,11 +52,11 @@ export type JobView = {
   /** What was found beyond the order, the oldest first. */
   readonly findings: readonly FindingRow[]
   /** Only for those who may see prices; null otherwise. */
-  readonly account: AccountView | null
+  readonly account: Account | null
   /** What a price line can be taken from; empty for those who see no prices. */
   readonly priceList: readonly PricePick[]
   /** What is bought for it. */
-  readonly supply: JobSupply
+  readonly supply: JobSupply & { readonly mayOrder: boolean }
   readonly timeZone: string
   readonly locale: string
   readonly currency: string
@@ -77,17 +76,17 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const client = await db()
   const job = await jobRecord(client, input.number)
   const shop = await shopOf(client)
+  const today = dayIn(shop.timeZone, input.now)
   const rules = await currentRules(client)
   const names = await namesOf(job.calls.map((call) => call.byId))
   const held = await heldInPairs(
     client,
     job.pairs.map(({ id }) => id),
   )
-  const account = can(actor, 'price.see') ? accountView(await accountOf(client, job.id)) : null
+  const account = can(actor, 'price.see') ? await accountOf(client, job.id) : null
   return {
     ...jobFields(job),
-    daysLeft:
-      job.promiseOn === null || hasLeft(job) ? null : daysBetween(dayIn(shop.timeZone, input.now), job.promiseOn),
+    daysLeft: job.promiseOn === null || hasLeft(job) ? null : daysBetween(today, job.promiseOn),
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
     rules,
@@ -100,7 +99,10 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     findings: (await findingsOfJob(client, job.id)).map(findingRowOf),
     account,
     priceList: account === null ? [] : await pricePicks(client, shop),
-    supply: await seeJobSupply(actor, job.id, input.now),
+    supply: {
+      ...(await jobSupply(client, job.id, { today, timeZone: shop.timeZone })),
+      mayOrder: can(actor, 'supply.order'),
+    },
     timeZone: shop.timeZone,
     locale: shop.locale,
     currency: shop.currency,

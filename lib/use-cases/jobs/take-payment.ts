@@ -6,7 +6,7 @@ import { addPayment } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
 import type { TakePaymentInput } from '@/lib/schemas/job'
-import { minorAt } from './prices-of'
+import { minorAt } from '@/lib/core/money/price-of'
 
 /** Money taken or given back at the counter. A wrong entry is not rewritten: it is given back by a refund. */
 export async function takePayment(actor: Actor, input: TakePaymentInput, moment: Moment): Promise<{ id: string }> {

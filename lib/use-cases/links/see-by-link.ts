@@ -4,11 +4,10 @@ import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db } from '@/lib/data/db'
 import { deadLink, openLink } from '@/lib/data/links'
 import { paperVisitsOfJob, type PaperVisit } from '@/lib/data/papers'
-import { accountOf } from '@/lib/data/prices'
+import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { whereaboutsOf } from '@/lib/data/visits'
 import { isOnLink, questionOf, type Manner, type Question } from '../findings/question'
-import { accountView, type AccountView } from '../jobs/account-view'
 import { paperHeads, shopBlock, type PaperHead } from '../papers/paper-head'
 import type { StoredPaper } from '../papers/kept-paper'
 import { newestSpec, specPaper } from '../papers/spec-paper'
@@ -41,7 +40,7 @@ export type LinkView = {
   /** Things found that the customer was asked about: those that wait for an answer first. */
   readonly questions: readonly LinkQuestion[]
   /** Only where the shop shows prices on this job's link. */
-  readonly account: Pick<AccountView, 'prices' | 'totalMinor' | 'taxMinor' | 'paidMinor' | 'dueMinor'> | null
+  readonly account: Pick<Account, 'prices' | 'totalMinor' | 'taxMinor' | 'paidMinor' | 'dueMinor'> | null
 }
 
 const plainWords: Readonly<Record<Whereabouts, string>> = {
@@ -81,7 +80,7 @@ export async function seeByLink(token: string, now: Date): Promise<LinkView> {
     promiseOn: job.promiseOn,
     heads,
     questions: questionsOf(papers, shop),
-    account: job.pricesOnLink ? accountFor(accountView(await accountOf(client, jobId))) : null,
+    account: job.pricesOnLink ? accountFor(await accountOf(client, jobId)) : null,
   }
 }
 
@@ -109,7 +108,7 @@ const photosOf = (visit: PaperVisit, findingId: string): LinkQuestion['photos'] 
     .toSorted((a, b) => a.at.getTime() - b.at.getTime())
     .map(({ id, caption, widthPx, heightPx }) => ({ id, caption, widthPx, heightPx }))
 
-const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: AccountView) => ({
+const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: Account) => ({
   prices,
   totalMinor,
   taxMinor,

@@ -6,7 +6,7 @@ import { bumpOrder, orderToChange } from '@/lib/data/outside'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
 import type { noteOutsideCostSchema } from '@/lib/schemas/outside'
-import { minorAt } from '../jobs/prices-of'
+import { minorAt } from '@/lib/core/money/price-of'
 
 /** What the vendor's work and the freight came to. */
 export async function noteOutsideCost(actor: Actor, input: z.output<typeof noteOutsideCostSchema>, moment: Moment) {

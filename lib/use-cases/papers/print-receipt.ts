@@ -4,10 +4,9 @@ import { must, RefusedError } from '@/lib/core/errors'
 import { formatMoney } from '@/lib/core/money/format-money'
 import { db } from '@/lib/data/db'
 import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
-import { accountOf } from '@/lib/data/prices'
+import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { receipt, type ReceiptData } from '@/lib/pdf/receipt'
-import { accountView, type AccountView } from '../jobs/account-view'
 import { keptPaper, type Paper } from './kept-paper'
 import { paperHeads, shopBlock, type PaperHead } from './paper-head'
 import { printSetting } from './print-spec'
@@ -39,7 +38,7 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
     engine: engineWords(job.engine),
     heads: gone.map((head) => headGone(head, shop)),
     stillHere: heads.filter((head) => !gone.includes(head)).map(({ tag }) => tag),
-    ...accountWords(accountView(await accountOf(client, job.id)), shop),
+    ...accountWords(await accountOf(client, job.id), shop),
   }
   return keptPaper(
     { kind: 'receipt', name: `receipt-${job.number}.pdf`, data, setting: printSetting(shop, now) },
@@ -62,7 +61,7 @@ function headGone(head: PaperHead, shop: WhenManner): ReceiptData['heads'][numbe
 
 const kinds = { deposit: 'Deposit', payment: 'Payment', refund: 'Paid back' } as const
 
-function accountWords(account: AccountView, shop: Manner) {
+function accountWords(account: Account, shop: Manner) {
   const { dueMinor } = account
   const money = (minor: number): string => formatMoney(minor, shop.currency, shop.locale)
   return {

@@ -5,7 +5,7 @@ import { newId } from '@/lib/data/ids'
 import { secretOperation } from '@/lib/data/secret-operation'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddPerson } from '@/lib/schemas/person'
-import { newPasswordHash } from './new-password-hash'
+import { newPasswordHash } from '@/lib/data/passwords'
 import { refuseTakenSignIn } from './person-row'
 
 export async function addPerson(actor: Actor, input: AddPerson, moment: Moment): Promise<{ personId: string }> {

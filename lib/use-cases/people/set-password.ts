@@ -5,7 +5,7 @@ import { secretOperation } from '@/lib/data/secret-operation'
 import { endSessionsOf } from '@/lib/data/sessions'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { SetPassword } from '@/lib/schemas/person'
-import { newPasswordHash } from './new-password-hash'
+import { newPasswordHash } from '@/lib/data/passwords'
 import { personToChange } from './person-row'
 
 export async function setPassword(actor: Actor, input: SetPassword, moment: Moment): Promise<{ personId: string }> {

@@ -10,7 +10,6 @@ import { accountOf } from '@/lib/data/prices'
 import { specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
-import { accountView } from '../jobs/account-view'
 import { paperHeads, type PaperHead } from '../papers/paper-head'
 import { printSetting } from '../papers/print-spec'
 import { valuedAt } from '../papers/reading-text'
@@ -79,7 +78,7 @@ async function warningsOf(client: Reader, head: PaperHead): Promise<string[]> {
     (mate) => mate.visit.releases.length === 0 && mate.visit.returned === null && completeness(mate.facts).length > 0,
   )
   const mateCc = mates.flatMap((mate) => valuedAt(mate.readings, 'finished', 'cc').map(({ value }) => value))
-  const due = accountView(await accountOf(client, visit.jobId)).dueMinor
+  const due = (await accountOf(client, visit.jobId)).dueMinor
   return [
     ...open.map((mate) => `Its mate ${mate.tag} is not ready.`),
     ...completenessWarnings(facts, { mateCc }),

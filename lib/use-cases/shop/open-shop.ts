@@ -4,7 +4,7 @@ import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import type { FirstOwner, ShopFacts } from '@/lib/schemas/shop'
-import { newPasswordHash } from '@/lib/use-cases/people/new-password-hash'
+import { newPasswordHash } from '@/lib/data/passwords'
 
 export type Opening = { readonly shop: ShopFacts; readonly owner: FirstOwner; readonly mode: 'demo' | 'shop' }
 

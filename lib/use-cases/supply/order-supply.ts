@@ -10,7 +10,7 @@ import { addSupplyLine, bringsHead, bumpWait, bringsParts, promiseSupply } from 
 import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { OrderSupply } from '@/lib/schemas/supply'
-import { minorAt } from '../jobs/prices-of'
+import { minorAt } from '@/lib/core/money/price-of'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { refuseClosed } from '../visits/refuse-closed'
 

@@ -5,7 +5,7 @@ import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
 import { supplyDueBy } from '@/lib/data/supply'
-import { supplyView, type SupplyView } from './supply-view'
+import { supplyView, type SupplyView } from '@/lib/data/supply-view'
 
 /** Supply orders promised for today, and those that are late, the latest first. */
 export async function seeArriving(actor: Actor, now: Date): Promise<readonly SupplyView[]> {

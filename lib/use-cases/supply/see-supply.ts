@@ -6,7 +6,9 @@ import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
 import { proposedTag } from '@/lib/data/tags'
 import { supplyById } from '@/lib/data/supply'
-import { supplyView, type SupplyView } from './supply-view'
+import { supplyView, type SupplyView } from '@/lib/data/supply-view'
+
+export type { SupplyFor, SupplyLineView, SupplyView } from '@/lib/data/supply-view'
 
 export type SupplyPage = SupplyView & {
   readonly may: { readonly order: boolean; readonly receive: boolean; readonly cost: boolean }

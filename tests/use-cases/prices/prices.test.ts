@@ -2,18 +2,13 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { pricesByStep } from '@/lib/data/price-list'
 import { seedPrices } from '@/lib/demo/prices'
-import {
-  addPriceItemSchema,
-  nothingPicked,
-  picked,
-  taxText,
-  type PriceItemForm,
-  type PricePick,
-} from '@/lib/schemas/price'
+import { taxText } from '@/lib/core/money/percent'
+import { nothingPicked, picked, type PricePick } from '@/lib/core/money/price-pick'
+import { addPriceItemSchema, type PriceItemForm } from '@/lib/schemas/price'
 import { taxPercent } from '@/lib/schemas/money'
 import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
 import { changePriceItem } from '@/lib/use-cases/prices/change-price-item'
-import { pricePicks } from '@/lib/use-cases/prices/price-picks'
+import { pricePicks } from '@/lib/data/price-picks'
 import { retirePriceItem } from '@/lib/use-cases/prices/retire-price-item'
 import { seePriceItem, seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'

@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import { Day } from '@/app/_components/ui/day'
 import { Sign } from '@/app/_components/ui/sign'
-import type { SupplyView } from '@/lib/use-cases/supply/supply-view'
+import type { SupplyView } from '@/lib/use-cases/supply/see-supply'
 
 const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
 

@@ -1,6 +1,6 @@
 import { SupplyLine } from '@/app/(staff)/away/_components/supply-line'
 import { EmptyState } from '@/app/_components/ui/empty-state'
-import type { SupplyView } from '@/lib/use-cases/supply/supply-view'
+import type { SupplyView } from '@/lib/use-cases/supply/see-supply'
 
 /** Supply orders that should come today, and those that should have come. */
 export function ArrivingList({ orders, locale }: { orders: readonly SupplyView[]; locale: string }) {

@@ -2,7 +2,7 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Select } from '@/app/_components/ui/select'
-import type { PricePick } from '@/lib/schemas/price'
+import type { PricePick } from '@/lib/core/money/price-pick'
 import styles from './booking.module.css'
 
 type Props = { list: readonly PricePick[]; action: string; onPick: (item: PricePick) => void }

@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { When } from '@/app/_components/ui/when'
-import type { FindingRow } from '@/lib/use-cases/findings/finding-view'
+import type { FindingRow } from '@/lib/use-cases/findings/see-finding'
 
 type Props = {
   findings: readonly FindingRow[]

@@ -5,13 +5,12 @@ import { Table } from '@/app/_components/ui/table'
 import { When } from '@/app/_components/ui/when'
 import { ActionButton } from '@/app/(staff)/back-room/_components/action-button'
 import { percentOf } from '@/lib/core/money/percent'
-import type { AccountView } from '@/lib/use-cases/jobs/account-view'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { endPriceLineAction } from '../actions'
 import { AddPrice } from './add-price'
 import { TakePayment } from './take-payment'
 
-type Props = { job: JobView; account: AccountView }
+type Props = { job: JobView; account: NonNullable<JobView['account']> }
 
 const priceColumns = [
   { id: 'text', label: 'For', head: true },

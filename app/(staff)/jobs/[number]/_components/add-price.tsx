@@ -7,7 +7,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { FromList } from '@/app/(staff)/counter/book/_components/from-list'
 import { addPriceLineSchema } from '@/lib/schemas/job'
-import { nothingPicked, picked, type PickedFields, type PricePick } from '@/lib/schemas/price'
+import { nothingPicked, picked, type PickedFields, type PricePick } from '@/lib/core/money/price-pick'
 import { addPriceLineAction } from '../actions'
 
 type Props = { jobId: string; currency: string; list: readonly PricePick[] }

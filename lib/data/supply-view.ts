@@ -1,6 +1,7 @@
+import 'server-only'
 import { daysBetween, dayIn } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
-import type { SupplyRecord } from '@/lib/data/supply'
+import type { SupplyRecord } from './supply'
 
 /** Whom a line is for: a head by its tag, or by its place on the job while it has none. */
 export type SupplyFor = {

@@ -7,7 +7,7 @@ import { db } from '@/lib/data/db'
 import type { Moment } from '@/lib/data/write'
 import { planChoiceSchema } from '@/lib/schemas/plan'
 import type { leaveMarginSchema } from '@/lib/schemas/outside'
-import { makePlanVersion } from '../plans/make-plan-version'
+import { makePlanVersion } from './make-plan-version'
 
 /**
  * Plans an angle cut again as angle and flat, with a flat part worth the shop's margin: the vendor cuts the angle, and the

@@ -1,7 +1,7 @@
-import type { RouteRules } from '@/lib/core/route/rules'
-import { stationName } from '@/lib/core/route/rules-words'
-import type { Whereabouts } from '@/lib/core/route/types'
-import type { Station } from '@/lib/core/route/step-ids'
+import type { RouteRules } from './rules'
+import { stationName } from './rules-words'
+import type { Station } from './step-ids'
+import type { Whereabouts } from './types'
 
 /** What is known of a visit that may hold it up. */
 export type MayWait = {

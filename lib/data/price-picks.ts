@@ -1,8 +1,10 @@
+import 'server-only'
 import { formatAmount } from '@/lib/core/money/amount'
 import { formatMoney } from '@/lib/core/money/format-money'
-import type { Reader } from '@/lib/data/db'
-import { activePriceItems } from '@/lib/data/price-list'
-import { taxText, type PricePick } from '@/lib/schemas/price'
+import { taxText } from '@/lib/core/money/percent'
+import type { PricePick } from '@/lib/core/money/price-pick'
+import type { Reader } from './db'
+import { activePriceItems } from './price-list'
 
 type Manner = { readonly currency: string; readonly currencyExponent: number; readonly locale: string }
 

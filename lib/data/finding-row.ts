@@ -1,4 +1,5 @@
-import type { FindingLine } from '@/lib/data/findings'
+import 'server-only'
+import type { FindingLine } from './findings'
 
 /** One finding in a list: what was seen, and how far the question is. No price: that is not everybody's to see. */
 export type FindingRow = {
