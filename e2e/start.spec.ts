@@ -31,7 +31,7 @@ async function setUp(page: Page, url: string, code: string): Promise<void> {
   await shop.getByLabel('Dates and numbers').selectOption('en-US')
   const owner = page.getByRole('region', { name: 'The owner' })
   await owner.getByLabel('Name').fill('Maud Ellery')
-  await owner.getByLabel('Signs in as').fill('maud')
+  await owner.getByLabel('Sign-in name').fill('maud')
   await owner.getByLabel('Password', { exact: false }).first().fill(password)
   await owner.getByLabel('The same password again').fill(password)
   await page.getByRole('button', { name: 'Set up this shop' }).click()
@@ -47,7 +47,7 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
   await page.setViewportSize({ width: 390, height: 844 })
   await page.goto(new URL('/back-room/shop', page.url()).href)
   const logo = page.getByRole('region', { name: 'Logo' })
-  await expect(logo.getByText('There is none: the papers carry the name alone.')).toBeVisible()
+  await expect(logo.getByText('No logo: papers show the name only.')).toBeVisible()
   const drawing = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30"/>')
   await logo.getByLabel('Choose a picture').setInputFiles({ name: 'logo.png', mimeType: 'image/png', buffer: drawing })
   await logo.getByRole('button', { name: 'Use this picture' }).click()
@@ -58,15 +58,15 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
     .toBuffer()
   const file = { name: 'logo.png', mimeType: 'image/png', buffer: picture }
   await logo.getByLabel('Choose a picture').setInputFiles(file)
-  await expect(logo.getByText('The picture you chose, not used yet')).toBeVisible()
+  await expect(logo.getByText('Chosen, not in use yet')).toBeVisible()
   await logo.getByRole('button', { name: 'Use this picture' }).click()
-  await expect(logo.getByText('The logo is on the papers from now on.')).toBeVisible()
+  await expect(logo.getByText('Saved. Papers show this logo from now on.')).toBeVisible()
   const shown = logo.getByText('As it prints').locator('xpath=..').locator('img')
   // Decoded, not only there: 600 × 300 within 945 × 307 stays as it is.
   await expect.poll(() => shown.evaluate((node: HTMLImageElement) => node.naturalWidth)).toBe(600)
   await logo.getByLabel('Replace the logo').setInputFiles(file)
   await isSound(page)
-  await logo.getByRole('button', { name: 'Keep the logo as it is' }).click()
+  await logo.getByRole('button', { name: 'Keep the old logo' }).click()
   const address = (await shown.getAttribute('src')) ?? ''
   const served = await page.request.get(new URL(address, page.url()).href)
   expect(served.headers()).toMatchObject({
@@ -76,9 +76,9 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
     'content-security-policy': "default-src 'none'; sandbox",
     'content-disposition': 'inline; filename="logo.png"',
   })
-  await logo.getByRole('button', { name: 'Take the logo away' }).click()
-  await expect(logo.getByText('The logo is taken away: the papers carry the name alone.')).toBeVisible()
-  await expect(logo.getByRole('button', { name: 'Take the logo away' })).toHaveCount(0)
+  await logo.getByRole('button', { name: 'Remove the logo' }).click()
+  await expect(logo.getByText('Logo removed. Papers show the name only.')).toBeVisible()
+  await expect(logo.getByRole('button', { name: 'Remove the logo' })).toHaveCount(0)
   expect((await page.request.get(new URL(address, page.url()).href)).status()).toBe(404)
 }
 

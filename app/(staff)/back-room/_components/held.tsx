@@ -13,9 +13,9 @@ type Hold = {
 export function Held({ holds, zone, locale }: { holds: readonly Hold[]; zone: string; locale: string }) {
   return (
     <section className="part" aria-labelledby="held">
-      <h2 id="held">Held</h2>
+      <h2 id="held">On hold</h2>
       {holds.length === 0 ? (
-        <p className="soft">No head is held.</p>
+        <p className="soft">No heads on hold.</p>
       ) : (
         <ul className="plain-list">
           {holds.map((hold) => (

@@ -10,7 +10,7 @@ export function Missed({ readings, zone, locale }: Props) {
     <section className="part" aria-labelledby="missed">
       <h2 id="missed">Finished out of tolerance this month</h2>
       {readings.length === 0 ? (
-        <p className="soft">No finished chamber that was measured this month missed its target.</p>
+        <p className="soft">No finished chamber measured this month is out of tolerance.</p>
       ) : (
         <ul className="plain-list">
           {readings.map(({ id, tag, chamber, text, unit, targetText, targetUnit, at }) => (

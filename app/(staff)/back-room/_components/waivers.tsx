@@ -16,7 +16,7 @@ export function Waivers({ waivers, zone, locale }: Props) {
     <section className="part" aria-labelledby="waivers">
       <h2 id="waivers">Waived this month</h2>
       {waivers.length === 0 ? (
-        <p className="soft">Nothing was waived this month.</p>
+        <p className="soft">No waivers this month.</p>
       ) : (
         <ul className="plain-list">
           {waivers.map((waiver) => (

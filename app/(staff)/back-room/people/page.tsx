@@ -1,48 +1,31 @@
-import Link from 'next/link'
-import { ButtonLink } from '@/app/_components/ui/button-link'
-import { Table } from '@/app/_components/ui/table'
-import { seePeople, type PersonSeen } from '@/lib/use-cases/people/see-people'
+import { seePeople } from '@/lib/use-cases/people/see-people'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../_components/back-link'
+import { Register } from '../_components/register'
+import { grantWords, roleWords } from './_components/rights'
 
 export const metadata = { title: 'People' }
 
-const columns = [
-  { id: 'name', label: 'Name', head: true },
-  { id: 'signIn', label: 'Signs in as' },
-  { id: 'roles', label: 'Roles' },
-  { id: 'grants', label: 'Deputy for' },
-]
-
-const rowOf = (person: PersonSeen) => ({
-  id: person.id,
-  cells: {
-    name: <Link href={`/back-room/people/${person.id}`}>{person.name}</Link>,
-    signIn: person.signIn,
-    roles: person.retired ? 'retired' : person.roles.join(', '),
-    grants: person.retired ? '' : person.grants.join(', '),
-  },
-})
-
 export default async function PeoplePage() {
   const actor = await requirePerson('person.change')
-  const people = await seePeople(actor)
   return (
-    <>
-      <div className="stack">
-        <BackLink href="/back-room">Back room</BackLink>
-        <div className="row spread">
-          <h1>People</h1>
-          <ButtonLink href="/back-room/people/new" variant="main">
-            Add a person
-          </ButtonLink>
-        </div>
-      </div>
-      <Table
-        label="People"
-        columns={columns}
-        rows={[...people.filter((one) => !one.retired), ...people.filter((one) => one.retired)].map(rowOf)}
-      />
-    </>
+    <Register
+      title="People"
+      href="/back-room/people"
+      add="Add a person"
+      columns={[
+        { id: 'name', label: 'Name' },
+        { id: 'signIn', label: 'Sign-in name' },
+        { id: 'roles', label: 'Roles' },
+        { id: 'grants', label: 'Deputy for' },
+      ]}
+      entries={await seePeople(actor)}
+      nameOf={({ name }) => name}
+      cellsOf={({ signIn, roles, grants }) => ({
+        signIn,
+        roles: roles.map((role) => roleWords[role]).join(', '),
+        grants: grants.map((grant) => grantWords[grant]).join(', '),
+      })}
+      empty="No people yet."
+    />
   )
 }

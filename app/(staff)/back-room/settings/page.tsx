@@ -1,12 +1,11 @@
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
-import { EmptyState } from '@/app/_components/ui/empty-state'
 import { When } from '@/app/_components/ui/when'
 import { settingGroups, settingWords } from '@/lib/core/shop/setting-fields'
 import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-settings'
 import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../_components/back-link'
+import { PageHead } from '../_components/page-head'
 import { Behind } from '../steps/_components/behind'
 
 export const metadata = { title: 'Limits and tolerances' }
@@ -17,20 +16,21 @@ export default async function SettingsPage() {
   const manner = await shopLocale()
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room">Back room</BackLink>
-        <div className="row spread">
-          <h1>Limits and tolerances</h1>
+      <PageHead
+        up={['/back-room', 'Back room']}
+        title="Limits and tolerances"
+        action={
           <ButtonLink href="/back-room/settings/change" variant="main">
-            Change them
+            Change
           </ButtonLink>
-        </div>
+        }
+      >
         <p className="soft">
-          They decide which steps a cut makes necessary and what counts as out of tolerance. What the makers of head,
-          gasket and engine say comes first.
+          These decide which steps a cut needs and what is out of tolerance. The makers of the head, gasket and engine
+          come first.
         </p>
         <Behind count={behind} />
-      </div>
+      </PageHead>
       {settingGroups.map((group) => (
         <section key={group.title} className="part">
           <h2>{group.title}</h2>
@@ -43,11 +43,9 @@ export default async function SettingsPage() {
         </section>
       ))}
       <section className="part" aria-labelledby="history">
-        <h2 id="history">What they were</h2>
+        <h2 id="history">Earlier versions</h2>
         {history.length === 0 ? (
-          <EmptyState title="Never changed">
-            <p>These are what every shop starts with.</p>
-          </EmptyState>
+          <p className="soft">Never changed: these are the values every shop starts with.</p>
         ) : (
           <History versions={history} manner={manner} />
         )}

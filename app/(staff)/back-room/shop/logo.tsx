@@ -18,13 +18,13 @@ export function Logo({ logo, shop, by }: Props) {
     <section className="stack part" aria-label="Logo" data-hands-on={chosen ? '' : undefined}>
       <h2>Logo</h2>
       <p>
-        It stands beside the shop’s name on outside sheets, spec sheets, estimates and receipts, and on the customer’s
-        page. Sheets that were released keep the logo of their day.
+        Printed beside the shop’s name on outside sheets, spec sheets, estimates and receipts, and shown on the
+        customer’s page. Released sheets keep the logo they were released with.
       </p>
-      {logo ? <Now logo={logo} shop={shop} by={by} /> : <p>There is none: the papers carry the name alone.</p>}
+      {logo ? <Now logo={logo} shop={shop} by={by} /> : <p>No logo: papers show the name only.</p>}
       {chosen && <Candidate chosen={chosen} shop={shop} />}
       {problem !== '' && (
-        <Notice kind="stop" title="Not done">
+        <Notice kind="stop" title="Not saved">
           <p>{problem}</p>
         </Notice>
       )}
@@ -41,18 +41,18 @@ export function Logo({ logo, shop, by }: Props) {
         />
         {chosen && (
           <Button variant="quiet" disabled={pending} onClick={choice.drop}>
-            {logo ? 'Keep the logo as it is' : 'Leave it out'}
+            {logo ? 'Keep the old logo' : 'Cancel'}
           </Button>
         )}
         {logo && !chosen && (
           <Button variant="quiet" pending={pending} onClick={() => void choice.remove()}>
-            Take the logo away
+            Remove the logo
           </Button>
         )}
       </div>
       <p className="soft">
-        PNG, JPEG or WebP, 4 MB at most. Dark on light prints best; 300 pixels in height print sharply. What is
-        transparent prints as paper.
+        PNG, JPEG or WebP, at most 4 MB. Dark on light prints best; 300 pixels of height print sharply. Transparent
+        areas stay white.
       </p>
       <Busy when={pending} label="Sending…" />
       <p role="status">{said}</p>
@@ -74,14 +74,10 @@ function Now({ logo, shop, by }: { logo: KeptLogo; shop: ShopWords; by: string }
 }
 
 function Candidate({ chosen, shop }: { chosen: Chosen; shop: ShopWords }) {
-  if (!chosen.size) return <p>This browser cannot show it. It is sent as it is.</p>
+  if (!chosen.size) return <p>This browser cannot show the picture. It can still be used.</p>
   return (
     <div className={styles.samples}>
-      <LogoSample
-        logo={{ src: chosen.preview, ...chosen.size }}
-        shop={shop}
-        caption="The picture you chose, not used yet"
-      />
+      <LogoSample logo={{ src: chosen.preview, ...chosen.size }} shop={shop} caption="Chosen, not in use yet" />
     </div>
   )
 }

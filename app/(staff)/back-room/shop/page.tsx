@@ -1,6 +1,6 @@
 import { seeShop } from '@/lib/use-cases/shop/see-shop'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../_components/back-link'
+import { PageHead } from '../_components/page-head'
 import { changedBy } from '../_components/changed-by'
 import { Logo } from './logo'
 import { ShopForm } from './shop-form'
@@ -14,14 +14,11 @@ export default async function ShopPage() {
   const paper = shop.paper === 'a4' ? 'a4' : 'letter'
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room">Back room</BackLink>
-        <h1>The shop</h1>
+      <PageHead up={['/back-room', 'Back room']} title="The shop">
         <p className="soft">
-          Time zone {timeZone} and currency {currency} were fixed at set-up: what is already recorded would change its
-          meaning.
+          Time zone {timeZone} and currency {currency} cannot be changed: records already made depend on them.
         </p>
-      </div>
+      </PageHead>
       <ShopForm fresh={{ name, address, phone, locale, paper, version }} by={changedBy(last, { timeZone, locale })} />
       <Logo logo={block.logo ?? null} shop={block} by={changedBy(lastLogo, { timeZone, locale })} />
     </>

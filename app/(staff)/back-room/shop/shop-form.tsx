@@ -27,7 +27,7 @@ export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema
   })
   return (
     <ActionForm form={form} submitLabel="Save">
-      <TextInput label="Name" hint="At the head of every paper" required {...form.text('name')} />
+      <TextInput label="Name" hint="Printed at the top of every paper" required {...form.text('name')} />
       <TextArea label="Address" required={false} {...form.text('address')} />
       <TextInput label="Phone" required={false} type="tel" {...form.text('phone')} />
       <Select label="Dates and numbers" options={localeOptions(fresh.locale)} {...form.text('locale')} />
@@ -35,7 +35,7 @@ export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema
       <ConflictResolver
         form={form}
         fresh={fresh}
-        what="The shop’s facts"
+        what="Shop details"
         labelOf={(path) => labels[path] ?? path}
         by={by}
       />

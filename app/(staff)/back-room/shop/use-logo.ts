@@ -42,7 +42,7 @@ export function useLogo(seen: string) {
     const size = await sizeOf(file)
     drop()
     setChosen({ file, preview: URL.createObjectURL(file), size })
-    setSaid('The picture is chosen, and not used yet.')
+    setSaid('Picture chosen, not in use yet.')
   }
 
   /** Sends once, and says what came of it. */
@@ -75,14 +75,14 @@ export function useLogo(seen: string) {
       what: 'The picture',
       onProgress: () => {},
     }
-    await carry((op) => sendFile({ ...picture, op }), ['use', seen], 'The logo is on the papers from now on.')
+    await carry((op) => sendFile({ ...picture, op }), ['use', seen], 'Saved. Papers show this logo from now on.')
   }
 
   const remove = () =>
     carry(
       (op) => callAction(removeLogoAction, { op, input: { seen } }),
       ['remove', seen],
-      'The logo is taken away: the papers carry the name alone.',
+      'Logo removed. Papers show the name only.',
     )
 
   return { chosen, pending, problem, said, choose, drop, use, remove }

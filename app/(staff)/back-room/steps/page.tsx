@@ -7,7 +7,7 @@ import { tableOf, type ShopRow } from '@/lib/core/route/table'
 import { stations } from '@/lib/core/route/step-ids'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../_components/back-link'
+import { PageHead } from '../_components/page-head'
 import { Behind } from './_components/behind'
 
 export const metadata = { title: 'Steps and stations' }
@@ -25,24 +25,24 @@ export default async function StepsPage() {
   const retired = rows.filter(({ own }) => own?.retired)
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room">Back room</BackLink>
-        <div className="row spread">
-          <h1>Steps and stations</h1>
+      <PageHead
+        up={['/back-room', 'Back room']}
+        title="Steps and stations"
+        action={
           <div className="row">
             <ButtonLink href="/back-room/steps/new" variant="main">
               Add a step
             </ButtonLink>
             <ButtonLink href="/back-room/steps/new?outside=1">Add an outside service</ButtonLink>
           </div>
-        </div>
+        }
+      >
         <p className="soft">
-          What a head goes through, in working order, and when each step comes. A change holds for the heads booked from
-          then on. At what figure a condition holds is among the{' '}
-          <Link href="/back-room/settings">limits and tolerances</Link>.
+          The steps of a job in working order, and when each is needed. A change applies to heads booked from now on.
+          The figures in conditions are <Link href="/back-room/settings">limits and tolerances</Link>.
         </p>
         <Behind count={behind} />
-      </div>
+      </PageHead>
       <section className="part">
         <h2>Steps</h2>
         <Table

@@ -2,12 +2,11 @@ import Link from 'next/link'
 import { z } from 'zod'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
-import { EmptyState } from '@/app/_components/ui/empty-state'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import { seeTrail, type Trail, type TrailLine } from '@/lib/use-cases/back-room/see-trail'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../_components/back-link'
+import { PageHead } from '../_components/page-head'
 import styles from './trail.module.css'
 
 export const metadata = { title: 'Audit trail' }
@@ -24,22 +23,20 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
   const trail = await seeTrail(actor, { find, before })
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room">Back room</BackLink>
-        <h1>Audit trail</h1>
-        <p className="soft">Who changed what, newest first. Nothing here can be changed or taken away.</p>
-      </div>
+      <PageHead up={['/back-room', 'Back room']} title="Audit trail">
+        <p className="soft">Who changed what, newest first. Nobody can change or delete an entry.</p>
+      </PageHead>
       <form method="get" role="search" aria-label="In the audit trail" className="stack">
         <TextInput
-          label="Only"
+          label="Search"
           name="find"
           defaultValue={find}
           hint="A tag, a job number, a name, or part of what was done: hold, waive, correct"
           autoComplete="off"
         />
         <div className="row">
-          <Button type="submit">Show</Button>
-          {find && <ButtonLink href="/back-room/trail">Everything</ButtonLink>}
+          <Button type="submit">Search</Button>
+          {find && <ButtonLink href="/back-room/trail">Show all</ButtonLink>}
         </div>
       </form>
       <Lines trail={trail} find={find} />
@@ -57,11 +54,9 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
 function Lines({ trail, find }: { trail: Trail; find: string }) {
   if (trail.lines.length === 0) {
     return (
-      <EmptyState title={find ? `Nothing in the trail for “${find}”` : 'Nothing yet'}>
-        <p>
-          {find ? 'Look for a whole tag or job number, or for a part of a name.' : 'Every change adds a line here.'}
-        </p>
-      </EmptyState>
+      <p className="soft">
+        {find ? `No entries for “${find}”. Type a whole tag or job number, or part of a name.` : 'No entries yet.'}
+      </p>
     )
   }
   return (

@@ -1,13 +1,14 @@
+import { cache } from 'react'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
-import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
-import { ActionButton } from '../../_components/action-button'
 import { orNotFound } from '@/lib/web/or-not-found'
+import { requirePerson } from '@/lib/web/require-actor'
+import { PageHead } from '../../_components/page-head'
+import { RetirePart } from '../../_components/retire-part'
 import { FiguresShown } from '../_components/figures-shown'
 import { OutlinesShown } from '../_components/outlines-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
@@ -15,36 +16,45 @@ import { RatesShown } from '../_components/rates-shown'
 import { ReferencesShown } from '../_components/references-shown'
 import { retireCastingAction } from '../actions'
 
-export const metadata = { title: 'Casting record' }
+type Props = { params: Promise<{ id: string }> }
 
-export default async function CastingPage({ params }: { params: Promise<{ id: string }> }) {
-  const { id } = await params
+const see = cache(async (id: string) => {
   const actor = await requirePerson('casting.see')
-  const { casting } = await orNotFound(seeCasting(actor, id))
-  const rates = await seeRates(actor, id)
-  const references = await seeReferences(actor, id)
-  const manner = await shopLocale()
-  const { version, retired } = casting
+  return { actor, ...(await orNotFound(seeCasting(actor, id))) }
+})
+
+export async function generateMetadata({ params }: Props) {
+  return { title: (await see((await params).id)).casting.name }
+}
+
+export default async function CastingPage({ params }: Props) {
+  const { actor, casting } = await see((await params).id)
+  const { id: castingId, version, retired } = casting
   const mayChange = can(actor, 'casting.change')
+  const [rates, references, manner] = await Promise.all([
+    seeRates(actor, castingId),
+    seeReferences(actor, castingId),
+    shopLocale(),
+  ])
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/castings">Casting records</BackLink>
-        <div className="row spread">
-          <h1>{casting.name}</h1>
-          {mayChange && (
-            <ButtonLink href={`/back-room/castings/${id}/change`} variant="main">
+      <PageHead
+        up={['/back-room/castings', 'Casting records']}
+        title={casting.name}
+        action={
+          mayChange && (
+            <ButtonLink href={`/back-room/castings/${castingId}/change`} variant="main">
               Change
             </ButtonLink>
-          )}
-        </div>
+          )
+        }
+      >
         <p>
-          {casting.material}, {casting.chamberCount} chambers, {casting.chamberShape}. An angle cut is deep at the{' '}
-          {casting.deepEdge} edge.
-          {retired && ' Retired: new jobs are not offered it.'}
+          {casting.material}, {casting.chamberCount} chambers, {casting.chamberShape}. Deep edge of an angle cut:{' '}
+          {casting.deepEdge}.{retired && ' Retired: not offered for new jobs.'}
         </p>
         {casting.note && <p className="soft">{casting.note}</p>}
-      </div>
+      </PageHead>
       <RatesShown rates={rates} />
       <ReferencesShown references={references} manner={manner} />
       <OutlinesShown casting={casting} />
@@ -52,21 +62,14 @@ export default async function CastingPage({ params }: { params: Promise<{ id: st
       <BoltsShown bolts={casting.bolts} />
       <VariantsShown variants={casting.variants} money={manner} />
       {mayChange && (
-        <section className="part" aria-labelledby="retire">
-          <h2 id="retire">{retired ? 'Retired' : 'Retire'}</h2>
-          <p>
-            {retired
-              ? 'Taken back, new jobs are offered it again.'
-              : 'New jobs are no longer offered it. Heads that are of this casting keep it.'}
-          </p>
-          <ActionButton
-            action={retireCastingAction}
-            input={{ castingId: id, version, retired: !retired }}
-            variant={retired ? 'plain' : 'stop'}
-          >
-            {retired ? 'Take back' : 'Retire this casting'}
-          </ActionButton>
-        </section>
+        <RetirePart
+          what="casting"
+          retired={retired}
+          action={retireCastingAction}
+          entry={{ castingId, version }}
+          retire="No longer offered for new jobs. Heads of this casting keep it."
+          restore="Offers it for new jobs again."
+        />
       )}
     </>
   )

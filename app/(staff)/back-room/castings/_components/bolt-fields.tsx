@@ -37,7 +37,7 @@ export function BoltFields({ form }: { form: CastingForm }) {
           </div>
           <div>
             <Button variant="quiet" onClick={() => remove(at)}>
-              Take bolt {at + 1} off
+              Remove bolt {at + 1}
             </Button>
           </div>
         </fieldset>

@@ -10,10 +10,11 @@ import type { CastingForm } from './form-values'
 import { chamberKeys, figureLabel, formLabels } from './groups'
 
 const hints: Partial<Record<PerFormKey, string>> = {
-  openingAreaIn2: 'Of the traced outline at the deck; gives the rate. Left empty, the outline below says it.',
-  openingCentreIn: 'Where an angle cut counts at its mean depth.',
+  openingAreaIn2:
+    'Area of the traced outline at the deck; gives the rate. Leave empty to take it from the outline below.',
+  openingCentreIn: 'Where the depth of an angle cut equals its mean depth.',
   thouPerCc: 'Thou of flat cut for 1 cc, where the shop knows it.',
-  perimeterIn: 'A first guess at the rate only.',
+  perimeterIn: 'Only for a first estimate of the rate.',
 }
 
 /** One block a chamber form; those without figures stay folded. */
@@ -21,7 +22,7 @@ export function ChamberFields({ form }: { form: CastingForm }) {
   return (
     <section className="part" aria-labelledby="chamber">
       <h2 id="chamber">Chamber</h2>
-      <p className="soft">Everything is optional: what depends on a figure that is not here says so and asks for it.</p>
+      <p className="soft">All figures are optional. Results that need a missing figure say so.</p>
       {chamberForms.map((chamberForm) => (
         <FormBlock key={chamberForm} form={form} chamberForm={chamberForm} />
       ))}
@@ -56,7 +57,7 @@ function FormBlock({ form, chamberForm }: { form: CastingForm; chamberForm: Cham
         </div>
         <TextArea
           label="Outline of the opening, traced from the deck"
-          hint="A point a line, x then y: inches from the shallow edge, and from end 1 of the chamber. Pasted from a digitiser or a spreadsheet; mm behind every figure if they are millimetres."
+          hint="One point per line, x then y: inches from the shallow edge and from end 1 of the chamber. Paste from a digitiser or a spreadsheet. Add mm to every figure if they are millimetres."
           required={false}
           rows={8}
           spellCheck={false}

@@ -9,7 +9,7 @@ const own: Record<string, string> = {
   deepEdge: 'Deep edge',
   note: 'Note',
   bolts: 'Single bolts',
-  variants: 'As it can be bought',
+  variants: 'Versions to buy',
 }
 /** What a field of the casting form is called: "figures.as-cast.nominalCc" → "nominal chamber, as cast". */
 export function labelOf(path: string): string {

@@ -58,7 +58,7 @@ const columns = [
   { id: 'point', label: 'Port and lift', head: true },
   { id: 'value', label: 'Flow', figure: true },
   { id: 'before', label: 'Before', figure: true },
-  { id: 'why', label: 'Why, by whom' },
+  { id: 'why', label: 'Reason, by' },
 ]
 
 const cellsOf = (line: ReferenceLine, correct: () => void) => ({
@@ -93,7 +93,7 @@ function CorrectForm({ castingId, asked, onDone }: { castingId: string; asked: A
     },
   })
   return (
-    <ActionForm form={form} submitLabel={line ? 'Correct it' : 'Withdraw it'}>
+    <ActionForm form={form} submitLabel={line ? 'Correct' : 'Withdraw'}>
       {line ? (
         <>
           <p>
@@ -103,16 +103,16 @@ function CorrectForm({ castingId, asked, onDone }: { castingId: string; asked: A
             label="What was wrong"
             options={[
               { value: 'replace', label: 'The figure' },
-              { value: 'withdraw', label: 'It is no good at all: withdraw it' },
+              { value: 'withdraw', label: 'The whole reading: withdraw it' },
             ]}
             {...form.text('correction')}
           />
           <TextInput label="What it should say" required={false} {...form.text('text')} />
         </>
       ) : (
-        <p>No head is held against this run any more. Its figures stay on record.</p>
+        <p>Heads are no longer compared with this run. Its figures stay on record.</p>
       )}
-      <TextArea label="Why" required rows={2} {...form.text('reason')} />
+      <TextArea label="Reason" required rows={2} {...form.text('reason')} />
     </ActionForm>
   )
 }

@@ -13,7 +13,7 @@ export function ReferencesShown({ references, manner }: Props) {
     <section className="part stack" aria-labelledby="references">
       <h2 id="references">Reference flow runs</h2>
       {runs.length === 0 ? (
-        <p className="soft">None yet. With one, a head that was never run before has something to be held against.</p>
+        <p className="soft">No reference run yet. A new head can be compared with one.</p>
       ) : (
         <ul className="plain-list">
           {runs.map((run) => (

@@ -23,7 +23,7 @@ export function VariantFields({ form }: { form: CastingForm }) {
   const { fields, append, remove } = useFieldArray({ control: form.form.control, name: 'variants' })
   return (
     <section className="part" aria-labelledby="variants">
-      <h2 id="variants">As it can be bought</h2>
+      <h2 id="variants">Versions to buy</h2>
       <p className="soft">The same casting with another chamber, or already cut by its maker.</p>
       {fields.map((field, at) => (
         <fieldset key={field.id} className={styles.entry}>
@@ -43,7 +43,7 @@ export function VariantFields({ form }: { form: CastingForm }) {
           </div>
           <div>
             <Button variant="quiet" onClick={() => remove(at)}>
-              Take variant {at + 1} off
+              Remove variant {at + 1}
             </Button>
           </div>
         </fieldset>

@@ -1,5 +1,5 @@
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { AddCastingForm } from '../_components/casting-form'
 
 export const metadata = { title: 'Add a casting' }
@@ -8,10 +8,7 @@ export default async function AddCastingPage() {
   await requirePerson('casting.change')
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/castings">Casting records</BackLink>
-        <h1>Add a casting</h1>
-      </div>
+      <PageHead up={['/back-room/castings', 'Casting records']} title="Add a casting" />
       <AddCastingForm />
     </>
   )

@@ -1,21 +1,26 @@
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { InstrumentForm } from '../_components/instrument-forms'
 
-export const metadata = { title: 'Instrument' }
+type Props = { params: Promise<{ id: string }> }
 
-export default async function InstrumentPage({ params }: { params: Promise<{ id: string }> }) {
-  const { id } = await params
-  const actor = await requirePerson('settings.change')
-  const instrument = (await seeInstruments(actor, new Date())).find((one) => one.id === id) ?? notFound()
+const see = cache(async (id: string) => {
+  const all = await seeInstruments(await requirePerson('settings.change'), new Date())
+  return all.find((one) => one.id === id) ?? notFound()
+})
+
+export async function generateMetadata({ params }: Props) {
+  return { title: (await see((await params).id)).name }
+}
+
+export default async function InstrumentPage({ params }: Props) {
+  const instrument = await see((await params).id)
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/instruments">Instruments</BackLink>
-        <h1>{instrument.name}</h1>
-      </div>
+      <PageHead up={['/back-room/instruments', 'Instruments']} title={instrument.name} />
       <InstrumentForm instrument={instrument} />
     </>
   )

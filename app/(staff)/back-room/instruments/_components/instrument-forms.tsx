@@ -25,7 +25,7 @@ const kindOf = (kind: string) => instrumentKinds.find((known) => known === kind)
 function InstrumentFields<Props extends object>({ text }: { text: (name: FieldName) => Props }) {
   return (
     <>
-      <TextInput label={labels.name} hint="As on its box: readings name it" required {...text('name')} />
+      <TextInput label={labels.name} hint="As marked on the instrument; readings name it" required {...text('name')} />
       <Select label={labels.kind} options={kindOptions} {...text('kind')} />
       <TextInput label={labels.lastCheckedOn} required={false} type="date" {...text('lastCheckedOn')} />
       <TextInput label={labels.dueOn} required={false} type="date" {...text('dueOn')} />

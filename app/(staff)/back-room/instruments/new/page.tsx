@@ -1,5 +1,5 @@
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { AddInstrumentForm } from '../_components/instrument-forms'
 
 export const metadata = { title: 'Add an instrument' }
@@ -8,10 +8,7 @@ export default async function AddInstrumentPage() {
   await requirePerson('settings.change')
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/instruments">Instruments</BackLink>
-        <h1>Add an instrument</h1>
-      </div>
+      <PageHead up={['/back-room/instruments', 'Instruments']} title="Add an instrument" />
       <AddInstrumentForm />
     </>
   )

@@ -1,55 +1,50 @@
+import { cache } from 'react'
 import { seePerson } from '@/lib/use-cases/people/see-people'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
-import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
-import { changedBy } from '../../_components/changed-by'
-import { ActionButton } from '../../_components/action-button'
 import { orNotFound } from '@/lib/web/or-not-found'
+import { requirePerson } from '@/lib/web/require-actor'
+import { changedBy } from '../../_components/changed-by'
+import { PageHead } from '../../_components/page-head'
+import { RetirePart } from '../../_components/retire-part'
 import { PasswordForm } from '../_components/password-form'
 import { PersonForm } from '../_components/person-form'
 import { retirePersonAction } from '../actions'
 
-export const metadata = { title: 'Person' }
+type Props = { params: Promise<{ id: string }> }
 
-export default async function PersonPage({ params }: { params: Promise<{ id: string }> }) {
-  const { id } = await params
-  const actor = await requirePerson('person.change')
-  const { person, last } = await orNotFound(seePerson(actor, id))
-  const manner = await shopLocale()
-  const { version, retired } = person
+const see = cache(async (id: string) => orNotFound(seePerson(await requirePerson('person.change'), id)))
+
+export async function generateMetadata({ params }: Props) {
+  return { title: (await see((await params).id)).person.name }
+}
+
+export default async function PersonPage({ params }: Props) {
+  const { person, last } = await see((await params).id)
+  const { id: personId, version, retired } = person
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/people">People</BackLink>
-        <h1>{person.name}</h1>
+      <PageHead up={['/back-room/people', 'People']} title={person.name}>
         <p className="soft">
-          Signs in as {person.signIn}
-          {retired && '; retired: cannot sign in'}
+          Sign-in name: {person.signIn}
+          {retired && '. Retired: cannot sign in.'}
         </p>
-      </div>
+      </PageHead>
       <section className="part" aria-labelledby="rights">
         <h2 id="rights">Name and rights</h2>
-        <PersonForm person={person} by={changedBy(last, manner)} />
+        <PersonForm person={person} by={changedBy(last, await shopLocale())} />
       </section>
       <section className="part" aria-labelledby="password">
         <h2 id="password">Password</h2>
-        <PasswordForm personId={id} version={version} />
+        <PasswordForm personId={personId} version={version} />
       </section>
-      <section className="part" aria-labelledby="retire">
-        <h2 id="retire">{retired ? 'Retired' : 'Retire'}</h2>
-        <p>
-          {retired
-            ? 'Their name stands on what they did. Taken back, they sign in with the password they had, or a new one.'
-            : 'Ends their sign-in at once, everywhere. Their name stays on what they did.'}
-        </p>
-        <ActionButton
-          action={retirePersonAction}
-          input={{ personId: id, version, retired: !retired }}
-          variant={retired ? 'plain' : 'stop'}
-        >
-          {retired ? 'Take back' : 'Retire this person'}
-        </ActionButton>
-      </section>
+      <RetirePart
+        what="person"
+        retired={retired}
+        action={retirePersonAction}
+        entry={{ personId, version }}
+        retire="Signs them out everywhere. Their name stays on the work they did."
+        restore="Lets them sign in again with their old password. Set a new one if they have forgotten it."
+      />
     </>
   )
 }

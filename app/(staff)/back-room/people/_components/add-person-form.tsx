@@ -16,9 +16,9 @@ export function AddPersonForm() {
   })
   return (
     <ActionForm form={form} submitLabel="Add this person">
-      <TextInput label="Name" hint="As the others call them" required {...form.text('name')} />
+      <TextInput label="Name" hint="Name used in the shop" required {...form.text('name')} />
       <TextInput
-        label="Signs in as"
+        label="Sign-in name"
         hint="Short, without spaces"
         required
         autoComplete="off"
@@ -27,10 +27,10 @@ export function AddPersonForm() {
         {...form.text('signIn')}
       />
       <CheckList label="Roles" required options={roleOptions} {...form.text('roles')} />
-      <CheckList label="Deputy" required={false} options={grantOptions} {...form.text('grants')} />
+      <CheckList label="Deputy for the owner" required={false} options={grantOptions} {...form.text('grants')} />
       <TextInput
         label="First password"
-        hint="At least 8 characters; 15 or more are better. A sentence is easy to keep in mind."
+        hint="At least 8 characters; 15 or more are better. A short sentence is easy to remember."
         required
         type="password"
         autoComplete="new-password"

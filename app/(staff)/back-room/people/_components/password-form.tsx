@@ -16,18 +16,18 @@ export function PasswordForm({ personId, version }: { personId: string; version:
   const { setValue } = form.form
   useEffect(() => setValue('version', version), [setValue, version])
   return (
-    <ActionForm form={form} submitLabel="Set this password">
+    <ActionForm form={form} submitLabel="Save password">
       <TextInput
         label="New password"
-        hint="Signs this person out everywhere. At least 8 characters; 15 or more are better."
+        hint="Signs them out everywhere. At least 8 characters; 15 or more are better."
         required
         type="password"
         autoComplete="new-password"
         {...form.text('password')}
       />
       {form.value && (
-        <Notice title="Done">
-          <p>The new password is set.</p>
+        <Notice title="Saved">
+          <p>The new password is saved.</p>
         </Notice>
       )}
     </ActionForm>

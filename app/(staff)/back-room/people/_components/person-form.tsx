@@ -28,12 +28,12 @@ export function PersonForm({ person, by }: { person: PersonSeen; by: string }) {
       <TextInput label="Name" required {...form.text('name')} />
       <CheckList
         label="Roles"
-        hint="Other rights sign this person out everywhere."
+        hint="Changing rights signs them out."
         required
         options={roleOptions}
         {...form.text('roles')}
       />
-      <CheckList label="Deputy" required={false} options={grantOptions} {...form.text('grants')} />
+      <CheckList label="Deputy for the owner" required={false} options={grantOptions} {...form.text('grants')} />
       <ConflictResolver form={form} fresh={fresh} what={person.name} labelOf={labelOf} by={by} />
     </ActionForm>
   )

@@ -1,5 +1,5 @@
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { AddPersonForm } from '../_components/add-person-form'
 
 export const metadata = { title: 'Add a person' }
@@ -8,10 +8,7 @@ export default async function AddPersonPage() {
   await requirePerson('person.change')
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/people">People</BackLink>
-        <h1>Add a person</h1>
-      </div>
+      <PageHead up={['/back-room/people', 'People']} title="Add a person" />
       <AddPersonForm />
     </>
   )

@@ -1,34 +1,39 @@
+import { cache } from 'react'
 import { seePriceItem } from '@/lib/use-cases/prices/see-price-list'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
 import { changedBy } from '../../_components/changed-by'
-import { ActionButton } from '../../_components/action-button'
+import { PageHead } from '../../_components/page-head'
+import { RetirePart } from '../../_components/retire-part'
 import { PriceForm } from '../_components/price-forms'
 import { retirePriceItemAction } from '../actions'
 
-export const metadata = { title: 'Price' }
+type Props = { params: Promise<{ id: string }> }
 
-export default async function PricePage({ params }: { params: Promise<{ id: string }> }) {
-  const { id } = await params
+const see = cache(async (id: string) => {
   const actor = await requirePerson('settings.change')
-  const { item, last } = await orNotFound(seePriceItem(actor, id))
-  const manner = await shopLocale()
-  const { rules } = await seeRules(actor)
-  const { version, retired } = item
+  return { actor, ...(await orNotFound(seePriceItem(actor, id))) }
+})
+
+export async function generateMetadata({ params }: Props) {
+  return { title: `Price: ${(await see((await params).id)).item.text}` }
+}
+
+export default async function PricePage({ params }: Props) {
+  const { actor, item, last } = await see((await params).id)
+  const [manner, { rules }] = await Promise.all([shopLocale(), seeRules(actor)])
+  const { id: itemId, version, retired } = item
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/prices">Prices</BackLink>
-        <h1>{item.text}</h1>
+      <PageHead up={['/back-room/prices', 'Prices']} title={item.text}>
         <p className="soft">
           {retired
-            ? 'Retired: no price line is offered it, and the cut bench does not reckon with it.'
-            : 'Lines that stand on jobs, and kept estimates, stay as they were said.'}
+            ? 'Retired: not offered for price lines and not used by the cut bench.'
+            : 'A change applies to new price lines. Price lines already on jobs and saved estimates keep their amounts.'}
         </p>
-      </div>
+      </PageHead>
       <PriceForm
         item={item}
         rules={rules}
@@ -36,21 +41,14 @@ export default async function PricePage({ params }: { params: Promise<{ id: stri
         exponent={manner.currencyExponent}
         by={changedBy(last, manner)}
       />
-      <section className="part" aria-labelledby="retire">
-        <h2 id="retire">{retired ? 'Retired' : 'Retire'}</h2>
-        <p>
-          {retired
-            ? 'Brought back, it is offered to price lines again.'
-            : 'Takes it off the list. Lines that stand on jobs stay.'}
-        </p>
-        <ActionButton
-          action={retirePriceItemAction}
-          input={{ itemId: id, version, retired: !retired }}
-          variant={retired ? 'plain' : 'stop'}
-        >
-          {retired ? 'Bring back' : 'Retire this price'}
-        </ActionButton>
-      </section>
+      <RetirePart
+        what="price"
+        retired={retired}
+        action={retirePriceItemAction}
+        entry={{ itemId, version }}
+        retire="No longer offered for price lines. Lines already on jobs stay."
+        restore="Offers it for price lines again."
+      />
     </>
   )
 }

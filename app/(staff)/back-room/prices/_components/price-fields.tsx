@@ -7,14 +7,14 @@ import type { PriceItemForm } from '@/lib/schemas/price'
 type PriceField = keyof PriceItemForm
 
 const labels: Record<PriceField, string> = {
-  stepId: 'Step it is for',
-  text: 'Words',
-  unitPrice: 'Price for one head',
+  stepId: 'Step',
+  text: 'Text',
+  unitPrice: 'Price per head',
   tax: 'Tax, %',
 }
 export const labelOf = (path: string): string => labels[path as PriceField] ?? path
 
-export const noStep = 'no step: put on a job by hand'
+export const noStep = 'none: added to jobs by hand'
 /** Every step once; flow runs cost the same wherever they stand. */
 const stepOptions = (rules: RouteRules) => {
   const ids = [...new Set(tableOf(rules).rows.map((row) => row.stepId))]
@@ -33,19 +33,14 @@ export function PriceFields<Control extends object>({ text, currency, rules }: P
     <>
       <Select
         label={labels.stepId}
-        hint="The cut bench adds up what the steps of a cut cost."
+        hint="The cut bench adds up the prices of the steps of a cut."
         options={stepOptions(rules)}
         empty={noStep}
         {...text('stepId')}
       />
-      <TextInput
-        label={labels.text}
-        hint="As they stand on the job and on what is printed"
-        required
-        {...text('text')}
-      />
+      <TextInput label={labels.text} hint="Printed on estimates and receipts" required {...text('text')} />
       <TextInput label={`${labels.unitPrice}, ${currency}`} inputMode="decimal" required {...text('unitPrice')} />
-      <TextInput label={labels.tax} hint="Empty: no tax" inputMode="decimal" {...text('tax')} />
+      <TextInput label={labels.tax} hint="Leave empty for no tax" inputMode="decimal" {...text('tax')} />
     </>
   )
 }

@@ -1,21 +1,17 @@
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { AddPriceForm } from '../_components/price-forms'
 
 export const metadata = { title: 'Add a price' }
 
 export default async function AddPricePage() {
   const actor = await requirePerson('settings.change')
-  const { currency } = await shopLocale()
-  const { rules } = await seeRules(actor)
+  const [{ currency }, { rules }] = await Promise.all([shopLocale(), seeRules(actor)])
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/prices">Prices</BackLink>
-        <h1>Add a price</h1>
-      </div>
+      <PageHead up={['/back-room/prices', 'Prices']} title="Add a price" />
       <AddPriceForm currency={currency} rules={rules} />
     </>
   )

@@ -28,7 +28,7 @@ const textsOf = (settings: ShopLimits): Values['values'] =>
 
 const labelOf = (path: string): string => {
   const key = path.split('.')[1]
-  return settingFields.find((field) => field.key === key)?.label ?? 'Why'
+  return settingFields.find((field) => field.key === key)?.label ?? 'Reason'
 }
 
 type Props = { version: number; settings: ShopLimits; by: string }
@@ -41,7 +41,7 @@ export function SettingsForm({ version, settings, by }: Props) {
     onDone: () => router.push('/back-room/settings'),
   })
   return (
-    <ActionForm form={form} submitLabel="Put these limits in force" className="stack-large">
+    <ActionForm form={form} submitLabel="Apply these limits" className="stack-large">
       {settingGroups.map((group) => (
         <section key={group.title} className="part">
           <h2>{group.title}</h2>
@@ -62,13 +62,8 @@ export function SettingsForm({ version, settings, by }: Props) {
 function Reason({ form }: { form: Form<Values, { version: number }> }) {
   return (
     <section className="part">
-      <h2>Why</h2>
-      <TextArea
-        label="Why they change"
-        hint="Stands beside the new limits for whoever asks later."
-        required
-        {...form.text('reason')}
-      />
+      <h2>Reason</h2>
+      <TextArea label="Reason" hint="Kept in the history of the limits." required {...form.text('reason')} />
     </section>
   )
 }

@@ -1,7 +1,7 @@
 import { seeSettings } from '@/lib/use-cases/settings/see-settings'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { changedBy } from '../../_components/changed-by'
 import { SettingsForm } from '../_components/settings-form'
 
@@ -13,14 +13,12 @@ export default async function ChangeSettingsPage() {
   const by = changedBy(history[0] ?? null, await shopLocale())
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/settings">Limits and tolerances</BackLink>
-        <h1>Change the limits</h1>
+      <PageHead up={['/back-room/settings', 'Limits and tolerances']} title="Change the limits">
         <p className="soft">
-          They hold for the heads booked from now on. Those in house follow when they are told to, and you see first
-          what that would change.
+          New limits apply to heads booked from now on. For heads in house you choose under Steps and stations, and see
+          first what would change.
         </p>
-      </div>
+      </PageHead>
       <SettingsForm version={current.version} settings={current.values} by={by} />
     </>
   )

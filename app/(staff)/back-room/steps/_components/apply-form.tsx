@@ -7,7 +7,7 @@ import { applyRulesSchema } from '@/lib/schemas/rules'
 import type { HeadBehind } from '@/lib/use-cases/rules/see-rules-preview'
 import { applyRulesAction } from '../actions'
 
-/** Which heads follow the newest rules from now on, each with what that changes. */
+/** Which heads use the newest rules from now on, each with what that changes. */
 export function ApplyForm({ version, heads }: { version: number; heads: readonly HeadBehind[] }) {
   const router = useRouter()
   const form = useActionForm(applyRulesSchema, applyRulesAction, {
@@ -15,13 +15,13 @@ export function ApplyForm({ version, heads }: { version: number; heads: readonly
     onDone: () => router.push('/back-room/steps'),
   })
   return (
-    <ActionForm form={form} submitLabel="Let these heads follow">
+    <ActionForm form={form} submitLabel="Apply to these heads">
       <CheckList
-        label="Which heads are to follow"
+        label="Heads that use the newest"
         options={heads.map(({ visitId, tag, jobNumber, changes }) => ({
           value: visitId,
           label: `${tag}, job ${jobNumber}`,
-          hint: changes.length === 0 ? 'Its steps stay as they are.' : `${changes.join('. ')}.`,
+          hint: changes.length === 0 ? 'Its steps do not change.' : `${changes.join('. ')}.`,
         }))}
         {...form.text('visitIds')}
       />

@@ -1,15 +1,15 @@
 import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 
-/** Heads in house follow older rules until they are told otherwise. */
+/** Heads in house use older rules until the owner applies the newest. */
 export function Behind({ count }: { count: number }) {
   if (count === 0) return null
   return (
     <Notice live={false} title="Heads in house">
       <p>
         {count === 1
-          ? 'One head in house follows the limits and steps of the day it was booked.'
-          : `${count} heads in house follow the limits and steps of the day they were booked.`}{' '}
+          ? 'One head in house was booked under older limits or steps.'
+          : `${count} heads in house were booked under older limits or steps.`}{' '}
         <Link href="/back-room/steps/apply">See what the newest would change</Link>
       </p>
     </Notice>

@@ -65,11 +65,11 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
   })
   const [when, cells] = useWatch({ control: form.form.control, name: ['when', 'cells'] })
   return (
-    <ActionForm form={form} submitLabel={step ? 'Put it in force' : 'Add it'}>
+    <ActionForm form={form} submitLabel={step ? 'Apply' : 'Add this step'}>
       <NameAndStation text={form.text} rules={rules} />
       <Select
-        label="Stands after"
-        hint="Its place in working order."
+        label="Comes after"
+        hint="Its place in the working order."
         options={stepOptions(rules, step?.id ?? null).filter(({ value }) => value !== 'final' && value !== 'hand-over')}
         {...form.text('after')}
       />
@@ -77,23 +77,23 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
       <div className={fields.grid} hidden={!cells.includes('◐') && when === ''}>
         <Select
           label="Condition"
-          hint="For those above that say “on its condition”."
+          hint="Used where “on its condition” is chosen above."
           empty="no condition"
           options={ownConditionIds.map((id) => ({ value: id, label: ownConditions[id].label }))}
           {...form.text('when')}
         />
         {when !== '' && ownConditions[when].hasLimit && (
-          <FormFigure form={form} name="limit" label="Past" quantity="depth" />
+          <FormFigure form={form} name="limit" label="More than" quantity="depth" />
         )}
       </div>
       <CheckList
-        label="What it asks for before it can be ticked"
+        label="Readings needed before it can be ticked"
         options={ownOwes.map((kind) => ({ value: kind, label: readingSpecs[kind].label }))}
         {...form.text('owes')}
       />
       <Check
-        label="It makes chips or dust"
-        hint="The head is washed, wrapped and inspected after it."
+        label="Makes chips or dust"
+        hint="The head is then washed, wrapped and inspected."
         {...form.text('machining')}
       />
       <OrderFields
@@ -103,7 +103,11 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
         open={{ waitsFor: (step?.waitsFor.length ?? 0) > 0, undoneBy: (step?.undoneBy.length ?? 0) > 0 }}
       />
       {step && (
-        <Check label="No longer used" hint="On no new route; heads that have it keep it." {...form.text('retired')} />
+        <Check
+          label="No longer used"
+          hint="Not on new jobs. Heads that have the step keep it."
+          {...form.text('retired')}
+        />
       )}
       <Reason text={form.text} />
       <ConflictResolver form={form} fresh={fresh} what="The steps" labelOf={(path) => capital(labelOf(path))} by={by} />

@@ -17,7 +17,7 @@ import { Reason } from './step-fields'
 type Values = z.input<typeof nameStationsSchema>
 type Props = { version: number; rules: RouteRules; by: string }
 
-const labelOf = (path: string): string => stationLabels[path.split('.')[1] as Station] ?? 'Why'
+const labelOf = (path: string): string => stationLabels[path.split('.')[1] as Station] ?? 'Reason'
 
 /** What the shop calls its stations. */
 export function StationsForm({ version, rules, by }: Props) {
@@ -32,7 +32,7 @@ export function StationsForm({ version, rules, by }: Props) {
     onDone: () => router.push('/back-room/steps'),
   })
   return (
-    <ActionForm form={form} submitLabel="Put these names in force">
+    <ActionForm form={form} submitLabel="Apply these names">
       <div className={fields.grid}>
         {stations.map((station) => (
           <TextInput

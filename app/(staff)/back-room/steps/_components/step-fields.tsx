@@ -27,12 +27,12 @@ const words: Readonly<Record<string, string>> = {
   label: 'Name',
   station: 'Station',
   waitsFor: 'Waits for',
-  undoneBy: 'Done again when',
-  reason: 'Why',
-  after: 'Stands after',
+  undoneBy: 'Redo after',
+  reason: 'Reason',
+  after: 'Comes after',
   when: 'Condition',
-  limit: 'Past',
-  owes: 'Owes',
+  limit: 'More than',
+  owes: 'Readings needed',
   machining: 'Makes chips or dust',
   retired: 'No longer used',
 }
@@ -48,7 +48,7 @@ export function NameAndStation<Control extends { name: string }>({ text, rules }
       <TextInput label="Name" required autoComplete="off" {...text('label')} />
       <Select
         label="Station"
-        hint="Where it waits in a queue."
+        hint="The queue it waits in."
         options={stations.map((id) => ({ value: id, label: stationName(id, rules) }))}
         {...text('station')}
       />
@@ -86,16 +86,16 @@ export function OrderFields<Control extends { name: string }>({ text, rules, own
         <summary>What must come first</summary>
         <CheckList
           label="Waits for"
-          hint="Beside what physics demands anyway, which cannot be taken away."
+          hint="In addition to the built-in order, which cannot be changed."
           options={stepOptions(rules, own).filter(({ value }) => value !== 'final' && value !== 'hand-over')}
           {...text('waitsFor')}
         />
       </details>
       <details open={open.undoneBy}>
-        <summary>What makes it to be done again</summary>
+        <summary>What triggers a redo</summary>
         <CheckList
-          label="Done again when"
-          hint="Beside what makes it so anyway."
+          label="Redo after"
+          hint="In addition to the built-in triggers."
           options={causes.map((cause) => ({ value: cause, label: capital(causeWords[cause]) }))}
           {...text('undoneBy')}
         />
@@ -105,13 +105,5 @@ export function OrderFields<Control extends { name: string }>({ text, rules, own
 }
 
 export function Reason<Control extends { name: string }>({ text }: { text: (name: 'reason') => Control }) {
-  return (
-    <TextArea
-      label="Why"
-      hint="Stands beside the new steps for whoever asks later."
-      required
-      rows={2}
-      {...text('reason')}
-    />
-  )
+  return <TextArea label="Reason" hint="Kept in the history of the steps." required rows={2} {...text('reason')} />
 }

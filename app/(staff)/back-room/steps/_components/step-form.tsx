@@ -38,16 +38,16 @@ export function StepForm({ version, rules, of: ref, by }: Props) {
   })
   const hasCondition = tableOf(noRules).rowOf(ref).when !== undefined
   return (
-    <ActionForm form={form} submitLabel="Put it in force">
+    <ActionForm form={form} submitLabel="Apply">
       <NameAndStation text={form.text} rules={rules} />
       {fixedCells.includes(ref) ? (
-        <p className="soft">When a head needs this step is not for the shop to say.</p>
+        <p className="soft">The shop cannot change when a head needs this step.</p>
       ) : (
         <CellFields text={form.text} cells={hasCondition ? ['●', '○', '◐', '–'] : ['●', '○', '–']} />
       )}
       {conditionWords[ref] && (
         <p>
-          <strong>Its condition:</strong> {conditionWords[ref]}.
+          <strong>Condition:</strong> {conditionWords[ref]}.
         </p>
       )}
       <OrderFields

@@ -1,7 +1,6 @@
-import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { ApplyForm } from '../_components/apply-form'
 
 export const metadata = { title: 'Heads in house' }
@@ -11,18 +10,14 @@ export default async function ApplyPage() {
   const { version, heads } = await seeRulesPreview(actor)
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/steps">Steps and stations</BackLink>
-        <h1>Heads in house</h1>
+      <PageHead up={['/back-room/steps', 'Steps and stations']} title="Heads in house">
         <p className="soft">
-          They follow the limits and steps of the day they were booked. Here is what the newest would make of each. What
-          was done stays done; what is released stays as it is.
+          These heads use the limits and steps of the day they were booked. Choose the ones that should use the newest;
+          each shows what would change. Finished work and released heads stay as they are.
         </p>
-      </div>
+      </PageHead>
       {heads.length === 0 ? (
-        <EmptyState title="All follow the newest">
-          <p>Nothing in house was booked under older limits or steps.</p>
-        </EmptyState>
+        <p className="soft">All heads in house use the newest limits and steps.</p>
       ) : (
         <ApplyForm version={version} heads={heads} />
       )}

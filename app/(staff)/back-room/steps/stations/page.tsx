@@ -1,7 +1,7 @@
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { changedBy } from '../../_components/changed-by'
 import { StationsForm } from '../_components/stations-form'
 
@@ -12,11 +12,9 @@ export default async function StationsPage() {
   const [{ version, rules, last }, manner] = await Promise.all([seeRules(actor), shopLocale()])
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/steps">Steps and stations</BackLink>
-        <h1>Rename stations</h1>
-        <p className="soft">A name changes at once wherever the station is shown. The queues stay what they are.</p>
-      </div>
+      <PageHead up={['/back-room/steps', 'Steps and stations']} title="Rename stations">
+        <p className="soft">The new name shows everywhere at once. The queues do not change.</p>
+      </PageHead>
       <StationsForm version={version} rules={rules} by={changedBy(last, manner)} />
     </>
   )

@@ -8,19 +8,19 @@ export const vendorLabels: Record<VendorField, string> = {
   phone: 'Phone',
   email: 'E-mail',
   address: 'Address',
-  services: 'What they do for us',
+  services: 'Services',
   boxHeads: 'Heads in a full box',
 }
 export const labelOf = (path: string): string => vendorLabels[path as VendorField] ?? path
 
-/** `text`: what the form gives each control. */
+/** `text`: the props of each control. */
 export function VendorFields<Props extends object>({ text }: { text: (name: VendorField) => Props }) {
   return (
     <>
       <TextInput label={vendorLabels.name} required {...text('name')} />
       <TextInput
         label={vendorLabels.phone}
-        hint="Stands on the call list of what is away"
+        hint="Shown on the call list"
         required={false}
         type="tel"
         {...text('phone')}
@@ -35,7 +35,7 @@ export function VendorFields<Props extends object>({ text }: { text: (name: Vend
       />
       <TextInput
         label={vendorLabels.boxHeads}
-        hint="Away waits for so many before it says: send. Empty: each head goes when it is ready."
+        hint="The Away page suggests sending at this number. Leave empty to send each head when it is ready."
         required={false}
         inputMode="numeric"
         {...text('boxHeads')}

@@ -1,5 +1,5 @@
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../_components/back-link'
+import { PageHead } from '../../_components/page-head'
 import { AddVendorForm } from '../_components/vendor-forms'
 
 export const metadata = { title: 'Add a vendor' }
@@ -8,10 +8,7 @@ export default async function AddVendorPage() {
   await requirePerson('vendor.change')
   return (
     <>
-      <div className="stack">
-        <BackLink href="/back-room/vendors">Vendors</BackLink>
-        <h1>Add a vendor</h1>
-      </div>
+      <PageHead up={['/back-room/vendors', 'Vendors']} title="Add a vendor" />
       <AddVendorForm />
     </>
   )

@@ -1,26 +1,29 @@
+import { cache } from 'react'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
-import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../../_components/back-link'
-import { changedBy } from '../../../_components/changed-by'
 import { orNotFound } from '@/lib/web/or-not-found'
+import { requirePerson } from '@/lib/web/require-actor'
+import { changedBy } from '../../../_components/changed-by'
+import { PageHead } from '../../../_components/page-head'
 import { ChangeCastingForm } from '../../_components/casting-form'
 import { valuesOf } from '../../_components/form-values'
 
-export const metadata = { title: 'Change a casting' }
+type Props = { params: Promise<{ id: string }> }
 
-export default async function ChangeCastingPage({ params }: { params: Promise<{ id: string }> }) {
-  const { id } = await params
-  const actor = await requirePerson('casting.change')
-  const { casting, last } = await orNotFound(seeCasting(actor, id))
+const see = cache(async (id: string) => orNotFound(seeCasting(await requirePerson('casting.change'), id)))
+
+export async function generateMetadata({ params }: Props) {
+  return { title: `Change ${(await see((await params).id)).casting.name}` }
+}
+
+export default async function ChangeCastingPage({ params }: Props) {
+  const { casting, last } = await see((await params).id)
   const manner = await shopLocale()
   return (
     <>
-      <div className="stack">
-        <BackLink href={`/back-room/castings/${id}`}>{casting.name}</BackLink>
-        <h1>Change this casting</h1>
+      <PageHead up={[`/back-room/castings/${casting.id}`, casting.name]} title="Change this casting">
         <p className="soft">Plans already made keep the figures they were made with.</p>
-      </div>
+      </PageHead>
       <ChangeCastingForm fresh={valuesOf(casting, manner.currencyExponent)} by={changedBy(last, manner)} />
     </>
   )

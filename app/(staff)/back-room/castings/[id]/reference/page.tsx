@@ -1,25 +1,29 @@
+import { cache } from 'react'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
-import { BackLink } from '../../../_components/back-link'
+import { PageHead } from '../../../_components/page-head'
 import { ReferenceForm } from './_components/reference-form'
 
-export const metadata = { title: 'Reference run' }
+type Props = { params: Promise<{ id: string }> }
 
-export default async function ReferencePage({ params }: { params: Promise<{ id: string }> }) {
+const see = cache(async (id: string) => orNotFound(seeReferences(await requirePerson('reading.record-bench'), id)))
+
+export async function generateMetadata({ params }: Props) {
+  return { title: `Reference run: ${(await see((await params).id)).casting}` }
+}
+
+export default async function ReferencePage({ params }: Props) {
   const { id } = await params
-  const actor = await requirePerson('reading.record-bench')
-  const { casting, fields } = await orNotFound(seeReferences(actor, id))
+  const { casting, fields } = await see(id)
   return (
     <>
-      <div className="stack">
-        <BackLink href={`/back-room/castings/${id}`}>{casting}</BackLink>
-        <h1>Reference run of {casting}</h1>
+      <PageHead up={[`/back-room/castings/${id}`, casting]} title={`Reference run of ${casting}`}>
         <p>
-          The flow of a head of this casting that is on no job. Heads of the casting can be held against it, always
-          headed “different head”.
+          Flow of a head of this casting that is not on a job. Heads of the casting can be compared with it; the
+          comparison is always headed “different head”.
         </p>
-      </div>
+      </PageHead>
       <ReferenceForm castingId={id} fields={fields} />
     </>
   )
