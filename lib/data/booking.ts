@@ -84,14 +84,14 @@ export async function addHead(ctx: Write, head: NewHead): Promise<string> {
     data: { ...head, id, marksLower, newThicknessText: '', note: '', createdAt: ctx.now },
   })
   await ctx.tx.headSuffix.createMany({ data: suffixesOf([marksLower]).map((suffix) => ({ headId: id, suffix })) })
-  ctx.audit({ action: 'head.add', subject: 'head', subjectId: id, changes: head })
+  ctx.audit({ action: 'head.add', subjectId: id, changes: head })
   return id
 }
 
 /** A head that was here before without a casting record gets the one that was named now. */
 export async function nameCasting(ctx: Write, headId: string, castingId: string): Promise<void> {
   await ctx.tx.head.update({ where: { id: headId }, data: { castingId, version: { increment: 1 } } })
-  ctx.audit({ action: 'head.change', subject: 'head', subjectId: headId, changes: { castingId } })
+  ctx.audit({ action: 'head.change-casting', subjectId: headId, changes: { castingId } })
 }
 
 export async function addPair(ctx: Write, jobId: string, castingId: string | null): Promise<string> {

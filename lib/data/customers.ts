@@ -61,7 +61,7 @@ export async function pickOrAddCustomer(ctx: Write, choice: CustomerChoice): Pro
   await ctx.tx.customerSuffix.createMany({
     data: suffixesOf([choice.name, phoneDigitsOf(choice.phone)]).map((suffix) => ({ customerId: id, suffix })),
   })
-  ctx.audit({ action: 'customer.change', subject: 'customer', subjectId: id, changes: { added: true } })
+  ctx.audit({ action: 'customer.add', subjectId: id })
   return id
 }
 

@@ -8,7 +8,7 @@ import type { Write } from './write'
 export async function addPrice(ctx: Write, jobId: string, line: PriceLine): Promise<string> {
   const id = newId(ctx.now)
   await ctx.tx.priceLine.create({ data: { ...line, id, jobId, createdAt: ctx.now } })
-  ctx.audit({ action: 'price.add', subject: 'price-line', subjectId: id, jobId, changes: line })
+  ctx.audit({ action: 'price-line.add', subjectId: id, jobId, changes: line })
   return id
 }
 
@@ -19,7 +19,9 @@ export async function endPrice(ctx: Write, jobId: string, lineId: string): Promi
     data: { endedAt: ctx.now },
   })
   if (ended.count === 0) return false
-  ctx.audit({ action: 'price.end', subject: 'price-line', subjectId: lineId, jobId })
+  const select = { text: true, quantity: true, unitMinor: true, taxBasisPoints: true } as const
+  const line = await ctx.tx.priceLine.findUniqueOrThrow({ where: { id: lineId }, select })
+  ctx.audit({ action: 'price-line.remove', subjectId: lineId, jobId, changes: line })
   return true
 }
 
@@ -32,7 +34,7 @@ export type NewPayment = {
 export async function addPayment(ctx: Write, jobId: string, payment: NewPayment): Promise<string> {
   const id = newId(ctx.now)
   await ctx.tx.payment.create({ data: { ...payment, id, jobId, at: ctx.now, byId: ctx.actor.personId } })
-  ctx.audit({ action: 'payment.take', subject: 'payment', subjectId: id, jobId, changes: payment })
+  ctx.audit({ action: 'payment.take', subjectId: id, jobId, changes: payment })
   return id
 }
 

@@ -11,7 +11,7 @@ export async function addSettingsVersion(
   version: number,
   reason: string,
   change: (before: ShopSettings) => ShopSettings,
-  action: string,
+  action: 'settings.change' | 'settings.change-steps',
 ): Promise<{ version: number }> {
   await nextNumber(ctx.tx, 'settings changed') // one after the other, on every database
   const before = await currentSettings(ctx.tx)
@@ -29,7 +29,6 @@ export async function addSettingsVersion(
   })
   ctx.audit({
     action,
-    subject: 'settings',
     subjectId: String(next),
     changes: { ...changesBetween(before.values, values), reason },
   })

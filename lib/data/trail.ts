@@ -14,21 +14,30 @@ export type TrailEntry = {
   readonly changes: string
 }
 
+/** Whose changes, and of what time; null: everybody's, from the first to the last. */
+export type TrailLimits = { readonly personId: string | null; readonly from: Date | null; readonly to: Date | null }
+
 /** What a word typed into the trail's search may stand for. */
 export type TrailSearch = {
   readonly actorIds: readonly string[]
   readonly jobIds: readonly string[]
   readonly visitIds: readonly string[]
   readonly subjectIds: readonly string[]
-  /** Parts of an action's name: "hold" for open-hold and decide-hold. */
-  readonly actions: readonly string[]
 }
 
 /** Newest first, `take` at a time, those before `before`; null: from the newest on, everything. */
 export async function trailEntries(
   reader: Reader,
-  { search, before, take }: { search: TrailSearch | null; before: number | null; take: number },
+  asked: {
+    readonly search: TrailSearch | null
+    /** As the entries have them; an entry counts when it is one of these or what was searched for. */
+    readonly actions: readonly string[]
+    readonly limits: TrailLimits
+    readonly before: number | null
+    readonly take: number
+  },
 ): Promise<TrailEntry[]> {
+  const { search, actions, limits, before, take } = asked
   const anyOf =
     search === null
       ? []
@@ -37,12 +46,16 @@ export async function trailEntries(
           { jobId: { in: [...search.jobIds] } },
           { visitId: { in: [...search.visitIds] } },
           { subjectId: { in: [...search.subjectIds] } },
-          ...search.actions.map((part) => ({ action: { contains: part } })),
+          ...(actions.length > 0 ? [{ action: { in: [...actions] } }] : []),
         ]
   return reader.auditEntry.findMany({
     where: {
       ...(before === null ? {} : { seq: { lt: before } }),
       ...(search === null ? {} : { OR: anyOf }),
+      ...(limits.personId === null ? {} : { actorId: limits.personId }),
+      ...(limits.from === null && limits.to === null
+        ? {}
+        : { at: { ...(limits.from ? { gte: limits.from } : {}), ...(limits.to ? { lt: limits.to } : {}) } }),
     },
     orderBy: { seq: 'desc' },
     take,
@@ -64,7 +77,6 @@ export async function trailSearch(reader: Reader, typed: string): Promise<TrailS
     jobIds: jobs.map(({ id }) => id),
     visitIds: tags.flatMap(({ head }) => head.visits.map(({ id }) => id)),
     subjectIds: [...named.people, ...named.others, ...tags.map(({ headId }) => headId)],
-    actions: ['-', '.'].map((joint) => text.toLowerCase().replaceAll(' ', joint)),
   }
 }
 
@@ -82,6 +94,9 @@ async function namedLike(reader: Reader, text: string): Promise<{ people: string
   const instruments = await reader.instrument.findMany({ select })
   return { people: idsOf(people), others: idsOf([...vendors, ...castings, ...instruments]) }
 }
+
+/** Everybody who may have changed something, by name. */
+export const trailPeople = (reader: Reader) => reader.person.findMany({ select, orderBy: { name: 'asc' } })
 
 /** Names to show in the place of ids: tags of visits, numbers of jobs, names of people and of what has a name. */
 export async function trailNames(reader: Reader, entries: readonly TrailEntry[]): Promise<Map<string, string>> {

@@ -1,5 +1,6 @@
 import 'server-only'
 import type { Actor } from '@/lib/core/access/roles'
+import { subjectOf, type AuditAction } from '@/lib/core/audit/verbs'
 import { RefusedError } from '@/lib/core/errors'
 import { db, type Tx } from './db'
 import { currentSettings } from './settings'
@@ -9,8 +10,8 @@ export type Moment = { readonly now: Date; readonly op?: Operation }
 export type Operation = { readonly id: string; readonly hash: string }
 
 export type AuditLine = {
-  readonly action: string
-  readonly subject: string
+  readonly action: AuditAction
+  /** The id of what the action's first word names. */
   readonly subjectId: string
   readonly jobId?: string
   readonly visitId?: string
@@ -76,7 +77,7 @@ async function writeOnce<T, A extends Author>(
       at: moment.now,
       actorId: idOf(actor),
       action: line.action,
-      subject: line.subject,
+      subject: subjectOf(line.action),
       subjectId: line.subjectId,
       jobId: line.jobId ?? null,
       visitId: line.visitId ?? null,

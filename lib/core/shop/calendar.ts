@@ -27,3 +27,15 @@ export const addDays = (day: Day, days: number): Day =>
 /** Whether the text names a day that exists. */
 export const isDay = (text: string): boolean =>
   /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(midnightMs(text)) && addDays(text, 0) === text
+
+/** The moment at which a calendar day begins in a time zone, to the minute; a change of the clocks does not shift it. */
+export function startOfDay(zone: string, day: Day): Date {
+  const minuteMs = 60 * 1000
+  let [early, late] = [midnightMs(day) - dayMs, midnightMs(day) + dayMs]
+  while (late - early > minuteMs) {
+    const middle = early + Math.floor((late - early) / 2 / minuteMs) * minuteMs
+    if (dayIn(zone, new Date(middle)) < day) early = middle
+    else late = middle
+  }
+  return new Date(late)
+}

@@ -19,7 +19,7 @@ export async function addCasting(actor: Actor, input: AddCasting, moment: Moment
     await putCastingParts(ctx.tx, id, parts, ctx.now)
     const given = Object.entries(flatCasting(facts, parts)).filter(([, value]) => value !== '')
     const changes = Object.fromEntries(given)
-    ctx.audit({ action: 'add-casting', subject: 'casting', subjectId: id, changes })
+    ctx.audit({ action: 'casting.add', subjectId: id, changes })
     return { castingId: id }
   })
 }

@@ -29,7 +29,7 @@ export async function changeCasting(
     await putCastingParts(ctx.tx, castingId, parts, ctx.now)
     await refreshOpenVisits(ctx.tx, { head: { castingId } }, ctx.now)
     const changes = changesBetween(flatCasting(before, before), flatCasting(facts, parts))
-    ctx.audit({ action: 'change-casting', subject: 'casting', subjectId: castingId, changes })
+    ctx.audit({ action: 'casting.change', subjectId: castingId, changes })
     return { castingId }
   })
 }

@@ -20,8 +20,8 @@ export async function retireCasting(
       data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, casting.name)
-    const action = retired ? 'retire-casting' : 'take-back-casting'
-    ctx.audit({ action, subject: 'casting', subjectId: castingId })
+    const action = retired ? 'casting.retire' : 'casting.restore'
+    ctx.audit({ action, subjectId: castingId })
     return { castingId }
   })
 }

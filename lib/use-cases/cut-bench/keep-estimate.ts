@@ -39,8 +39,7 @@ export async function keepEstimate(actor: Actor, input: KeepEstimateInput, momen
       },
     })
     ctx.audit({
-      action: 'keep-estimate',
-      subject: 'estimate',
+      action: 'estimate.save',
       subjectId: id,
       changes: { number, title: answer.title },
     })

@@ -18,7 +18,6 @@ export async function askFinding(actor: Actor, input: AskFindingInput, moment: M
     await updateFinding(ctx, finding.id, input.version, asked)
     ctx.audit({
       action: 'finding.ask',
-      subject: 'finding',
       subjectId: finding.id,
       jobId: finding.visit.jobId,
       visitId: finding.visitId,

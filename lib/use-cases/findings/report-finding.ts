@@ -32,8 +32,7 @@ export async function reportFinding(actor: Actor, input: z.output<typeof reportF
       },
     })
     ctx.audit({
-      action: 'finding',
-      subject: 'finding',
+      action: 'finding.report',
       subjectId: id,
       visitId: visit.id,
       jobId: visit.jobId,

@@ -24,7 +24,6 @@ export async function takeAnswer(
   }
   ctx.audit({
     action: 'finding.answer',
-    subject: 'finding',
     subjectId: finding.id,
     jobId: visit.jobId,
     visitId: visit.id,

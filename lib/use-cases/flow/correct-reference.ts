@@ -50,8 +50,7 @@ export async function correctReference(
       data: standing.map((reading) => ({ id: newId(ctx.now), setId, ...correctionRow(reading, input) })),
     })
     ctx.audit({
-      action: 'correct',
-      subject: 'casting',
+      action: 'casting.correct-flow',
       subjectId: input.castingId,
       changes: {
         run: input.runId,

@@ -38,8 +38,7 @@ export async function recordReference(
     })
     await addPoints(ctx, setId, points)
     ctx.audit({
-      action: 'read',
-      subject: 'casting',
+      action: 'casting.record-flow',
       subjectId: casting.id,
       changes: { set: setId, points: points.map((point) => [point.point, point.text, point.notTaken]) },
     })

@@ -48,8 +48,7 @@ async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
     },
   })
   ctx.audit({
-    action: 'hand-over',
-    subject: 'visit',
+    action: 'visit.hand-over',
     subjectId: visit.id,
     visitId: visit.id,
     jobId: visit.jobId,

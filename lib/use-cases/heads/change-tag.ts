@@ -24,8 +24,7 @@ export async function changeTag(
     }
     const tag = await assignTag(ctx, input.headId, typed, 'number', { another: true })
     ctx.audit({
-      action: 'tag',
-      subject: 'head',
+      action: 'head.tag',
       subjectId: input.headId,
       changes: { was: worn, now: tag, reason: input.reason },
     })

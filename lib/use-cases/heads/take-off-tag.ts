@@ -31,8 +31,7 @@ export async function takeOffTag(
     }
     await takeOff(ctx, input.headId)
     ctx.audit({
-      action: 'tag',
-      subject: 'head',
+      action: 'head.tag',
       subjectId: input.headId,
       changes: { was: worn, now: null, reason: input.reason },
     })

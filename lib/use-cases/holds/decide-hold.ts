@@ -29,8 +29,7 @@ export async function decideHold(actor: Actor, input: z.output<typeof decideHold
     if (input.decision === 'scrap')
       await ctx.tx.visit.update({ where: { id: visit.id }, data: { scrappedAt: ctx.now } })
     ctx.audit({
-      action: 'decide-hold',
-      subject: 'hold',
+      action: 'hold.decide',
       subjectId: hold.id,
       visitId: visit.id,
       jobId: visit.jobId,

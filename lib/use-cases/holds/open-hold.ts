@@ -30,8 +30,7 @@ export async function openHold(actor: Actor, input: z.output<typeof openHoldSche
       },
     })
     ctx.audit({
-      action: 'hold',
-      subject: 'hold',
+      action: 'hold.open',
       subjectId: id,
       visitId: visit.id,
       jobId: visit.jobId,

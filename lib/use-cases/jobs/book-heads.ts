@@ -56,7 +56,6 @@ export async function bookHeads(
     await addOrderedLines(ctx, visitId, input.ordered)
     ctx.audit({
       action: 'visit.book',
-      subject: 'visit',
       subjectId: visitId,
       jobId,
       visitId,

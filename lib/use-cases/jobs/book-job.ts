@@ -49,7 +49,6 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     }
     ctx.audit({
       action: 'job.book',
-      subject: 'job',
       subjectId: job.id,
       jobId: job.id,
       changes: { number: job.number, customerId, ...jobFields(input), tags: heads.map((head) => head.tag) },

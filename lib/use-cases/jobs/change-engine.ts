@@ -22,8 +22,7 @@ export async function changeEngine(actor: Actor, input: ChangeEngineInput, momen
     await updateJob(ctx, job.id, input.version, {})
     await putEngine(ctx, job.id, engineOf(input.engine))
     ctx.audit({
-      action: 'job.engine',
-      subject: 'job',
+      action: 'job.change-engine',
       subjectId: job.id,
       jobId: job.id,
       changes: { engine: engineOf(input.engine) },

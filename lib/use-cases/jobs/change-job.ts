@@ -27,7 +27,7 @@ export async function changeJob(actor: Actor, input: ChangeJobInput, moment: Mom
         refuseConflict('this job', await lastChange(ctx.tx, 'job', job.id), changes, labels)
       }
       await updateJob(ctx, job.id, input.version, after)
-      ctx.audit({ action: 'job.change', subject: 'job', subjectId: job.id, jobId: job.id, changes })
+      ctx.audit({ action: 'job.change', subjectId: job.id, jobId: job.id, changes })
       changed += 1
     }
     for (const [at, visit] of input.visits.entries()) changed += await changeVisit(ctx, job.id, visit, `visits.${at}`)

@@ -49,8 +49,7 @@ async function changeLines(ctx: Write, input: ChangeOrderedWorkInput, visitId: s
   )
   await addOrderedLines(ctx, visitId, adding)
   ctx.audit({
-    action: 'visit.order',
-    subject: 'visit',
+    action: 'visit.order-work',
     subjectId: visitId,
     jobId: input.jobId,
     visitId,

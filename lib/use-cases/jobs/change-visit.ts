@@ -51,7 +51,6 @@ export async function changeVisit(
   })
   ctx.audit({
     action: 'visit.change',
-    subject: 'visit',
     subjectId: visit.id,
     jobId,
     visitId: visit.id,

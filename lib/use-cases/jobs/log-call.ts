@@ -13,7 +13,7 @@ export async function logCall(actor: Actor, input: LogCallInput, moment: Moment)
     const job = await jobById(ctx.tx, input.jobId)
     const id = newId(ctx.now)
     await addCall(ctx, job.id, id, input.text)
-    ctx.audit({ action: 'call.log', subject: 'call', subjectId: id, jobId: job.id })
+    ctx.audit({ action: 'call.log', subjectId: id, jobId: job.id })
     return { id }
   })
 }

@@ -28,8 +28,7 @@ export async function makeCustomerLink(
     const job = await jobById(ctx.tx, input.jobId)
     const id = await addLink(ctx, job.id, token, expiresAt)
     ctx.audit({
-      action: 'make-link',
-      subject: 'customer-link',
+      action: 'customer-link.make',
       subjectId: id,
       jobId: job.id,
       changes: { expiresAt },

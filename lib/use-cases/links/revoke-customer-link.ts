@@ -17,7 +17,7 @@ export async function revokeCustomerLink(
     if (!link) throw new RefusedError({ code: 'not-found', message: 'There is no such link.' })
     if (link.revokedAt === null) {
       await ctx.tx.customerLink.update({ where: { id: link.id }, data: { revokedAt: ctx.now } })
-      ctx.audit({ action: 'revoke-link', subject: 'customer-link', subjectId: link.id, jobId: link.jobId })
+      ctx.audit({ action: 'customer-link.revoke', subjectId: link.id, jobId: link.jobId })
     }
     return { linkId: link.id }
   })

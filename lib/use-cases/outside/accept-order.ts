@@ -19,8 +19,7 @@ export async function acceptOrder(actor: Actor, input: z.output<typeof acceptOrd
     })
     if (promisedOn !== null) await addPromise(ctx, order.id, promisedOn, input.note || 'when they accepted')
     ctx.audit({
-      action: 'accepted',
-      subject: 'outside-order',
+      action: 'outside-order.accept',
       subjectId: order.id,
       changes: { promisedOn, note: input.note },
     })

@@ -15,8 +15,7 @@ export async function changeOrder(actor: Actor, input: z.output<typeof changeOrd
     const before = await orderToChange(ctx.tx, orderId)
     await bumpOrder(ctx, before, version, after)
     ctx.audit({
-      action: 'change-freight',
-      subject: 'outside-order',
+      action: 'outside-order.change',
       subjectId: orderId,
       changes: changesBetween(before, after),
     })

@@ -32,8 +32,7 @@ export async function confirmOutside(actor: Actor, input: z.output<typeof confir
     const step = { stepId: input.stepId, occurrence: '', orderId: input.orderId }
     await addEvent(ctx, visit.id, input.confirmed ? 'confirm' : 'unconfirm', step, { note: input.reason })
     ctx.audit({
-      action: input.confirmed ? 'confirm' : 'take-confirmation-back',
-      subject: 'outside-order',
+      action: input.confirmed ? 'outside-order.confirm' : 'outside-order.unconfirm',
       subjectId: input.orderId,
       visitId: visit.id,
       jobId: visit.jobId,

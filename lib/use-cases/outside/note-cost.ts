@@ -19,8 +19,7 @@ export async function noteOutsideCost(actor: Actor, input: z.output<typeof noteO
     const freightMinor = minor(input.freightCost, 'freightCost')
     await bumpOrder(ctx, order, input.version, { costMinor, freightMinor })
     ctx.audit({
-      action: 'cost',
-      subject: 'outside-order',
+      action: 'outside-order.set-cost',
       subjectId: order.id,
       changes: { costMinor, freightMinor },
     })

@@ -39,8 +39,7 @@ export async function receiveOutside(actor: Actor, input: z.output<typeof receiv
       await bumpVisit(ctx.tx, visit)
       await addEvent(ctx, visit.id, 'received', null, { orderId: order.id })
       ctx.audit({
-        action: 'received',
-        subject: 'outside-order',
+        action: 'outside-order.receive',
         subjectId: order.id,
         visitId: visit.id,
         jobId: visit.jobId,

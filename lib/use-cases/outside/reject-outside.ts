@@ -42,8 +42,7 @@ export async function rejectLine(
   conflictUnless(changed, 'the rejection of this head')
   await addEvent(ctx, visit.id, 'reject', null, { orderId: line.orderId, note: why })
   ctx.audit({
-    action: 'reject',
-    subject: 'outside-order',
+    action: 'outside-order.reject',
     subjectId: line.orderId,
     visitId: visit.id,
     jobId: visit.jobId,

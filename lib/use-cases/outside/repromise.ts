@@ -16,8 +16,7 @@ export async function repromise(actor: Actor, input: z.output<typeof repromiseSc
     await bumpOrder(ctx, order, input.version, { promisedOn, acceptedAt: order.acceptedAt ?? ctx.now })
     await addPromise(ctx, order.id, promisedOn, input.note)
     ctx.audit({
-      action: 'repromise',
-      subject: 'outside-order',
+      action: 'outside-order.repromise',
       subjectId: order.id,
       changes: { promisedOn },
     })

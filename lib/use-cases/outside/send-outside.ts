@@ -50,8 +50,7 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
     if (input.promisedOn) await addPromise(ctx, orderId, input.promisedOn, 'at sending')
     for (const head of input.heads) await sendHead(ctx, input, orderId, head)
     ctx.audit({
-      action: 'send-outside',
-      subject: 'outside-order',
+      action: 'outside-order.send',
       subjectId: orderId,
       changes: { number, scope: input.scope },
     })
@@ -96,8 +95,7 @@ async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['
   })
   await addEvent(ctx, visit.id, 'sent', null, { orderId })
   ctx.audit({
-    action: 'sent',
-    subject: 'visit',
+    action: 'visit.send-out',
     subjectId: visit.id,
     visitId: visit.id,
     jobId: visit.jobId,

@@ -19,8 +19,7 @@ export async function addPerson(actor: Actor, input: AddPerson, moment: Moment):
     const grants = input.grants.join(',')
     await ctx.tx.person.create({ data: { id, name, signIn, passwordHash, roles, grants, createdAt: ctx.now } })
     ctx.audit({
-      action: 'add-person',
-      subject: 'person',
+      action: 'person.add',
       subjectId: id,
       changes: { name, signIn, roles, grants },
     })

@@ -24,7 +24,7 @@ export async function changePerson(actor: Actor, input: ChangePerson, moment: Mo
       await endSessionsOf(ctx.tx, personId, 'rights changed', ctx.now)
     }
     const changes = changesBetween(before, after)
-    ctx.audit({ action: 'change-person', subject: 'person', subjectId: personId, changes })
+    ctx.audit({ action: 'person.change', subjectId: personId, changes })
     return { personId }
   })
 }

@@ -19,8 +19,8 @@ export async function retirePerson(actor: Actor, input: RetirePerson, moment: Mo
     })
     conflictUnless(changed, person.name)
     await endSessionsOf(ctx.tx, personId, retired ? 'retired' : 'taken back', ctx.now)
-    const action = retired ? 'retire-person' : 'take-back-person'
-    ctx.audit({ action, subject: 'person', subjectId: personId })
+    const action = retired ? 'person.retire' : 'person.restore'
+    ctx.audit({ action, subjectId: personId })
     return { personId }
   })
 }

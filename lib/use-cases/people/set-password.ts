@@ -20,7 +20,7 @@ export async function setPassword(actor: Actor, input: SetPassword, moment: Mome
     })
     conflictUnless(changed, person.name)
     await endSessionsOf(ctx.tx, personId, 'new password', ctx.now)
-    ctx.audit({ action: 'set-password', subject: 'person', subjectId: personId })
+    ctx.audit({ action: 'person.set-password', subjectId: personId })
     return { personId }
   })
 }

@@ -40,8 +40,7 @@ export async function addPhoto(
     const { widthPx, heightPx } = picture
     const photoId = await addPhotoRow(ctx, file, { ...input, widthPx, heightPx })
     ctx.audit({
-      action: 'photo',
-      subject: 'photo',
+      action: 'photo.add',
       subjectId: photoId,
       jobId: visit.jobId,
       visitId: visit.id,

@@ -29,7 +29,6 @@ export async function withdrawPhoto(
     await withdrawPhotoRow(ctx, photo.id, reason)
     ctx.audit({
       action: 'photo.withdraw',
-      subject: 'photo',
       subjectId: photo.id,
       jobId: visit.jobId,
       visitId: visit.id,

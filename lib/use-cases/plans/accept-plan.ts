@@ -32,8 +32,7 @@ export async function acceptPlan(actor: Actor, input: z.output<typeof acceptPlan
       },
     })
     ctx.audit({
-      action: 'accept-plan',
-      subject: 'plan',
+      action: 'plan.accept',
       subjectId: plan.id,
       jobId: plan.pair.jobId,
       changes: { number: plan.number, how: input.how },

@@ -54,8 +54,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
       await addEvent(ctx, visit.id, 'plan', null, { note: input.reason })
     }
     ctx.audit({
-      action: 'plan',
-      subject: 'pair',
+      action: 'pair.plan',
       subjectId: input.pairId,
       jobId: visits[0]?.jobId,
       changes: {

@@ -13,7 +13,7 @@ export async function addPriceItem(actor: Actor, input: AddPriceItem, moment: Mo
     const id = newId(ctx.now)
     const row = rowOf(input, (await shopOf(ctx.tx)).currencyExponent)
     await ctx.tx.priceItem.create({ data: { id, ...row, createdAt: ctx.now } })
-    ctx.audit({ action: 'add-price-item', subject: 'price-item', subjectId: id, changes: row })
+    ctx.audit({ action: 'price-item.add', subjectId: id, changes: row })
     return { itemId: id }
   })
 }

@@ -25,7 +25,7 @@ export async function changePriceItem(
     })
     conflictUnless(changed, before.text)
     const changes = changesBetween(before, after)
-    ctx.audit({ action: 'change-price-item', subject: 'price-item', subjectId: itemId, changes })
+    ctx.audit({ action: 'price-item.change', subjectId: itemId, changes })
     return { itemId }
   })
 }

@@ -20,8 +20,8 @@ export async function retirePriceItem(
       data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, item.text)
-    const action = retired ? 'retire-price-item' : 'bring-back-price-item'
-    ctx.audit({ action, subject: 'price-item', subjectId: itemId })
+    const action = retired ? 'price-item.retire' : 'price-item.restore'
+    ctx.audit({ action, subjectId: itemId })
     return { itemId }
   })
 }

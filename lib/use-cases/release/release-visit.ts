@@ -48,8 +48,7 @@ export async function releaseVisit(actor: Actor, input: Input, moment: Moment): 
     const releaseId = await addRelease(ctx, release)
     await addEvent(ctx, input.visitId, 'release', null, { note: input.reason })
     ctx.audit({
-      action: 'release',
-      subject: 'release',
+      action: 'release.make',
       subjectId: releaseId,
       visitId: input.visitId,
       jobId,

@@ -27,8 +27,7 @@ export async function applyRules(
       await bumpVisit(ctx.tx, visit)
       await ctx.tx.visit.update({ where: { id: visit.id }, data: { rulesVersion: version } })
       ctx.audit({
-        action: 'follow-steps',
-        subject: 'visit',
+        action: 'visit.follow-steps',
         subjectId: visit.id,
         jobId: visit.jobId,
         visitId: visit.id,

@@ -20,7 +20,7 @@ export async function changeRules(
       version,
       reason,
       (before) => ({ ...before, rules: must(checkRules(changed(before.rules, change))) }),
-      'change-steps',
+      'settings.change-steps',
     ),
   )
 }

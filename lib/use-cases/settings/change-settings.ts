@@ -13,6 +13,6 @@ export async function changeSettings(
 ): Promise<{ version: number }> {
   must(allow(actor, 'settings.change'))
   return write(actor, moment, (ctx) =>
-    addSettingsVersion(ctx, version, reason, ({ rules }) => ({ ...values, rules }), 'change-settings'),
+    addSettingsVersion(ctx, version, reason, ({ rules }) => ({ ...values, rules }), 'settings.change'),
   )
 }

@@ -14,7 +14,7 @@ export async function addInstrument(
   return write(actor, moment, async (ctx) => {
     const id = newId(ctx.now)
     await ctx.tx.instrument.create({ data: { id, ...input, createdAt: ctx.now } })
-    ctx.audit({ action: 'add-instrument', subject: 'instrument', subjectId: id, changes: input })
+    ctx.audit({ action: 'instrument.add', subjectId: id, changes: input })
     return { instrumentId: id }
   })
 }

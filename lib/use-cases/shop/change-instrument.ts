@@ -23,7 +23,7 @@ export async function changeInstrument(
     })
     conflictUnless(changed, before.name)
     const changes = changesBetween(before, after)
-    ctx.audit({ action: 'change-instrument', subject: 'instrument', subjectId: instrumentId, changes })
+    ctx.audit({ action: 'instrument.change', subjectId: instrumentId, changes })
     return { instrumentId }
   })
 }

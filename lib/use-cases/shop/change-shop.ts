@@ -18,7 +18,7 @@ export async function changeShop(actor: Actor, input: ChangeShop, moment: Moment
     })
     conflictUnless(changed, 'the shop’s own facts')
     const changes = changesBetween(before, after)
-    ctx.audit({ action: 'change-shop', subject: 'shop', subjectId: '1', changes })
+    ctx.audit({ action: 'shop.change', subjectId: '1', changes })
     return { name: after.name }
   })
 }

@@ -24,7 +24,7 @@ export async function chooseLogo(
   return write(actor, moment, async (ctx) => {
     await changeLogoRow(ctx, seen, { file, widthPx, heightPx })
     const changes = { logo: { from: seen, to: file.sha256 } }
-    ctx.audit({ action: 'change-logo', subject: 'shop-logo', subjectId: '1', changes })
+    ctx.audit({ action: 'shop-logo.set', subjectId: '1', changes })
     return { sha256: file.sha256 }
   })
 }

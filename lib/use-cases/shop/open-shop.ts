@@ -33,10 +33,9 @@ export async function openShop({ shop, owner, mode }: Opening, moment: Moment): 
     await ctx.tx.person.create({
       data: { id: personId, name, signIn, passwordHash, roles: 'owner', grants: '', createdAt: ctx.now },
     })
-    ctx.audit({ action: 'open-shop', subject: 'shop', subjectId: '1', changes: facts })
+    ctx.audit({ action: 'shop.open', subjectId: '1', changes: facts })
     ctx.audit({
-      action: 'add-person',
-      subject: 'person',
+      action: 'person.add',
       subjectId: personId,
       changes: { name, signIn, roles: 'owner' },
     })

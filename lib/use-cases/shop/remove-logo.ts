@@ -11,7 +11,7 @@ export async function removeLogo(actor: Actor, { seen }: RemoveLogo, moment: Mom
   return write(actor, moment, async (ctx) => {
     await changeLogoRow(ctx, seen, null)
     const changes = { logo: { from: seen, to: null } }
-    ctx.audit({ action: 'remove-logo', subject: 'shop-logo', subjectId: '1', changes })
+    ctx.audit({ action: 'shop-logo.remove', subjectId: '1', changes })
     return { removed: true }
   })
 }

@@ -13,8 +13,7 @@ export async function endSupply(actor: Actor, input: EndSupply, moment: Moment) 
     if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
     await bumpSupply(ctx, order, input.version, { endedAt: ctx.now, endReason: input.reason })
     ctx.audit({
-      action: 'supply.end',
-      subject: 'supply-order',
+      action: 'supply-order.end',
       subjectId: order.id,
       ...(order.jobId === null ? {} : { jobId: order.jobId }),
       changes: { number: order.number, reason: input.reason },

@@ -55,8 +55,7 @@ export async function orderSupply(
     }
     if (promisedOn) await promiseSupply(ctx, { id, vendor: vendor.name }, promisedOn, 'at ordering')
     ctx.audit({
-      action: 'supply.order',
-      subject: 'supply-order',
+      action: 'supply-order.order',
       subjectId: id,
       ...(jobId === null ? {} : { jobId }),
       changes: {
@@ -131,8 +130,7 @@ async function markOrdered(ctx: Write, order: Order, visit: VisitRecord, variant
     })
   }
   ctx.audit({
-    action: 'supply.order',
-    subject: 'visit',
+    action: 'visit.order-head',
     subjectId: visit.id,
     visitId: visit.id,
     jobId: visit.jobId,

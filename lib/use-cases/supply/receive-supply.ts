@@ -40,8 +40,7 @@ export async function receiveSupply(actor: Actor, input: ReceiveSupply, moment: 
     )
     if (all) await ctx.tx.supplyOrder.update({ where: { id: order.id }, data: { arrivedAt: ctx.now } })
     ctx.audit({
-      action: 'supply.receive',
-      subject: 'supply-order',
+      action: 'supply-order.receive',
       subjectId: order.id,
       ...(order.jobId === null ? {} : { jobId: order.jobId }),
       changes: { number: order.number, tags: heads.map((head) => head.tag), parts: input.parts, all },
@@ -68,8 +67,7 @@ async function receiveHead(
   const tag = await assignTag(ctx, visit.headId, typed, `${field}.tag`)
   await bumpVisit(ctx.tx, visit)
   ctx.audit({
-    action: 'supply.arrived',
-    subject: 'visit',
+    action: 'visit.arrive',
     subjectId: visit.id,
     visitId: visit.id,
     jobId: visit.jobId,
@@ -108,8 +106,7 @@ async function endWaitOf(ctx: Write, waitId: string): Promise<void> {
   const visit = await visitById(ctx.tx, wait.visitId)
   await bumpVisit(ctx.tx, visit)
   ctx.audit({
-    action: 'parts-arrived',
-    subject: 'parts-wait',
+    action: 'parts-wait.end',
     subjectId: waitId,
     visitId: visit.id,
     jobId: visit.jobId,

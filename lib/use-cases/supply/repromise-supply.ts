@@ -15,8 +15,7 @@ export async function repromiseSupply(actor: Actor, input: RepromiseSupply, mome
     await bumpSupply(ctx, order, input.version, { promisedOn })
     await promiseSupply(ctx, { id: order.id, vendor: order.vendor.name }, promisedOn, input.note)
     ctx.audit({
-      action: 'supply.repromise',
-      subject: 'supply-order',
+      action: 'supply-order.repromise',
       subjectId: order.id,
       ...(order.jobId === null ? {} : { jobId: order.jobId }),
       changes: { number: order.number, promisedOn },

@@ -13,7 +13,7 @@ export async function addVendor(actor: Actor, input: AddVendor, moment: Moment):
     await ctx.tx.vendor.create({
       data: { id, name, phone, email, address, services, boxHeads, createdAt: ctx.now },
     })
-    ctx.audit({ action: 'add-vendor', subject: 'vendor', subjectId: id, changes: { name, services, boxHeads } })
+    ctx.audit({ action: 'vendor.add', subjectId: id, changes: { name, services, boxHeads } })
     return { vendorId: id }
   })
 }

@@ -17,8 +17,7 @@ export async function changeVendor(actor: Actor, input: ChangeVendor, moment: Mo
     })
     conflictUnless(changed, before.name)
     ctx.audit({
-      action: 'change-vendor',
-      subject: 'vendor',
+      action: 'vendor.change',
       subjectId: vendorId,
       changes: withoutContacts(changesBetween(before, after)),
     })

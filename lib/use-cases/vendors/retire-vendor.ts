@@ -16,8 +16,8 @@ export async function retireVendor(actor: Actor, input: RetireVendor, moment: Mo
       data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
     })
     conflictUnless(changed, vendor.name)
-    const action = retired ? 'retire-vendor' : 'take-back-vendor'
-    ctx.audit({ action, subject: 'vendor', subjectId: vendorId })
+    const action = retired ? 'vendor.retire' : 'vendor.restore'
+    ctx.audit({ action, subjectId: vendorId })
     return { vendorId }
   })
 }

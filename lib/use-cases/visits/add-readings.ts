@@ -52,8 +52,7 @@ export async function addReadings(ctx: Write, visitId: string, step: RouteStep, 
   })
   await addPoints(ctx, setId, points)
   ctx.audit({
-    action: 'read',
-    subject: 'reading-set',
+    action: 'reading-set.read',
     subjectId: setId,
     visitId,
     changes: {

@@ -72,8 +72,7 @@ export async function addCorrection(
   })
   await ctx.tx.reading.create({ data: { id: newId(ctx.now), setId, ...correctionRow(standing, input) } })
   ctx.audit({
-    action: 'correct',
-    subject: 'reading',
+    action: 'reading.correct',
     subjectId: standing.id,
     visitId: visit.id,
     jobId: visit.jobId,

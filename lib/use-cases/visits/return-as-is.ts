@@ -28,8 +28,7 @@ export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIs
     })
     await addEvent(ctx, visit.id, 'return-as-is', null, { note: input.reason })
     ctx.audit({
-      action: 'return-as-is',
-      subject: 'visit',
+      action: 'visit.return-as-is',
       subjectId: visit.id,
       visitId: visit.id,
       jobId: visit.jobId,

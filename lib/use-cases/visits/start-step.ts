@@ -13,8 +13,7 @@ export async function startStep(actor: Actor, input: z.output<typeof startStepSc
     if (step.state === 'started') return { label: step.label }
     await addEvent(ctx, visit.id, 'start', step)
     ctx.audit({
-      action: 'start',
-      subject: 'step',
+      action: 'step.start',
       subjectId: step.stepId,
       visitId: visit.id,
       jobId: visit.jobId,

@@ -26,8 +26,7 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     const { warnings } = unwrapWithFixes(canTick(now, input.step), visit, () => fixesOf(now, input.step))
     const seen = await addEvent(ctx, visit.id, 'tick', step)
     ctx.audit({
-      action: 'tick',
-      subject: 'step',
+      action: 'step.tick',
       subjectId: step.stepId,
       visitId: visit.id,
       jobId: visit.jobId,

@@ -29,8 +29,7 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
     }
     await addEvent(ctx, visit.id, 'undo', step, { note: input.reason })
     ctx.audit({
-      action: 'undo',
-      subject: 'step',
+      action: 'step.untick',
       subjectId: step.stepId,
       visitId: visit.id,
       jobId: visit.jobId,

@@ -49,8 +49,7 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
     })
     if (gap.what === 'step') await addEvent(ctx, visit.id, 'waive', gap.step, { note: input.reason })
     ctx.audit({
-      action: 'waive',
-      subject: 'waiver',
+      action: 'waiver.grant',
       subjectId: id,
       visitId: visit.id,
       jobId: visit.jobId,

@@ -20,8 +20,7 @@ export async function endWait(actor: Actor, input: z.output<typeof endWaitSchema
     conflictUnless(changed, 'this wait')
     await bumpVisit(ctx.tx, visit)
     ctx.audit({
-      action: 'parts-arrived',
-      subject: 'parts-wait',
+      action: 'parts-wait.end',
       subjectId: wait.id,
       visitId: visit.id,
       jobId: visit.jobId,

@@ -32,8 +32,7 @@ export async function openWait(actor: Actor, input: z.output<typeof partsWaitSch
       },
     })
     ctx.audit({
-      action: 'wait',
-      subject: 'parts-wait',
+      action: 'parts-wait.open',
       subjectId: id,
       visitId: visit.id,
       jobId: visit.jobId,

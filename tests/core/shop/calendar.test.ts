@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest'
-import { addDays, dayIn, daysBetween, isDay } from '@/lib/core/shop/calendar'
+import { describe, expect, it, test } from 'vitest'
+import { addDays, dayIn, daysBetween, isDay, startOfDay } from '@/lib/core/shop/calendar'
 
 describe('days of the calendar', () => {
   it("is the shop's day, not the machine's", () => {
@@ -21,4 +21,14 @@ describe('days of the calendar', () => {
     expect(['2026-02-29', '2026-13-01', '26-01-01', ''].map(isDay)).toEqual([false, false, false, false])
     expect(isDay('2028-02-29')).toBe(true)
   })
+})
+
+test.each([
+  ['America/New_York', '2026-03-08', '2026-03-08T05:00:00.000Z'],
+  ['America/New_York', '2026-03-09', '2026-03-09T04:00:00.000Z'],
+  ['Pacific/Auckland', '2026-07-01', '2026-06-30T12:00:00.000Z'],
+  ['Asia/Kolkata', '2026-07-01', '2026-06-30T18:30:00.000Z'],
+  ['UTC', '2026-01-01', '2026-01-01T00:00:00.000Z'],
+])('%s: %s begins at %s', (zone, day, moment) => {
+  expect(startOfDay(zone, day).toISOString()).toBe(moment)
 })

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { addCastingSchema } from '@/lib/schemas/casting'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
+import { addDays, dayIn } from '@/lib/core/shop/calendar'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'
 import { decideHold } from '@/lib/use-cases/holds/decide-hold'
@@ -92,22 +93,40 @@ describe('the trail', () => {
     expect(lines[0]).toMatchObject({
       tag: tags[2],
       by: 'Dov Marrick',
-      action: expect.stringContaining('hold'),
+      sentence: 'Put the head on hold: bent stud',
     })
     expect((await trail(String(Number(tags[2]!.slice(2))))).lines[0]).toMatchObject({ tag: tags[2] })
     expect((await trail(tags[0]!)).lines.some(({ tag }) => tag === tags[2])).toBe(false)
   })
 
   test('finds by part of what was done, and by the name of a casting', async () => {
-    expect((await trail('add person')).lines.map(({ action }) => action)).toContain('add person')
+    const added = (await trail('added person')).lines.map(({ sentence }) => sentence)
+    expect(added).toContain('Added person Tamsin Ferrabee')
+    expect(added.every((sentence) => sentence.startsWith('Added person'))).toBe(true)
     expect((await trail('corrie')).lines.map(({ name }) => name)).toContain('Corrie 70')
   })
 
-  test('says what was kept in words, bare ids last', async () => {
-    const [added] = (await trail('add casting')).lines
-    expect(added?.changes).toEqual(expect.arrayContaining(['name: Corrie 70', 'chamber count: 2']))
+  test('says what was kept in words, without bare ids', async () => {
+    const [added] = (await trail('add casting')).lines.filter(({ sentence }) => sentence.includes('Corrie'))
+    expect(added?.sentence).toBe('Added casting Corrie 70')
+    expect(added?.changes).toEqual(expect.arrayContaining(['chamber count: 2', 'material: iron']))
     const [booked] = (await trail('visit book')).lines
-    expect(booked?.changes.findIndex((line) => /[0-9a-f]{8}-/.test(line))).toBe((booked?.changes.length ?? 0) - 1)
+    expect(booked?.changes.length).toBeGreaterThan(0)
+    expect(booked?.changes.join()).not.toMatch(/[0-9a-f]{8}-/)
+  })
+
+  test('keeps to one person and to days of the shop’s calendar', async () => {
+    const all = (await trail('')).lines
+    const day = dayIn((await trail('')).zone, now)
+    const see = (more: object) => seeTrail(shop.staff.orla, { find: '', before: null, ...more })
+    const { personId } = shop.staff.tamsin
+    const byTamsin = (await see({ personId })).lines
+    expect(byTamsin.map(({ seq }) => seq)).toEqual(
+      all.filter(({ by }) => by === 'Tamsin Ferrabee').map(({ seq }) => seq),
+    )
+    expect((await see({ from: day, to: addDays(day, 1) })).lines).toEqual(all)
+    expect((await see({ to: addDays(day, -1) })).lines).toEqual([])
+    expect((await see({ from: addDays(day, 2) })).lines).toEqual([])
   })
 
   test('says nothing for a word that is nowhere', async () => {
@@ -123,7 +142,7 @@ describe('the trail', () => {
     let before: number | null = null
     let pages = 0
     do {
-      const page: Awaited<ReturnType<typeof seeTrail>> = await trail('add-vendor', before)
+      const page: Awaited<ReturnType<typeof seeTrail>> = await trail('vendor.add', before)
       names.push(...page.lines.map(({ name }) => name))
       before = page.next
       pages++

@@ -220,7 +220,7 @@ describe('a traced outline', () => {
     await change(2, traced('2 0\n5 0\n2 3'))
     await change(3, traced(' \n'))
     const entries = await client().auditEntry.findMany({
-      where: { action: 'change-casting' },
+      where: { action: 'casting.change' },
       orderBy: { seq: 'asc' },
     })
     expect(entries.map(({ changes }) => (JSON.parse(changes) as Record<string, unknown>)['as-cast.outline'])).toEqual([

@@ -54,7 +54,7 @@ describe('another number on a head', () => {
     const view = await seeHead(machinist, headOf(0))
     expect([view.tag, view.wornTag, view.oldTags]).toEqual(['SPARE-9', 'SPARE-9', ['T-0401']])
     expect([await jump('SPARE-9'), await jump('T-0401')]).toEqual([`/heads/${headOf(0)}`, `/heads/${headOf(0)}`])
-    const entry = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'tag' } })
+    const entry = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'head.tag' } })
     expect(JSON.parse(entry.changes)).toEqual({ was: 'T-0401', now: 'SPARE-9', reason: 'lost' })
   })
 

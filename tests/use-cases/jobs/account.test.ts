@@ -53,7 +53,7 @@ describe('prices and payments', () => {
     expect(await client.priceLine.findUnique({ where: { id } })).toMatchObject({ endedAt: monday })
     expect(
       await client.auditEntry.count({
-        where: { action: 'price.end', subjectId: id, actorId: counter.personId },
+        where: { action: 'price-line.remove', subjectId: id, actorId: counter.personId },
       }),
     ).toBe(1)
   })

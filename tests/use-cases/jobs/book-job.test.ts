@@ -96,7 +96,7 @@ describeOnBoth('booking a job', (open) => {
     expect(audit.map((entry) => entry.action).sort()).toEqual([
       'job.book',
       'payment.take',
-      'price.add',
+      'price-line.add',
       'visit.book',
       'visit.book',
     ])

@@ -132,7 +132,7 @@ describe('changing the ordered work', () => {
       expect(head.route.some((step) => step.stepId === 'port')).toBe(true)
     }
     expect(await client.orderedLine.count({ where: { work: 'flow-before' } })).toBe(2)
-    const entries = await client.auditEntry.findMany({ where: { action: 'visit.order' } })
+    const entries = await client.auditEntry.findMany({ where: { action: 'visit.order-work' } })
     expect(entries.map((entry) => (JSON.parse(entry.changes) as { reason: string }).reason)).toEqual([
       'Customer called.',
       'Customer called.',

@@ -184,7 +184,7 @@ describe('what came back', () => {
     const taken = confirmOutsideSchema.parse({ ...back, reason: 'one seat was left' })
     await confirmOutside(machinist, taken, at(day(7)))
     expect((await row('seat-work'))?.state).not.toBe('done')
-    expect([await said('confirm'), await said('take-confirmation-back')]).toEqual([1, 1])
+    expect([await said('outside-order.confirm'), await said('outside-order.unconfirm')]).toEqual([1, 1])
   })
 
   it('is not confirmed over work that was done here, nor out of scope', async () => {
@@ -240,7 +240,7 @@ describe('what came back', () => {
     await rejectOutside(machinist, reject, at(day(6)))
     expect(await row('seat-work')).toMatchObject({ state: 'do again', reason: 'rejected: porous' })
     expect(await refusalOf(rejectOutside(machinist, reject, at(day(6))))).toMatchObject({ code: 'conflict' })
-    expect(await said('reject')).toBe(1)
+    expect(await said('outside-order.reject')).toBe(1)
   })
 
   it('an angle that the corners show short is not done, and says so on the order', async () => {

@@ -74,7 +74,7 @@ function filesKept(): number {
 async function nothingKept(): Promise<void> {
   const { photo, file, operation, auditEntry } = database.client
   expect([await photo.count(), await file.count(), await operation.count(), filesKept()]).toEqual([0, 0, 0, 0])
-  expect(await auditEntry.count({ where: { action: 'photo' } })).toBe(0)
+  expect(await auditEntry.count({ where: { action: 'photo.add' } })).toBe(0)
 }
 
 describe('what is kept of a picture', () => {
@@ -241,7 +241,7 @@ describe('withdrawn', () => {
       orderBy: { seq: 'asc' },
     })
     expect(trail.map(({ action, actorId }) => [action, actorId])).toEqual([
-      ['photo', machinist.personId],
+      ['photo.add', machinist.personId],
       ['photo.withdraw', machinist.personId],
     ])
     expect((await refusalOf(withdraw(photoId, owner))).code).toBe('not-found')

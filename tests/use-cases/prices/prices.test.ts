@@ -105,7 +105,7 @@ describe('a change', () => {
     await change(1, { unitPrice: '110.00', tax: '8.25' })
     expect((await seePriceItem(shop.staff.orla, itemId)).item).toMatchObject({ version: 2, unitMinor: 11000 })
     expect((await trail()).at(-1)).toEqual({
-      action: 'change-price-item',
+      action: 'price-item.change',
       changes: { unitMinor: { from: 9500, to: 11000 } },
     })
     const [line] = (await seeTrail(shop.staff.orla, { find: '', before: null })).lines
@@ -143,11 +143,11 @@ test('the list goes by the route, by hand after it; retired ones stand last and 
   await retire(2, false)
   expect((await list()).map(([text]) => text)).toEqual(['Crack check', 'Flat cut', 'A courier'])
   expect((await trail()).map(({ action }) => action)).toEqual([
-    'add-price-item',
-    'add-price-item',
-    'add-price-item',
-    'retire-price-item',
-    'bring-back-price-item',
+    'price-item.add',
+    'price-item.add',
+    'price-item.add',
+    'price-item.retire',
+    'price-item.restore',
   ])
 })
 

@@ -51,7 +51,7 @@ describeOnBoth('a released head', (open) => {
     expect(Buffer.compare(printed.bytes, bytes)).toBe(0)
     const place = await database.client.visitPlace.findUniqueOrThrow({ where: { visitId: first.visitId } })
     expect(place.whereabouts).toBe('released')
-    const audit = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'release' } })
+    const audit = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'release.make' } })
     expect(JSON.parse(audit.changes)).toMatchObject({ revision: 1, pdfSha256: row.pdfSha256 })
 
     expect(spec).toMatchObject({

@@ -178,9 +178,9 @@ describe('a change of the logo', () => {
     await remove(other.sha256)
     expect(await logoNow()).toEqual([null, null, null])
     expect((await trail()).map(({ action, actorId, changes }) => [action, actorId, JSON.parse(changes)])).toEqual([
-      ['change-logo', owner.personId, { logo: { from: null, to: sha256 } }],
-      ['change-logo', owner.personId, { logo: { from: sha256, to: other.sha256 } }],
-      ['remove-logo', owner.personId, { logo: { from: other.sha256, to: null } }],
+      ['shop-logo.set', owner.personId, { logo: { from: null, to: sha256 } }],
+      ['shop-logo.set', owner.personId, { logo: { from: sha256, to: other.sha256 } }],
+      ['shop-logo.remove', owner.personId, { logo: { from: other.sha256, to: null } }],
     ])
     expect((await seeShop(owner)).lastLogo).toMatchObject({ by: owner.name, at: monday })
   })

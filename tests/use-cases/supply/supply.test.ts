@@ -165,7 +165,7 @@ describeOnBoth('a supply order', (open) => {
     expect(view.supply).toMatchObject({ toOrder: [], orders: [{ number: 'S-0001' }] })
     expect(view.heads[0]?.why).toBe('on order from Causey Foundry, promised 2026-03-12')
     const entry = await client.auditEntry.findFirstOrThrow({
-      where: { action: 'supply.order', subject: 'supply-order' },
+      where: { action: 'supply-order.order' },
     })
     expect(entry).toMatchObject({ actorId: 'p-counter', subjectId: orderId, jobId: job.jobId })
   })
@@ -296,7 +296,7 @@ describeOnBoth('an arrival', (open) => {
     expect(answers.filter(({ status }) => status === 'fulfilled')).toHaveLength(1)
     expect(await worn(client)).toEqual(['T-0401', 'T-0402'])
     expect(await client.supplyLine.findFirstOrThrow()).toMatchObject({ arrived: 2, quantity: 2 })
-    expect(await client.auditEntry.count({ where: { action: 'supply.receive' } })).toBe(1)
+    expect(await client.auditEntry.count({ where: { action: 'supply-order.receive' } })).toBe(1)
   })
 
   it('refuses a number that hangs on another head, at its field, and hangs none', async () => {
@@ -385,7 +385,7 @@ describeOnBoth('parts', (open) => {
     expect(await receive(orderId, 2, [], [{ lineId, quantity: '5' }])).toMatchObject({ all: true })
     expect(await wait()).toMatchObject({ arrivedAt: monday })
     expect((await seeAway(machinist, monday)).parts).toEqual([])
-    expect(await client.auditEntry.count({ where: { action: 'parts-arrived' } })).toBe(1)
+    expect(await client.auditEntry.count({ where: { action: 'parts-wait.end' } })).toBe(1)
   })
 
   it('are ordered once for a wait, and may be ordered again when the order was ended', async () => {

@@ -2,8 +2,10 @@ import Link from 'next/link'
 import { z } from 'zod'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
+import { isDay } from '@/lib/core/shop/calendar'
 import { seeTrail, type Trail, type TrailLine } from '@/lib/use-cases/back-room/see-trail'
 import { requirePerson } from '@/lib/web/require-actor'
 import { PageHead } from '../_components/page-head'
@@ -14,13 +16,17 @@ export const metadata = { title: 'Audit trail' }
 /** A mistyped address shows the newest entries rather than an error. */
 const asked = z.object({
   find: z.string().max(100).catch(''),
+  personId: z.union([z.literal(''), z.uuid()]).catch(''),
+  from: z.string().refine(isDay).catch(''),
+  to: z.string().refine(isDay).catch(''),
   before: z.coerce.number().int().positive().nullable().catch(null),
 })
 
 export default async function TrailPage({ searchParams }: { searchParams: Promise<object> }) {
   const actor = await requirePerson('back-room.see')
-  const { find, before } = asked.parse(await searchParams)
-  const trail = await seeTrail(actor, { find, before })
+  const { before, ...only } = asked.parse(await searchParams)
+  const trail = await seeTrail(actor, { ...only, before })
+  const isNarrow = Object.values(only).some((value) => value !== '')
   return (
     <>
       <PageHead up={['/back-room', 'Back room']} title="Audit trail">
@@ -30,19 +36,29 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
         <TextInput
           label="Search"
           name="find"
-          defaultValue={find}
-          hint="A tag, a job number, a name, or part of what was done: hold, waive, correct"
+          defaultValue={only.find}
+          hint="A tag, a job number, a name, or what was done: hold, ticked, price line"
           autoComplete="off"
         />
+        <Select
+          label="Done by"
+          name="personId"
+          required={false}
+          empty="Everyone"
+          defaultValue={only.personId}
+          options={trail.people.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        <TextInput label="From" name="from" type="date" required={false} defaultValue={only.from} />
+        <TextInput label="To" name="to" type="date" required={false} defaultValue={only.to} />
         <div className="row">
           <Button type="submit">Search</Button>
-          {find && <ButtonLink href="/back-room/trail">Show all</ButtonLink>}
+          {isNarrow && <ButtonLink href="/back-room/trail">Show all</ButtonLink>}
         </div>
       </form>
-      <Lines trail={trail} find={find} />
+      <Lines trail={trail} isNarrow={isNarrow} />
       {trail.next !== null && (
         <div>
-          <ButtonLink href={`/back-room/trail?${new URLSearchParams({ find, before: String(trail.next) })}`}>
+          <ButtonLink href={`/back-room/trail?${new URLSearchParams({ ...only, before: String(trail.next) })}`}>
             Older
           </ButtonLink>
         </div>
@@ -51,11 +67,11 @@ export default async function TrailPage({ searchParams }: { searchParams: Promis
   )
 }
 
-function Lines({ trail, find }: { trail: Trail; find: string }) {
+function Lines({ trail, isNarrow }: { trail: Trail; isNarrow: boolean }) {
   if (trail.lines.length === 0) {
     return (
       <p className="soft">
-        {find ? `No entries for “${find}”. Type a whole tag or job number, or part of a name.` : 'No entries yet.'}
+        {isNarrow ? 'No match. Enter a whole tag or job number, or part of a name.' : 'No entries yet.'}
       </p>
     )
   }
@@ -68,7 +84,7 @@ function Lines({ trail, find }: { trail: Trail; find: string }) {
             <div className="soft">{line.by}</div>
           </div>
           <div>
-            <strong>{line.action}</strong>
+            <strong>{line.sentence}</strong>
             <Subject line={line} />
           </div>
           <Changes changes={line.changes} />
@@ -83,7 +99,6 @@ function Subject({ line }: { line: TrailLine }) {
     <span className="row">
       {line.tag && <Link href={`/t/${encodeURIComponent(line.tag)}`}>{line.tag}</Link>}
       {line.jobNumber && <Link href={`/jobs/${encodeURIComponent(line.jobNumber)}`}>{line.jobNumber}</Link>}
-      {!line.tag && !line.jobNumber && <span>{line.name || line.subject}</span>}
     </span>
   )
 }

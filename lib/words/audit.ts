@@ -1,0 +1,185 @@
+import type { AuditAction } from '../core/audit/verbs'
+import { fieldName, isEmpty, money, valueText, type AuditManner, type Changes } from './audit-values'
+
+export type { AuditManner } from './audit-values'
+
+/** What a sentence is made from. A field that it takes is not told once more below it. */
+type Entry = {
+  /** The name of the thing it was done to: a vendor, a person; '' where it has none. */
+  readonly name: string
+  /** The field as text, '' when it is empty. */
+  readonly take: (field: string) => string
+  readonly takeMoney: (field: string) => string
+}
+
+type Says = (entry: Entry) => string
+
+const named =
+  (verb: string, noun: string): Says =>
+  ({ name }) =>
+    name === '' ? `${verb} ${noun}` : `${verb} ${noun} ${name}`
+
+/** "Put the head on hold: bent stud"; without the colon when there is nothing to add. */
+const adding =
+  (start: string, field: string): Says =>
+  ({ take }) =>
+    more(start, take(field))
+
+const more = (start: string, end: string): string => (end === '' ? start : `${start}: ${end}`)
+
+const step =
+  (verb: string): Says =>
+  ({ take, name }) =>
+    `${verb} ${take('stepId') || name || 'a step'}`
+
+const priceLine =
+  (verb: string): Says =>
+  ({ take, takeMoney }) => {
+    const [text, price] = [take('text'), takeMoney('unitMinor')]
+    return text === '' ? `${verb} a price line` : `${verb} price line “${text}” ${price}`.trimEnd()
+  }
+
+const numbered =
+  (verb: string, noun: string, field = 'number'): Says =>
+  ({ take }) =>
+    `${verb} ${noun} ${take(field)}`.trimEnd()
+
+const quoted = (text: string): string => (text === '' ? '' : ` “${text}”`)
+
+const sentences: Readonly<Record<AuditAction, Says>> = {
+  'call.log': () => 'Logged a call',
+  'casting.add': named('Added', 'casting'),
+  'casting.change': named('Changed', 'casting'),
+  'casting.retire': named('Retired', 'casting'),
+  'casting.restore': named('Restored', 'casting'),
+  'casting.record-flow': named('Entered a reference flow run for', 'casting'),
+  'casting.correct-flow': named('Corrected the reference flow run of', 'casting'),
+  'customer.add': () => 'Added a customer',
+  'customer-link.make': () => 'Made a link for the customer',
+  'customer-link.revoke': () => 'Revoked the customer’s link',
+  'estimate.save': ({ take }) => `Saved estimate ${take('number')}${quoted(take('title'))}`,
+  'finding.report': adding('Reported a finding', 'what'),
+  'finding.ask': ({ takeMoney }) => more('Asked the customer about a finding', takeMoney('priceMinor')),
+  'finding.answer': adding('Recorded the customer’s answer', 'answer'),
+  'head.add': () => 'Added a head',
+  'head.change-casting': () => 'Changed the casting of a head',
+  'head.tag': ({ take }) => `Tagged the head ${take('now')}`.trimEnd(),
+  'head.untag': ({ take }) => `Removed tag ${take('was')}`.trimEnd(),
+  'hold.open': adding('Put the head on hold', 'reason'),
+  'hold.decide': adding('Decided the hold', 'decision'),
+  'instrument.add': named('Added', 'instrument'),
+  'instrument.change': named('Changed', 'instrument'),
+  'job.book': () => 'Booked the job',
+  'job.change': () => 'Changed the job',
+  'job.change-engine': () => 'Changed the engine data',
+  'outside-order.send': numbered('Sent out', 'order'),
+  'outside-order.accept': () => 'Recorded that the vendor accepted the order',
+  'outside-order.change': () => 'Changed the freight of an outside order',
+  'outside-order.repromise': adding('Changed the vendor’s promise', 'promisedOn'),
+  'outside-order.receive': () => 'Received the head from the vendor',
+  'outside-order.set-cost': ({ takeMoney }) => more('Entered the vendor’s cost', takeMoney('costMinor')),
+  'outside-order.confirm': adding('Confirmed the vendor’s work', 'step'),
+  'outside-order.unconfirm': adding('Took back the confirmation of the vendor’s work', 'step'),
+  'outside-order.reject': adding('Rejected the vendor’s work', 'why'),
+  'pair.plan': numbered('Saved', 'cut plan version'),
+  'parts-wait.open': adding('Marked as waiting for parts', 'what'),
+  'parts-wait.end': () => 'Parts arrived',
+  'payment.take': ({ take, takeMoney }) => {
+    const kinds: Readonly<Record<string, string>> = { deposit: 'a deposit of', refund: 'a refund of' }
+    const kind = kinds[take('kind')] ?? 'a payment of'
+    return `Recorded ${kind} ${takeMoney('minor')}`.trimEnd()
+  },
+  'person.add': named('Added', 'person'),
+  'person.change': named('Changed', 'person'),
+  'person.retire': named('Retired', 'person'),
+  'person.restore': named('Restored', 'person'),
+  'person.set-password': named('Set a new password for', 'person'),
+  'photo.add': adding('Added a photo', 'of'),
+  'photo.withdraw': () => 'Removed a photo',
+  'plan.accept': numbered('Recorded that the customer accepted', 'cut plan version'),
+  'price-item.add': named('Added', 'price list item'),
+  'price-item.change': named('Changed', 'price list item'),
+  'price-item.retire': named('Retired', 'price list item'),
+  'price-item.restore': named('Restored', 'price list item'),
+  'price-line.add': priceLine('Added'),
+  'price-line.remove': priceLine('Removed'),
+  'reading.correct': ({ take }) => {
+    const [was, now] = [take('was'), take('now')]
+    return now === '' ? `Withdrew a reading (${was})` : `Corrected a reading from ${was || 'none'} to ${now}`
+  },
+  'reading-set.read': adding('Entered readings', 'step'),
+  'release.make': numbered('Released the head,', 'sheet', 'revision'),
+  'settings.change': () => 'Changed the settings',
+  'settings.change-steps': () => 'Changed steps and stations',
+  'shop.open': ({ take }) => `Opened the shop ${take('name')}`.trimEnd(),
+  'shop.change': () => 'Changed the shop’s details',
+  'shop-logo.set': () => 'Changed the shop’s logo',
+  'shop-logo.remove': () => 'Removed the shop’s logo',
+  'step.start': step('Started'),
+  'step.tick': step('Ticked'),
+  'step.untick': step('Took back the tick of'),
+  'supply-order.order': numbered('Ordered', 'supply order'),
+  'supply-order.receive': numbered('Received', 'supply order'),
+  'supply-order.repromise': numbered('Changed the promise of', 'supply order'),
+  'supply-order.end': numbered('Cancelled the remainder of', 'supply order'),
+  'vendor.add': named('Added', 'vendor'),
+  'vendor.change': named('Changed', 'vendor'),
+  'vendor.retire': named('Retired', 'vendor'),
+  'vendor.restore': named('Restored', 'vendor'),
+  'visit.book': () => 'Booked the head',
+  'visit.change': () => 'Changed the head’s details on the job',
+  'visit.order-work': () => 'Changed the work ordered',
+  'visit.order-head': numbered('Ordered the head on', 'supply order', 'order'),
+  'visit.follow-steps': () => 'Applied newer steps to the head',
+  'visit.send-out': () => 'Sent the head out',
+  'visit.arrive': ({ take }) => `Received the head, tag ${take('tag')}`,
+  'visit.return-as-is': adding('Returned the head as is', 'reason'),
+  'visit.hand-over': () => 'Handed over the head',
+  'waiver.grant': adding('Waived a requirement', 'reason'),
+}
+
+export type AuditText = { readonly sentence: string; readonly changes: readonly string[] }
+
+/** Ids of sets, runs and files: kept on record, of no use to a reader. */
+const unsaid: ReadonlySet<string> = new Set(['gap', 'pdfSha256', 'sha256', 'set', 'run', 'occurrence', 'orderId'])
+const isId = (value: unknown): boolean => typeof value === 'string' && /^[0-9a-f]{8}-[0-9a-f-]{27}$/.test(value)
+
+/**
+ * A sentence for what was done, and a line for each field that changed and is not in the sentence.
+ *
+ * Example: price-line.remove with its text and price → 'Removed price line “Clean-up cut” $95.00'.
+ */
+export function auditText(action: AuditAction, name: string, changes: Changes, manner: AuditManner): AuditText {
+  const used = new Set<string>()
+  const use = (field: string): unknown => {
+    used.add(field)
+    return changes[field]
+  }
+  const sentence = sentences[action]({
+    name,
+    take: (field) => {
+      const value = use(field)
+      return isEmpty(value) ? '' : valueText(field === 'stepId' ? 'step' : field, value, manner)
+    },
+    takeMoney: (field) => money(use(field), manner),
+  })
+  const rest = Object.entries(changes).filter(
+    ([field, value]) => !used.has(field) && !unsaid.has(field) && !isId(value) && !(field === 'name' && value === name),
+  )
+  return { sentence, changes: rest.flatMap(([field, value]) => changeText(field, value, manner)) }
+}
+
+/** "phone: from … to …" for a change, "material: iron" for what is new; nothing for what is new and empty. */
+function changeText(field: string, value: unknown, manner: AuditManner): string[] {
+  const isChange = typeof value === 'object' && value !== null && 'from' in value && 'to' in value
+  if (isChange) {
+    return [
+      `${fieldName(field)}: from ${valueText(field, value.from, manner)} to ${valueText(field, value.to, manner)}`,
+    ]
+  }
+  return isEmpty(value) ? [] : [`${fieldName(field)}: ${valueText(field, value, manner)}`]
+}
+
+/** The sentence without what it was done to, to look for a word in: "Put the head on hold". */
+export const plainSentence = (action: AuditAction): string =>
+  sentences[action]({ name: '', take: () => '', takeMoney: () => '' })
