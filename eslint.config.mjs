@@ -11,6 +11,7 @@ const libParts = [
   'schemas',
   'data',
   'dossier',
+  'papers',
   'use-cases',
   'pdf',
   'web',
@@ -42,9 +43,15 @@ const layers = [
     without: [...web, ...database],
   },
   {
+    name: 'papers',
+    files: ['lib/papers/**'],
+    lib: ['core', 'words', 'drawing', 'data', 'dossier', 'pdf', 'papers'],
+    without: [...web, ...database],
+  },
+  {
     name: 'use-cases',
     files: ['lib/use-cases/**'],
-    lib: ['core', 'words', 'drawing', 'schemas', 'data', 'dossier', 'pdf', 'use-cases'],
+    lib: ['core', 'words', 'drawing', 'schemas', 'data', 'dossier', 'papers', 'pdf', 'use-cases'],
     without: [...web, ...database],
   },
   {
@@ -154,7 +161,7 @@ function layerBlock(layer) {
 // ─── Parts that run in the browser ─────────────────────────────────────────────────────────────────────────────────
 
 const serverOnly = new RegExp(
-  `^(?:@/lib/|${upwards}lib/)${anyOf(['data', 'use-cases', 'web', 'pdf', 'demo', 'cli', 'env'])}`,
+  `^(?:@/lib/|${upwards}lib/)${anyOf(['data', 'dossier', 'papers', 'use-cases', 'web', 'pdf', 'demo', 'cli', 'env'])}`,
 )
 
 /** A file that says 'use client' takes nothing of the server but types, and the page's own actions. */

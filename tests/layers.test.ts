@@ -51,6 +51,9 @@ const refused: readonly (readonly [string, string])[] = [
   ['lib/dossier/a.ts', '@/lib/use-cases/jobs/book-job'],
   ['lib/dossier/a.ts', '@/prisma/generated/sqlite/client'],
   ['lib/dossier/a.ts', '@/lib/schemas/job'],
+  ['lib/dossier/a.ts', '@/lib/pdf/spec-sheet'],
+  ['lib/papers/a.ts', '../use-cases/jobs/book-job'],
+  ['lib/core/a.ts', '../dossier/dossier'],
   ['lib/use-cases/jobs/a.ts', '@/lib/web/log'],
   ['lib/use-cases/jobs/a.ts', '../../web/log'],
   ['lib/use-cases/jobs/a.ts', '@prisma/client'],
@@ -98,6 +101,9 @@ const allowed: readonly (readonly [string, string])[] = [
   ['lib/dossier/a.ts', '@/lib/data/visits'],
   ['lib/use-cases/jobs/a.ts', '@/lib/data/visits'],
   ['lib/use-cases/jobs/a.ts', '@/lib/dossier/question'],
+  ['lib/dossier/a.ts', '@/lib/core/errors'],
+  ['lib/papers/a.ts', '@/lib/dossier/dossier'],
+  ['lib/papers/a.ts', '@/lib/pdf/spec-sheet'],
   ['lib/web/a.ts', 'next/headers'],
   ['app/(staff)/counter/page.tsx', '@/lib/use-cases/jobs/book-job'],
   ['tests/setup/a.ts', '@/prisma/generated/sqlite/client'],
@@ -130,10 +136,13 @@ describe('the core', () => {
 describe('a part that runs in the browser', () => {
   const client = (line: string) => `'use client'\n${line}\nexport const y = x\n`
 
-  it.each(['data/visits', 'use-cases/jobs/book-job', 'web/log', 'env'])('does not import lib/%s', async (name) => {
-    const found = await complaints('app/(staff)/counter/form.tsx', client(`import { x } from '@/lib/${name}'`))
-    expect(found).toContain('house/client-parts')
-  })
+  it.each(['data/visits', 'dossier/dossier', 'papers/print-spec', 'use-cases/jobs/book-job', 'web/log', 'env'])(
+    'does not import lib/%s',
+    async (name) => {
+      const found = await complaints('app/(staff)/counter/form.tsx', client(`import { x } from '@/lib/${name}'`))
+      expect(found).toContain('house/client-parts')
+    },
+  )
 
   it('imports core, schemas and the action beside it', async () => {
     for (const name of ['@/lib/core/errors', '@/lib/schemas/job', './actions']) {

@@ -15,6 +15,7 @@ export const refusalCodes = [
   'not-signed-in',
   'not-allowed',
   'not-found',
+  'not-on-route', // a step that this head's route does not have, or no longer has
   'conflict', // somebody else changed it first
   'operation-reused', // the same operation id with other content
   'owed', // readings or earlier steps are owed first

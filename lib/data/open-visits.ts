@@ -1,8 +1,7 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
-import type { Reader, Tx } from './db'
+import type { Reader } from './db'
 import { visitInclude } from './facts'
-import { refreshRoute } from './visits'
 
 const ended = ['handed over', 'returned as is', 'scrapped']
 
@@ -15,10 +14,10 @@ const behind = (version: number): Prisma.VisitWhereInput => ({
   AND: [open({ rulesVersion: { lt: version } }), { releases: { none: {} } }],
 })
 
-/** Rewrites the routes of the heads still here: for a change that reaches them all, such as of a casting record. */
-export async function refreshOpenVisits(tx: Tx, where: Prisma.VisitWhereInput, now: Date): Promise<void> {
-  const visits = await tx.visit.findMany({ where: open(where), select: { id: true } })
-  for (const visit of visits) await refreshRoute(tx, visit.id, now)
+/** Ids of the heads still here that this is true of. */
+export async function openVisitIds(reader: Reader, where: Prisma.VisitWhereInput): Promise<string[]> {
+  const visits = await reader.visit.findMany({ where: open(where), select: { id: true } })
+  return visits.map(({ id }) => id)
 }
 
 export const countBehind = (reader: Reader, version: number): Promise<number> =>

@@ -1,13 +1,11 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { computeRoute } from '@/lib/core/route/compute-route'
-import { queuePlace } from '@/lib/core/route/station-queue'
 import type { EventKind, RouteFacts, RouteStep, Whereabouts } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { whereabouts } from '@/lib/core/route/whereabouts'
 import type { Db, Reader, Tx } from './db'
 import { routeFacts, visitInclude, type FactSettings, type VisitRecord } from './facts'
-import { projectShopCut } from './rate-cuts'
 import { settingsAt } from './settings'
 import { conflictUnless, type Write } from './write'
 
@@ -86,43 +84,6 @@ export const whereaboutsOf = (visit: VisitRecord, facts: RouteFacts, route: read
     scrapped: visit.scrappedAt !== null,
   })
 
-/** Rewrites the projection (route steps, whereabouts) from the facts; call last in every change of a visit. */
-export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<VisitWithRoute> {
-  const result = await visitWithRoute(tx, visitId)
-  await projectRoute(tx, result, now)
-  await projectShopCut(tx, result)
-  return result
-}
-
-async function projectRoute(tx: Tx, { visit, facts, route }: VisitWithRoute, now: Date): Promise<void> {
-  const at = whereaboutsOf(visit, facts, route)
-  await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
-  await tx.routeStep.createMany({
-    data: route.map((step, place) => ({ ...routeRow(visit.id, step, place), queue: queuePlace(step, at) })),
-  })
-  if (visit.place?.whereabouts === at) return
-  await tx.visitPlace.upsert({
-    where: { visitId: visit.id },
-    create: { visitId: visit.id, whereabouts: at, changedAt: now },
-    update: { whereabouts: at, changedAt: now },
-  })
-}
-
-function routeRow(visitId: string, step: RouteStep, place: number) {
-  const { stepId, occurrence, orderId, label, station, state, ...detail } = step
-  return {
-    visitId,
-    stepId,
-    occurrence,
-    orderKey: orderId ?? '',
-    place,
-    label,
-    station,
-    state,
-    detail: JSON.stringify(detail),
-  }
-}
-
 /** A row of the projection as a route step again. */
 export function routeStepOf(row: {
   stepId: string
@@ -142,12 +103,6 @@ export function routeStepOf(row: {
     station: row.station,
     state: row.state,
   } as RouteStep
-}
-
-/** Refreshes every visit of a pair: a plan change touches them all. */
-export async function refreshPair(tx: Tx, pairId: string, now: Date): Promise<void> {
-  const visits = await tx.visit.findMany({ where: { pairId }, select: { id: true } })
-  for (const visit of visits) await refreshRoute(tx, visit.id, now)
 }
 
 export async function visitIdOfTag(

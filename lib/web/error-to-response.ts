@@ -15,6 +15,7 @@ const status: Record<RefusalCode, number> = {
   'not-signed-in': 401,
   'not-allowed': 403,
   'not-found': 404,
+  'not-on-route': 404,
   conflict: 409,
   'operation-reused': 422,
   owed: 409,

@@ -5,7 +5,7 @@ import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import type { Reader } from '@/lib/data/db'
 import { effectiveReadings } from '@/lib/data/facts'
 import { flowedCuts } from '@/lib/data/flowed-cuts'
-import { runOf } from '../papers/flow-run'
+import { runOf } from '@/lib/dossier/flow-run'
 import { headLabel } from '@/lib/core/shop/tag-number'
 
 type Cut = Awaited<ReturnType<typeof flowedCuts>>[number]

@@ -6,7 +6,7 @@ import { benchCasting } from '@/lib/data/bench'
 import { db, type Reader } from '@/lib/data/db'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
-import { rateOfCasting } from '../plans/casting-rate'
+import { rateOfCasting } from '@/lib/dossier/casting-rate'
 import { earlierFlowOf } from './earlier-flow'
 
 /** One casting, for somebody who picks another in the middle of a question. */

@@ -3,7 +3,7 @@ import { totals } from '@/lib/core/money/totals'
 import { workLabel } from '@/lib/core/route/presets'
 import type { WorkId } from '@/lib/core/route/step-ids'
 import type { VisitRecord } from '@/lib/data/facts'
-import { dateWords, type WhenManner } from '../papers/when-words'
+import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
 
 export type Manner = WhenManner & { readonly currency: string }
 

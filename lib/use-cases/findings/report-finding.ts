@@ -3,10 +3,11 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { reportFindingSchema } from '@/lib/schemas/visit'
-import { refuseOnOrder, refuseReleased } from '../visits/refuse-closed'
+import { refuseOnOrder, refuseReleased } from '@/lib/dossier/refuse-closed'
 
 /** Something seen that was not ordered. The counter prices it and asks the customer. */
 export async function reportFinding(actor: Actor, input: z.output<typeof reportFindingSchema>, moment: Moment) {

@@ -1,5 +1,6 @@
 import { addFoundWork, updateFinding, type Answered, type Asked, type FindingRecord } from '@/lib/data/findings'
-import { bumpVisit, refreshRoute } from '@/lib/data/visits'
+import { bumpVisit } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import type { VisitRecord } from '@/lib/data/facts'
 import type { Author, Write } from '@/lib/data/write'
 

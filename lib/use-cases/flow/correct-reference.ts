@@ -6,7 +6,7 @@ import { flowSets } from '@/lib/data/flow-runs'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import type { CorrectReference } from '@/lib/schemas/flow'
-import { correctionRow } from '../visits/correct-reading'
+import { correctionRow } from '@/lib/dossier/add-correction'
 
 /**
  * Corrects one lift of a casting's reference run, or withdraws it or the whole run. What was read stays on record beside

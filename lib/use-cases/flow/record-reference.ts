@@ -5,7 +5,7 @@ import { castingById } from '@/lib/data/castings'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import type { ReferenceRun } from '@/lib/schemas/flow'
-import { addPoints, isAnswered, pointOf } from '../visits/add-readings'
+import { addPoints, isAnswered, pointOf } from '@/lib/dossier/add-readings'
 
 /** Keeps a flow run of a casting that belongs to no visit: heads of that casting are held against it. */
 export async function recordReference(

@@ -1,7 +1,7 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import type { FlowSet } from '@/lib/data/flow-runs'
 import { readingChains, type HistoryEntry } from '@/lib/data/reading-history'
-import { answerWords } from '../papers/reading-text'
+import { answerWords } from '@/lib/dossier/reading-text'
 
 export type ReferenceLine = {
   /** Of the answer that stands. */

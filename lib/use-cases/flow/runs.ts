@@ -5,7 +5,7 @@ import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
 import type { FlowSet } from '@/lib/data/flow-runs'
-import { runNumber, runOf, type PaperRun } from '../papers/flow-run'
+import { runNumber, runOf, type PaperRun } from '@/lib/dossier/flow-run'
 
 /** Whose flow it is: this head's, its mate's on the same job, or of no head of a job at all. */
 export type Whose = 'own' | 'mate' | 'reference'

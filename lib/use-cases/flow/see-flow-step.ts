@@ -6,7 +6,7 @@ import { db } from '@/lib/data/db'
 import { flowSets } from '@/lib/data/flow-runs'
 import { currentSettings } from '@/lib/data/settings'
 import { repeatWords } from './repeat-words'
-import { runNumber } from '../papers/flow-run'
+import { runNumber } from '@/lib/dossier/flow-run'
 import { benchRuns, repeatsOf } from './runs'
 
 export type FlowStepView = {

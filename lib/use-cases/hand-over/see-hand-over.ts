@@ -7,10 +7,10 @@ import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { whereaboutsOf } from '@/lib/data/visits'
-import { paperHeads, type PaperHead } from '../papers/paper-head'
-import { sideWords } from '../papers/spec-words'
+import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
+import { sideWords } from '@/lib/dossier/spec/spec-words'
 import { mayLeave } from './may-leave'
-import { readAt } from '../papers/reading-text'
+import { readAt } from '@/lib/dossier/reading-text'
 
 export type HeadToGo = {
   readonly visitId: string

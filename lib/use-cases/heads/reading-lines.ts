@@ -6,7 +6,7 @@ import type { RouteStep } from '@/lib/core/route/types'
 import { capital } from '@/lib/core/route/words'
 import { stepKeyOf, type VisitRecord } from '@/lib/data/facts'
 import { readingChains, type HistoryEntry } from '@/lib/data/reading-history'
-import { answerWords } from '../papers/reading-text'
+import { answerWords } from '@/lib/dossier/reading-text'
 
 /** One answer as it was before something else was put in its place. */
 export type EarlierAnswer = { readonly text: string; readonly by: string; readonly at: Date }

@@ -3,10 +3,11 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { openHoldSchema } from '@/lib/schemas/visit'
-import { refuseClosed, refuseOnOrder } from '../visits/refuse-closed'
+import { refuseClosed, refuseOnOrder } from '@/lib/dossier/refuse-closed'
 
 /** Something is wrong: nothing more is ticked on this head until the owner has decided. */
 export async function openHold(actor: Actor, input: z.output<typeof openHoldSchema>, moment: Moment) {

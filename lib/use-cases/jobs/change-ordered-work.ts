@@ -2,11 +2,12 @@ import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
 import { addOrderedLines, endOrderedLines } from '@/lib/data/booking'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { ChangeOrderedWorkInput } from '@/lib/schemas/job'
+import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
-import { refuseReleased } from '../visits/refuse-closed'
 
 /** Adds and ends lines of ordered work on one or more heads of a job, with the reason in the audit. */
 export async function changeOrderedWork(

@@ -1,10 +1,11 @@
 import { RefusedError } from '@/lib/core/errors'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { changesBetween, lastChange } from '@/lib/data/audit-trail'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import type { Write } from '@/lib/data/write'
 import type { ChangeJobInput } from '@/lib/schemas/job'
-import { refuseReleased } from '../visits/refuse-closed'
+import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { refuseConflict } from './refuse-conflict'
 
 const labels = { target: 'target', side: 'side', rackPlace: 'rack place' }

@@ -8,9 +8,9 @@ import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { whereaboutsOf } from '@/lib/data/visits'
 import { isOnLink, questionOf, type Manner, type Question } from '../findings/question'
-import { paperHeads, shopBlock, type PaperHead } from '../papers/paper-head'
-import type { StoredPaper } from '../papers/kept-paper'
-import { newestSpec, specPaper } from '../papers/spec-paper'
+import { paperHeads, shopBlock, type PaperHead } from '@/lib/dossier/paper-head'
+import type { StoredPaper } from '@/lib/papers/kept-paper'
+import { newestSpec, specPaper } from '@/lib/papers/spec-paper'
 
 export type LinkHead = {
   readonly visitId: string

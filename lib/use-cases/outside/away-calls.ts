@@ -1,5 +1,5 @@
 import type { OrderRecord } from '@/lib/data/outside'
-import { dayWords, type WhenManner } from '../papers/when-words'
+import { dayWords, type WhenManner } from '@/lib/core/shop/when-words'
 import type { AwayHead, AwayOrder } from './away-order'
 
 /** Somebody to telephone today, and why. */

@@ -5,10 +5,11 @@ import { must, RefusedError } from '@/lib/core/errors'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { lineOfOrder, stepsOf, type LineRecord } from '@/lib/data/outside'
-import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { confirmOutsideSchema } from '@/lib/schemas/outside'
-import { refuseReleased } from '../visits/refuse-closed'
+import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { labelOf } from './step-label'
 
 const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })

@@ -3,10 +3,11 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { lineOfOrder, type LineRecord } from '@/lib/data/outside'
-import { addEvent, bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { addEvent, bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { conflictUnless, write, type Moment, type Write } from '@/lib/data/write'
 import type { rejectOutsideSchema } from '@/lib/schemas/outside'
-import { refuseReleased } from '../visits/refuse-closed'
+import { refuseReleased } from '@/lib/dossier/refuse-closed'
 
 /** What a vendor sent back is not taken as it is: the work is owed again, and whose cost that is stands with it. */
 export async function rejectOutside(actor: Actor, input: z.output<typeof rejectOutsideSchema>, moment: Moment) {

@@ -8,8 +8,8 @@ import { quantities } from '@/lib/core/units/quantities'
 import { lower } from '@/lib/core/route/words'
 import type { EffectiveReading } from '@/lib/data/facts'
 import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
-import type { PaperHead } from './paper-head'
-import { answerWords, bareText } from './reading-text'
+import type { PaperHead } from '@/lib/dossier/paper-head'
+import { answerWords, bareText } from '@/lib/dossier/reading-text'
 
 /** Every step of the route with a blank for each reading it owes, and what was read already on its line. */
 export const jobSteps = (head: PaperHead): JobSheetStep[] =>

@@ -7,12 +7,12 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import type { paperOrder } from '@/lib/data/papers'
 import type { OutsideSheetData, OutsideSheetHead } from '@/lib/pdf/outside-sheet'
-import { headDrawing } from './head-drawing'
-import { addressBlock, shopBlock, type PaperHead } from './paper-head'
+import { headDrawing } from '@/lib/dossier/head-drawing'
+import { addressBlock, shopBlock, type PaperHead } from '@/lib/dossier/paper-head'
 import { addressWarning, qrTextOf } from './tag-address'
-import type { SpecShop } from './spec-sheet-of'
-import { castingWords, marksWords } from './spec-words'
-import { dateWords, dayWords } from './when-words'
+import type { SpecShop } from '@/lib/dossier/spec/spec-sheet-of'
+import { castingWords, marksWords } from '@/lib/dossier/spec/spec-words'
+import { dateWords, dayWords } from '@/lib/core/shop/when-words'
 
 type Order = Awaited<ReturnType<typeof paperOrder>>
 type Line = Order['visits'][number]

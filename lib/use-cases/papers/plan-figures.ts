@@ -3,7 +3,7 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { PaperHead } from './paper-head'
+import type { PaperHead } from '@/lib/dossier/paper-head'
 
 const cuts: readonly StepId[] = ['flat-cut', 'angle-cut']
 

@@ -6,11 +6,11 @@ import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
 import { estimatePaper, type EstimateData } from '@/lib/pdf/estimate'
 import { seeEstimate } from '../cut-bench/see-estimate'
-import { shopBlock } from './paper-head'
-import { keptPaper, type Paper } from './kept-paper'
-import { printSetting } from './print-spec'
-import { dateWords } from './when-words'
-import { withLogo } from './with-logo'
+import { shopBlock } from '@/lib/dossier/paper-head'
+import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
+import { printSetting } from '@/lib/papers/print-spec'
+import { dateWords } from '@/lib/core/shop/when-words'
+import { withLogo } from '@/lib/papers/with-logo'
 
 /** A kept estimate on one page; with its price for those who may see prices. */
 export async function printEstimate(actor: Actor, id: string, now: Date): Promise<Paper> {

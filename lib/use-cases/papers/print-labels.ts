@@ -9,9 +9,9 @@ import { paperJob } from '@/lib/data/papers'
 import { shopOf } from '@/lib/data/shop'
 import { tagLabel, tagSheet } from '@/lib/pdf/tag-label'
 import { headsByTag } from './heads-by-tag'
-import { keptPaper, type Paper } from './kept-paper'
-import { printSetting } from './print-spec'
-import { castingWords, sideWords } from './spec-words'
+import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
+import { printSetting } from '@/lib/papers/print-spec'
+import { castingWords, sideWords } from '@/lib/dossier/spec/spec-words'
 import { qrTextOf } from './tag-address'
 
 export type LabelsAsked = {

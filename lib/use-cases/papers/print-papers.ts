@@ -8,12 +8,12 @@ import { shopOf } from '@/lib/data/shop'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
 import { jobSheetOf } from './job-sheet-of'
-import { keptPaper, type Paper } from './kept-paper'
+import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
 import { outsideSheetOf } from './outside-sheet-of'
-import { nextPassAtMill, type NextPass } from '../stations/next-pass-at-mill'
-import { paperHeads, type PaperHead } from './paper-head'
-import { printSetting } from './print-spec'
-import { withLogo } from './with-logo'
+import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
+import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
+import { printSetting } from '@/lib/papers/print-spec'
+import { withLogo } from '@/lib/papers/with-logo'
 
 /** Everything the job sheet of a job says. */
 export async function jobSheetData(reader: Reader, number: string): Promise<JobSheetData> {

@@ -7,12 +7,12 @@ import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
 import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { receipt, type ReceiptData } from '@/lib/pdf/receipt'
-import { keptPaper, type Paper } from './kept-paper'
-import { paperHeads, shopBlock, type PaperHead } from './paper-head'
-import { printSetting } from './print-spec'
-import { castingWords, engineWords, sideWords } from './spec-words'
-import { dateWords, type WhenManner } from './when-words'
-import { withLogo } from './with-logo'
+import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
+import { paperHeads, shopBlock, type PaperHead } from '@/lib/dossier/paper-head'
+import { printSetting } from '@/lib/papers/print-spec'
+import { castingWords, engineWords, sideWords } from '@/lib/dossier/spec/spec-words'
+import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
+import { withLogo } from '@/lib/papers/with-logo'
 
 type Manner = WhenManner & { readonly currency: string }
 

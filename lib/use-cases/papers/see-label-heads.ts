@@ -7,7 +7,7 @@ import { db } from '@/lib/data/db'
 import { taggedVisitsHere, type LabelVisit } from '@/lib/data/label-heads'
 import { shopOf } from '@/lib/data/shop'
 import { headsByTag } from './heads-by-tag'
-import { castingWords, sideWords } from './spec-words'
+import { castingWords, sideWords } from '@/lib/dossier/spec/spec-words'
 
 export type LabelHead = {
   readonly tag: string

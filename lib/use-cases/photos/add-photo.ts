@@ -8,12 +8,13 @@ import { effectiveReadings, type VisitRecord } from '@/lib/data/facts'
 import { storeFile } from '@/lib/data/files'
 import { addPhotoRow, refuseForeignPart } from '@/lib/data/photos'
 import { readPicture } from '@/lib/data/pictures'
-import { bumpVisit, refreshRoute, visitById, visitWithRoute } from '@/lib/data/visits'
+import { bumpVisit, visitById, visitWithRoute } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import { type AddPhotoInput } from '@/lib/schemas/photo'
 import { longestEdgePx, mostUploadBytes } from '@/lib/schemas/photo-limits'
-import { addReadings } from '../visits/add-readings'
-import { refuseClosed, refuseOnOrder } from '../visits/refuse-closed'
+import { addReadings } from '@/lib/dossier/add-readings'
+import { refuseClosed, refuseOnOrder } from '@/lib/dossier/refuse-closed'
 
 export type AddedPhoto = { readonly photoId: string }
 

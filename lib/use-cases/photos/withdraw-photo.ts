@@ -5,10 +5,11 @@ import { photoTaken } from '@/lib/core/readings/photo-answer'
 import { effectiveReadings, type VisitRecord } from '@/lib/data/facts'
 import { photoById, withdrawPhotoRow, type PhotoRecord } from '@/lib/data/photos'
 import { shopOf } from '@/lib/data/shop'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { WithdrawPhotoInput } from '@/lib/schemas/photo'
-import { addCorrection } from '../visits/correct-reading'
+import { addCorrection } from '@/lib/dossier/add-correction'
 import { mayWithdraw } from './photo-view'
 
 /**

@@ -3,12 +3,13 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { planRecordOf } from '@/lib/core/options/plan-record-of'
 import { newId } from '@/lib/data/ids'
-import { addEvent, bumpVisit, refreshPair } from '@/lib/data/visits'
+import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { refreshPair } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { PlanChoice } from '@/lib/schemas/plan'
-import { refuseReleased } from '../visits/refuse-closed'
+import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { choiceFigures } from './choice-figures'
-import { planContext, visitsOfPair } from './plan-context'
+import { planContext, visitsOfPair } from '@/lib/dossier/plan-context'
 
 /** Keeps a new version of a pair's cut plan, frozen with its inputs; the route of every head of the pair follows at once. */
 export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: Moment) {

@@ -6,7 +6,7 @@ import { db } from '@/lib/data/db'
 import { planRecordOf } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
 import { whereNeeded, type WhereNeeded } from './where-needed'
-import { planContext, visitsOfPair, type PlanContext } from './plan-context'
+import { planContext, visitsOfPair, type PlanContext } from '@/lib/dossier/plan-context'
 
 export type PlanVersionView = {
   readonly id: string

@@ -1,5 +1,5 @@
 import type { VisitRecord } from '@/lib/data/facts'
-import { hrefOf } from '../visits/where-to'
+import { hrefOf } from '@/lib/dossier/where-to'
 
 export type WhereNeeded = Readonly<Record<string, { readonly message: string; readonly href: string }>>
 

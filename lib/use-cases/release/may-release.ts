@@ -2,7 +2,7 @@ import { ok, refuse, type Result } from '@/lib/core/errors'
 import { completeness } from '@/lib/core/route/completeness'
 import { correctedSinceRelease } from '@/lib/data/releases'
 import type { VisitWithRoute } from '@/lib/data/visits'
-import { hrefOfGap } from '../visits/where-to'
+import { hrefOfGap } from '@/lib/dossier/where-to'
 
 /**
  * Whether this visit may be released now. The first time everything must be there. Afterwards a revision tells what a

@@ -8,9 +8,9 @@ import { cutCheck, type Against, type CutCheckRow, type CutParts } from '@/lib/c
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { readMarks, type VendorMarks } from '@/lib/core/straightness/vendor-marks'
 import { formatThou } from '@/lib/core/units/format-figure'
-import { cutFactsOf } from '@/lib/data/rate-cuts'
+import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { VisitWithRoute } from '@/lib/data/visits'
-import { cornersOf } from '../papers/measured-cut'
+import { cornersOf } from '@/lib/dossier/measured-cut'
 
 export type CutRow = {
   readonly id: string

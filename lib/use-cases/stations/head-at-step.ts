@@ -4,7 +4,7 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import { newestReadings, planRecordOf, type EffectiveReading } from '@/lib/data/facts'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import type { VisitWithRoute } from '@/lib/data/visits'
-import { headDrawing } from '../papers/head-drawing'
+import { headDrawing } from '@/lib/dossier/head-drawing'
 
 /** Where somebody must see which edge is deep and which hole is which. */
 const drawnAt: readonly StepId[] = ['angle-cut', 'flat-cut', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit']

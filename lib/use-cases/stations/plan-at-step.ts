@@ -7,7 +7,7 @@ import type { Reader } from '@/lib/data/db'
 import { effectiveReadings, planRecordOf, removedBeforeIn, type VisitRecord } from '@/lib/data/facts'
 import type { VisitWithRoute } from '@/lib/data/visits'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
-import { nextPassAtMill, type NextPass } from './next-pass-at-mill'
+import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
 
 type Line = { readonly label: string; readonly value: string; readonly unit: string; readonly note: string }
 

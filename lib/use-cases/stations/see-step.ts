@@ -2,40 +2,27 @@ import { stationName } from '@/lib/core/route/rules-words'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
-import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
+import type { ReadingKind } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
-import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
+import { effectiveReadings } from '@/lib/data/facts'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { mateCorners } from '@/lib/data/mate-corners'
 import { namesOf } from '@/lib/data/people'
 import { currentRules, settingsOfVisits } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
-import { findStep, lastSeq } from '../visits/find-step'
-import { freeUndoMinutes } from '../visits/undo-tick'
-import { finishedCautions, finishedTarget, type FieldTarget } from './finished-checks'
+import { findStep, lastSeq } from '@/lib/dossier/find-step'
+import { freeUndoMinutes } from '@/lib/core/route/free-undo'
+import { headLabel } from '@/lib/core/shop/tag-number'
+import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
+import { finishedCautions, finishedTarget } from '@/lib/dossier/finished-checks'
 import { headAtStep } from './head-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
-
-/** One answer to give: what, where, what stands there now, what was read there before. */
-export type StepField = {
-  readonly kind: ReadingKind
-  readonly spec: ReadingSpec
-  readonly point: string
-  readonly pointLabel: string
-  /** The answer that counts now; null when it is still owed. */
-  readonly answer: string | null
-  readonly notTaken: string | null
-  /** The newest answer to the same question at another step. */
-  readonly previous: string | null
-  readonly target: FieldTarget | null
-}
 
 export type StepScreen = {
   readonly visitId: string
@@ -143,32 +130,3 @@ const offeredAtMill = ({ owes }: RouteStep, { pass }: PlanAtStep): readonly Owed
   pass === null || owes.some((owed) => owed.kind === 'cc')
     ? []
     : [{ kind: 'cc', label: readingSpecs.cc.label, points: ['at-stop'], missing: [], optional: true }]
-
-function fieldsOf(
-  step: RouteStep,
-  owes: readonly Owed[],
-  readings: readonly EffectiveReading[],
-  targetOf: (kind: ReadingKind, point: string) => FieldTarget | null,
-): StepField[] {
-  const here = (reading: EffectiveReading): boolean =>
-    reading.step.stepId === step.stepId &&
-    reading.step.occurrence === step.occurrence &&
-    reading.step.orderId === step.orderId
-  return owes.flatMap((owed) =>
-    owed.points.map((point) => {
-      const same = readings.filter((reading) => reading.kind === owed.kind && reading.point === point)
-      const answered = owed.missing.includes(point) ? undefined : same.findLast(here)
-      const before = same.findLast((reading) => reading !== answered)
-      return {
-        kind: owed.kind,
-        spec: readingSpecs[owed.kind],
-        point,
-        pointLabel: pointLabel(point),
-        answer: answered ? answered.text : null,
-        notTaken: answered?.notTaken ?? null,
-        previous: before ? (before.notTaken ?? before.text) : null,
-        target: targetOf(owed.kind, point),
-      }
-    }),
-  )
-}

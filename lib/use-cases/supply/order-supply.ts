@@ -7,12 +7,13 @@ import { isOnOrder, type VisitRecord } from '@/lib/data/facts'
 import { newId } from '@/lib/data/ids'
 import { shopOf } from '@/lib/data/shop'
 import { addSupplyLine, bringsHead, bumpWait, bringsParts, promiseSupply } from '@/lib/data/supply'
-import { bumpVisit, refreshRoute, visitById } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { OrderSupply } from '@/lib/schemas/supply'
 import { minorAt } from '@/lib/core/money/price-of'
 import { headLabel } from '@/lib/core/shop/tag-number'
-import { refuseClosed } from '../visits/refuse-closed'
+import { refuseClosed } from '@/lib/dossier/refuse-closed'
 
 const wrong = (field: string, message: string): never => {
   throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })

@@ -2,11 +2,12 @@ import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { bumpVisit, addEvent, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { bumpVisit, addEvent, visitWithRoute } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { returnAsIsSchema } from '@/lib/schemas/visit'
-import { gapsOf } from './gaps'
-import { refuseClosed } from './refuse-closed'
+import { gapsOf } from '@/lib/dossier/gaps'
+import { refuseClosed } from '@/lib/dossier/refuse-closed'
 
 /** The other way out: a customer's property can always leave. The paper lists what was not done. */
 export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIsSchema>, moment: Moment) {

@@ -6,8 +6,8 @@ import { must, RefusedError, type Theirs, type TheirVerb } from '@/lib/core/erro
 import { bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
 import { theirsText } from '@/lib/words/conflicts'
-import { findStep, lastSeq } from './find-step'
-import { refuseOnOrder, refuseReleased } from './refuse-closed'
+import { findStep, lastSeq } from '@/lib/dossier/find-step'
+import { refuseOnOrder, refuseReleased } from '@/lib/dossier/refuse-closed'
 
 type SeenStep = { readonly visitId: string; readonly step: StepKey; readonly seen: number }
 

@@ -3,13 +3,14 @@ import type { Actor } from '@/lib/core/access/roles'
 import { tickAction } from '@/lib/core/access/can'
 import { canTick } from '@/lib/core/route/can-tick'
 import { fixesOf } from '@/lib/core/route/fixes'
-import { addEvent, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, visitWithRoute } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
-import { addReadings } from './add-readings'
+import { addReadings } from '@/lib/dossier/add-readings'
 import { refusePhotoInWords } from './photo-in-words'
 import { loadStepForChange } from './step-change'
-import { unwrapWithFixes } from './where-to'
+import { unwrapWithFixes } from '@/lib/dossier/where-to'
 
 export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
 

@@ -2,13 +2,12 @@ import type { z } from 'zod'
 import { tickAction } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError } from '@/lib/core/errors'
-import { addEvent, refreshRoute } from '@/lib/data/visits'
+import { freeUndoMinutes } from '@/lib/core/route/free-undo'
+import { addEvent } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { undoTickSchema } from '@/lib/schemas/visit'
 import { loadStepForChange } from './step-change'
-
-/** For this long a tick is taken back without a word; after that, with a reason. */
-export const freeUndoMinutes = 10
 
 /** Takes a tick back. The readings stay: they are what was measured, whatever became of the step. */
 export async function undoTick(actor: Actor, input: z.output<typeof undoTickSchema>, moment: Moment) {

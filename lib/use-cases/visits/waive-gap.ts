@@ -3,11 +3,12 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
-import { addEvent, bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { waiveGapSchema } from '@/lib/schemas/visit'
-import { gapsOf } from './gaps'
-import { refuseOnOrder, refuseReleased } from './refuse-closed'
+import { gapsOf } from '@/lib/dossier/gaps'
+import { refuseOnOrder, refuseReleased } from '@/lib/dossier/refuse-closed'
 
 /**
  * The owner, or a deputy, lets one gap pass, with a reason that prints. A hold or an unanswered finding cannot be waived:

@@ -3,11 +3,12 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
-import { bumpVisit, refreshRoute, visitWithRoute } from '@/lib/data/visits'
+import { bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { partsWaitSchema } from '@/lib/schemas/visit'
-import { findStep } from '../visits/find-step'
-import { refuseReleased } from '../visits/refuse-closed'
+import { findStep } from '@/lib/dossier/find-step'
+import { refuseReleased } from '@/lib/dossier/refuse-closed'
 
 /** A step waits for parts: what, from whom, promised when. */
 export async function openWait(actor: Actor, input: z.output<typeof partsWaitSchema>, moment: Moment) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { EffectiveReading } from '@/lib/data/facts'
-import { runNumber, runOf } from '@/lib/use-cases/papers/flow-run'
+import { runNumber, runOf } from '@/lib/dossier/flow-run'
 
 let seq = 0
 const read = (point: string, value: number, run?: string, chamber = '2'): EffectiveReading => ({

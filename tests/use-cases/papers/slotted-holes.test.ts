@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { holesNamed, saysNone } from '@/lib/use-cases/papers/slotted-holes'
+import { holesNamed, saysNone } from '@/lib/dossier/slotted-holes'
 
 const labels = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '10']
 const named = (note: string, of: readonly string[] = labels) => [...holesNamed(note, of)]

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { RefusedError } from '@/lib/core/errors'
-import { printSpecSheet } from '@/lib/use-cases/papers/spec-paper'
+import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { paperFor } from '../../paper-response'
 
 type Context = { params: Promise<{ visit: string }> }

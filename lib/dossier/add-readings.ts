@@ -1,12 +1,29 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
+import type { ReadingKind } from '@/lib/core/readings/types'
 import { RefusedError } from '@/lib/core/errors'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { RouteStep } from '@/lib/core/route/types'
 import { newId } from '@/lib/data/ids'
 import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
-import { runNumber } from '../papers/flow-run'
-import type { Entry, ReadingEntry } from '@/lib/schemas/visit'
+import { runNumber } from './flow-run'
+
+/** One answer as it comes from the keypad or the form. */
+export type ReadingEntry = {
+  readonly kind: ReadingKind
+  readonly point: string
+  readonly text: string
+  /** Why it could not be taken; null when it was. */
+  readonly notTaken: string | null
+}
+
+/** What was read at one go, with what it was read with. */
+export type Entry = {
+  readonly readings: readonly ReadingEntry[]
+  readonly instrumentId: string | null
+  readonly conditions: Readonly<Record<string, string>>
+  readonly takenAt: string | null
+}
 
 /** An answer as it is kept. A figure that cannot be read is refused with the field named; words stay words. */
 export function pointOf(entry: ReadingEntry) {

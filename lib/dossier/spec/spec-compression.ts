@@ -1,6 +1,6 @@
 import { compressionRatio, cylinderVolumes } from '@/lib/core/compression/ratio'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
-import type { PaperHead } from './paper-head'
+import type { PaperHead } from '../paper-head'
 import { chamberMeans } from './spec-chambers'
 
 export type Ratios = { readonly before: number | null; readonly after: number | null; readonly needs: string }

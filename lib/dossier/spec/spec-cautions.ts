@@ -1,7 +1,7 @@
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
-import type { PaperHead } from './paper-head'
-import { newestText } from './reading-text'
-import { wasCut } from './measured-cut'
+import type { PaperHead } from '../paper-head'
+import { newestText } from '../reading-text'
+import { wasCut } from '../measured-cut'
 import { removedWords } from './spec-cuts'
 
 /**

@@ -1,8 +1,8 @@
 import type { Figure, SpecFlow } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import { deepestMeasuredIn } from './measured-cut'
-import type { PaperHead } from './paper-head'
+import { deepestMeasuredIn } from '../measured-cut'
+import type { PaperHead } from '../paper-head'
 import { chamberMeans } from './spec-chambers'
 import { ratiosOf } from './spec-compression'
 

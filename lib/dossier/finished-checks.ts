@@ -9,9 +9,7 @@ import { capital } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
 import type { MateCorners } from '@/lib/data/mate-corners'
-
-/** What a field is held against while it is typed, in the core's unit. */
-export type FieldTarget = { readonly text: string; readonly lowest: number; readonly highest: number }
+import type { FieldTarget } from './step-fields'
 
 type FinishedInputs = {
   readonly mates: readonly MateCorners[]

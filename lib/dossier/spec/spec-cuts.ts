@@ -3,9 +3,9 @@ import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
-import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from './measured-cut'
-import type { PaperHead } from './paper-head'
-import { answerWords, newestText, readAt } from './reading-text'
+import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from '../measured-cut'
+import type { PaperHead } from '../paper-head'
+import { answerWords, newestText, readAt } from '../reading-text'
 
 const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
 

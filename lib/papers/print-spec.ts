@@ -2,7 +2,7 @@ import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { log } from '@/lib/data/log'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
 import { specSheet } from '@/lib/pdf/spec-sheet'
-import { momentWords, type WhenManner } from './when-words'
+import { momentWords, type WhenManner } from '@/lib/core/shop/when-words'
 import { withLogo } from './with-logo'
 
 export const printSetting = (shop: WhenManner & { readonly paper: string }, now: Date): PrintSetting => ({

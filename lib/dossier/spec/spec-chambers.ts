@@ -2,8 +2,8 @@ import { toleranceGap } from '@/lib/core/route/gaps'
 import { keyOf } from '@/lib/core/route/keys'
 import type { SpecChamber, SpecChambers } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
-import type { PaperHead } from './paper-head'
-import { answerWords, bareText, mean, readAt, valuedAt, type Valued } from './reading-text'
+import type { PaperHead } from '../paper-head'
+import { answerWords, bareText, mean, readAt, valuedAt, type Valued } from '../reading-text'
 import { targetWords } from './spec-words'
 
 /** Means of all chambers before and after, in cc; null where none was measured. */

@@ -1,6 +1,6 @@
 import type { SpecDeclined } from '@/lib/core/spec/spec-sheet'
 import type { PaperHead } from './paper-head'
-import { dateWords, type WhenManner } from './when-words'
+import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
 
 /** What the customer said no to, and how. */
 export const declinedOf = ({ visit }: PaperHead, shop: WhenManner): SpecDeclined[] =>

@@ -4,11 +4,12 @@ import type { RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import type { VisitRecord } from '@/lib/data/facts'
 
+/** The step of this key; refused with `not-on-route` when the route has none, or no longer needs it. */
 export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
   const step = route.find((candidate) => sameKey(candidate, key))
   if (!step || step.state === 'not needed') {
     throw new RefusedError({
-      code: 'wrong-state',
+      code: 'not-on-route',
       message: 'This step is no longer on the route of this head. Reload to see why.',
     })
   }

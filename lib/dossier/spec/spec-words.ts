@@ -4,7 +4,7 @@ import type { Station, StepId } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { PaperHead } from './paper-head'
+import type { PaperHead } from '../paper-head'
 
 type EngineRow = PaperHead['visit']['job']['engine']
 

@@ -1,24 +1,16 @@
-import { allow } from '@/lib/core/access/can'
-import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { RefusedError } from '@/lib/core/errors'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
-import { db, type Reader } from '@/lib/data/db'
+import type { Reader } from '@/lib/data/db'
 import { readFile } from '@/lib/data/files'
 import { paperVisit, type PaperVisit } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { releaseOf, specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
-import { paperHeads, type PaperHead } from './paper-head'
+import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
 import { printSetting, printSpec } from './print-spec'
 import { keptPaper, type StoredPaper } from './kept-paper'
-import { notDoneInShort } from './not-done'
-import { specSheetOf } from './spec-sheet-of'
-
-/** The spec sheet as it was frozen, or the paper of a head that went back as it is. */
-export async function printSpecSheet(actor: Actor, visitId: string, revision?: number): Promise<StoredPaper> {
-  must(allow(actor, 'paper.print'))
-  return specPaper(await db(), visitId, revision)
-}
+import { notDoneInShort } from '@/lib/dossier/not-done'
+import { specSheetOf } from '@/lib/dossier/spec/spec-sheet-of'
 
 /** Whoever calls this has made sure that the asker may see this very visit. */
 export async function specPaper(reader: Reader, visitId: string, revision?: number): Promise<StoredPaper> {

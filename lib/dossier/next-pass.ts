@@ -9,10 +9,10 @@ import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
 import { effectiveReadings } from '@/lib/data/facts'
 import { castingFactsOf } from '@/lib/data/known-figures'
-import { cutFactsOf } from '@/lib/data/rate-cuts'
+import { cutFactsOf } from './cut-facts'
 import type { VisitWithRoute } from '@/lib/data/visits'
-import { centroidShareOf, cutsWords, learnedRate, partWords } from '../plans/casting-rate'
-import { ccAt, ccBeforeCut, type PresentCc } from '../plans/present-cc'
+import { centroidShareOf, cutsWords, learnedRate, partWords } from './casting-rate'
+import { ccAt, ccBeforeCut, type PresentCc } from './present-cc'
 
 type Mill = Pick<VisitWithRoute, 'visit' | 'facts'>
 

@@ -6,8 +6,8 @@ import { capital } from '@/lib/core/route/words'
 import type { SpecFlow, SpecFlowPoint, SpecFlowRow } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { effectiveReadings } from '@/lib/data/facts'
-import { runOf, type PaperRun } from './flow-run'
-import type { PaperHead } from './paper-head'
+import { runOf, type PaperRun } from '../flow-run'
+import type { PaperHead } from '../paper-head'
 
 /** Flow before held against flow after, a port each; the last run of the job is the one after. */
 export function flowOf(head: PaperHead): SpecFlow[] {

@@ -1,7 +1,7 @@
 import type { SpecSheetData, SpecWaiver } from '@/lib/core/spec/spec-sheet'
-import { declinedOf } from './declined'
-import { finishedDrawing } from './head-drawing'
-import { shopBlock, type PaperHead } from './paper-head'
+import { declinedOf } from '../declined'
+import { finishedDrawing } from '../head-drawing'
+import { shopBlock, type PaperHead } from '../paper-head'
 import { chambersOf } from './spec-chambers'
 import { compressionNotes, compressionOf } from './spec-compression'
 import { cautionsOf } from './spec-cautions'
@@ -10,7 +10,7 @@ import { flowOf } from './spec-flow'
 import { groupsOf } from './spec-groups'
 import { headlineOf } from './spec-headline'
 import { askedWords, castingWords, doneWords, engineWords, marksWords, sideWords } from './spec-words'
-import { dateWords, momentWords, type WhenManner } from './when-words'
+import { dateWords, momentWords, type WhenManner } from '@/lib/core/shop/when-words'
 
 export type SpecShop = WhenManner & Parameters<typeof shopBlock>[0]
 

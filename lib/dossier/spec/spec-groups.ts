@@ -6,9 +6,9 @@ import { capital } from '@/lib/core/route/words'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
-import type { PaperHead } from './paper-head'
-import { answerWords, newestOfKind, valuedAt } from './reading-text'
-import { wasCut } from './measured-cut'
+import type { PaperHead } from '../paper-head'
+import { answerWords, newestOfKind, valuedAt } from '../reading-text'
+import { wasCut } from '../measured-cut'
 
 /** What is told to the customer of everything that was read, under which heading. */
 const table: readonly (readonly [string, readonly ReadingKind[]])[] = [

@@ -1,0 +1,78 @@
+import { must, RefusedError } from '@/lib/core/errors'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import { parseFigure } from '@/lib/core/units/parse-figure'
+import type { EffectiveReading, VisitRecord } from '@/lib/data/facts'
+import { newId } from '@/lib/data/ids'
+import { addEvent } from '@/lib/data/visits'
+import type { Write } from '@/lib/data/write'
+
+export type Correction = {
+  readonly correction: 'replace' | 'withdraw'
+  readonly text: string
+  readonly reason: string
+}
+
+/** The row of a correction, in the visit's log and in the audit. The caller holds the visit's lock and refreshes it. */
+export async function addCorrection(
+  ctx: Write,
+  visit: Pick<VisitRecord, 'id' | 'jobId'>,
+  standing: EffectiveReading,
+  input: Correction,
+): Promise<void> {
+  const eventSeq = await addEvent(ctx, visit.id, 'read', standing.step, { note: input.reason })
+  const setId = newId(ctx.now)
+  const { stepId, occurrence, orderId } = standing.step
+  await ctx.tx.readingSet.create({
+    data: {
+      id: setId,
+      visitId: visit.id,
+      castingId: null,
+      stepId,
+      occurrence,
+      orderId,
+      eventSeq,
+      instrumentId: standing.instrumentId,
+      instrumentCheckedOn: standing.instrumentCheckedOn,
+      conditions: standing.conditions,
+      takenAt: ctx.now,
+      recordedAt: ctx.now,
+      byId: ctx.actor.personId,
+    },
+  })
+  await ctx.tx.reading.create({ data: { id: newId(ctx.now), setId, ...correctionRow(standing, input) } })
+  ctx.audit({
+    action: 'reading.correct',
+    subjectId: standing.id,
+    visitId: visit.id,
+    jobId: visit.jobId,
+    changes: {
+      was: standing.text,
+      now: input.correction === 'withdraw' ? null : input.text,
+      reason: input.reason,
+    },
+  })
+}
+
+/** A row that stands in the place of another: its value as typed and read, or nothing when it is withdrawn. */
+export function correctionRow(standing: EffectiveReading, input: Correction) {
+  const base = {
+    kind: standing.kind,
+    point: standing.point,
+    notTaken: null,
+    correctsId: standing.id,
+    correction: input.correction,
+    reason: input.reason,
+  }
+  if (input.correction === 'withdraw') return { ...base, value: null, text: '', unit: '' }
+  const spec = readingSpecs[standing.kind]
+  if (input.text === '') {
+    throw new RefusedError({
+      code: 'invalid',
+      message: 'Type what it should say.',
+      fields: { text: 'Type what it should say.' },
+    })
+  }
+  if (spec.form !== 'figure' || !spec.quantity) return { ...base, value: null, text: input.text, unit: '' }
+  const parsed = must(parseFigure(input.text, spec.quantity))
+  return { ...base, value: parsed.value, text: parsed.text, unit: parsed.unit }
+}

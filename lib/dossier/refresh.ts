@@ -1,0 +1,54 @@
+import { queuePlace } from '@/lib/core/route/station-queue'
+import type { RouteStep } from '@/lib/core/route/types'
+import type { Tx } from '@/lib/data/db'
+import { openVisitIds } from '@/lib/data/open-visits'
+import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
+import { projectShopCut } from './project-shop-cut'
+
+/** Rewrites the projection (route steps, whereabouts) from the facts; call last in every change of a visit. */
+export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<VisitWithRoute> {
+  const result = await visitWithRoute(tx, visitId)
+  await projectRoute(tx, result, now)
+  await projectShopCut(tx, result)
+  return result
+}
+
+async function projectRoute(tx: Tx, { visit, facts, route }: VisitWithRoute, now: Date): Promise<void> {
+  const at = whereaboutsOf(visit, facts, route)
+  await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
+  await tx.routeStep.createMany({
+    data: route.map((step, place) => ({ ...routeRow(visit.id, step, place), queue: queuePlace(step, at) })),
+  })
+  if (visit.place?.whereabouts === at) return
+  await tx.visitPlace.upsert({
+    where: { visitId: visit.id },
+    create: { visitId: visit.id, whereabouts: at, changedAt: now },
+    update: { whereabouts: at, changedAt: now },
+  })
+}
+
+function routeRow(visitId: string, step: RouteStep, place: number) {
+  const { stepId, occurrence, orderId, label, station, state, ...detail } = step
+  return {
+    visitId,
+    stepId,
+    occurrence,
+    orderKey: orderId ?? '',
+    place,
+    label,
+    station,
+    state,
+    detail: JSON.stringify(detail),
+  }
+}
+
+/** Refreshes every visit of a pair: a plan change touches them all. */
+export async function refreshPair(tx: Tx, pairId: string, now: Date): Promise<void> {
+  const visits = await tx.visit.findMany({ where: { pairId }, select: { id: true } })
+  for (const visit of visits) await refreshRoute(tx, visit.id, now)
+}
+
+/** Refreshes the heads still here that this is true of: for a change that reaches many, such as of a casting record. */
+export async function refreshOpenVisits(tx: Tx, where: Parameters<typeof openVisitIds>[1], now: Date): Promise<void> {
+  for (const id of await openVisitIds(tx, where)) await refreshRoute(tx, id, now)
+}

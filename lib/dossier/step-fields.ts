@@ -1,0 +1,52 @@
+import { pointLabel } from '@/lib/core/readings/points'
+import { readingSpecs } from '@/lib/core/readings/specs'
+import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
+import type { Owed, RouteStep } from '@/lib/core/route/types'
+import type { EffectiveReading } from '@/lib/data/facts'
+
+/** What a field is held against while it is typed, in the core's unit. */
+export type FieldTarget = { readonly text: string; readonly lowest: number; readonly highest: number }
+
+/** One answer to give: what, where, what stands there now, what was read there before. */
+export type StepField = {
+  readonly kind: ReadingKind
+  readonly spec: ReadingSpec
+  readonly point: string
+  readonly pointLabel: string
+  /** The answer that counts now; null when it is still owed. */
+  readonly answer: string | null
+  readonly notTaken: string | null
+  /** The newest answer to the same question at another step. */
+  readonly previous: string | null
+  readonly target: FieldTarget | null
+}
+
+/** The answers that a step asks for, each with what stands there and what was read before. */
+export function fieldsOf(
+  step: RouteStep,
+  owes: readonly Owed[],
+  readings: readonly EffectiveReading[],
+  targetOf: (kind: ReadingKind, point: string) => FieldTarget | null,
+): StepField[] {
+  const here = (reading: EffectiveReading): boolean =>
+    reading.step.stepId === step.stepId &&
+    reading.step.occurrence === step.occurrence &&
+    reading.step.orderId === step.orderId
+  return owes.flatMap((owed) =>
+    owed.points.map((point) => {
+      const same = readings.filter((reading) => reading.kind === owed.kind && reading.point === point)
+      const answered = owed.missing.includes(point) ? undefined : same.findLast(here)
+      const before = same.findLast((reading) => reading !== answered)
+      return {
+        kind: owed.kind,
+        spec: readingSpecs[owed.kind],
+        point,
+        pointLabel: pointLabel(point),
+        answer: answered ? answered.text : null,
+        notTaken: answered?.notTaken ?? null,
+        previous: before ? (before.notTaken ?? before.text) : null,
+        target: targetOf(owed.kind, point),
+      }
+    }),
+  )
+}
