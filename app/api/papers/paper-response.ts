@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError } from '@/lib/core/errors'
-import type { Paper, StoredPaper } from '@/lib/papers/kept-paper'
+import type { Paper, StoredPaper } from '@/lib/use-cases/papers/print-papers'
 import { refusalOf, statusOf } from '@/lib/web/error-to-response'
 import { requireActor } from '@/lib/web/require-actor'
 import { withinRateLimit as isAllowed } from '@/lib/web/throttle'

@@ -15,6 +15,8 @@ import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
 import { printSetting } from '@/lib/papers/print-spec'
 import { withLogo } from '@/lib/papers/with-logo'
 
+export type { Paper, StoredPaper } from '@/lib/papers/kept-paper'
+
 /** Everything the job sheet of a job says. */
 export async function jobSheetData(reader: Reader, number: string): Promise<JobSheetData> {
   const job = await paperJob(reader, number)

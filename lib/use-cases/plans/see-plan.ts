@@ -8,6 +8,8 @@ import { namesOf } from '@/lib/data/people'
 import { whereNeeded, type WhereNeeded } from './where-needed'
 import { planContext, visitsOfPair, type PlanContext } from '@/lib/dossier/plan-context'
 
+export type { PlanContext } from '@/lib/dossier/plan-context'
+
 export type PlanVersionView = {
   readonly id: string
   readonly number: number

@@ -9,6 +9,8 @@ import type { VisitWithRoute } from '@/lib/data/visits'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
 
+export type { NextPass } from '@/lib/dossier/next-pass'
+
 type Line = { readonly label: string; readonly value: string; readonly unit: string; readonly note: string }
 
 /** The plan's figures for one step. At the deck mill one is huge: how deep to stop from touch-off. */

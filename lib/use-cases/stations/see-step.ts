@@ -23,6 +23,8 @@ import { finishedCautions, finishedTarget } from '@/lib/dossier/finished-checks'
 import { headAtStep } from './head-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
+export type { StepField } from '@/lib/dossier/step-fields'
+
 export type StepScreen = {
   readonly visitId: string
   readonly headId: string

@@ -9,7 +9,7 @@ import { useDraft } from '@/app/_components/form/use-draft'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { planChoiceSchema } from '@/lib/schemas/plan'
-import type { PlanContext } from '@/lib/dossier/plan-context'
+import type { PlanContext } from '@/lib/use-cases/plans/see-plan'
 import type { WhereNeeded } from '@/lib/use-cases/plans/where-needed'
 import { makePlanVersionAction } from './actions'
 

@@ -9,7 +9,7 @@ import { typedReadings, type Answers } from '@/app/(staff)/stations/[station]/he
 import { FlowConditions } from '@/app/(staff)/stations/[station]/heads/[visit]/_components/flow-conditions'
 import { FlowFields } from '@/app/(staff)/stations/[station]/heads/[visit]/_components/flow-fields'
 import type { Refusal } from '@/lib/core/errors'
-import type { StepField } from '@/lib/dossier/step-fields'
+import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { recordReferenceAction } from '../actions'
 
 type Props = { castingId: string; fields: readonly StepField[] }

@@ -1,6 +1,6 @@
 import { noPhoto } from '@/lib/core/readings/photo-answer'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import type { StepField } from '@/lib/dossier/step-fields'
+import type { StepField } from '@/lib/use-cases/stations/see-step'
 
 /** What has been typed so far, by kind and point. */
 export type Answers = Readonly<Record<string, { readonly text: string; readonly notTaken: string | null }>>

@@ -1,7 +1,7 @@
 'use client'
 import { ReadingGrid } from '@/app/_components/keypad/reading-grid'
 import { quantities } from '@/lib/core/units/quantities'
-import type { StepField } from '@/lib/dossier/step-fields'
+import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 
 type Props = {

@@ -1,5 +1,5 @@
 import { Notice } from '@/app/_components/ui/notice'
-import type { NextPass as Pass } from '@/lib/dossier/next-pass'
+import type { NextPass as Pass } from '@/lib/use-cases/stations/plan-at-step'
 import styles from './step.module.css'
 
 /** Read at arm's length with wet hands: how deep to stop, what is there now, what it should leave, what to do then. */

@@ -4,7 +4,7 @@ import { AddPhoto } from '@/app/_components/photo/add-photo'
 import { FieldGroup } from '@/app/_components/ui/field'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { photoTaken } from '@/lib/core/readings/photo-answer'
-import type { StepField } from '@/lib/dossier/step-fields'
+import type { StepField } from '@/lib/use-cases/stations/see-step'
 
 type Props = {
   field: StepField

@@ -2,7 +2,7 @@
 import dynamic from 'next/dynamic'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
-import type { StepField } from '@/lib/dossier/step-fields'
+import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 import { FigureFields } from './figure-fields'
 import { PhotoField } from './photo-field'
