@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { signIn } from './person'
+import { signIn, signInAtForm } from './person'
 
 /**
  * Opening area 10.1706 in² is 6.0 thou per cc, its centre at 0.635 of a width of 6 in [common practice]: 64 to 61 cc is
@@ -8,7 +8,7 @@ import { signIn } from './person'
 const typed = 'now=64&to=61&used=0&openingAreaIn2=10.1706&openingCentreIn=3.810&milledWidthIn=6'
 
 test('the counter asks, slides, keeps an estimate and books from it', async ({ page }) => {
-  await signIn(page, 'tamsin')
+  await signInAtForm(page, 'tamsin')
   await page.goto(`/cut-bench?${typed}`)
   const answer = page.getByRole('region', { name: 'Answer' }).getByRole('status')
   await expect(answer).toHaveText('Yes. Flat cut, 18 thou.')

@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { expect, test, type Page } from '@playwright/test'
-import { signIn } from './person'
+import { signIn, signInAtForm } from './person'
 
 /** A tablet at the far end of the shop has a poor network: a station's page may load so much script, compressed. */
 const mostBytes = 180_000
@@ -23,7 +23,7 @@ async function scriptsOf(page: Page, go: () => Promise<unknown>): Promise<{ byte
 
 test('a station’s queue and a step load little script, and none of what checks forms', async ({ browser }) => {
   const person = await browser.newPage()
-  await signIn(person, 'ines')
+  await signInAtForm(person, 'ines')
   await person.goto('/stations/measuring-bench')
   const step = await person.getByRole('region', { name: 'Ready' }).getByRole('link').first().getAttribute('href')
   for (const address of ['/stations/measuring-bench', step ?? '']) {

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { addCasting } from './casting'
+import { openCasting } from './casting'
 import { answer, bookJob, doStep, openHead, openStep, signIn } from './person'
 import { isSound } from './sound'
 
@@ -26,7 +26,6 @@ const asText = (table: readonly (readonly string[])[], by: string): string =>
 
 test('a run is pasted, repeated, and held against the run after', async ({ page }) => {
   test.setTimeout(240_000)
-  await addCasting(page, 'Kestle 64')
   await signIn(page, 'tamsin')
   const { tag } = await bookJob(page, {
     customer: 'Rook Sandoval',
@@ -121,7 +120,7 @@ test('a run is pasted, repeated, and held against the run after', async ({ page 
 
 test('a casting’s reference run stands before a head that was never run before', async ({ page }) => {
   test.setTimeout(120_000)
-  await addCasting(page, 'Tarrow 70')
+  await openCasting(page, 'Tarrow 70')
   await page.getByRole('link', { name: 'Record a reference run' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Reference run of Tarrow 70')
   await answer(page, {

@@ -194,7 +194,6 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
 
 test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the deep edge', async ({ page }) => {
   test.setTimeout(360_000)
-  await addCasting(page, 'Lorne wedge')
   await signIn(page, 'tamsin')
   const { tag, number } = await bookJob(page, {
     customer: 'Perpetua Lorne',

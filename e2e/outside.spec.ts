@@ -1,6 +1,5 @@
 import { expect, test, type Locator, type Page } from '@playwright/test'
 import { checkIn, corners } from './answers'
-import { addCasting } from './casting'
 import { bookJob, doStep, openHead, signIn } from './person'
 
 /** Work that goes out to a vendor who does the follow-up too: what is confirmed is done, what is rejected is owed again. */
@@ -15,7 +14,6 @@ const eightSeats = Object.fromEntries(
 
 /** A head with seat work ordered, measured, and planned at 63 thou at the exhaust edge and 20 flat. */
 async function readyForTheVendor(page: Page): Promise<string> {
-  await addCasting(page, 'Orrell wedge')
   await signIn(page, 'tamsin')
   const { tag } = await bookJob(page, {
     customer: 'Isolde Orrell',

@@ -1,9 +1,20 @@
-import { expect, type Page } from '@playwright/test'
+import { expect, type Cookie, type Page } from '@playwright/test'
+import { keyOf } from '../lib/core/route/keys'
+import { stepTable } from '../lib/core/route/steps'
 import { demoPassword } from '../lib/demo/people'
 
 /** What a person does in front of the app, in the words they read there. */
 
+/** Whoever is at the page is this person from now on. The run signed each of them in once (`start-demo.ts`). */
 export async function signIn(page: Page, name: string): Promise<void> {
+  const all = JSON.parse(process.env.BRASSTAG_E2E_SIGNED_IN ?? '{}') as Readonly<Record<string, Cookie[]>>
+  const cookies = all[name]
+  if (!cookies) return signInAtForm(page, name)
+  await page.context().clearCookies()
+  await page.context().addCookies(cookies)
+}
+
+export async function signInAtForm(page: Page, name: string): Promise<void> {
   await page.context().clearCookies()
   await page.goto('/sign-in')
   await page.getByLabel('Name').fill(name)
@@ -62,10 +73,30 @@ export async function openHead(page: Page, tag: string): Promise<void> {
   await page.waitForURL(/\/heads\//)
 }
 
+/** A tag's head in the shop, as the address of its steps names it; known once a step of it was opened. */
+const visitOf = new Map<string, string>()
+
+/** Opens a step of a head: the first time by its tag and the link on its route, then by the step's own address. */
 export async function openStep(page: Page, tag: string, step: string): Promise<void> {
-  await openHead(page, tag)
-  await page.getByRole('region', { name: 'Route' }).getByRole('link', { name: step, exact: true }).first().click()
+  const address = addressOf(tag, step)
+  if (address) await page.goto(address)
+  else {
+    await openHead(page, tag)
+    await page.getByRole('region', { name: 'Route' }).getByRole('link', { name: step, exact: true }).first().click()
+  }
   await expect(page.getByRole('heading', { level: 1, name: step })).toBeVisible()
+  const visit = /\/stations\/[^/]+\/heads\/([^?]+)/.exec(page.url())?.[1]
+  if (visit) visitOf.set(tag, visit)
+}
+
+/** Steps that come with an outside order are found by their link alone. */
+function addressOf(tag: string, step: string): string | undefined {
+  const visit = visitOf.get(tag)
+  const row = stepTable.find(({ label }) => label === step)
+  if (!visit || !row || row.station === 'outside' || row.ref.startsWith('arrival-')) return undefined
+  const { stepId, occurrence } = keyOf(row.ref)
+  const query = new URLSearchParams({ step: stepId, ...(occurrence && { run: occurrence }) })
+  return `/stations/${row.station}/heads/${visit}?${query}`
 }
 
 export async function choose(page: Page, question: string, answer: string): Promise<void> {

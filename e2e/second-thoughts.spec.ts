@@ -1,6 +1,5 @@
 import { expect, test, type Page } from '@playwright/test'
 import { checkIn, corners } from './answers'
-import { addCasting } from './casting'
 import { bookJob, choose, doStep, openHead, openStep, signIn } from './person'
 
 /** What is done again and what stops a head on its way: a check re-opened by a cut, a hold that is decided. */
@@ -44,7 +43,6 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   page,
 }) => {
   test.setTimeout(240_000)
-  await addCasting(page, 'Cawdrey wedge')
   await signIn(page, 'tamsin')
   const { tag } = await bookJob(page, {
     customer: 'Silas Cawdrey',

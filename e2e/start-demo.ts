@@ -1,8 +1,46 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { request } from '@playwright/test'
+import { demoPassword, demoPeople } from '../lib/demo/people'
+import { elsewhereRun } from '../tests/setup/elsewhere'
 import { startServer } from './server'
 
-/** One demo shop for the whole run, fresh; the workers find it by its address. */
+/**
+ * One demo shop for the whole run, fresh, with the castings that the tests cut; the workers find it by its address, and
+ * everybody's sign-in in the environment. Checking a password takes seconds on purpose, so each is checked once.
+ */
 export default async function startDemo() {
-  const server = await startServer('demo')
-  process.env.BRASSTAG_E2E_URL = server.url
-  return server.stop
+  const folder = mkdtempSync(join(tmpdir(), 'brasstag-demo-'))
+  const remove = () => rmSync(folder, { recursive: true, force: true })
+  const filled = await elsewhereRun('tests/setup/fill-demo.ts', [], { BRASSTAG_DATA: folder })
+  if (!filled.ok) {
+    remove()
+    throw new Error(`The demo was not filled:\n${filled.said}`)
+  }
+  const server = await startServer('demo', folder)
+  const stop = () => server.stop().finally(remove)
+  try {
+    process.env.BRASSTAG_E2E_URL = server.url
+    process.env.BRASSTAG_E2E_SIGNED_IN = JSON.stringify(await signedIn(server.url))
+    return stop
+  } catch (error) {
+    await stop()
+    throw error
+  }
+}
+
+/** The cookies of each person of the demo, by the name they sign in with. */
+async function signedIn(url: string): Promise<Record<string, object[]>> {
+  const cookies: Record<string, object[]> = {}
+  for (const { signIn } of demoPeople) {
+    const browser = await request.newContext({ baseURL: url })
+    const { csrfToken } = (await (await browser.get('/api/auth/csrf')).json()) as { csrfToken: string }
+    const form = { csrfToken, name: signIn, password: demoPassword, json: 'true' }
+    const answer = await browser.post('/api/auth/callback/credentials', { form })
+    if (!answer.ok()) throw new Error(`${signIn} could not sign in: ${answer.status()}`)
+    cookies[signIn] = (await browser.storageState()).cookies
+    await browser.dispose()
+  }
+  return cookies
 }

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test, type Page } from '@playwright/test'
 import sharp from 'sharp'
+import { demoPassword } from '../lib/demo/people'
 import { startServer } from './server'
 import { isSound } from './sound'
 
@@ -12,10 +13,14 @@ test('the server says that it is well, and nothing else', async ({ request }) =>
   expect(await answer.text()).toBe('{"status":"ok"}')
 })
 
-test('whoever is not signed in comes to the sign-in page', async ({ page }) => {
-  await page.goto('/counter')
+test('whoever is not signed in comes to the sign-in page, and from there to the page asked for', async ({ page }) => {
+  await page.goto('/stations')
   await expect(page).toHaveURL(/\/sign-in/)
-  await expect(page.getByLabel('Password')).toBeVisible()
+  await page.getByLabel('Name').fill('bram')
+  await page.getByLabel('Password').fill(demoPassword)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page).toHaveURL(/\/stations$/)
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
 })
 
 const password = 'the first one through the door'

@@ -1,0 +1,25 @@
+import { migrate } from '@/lib/cli/migrate'
+import { sessionSecret } from '@/lib/cli/settings.mjs'
+import { closeClient, openClient } from '@/lib/data/client'
+import { seedDemo } from '@/lib/demo/seed'
+import { demoStaff } from '@/lib/demo/shop'
+import { dataFolder, databaseUrlOfProcess } from '@/lib/env'
+import { addCastingSchema } from '@/lib/schemas/casting'
+import { addCasting } from '@/lib/use-cases/castings/add-casting'
+import { uncutWedges, wedgeFigures } from './wedge'
+
+/** Fills a data folder with the demo, and the castings that the browser tests cut, before a server starts on it. */
+process.env.NEXTAUTH_SECRET = sessionSecret({ folder: dataFolder() })
+await migrate(databaseUrlOfProcess())
+await openClient()
+const now = new Date()
+await seedDemo(now)
+const { orla } = await demoStaff()
+for (const name of uncutWedges) {
+  const casting = {
+    ...{ name, material: 'aluminium', chamberCount: '4', chamberShape: 'open', deepEdge: 'exhaust', note: '' },
+    ...{ figures: { ...wedgeFigures, machined: {}, opened: {} }, bolts: [], variants: [] },
+  }
+  await addCasting(orla, addCastingSchema.parse(casting), { now })
+}
+await closeClient()
