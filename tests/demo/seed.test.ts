@@ -7,19 +7,15 @@ import { effectiveReadings, planRecordOf } from '@/lib/data/facts'
 import { readFile } from '@/lib/data/files'
 import { routeStepOf, visitWithRoute, whereaboutsOf } from '@/lib/data/visits'
 import { driveTo, oneHand } from '@/lib/demo/drive/drive'
-import { seedDemo } from '@/lib/demo/seed'
 import { demoShop, demoStaff } from '@/lib/demo/shop'
 import { bookJobSchema, emptyBooking, emptyHead } from '@/lib/schemas/job'
 import { bookJob } from '@/lib/use-cases/jobs/book-job'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
-
-/** A Sunday, the day the clocks change in the shop's zone: nothing may depend on a quiet date. */
-const now = new Date('2026-03-08T19:30:00Z')
+import type { TestDatabase } from '@/tests/setup/database'
+import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
 
 let shop: TestDatabase
 beforeAll(async () => {
-  shop = await testDatabase()
-  await seedDemo(now)
+  shop = await filledDemo()
 }, 300_000)
 
 const visits = () =>

@@ -3,7 +3,6 @@ import type { Actor } from '@/lib/core/access/roles'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { isTag } from '@/lib/core/shop/tag-number'
 import { paperVisitsOfJob } from '@/lib/data/papers'
-import { seedDemo } from '@/lib/demo/seed'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
 import { paperHeads } from '@/lib/dossier/paper-head'
 import { printEstimate } from '@/lib/use-cases/papers/print-estimate'
@@ -11,14 +10,14 @@ import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { jobSheetData, printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
 import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import type { TestDatabase } from '@/tests/setup/database'
+import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
 import { readPdf } from './read-pdf'
 import { clearEdgeMm, decoded, greyPages, structureOf, tonesOf } from './rendered'
 import { setting } from './sample-papers'
 
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 300_000 })
 
-const now = new Date('2026-03-04T19:30:00Z')
 const owner: Actor = {
   personId: '019caed9-4300-7000-8000-0000000000ff',
   name: 'Una Test',
@@ -39,8 +38,7 @@ const jobs = new Map<string, JobSheetData>()
 beforeAll(async () => {
   vi.stubEnv('NEXTAUTH_SECRET', 'a secret of a test, which is long enough')
   vi.stubEnv('BRASSTAG_URL', 'http://192.168.1.20:3000')
-  shop = await testDatabase()
-  await seedDemo(now)
+  shop = await filledDemo()
   const { client } = shop
   const made = async (kind: Kind, of: string, paper: { bytes: Uint8Array | (() => Promise<Uint8Array>) }) => {
     const { bytes } = paper

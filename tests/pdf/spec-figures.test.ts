@@ -5,7 +5,6 @@ import { Trends } from '@/app/(staff)/heads/[id]/_components/trends'
 import { SpecPage } from '@/app/(customer)/s/[token]/_components/spec-page'
 import type { Actor } from '@/lib/core/access/roles'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
-import { seedDemo } from '@/lib/demo/seed'
 import { chamberBars } from '@/lib/drawing/chamber-bars'
 import { flowCurves } from '@/lib/drawing/flow-curves'
 import { headPlan } from '@/lib/drawing/head-plan'
@@ -15,10 +14,9 @@ import { seeHead } from '@/lib/use-cases/heads/see-head'
 import { makeCustomerLink } from '@/lib/use-cases/links/make-customer-link'
 import { seeByLink, specByLink } from '@/lib/use-cases/links/see-by-link'
 import { specSheet } from '@/lib/pdf/spec-sheet'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import type { TestDatabase } from '@/tests/setup/database'
+import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
 import { readPdf } from './read-pdf'
-
-const now = new Date('2026-03-08T19:30:00Z')
 
 /** What a customer is shown of one head: what the page is made of, the page, and the paper, each in words. */
 type Sheet = {
@@ -33,8 +31,7 @@ let owner: Actor
 let sheets: readonly Sheet[] = []
 
 beforeAll(async () => {
-  shop = await testDatabase()
-  await seedDemo(now)
+  shop = await filledDemo()
   const person = await shop.client.person.findFirstOrThrow({ where: { name: 'Orla Quennell' } })
   owner = { personId: person.id, name: person.name, roles: ['owner'], grants: ['release', 'waive'], via: 'password' }
   sheets = await allSheets()

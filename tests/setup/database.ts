@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import { copyFileSync, mkdirSync, rmSync } from 'node:fs'
+import { copyFileSync, cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createConnection } from 'node:net'
 import { join } from 'node:path'
 import { afterAll, afterEach, describe, inject } from 'vitest'
@@ -29,8 +29,10 @@ afterAll(async () => {
  * A fresh, empty, migrated database and data folder. It is this process's database from now on: `db()`, and so every
  * use case, works on it until another is made.
  */
-export async function testDatabase(provider: Provider = 'sqlite'): Promise<TestDatabase> {
-  const { url, folder, remove } = await freshDatabase(provider)
+export const testDatabase = async (provider: Provider = 'sqlite'): Promise<TestDatabase> =>
+  openTestDatabase(provider, await freshDatabase(provider))
+
+async function openTestDatabase(provider: Provider, { url, folder, remove }: FreshDatabase): Promise<TestDatabase> {
   process.env.DATABASE_URL = url
   process.env.BRASSTAG_DATA = folder
   const database: TestDatabase = {
@@ -46,6 +48,58 @@ export async function testDatabase(provider: Provider = 'sqlite'): Promise<TestD
   }
   opened.add(database)
   return database
+}
+
+export type Filled<T> = { readonly database: TestDatabase; readonly filled: T }
+
+/**
+ * A copy of a shop that is filled once a run: whoever asks first fills it, in either worker, the others copy its database
+ * and its files. What `fill` gives is kept as JSON. SQLite only.
+ */
+export async function filledDatabase<T>(
+  name: string,
+  fill: (database: TestDatabase) => Promise<T>,
+): Promise<Filled<T>> {
+  const shelf = join(inject('runFolder'), `filled-${name}`)
+  if (!existsSync(shelf) && takes(shelf)) await fillOnce(shelf, fill)
+  await isFilled(shelf)
+  const folder = join(inject('runFolder'), `test_${randomUUID()}`)
+  cpSync(join(shelf, 'data'), folder, { recursive: true })
+  const remove = async () => rmSync(folder, { recursive: true, force: true })
+  const database = await openTestDatabase('sqlite', { url: `file:${join(folder, 'brasstag.db')}`, folder, remove })
+  return { database, filled: JSON.parse(readFileSync(join(shelf, 'filled.json'), 'utf8')) as T }
+}
+
+/** True for the one that made the folder. */
+function takes(folder: string): boolean {
+  try {
+    mkdirSync(folder)
+    return true
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false
+    throw error
+  }
+}
+
+async function fillOnce<T>(shelf: string, fill: (database: TestDatabase) => Promise<T>): Promise<void> {
+  try {
+    const database = await testDatabase()
+    const filled = JSON.stringify((await fill(database)) ?? null)
+    await closeClient(database.url) // what was written ahead is in the file from here on
+    cpSync(database.folder, join(shelf, 'data'), { recursive: true })
+    await database.close()
+    writeFileSync(join(shelf, 'filled.json'), filled)
+  } catch (error) {
+    writeFileSync(join(shelf, 'failed'), String(error))
+    throw error
+  }
+}
+
+async function isFilled(shelf: string): Promise<void> {
+  while (!existsSync(join(shelf, 'filled.json'))) {
+    if (existsSync(join(shelf, 'failed'))) throw new Error(readFileSync(join(shelf, 'failed'), 'utf8'))
+    await new Promise((resolve) => setTimeout(resolve, 50))
+  }
 }
 
 export type FreshDatabase = {
@@ -114,8 +168,19 @@ const askFor = (provider: Provider): Promise<Template> =>
 export type Open = () => Promise<TestDatabase>
 
 /** The same tests on both databases. `open` gives each test its own; it is removed when the test ends. */
-export function describeOnBoth(name: string, tests: (open: Open, provider: Provider) => void): void {
-  describe.each(['sqlite', 'postgresql'] as const)(`${name} (%s)`, (provider) => {
+export const describeOnBoth = (name: string, tests: (open: Open, provider: Provider) => void): void =>
+  describeOn(['sqlite', 'postgresql'], name, tests)
+
+/** As `describeOnBoth`, where another test holds that PostgreSQL does the same. */
+export const describeOnSqlite = (name: string, tests: (open: Open, provider: Provider) => void): void =>
+  describeOn(['sqlite'], name, tests)
+
+function describeOn(
+  providers: readonly Provider[],
+  name: string,
+  tests: (open: Open, provider: Provider) => void,
+): void {
+  describe.each(providers)(`${name} (%s)`, (provider) => {
     const mine: TestDatabase[] = []
     afterEach(async () => {
       for (const database of mine.splice(0)) await database.close()

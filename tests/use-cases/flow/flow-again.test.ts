@@ -6,15 +6,14 @@ import { runOf } from '@/lib/dossier/flow-run'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { undoTick } from '@/lib/use-cases/visits/undo-tick'
-import { testDatabase } from '@/tests/setup/database'
 import { at, monday, owner } from '../jobs/counter-shop'
-import { conditions, readyToRelease, workThrough } from '../release/whole-job'
+import { conditions, shopReadyToRelease, workThrough } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 60_000 })
 
 it('flow run again after a second cut is a run of its own, with none of the lifts from before the cut', async () => {
-  const { client } = await testDatabase()
-  const { first } = await readyToRelease({ client } as Awaited<ReturnType<typeof testDatabase>>)
+  const { database, first } = await shopReadyToRelease()
+  const { client } = database
   const { visitId } = first
   const cut = { stepId: 'flat-cut', occurrence: '', orderId: null } as const
   const flowAfter = { stepId: 'flow', occurrence: 'after', orderId: null } as const

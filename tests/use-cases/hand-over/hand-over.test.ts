@@ -7,7 +7,7 @@ import { releaseVisit } from '@/lib/use-cases/release/release-visit'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { testDatabase } from '@/tests/setup/database'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
-import { bookAnother, readyToRelease, shopWithJob, versionOf } from '../release/whole-job'
+import { bookAnother, shopReadyToRelease, shopWithJob, versionOf } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 120_000 })
 
@@ -35,8 +35,7 @@ describe('handing heads over', () => {
   })
 
   it('takes what is released or goes back as it is, all or none, and ticks the step with its answers', async () => {
-    const database = await testDatabase()
-    const { job, first, second } = await readyToRelease(database)
+    const { database, job, first, second } = await shopReadyToRelease()
     await releaseVisit(
       owner,
       { visitId: first.visitId, version: await versionOf(first.visitId), reason: '' },

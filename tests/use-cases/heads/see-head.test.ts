@@ -7,10 +7,10 @@ import { changeInstrument } from '@/lib/use-cases/shop/change-instrument'
 import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import type { TestDatabase } from '@/tests/setup/database'
 import { selectsOf } from '@/tests/setup/statements'
 import { at, book, head, machinist, monday, owner } from '../jobs/counter-shop'
-import { readyToRelease, workThrough } from '../release/whole-job'
+import { shopReadyToRelease, workThrough } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 
@@ -25,11 +25,12 @@ const headOf = async (id: string) =>
 const seen = (): Promise<HeadView> => seeHead(owner, headId)
 
 beforeAll(async () => {
-  database = await testDatabase()
+  const ready = await shopReadyToRelease()
+  const { job, first, second } = ready
+  database = ready.database
   await database.client.instrument.create({
     data: { id: instrumentId, name: 'Burette 50', kind: 'burette', lastCheckedOn: '2026-02-20', createdAt: monday },
   })
-  const { job, first, second } = await readyToRelease(database)
   ;[visitId, jobNumber] = [first.visitId, job.number]
   ;[headId, mateId] = [await headOf(first.visitId), await headOf(second.visitId)]
 })

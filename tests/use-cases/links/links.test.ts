@@ -6,9 +6,9 @@ import { revokeCustomerLink } from '@/lib/use-cases/links/revoke-customer-link'
 import { seeByLink, specByLink } from '@/lib/use-cases/links/see-by-link'
 import { seeLinks } from '@/lib/use-cases/links/see-links'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import type { TestDatabase } from '@/tests/setup/database'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
-import { bookAnother, readyToRelease, versionOf } from '../release/whole-job'
+import { bookAnother, shopReadyToRelease, versionOf } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 240_000 })
 
@@ -17,13 +17,13 @@ const tokenOf = ({ path }: { path: string }): string => path.slice('/s/'.length)
 
 describe('a customer’s link', () => {
   let database: TestDatabase
-  let ready: Awaited<ReturnType<typeof readyToRelease>>
+  let ready: Awaited<ReturnType<typeof shopReadyToRelease>>
   let other: Awaited<ReturnType<typeof bookAnother>>
   const make = (jobId: string, op?: string) => makeCustomerLink(counter, { jobId }, at(monday, op))
 
   beforeAll(async () => {
-    database = await testDatabase()
-    ready = await readyToRelease(database)
+    ready = await shopReadyToRelease()
+    database = ready.database
     other = await bookAnother({ pricesOnLink: true })
   })
 

@@ -1,16 +1,16 @@
 import { expect } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { seedShop, type DemoStaff } from '@/lib/demo/shop'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import { filledDatabase, type TestDatabase } from '@/tests/setup/database'
 
 export const now = new Date('2026-03-02T15:00:00Z')
 
 export type Staffed = { readonly database: TestDatabase; readonly staff: DemoStaff }
 
-/** A fresh shop with its people: owner, counter, two machinists, a deputy who may release. */
+/** A shop with its people, of one's own: owner, counter, two machinists, a deputy who may release. */
 export async function staffedShop(): Promise<Staffed> {
-  const database = await testDatabase()
-  return { database, staff: await seedShop(now) }
+  const { database, filled: staff } = await filledDatabase('staff', () => seedShop(now))
+  return { database, staff }
 }
 
 /** Everybody who is no owner. */

@@ -7,7 +7,7 @@ import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { readPdf } from '@/tests/pdf/read-pdf'
 import { describeOnBoth, testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
-import { readyToRelease, shopWithJob, versionOf, workThrough } from './whole-job'
+import { readyToRelease, shopReadyToRelease, shopWithJob, versionOf, workThrough } from './whole-job'
 
 // A whole job is lived through first.
 vi.setConfig({ testTimeout: 120_000 })
@@ -36,6 +36,7 @@ async function correctFinished(database: TestDatabase, visitId: string, point: s
   await correctReading(machinist, input, at(monday))
 }
 
+/** On PostgreSQL this is the journey of a job from the booking to the release, with the readings of each step. */
 describeOnBoth('a released head', (open) => {
   it('freezes the facts and the very bytes of the paper', async () => {
     const database = await open()
@@ -83,8 +84,7 @@ describe('releasing a head', () => {
   })
 
   it('is the owner’s, or a deputy’s, and leaves nothing behind when somebody else tries', async () => {
-    const database = await testDatabase()
-    const { first } = await readyToRelease(database)
+    const { database, first } = await shopReadyToRelease()
     for (const actor of [machinist, counter]) {
       expect((await refusalOf(release(first.visitId, '', actor))).code).toBe('not-allowed')
     }
@@ -94,8 +94,7 @@ describe('releasing a head', () => {
   })
 
   it('says what was measured, by hand-worked figures', async () => {
-    const database = await testDatabase()
-    const { first } = await readyToRelease(database)
+    const { database, first } = await shopReadyToRelease()
     await release(first.visitId)
     const { spec } = await factsOf(database, first.visitId, 1)
     expect(spec.chambers).toMatchObject({
@@ -135,8 +134,7 @@ describe('releasing a head', () => {
   })
 
   it('makes a new revision only after a correction, with its reason, and keeps the old one', async () => {
-    const database = await testDatabase()
-    const { first } = await readyToRelease(database)
+    const { database, first } = await shopReadyToRelease()
     await release(first.visitId)
     const before = await printSpecSheet(owner, first.visitId)
     expect((await refusalOf(release(first.visitId, 'again'))).code).toBe('wrong-state')
@@ -166,8 +164,7 @@ describe('releasing a head', () => {
   })
 
   it('refuses a head that changed since it was looked at, and answers the same operation the same way', async () => {
-    const database = await testDatabase()
-    const { first } = await readyToRelease(database)
+    const { database, first } = await shopReadyToRelease()
     const version = await versionOf(first.visitId)
     const stale = releaseVisit(owner, { visitId: first.visitId, version: version - 1, reason: '' }, at(monday))
     expect((await refusalOf(stale)).code).toBe('conflict')

@@ -11,8 +11,10 @@ import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
-import type { TestDatabase } from '@/tests/setup/database'
+import { filledDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, book, booking, casting, head, monday, openShop, owner } from '../jobs/counter-shop'
+
+const secret = 'only for these tests, long enough'
 
 /** Figures of an invented casting: 6 thou to the cc, 4.500 in thick when new. */
 const castingFigures = {
@@ -36,7 +38,7 @@ const engineFigures = {
 
 /** A shop whose casting is measured, and a job on it: two heads, 64 cc to 61 cc, flow before and after. */
 export async function shopWithJob(database: TestDatabase, ordered: readonly WorkId[] = cutAndFlow): Promise<BookedJob> {
-  process.env.NEXTAUTH_SECRET = 'only for these tests, long enough'
+  process.env.NEXTAUTH_SECRET = secret
   await openShop(database)
   await database.client.castingFigure.createMany({
     data: Object.entries(castingFigures).map(([key, value]) => ({
@@ -198,6 +200,13 @@ export async function readyToRelease(database: TestDatabase) {
   await makeFlatPlan(job)
   await workThrough(first.visitId)
   return { job, first, second }
+}
+
+/** A shop of one's own with that job, copied: working it through takes some twenty ticks. */
+export async function shopReadyToRelease() {
+  process.env.NEXTAUTH_SECRET = secret
+  const { database, filled } = await filledDatabase('ready-to-release', readyToRelease)
+  return { database, ...filled }
 }
 
 export const versionOf = async (visitId: string): Promise<number> =>

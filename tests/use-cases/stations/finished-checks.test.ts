@@ -6,9 +6,9 @@ import { releaseDraft } from '@/lib/use-cases/release/release-draft'
 import { finishedTarget } from '@/lib/dossier/finished-checks'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import type { TestDatabase } from '@/tests/setup/database'
 import { at, machinist, monday, owner } from '../jobs/counter-shop'
-import { readyToRelease } from '../release/whole-job'
+import { shopReadyToRelease } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 
@@ -37,8 +37,7 @@ const measure = (place: number, kind: 'thickness' | 'finish', text: string, poin
 const cautions = async (place: number) => (await seeStep(machinist, visitOf(place), finished, monday)).cautions
 
 beforeAll(async () => {
-  database = await testDatabase()
-  job = (await readyToRelease(database)).job
+  ;({ database, job } = await shopReadyToRelease())
 })
 
 it('says where the finished corners are entered that the mate differs, at both heads and before release', async () => {

@@ -21,7 +21,7 @@ import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
 import { openWait } from '@/lib/use-cases/waits/open-wait'
 import { bookJobSchema } from '@/lib/schemas/job'
-import { describeOnBoth, type TestDatabase } from '@/tests/setup/database'
+import { describeOnBoth, describeOnSqlite, type TestDatabase } from '@/tests/setup/database'
 import { at, book, booking, counter, head, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
 import { bookBought, cut58, order, orderForm, otherVendor, receive, strange, supplyShop } from './supply-shop'
 
@@ -63,7 +63,7 @@ const boughtPair = async (client: Client) => {
 
 const key = (stepId: 'check-in' | 'thickness') => ({ stepId, occurrence: '', orderId: null })
 
-describeOnBoth('a head that is bought', (open) => {
+describeOnSqlite('a head that is bought', (open) => {
   it('is on order from the booking, without a tag, and is called by its place on the job', async () => {
     const client = await opened(open)
     const job = await bookBought()
@@ -131,7 +131,7 @@ describeOnBoth('a head that is bought', (open) => {
   })
 })
 
-describeOnBoth('a supply order', (open) => {
+describeOnSqlite('a supply order', (open) => {
   it('has a number, a promise and its lines; the nominal volume of what is bought stands for the head', async () => {
     const client = await opened(open)
     const { orderId, number, job } = await boughtPair(client)
@@ -223,23 +223,9 @@ describeOnBoth('a supply order', (open) => {
     expect(orderSupplySchema.safeParse(orderForm(job, { heads: [] })).success).toBe(false)
     expect(await rows(client)).toEqual(before)
   })
-
-  it('is made once for one operation, and once for one head however many order it at once', async () => {
-    const client = await opened(open)
-    const job = await bookBought()
-    const first = await order(orderForm(job), at(monday, 'op-1'))
-    expect(await order(orderForm(job), at(monday, 'op-1'))).toEqual(first)
-    expect(await client.supplyOrder.count()).toBe(1)
-
-    const next = await bookBought()
-    const answers = await Promise.allSettled([1, 2, 3, 4].map(() => order(orderForm(next))))
-    expect(answers.filter(({ status }) => status === 'fulfilled')).toHaveLength(1)
-    expect(await client.supplyHead.count()).toBe(4)
-    expect(await client.supplyOrder.count()).toBe(2)
-  })
 })
 
-describeOnBoth('an arrival', (open) => {
+describeOnSqlite('an arrival', (open) => {
   it('hangs tags on what came, the next number or the one typed, and the rest stays out', async () => {
     const client = await opened(open)
     const { one, other, orderId } = await boughtPair(client)
@@ -272,31 +258,6 @@ describeOnBoth('an arrival', (open) => {
     // Cut by its maker: no chambers before, measured when finished.
     expect(route.map((step) => step.stepId)).not.toContain('chambers')
     expect(route.map((step) => step.stepId)).toContain('finished')
-  })
-
-  it('counts once: the same operation again gives the same answer, another one is a conflict', async () => {
-    const client = await opened(open)
-    const { one, orderId } = await boughtPair(client)
-    const heads = [{ visitId: one.visitId }]
-    const first = await receive(orderId, 1, heads, [], at(monday, 'op-1'))
-    expect(await receive(orderId, 1, heads, [], at(monday, 'op-1'))).toEqual(first)
-    const before = await rows(client)
-    expect(await refusalOf(receive(orderId, 1, heads))).toMatchObject({ code: 'conflict' })
-    // Seen anew, and the head still picked: it is here already.
-    expect(await refusalOf(receive(orderId, 2, heads))).toMatchObject({ code: 'conflict' })
-    expect(await rows(client)).toEqual(before)
-    expect(await worn(client)).toEqual(['T-0401'])
-  })
-
-  it('told by ten at once has one effect', async () => {
-    const client = await opened(open)
-    const { job, orderId } = await boughtPair(client)
-    const heads = job.heads.map(({ visitId }) => ({ visitId }))
-    const answers = await Promise.allSettled(Array.from({ length: 10 }, () => receive(orderId, 1, heads)))
-    expect(answers.filter(({ status }) => status === 'fulfilled')).toHaveLength(1)
-    expect(await worn(client)).toEqual(['T-0401', 'T-0402'])
-    expect(await client.supplyLine.findFirstOrThrow()).toMatchObject({ arrived: 2, quantity: 2 })
-    expect(await client.auditEntry.count({ where: { action: 'supply-order.receive' } })).toBe(1)
   })
 
   it('refuses a number that hangs on another head, at its field, and hangs none', async () => {
@@ -352,7 +313,7 @@ describeOnBoth('an arrival', (open) => {
   })
 })
 
-describeOnBoth('parts', (open) => {
+describeOnSqlite('parts', (open) => {
   const waiting = async (client: Client) => {
     const { heads, jobId } = await book({ heads: [head()] })
     const visitId = heads[0]?.visitId ?? ''
@@ -405,25 +366,7 @@ describeOnBoth('parts', (open) => {
   })
 })
 
-describeOnBoth('a promise', (open) => {
-  it('given anew keeps the old one, and is refused to whoever looked before', async () => {
-    const client = await opened(open)
-    const { orderId } = await boughtPair(client)
-    const promise = (version: number, promisedOn: string) =>
-      repromiseSupply(
-        counter,
-        repromiseSupplySchema.parse({ orderId, version, promisedOn, note: 'furnace is down' }),
-        at(monday),
-      )
-    await promise(1, '2026-03-16')
-    expect((await seeSupply(counter, orderId, monday)).promises.map((entry) => entry.on)).toEqual([
-      '2026-03-12',
-      '2026-03-16',
-    ])
-    expect(await refusalOf(promise(1, '2026-03-18'))).toMatchObject({ code: 'conflict' })
-    expect((await seeSupply(counter, orderId, monday)).promisedOn).toBe('2026-03-16')
-  })
-
+describeOnSqlite('a promise', (open) => {
   it('stands at the counter on its day and from then on, and at Away with the days', async () => {
     const client = await opened(open)
     const { number } = await boughtPair(client)
@@ -441,7 +384,7 @@ describeOnBoth('a promise', (open) => {
   })
 })
 
-describeOnBoth('who may', (open) => {
+describeOnSqlite('who may', (open) => {
   it('a machinist receives, and neither orders, re-promises, ends nor sees what it costs', async () => {
     const client = await opened(open)
     const { job, one, orderId } = await boughtPair(client)
@@ -489,5 +432,65 @@ describeOnBoth('who may', (open) => {
       expect(await refusalOf(attempt())).toMatchObject({ code: 'not-allowed' })
     }
     expect(await rows(client)).toEqual(before)
+  })
+})
+
+/** Where the database itself decides: one operation twice, many at once, a version that has gone on. */
+describeOnBoth('an order, its arrival and its promise', (open) => {
+  it('is ordered once for one operation, and once for one head however many order it at once', async () => {
+    const client = await opened(open)
+    const job = await bookBought()
+    const first = await order(orderForm(job), at(monday, 'op-1'))
+    expect(await order(orderForm(job), at(monday, 'op-1'))).toEqual(first)
+    expect(await client.supplyOrder.count()).toBe(1)
+
+    const next = await bookBought()
+    const answers = await Promise.allSettled([1, 2, 3, 4].map(() => order(orderForm(next))))
+    expect(answers.filter(({ status }) => status === 'fulfilled')).toHaveLength(1)
+    expect(await client.supplyHead.count()).toBe(4)
+    expect(await client.supplyOrder.count()).toBe(2)
+  })
+
+  it('arrives once: the same operation again gives the same answer, another one is a conflict', async () => {
+    const client = await opened(open)
+    const { one, orderId } = await boughtPair(client)
+    const heads = [{ visitId: one.visitId }]
+    const first = await receive(orderId, 1, heads, [], at(monday, 'op-1'))
+    expect(await receive(orderId, 1, heads, [], at(monday, 'op-1'))).toEqual(first)
+    const before = await rows(client)
+    expect(await refusalOf(receive(orderId, 1, heads))).toMatchObject({ code: 'conflict' })
+    // Seen anew, and the head still picked: it is here already.
+    expect(await refusalOf(receive(orderId, 2, heads))).toMatchObject({ code: 'conflict' })
+    expect(await rows(client)).toEqual(before)
+    expect(await worn(client)).toEqual(['T-0401'])
+  })
+
+  it('arrives once, told by ten at once', async () => {
+    const client = await opened(open)
+    const { job, orderId } = await boughtPair(client)
+    const heads = job.heads.map(({ visitId }) => ({ visitId }))
+    const answers = await Promise.allSettled(Array.from({ length: 10 }, () => receive(orderId, 1, heads)))
+    expect(answers.filter(({ status }) => status === 'fulfilled')).toHaveLength(1)
+    expect(await worn(client)).toEqual(['T-0401', 'T-0402'])
+    expect(await client.supplyLine.findFirstOrThrow()).toMatchObject({ arrived: 2, quantity: 2 })
+    expect(await client.auditEntry.count({ where: { action: 'supply-order.receive' } })).toBe(1)
+  })
+
+  it('promised anew keeps the old promise, and is refused to whoever looked before', async () => {
+    const client = await opened(open)
+    const { orderId } = await boughtPair(client)
+    const promise = (version: number, promisedOn: string) =>
+      repromiseSupply(
+        counter,
+        repromiseSupplySchema.parse({ orderId, version, promisedOn, note: 'furnace is down' }),
+        at(monday),
+      )
+    await promise(1, '2026-03-16')
+    expect((await seeSupply(counter, orderId, monday)).promises.map((entry) => entry.on)).toEqual([
+      '2026-03-12',
+      '2026-03-16',
+    ])
+    expect(await refusalOf(promise(1, '2026-03-18'))).toMatchObject({ code: 'conflict' })
+    expect((await seeSupply(counter, orderId, monday)).promisedOn).toBe('2026-03-16')
   })
 })
