@@ -15,23 +15,42 @@ class LongestFirst extends BaseSequencer {
   }
 }
 
-export default defineConfig({
-  resolve: {
-    alias: {
-      '@': import.meta.dirname,
-      // Outside a bundler the real module throws on import.
-      'server-only': join(import.meta.dirname, 'node_modules/server-only/empty.js'),
-    },
+const resolve = {
+  alias: {
+    '@': import.meta.dirname,
+    // Outside a bundler the real module throws on import.
+    'server-only': join(import.meta.dirname, 'node_modules/server-only/empty.js'),
   },
+}
+
+/** Tests of what keeps no state: they may share a process, in which everything is loaded once. */
+const pure = ['tests/core/**/*.test.ts', 'tests/drawing/**/*.test.ts', 'tests/schemas/**/*.test.ts']
+
+const common = {
+  setupFiles: ['tests/setup/console.ts'],
+  // Native modules and one client per process: processes, not threads.
+  pool: 'forks' as const,
+  testTimeout: 60_000,
+  hookTimeout: 120_000,
+}
+
+export default defineConfig({
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
-    globalSetup: 'tests/setup/global.ts',
-    setupFiles: ['tests/setup/console.ts'],
-    // Native modules and one client per process: processes, not threads. Two, as the machine has cores.
-    pool: 'forks',
+    // Two, as the machine has cores.
     maxWorkers: 2,
     sequence: { sequencer: LongestFirst },
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    projects: [
+      { resolve, test: { name: 'pure', include: pure, isolate: false, ...common } },
+      {
+        resolve,
+        test: {
+          name: 'app',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: pure,
+          globalSetup: 'tests/setup/global.ts',
+          ...common,
+        },
+      },
+    ],
   },
 })
