@@ -10,11 +10,13 @@ import { installPackages } from './install.mjs'
 import { CommandFailed, installed, passOn, run } from './process.mjs'
 
 /**
- * Everything that must hold, one stage after the other, up to the first that does not. The last line counts every test
- * that was run; a stage that is one command counts as one test.
+ * Everything that must hold, stage after stage, up to the first that does not. The last line counts every test that was
+ * run; a stage that is one command counts as one test.
  */
-const node = (...args) =>
-  run(process.execPath, args, { env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' } })
+const env = { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' }
+const node = (...args) => run(process.execPath, args, { env })
+/** What it says is shown when it fails: two of these run at the same time. */
+const quietly = (...args) => run(process.execPath, args, { env, keep: 'quiet' })
 
 const reports = mkdtempSync(join(tmpdir(), 'brasstag-reports-'))
 const reportOf = (name) => JSON.parse(readFileSync(join(reports, `${name}.json`), 'utf8'))
@@ -27,8 +29,8 @@ const one = (work) => async () => {
 
 /** What the framework declares (routes, styles) is generated and not in git, so a fresh clone has to make it first. */
 async function types() {
-  await node(installed('next', 'dist', 'bin', 'next'), 'typegen')
-  await node(installed('typescript', 'bin', 'tsc'), '--noEmit')
+  await quietly(installed('next', 'dist', 'bin', 'next'), 'typegen')
+  await quietly(installed('typescript', 'bin', 'tsc'), '--noEmit')
 }
 
 /** Tests that are left out count as failed: nothing is skipped. */
@@ -69,22 +71,35 @@ async function counted(work, read) {
   return { passed, failed: good ? failed : Math.max(failed, 1) }
 }
 
-const stages = [
-  ['packages', one(installPackages)],
-  ['browser', one(installBrowser)],
-  ['paper tools', one(installPaperTools)],
-  ['clients', one(generate)],
-  ['format', one(() => node(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))],
-  ['lint, layers included', one(() => node(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0'))],
-  ['types', one(types)],
-  ['unit and database tests', unit],
-  ['production build', one(build)],
-  ['browser tests', browser],
+const format = one(() => quietly(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))
+const lint = one(() => quietly(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0'))
+
+/**
+ * One group after the other. The lanes of a group run at the same time, each its stages in their order: lint takes as
+ * long as format and types together, and each of them keeps one core busy. The tests and the build use both.
+ */
+const groups = [
+  [[['packages', one(installPackages)]]],
+  [[['browser', one(installBrowser)]]],
+  [[['paper tools', one(installPaperTools)]]],
+  [[['clients', one(generate)]]],
+  [
+    [
+      ['format', format],
+      ['types', one(types)],
+    ],
+    [['lint, layers included', lint]],
+  ],
+  [[['unit and database tests', unit]]],
+  [[['production build', one(build)]]],
+  [[['browser tests', browser]]],
 ]
 
-async function main() {
-  const total = { passed: 0, failed: 0 }
-  for (const [name, work] of stages) {
+const total = { passed: 0, failed: 0 }
+
+/** True when all went well; the stages of a lane end with the first that did not. */
+async function runLane(lane) {
+  for (const [name, work] of lane) {
     const from = Date.now()
     process.stdout.write(`\n── ${name}\n`)
     const { passed, failed } = await work().catch((error) => {
@@ -94,7 +109,15 @@ async function main() {
     total.passed += passed
     total.failed += failed
     process.stdout.write(`── ${name}: ${failed ? 'FAILED' : 'good'}, ${Math.round((Date.now() - from) / 1000)} s\n`)
-    if (failed) break
+    if (failed) return false
+  }
+  return true
+}
+
+async function main() {
+  for (const group of groups) {
+    const good = await Promise.all(group.map(runLane))
+    if (good.includes(false)) break
   }
   process.stdout.write(`\n${total.passed} passed, ${total.failed} failed\n`)
   return total.failed === 0 && total.passed > 0 ? 0 : 1
