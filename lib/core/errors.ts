@@ -29,8 +29,16 @@ export type RefusalCode = (typeof refusalCodes)[number]
 
 export type TheirVerb = 'tick' | 'undo' | 'read' | 'start' | 'waive' | 'change' | 'plan'
 
-/** `who`: the person's name, '' when nobody is known. `at`: ISO 8601, '' when it is not known. */
-export type Theirs = { readonly who: string; readonly verb: TheirVerb; readonly at: string }
+/**
+ * `who`: the person's name, '' when nobody is known. `at`: ISO 8601, '' when it is not known. `seen`: of a conflict at a
+ * step, the number of the event; who chose in its knowledge has seen it.
+ */
+export type Theirs = {
+  readonly who: string
+  readonly verb: TheirVerb
+  readonly at: string
+  readonly seen?: number
+}
 
 export type Refusal = {
   readonly code: RefusalCode

@@ -1,6 +1,6 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import { RefusedError } from '@/lib/core/errors'
+import { ok, RefusedError, type Refusal, type Result } from '@/lib/core/errors'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { RouteStep } from '@/lib/core/route/types'
 import { newId } from '@/lib/data/ids'
@@ -25,28 +25,49 @@ export type Entry = {
   readonly takenAt: string | null
 }
 
-/** An answer as it is kept. A figure that cannot be read is refused with the field named; words stay words. */
-export function pointOf(entry: ReadingEntry) {
+type Point = {
+  readonly kind: ReadingKind
+  readonly point: string
+  readonly notTaken: string | null
+  readonly value: number | null
+  readonly text: string
+  readonly unit: string
+}
+
+/** Answers as they are kept. All figures that cannot be read are refused at one go, each under its field. */
+export function pointsOf(entries: readonly ReadingEntry[]) {
+  const refusals = new Map<string, Refusal>()
+  const points = entries.filter(isAnswered).flatMap((entry) => {
+    const point = pointOf(entry)
+    if (point.ok) return [point.value]
+    refusals.set(`${entry.kind}|${entry.point}`, point.refusal)
+    return []
+  })
+  const [first] = refusals.values()
+  if (!first) return points
+  const fields = Object.fromEntries([...refusals].map(([key, { message }]) => [key, message]))
+  throw new RefusedError({ ...first, fields })
+}
+
+/** Words stay words. */
+function pointOf(entry: ReadingEntry): Result<Point> {
   const spec = readingSpecs[entry.kind]
   const base = { kind: entry.kind, point: entry.point, notTaken: entry.notTaken }
   if (entry.notTaken !== null || spec.form !== 'figure' || !spec.quantity) {
-    return { ...base, value: null, text: entry.text, unit: '' }
+    return ok({ ...base, value: null, text: entry.text, unit: '' })
   }
   const parsed = parseFigure(entry.text, spec.quantity)
-  if (parsed.ok) return { ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit }
+  if (parsed.ok) return ok({ ...base, value: parsed.value.value, text: parsed.value.text, unit: parsed.value.unit })
   if (spec.mayBeWords && parsed.refusal.code === 'unreadable')
-    return { ...base, value: null, text: entry.text, unit: '' }
-  throw new RefusedError({
-    ...parsed.refusal,
-    fields: { [`${entry.kind}|${entry.point}`]: parsed.refusal.message },
-  })
+    return ok({ ...base, value: null, text: entry.text, unit: '' })
+  return parsed
 }
 
-export const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
+const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
 
 /** Writes what was read at one go; empty answers are left out. Returns how many were written. */
 export async function addReadings(ctx: Write, visitId: string, step: RouteStep, entry: Entry): Promise<number> {
-  const points = entry.readings.filter(isAnswered).map(pointOf)
+  const points = pointsOf(entry.readings)
   if (points.length === 0) return 0
   const takenAt = entry.takenAt === null ? ctx.now : new Date(entry.takenAt)
   const eventSeq = await addEvent(ctx, visitId, 'read', step)
@@ -108,11 +129,7 @@ async function instrumentOf(ctx: Write, instrumentId: string | null) {
 }
 
 /** The points of one set, as they were first read: nothing is corrected yet. */
-export async function addPoints(
-  ctx: Write,
-  setId: string,
-  points: readonly ReturnType<typeof pointOf>[],
-): Promise<void> {
+export async function addPoints(ctx: Write, setId: string, points: readonly Point[]): Promise<void> {
   await ctx.tx.reading.createMany({
     data: points.map((point) => ({
       id: newId(ctx.now),

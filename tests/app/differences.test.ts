@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { differences, merged } from '@/app/_components/form/differences'
+import { differences, merged, versionsIn } from '@/app/_components/form/differences'
 
 const opened = {
   version: 1,
@@ -48,5 +48,32 @@ describe('keeping yours', () => {
   test('is yours where you emptied a field', () => {
     const yours = { ...opened, figures: { any: { width: '', length: '' } } }
     expect(merged(opened, yours, opened).figures.any.width).toBe('')
+  })
+})
+
+describe('records in a list', () => {
+  const job = { version: 3, heads: [1, 2].map((at) => ({ visitId: `v${at}`, version: at, target: '60', side: '' })) }
+  const theirs = {
+    version: 3,
+    heads: [
+      { visitId: 'v1', version: 1, target: '60', side: '' },
+      { visitId: 'v2', version: 5, target: '59', side: 'left' },
+    ],
+  }
+  test('are told apart by their place', () => {
+    expect(differences(job, theirs)).toEqual([
+      { path: 'heads.1.target', now: '59' },
+      { path: 'heads.1.side', now: 'left' },
+    ])
+  })
+  test('are merged field by field, and take the versions of the others', () => {
+    const yours = { ...job, heads: job.heads.map((head) => ({ ...head, target: '58' })) }
+    expect(merged(job, yours, theirs).heads).toEqual([
+      { visitId: 'v1', version: 1, target: '58', side: '' },
+      { visitId: 'v2', version: 5, target: '58', side: 'left' },
+    ])
+  })
+  test('have versions of their own', () => {
+    expect(versionsIn(theirs)).toEqual([3, 1, 5])
   })
 })

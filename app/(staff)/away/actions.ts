@@ -28,7 +28,12 @@ import { repromiseSupply } from '@/lib/use-cases/supply/repromise-supply'
 import { endWait } from '@/lib/use-cases/waits/end-wait'
 import { defineAction } from '@/lib/web/define-action'
 
-export const sendOutsideAction = defineAction('sendOutside', sendOutsideSchema, sendOutside)
+export const sendOutsideAction = defineAction(
+  'sendOutside',
+  sendOutsideSchema,
+  sendOutside,
+  ({ orderId }) => `/away/${orderId}`,
+)
 export const receiveOutsideAction = defineAction('receiveOutside', receiveOutsideSchema, receiveOutside)
 export const repromiseAction = defineAction('repromise', repromiseSchema, repromise)
 export const acceptOrderAction = defineAction('acceptOrder', acceptOrderSchema, acceptOrder)
@@ -38,7 +43,12 @@ export const rejectOutsideAction = defineAction('rejectOutside', rejectOutsideSc
 export const confirmOutsideAction = defineAction('confirmOutside', confirmOutsideSchema, confirmOutside)
 export const leaveMarginAction = defineAction('leaveMargin', leaveMarginSchema, leaveMargin)
 export const endWaitAction = defineAction('endWait', endWaitSchema, endWait)
-export const orderSupplyAction = defineAction('orderSupply', orderSupplySchema, orderSupply)
+export const orderSupplyAction = defineAction(
+  'orderSupply',
+  orderSupplySchema,
+  orderSupply,
+  ({ orderId }) => `/away/supply/${orderId}`,
+)
 export const receiveSupplyAction = defineAction('receiveSupply', receiveSupplySchema, receiveSupply)
 export const repromiseSupplyAction = defineAction('repromiseSupply', repromiseSupplySchema, repromiseSupply)
 export const endSupplyAction = defineAction('endSupply', endSupplySchema, endSupply)

@@ -1,27 +1,34 @@
 import { unstable_isUnrecognizedActionError as isFromAnotherBuild, unstable_rethrow as rethrow } from 'next/navigation'
 import type { Refusal, Result } from '@/lib/core/errors'
+import type { ActionCall } from './operation-ids'
 
-export type ActionCall<Input> = { op: string; input: Input }
 export type ServerAction<Input, Value> = (call: ActionCall<Input>) => Promise<Result<Value>>
 
-/** `answered`: the server decided, so the attempt is over. Otherwise the same attempt may be sent again. */
-export type Answer<Value> = { answered: true; result: Result<Value> } | { answered: false; refusal: Refusal }
-
 /**
- * Calls an action and turns whatever stops it into words. Redirects and the like, which travel as errors, are passed on
- * after `onRedirect`.
+ * `taken`: done. `refused`: the server decided, so the attempt is over. `moved`: done, and the server sent the page to go
+ * on with. `lost`: no answer, so the same attempt may be sent again.
  */
+export type Answer<Value> =
+  | { readonly kind: 'taken'; readonly value: Value }
+  | { readonly kind: 'refused' | 'lost'; readonly refusal: Refusal }
+  | { readonly kind: 'moved' }
+
+/** An upload whose answer did not come, in words for the person. */
+export class LostError extends Error {}
+
+/** Calls an action and turns whatever stops it into words. */
 export async function callAction<Input, Value>(
   action: ServerAction<Input, Value>,
   call: ActionCall<Input>,
-  onRedirect: () => void = () => {},
 ): Promise<Answer<Value>> {
   try {
-    return { answered: true, result: await action(call) }
+    const result = await action(call)
+    return result.ok ? { kind: 'taken', value: result.value } : { kind: 'refused', refusal: result.refusal }
   } catch (error) {
-    if (isRedirect(error)) onRedirect()
+    // The router has gone there already.
+    if (isRedirect(error)) return { kind: 'moved' }
     rethrow(error)
-    return { answered: false, refusal: { code: 'failed', message: messageFor(error) } }
+    return { kind: 'lost', refusal: { code: 'failed', message: messageFor(error) } }
   }
 }
 
@@ -32,10 +39,11 @@ function isRedirect(error: unknown): boolean {
 }
 
 function messageFor(error: unknown): string {
+  if (error instanceof LostError) return error.message
   if (isFromAnotherBuild(error)) {
-    return 'Not sent: Brasstag was renewed since this page was opened. Note what you typed, reload the page and send it again.'
+    return 'Not sent: Brasstag was updated. Copy what you typed, reload the page and send it again.'
   }
   // fetch reports every failure to reach the server as a TypeError.
   if (error instanceof TypeError || !navigator.onLine) return 'Not sent: no connection. Nothing typed is lost.'
-  return 'Not saved: the server failed to answer. Nothing typed is lost; send it again in a moment.'
+  return 'Not saved: the server did not answer. Nothing typed is lost. Try again in a moment.'
 }

@@ -1,6 +1,14 @@
+import type { z } from 'zod'
+
 const prefix = 'brasstag '
 
-/** Storage may be full or forbidden by the browser; a draft is a courtesy, and its loss must not stop the work. */
+/** A kind of draft: the number of its shape, raised when the shape changes, and the schema, fetched when one is there. */
+export type DraftKind<T extends { readonly shape: number }> = {
+  readonly shape: T['shape']
+  readonly schema: () => Promise<z.ZodType<T>>
+}
+
+/** Storage may be full or forbidden by the browser; the loss of a draft must not stop the work. */
 function attempt<T>(work: () => T): T | null {
   try {
     return work()
@@ -9,11 +17,24 @@ function attempt<T>(work: () => T): T | null {
   }
 }
 
-export const saveDraft = (key: string, text: string): void => {
-  attempt(() => localStorage.setItem(prefix + key, text))
+export const saveDraft = <T extends { readonly shape: number }>(key: string, draft: T): void => {
+  attempt(() => localStorage.setItem(prefix + key, JSON.stringify(draft)))
 }
 
-export const loadDraft = (key: string): string | null => attempt(() => localStorage.getItem(prefix + key))
+/** The draft kept under this key; null when there is none, or none of this shape. */
+export async function loadDraft<T extends { readonly shape: number }>(
+  key: string,
+  { schema }: DraftKind<T>,
+): Promise<T | null> {
+  const text = attempt(() => localStorage.getItem(prefix + key))
+  if (text === null) return null
+  try {
+    const parsed = (await schema()).safeParse(parseJson(text))
+    return parsed.success ? parsed.data : null
+  } catch {
+    return null // the schema was not fetched: the draft stays for the next time
+  }
+}
 
 export const clearDraft = (key: string): void => {
   attempt(() => localStorage.removeItem(prefix + key))
@@ -25,4 +46,14 @@ export const forgetAll = (): void => {
     const keys = Object.keys(localStorage).filter((key) => key.startsWith(prefix))
     keys.forEach((key) => localStorage.removeItem(key))
   })
+}
+
+/** The value of a JSON text; null when it is none. */
+export function parseJson(text: string | null): unknown {
+  if (text === null) return null
+  try {
+    return JSON.parse(text)
+  } catch {
+    return null
+  }
 }

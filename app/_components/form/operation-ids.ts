@@ -1,48 +1,45 @@
-import { newOperationId } from './operation-id'
-import { saveDraft, loadDraft, clearDraft } from './draft-store'
+import { v4 } from 'uuid'
+import { attemptDraft, type AttemptDraft } from './draft-shapes'
+import { clearDraft, loadDraft, saveDraft } from './draft-store'
 
-type Attempt = { content: string; op: string }
+export type ActionCall<Input> = { readonly op: string; readonly input: Input }
+
+/** The record as the person saw it: the number of its last event, or its version. */
+export type Sight = { readonly seen?: number | undefined; readonly version?: number }
+
+/** What a person asked for. What they saw is left out: a reload sees more, and asks for the same. */
+const contentOf = (input: unknown): string =>
+  JSON.stringify(input, (key, value: unknown) => (key === 'seen' || key === 'version' ? undefined : value))
 
 /**
- * The operation id of a change. The same content sent again, because the answer to it never came, goes out under the same
- * id, so that it cannot take effect twice; other content, or the same after an answer, gets a new one. Under a key the
- * open attempt outlives the page.
+ * Operation ids of changes. Content without an answer is sent again as it was, under its id, so that it takes effect
+ * once; other content, or the same after an answer, gets a new id. Under a key the open attempt outlives the page.
  */
 export class OperationIds {
-  private open: Attempt | null = null
+  private open: { readonly name: string; readonly call: ActionCall<unknown> } | null = null
   private key: string | null = null
+  private loaded: Promise<void> = Promise.resolve()
 
   keepUnder(key: string): void {
     this.key = `attempt ${key}`
-    this.open ??= readAttempt(loadDraft(this.key))
+    this.loaded = loadDraft(this.key, attemptDraft).then((kept) => {
+      if (kept) this.open ??= { name: kept.name, call: { op: kept.op, input: kept.input } }
+    })
   }
 
-  idFor(input: unknown): string {
-    const content = JSON.stringify(input)
-    if (this.open?.content !== content) this.open = { content, op: newOperationId() }
-    if (this.key) saveDraft(this.key, JSON.stringify(this.open))
-    return this.open.op
+  /** `name` tells deeds with the same content apart: "tick", "start". */
+  async callFor<Input>(input: Input, name = ''): Promise<ActionCall<Input>> {
+    await this.loaded
+    const { open } = this
+    const same = open !== null && open.name === name && contentOf(open.call.input) === contentOf(input)
+    const call = same ? (open.call as ActionCall<Input>) : { op: v4(), input }
+    this.open = { name, call }
+    if (this.key) saveDraft<AttemptDraft>(this.key, { shape: 1, name, ...call })
+    return call
   }
 
   answered(): void {
     this.open = null
     if (this.key) clearDraft(this.key)
-  }
-}
-
-function readAttempt(text: string | null): Attempt | null {
-  const value = parseJson(text)
-  if (typeof value !== 'object' || value === null || !('content' in value) || !('op' in value)) return null
-  const { content, op } = value
-  return typeof content === 'string' && typeof op === 'string' ? { content, op } : null
-}
-
-/** The value of a JSON text; null when it is none. */
-export function parseJson(text: string | null): unknown {
-  if (text === null) return null
-  try {
-    return JSON.parse(text)
-  } catch {
-    return null
   }
 }

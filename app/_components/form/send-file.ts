@@ -1,34 +1,39 @@
 import type { Refusal, Result } from '@/lib/core/errors'
-import { parseJson } from './operation-ids'
-import type { Answer } from './call-action'
+import { LostError } from './call-action'
+import { parseJson } from './draft-store'
+import type { ActionCall } from './operation-ids'
 
 export type Upload = {
-  readonly address: string
-  readonly op: string
   readonly words: Readonly<Record<string, string | undefined>>
   readonly file: Blob
+}
+
+type To = {
+  readonly address: string
   /** What the person is told is not lost: "The photo". */
   readonly what: string
   /** How far it is, from 0 to 1. */
   readonly onProgress: (part: number) => void
 }
 
-/** Sends a file with its words. An answer is the server's; what has no answer may be sent again. */
-export function sendFile<Value>({ address, op, words, file, what, onProgress }: Upload): Promise<Answer<Value>> {
+/** Sends a file with its words, as an action sends its input. */
+export function sendFile<Value>(
+  { address, what, onProgress }: To,
+  { op, input: { words, file } }: ActionCall<Upload>,
+): Promise<Result<Value>> {
   const form = new FormData()
   form.set('op', op)
   for (const [name, text] of Object.entries(words)) form.set(name, text ?? '')
   form.set('file', file, 'picture')
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest()
-    const unanswered = (message: string) => resolve({ answered: false, refusal: { code: 'failed', message } })
     request.upload.onprogress = ({ loaded, total }) => onProgress(total > 0 ? loaded / total : 0)
-    request.onerror = () => unanswered(`Not sent: no connection. ${what} is still here.`)
+    request.onerror = () => reject(new LostError(`Not sent: no connection. ${what} is still here.`))
     request.ontimeout = request.onerror
     request.onload = () => {
       const result = resultIn<Value>(request.responseText)
-      if (result) resolve({ answered: true, result })
-      else unanswered(`Not kept: the server failed to answer. ${what} is still here; send it again in a moment.`)
+      if (result) resolve(result)
+      else reject(new LostError(`Not saved: the server did not answer. ${what} is still here. Try again in a moment.`))
     }
     request.open('POST', address)
     request.timeout = 120_000

@@ -1,6 +1,6 @@
 'use client'
 import { zodResolver } from '@hookform/resolvers/zod'
-import { useCallback, useEffect, useRef, useState, useTransition, type RefObject } from 'react'
+import { useCallback, useEffect, useRef, useState, type RefObject } from 'react'
 import {
   useForm,
   type DefaultValues,
@@ -11,8 +11,9 @@ import {
 } from 'react-hook-form'
 import type { z } from 'zod'
 import type { Refusal } from '@/lib/core/errors'
-import { OperationIds } from './operation-ids'
-import { callAction, type ServerAction } from './call-action'
+import type { ServerAction } from './call-action'
+import type { OperationIds } from './operation-ids'
+import { useAction } from './use-action'
 
 export type ActionForm<Values extends FieldValues, Value = unknown> = {
   /** All of react-hook-form, for what is not covered here. */
@@ -28,7 +29,9 @@ export type ActionForm<Values extends FieldValues, Value = unknown> = {
   refusalRef: RefObject<HTMLDivElement | null>
   /** What the action gave back; null until it has. */
   value: Value | null
-  attempts: RefObject<OperationIds>
+  /** Takes the refusal off the page. */
+  clear: () => void
+  ids: RefObject<OperationIds>
   /** Called once the server has taken it. Gives back how to stop listening. */
   whenDone: (listener: () => void) => () => void
 }
@@ -47,17 +50,15 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
     defaultValues: options.defaultValues,
     mode: 'onTouched',
   })
-  const [pending, start] = useTransition()
-  const [refusal, setRefusal] = useState<Refusal | null>(null)
+  const { run, pending, refusal, refusalRef, ids, clear, edited } = useAction()
   const [value, setValue] = useState<Value | null>(null)
-  const refusalRef = useRef<HTMLDivElement>(null)
-  const sending = useRef(false)
-  const attempts = useRef(new OperationIds())
   const listeners = useRef(new Set<() => void>())
 
-  useEffect(() => {
-    if (refusal) refusalRef.current?.focus()
-  }, [refusal])
+  const { subscribe } = form
+  useEffect(
+    () => subscribe({ formState: { values: true }, callback: ({ name }) => name !== undefined && edited(name) }),
+    [subscribe, edited],
+  )
 
   const whenDone = useCallback((listener: () => void) => {
     const all = listeners.current
@@ -67,43 +68,28 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
     }
   }, [])
 
-  function finished() {
-    attempts.current.answered()
-    listeners.current.forEach((listener) => listener())
-  }
-
-  function show(refused: Refusal) {
-    setRefusal(refused)
-    for (const [name, message] of Object.entries(refused.fields ?? {})) {
+  function showFields({ fields }: Refusal) {
+    for (const [name, message] of Object.entries(fields ?? {})) {
       form.setError(name as Path<Values>, { type: 'server', message })
     }
   }
 
-  async function send(input: Values) {
-    const call = { op: attempts.current.idFor(input), input }
-    const answer = await callAction(action, call, finished)
-    if (!answer.answered) return show(answer.refusal)
-    if (!answer.result.ok) {
-      attempts.current.answered()
-      return show(answer.result.refusal)
-    }
-    finished()
-    setRefusal(null)
-    setValue(answer.result.value)
-    options.onDone?.(answer.result.value)
-  }
+  const send = (input: Values) =>
+    run({
+      action,
+      input,
+      onDone: (answer) => {
+        setValue(answer)
+        options.onDone?.(answer)
+      },
+      onTaken: () => listeners.current.forEach((listener) => listener()),
+      onRefused: showFields,
+    })
 
   const submit = (event?: { preventDefault: () => void }) => {
     event?.preventDefault()
-    if (sending.current) return
-    sending.current = true
-    start(async () => {
-      try {
-        await form.handleSubmit(send)()
-      } finally {
-        sending.current = false
-      }
-    })
+    clear()
+    void form.handleSubmit(send)()
   }
 
   const text = (name: Path<Values>) => ({
@@ -111,5 +97,5 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
     error: form.getFieldState(name, form.formState).error?.message,
   })
 
-  return { form, text, submit, pending, refusal, refusalRef, value, attempts, whenDone }
+  return { form, text, submit, pending, refusal, refusalRef, value, clear, ids, whenDone }
 }

@@ -1,7 +1,7 @@
 'use client'
 import { useEffect, useState } from 'react'
 import type { FieldValues } from 'react-hook-form'
-import { parseJson } from './operation-ids'
+import { formDraft, type FormDraft } from './draft-shapes'
 import { clearDraft, saveDraft, loadDraft } from './draft-store'
 import type { ActionForm } from './use-action-form'
 
@@ -13,12 +13,13 @@ export type Draft = { restored: boolean; discard: () => void }
  */
 export function useDraft<Values extends FieldValues, Value>(
   key: string,
-  { form, attempts, whenDone }: ActionForm<Values, Value>,
+  { form, ids, whenDone }: ActionForm<Values, Value>,
 ): Draft {
   const [restored, setRestored] = useState(false)
   const at = `draft ${key}`
 
   useEffect(() => {
+    let left = false
     let stopSaving = () => {}
     const clear = () => {
       stopSaving()
@@ -26,25 +27,27 @@ export function useDraft<Values extends FieldValues, Value>(
       setRestored(false)
     }
     // One turn later, so that the fields have registered and take the restored values.
-    const timer = setTimeout(() => {
-      attempts.current.keepUnder(key)
-      const values = parseJson(loadDraft(at))
-      if (typeof values === 'object' && values !== null) {
-        form.reset({ ...form.getValues(), ...(values as Partial<Values>) }, { keepDefaultValues: true })
+    const timer = setTimeout(async () => {
+      ids.current.keepUnder(key)
+      const draft = await loadDraft(at, formDraft)
+      if (left) return
+      if (draft) {
+        form.reset({ ...form.getValues(), ...(draft.values as Partial<Values>) }, { keepDefaultValues: true })
         setRestored(true)
       }
       stopSaving = form.subscribe({
         formState: { values: true },
-        callback: ({ values }) => saveDraft(at, JSON.stringify(values)),
+        callback: ({ values }) => saveDraft<FormDraft>(at, { shape: 1, values }),
       })
     })
     const stopListening = whenDone(clear)
     return () => {
+      left = true
       clearTimeout(timer)
       stopSaving()
       stopListening()
     }
-  }, [at, key, form, attempts, whenDone])
+  }, [at, key, form, ids, whenDone])
 
   const discard = () => {
     form.reset()

@@ -1,27 +1,23 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '../ui/button'
 import { PhotoTray } from './photo-tray'
-import type { PhotoWords } from './send-photo'
-import { usePhotos } from './use-photos'
+import { usePhotos, type PhotoPlace } from './use-photos'
 
-type Props = { to: Omit<PhotoWords, 'caption'>; onKept?: () => void }
+type Props = { to: PhotoPlace; onKept?: () => void }
 
-/** Photos by themselves: taken, looked at, kept. */
+/** Photos by themselves: taken, looked at, saved. */
 export function AddPhoto({ to, onKept }: Props) {
   const photos = usePhotos()
-  const router = useRouter()
   const [said, setSaid] = useState('')
-  const { length } = photos.taken
-  const again = photos.taken.some(({ problem }) => problem !== '')
+  const { length } = photos.chosen
+  const again = photos.chosen.some(({ problem }) => problem !== '')
 
   async function keep() {
     setSaid('')
     const left = await photos.send(to)
-    if (left < length) router.refresh()
     if (left > 0) return
-    setSaid(length === 1 ? 'The photo is kept.' : 'The photos are kept.')
+    setSaid(length === 1 ? 'Photo saved.' : 'Photos saved.')
     onKept?.()
   }
 
@@ -30,7 +26,7 @@ export function AddPhoto({ to, onKept }: Props) {
       <PhotoTray photos={photos} />
       {length > 0 && (
         <Button pending={photos.pending} pendingLabel="Sending…" onClick={() => void keep()}>
-          {again ? 'Try again' : length === 1 ? 'Keep the photo' : `Keep ${length} photos`}
+          {again ? 'Try again' : length === 1 ? 'Save photo' : `Save ${length} photos`}
         </Button>
       )}
       <p role="status">{said}</p>

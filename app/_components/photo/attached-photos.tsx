@@ -3,28 +3,25 @@ import { useState } from 'react'
 import { Button } from '../ui/button'
 import { Notice } from '../ui/notice'
 import { PhotoTray } from './photo-tray'
-import type { PhotoWords } from './send-photo'
-import { usePhotos, type Photos } from './use-photos'
-
-type Place = Omit<PhotoWords, 'caption'>
+import { usePhotos, type PhotoPlace, type Photos } from './use-photos'
 
 export type Attached = {
   readonly photos: Photos
   /** True once what they belong to is kept and they are on their way, or did not arrive. */
   readonly following: boolean
   /** To be called once what they belong to is kept: sends them after it, then goes on. */
-  readonly follow: (to: Place) => Promise<void>
+  readonly follow: (to: PhotoPlace) => Promise<void>
   readonly again: () => Promise<void>
 }
 
 /** Photos of something that is still to be reported: they follow once it is, and what it is is not reported twice. */
 export function useAttached(onDone: () => void): Attached {
   const photos = usePhotos()
-  const [to, setTo] = useState<Place | null>(null)
+  const [to, setTo] = useState<PhotoPlace | null>(null)
 
-  async function follow(place: Place) {
-    if (photos.taken.length > 0) setTo(place)
-    if (photos.taken.length === 0 || (await photos.send(place)) === 0) onDone()
+  async function follow(place: PhotoPlace) {
+    if (photos.chosen.length > 0) setTo(place)
+    if (photos.chosen.length === 0 || (await photos.send(place)) === 0) onDone()
   }
 
   return { photos, following: to !== null, follow, again: async () => void (to && (await follow(to))) }
@@ -38,7 +35,7 @@ export function FollowingPhotos({ attached, kept, onLeave }: Props) {
   return (
     <div className="stack">
       <Notice title={kept}>
-        <p>{photos.pending ? 'Its photo is being sent.' : 'Its photo is not kept yet. It is still here.'}</p>
+        <p>{photos.pending ? 'Its photo is being sent.' : 'Its photo is not saved yet. It is still here.'}</p>
       </Notice>
       <PhotoTray photos={photos} />
       <div className="row">

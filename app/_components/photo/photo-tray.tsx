@@ -4,8 +4,9 @@ import { Button } from '../ui/button'
 import { FileButton } from '../ui/file-button'
 import { Notice } from '../ui/notice'
 import { TextInput } from '../ui/text-input'
+import type { Chosen } from '../form/use-uploads'
 import styles from './photo.module.css'
-import type { Photos, Taken } from './use-photos'
+import type { Photos } from './use-photos'
 
 type Props = {
   photos: Photos
@@ -13,17 +14,17 @@ type Props = {
   captionHint?: string
 }
 
-/** Take a photo or choose a file; what was taken stands below with its caption until it is kept. */
+/** Take a photo or choose a file; what was taken stands below with its caption until it is saved. */
 export function PhotoTray({ photos, captionHint }: Props) {
   return (
-    <div className="stack" data-hands-on={photos.taken.length > 0 ? '' : undefined}>
+    <div className="stack" data-hands-on={photos.chosen.length > 0 ? '' : undefined}>
       <div className="row">
-        <FileButton label="Take a photo" accept="image/*" camera onPick={photos.take} />
-        <FileButton label="Choose a file" accept="image/*" multiple onPick={photos.take} />
+        <FileButton label="Take a photo" accept="image/*" camera onPick={photos.choose} />
+        <FileButton label="Choose a file" accept="image/*" multiple onPick={photos.choose} />
       </div>
-      {photos.taken.length > 0 && (
+      {photos.chosen.length > 0 && (
         <ul className={`plain-list ${styles.tray}`}>
-          {photos.taken.map((one) => (
+          {photos.chosen.map((one) => (
             <li key={one.key}>
               <TakenPhoto taken={one} photos={photos} captionHint={captionHint} />
             </li>
@@ -34,7 +35,7 @@ export function PhotoTray({ photos, captionHint }: Props) {
   )
 }
 
-function TakenPhoto({ taken, photos, captionHint }: { taken: Taken; photos: Photos; captionHint?: string }) {
+function TakenPhoto({ taken, photos, captionHint }: { taken: Chosen; photos: Photos; captionHint?: string }) {
   const [shown, setShown] = useState(true)
   const { key, sent } = taken
   return (
@@ -58,17 +59,17 @@ function TakenPhoto({ taken, photos, captionHint }: { taken: Taken; photos: Phot
           maxLength={200}
           value={taken.caption}
           disabled={sent !== null}
-          onChange={(event) => photos.caption(key, event.target.value)}
+          onChange={(event) => photos.change(key, { caption: event.target.value })}
         />
         {sent === null ? (
           <Button variant="quiet" onClick={() => photos.drop(key)}>
-            Leave it out
+            Remove photo
           </Button>
         ) : (
           <progress className={styles.progress} aria-label="Sending the photo" value={sent} max={1} />
         )}
         {taken.problem !== '' && (
-          <Notice kind="stop" title="The photo is not kept yet">
+          <Notice kind="stop" title="Photo not saved">
             <p>{taken.problem}</p>
           </Notice>
         )}

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { withdrawPhotoSchema } from '@/lib/schemas/photo'
 import { ActionForm } from '../form/action-form'
 import { useActionForm } from '../form/use-action-form'
@@ -7,13 +6,9 @@ import { TextInput } from '../ui/text-input'
 import { withdrawPhotoAction } from './actions'
 
 export function WithdrawForm({ photoId, onGone }: { photoId: string; onGone: () => void }) {
-  const router = useRouter()
   const form = useActionForm(withdrawPhotoSchema, withdrawPhotoAction, {
     defaultValues: { photoId, reason: '' },
-    onDone: () => {
-      onGone()
-      router.refresh()
-    },
+    onDone: onGone,
   })
   return (
     <ActionForm form={form} submitLabel="Withdraw it">

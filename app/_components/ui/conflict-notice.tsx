@@ -4,37 +4,37 @@ import { Button } from './button'
 import styles from './conflict-notice.module.css'
 
 type Props = {
-  /** What both changed: "Promise date of job 26-0117". */
+  /** What both changed: "Job 26-0117". */
   what: ReactNode
   yours: ReactNode
   theirs: ReactNode
   /** Who was first, and when. */
   by?: ReactNode
-  onKeepYours: () => void
-  onTakeTheirs: () => void
+  onKeepMine: () => void
+  onUseTheirs: () => void
   pending?: boolean
 }
 
-/** Somebody else was first. Shows both sides and asks; nothing is decided for the person. */
-export function ConflictNotice({ what, yours, theirs, by, onKeepYours, onTakeTheirs, pending }: Props) {
+/** Someone else changed it first: both sides, and the person chooses. */
+export function ConflictNotice({ what, yours, theirs, by, onKeepMine, onUseTheirs, pending }: Props) {
   const id = useId()
   return (
     <div role="alert" className={styles.conflict}>
-      <p className={styles.title}>{what}: changed elsewhere while you were at it. Which one counts?</p>
+      <p className={styles.title}>{what}: someone else changed this.</p>
       <div className={styles.sides}>
         <section aria-labelledby={`${id}-yours`} className={styles.side}>
           <h3 id={`${id}-yours`}>Yours</h3>
           <div>{yours}</div>
-          <Button pending={pending} onClick={onKeepYours}>
-            Keep yours
+          <Button pending={pending} onClick={onKeepMine}>
+            Keep mine
           </Button>
         </section>
         <section aria-labelledby={`${id}-theirs`} className={styles.side}>
           <h3 id={`${id}-theirs`}>Theirs</h3>
           <div>{theirs}</div>
           {by && <p className="soft">{by}</p>}
-          <Button pending={pending} onClick={onTakeTheirs}>
-            Take theirs
+          <Button pending={pending} onClick={onUseTheirs}>
+            Use theirs
           </Button>
         </section>
       </div>

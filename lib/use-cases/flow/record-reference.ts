@@ -5,7 +5,7 @@ import { castingById } from '@/lib/data/castings'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import type { ReferenceRun } from '@/lib/schemas/flow'
-import { addPoints, isAnswered, pointOf } from '@/lib/dossier/add-readings'
+import { addPoints, pointsOf } from '@/lib/dossier/add-readings'
 
 /** Keeps a flow run of a casting that belongs to no visit: heads of that casting are held against it. */
 export async function recordReference(
@@ -14,7 +14,7 @@ export async function recordReference(
   moment: Moment,
 ): Promise<{ readonly setId: string }> {
   must(allow(actor, 'reading.record-bench'))
-  const points = input.readings.filter(isAnswered).map(pointOf)
+  const points = pointsOf(input.readings)
   if (points.length === 0) throw new RefusedError({ code: 'invalid', message: 'Type the flow at one lift at least.' })
   return write(actor, moment, async (ctx) => {
     const casting = await castingById(ctx.tx, input.castingId)

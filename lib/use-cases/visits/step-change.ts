@@ -47,6 +47,7 @@ async function refuseChanged(ctx: Write, { visit }: VisitWithRoute, input: SeenS
     who: person?.name ?? '',
     verb: (event && eventVerbs[event.kind]) ?? 'change',
     at: event?.at.toISOString() ?? '',
+    seen: last,
   }
   throw new RefusedError({
     code: 'conflict',

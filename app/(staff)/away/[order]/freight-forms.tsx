@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -19,11 +18,9 @@ type Travel = { readonly freight: string; readonly tracking: string; readonly re
 
 /** How it travels, out and back. */
 export function FreightForm({ orderId, version, number, ...travel }: Order & Travel) {
-  const router = useRouter()
   const fresh = { orderId, version, ...travel }
   const form = useActionForm(changeOrderSchema, changeOrderAction, {
     defaultValues: fresh,
-    onDone: () => router.refresh(),
   })
   return (
     <details>
@@ -50,11 +47,9 @@ const costLabels: Readonly<Record<string, string>> = { cost: 'The vendor’s wor
 
 /** What it came to; only drawn for those who may see it. */
 export function CostForm({ orderId, version, number, ...cost }: Order & { cost: string; freightCost: string }) {
-  const router = useRouter()
   const fresh = { orderId, version, ...cost }
   const form = useActionForm(noteOutsideCostSchema, noteOutsideCostAction, {
     defaultValues: fresh,
-    onDone: () => router.refresh(),
   })
   return (
     <details>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Select } from '@/app/_components/ui/select'
@@ -13,10 +12,8 @@ type Head = { readonly orderId: string; readonly visitId: string; readonly tag: 
 
 /** What came back is not taken as it is: its work is owed again. */
 export function RejectForm({ orderId, visitId, tag }: Head) {
-  const router = useRouter()
   const form = useActionForm(rejectOutsideSchema, rejectOutsideAction, {
     defaultValues: { orderId, visitId, why: '' },
-    onDone: () => router.refresh(),
   })
   return (
     <details>
@@ -43,10 +40,8 @@ export function TakeBackForm({
   tag,
   step,
 }: Head & { step: { readonly id: StepId; readonly label: string } }) {
-  const router = useRouter()
   const form = useActionForm(confirmOutsideSchema, confirmOutsideAction, {
     defaultValues: { orderId, visitId, stepId: step.id, confirmed: false, reason: '' },
-    onDone: () => router.refresh(),
   })
   return (
     <details>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -22,7 +21,6 @@ type Props = { orderId: string; scope: readonly Step[]; heads: readonly Head[] }
  * vendor was asked to do counts as done only when somebody here has looked.
  */
 export function ReceiveForm({ orderId, scope, heads }: Props) {
-  const router = useRouter()
   const blank = (visitId: string) => ({
     visitId,
     confirmed: [] as StepId[],
@@ -35,7 +33,6 @@ export function ReceiveForm({ orderId, scope, heads }: Props) {
   const [back, setBack] = useState<readonly string[]>(heads.map((head) => head.visitId))
   const form = useActionForm(receiveOutsideSchema, receiveOutsideAction, {
     defaultValues: { orderId, heads: heads.map((head) => blank(head.visitId)) },
-    onDone: () => router.refresh(),
   })
   const { setValue, watch } = form.form
   const lines = watch('heads')

@@ -1,38 +1,22 @@
 'use client'
 import Link from 'next/link'
-import { useRouter } from 'next/navigation'
-import { useRef, useState, useTransition } from 'react'
-import { OperationIds } from '@/app/_components/form/operation-ids'
-import { callAction } from '@/app/_components/form/call-action'
+import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { useAction } from '@/app/_components/form/use-action'
 import { Tag } from '@/app/_components/tag/tag'
 import { Button } from '@/app/_components/ui/button'
 import { Day } from '@/app/_components/ui/day'
-import { Notice } from '@/app/_components/ui/notice'
 import type { PartsLine } from '@/lib/use-cases/outside/see-away'
 import { endWaitAction } from '../actions'
 
 /** Steps that wait for parts, and the way to say that they are here. */
 export function PartsList({ lines, locale }: { lines: readonly PartsLine[]; locale: string }) {
-  const router = useRouter()
-  const [said, setSaid] = useState('')
-  const [pending, start] = useTransition()
-  const attempts = useRef(new OperationIds())
-
-  function arrived(line: PartsLine) {
-    const input = { waitId: line.waitId, version: line.version }
-    start(async () => {
-      const answer = await callAction(endWaitAction, { op: attempts.current.idFor(input), input })
-      if (!answer.answered) return setSaid(answer.refusal.message)
-      attempts.current.answered()
-      setSaid(answer.result.ok ? '' : answer.result.refusal.message)
-      router.refresh()
-    })
-  }
+  const { run, pending, refusal, refusalRef } = useAction()
+  const arrived = ({ waitId, version }: PartsLine) => run({ action: endWaitAction, input: { waitId, version } })
 
   return (
     <section className="stack part" aria-label="Waiting for parts">
       <h2>Waiting for parts</h2>
-      {said !== '' && <Notice kind="stop">{said}</Notice>}
+      {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} />}
       {lines.length === 0 ? (
         <p className="soft">Nothing waits for parts.</p>
       ) : (

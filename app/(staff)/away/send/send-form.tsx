@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
@@ -30,7 +29,6 @@ const line = (visitId: string) => ({ visitId, angleIn: '', flatIn: '', comesWith
 
 /** One order: which heads, what is done to them, how much is left for us, when it is back. */
 export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
-  const router = useRouter()
   const [visitIds, setVisitIds] = useState<readonly string[]>(asked)
   const open = new Map(heads.flatMap((head) => head.steps.map((step) => [step.id, step.label] as const)))
   const [scope, setScope] = useState<readonly StepId[]>(redo?.scope ?? (open.has('angle-cut') ? ['angle-cut'] : []))
@@ -47,7 +45,6 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
       redoOfId: redo?.orderId ?? '',
       redoCost: payers.find((payer) => payer === redo?.cost) ?? '',
     },
-    onDone: ({ orderId }) => router.push(`/away/${orderId}`),
   })
   const { setValue, watch } = form.form
   const lines = watch('heads')

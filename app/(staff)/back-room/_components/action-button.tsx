@@ -1,47 +1,35 @@
 'use client'
-import { useRouter } from 'next/navigation'
-import { useRef, useState, useTransition, type ReactNode } from 'react'
-import { OperationIds } from '@/app/_components/form/operation-ids'
-import { callAction, type ServerAction } from '@/app/_components/form/call-action'
+import type { ReactNode } from 'react'
+import type { ServerAction } from '@/app/_components/form/call-action'
+import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { useAction } from '@/app/_components/form/use-action'
 import { Button, type ButtonVariant } from '@/app/_components/ui/button'
-import { Notice } from '@/app/_components/ui/notice'
 
-type Props<Input, Value> = {
+type Props<Input extends object, Value> = {
   action: ServerAction<Input, Value>
   input: Input
   variant?: ButtonVariant
+  onDone?: () => void
   children: ReactNode
 }
 
 /** One deed without a form: does it, or says why not. */
-export function ActionButton<Input, Value>({ action, input, variant, children }: Props<Input, Value>) {
-  const router = useRouter()
-  const attempts = useRef(new OperationIds())
-  const [refused, setRefused] = useState('')
-  const [pending, start] = useTransition()
-
-  function act() {
-    start(async () => {
-      const answer = await callAction(action, { op: attempts.current.idFor(input), input })
-      if (!answer.answered) return setRefused(answer.refusal.message)
-      attempts.current.answered()
-      setRefused(answer.result.ok ? '' : answer.result.refusal.message)
-      router.refresh()
-    })
-  }
-
+export function ActionButton<Input extends object, Value>({
+  action,
+  input,
+  variant,
+  onDone,
+  children,
+}: Props<Input, Value>) {
+  const { run, pending, refusal, refusalRef } = useAction()
   return (
     <div className="stack">
       <div>
-        <Button variant={variant} pending={pending} onClick={act}>
+        <Button variant={variant} pending={pending} onClick={() => run({ action, input, onDone })}>
           {children}
         </Button>
       </div>
-      {refused && (
-        <Notice kind="stop" title="Not done">
-          <p>{refused}</p>
-        </Notice>
-      )}
+      {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} />}
     </div>
   )
 }

@@ -1,15 +1,14 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useEffect } from 'react'
-import type { FieldValues } from 'react-hook-form'
+import type { DefaultValues, FieldValues } from 'react-hook-form'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
 import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
-import { differences, merged, type Difference } from '@/app/_components/form/differences'
+import { differences, merged, versionsIn, type Difference } from '@/app/_components/form/differences'
 
 type Props<Values extends FieldValues, Value> = {
   form: ActionForm<Values, Value>
-  /** The form's values as the server has them now, version included. */
-  fresh: Values & { version: number }
+  /** The form's values as the server has them now, versions included. */
+  fresh: DefaultValues<NoInfer<Values>>
   what: string
   /** What a field is called on this form. */
   labelOf: (path: string) => string
@@ -18,7 +17,8 @@ type Props<Values extends FieldValues, Value> = {
 
 /**
  * Shows both sides when the record was changed since this form was opened: at once when the page learns of it, at the
- * latest when the server refuses the stale change. Keeping yours keeps what you changed; the rest becomes theirs.
+ * latest when the server refuses the stale change. "Keep mine" keeps what you changed; the rest becomes theirs. A form in
+ * which nothing was changed takes the new values without a question.
  */
 export function ConflictResolver<Values extends FieldValues, Value>({
   form,
@@ -27,19 +27,22 @@ export function ConflictResolver<Values extends FieldValues, Value>({
   labelOf,
   by,
 }: Props<Values, Value>) {
-  const router = useRouter()
-  const refused = form.refusal?.code === 'conflict'
-  useEffect(() => {
-    if (refused) router.refresh()
-  }, [refused, router])
-
+  const { whenDone } = form
   const { reset, getValues, formState } = form.form
   const opened = formState.defaultValues
   const yours = getValues()
-  if (form.value !== null || yours.version === fresh.version) return null
+  const isCurrent = String(versionsIn(yours)) === String(versionsIn(fresh))
+  const changes = differences(opened, yours)
+  const isUntouched = changes.length === 0
+  useEffect(() => {
+    if (!isCurrent && isUntouched) reset(fresh)
+  })
+  // What was saved is where the next change begins.
+  useEffect(() => whenDone(() => reset(getValues())), [whenDone, reset, getValues])
+  if (isCurrent || isUntouched) return null
 
-  function keepYours() {
-    const both = merged<Values>(opened, yours, fresh)
+  function keepMine() {
+    const both = merged<unknown>(opened, yours, fresh) as Values
     reset(fresh)
     reset(both, { keepDefaultValues: true })
     form.submit()
@@ -48,23 +51,26 @@ export function ConflictResolver<Values extends FieldValues, Value>({
   return (
     <ConflictNotice
       what={what}
-      yours={<Side found={differences(opened, yours)} labelOf={labelOf} />}
+      yours={<Side found={changes} labelOf={labelOf} />}
       theirs={<Side found={differences(opened, fresh)} labelOf={labelOf} />}
       by={by}
       pending={form.pending}
-      onKeepYours={keepYours}
-      onTakeTheirs={() => reset(fresh)}
+      onKeepMine={keepMine}
+      onUseTheirs={() => {
+        reset(fresh)
+        form.clear()
+      }}
     />
   )
 }
 
 function Side({ found, labelOf }: { found: readonly Difference[]; labelOf: (path: string) => string }) {
-  if (found.length === 0) return <p>Nothing you would see on this form.</p>
+  if (found.length === 0) return <p>No change on this form.</p>
   return (
     <ul>
       {found.map(({ path, now }) => (
         <li key={path}>
-          {labelOf(path)}: {now || 'nothing'}
+          {labelOf(path)}: {now || 'empty'}
         </li>
       ))}
     </ul>

@@ -5,6 +5,16 @@ import { changeCasting } from '@/lib/use-cases/castings/change-casting'
 import { retireCasting } from '@/lib/use-cases/castings/retire-casting'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addCastingAction = defineAction('addCasting', addCastingSchema, addCasting)
-export const changeCastingAction = defineAction('changeCasting', changeCastingSchema, changeCasting)
+export const addCastingAction = defineAction(
+  'addCasting',
+  addCastingSchema,
+  addCasting,
+  ({ castingId }) => `/back-room/castings/${castingId}`,
+)
+export const changeCastingAction = defineAction(
+  'changeCasting',
+  changeCastingSchema,
+  changeCasting,
+  ({ castingId }) => `/back-room/castings/${castingId}`,
+)
 export const retireCastingAction = defineAction('retireCasting', retireCastingSchema, retireCasting)

@@ -6,7 +6,12 @@ import { retirePerson } from '@/lib/use-cases/people/retire-person'
 import { setPassword } from '@/lib/use-cases/people/set-password'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addPersonAction = defineAction('addPerson', addPersonSchema, addPerson)
-export const changePersonAction = defineAction('changePerson', changePersonSchema, changePerson)
+export const addPersonAction = defineAction('addPerson', addPersonSchema, addPerson, () => '/back-room/people')
+export const changePersonAction = defineAction(
+  'changePerson',
+  changePersonSchema,
+  changePerson,
+  () => '/back-room/people',
+)
 export const setPasswordAction = defineAction('setPassword', setPasswordSchema, setPassword)
 export const retirePersonAction = defineAction('retirePerson', retirePersonSchema, retirePerson)

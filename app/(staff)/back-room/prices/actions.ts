@@ -5,6 +5,16 @@ import { changePriceItem } from '@/lib/use-cases/prices/change-price-item'
 import { retirePriceItem } from '@/lib/use-cases/prices/retire-price-item'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addPriceItemAction = defineAction('addPriceItem', addPriceItemSchema, addPriceItem)
-export const changePriceItemAction = defineAction('changePriceItem', changePriceItemSchema, changePriceItem)
+export const addPriceItemAction = defineAction(
+  'addPriceItem',
+  addPriceItemSchema,
+  addPriceItem,
+  () => '/back-room/prices',
+)
+export const changePriceItemAction = defineAction(
+  'changePriceItem',
+  changePriceItemSchema,
+  changePriceItem,
+  () => '/back-room/prices',
+)
 export const retirePriceItemAction = defineAction('retirePriceItem', retirePriceItemSchema, retirePriceItem)

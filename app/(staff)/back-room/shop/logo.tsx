@@ -1,11 +1,12 @@
 'use client'
+import type { Chosen } from '@/app/_components/form/use-uploads'
 import { Button } from '@/app/_components/ui/button'
 import { Busy } from '@/app/_components/ui/busy'
 import { FileButton } from '@/app/_components/ui/file-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { LogoSample, type ShopWords } from './logo-sample'
 import styles from './logo.module.css'
-import { useLogo, type Chosen } from './use-logo'
+import { useLogo } from './use-logo'
 
 export type KeptLogo = { readonly sha256: string; readonly widthPx: number; readonly heightPx: number }
 type Props = { logo: KeptLogo | null; shop: ShopWords; by: string }
@@ -45,7 +46,7 @@ export function Logo({ logo, shop, by }: Props) {
           </Button>
         )}
         {logo && !chosen && (
-          <Button variant="quiet" pending={pending} onClick={() => void choice.remove()}>
+          <Button variant="quiet" pending={pending} onClick={choice.remove}>
             Remove the logo
           </Button>
         )}

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -20,10 +19,8 @@ const labels: Record<string, string> = {
 }
 
 export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema>; by: string }) {
-  const router = useRouter()
   const form = useActionForm(changeShopSchema, changeShopAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room'),
   })
   return (
     <ActionForm form={form} submitLabel="Save">

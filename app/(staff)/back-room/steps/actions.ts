@@ -4,7 +4,12 @@ import { applyRules } from '@/lib/use-cases/rules/apply-rules'
 import { changeRules } from '@/lib/use-cases/rules/change-rules'
 import { defineAction } from '@/lib/web/define-action'
 
-export const nameStationsAction = defineAction('nameStations', nameStationsSchema, changeRules)
-export const changeStepAction = defineAction('changeStep', changeStepSchema, changeRules)
-export const ownStepAction = defineAction('ownStep', ownStepSchema, changeRules)
-export const applyRulesAction = defineAction('applyRules', applyRulesSchema, applyRules)
+export const nameStationsAction = defineAction(
+  'nameStations',
+  nameStationsSchema,
+  changeRules,
+  () => '/back-room/steps',
+)
+export const changeStepAction = defineAction('changeStep', changeStepSchema, changeRules, () => '/back-room/steps')
+export const ownStepAction = defineAction('ownStep', ownStepSchema, changeRules, () => '/back-room/steps')
+export const applyRulesAction = defineAction('applyRules', applyRulesSchema, applyRules, () => '/back-room/steps')

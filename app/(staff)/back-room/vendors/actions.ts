@@ -5,6 +5,11 @@ import { changeVendor } from '@/lib/use-cases/vendors/change-vendor'
 import { retireVendor } from '@/lib/use-cases/vendors/retire-vendor'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addVendorAction = defineAction('addVendor', addVendorSchema, addVendor)
-export const changeVendorAction = defineAction('changeVendor', changeVendorSchema, changeVendor)
+export const addVendorAction = defineAction('addVendor', addVendorSchema, addVendor, () => '/back-room/vendors')
+export const changeVendorAction = defineAction(
+  'changeVendor',
+  changeVendorSchema,
+  changeVendor,
+  () => '/back-room/vendors',
+)
 export const retireVendorAction = defineAction('retireVendor', retireVendorSchema, retireVendor)

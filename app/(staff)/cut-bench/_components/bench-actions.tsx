@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import type { Chosen } from '@/app/_components/bench/bench-answer'
 import { ActionForm } from '@/app/_components/form/action-form'
@@ -32,10 +31,8 @@ export function BenchActions({ chosen, typed, query, mayBook }: Props) {
 }
 
 function KeepForm({ chosen, typed }: Pick<Props, 'chosen' | 'typed'>) {
-  const router = useRouter()
   const form = useActionForm(keepEstimateSchema, keepEstimateAction, {
     defaultValues: { question: typed, wayId: chosen.way.id, angleIn: chosen.angleIn, forWhom: '', note: '' },
-    onDone: ({ id }) => router.push(`/cut-bench/kept/${id}`),
   })
   // What is sent is what is on the screen now, not what was when the form opened.
   const { setValue } = form.form

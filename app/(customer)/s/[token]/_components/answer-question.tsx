@@ -1,8 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState, useTransition } from 'react'
-import { OperationIds } from '@/app/_components/form/operation-ids'
-import { callAction } from '@/app/_components/form/call-action'
+import { useAction } from '@/app/_components/form/use-action'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -23,7 +22,7 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
   const [answeredBy, setAnsweredBy] = useState('')
   const [nameless, setNameless] = useState(false)
   const [chosen, setChosen] = useState<'yes' | 'no' | null>(null)
-  const { pending, refusal, send, clear } = useAnswer(question, token, onSent)
+  const { run, pending, refusal, clear } = useAction()
 
   function choose(answer: 'yes' | 'no') {
     clear()
@@ -41,7 +40,19 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
         name={answeredBy.trim()}
         pending={pending}
         refusal={refusal}
-        onSend={() => send({ answer: chosen, answeredBy: answeredBy.trim() })}
+        onSend={() =>
+          run({
+            action: answerByLinkAction,
+            input: {
+              token,
+              findingId: question.id,
+              version: question.version,
+              answer: chosen,
+              answeredBy: answeredBy.trim(),
+            },
+            onDone: onSent,
+          })
+        }
         onBack={() => {
           clear()
           setChosen(null)
@@ -73,24 +84,6 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
       <p className="soft">Nothing is sent yet: you will be asked once more. Not sure? Call us: {call}.</p>
     </div>
   )
-}
-
-function useAnswer({ id, version }: AskedQuestion, token: string, onSent: () => void) {
-  const attempts = useRef(new OperationIds())
-  const [pending, start] = useTransition()
-  const [refusal, setRefusal] = useState<Refusal | null>(null)
-
-  function send(said: { answer: 'yes' | 'no'; answeredBy: string }) {
-    const input = { token, findingId: id, version, ...said }
-    start(async () => {
-      const answer = await callAction(answerByLinkAction, { op: attempts.current.idFor(input), input })
-      if (!answer.answered) return setRefusal(answer.refusal)
-      attempts.current.answered()
-      setRefusal(answer.result.ok ? null : answer.result.refusal)
-      if (answer.result.ok) onSent()
-    })
-  }
-  return { pending, refusal, send, clear: () => setRefusal(null) }
 }
 
 type ChangedProps = { question: AskedQuestion; refusal: Refusal; call: string }

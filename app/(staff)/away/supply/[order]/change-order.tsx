@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -10,10 +9,8 @@ type Props = { orderId: string; version: number }
 
 /** The supplier gave another day; every promise stays on record. */
 export function RepromiseForm({ orderId, version }: Props) {
-  const router = useRouter()
   const form = useActionForm(repromiseSupplySchema, repromiseSupplyAction, {
     defaultValues: { orderId, version, promisedOn: '', note: '' },
-    onDone: () => router.refresh(),
   })
   return (
     <details>
@@ -28,10 +25,8 @@ export function RepromiseForm({ orderId, version }: Props) {
 
 /** Nothing more comes of this order; what it was for can be ordered again. */
 export function EndForm({ orderId, version }: Props) {
-  const router = useRouter()
   const form = useActionForm(endSupplySchema, endSupplyAction, {
     defaultValues: { orderId, version, reason: '' },
-    onDone: () => router.refresh(),
   })
   return (
     <details>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { CheckList } from '@/app/_components/ui/check-list'
@@ -11,7 +10,6 @@ import { receiveSupplyAction } from '../../actions'
 
 /** What came, all of it or part: each head gets its tag here, and parts are counted. */
 export function ReceiveForm({ order }: { order: SupplyPage }) {
-  const router = useRouter()
   const heads = order.lines.flatMap((line) =>
     line.kind === 'head' ? line.for.filter((head) => !head.here).map((head) => ({ ...head, what: line.what })) : [],
   )
@@ -23,7 +21,6 @@ export function ReceiveForm({ order }: { order: SupplyPage }) {
       heads: heads.map((head) => ({ visitId: head.visitId, tag: '' })),
       parts: parts.map((line) => ({ lineId: line.lineId, quantity: String(line.quantity - line.arrived) })),
     },
-    onDone: () => router.refresh(),
   })
   const { setValue, watch } = form.form
   const came = watch('heads')

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
 import { CheckList } from '@/app/_components/ui/check-list'
@@ -30,7 +29,6 @@ const partLine = ({ waitId, what }: PartsToOrder): OrderSupplyForm['parts'][numb
 
 /** One order at one supplier, filled with what waits to be bought. */
 export function OrderForm({ ordering }: { ordering: Ordering }) {
-  const router = useRouter()
   const { job, vendors, heads, parts } = ordering
   const days = heads.map((line) => line.variants.find((variant) => variant.cutByMaker === line.cut)?.hereBy ?? '')
   const form = useActionForm(orderSupplySchema, orderSupplyAction, {
@@ -42,7 +40,6 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
       heads: heads.map(headLine),
       parts: [...parts.map(partLine), { what: '', quantity: '', waitId: '', cost: '' }],
     },
-    onDone: ({ orderId }) => router.push(`/away/supply/${orderId}`),
   })
   return (
     <ActionForm form={form} submitLabel="Order it">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { DraftNotice } from '@/app/_components/form/draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -16,10 +15,8 @@ import { labelOf } from './label-of'
 import { VariantFields } from './variant-fields'
 
 export function AddCastingForm() {
-  const router = useRouter()
   const form = useActionForm(changeCastingSchema, addCastingAction, {
     defaultValues: blank,
-    onDone: ({ castingId }) => router.push(`/back-room/castings/${castingId}`),
   })
   const draft = useDraft('add a casting', form)
   return (
@@ -33,10 +30,8 @@ export function AddCastingForm() {
 }
 
 export function ChangeCastingForm({ fresh, by }: { fresh: CastingValues; by: string }) {
-  const router = useRouter()
   const form = useActionForm(changeCastingSchema, changeCastingAction, {
     defaultValues: fresh,
-    onDone: ({ castingId }) => router.push(`/back-room/castings/${castingId}`),
   })
   return (
     <ActionForm form={form} submitLabel="Save" className="stack-large">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -76,7 +75,6 @@ const cellsOf = (line: ReferenceLine, correct: () => void) => ({
 })
 
 function CorrectForm({ castingId, asked, onDone }: { castingId: string; asked: Asked; onDone: () => void }) {
-  const router = useRouter()
   const { run, line } = asked
   const form = useActionForm(correctReferenceSchema, correctReferenceAction, {
     defaultValues: {
@@ -87,10 +85,7 @@ function CorrectForm({ castingId, asked, onDone }: { castingId: string; asked: A
       text: '',
       reason: '',
     },
-    onDone: () => {
-      onDone()
-      router.refresh()
-    },
+    onDone,
   })
   return (
     <ActionForm form={form} submitLabel={line ? 'Correct' : 'Withdraw'}>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Check } from '@/app/_components/ui/check'
@@ -34,10 +33,8 @@ function InstrumentFields<Props extends object>({ text }: { text: (name: FieldNa
 }
 
 export function AddInstrumentForm() {
-  const router = useRouter()
   const form = useActionForm(addInstrumentSchema, addInstrumentAction, {
     defaultValues: { name: '', kind: 'gauge', lastCheckedOn: '', dueOn: '' },
-    onDone: () => router.push('/back-room/instruments'),
   })
   return (
     <ActionForm form={form} submitLabel="Add this instrument">
@@ -47,13 +44,11 @@ export function AddInstrumentForm() {
 }
 
 export function InstrumentForm({ instrument }: { instrument: InstrumentSeen }) {
-  const router = useRouter()
   const { id: instrumentId, version, name, kind, lastCheckedOn, dueOn, retired } = instrument
   const days = { lastCheckedOn: lastCheckedOn ?? '', dueOn: dueOn ?? '' }
   const fresh = { instrumentId, version, name, kind: kindOf(kind), ...days, retired }
   const form = useActionForm(changeInstrumentSchema, changeInstrumentAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/instruments'),
   })
   return (
     <ActionForm form={form} submitLabel="Save">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { CheckList } from '@/app/_components/ui/check-list'
@@ -9,10 +8,8 @@ import { addPersonAction } from '../actions'
 import { grantOptions, roleOptions } from './rights'
 
 export function AddPersonForm() {
-  const router = useRouter()
   const form = useActionForm(addPersonSchema, addPersonAction, {
     defaultValues: { name: '', signIn: '', roles: [], grants: [], password: '' },
-    onDone: () => router.push('/back-room/people'),
   })
   return (
     <ActionForm form={form} submitLabel="Add this person">

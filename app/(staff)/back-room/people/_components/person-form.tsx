@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { CheckList } from '@/app/_components/ui/check-list'
@@ -11,7 +10,6 @@ import { changePersonAction } from '../actions'
 import { grantOptions, labelOf, roleOptions } from './rights'
 
 export function PersonForm({ person, by }: { person: PersonSeen; by: string }) {
-  const router = useRouter()
   const fresh = {
     personId: person.id,
     version: person.version,
@@ -21,7 +19,6 @@ export function PersonForm({ person, by }: { person: PersonSeen; by: string }) {
   }
   const form = useActionForm(changePersonSchema, changePersonAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/people'),
   })
   return (
     <ActionForm form={form} submitLabel="Save name and rights">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { formatAmount } from '@/lib/core/money/amount'
@@ -12,10 +11,8 @@ import { addPriceItemAction, changePriceItemAction } from '../actions'
 import { labelOf, PriceFields } from './price-fields'
 
 export function AddPriceForm({ currency, rules }: { currency: string; rules: RouteRules }) {
-  const router = useRouter()
   const form = useActionForm(addPriceItemSchema, addPriceItemAction, {
     defaultValues: { stepId: '', text: '', unitPrice: '', tax: '' },
-    onDone: () => router.push('/back-room/prices'),
   })
   return (
     <ActionForm form={form} submitLabel="Add this price">
@@ -27,13 +24,11 @@ export function AddPriceForm({ currency, rules }: { currency: string; rules: Rou
 type Props = { item: PriceItemSeen; rules: RouteRules; currency: string; exponent: number; by: string }
 
 export function PriceForm({ item, rules, currency, exponent, by }: Props) {
-  const router = useRouter()
   const { id: itemId, version, stepId, text } = item
   const amounts = { unitPrice: formatAmount(item.unitMinor, exponent), tax: taxText(item.taxBasisPoints) }
   const fresh = { itemId, version, stepId, text, ...amounts }
   const form = useActionForm(changePriceItemSchema, changePriceItemAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/prices'),
   })
   return (
     <ActionForm form={form} submitLabel="Save">

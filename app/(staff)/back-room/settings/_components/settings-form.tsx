@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
@@ -34,11 +33,9 @@ const labelOf = (path: string): string => {
 type Props = { version: number; settings: ShopLimits; by: string }
 
 export function SettingsForm({ version, settings, by }: Props) {
-  const router = useRouter()
   const fresh: Values = { version, values: textsOf(settings), reason: '' }
   const form = useActionForm(changeSettingsSchema, changeSettingsAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/settings'),
   })
   return (
     <ActionForm form={form} submitLabel="Apply these limits" className="stack-large">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { CheckList } from '@/app/_components/ui/check-list'
@@ -9,10 +8,8 @@ import { applyRulesAction } from '../actions'
 
 /** Which heads use the newest rules from now on, each with what that changes. */
 export function ApplyForm({ version, heads }: { version: number; heads: readonly HeadBehind[] }) {
-  const router = useRouter()
   const form = useActionForm(applyRulesSchema, applyRulesAction, {
     defaultValues: { version, visitIds: [] },
-    onDone: () => router.push('/back-room/steps'),
   })
   return (
     <ActionForm form={form} submitLabel="Apply to these heads">

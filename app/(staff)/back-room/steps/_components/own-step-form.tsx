@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useWatch } from 'react-hook-form'
 import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
@@ -57,11 +56,9 @@ const asTyped = ({ limitIn, cells, waitsFor, undoneBy, owes, ...step }: OwnStep)
 
 /** A step of the shop's own: where it stands, when it comes, what it asks for. */
 export function OwnStepForm({ version, rules, step, outside, by }: Props) {
-  const router = useRouter()
   const fresh: Values = { version, ...(step ? asTyped(step) : blank(outside)) }
   const form = useActionForm(ownStepSchema, ownStepAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/steps'),
   })
   const [when, cells] = useWatch({ control: form.form.control, name: ['when', 'cells'] })
   return (

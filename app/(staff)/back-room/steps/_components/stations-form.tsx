@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -21,7 +20,6 @@ const labelOf = (path: string): string => stationLabels[path.split('.')[1] as St
 
 /** What the shop calls its stations. */
 export function StationsForm({ version, rules, by }: Props) {
-  const router = useRouter()
   const fresh: Values = {
     version,
     names: { ...stationNamesOf(rules) },
@@ -29,7 +27,6 @@ export function StationsForm({ version, rules, by }: Props) {
   }
   const form = useActionForm(nameStationsSchema, nameStationsAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/steps'),
   })
   return (
     <ActionForm form={form} submitLabel="Apply these names">

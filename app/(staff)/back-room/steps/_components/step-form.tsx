@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -19,7 +18,6 @@ type Props = { version: number; rules: RouteRules; of: StepRef; by: string }
 
 /** A step that stands from the start, as this shop has it. */
 export function StepForm({ version, rules, of: ref, by }: Props) {
-  const router = useRouter()
   const row = tableOf(rules).rowOf(ref)
   const { waitsFor, undoneBy } = askedOf(ref, rules)
   const fresh: Values = {
@@ -34,7 +32,6 @@ export function StepForm({ version, rules, of: ref, by }: Props) {
   }
   const form = useActionForm(changeStepSchema, changeStepAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/steps'),
   })
   const hasCondition = tableOf(noRules).rowOf(ref).when !== undefined
   return (

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { addVendorSchema, changeVendorSchema } from '@/lib/schemas/vendor'
@@ -9,10 +8,8 @@ import { addVendorAction, changeVendorAction } from '../actions'
 import { labelOf, VendorFields } from './vendor-fields'
 
 export function AddVendorForm() {
-  const router = useRouter()
   const form = useActionForm(addVendorSchema, addVendorAction, {
     defaultValues: { name: '', phone: '', email: '', address: '', services: '', boxHeads: '' },
-    onDone: () => router.push('/back-room/vendors'),
   })
   return (
     <ActionForm form={form} submitLabel="Add this vendor">
@@ -22,13 +19,11 @@ export function AddVendorForm() {
 }
 
 export function VendorForm({ vendor, by }: { vendor: VendorSeen; by: string }) {
-  const router = useRouter()
   const { id: vendorId, version, name, phone, email, address, services } = vendor
   const boxHeads = vendor.boxHeads === null ? '' : String(vendor.boxHeads)
   const fresh = { vendorId, version, name, phone, email, address, services, boxHeads }
   const form = useActionForm(changeVendorSchema, changeVendorAction, {
     defaultValues: fresh,
-    onDone: () => router.push('/back-room/vendors'),
   })
   return (
     <ActionForm form={form} submitLabel="Save">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { DraftNotice } from '@/app/_components/form/draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -31,10 +30,8 @@ type Props = {
 }
 
 export function BookingForm({ booking, initial, draftKey = '' }: Props) {
-  const router = useRouter()
   const form = useActionForm(bookJobSchema, bookJobAction, {
     defaultValues: initial ?? emptyBooking(),
-    onDone: (job) => router.push(`/jobs/${job.number}?booked=1`),
   })
   const draft = useDraft(`book a job ${draftKey}`.trim(), form)
   return (

@@ -44,7 +44,7 @@ export default async function FindingPage({ params }: Props) {
       <PhotoStrip photos={shown.photos} manner={shown} label="Photos of the finding" />
       {finding.answer === null ? (
         <>
-          <AnswerForm key={finding.version} finding={finding} />
+          <AnswerForm finding={finding} />
           <OnLink finding={finding} />
         </>
       ) : (

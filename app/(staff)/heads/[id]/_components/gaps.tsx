@@ -1,6 +1,5 @@
 'use client'
 import Link from 'next/link'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -54,13 +53,9 @@ const stationOf = (visit: VisitView, gap: Missing) =>
   visit.route.find((step) => sameKey(step, gap.step))?.station ?? 'measuring-bench'
 
 function WaiveForm({ visitId, gap, onDone }: { visitId: string; gap: Missing; onDone: () => void }) {
-  const router = useRouter()
   const form = useActionForm(waiveGapSchema, waiveGapAction, {
     defaultValues: { visitId, gap: gap.gap, reason: '' },
-    onDone: () => {
-      onDone()
-      router.refresh()
-    },
+    onDone,
   })
   return (
     <ActionForm form={form} submitLabel="Waive it">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { PhotoStrip } from '@/app/_components/photo/photo-strip'
@@ -43,10 +42,8 @@ export function Holds({ holds, mayDecide, shown }: Props) {
 }
 
 function DecideForm({ hold }: { hold: Hold }) {
-  const router = useRouter()
   const form = useActionForm(decideHoldSchema, decideHoldAction, {
     defaultValues: { holdId: hold.id, version: hold.version, note: '', customerYes: '' },
-    onDone: () => router.refresh(),
   })
   return (
     <ActionForm form={form} submitLabel="Decide">

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -107,13 +106,9 @@ function inShort(lines: readonly ReadingLine[]): string {
 }
 
 function CorrectForm({ visitId, line, onDone }: { visitId: string; line: ReadingLine; onDone: () => void }) {
-  const router = useRouter()
   const form = useActionForm(correctReadingSchema, correctReadingAction, {
     defaultValues: { visitId, readingId: line.id, correction: 'replace', text: '', reason: '' },
-    onDone: () => {
-      onDone()
-      router.refresh()
-    },
+    onDone,
   })
   return (
     <ActionForm form={form} submitLabel="Correct it">

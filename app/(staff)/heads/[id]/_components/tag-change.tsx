@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -15,11 +14,7 @@ type Head = Pick<HeadView, 'headId' | 'version' | 'wornTag'>
 /** A tag that is lost gets another number; one whose head has left comes off. Old numbers still find the head. */
 export function TagChange({ head }: { head: Head }) {
   const [open, setOpen] = useState<'change' | 'off' | null>(null)
-  const router = useRouter()
-  const done = () => {
-    setOpen(null)
-    router.refresh()
-  }
+  const done = () => setOpen(null)
   return (
     <div className="row">
       <Button onClick={() => setOpen('change')}>{head.wornTag === '' ? 'Put a tag on' : 'Put on another tag'}</Button>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -43,13 +42,9 @@ export function WaysOut({ visit, may }: Props) {
 type FormProps = { visit: VisitView; onDone: () => void }
 
 function ReleaseForm({ visit, first, onDone }: FormProps & { first: boolean }) {
-  const router = useRouter()
   const form = useActionForm(releaseVisitSchema, releaseVisitAction, {
     defaultValues: { visitId: visit.visitId, version: visit.version, reason: '' },
-    onDone: () => {
-      onDone()
-      router.refresh()
-    },
+    onDone,
   })
   return (
     <ActionForm form={form} submitLabel="Release it">
@@ -69,13 +64,9 @@ function ReleaseForm({ visit, first, onDone }: FormProps & { first: boolean }) {
 }
 
 function ReturnForm({ visit, onDone }: FormProps) {
-  const router = useRouter()
   const form = useActionForm(returnAsIsSchema, returnAsIsAction, {
     defaultValues: { visitId: visit.visitId, reason: '' },
-    onDone: () => {
-      onDone()
-      router.refresh()
-    },
+    onDone,
   })
   return (
     <ActionForm form={form} submitLabel="Return it as it is">

@@ -1,5 +1,6 @@
 'use client'
 import { useState } from 'react'
+import { ConflictResolver } from '@/app/(staff)/back-room/_components/conflict-resolver'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -11,7 +12,6 @@ import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { changeJobSchema, type ChangeJobForm } from '@/lib/schemas/job'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { changeJobAction } from '../actions'
-import { JobConflict } from './job-conflict'
 
 const valuesOf = (job: JobView): ChangeJobForm => ({
   jobId: job.id,
@@ -74,13 +74,31 @@ function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }
             </div>
           </fieldset>
         ))}
-        <JobConflict
+        <ConflictResolver
           form={form}
           fresh={valuesOf(job)}
-          tags={job.heads.map((head) => head.tag)}
           what={`Job ${job.number}`}
+          labelOf={(path) => labelOf(path, job)}
+          by=""
         />
       </ActionForm>
     </section>
   )
+}
+
+const labels: Readonly<Record<string, string>> = {
+  promiseOn: 'promise date',
+  urgent: 'urgent',
+  note: 'note',
+  partsPlace: 'parts location',
+  target: 'target',
+  side: 'bank or side',
+  rackPlace: 'rack location',
+}
+
+/** "visits.1.target" → "T-0402, target". */
+function labelOf(path: string, job: JobView): string {
+  const [first = '', at = '', field = ''] = path.split('.')
+  if (first !== 'visits') return labels[first] ?? first
+  return `${job.heads[Number(at)]?.tag ?? ''}, ${labels[field] ?? field}`
 }

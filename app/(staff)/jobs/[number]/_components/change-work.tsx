@@ -1,6 +1,5 @@
 'use client'
-import { useRouter } from 'next/navigation'
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -38,7 +37,6 @@ const versionsOf = (heads: readonly JobHead[], chosen: readonly string[]) =>
   heads.filter((head) => chosen.includes(head.visitId)).map(({ visitId, version }) => ({ visitId, version }))
 
 function ChangeWorkFields({ jobId, heads, rules, onClose }: Props & { onClose: () => void }) {
-  const router = useRouter()
   const all = heads.map((head) => head.visitId)
   const form = useActionForm(changeOrderedWorkSchema, changeOrderedWorkAction, {
     defaultValues: { jobId, visits: versionsOf(heads, all), add: [], end: [], reason: '' },
@@ -48,9 +46,6 @@ function ChangeWorkFields({ jobId, heads, rules, onClose }: Props & { onClose: (
   const [visits, add, end] = useWatch({ control: form.form.control, name: ['visits', 'add', 'end'] })
   const chosen = visits.map((visit) => visit.visitId)
   const conflict = form.refusal?.code === 'conflict'
-  useEffect(() => {
-    if (conflict) router.refresh()
-  }, [conflict, router])
 
   const name = (work: WorkId) => workLabel(work, rules)
   const on = heads.filter((head) => chosen.includes(head.visitId))

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -20,12 +19,10 @@ type Props = { jobId: string; heads: readonly Head[] }
 
 /** Who takes which heads, which side each goes on, and what goes back with them. */
 export function HandOverForm({ jobId, heads }: Props) {
-  const router = useRouter()
   const line = ({ visitId, side }: Head) => ({ visitId, side, partsBack: '' })
   const [going, setGoing] = useState<readonly string[]>(heads.map((head) => head.visitId))
   const form = useActionForm(handOverSchema, handOverAction, {
     defaultValues: { jobId, takenBy: '', note: '', heads: heads.map(line) },
-    onDone: () => router.refresh(),
   })
   const { setValue, watch } = form.form
   const lines = watch('heads')

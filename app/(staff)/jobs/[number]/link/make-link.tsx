@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Notice } from '@/app/_components/ui/notice'
@@ -11,10 +10,8 @@ type Props = { jobId: string; address: string }
 
 /** Makes a link and shows it this once: it is not kept anywhere. */
 export function MakeLink({ jobId, address }: Props) {
-  const router = useRouter()
   const form = useActionForm(makeCustomerLinkSchema, makeCustomerLinkAction, {
     defaultValues: { jobId },
-    onDone: () => router.refresh(),
   })
   return (
     <ActionForm form={form} submitLabel={form.value ? 'Make another link' : 'Make a link'}>

@@ -1,15 +1,12 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { revokeCustomerLinkSchema } from '@/lib/schemas/release'
 import { revokeCustomerLinkAction } from './actions'
 
 export function RevokeLink({ linkId, madeAt }: { linkId: string; madeAt: string }) {
-  const router = useRouter()
   const form = useActionForm(revokeCustomerLinkSchema, revokeCustomerLinkAction, {
     defaultValues: { linkId },
-    onDone: () => router.refresh(),
   })
   return (
     <ActionForm

@@ -1,12 +1,11 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
-import { Button } from '@/app/_components/ui/button'
 import { CheckList } from '@/app/_components/ui/check-list'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { ConflictResolver } from '@/app/(staff)/back-room/_components/conflict-resolver'
 import { ActionButton } from '@/app/(staff)/back-room/_components/action-button'
 import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { workLabel } from '@/lib/core/route/presets'
@@ -29,13 +28,19 @@ const valuesOf = (finding: FindingView) => ({
   tax: finding.tax,
 })
 
-/** What the customer was asked, and the answer when there is one. Changed meanwhile: what stands now is one press away. */
+const labels: Readonly<Record<string, string>> = {
+  price: 'price',
+  tax: 'tax',
+  how: 'how it was asked',
+  addsWork: 'work that a yes adds',
+  answer: 'answer',
+  answeredBy: 'who answered',
+}
+
+/** What the customer was asked, and the answer when there is one. */
 export function AnswerForm({ finding }: { finding: FindingView }) {
-  const router = useRouter()
-  const form = useActionForm(answerFindingSchema, answerFindingAction, {
-    defaultValues: valuesOf(finding),
-    onDone: () => router.refresh(),
-  })
+  const fresh = valuesOf(finding)
+  const form = useActionForm(answerFindingSchema, answerFindingAction, { defaultValues: fresh })
   return (
     <ActionForm form={form} submitLabel="Keep the answer" actions={<Asked form={form} finding={finding} />}>
       <div className={styles.fields}>
@@ -61,11 +66,7 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
         {...form.text('answer')}
       />
       <TextInput label="Who answered" {...form.text('answeredBy')} />
-      {form.refusal?.code === 'conflict' && (
-        <div>
-          <Button onClick={() => router.refresh()}>Show what it says now</Button>
-        </div>
-      )}
+      <ConflictResolver form={form} fresh={fresh} what="The question" labelOf={(path) => labels[path] ?? path} by="" />
     </ActionForm>
   )
 }
@@ -82,6 +83,7 @@ function Asked({ form, finding }: AskedProps) {
     <ActionButton
       action={askFindingAction}
       input={{ findingId: finding.id, version: finding.version, price, tax, addsWork, how }}
+      onDone={() => form.form.reset(form.form.getValues())}
     >
       Asked, no answer yet
     </ActionButton>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -8,10 +7,8 @@ import { acceptPlanAction } from './actions'
 
 /** The customer said yes to this version; a newer version will need a new yes. */
 export function AcceptForm({ planId, number }: { planId: string; number: number }) {
-  const router = useRouter()
   const form = useActionForm(acceptPlanSchema, acceptPlanAction, {
     defaultValues: { planId, by: '', how: '' },
-    onDone: () => router.refresh(),
   })
   return (
     <details>

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { CutChoice } from '@/app/_components/cut/cut-choice'
 import { PlanPreview } from '@/app/_components/cut/plan-preview'
@@ -22,7 +21,6 @@ type Props = {
 
 /** Chooses the cut; what it does is worked out as one types, and once more where it is kept. */
 export function PlanForm({ context, whereNeeded, seenVersion, before }: Props) {
-  const router = useRouter()
   const form = useActionForm(planChoiceSchema, makePlanVersionAction, {
     defaultValues: {
       pairId: context.pairId,
@@ -36,7 +34,6 @@ export function PlanForm({ context, whereNeeded, seenVersion, before }: Props) {
       sinkIn: '',
       reason: '',
     },
-    onDone: () => router.refresh(),
   })
   const draft = useDraft(`plan ${context.pairId} ${seenVersion}`, form)
   const typed = form.form.watch()

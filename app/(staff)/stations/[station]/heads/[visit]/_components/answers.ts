@@ -7,6 +7,12 @@ export type Answers = Readonly<Record<string, { readonly text: string; readonly 
 
 export const answerKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
 
+/** The answers that are not what they were. */
+export const changedKeys = (was: Answers, now: Answers): string[] =>
+  [...new Set([...Object.keys(was), ...Object.keys(now)])].filter(
+    (key) => was[key]?.text !== now[key]?.text || was[key]?.notTaken !== now[key]?.notTaken,
+  )
+
 /** The fields of a step, one group a kind, in the order they are owed. */
 export function fieldGroups(fields: readonly StepField[]): StepField[][] {
   const groups = new Map<ReadingKind, StepField[]>()

@@ -1,5 +1,4 @@
 'use client'
-import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
@@ -21,12 +20,8 @@ const titles = {
 /** Always one tap away: something was found, something is wrong, something is missing. */
 export function SideActions({ visitId, step }: Props) {
   const [open, setOpen] = useState<{ name: keyof Forms; forms: Forms } | null>(null)
-  const router = useRouter()
   const close = () => setOpen(null)
-  const done = () => {
-    close()
-    router.refresh()
-  }
+  const done = () => close()
   const Form = open?.forms[open.name]
   return (
     <section aria-label="Something is not as it should be" className="part">

@@ -1,39 +1,37 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useRef, useState, useTransition } from 'react'
-import { OperationIds } from '@/app/_components/form/operation-ids'
-import { callAction } from '@/app/_components/form/call-action'
+import { useState } from 'react'
+import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
-import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { useDelayed } from '@/app/_components/ui/use-delayed'
 import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { undoTickAction } from '../../../../actions'
+import { StepConflict } from './step-conflict'
+
+/** It comes up under the finger that ticked: the second of two slow taps must not take the tick back. */
+const settleMs = 1500
 
 /** A ticked step: who, when, what was read, and the way back. */
 export function StepDone({ screen }: { screen: StepScreen }) {
   const router = useRouter()
   const [reason, setReason] = useState('')
-  const [said, setSaid] = useState('')
-  const [pending, start] = useTransition()
-  const attempts = useRef(new OperationIds())
+  const { run, repeat, pending, refusal, refusalRef, edited, clear } = useAction()
+  const settled = useDelayed(true, settleMs)
   const { step, ticked } = screen
 
   function takeBack() {
-    const input = {
-      visitId: screen.visitId,
-      step: { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId },
-      seen: screen.seen,
-      reason,
-    }
-    start(async () => {
-      const answer = await callAction(undoTickAction, { op: attempts.current.idFor(input), input })
-      if (!answer.answered) return setSaid(answer.refusal.message)
-      attempts.current.answered()
-      if (!answer.result.ok) return setSaid(answer.result.refusal.message)
-      router.refresh()
-    })
+    const { stepId, occurrence, orderId } = step
+    const key = { stepId, occurrence, orderId }
+    run({ action: undoTickAction, input: { visitId: screen.visitId, step: key, seen: screen.seen, reason } })
+  }
+
+  function useTheirs() {
+    clear()
+    router.refresh()
   }
 
   return (
@@ -54,22 +52,33 @@ export function StepDone({ screen }: { screen: StepScreen }) {
             value: field.notTaken === null ? field.answer : `not taken: ${field.notTaken}`,
           }))}
       />
-      {said !== '' && (
-        <Notice kind="stop" title="Not taken back">
-          <p>{said}</p>
-        </Notice>
+      {refusal?.theirs ? (
+        <StepConflict
+          screen={screen}
+          theirs={refusal.theirs}
+          yours={<p>Take the tick back.</p>}
+          pending={pending}
+          onKeepMine={repeat}
+          onUseTheirs={useTheirs}
+        />
+      ) : (
+        refusal && <RefusalNotice refusal={refusal} title="Not taken back" ref={refusalRef} />
       )}
       {ticked && !ticked.free && (
         <TextInput
           label="Why is the tick taken back?"
           required
           value={reason}
-          onChange={(event) => setReason(event.target.value)}
+          error={refusal?.fields?.reason}
+          onChange={(event) => {
+            edited('reason')
+            setReason(event.target.value)
+          }}
         />
       )}
       {ticked && (
         <div>
-          <Button pending={pending} onClick={takeBack}>
+          <Button pending={pending} disabled={!settled} onClick={takeBack}>
             Take the tick back
           </Button>
         </div>

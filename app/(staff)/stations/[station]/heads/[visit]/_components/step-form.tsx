@@ -1,34 +1,28 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useEffect, useRef, useState, useTransition } from 'react'
-import { OperationIds } from '@/app/_components/form/operation-ids'
-import { callAction } from '@/app/_components/form/call-action'
-import { clearDraft, saveDraft, loadDraft } from '@/app/_components/form/draft-store'
+import { useState } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
-import { ConflictNotice } from '@/app/_components/ui/conflict-notice'
 import { Select } from '@/app/_components/ui/select'
-import type { Refusal } from '@/lib/core/errors'
-import { theirsAtText } from '@/lib/words/conflicts'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
-import { fieldGroups, typedReadings, type Answers } from './answers'
+import { answerKey, changedKeys, fieldGroups, typedReadings, type Answers } from './answers'
 import { FlowConditions } from './flow-conditions'
+import { StepConflict } from './step-conflict'
 import { StepFields } from './step-fields'
 import styles from './step.module.css'
+import { stepDraftKey, useStepEntry } from './use-step-entry'
 
-type Kept = {
-  readonly answers: Answers
-  readonly conditions: Record<string, string>
-  readonly instrumentId: string
+type Deed = 'tick' | 'record' | 'start'
+
+const done: Record<Deed, string> = {
+  tick: 'Ticked.',
+  record: 'Readings saved. The step is not ticked yet.',
+  start: 'Started.',
 }
 
-const nothing: Kept = { answers: {}, conditions: {}, instrumentId: '' }
-
-function restore(key: string, conditions: Record<string, string>): Kept {
-  const text = loadDraft(key)
-  return text === null ? { ...nothing, conditions } : { ...nothing, ...(JSON.parse(text) as Partial<Kept>) }
-}
+const notDone: Record<Deed, string> = { tick: 'Not ticked', record: 'Not saved', start: 'Not started' }
 
 type Props = {
   screen: StepScreen
@@ -40,98 +34,75 @@ type Props = {
 /** The one thing to do at this step: the readings it owes and one large button. Nothing typed is lost. */
 export function StepForm({ screen, repeat, onRepeated }: Props) {
   const { step, visitId } = screen
-  const draftKey = `step ${visitId} ${step.stepId} ${step.occurrence} ${step.orderId ?? ''} ${repeat ?? ''}`
   const router = useRouter()
-  const [state, setState] = useState<Kept>({ ...nothing, conditions: { ...screen.lastConditions } })
-  const [refusal, setRefusal] = useState<Refusal | null>(null)
+  const draftKey = stepDraftKey(screen, repeat)
+  const { entry, change, clear } = useStepEntry(draftKey, screen.lastConditions)
+  const { run, repeat: again, pending, refusal, refusalRef, edited, clear: clearRefusal } = useAction(draftKey)
+  const [deed, setDeed] = useState<Deed>('tick')
   const [said, setSaid] = useState('')
-  const [pending, start] = useTransition()
-  const attempts = useRef(new OperationIds())
-  const notice = useRef<HTMLDivElement>(null)
-
-  useEffect(() => setState(restore(draftKey, { ...screen.lastConditions })), [draftKey, screen.lastConditions])
-
-  function change(part: Partial<Kept>) {
-    const next = { ...state, ...part }
-    setState(next)
-    saveDraft(draftKey, JSON.stringify(next))
-  }
 
   const hasFields = screen.fields.length > 0
-  const key = { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId }
+  const typed = typedReadings(entry.answers)
 
-  function send(what: 'tick' | 'record' | 'start', seen = screen.seen) {
-    const entry = {
-      readings: typedReadings(state.answers),
-      instrumentId: state.instrumentId === '' ? null : state.instrumentId,
-      conditions: step.stepId === 'flow' ? { ...state.conditions, run: String(repeat ?? 1) } : {},
+  function send(what: Deed) {
+    setDeed(what)
+    setSaid('')
+    const seen = {
+      visitId,
+      step: { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId },
+      seen: screen.seen,
+    }
+    const readings = {
+      readings: typed,
+      instrumentId: entry.instrumentId === '' ? null : entry.instrumentId,
+      conditions: step.stepId === 'flow' ? { ...entry.conditions, run: String(repeat ?? 1) } : {},
       takenAt: null,
     }
-    const input = { visitId, step: key, seen }
-    start(async () => {
-      setSaid('')
-      const answer =
-        what === 'tick'
-          ? await call(tickStepAction, { ...input, entry: hasFields ? entry : null })
-          : what === 'record'
-            ? await call(recordReadingsAction, { ...input, entry })
-            : await call(startStepAction, input)
-      if (answer) return refuse(answer)
-      setRefusal(null)
-      if (what !== 'start') {
-        clearDraft(draftKey)
-        setState({ ...nothing, conditions: state.conditions })
-      }
-      setSaid(
-        what === 'tick' ? 'Ticked.' : what === 'record' ? 'Readings kept. The step is not ticked yet.' : 'Started.',
-      )
-      if (repeat !== undefined) onRepeated?.()
-      router.refresh()
-    })
+    const after = {
+      name: what,
+      onTaken: () => what !== 'start' && clear(),
+      onDone: () => {
+        setSaid(done[what])
+        if (repeat !== undefined) onRepeated?.()
+      },
+    }
+    if (what === 'start') run({ ...after, action: startStepAction, input: seen })
+    else if (what === 'record') run({ ...after, action: recordReadingsAction, input: { ...seen, entry: readings } })
+    else run({ ...after, action: tickStepAction, input: { ...seen, entry: hasFields ? readings : null } })
   }
 
-  /** null when the server took it; else why not. */
-  async function call<I, T>(action: Parameters<typeof callAction<I, T>>[0], input: I): Promise<Refusal | null> {
-    const answer = await callAction(action, { op: attempts.current.idFor(input), input })
-    if (!answer.answered) return answer.refusal
-    attempts.current.answered()
-    return answer.result.ok ? null : answer.result.refusal
+  function changeAnswers(answers: Answers) {
+    edited(...changedKeys(entry.answers, answers))
+    change({ answers })
   }
 
-  function refuse(why: Refusal) {
-    setRefusal(why)
-    setTimeout(() => notice.current?.focus())
-  }
-
-  function takeTheirs() {
-    clearDraft(draftKey)
-    setState({ ...nothing, conditions: { ...screen.lastConditions } })
-    setRefusal(null)
+  function useTheirs() {
+    clear(screen.lastConditions)
+    clearRefusal()
     router.refresh()
   }
 
-  const typed = typedReadings(state.answers)
   return (
     <section aria-label={step.label} className="stack" data-hands-on={typed.length > 0 ? '' : undefined}>
       {fieldGroups(screen.fields).map((fields) => (
         <StepFields
           key={fields[0]?.kind}
           fields={fields}
-          answers={state.answers}
+          answers={entry.answers}
           errors={refusal?.fields ?? {}}
           photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
-          onChange={(answers) => change({ answers })}
+          onChange={changeAnswers}
         />
       ))}
       {step.stepId === 'flow' && (
-        <FlowConditions values={state.conditions} onChange={(conditions) => change({ conditions })} />
+        <FlowConditions values={entry.conditions} onChange={(conditions) => change({ conditions })} />
       )}
       {screen.fields.some((field) => field.spec.form === 'figure') && screen.instruments.length > 0 && (
         <Select
           label="Read with"
           required={false}
           empty="Not named"
-          value={state.instrumentId}
+          value={entry.instrumentId}
           onChange={(event) => change({ instrumentId: event.target.value })}
           options={screen.instruments.map((one) => ({
             value: one.id,
@@ -139,21 +110,17 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
           }))}
         />
       )}
-      {refusal?.code === 'conflict' && refusal.theirs ? (
-        <ConflictNotice
-          what={step.label}
-          yours={
-            typed.length === 0 ? 'Your tick' : typed.map((one) => `${one.point} ${one.notTaken ?? one.text}`).join(', ')
-          }
-          theirs={theirsAtText(refusal.theirs, screen)}
+      {refusal?.theirs ? (
+        <StepConflict
+          screen={screen}
+          theirs={refusal.theirs}
+          yours={<Yours screen={screen} answers={entry.answers} deed={deed} />}
           pending={pending}
-          onKeepYours={() => send('tick', Number.MAX_SAFE_INTEGER)}
-          onTakeTheirs={takeTheirs}
+          onKeepMine={again}
+          onUseTheirs={useTheirs}
         />
       ) : (
-        refusal && (
-          <RefusalNotice refusal={refusal} title={repeat === undefined ? 'Not ticked' : 'Not saved'} ref={notice} />
-        )
+        refusal && <RefusalNotice refusal={refusal} title={notDone[deed]} ref={refusalRef} />
       )}
       <p role="status">{said}</p>
       {repeat !== undefined ? (
@@ -186,5 +153,30 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
         </>
       )}
     </section>
+  )
+}
+
+const yourDeed: Record<Deed, string> = { tick: 'Tick the step', record: 'Save the readings', start: 'Start the step' }
+
+type YoursProps = { screen: StepScreen; answers: Answers; deed: Deed }
+
+/** What was about to be done here: the deed, and what was typed. */
+function Yours({ screen, answers, deed }: YoursProps) {
+  const typed = deed === 'start' ? [] : typedReadings(answers)
+  const labelOf = (key: string) => {
+    const field = screen.fields.find(({ kind, point }) => answerKey(kind, point) === key)
+    return [field?.spec.label, field?.pointLabel].filter(Boolean).join(', ')
+  }
+  return (
+    <>
+      <p>{yourDeed[deed]}.</p>
+      <ul>
+        {typed.map(({ kind, point, text, notTaken }) => (
+          <li key={answerKey(kind, point)}>
+            {labelOf(answerKey(kind, point))}: {notTaken === null ? text : `not taken, ${notTaken}`}
+          </li>
+        ))}
+      </ul>
+    </>
   )
 }
