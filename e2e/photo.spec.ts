@@ -56,13 +56,13 @@ test('a photo at check-in, and one of a finding that the customer sees', async (
 
   // The network fails: the photo and its words stay. It comes back: one photo, however often the glove taps.
   await page.route('**/api/photos', (route) => route.abort())
-  await field.getByRole('button', { name: 'Keep the photo' }).tap()
+  await field.getByRole('button', { name: 'Save photo' }).tap()
   await expect(field.getByText('Not sent: no connection. The photo is still here.')).toBeVisible()
   await expect(field.getByLabel('What it shows')).toHaveValue('As it came in')
   await isSound(page)
   await page.unroute('**/api/photos')
   await field.getByRole('button', { name: 'Try again' }).dblclick()
-  await expect(field.getByText('The photo is kept.')).toBeVisible()
+  await expect(field.getByText('Photo saved.')).toBeVisible()
   await expect(field.getByText('Taken: it stands below.')).toBeVisible()
   await expect(page.getByLabel('No photo: why')).toHaveCount(0)
   const here = page.getByRole('region', { name: 'Photos' })
