@@ -1,4 +1,4 @@
-import { must, RefusedError } from '@/lib/core/errors'
+import { RefusedError } from '@/lib/core/errors'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { EffectiveReading, VisitRecord } from '@/lib/data/facts'
@@ -73,6 +73,8 @@ export function correctionRow(standing: EffectiveReading, input: Correction) {
     })
   }
   if (spec.form !== 'figure' || !spec.quantity) return { ...base, value: null, text: input.text, unit: '' }
-  const parsed = must(parseFigure(input.text, spec.quantity))
-  return { ...base, value: parsed.value, text: parsed.text, unit: parsed.unit }
+  const parsed = parseFigure(input.text, spec.quantity)
+  if (!parsed.ok) throw new RefusedError({ ...parsed.refusal, fields: { text: parsed.refusal.message } })
+  const { value, text, unit } = parsed.value
+  return { ...base, value, text, unit }
 }

@@ -54,7 +54,7 @@ export async function runAction<S extends z.ZodType, T>(
 
 /** The page shows what is no longer so. A conflict that says itself what came between leaves the page as it was. */
 const isPageStale = ({ code, theirs }: Refusal): boolean =>
-  code === 'wrong-state' || (code === 'conflict' && theirs?.seen === undefined)
+  code === 'wrong-state' || code === 'not-on-route' || (code === 'conflict' && theirs?.seen === undefined)
 
 /**
  * The only way in for a change by somebody signed in: find out who asks, parse, call the use case, map the error. Whether
