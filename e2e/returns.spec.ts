@@ -9,7 +9,7 @@ test('one of two heads comes back from the vendor, the other stays out and is la
   await page.goto('/t/T-0404')
   await page.getByRole('link', { name: /out$/ }).first().click()
   await expect(page.getByRole('region', { name: 'Receive' })).toBeVisible()
-  await page.getByRole('group', { name: 'Which came back' }).getByLabel('T-0405').uncheck()
+  await page.getByRole('group', { name: 'Heads received' }).getByLabel('T-0405').uncheck()
   await page.getByRole('button', { name: 'Receive', exact: true }).click()
   const heads = page.getByRole('region', { name: 'Heads' }).getByRole('listitem')
   await expect(heads.filter({ hasText: 'T-0404' }).first()).toContainText('back')

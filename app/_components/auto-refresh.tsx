@@ -1,30 +1,52 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useEffect } from 'react'
+import { useEffect, useRef } from 'react'
 
 const everyMs = 2000
+/** After the last key or tap: a change made elsewhere must not come under the fingers. */
+const quietMs = 1500
 
-/** Somebody is typing or choosing: a change made elsewhere must not come under the fingers. */
 function isEditing(): boolean {
   const focused = document.activeElement
   return focused !== null && focused.closest('form, dialog[open], [data-hands-on]') !== null
 }
 
-/** Asks now and then whether anything changed in the shop, and if so draws the page again. */
+/** What is being sent from here brings the page with it. */
+const isSending = (): boolean => document.querySelector('[aria-busy="true"]') !== null
+
+/**
+ * Asks now and then whether anything changed in the shop, and if so draws the page again. `newest` is the number of the
+ * newest change that the page shows: read before the page's data, and new with the page after a change made here.
+ */
 export function AutoRefresh({ newest }: { newest: number }) {
   const router = useRouter()
+  const known = useRef(newest)
   useEffect(() => {
-    let known = newest
+    known.current = Math.max(known.current, newest)
+  }, [newest])
+  useEffect(() => {
+    let lastTouchMs = -Infinity
+    const touched = () => {
+      lastTouchMs = performance.now()
+    }
+    const mayRefresh = () =>
+      !document.hidden && !isEditing() && !isSending() && performance.now() - lastTouchMs > quietMs
     const timer = setInterval(async () => {
-      if (document.hidden || isEditing()) return
+      if (!mayRefresh()) return
       const answer = await fetch('/api/changes', { cache: 'no-store' }).catch(() => null)
       if (!answer?.ok) return
       const now = ((await answer.json()) as { newest: number }).newest
-      if (now === known || isEditing()) return
-      known = now
+      if (now <= known.current || !mayRefresh()) return
+      known.current = now
       router.refresh()
     }, everyMs)
-    return () => clearInterval(timer)
-  }, [newest, router])
+    document.addEventListener('keydown', touched, true)
+    document.addEventListener('pointerdown', touched, true)
+    return () => {
+      clearInterval(timer)
+      document.removeEventListener('keydown', touched, true)
+      document.removeEventListener('pointerdown', touched, true)
+    }
+  }, [router])
   return null
 }

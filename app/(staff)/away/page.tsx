@@ -1,6 +1,8 @@
 import Link from 'next/link'
+import { Suspense } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
-import { EmptyState } from '@/app/_components/ui/empty-state'
+import { Loading } from '@/app/_components/ui/loading'
+import type { Actor } from '@/lib/core/access/roles'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeAway, type Away } from '@/lib/use-cases/outside/see-away'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -19,26 +21,33 @@ type Props = { searchParams: Promise<{ by?: string | string[] }> }
 export default async function AwayPage({ searchParams }: Props) {
   const promised = (await searchParams).by === 'promise'
   const actor = await requirePerson('outside.see')
-  const [away, newest] = await Promise.all([seeAway(actor, new Date()), newestChange()])
+  return (
+    <>
+      <h1>Away</h1>
+      <Suspense fallback={<Loading />}>
+        <WhatIsAway actor={actor} promised={promised} />
+      </Suspense>
+    </>
+  )
+}
+
+async function WhatIsAway({ actor, promised }: { actor: Actor; promised: boolean }) {
+  const newest = await newestChange()
+  const away = await seeAway(actor, new Date())
   return (
     <>
       <AutoRefresh newest={newest} />
-      <h1>Away</h1>
       {away.vendors.length === 0 ? (
-        <EmptyState title="Nothing is out at a vendor.">
-          <p>
-            A head goes out from its own page or from the list below, when its angle cut or other outside work is ready.
-          </p>
-        </EmptyState>
+        <p className="soft">No heads at vendors. Send a head from its page or from the list below.</p>
       ) : (
         <>
-          <nav className="row" aria-label="What is out, sorted">
-            <Way href="/away" chosen={!promised}>
+          <nav className="row" aria-label="Sorted by">
+            <SortLink href="/away" chosen={!promised}>
               By vendor
-            </Way>
-            <Way href="/away?by=promise" chosen={promised}>
-              By what it holds up
-            </Way>
+            </SortLink>
+            <SortLink href="/away?by=promise" chosen={promised}>
+              By customer promise
+            </SortLink>
           </nav>
           <CallList calls={away.calls} />
           {promised ? (
@@ -55,15 +64,15 @@ export default async function AwayPage({ searchParams }: Props) {
   )
 }
 
-function Way({ href, chosen, children }: { href: string; chosen: boolean; children: string }) {
+function SortLink({ href, chosen, children }: { href: string; chosen: boolean; children: string }) {
   return chosen ? <strong aria-current="page">{children}</strong> : <Link href={href}>{children}</Link>
 }
 
 function ByPromise({ away }: { away: Away }) {
   return (
-    <section className="stack part" aria-label="By what it holds up">
-      <h2>By what it holds up</h2>
-      <OutPicture title="Out now, by what it holds up" orders={away.byPromise} withVendor />
+    <section className="stack part" aria-label="By customer promise">
+      <h2>By customer promise</h2>
+      <OutPicture title="At vendors now, by customer promise" orders={away.byPromise} withVendor />
       <ul className="plain-list">
         {away.byPromise.map((order) => (
           <OrderLine key={order.orderId} order={order} locale={away.locale} withVendor />

@@ -1,5 +1,8 @@
+import { Suspense } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Loading } from '@/app/_components/ui/loading'
+import type { Actor } from '@/lib/core/access/roles'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -25,11 +28,8 @@ const rooms = [
 
 export default async function BackRoomPage() {
   const actor = await requirePerson('back-room.see')
-  const now = new Date()
-  const [seen, newest] = await Promise.all([seeBackRoom(actor, now), newestChange()])
   return (
     <>
-      <AutoRefresh newest={newest} />
       <h1>Back room</h1>
       <nav aria-label="Back room">
         <ul className={`row ${styles.rooms}`}>
@@ -40,6 +40,21 @@ export default async function BackRoomPage() {
           ))}
         </ul>
       </nav>
+      <Suspense fallback={<Loading />}>
+        <State actor={actor} />
+      </Suspense>
+    </>
+  )
+}
+
+/** What waits, what is held, and what went wrong this month. */
+async function State({ actor }: { actor: Actor }) {
+  const now = new Date()
+  const newest = await newestChange()
+  const seen = await seeBackRoom(actor, now)
+  return (
+    <>
+      <AutoRefresh newest={newest} />
       <Waits loads={seen.loads} now={now} />
       <Held holds={seen.holds} zone={seen.zone} locale={seen.locale} />
       <Waivers waivers={seen.waivers} zone={seen.zone} locale={seen.locale} />

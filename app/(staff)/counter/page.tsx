@@ -1,8 +1,11 @@
 import type { Metadata } from 'next'
+import { Suspense } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
+import { Loading } from '@/app/_components/ui/loading'
 import { can } from '@/lib/core/access/can'
+import type { Actor } from '@/lib/core/access/roles'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeArriving } from '@/lib/use-cases/supply/see-arriving'
@@ -15,15 +18,9 @@ export const metadata: Metadata = { title: 'Counter' }
 
 export default async function CounterPage() {
   const actor = await requirePerson('job.see')
-  const [counter, arriving, newest] = await Promise.all([
-    seeCounter(actor, { now: new Date() }),
-    seeArriving(actor, new Date()),
-    newestChange(),
-  ])
   const mayBook = can(actor, 'job.book')
   return (
     <>
-      <AutoRefresh newest={newest} />
       <div className="row spread">
         <h1>At the counter</h1>
         <div className="row">
@@ -35,6 +32,22 @@ export default async function CounterPage() {
           )}
         </div>
       </div>
+      <Suspense fallback={<Loading />}>
+        <Lists actor={actor} mayBook={mayBook} />
+      </Suspense>
+    </>
+  )
+}
+
+async function Lists({ actor, mayBook }: { actor: Actor; mayBook: boolean }) {
+  const newest = await newestChange()
+  const [counter, arriving] = await Promise.all([
+    seeCounter(actor, { now: new Date() }),
+    seeArriving(actor, new Date()),
+  ])
+  return (
+    <>
+      <AutoRefresh newest={newest} />
       <div className="columns">
         <div className="stack-large">
           <JobList

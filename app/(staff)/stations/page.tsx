@@ -11,11 +11,12 @@ export const metadata = { title: 'Stations' }
 
 export default async function StationsPage() {
   const actor = await requirePerson('job.see')
-  const [counts, names, newest] = await Promise.all([seeStations(actor), seeStationNames(actor), newestChange()])
+  const newest = await newestChange()
+  const [counts, names] = await Promise.all([seeStations(actor), seeStationNames(actor)])
   return (
     <>
       <AutoRefresh newest={newest} />
-      <h1>Where are you standing?</h1>
+      <h1>Choose your station</h1>
       <ul className={styles.rack}>
         {stations.map((station) => (
           <li key={station}>

@@ -1,29 +1,36 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { HeadScale } from '@/app/_components/scale/head-scale'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { RefusedError } from '@/lib/core/errors'
 import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/see-by-link'
-import { withinRateLimit as isAllowed } from '@/lib/web/throttle'
+import { withinRateLimit } from '@/lib/web/throttle'
 import { Account } from './_components/account'
 import { Questions } from './_components/questions'
 import { ShopHead } from './_components/shop-head'
 import { SpecPage } from './_components/spec-page'
 
-export const metadata: Metadata = {
-  title: 'Your heads',
-  robots: { index: false, follow: false },
-  referrer: 'no-referrer',
-}
-
 type Props = { params: Promise<{ token: string }> }
+
+/** Null: asked too often. */
+const see = cache(async (token: string) => ((await withinRateLimit('link')) ? seen(token) : null))
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const view = await see((await params).token)
+  return {
+    title: { absolute: view ? `Job ${view.jobNumber} · ${view.shop.name}` : 'Too many requests' },
+    robots: { index: false, follow: false },
+    referrer: 'no-referrer',
+  }
+}
 
 export default async function LinkPage({ params }: Props) {
   const { token } = await params
-  if (!(await isAllowed('link'))) return <TooMany />
-  const view = await seen(token)
+  const view = await see(token)
+  if (!view) return <TooMany />
   return (
     <>
       <header>
@@ -51,8 +58,8 @@ async function seen(token: string): Promise<LinkView> {
 }
 
 function promise({ promiseOn, locale, heads }: LinkView) {
-  if (heads.length > 0 && heads.every((head) => head.spec !== null)) return 'The work on them is done.'
-  if (promiseOn === null) return 'No day has been promised yet.'
+  if (heads.length > 0 && heads.every((head) => head.spec !== null)) return 'The work is done.'
+  if (promiseOn === null) return 'No promise date yet.'
   return (
     <>
       Promised for <Day on={promiseOn} locale={locale} style="date" />.
@@ -87,8 +94,8 @@ function Head({ head, token }: { head: LinkHead; token: string }) {
 function TooMany() {
   return (
     <>
-      <h1>Too many at once</h1>
-      <p>Wait a minute, then load this page again.</p>
+      <h1>Too many requests</h1>
+      <p>Wait a minute, then reload this page.</p>
     </>
   )
 }

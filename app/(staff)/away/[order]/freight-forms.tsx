@@ -25,7 +25,7 @@ export function FreightForm({ orderId, version, number, ...travel }: Order & Tra
   return (
     <details>
       <summary>Freight and tracking</summary>
-      <ActionForm form={form} submitLabel="Keep freight and tracking">
+      <ActionForm form={form} submitLabel="Save freight and tracking">
         <div className="columns">
           {(['freight', 'tracking', 'returnTracking'] as const).map((name) => (
             <TextInput key={name} label={freightLabels[name] ?? ''} required={false} {...form.text(name)} />
@@ -34,7 +34,7 @@ export function FreightForm({ orderId, version, number, ...travel }: Order & Tra
         <ConflictResolver
           form={form}
           fresh={fresh}
-          what={`order ${number}`}
+          what={`Order ${number}`}
           labelOf={(path) => freightLabels[path] ?? path}
           by=""
         />
@@ -43,7 +43,7 @@ export function FreightForm({ orderId, version, number, ...travel }: Order & Tra
   )
 }
 
-const costLabels: Readonly<Record<string, string>> = { cost: 'The vendor’s work', freightCost: 'Freight' }
+const costLabels: Readonly<Record<string, string>> = { cost: 'Vendor’s work', freightCost: 'Freight' }
 
 /** What it came to; only drawn for those who may see it. */
 export function CostForm({ orderId, version, number, ...cost }: Order & { cost: string; freightCost: string }) {
@@ -53,8 +53,8 @@ export function CostForm({ orderId, version, number, ...cost }: Order & { cost: 
   })
   return (
     <details>
-      <summary>What it cost</summary>
-      <ActionForm form={form} submitLabel="Keep the cost">
+      <summary>Cost</summary>
+      <ActionForm form={form} submitLabel="Save cost">
         <div className="columns">
           {(['cost', 'freightCost'] as const).map((name) => (
             <TextInput
@@ -69,7 +69,7 @@ export function CostForm({ orderId, version, number, ...cost }: Order & { cost: 
         <ConflictResolver
           form={form}
           fresh={fresh}
-          what={`order ${number}`}
+          what={`Order ${number}`}
           labelOf={(path) => costLabels[path] ?? path}
           by=""
         />

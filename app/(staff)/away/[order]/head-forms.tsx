@@ -19,12 +19,12 @@ export function RejectForm({ orderId, visitId, tag }: Head) {
     <details>
       <summary>Reject {tag}</summary>
       <ActionForm form={form} submitLabel={`Reject ${tag}`}>
-        <p>All that this order asked for is owed again then. It can go out once more, or be done here.</p>
-        <TextInput label="What is wrong with it" required {...form.text('why')} />
+        <p>All work of this order is then needed again. Send the head out again or do the work here.</p>
+        <TextInput label="What is wrong" required {...form.text('why')} />
         <Select
-          label="At whose cost it is put right"
+          label="Cost of rework paid by"
           required
-          empty="Say at whose cost"
+          empty="Choose who pays"
           options={payerOptions}
           {...form.text('redoCost')}
         />
@@ -46,10 +46,10 @@ export function TakeBackForm({
   return (
     <details>
       <summary>
-        {step.label} of {tag} is not done after all
+        {step.label} of {tag}: not done
       </summary>
-      <ActionForm form={form} submitLabel="Take the confirmation back">
-        <TextInput label="Why it is taken back" required {...form.text('reason')} />
+      <ActionForm form={form} submitLabel="Withdraw the confirmation">
+        <TextInput label="Reason" required {...form.text('reason')} />
       </ActionForm>
     </details>
   )

@@ -47,7 +47,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
       {head.short !== '' && (
         <Notice kind="caution" title="Short of what was ordered" live={false}>
           <p>
-            {head.tag}: {head.short}. It does not count as done. Reject it below, or{' '}
+            {head.tag}: {head.short}. This work does not count as done. Reject the head below, or{' '}
             <Link href={`/jobs/${head.jobNumber}/plan/${head.pairId}`}>make a new plan for what was cut</Link>.
           </p>
         </Notice>
@@ -61,8 +61,8 @@ export function OrderHeadLine({ order, head, manner }: Props) {
                 {
                   {
                     confirmed: 'confirmed',
-                    'done here': 'done here since',
-                    open: 'not confirmed: ours to do',
+                    'done here': 'done here',
+                    open: 'not confirmed',
                   }[step.state]
                 }
               </span>
@@ -77,7 +77,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
                     reason: '',
                   }}
                 >
-                  {step.label} of {head.tag} was checked: done as ordered
+                  Confirm {step.label} of {head.tag}
                 </ActionButton>
               )}
             </li>
@@ -104,11 +104,11 @@ function Rejected({ order, head }: { order: OrderPage; head: OrderHead }) {
   return (
     <Notice kind="caution" title={`${head.tag} was rejected`} live={false}>
       <p>
-        {rejected.why} To be put right {atWhoseCost(rejected.cost)}.
+        {rejected.why} Rework {atWhoseCost(rejected.cost)}.
       </p>
       {redo ? (
         <p>
-          Done again by <Link href={`/away/${redo.orderId}`}>{redo.number}</Link>.
+          Rework order: <Link href={`/away/${redo.orderId}`}>{redo.number}</Link>.
         </p>
       ) : (
         !head.frozen &&
@@ -118,8 +118,8 @@ function Rejected({ order, head }: { order: OrderPage; head: OrderHead }) {
               Send {head.tag} out again
             </ButtonLink>
             <span>
-              Or do the work here: its steps are on <Link href={`/heads/${head.headId}`}>the route of {head.tag}</Link>{' '}
-              again. There it can be held too.
+              Or do the work here: the steps are on <Link href={`/heads/${head.headId}`}>the route of {head.tag}</Link>{' '}
+              again.
             </span>
           </div>
         )

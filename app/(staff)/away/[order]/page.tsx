@@ -1,12 +1,12 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { z } from 'zod'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { OrderPhotos } from '@/app/_components/photo/order-photos'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'
-import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
 import { formatAmount } from '@/lib/core/money/amount'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
@@ -18,32 +18,32 @@ import { atWhoseCost } from '../_components/payer'
 import { CostForm, FreightForm } from './freight-forms'
 import { OrderHeadLine } from './order-head'
 import { ReceiveForm } from './receive-form'
-import { AcceptForm, RepromiseForm } from './repromise-form'
-
-export const metadata = { title: 'Outside order' }
+import { OrderHeading, Promises } from '../_components/order-parts'
+import { AcceptForm, RepromiseForm } from '../_components/promise-forms'
 
 type Props = { params: Promise<{ order: string }> }
 
-export default async function OutsideOrderPage({ params }: Props) {
-  const id = z.uuid().safeParse((await params).order)
-  if (!id.success) notFound()
+const see = cache(async (id: string) => {
+  if (!z.uuid().safeParse(id).success) notFound()
   const actor = await requirePerson('outside.see')
-  const [order, newest, manner] = await Promise.all([
-    orNotFound(seeOrder(actor, id.data)),
-    newestChange(),
-    shopLocale(),
-  ])
+  const newest = await newestChange()
+  return { actor, newest, order: await orNotFound(seeOrder(actor, id)) }
+})
+
+export async function generateMetadata({ params }: Props) {
+  const { order } = await see((await params).order)
+  return { title: `${order.number} to ${order.vendor.name}` }
+}
+
+export default async function OutsideOrderPage({ params }: Props) {
+  const { actor, newest, order } = await see((await params).order)
+  const manner = await shopLocale()
   const out = order.heads.filter((head) => head.receivedAt === null)
   const change = { orderId: order.orderId, version: order.version }
   return (
     <>
       <AutoRefresh newest={newest} />
-      <div className="row spread">
-        <h1>
-          {order.number} to {order.vendor.name}
-        </h1>
-        <Phone number={order.vendor.phone} />
-      </div>
+      <OrderHeading title={`${order.number} to ${order.vendor.name}`} phone={order.vendor.phone} />
       <State order={order} manner={manner} />
       {order.instructions !== '' && <p>{order.instructions}</p>}
       <Travel order={order} manner={manner} />
@@ -72,7 +72,7 @@ export default async function OutsideOrderPage({ params }: Props) {
       {order.may.send && (
         <>
           {out.length > 0 && order.acceptedAt === null && <AcceptForm key={`a${order.version}`} {...change} />}
-          {out.length > 0 && <RepromiseForm key={`p${order.version}`} {...change} />}
+          {out.length > 0 && <RepromiseForm key={`p${order.version}`} kind="outside" {...change} />}
           <FreightForm
             {...change}
             number={order.number}
@@ -90,18 +90,7 @@ export default async function OutsideOrderPage({ params }: Props) {
           freightCost={typed(order.cost.freightMinor, manner)}
         />
       )}
-      {order.promises.length > 0 && (
-        <section className="stack part" aria-label="Promises">
-          <h2>What the vendor promised</h2>
-          <ol>
-            {order.promises.map((promise) => (
-              <li key={promise.id}>
-                <Day on={promise.on} locale={manner.locale} /> {promise.note !== '' && `(${promise.note})`}
-              </li>
-            ))}
-          </ol>
-        </section>
-      )}
+      <Promises promises={order.promises} locale={manner.locale} />
     </>
   )
 }
@@ -115,13 +104,13 @@ function State({ order, manner }: { order: OrderPage; manner: ShopLocale }) {
     <>
       {order.redoOf && (
         <p>
-          <strong>Done again</strong> of <Link href={`/away/${order.redoOf.orderId}`}>{order.redoOf.number}</Link>,{' '}
+          <strong>Rework</strong> of <Link href={`/away/${order.redoOf.orderId}`}>{order.redoOf.number}</Link>,{' '}
           {atWhoseCost(order.redoOf.cost)}.
         </p>
       )}
       <p>
         {order.scope.map((step) => step.label).join(', ')}
-        {order.finishesToSize && '; the vendor finishes to size'}.{' '}
+        {order.finishesToSize && '; vendor finishes to size'}.{' '}
         {order.sentAt && (
           <>
             Sent <When at={order.sentAt} {...on} />
@@ -136,7 +125,7 @@ function State({ order, manner }: { order: OrderPage; manner: ShopLocale }) {
         )}
         {order.promisedOn && (
           <>
-            , promised back <Day on={order.promisedOn} locale={manner.locale} />
+            , promised <Day on={order.promisedOn} locale={manner.locale} />
           </>
         )}
         .
@@ -158,7 +147,7 @@ function Travel({ order, manner }: { order: OrderPage; manner: ShopLocale }) {
       {said.length > 0 && <p>{said.join(', ')}.</p>}
       {cost && (cost.workMinor !== null || cost.freightMinor !== null) && (
         <p>
-          {cost.workMinor !== null && <>The vendor’s work {amount(cost.workMinor)}</>}
+          {cost.workMinor !== null && <>Vendor’s work {amount(cost.workMinor)}</>}
           {cost.workMinor !== null && cost.freightMinor !== null && ', '}
           {cost.freightMinor !== null && <>freight {amount(cost.freightMinor)}</>}
         </p>

@@ -47,10 +47,10 @@ export function ReceiveForm({ orderId, scope, heads }: Props) {
 
   return (
     <section className="stack part" aria-label="Receive">
-      <h2>Heads are back</h2>
+      <h2>Receive heads</h2>
       <ActionForm form={form} submitLabel="Receive">
         <CheckList
-          label="Which came back"
+          label="Heads received"
           name="back"
           values={[...back]}
           onChange={(event) => pick(toggled(back, event.target))}
@@ -62,37 +62,29 @@ export function ReceiveForm({ orderId, scope, heads }: Props) {
             <fieldset key={line.visitId} className="stack">
               <legend>{tag}</legend>
               <CheckList
-                label="Done, as far as it can be seen"
-                hint="Tick what you have looked at. What is not ticked can be confirmed later; until then it is ours to do."
+                label="Work checked and done"
+                hint="Tick only what you have checked. The rest can be confirmed later; until then it counts as not done."
                 name={`confirmed-${line.visitId}`}
                 values={[...line.confirmed]}
                 onChange={(event) => setValue(`heads.${place}.confirmed`, toggled(line.confirmed, event.target))}
                 options={scope.map((step) => ({ value: step.id, label: step.label }))}
               />
-              <Check label="Seats are in" {...form.text(`heads.${place}.seatsIn`)} />
+              <Check label="Seats installed" {...form.text(`heads.${place}.seatsIn`)} />
               <div className="columns">
                 <TextInput
-                  label="What the vendor wrote on it"
-                  hint="Exactly as it stands."
+                  label="Vendor’s marks on the head"
+                  hint="Exactly as written."
                   required={false}
                   {...form.text(`heads.${place}.marksTyped`)}
                 />
-                <TextInput
-                  label="What we read it to mean"
-                  required={false}
-                  {...form.text(`heads.${place}.marksRead`)}
-                />
+                <TextInput label="Meaning of the marks" required={false} {...form.text(`heads.${place}.marksRead`)} />
               </div>
               <details>
                 <summary>Not as ordered: reject {tag}</summary>
                 <div className="columns">
-                  <TextInput
-                    label="What is wrong with it"
-                    required={false}
-                    {...form.text(`heads.${place}.rejectedWhy`)}
-                  />
+                  <TextInput label="What is wrong" required={false} {...form.text(`heads.${place}.rejectedWhy`)} />
                   <Select
-                    label="At whose cost it is put right"
+                    label="Cost of rework paid by"
                     empty="Not rejected"
                     options={payerOptions}
                     {...form.text(`heads.${place}.redoCost`)}

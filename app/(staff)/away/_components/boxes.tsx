@@ -10,7 +10,7 @@ export function Boxes({ boxes }: { boxes: readonly Box[] }) {
   return (
     <section className="stack part" aria-label="Ready to send">
       <h2>Ready to send</h2>
-      {boxes.length === 0 && <p className="soft">No head waits to go out.</p>}
+      {boxes.length === 0 && <p className="soft">No heads ready to send.</p>}
       {boxes.map((box) => (
         <div key={box.id} className="stack" role="group" aria-label={box.step}>
           <div className="row spread">
@@ -43,8 +43,8 @@ export function Boxes({ boxes }: { boxes: readonly Box[] }) {
 }
 
 function fullness({ heads, boxHeads, vendor, full }: Box): string {
-  if (vendor === null) return 'no vendor yet'
-  if (boxHeads === null) return `to ${vendor}, as each is ready`
+  if (vendor === null) return 'no vendor chosen'
+  if (boxHeads === null) return `to ${vendor}, each when ready`
   const count = `${heads.length} of ${boxHeads} for a full box at ${vendor}`
-  return full ? `${count}: send it` : count
+  return full ? `${count}: ready to send` : count
 }

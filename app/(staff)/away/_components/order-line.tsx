@@ -2,10 +2,10 @@ import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
+import { daysText } from '@/app/_components/ui/format'
 import { Sign } from '@/app/_components/ui/sign'
 import type { AwayOrder } from '@/lib/use-cases/outside/see-away'
-
-const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
+import { PromiseState } from './order-parts'
 
 /** One order: what is out, how long, whether it is late and which promise it holds up. */
 export function OrderLine({
@@ -25,23 +25,13 @@ export function OrderLine({
             <Link href={`/away/${order.orderId}`}>{order.number}</Link>
           </strong>
           {withVendor && `, ${order.vendor}`}
-          {order.redo && ', done again'}
+          {order.redo && ', rework'}
         </span>
         <span>
-          out {days(order.daysOut)}, since <Day on={order.sentOn} locale={locale} />
+          out {daysText(order.daysOut)}, since <Day on={order.sentOn} locale={locale} />
         </span>
         <span>
-          {order.daysLate > 0 ? (
-            <>
-              <Sign kind="caution" /> late by {days(order.daysLate)}
-            </>
-          ) : order.promisedOn ? (
-            <>
-              promised <Day on={order.promisedOn} locale={locale} />
-            </>
-          ) : (
-            'no promise given'
-          )}
+          <PromiseState order={order} locale={locale} />
           {!order.accepted && ', not accepted yet'}
         </span>
         <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} prefetch={false} target="_blank">
@@ -70,10 +60,10 @@ function HoldsUp({ order, on, locale }: { order: AwayOrder; on: string; locale: 
           <Sign kind="caution" />{' '}
         </>
       )}
-      holds up the promise of <Day on={on} locale={locale} />
-      {slack !== null && slack > 0 && `, ${days(slack)} to spare`}
-      {slack === 0 && ', the day it is due back'}
-      {slack !== null && slack < 0 && `, ${days(-slack)} before it is due back`}
+      holds up the customer promise of <Day on={on} locale={locale} />
+      {slack !== null && slack > 0 && `, ${daysText(slack)} to spare`}
+      {slack === 0 && ', due back the same day'}
+      {slack !== null && slack < 0 && `, ${daysText(-slack)} before it is due back`}
     </span>
   )
 }

@@ -19,7 +19,7 @@ export function OutPicture({ title, orders, withVendor = false, atLeastDays = 0 
     <div className="stack">
       <TwoWidths draw={(widthMm) => outNow(rows, { title, withVendor, widthMm, atLeastDays })} />
       <details>
-        <summary>What is out as a table</summary>
+        <summary>Orders as a table</summary>
         <Table
           label={title}
           columns={[
@@ -30,7 +30,7 @@ export function OutPicture({ title, orders, withVendor = false, atLeastDays = 0 
             { id: 'promised', label: 'Promised within', figure: true },
             { id: 'late', label: 'Late by', figure: true },
             { id: 'median', label: 'Median', figure: true },
-            { id: 'nine', label: 'Nine of ten', figure: true },
+            { id: 'nine', label: 'Nine out of ten', figure: true },
           ]}
           rows={orders.map(tableRow)}
         />

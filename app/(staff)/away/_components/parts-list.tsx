@@ -5,6 +5,7 @@ import { useAction } from '@/app/_components/form/use-action'
 import { Tag } from '@/app/_components/tag/tag'
 import { Button } from '@/app/_components/ui/button'
 import { Day } from '@/app/_components/ui/day'
+import { daysText } from '@/app/_components/ui/format'
 import type { PartsLine } from '@/lib/use-cases/outside/see-away'
 import { endWaitAction } from '../actions'
 
@@ -18,7 +19,7 @@ export function PartsList({ lines, locale }: { lines: readonly PartsLine[]; loca
       <h2>Waiting for parts</h2>
       {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} />}
       {lines.length === 0 ? (
-        <p className="soft">Nothing waits for parts.</p>
+        <p className="soft">No head is waiting for parts.</p>
       ) : (
         <ul className="plain-list">
           {lines.map((line) => (
@@ -33,17 +34,14 @@ export function PartsList({ lines, locale }: { lines: readonly PartsLine[]; loca
                       , promised <Day on={line.promisedOn} locale={locale} />
                     </>
                   )}
-                  {line.late && ', late'}{' '}
-                  <span className="soft">
-                    waits {line.days} {line.days === 1 ? 'day' : 'days'}
-                  </span>
+                  {line.late && ', late'} <span className="soft">waiting {daysText(line.days)}</span>
                 </span>
               </span>
               {line.supply ? (
                 <Link href={`/away/supply/${line.supply.orderId}`}>on {line.supply.number}</Link>
               ) : (
                 <Button pending={pending} onClick={() => arrived(line)}>
-                  They are here
+                  Receive
                 </Button>
               )}
             </li>

@@ -1,9 +1,8 @@
 import Link from 'next/link'
 import { Day } from '@/app/_components/ui/day'
-import { Sign } from '@/app/_components/ui/sign'
+import { daysText } from '@/app/_components/ui/format'
 import type { SupplyView } from '@/lib/use-cases/supply/see-supply'
-
-const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
+import { PromiseState } from './order-parts'
 
 /** One supply order in a line or two: since when, promised or late, what is on it and for whom, what it holds up. */
 export function SupplyLine({ order, locale, from = false }: { order: SupplyView; locale: string; from?: boolean }) {
@@ -15,24 +14,13 @@ export function SupplyLine({ order, locale, from = false }: { order: SupplyView;
           {from && ` from ${order.vendor}`}
         </strong>
         {order.open ? (
-          <span>ordered {order.daysSince === 0 ? 'today' : `${days(order.daysSince)} ago`}</span>
+          <span>ordered {order.daysSince === 0 ? 'today' : `${daysText(order.daysSince)} ago`}</span>
         ) : (
-          <span>{order.endReason === '' ? 'all here' : 'the rest does not come'}</span>
+          <span>{order.endReason === '' ? 'all received' : 'remainder cancelled'}</span>
         )}
         {order.open && (
           <span>
-            {order.daysLate > 0 && (
-              <>
-                <Sign kind="caution" /> late by {days(order.daysLate)},{' '}
-              </>
-            )}
-            {order.promisedOn ? (
-              <>
-                promised <Day on={order.promisedOn} locale={locale} />
-              </>
-            ) : (
-              'no promise given'
-            )}
+            <PromiseState order={order} locale={locale} />
           </span>
         )}
       </div>
@@ -40,13 +28,13 @@ export function SupplyLine({ order, locale, from = false }: { order: SupplyView;
         {order.lines.map((line) => (
           <p key={line.lineId}>
             {line.quantity} × {line.what}
-            {line.arrived > 0 && `, ${line.arrived} of ${line.quantity} here`}
+            {line.arrived > 0 && `, ${line.arrived} of ${line.quantity} received`}
             {line.for.length > 0 && ` for ${line.for.map(whom).join(', ')}`}
           </p>
         ))}
         {order.holdsUp && (
           <p className="soft">
-            holds up the promise of <Day on={order.holdsUp} locale={locale} />
+            holds up the customer promise of <Day on={order.holdsUp} locale={locale} />
           </p>
         )}
       </div>
@@ -55,4 +43,4 @@ export function SupplyLine({ order, locale, from = false }: { order: SupplyView;
 }
 
 const whom = ({ tag, pulled }: SupplyView['lines'][number]['for'][number]): string =>
-  pulled ? `${tag} (off its job)` : tag
+  pulled ? `${tag} (removed from its job)` : tag

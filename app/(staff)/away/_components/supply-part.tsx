@@ -13,7 +13,7 @@ export function SupplyPart({ away, locale }: { away: Away; locale: string }) {
         <h2>On order</h2>
         {mayOrder && <ButtonLink href="/away/supply/new">Order heads or parts</ButtonLink>}
       </div>
-      {suppliers.length === 0 && <p className="soft">Nothing is on order from a supplier.</p>}
+      {suppliers.length === 0 && <p className="soft">Nothing on order.</p>}
       {suppliers.map((supplier) => (
         <section key={supplier.name} className="stack" aria-label={`On order from ${supplier.name}`}>
           <div className="row spread">
@@ -29,7 +29,7 @@ export function SupplyPart({ away, locale }: { away: Away; locale: string }) {
       ))}
       {toOrder.length > 0 && (
         <section className="stack" aria-label="Not ordered yet">
-          <h3>Booked to be bought, not ordered yet</h3>
+          <h3>Not ordered yet</h3>
           <ul className="plain-list">
             {[...new Set(toOrder.map((head) => head.jobNumber))].map((number) => (
               <li key={number} className="row spread">

@@ -19,8 +19,8 @@ export function VendorPart({ vendor, locale }: { vendor: AwayVendor; locale: str
       </div>
       <p className="soft">
         {took
-          ? `Usually ${took.medianDays} days, nine of ten within ${took.nineOfTenDays} (${took.count} ${took.count === 1 ? 'head' : 'heads'} so far).`
-          : 'Nothing has come back from here yet, so there is no turnaround to go by.'}
+          ? `Usually back in ${took.medianDays} days; nine out of ten within ${took.nineOfTenDays} days (${took.count} ${took.count === 1 ? 'head' : 'heads'} so far).`
+          : 'No head has come back from this vendor yet: turnaround not known.'}
       </p>
       {took && <Strip vendor={vendor} atLeastDays={atLeastDays} />}
       <h3>Out now</h3>
@@ -40,7 +40,7 @@ function Strip({ vendor, atLeastDays }: { vendor: AwayVendor; atLeastDays: numbe
     <div className="stack">
       <TwoWidths draw={(widthMm) => turnaroundStrip({ vendor: name, daysTaken, turnaround, atLeastDays, widthMm })} />
       <details>
-        <summary>The days taken as a table</summary>
+        <summary>Turnaround as a table</summary>
         <Table
           label={`Days at ${name}`}
           columns={[
@@ -58,7 +58,9 @@ function tableRows({ turnaround, daysTaken }: AwayVendor) {
   const counted = [...new Set(daysTaken)].toSorted((a, b) => a - b)
   const row = (what: string, days: number) => ({ id: what, cells: { what, days } })
   return [
-    ...(turnaround ? [row('Median', turnaround.medianDays), row('Nine of ten within', turnaround.nineOfTenDays)] : []),
+    ...(turnaround
+      ? [row('Median', turnaround.medianDays), row('Nine out of ten within', turnaround.nineOfTenDays)]
+      : []),
     ...counted.map((days) => {
       const heads = daysTaken.filter((one) => one === days).length
       return {

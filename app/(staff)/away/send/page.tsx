@@ -1,6 +1,5 @@
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
-import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { orNotFound } from '@/lib/web/or-not-found'
@@ -23,11 +22,10 @@ export default async function SendPage({ searchParams }: Props) {
   const sending = await orNotFound(seeSending(actor, asked))
   return (
     <>
-      <h1>{sending.redo ? `Send out again what ${sending.redo.number} brought` : 'Send to a vendor'}</h1>
+      <h1>{sending.redo ? `Send again for rework of ${sending.redo.number}` : 'Send to a vendor'}</h1>
       {sending.vendors.length === 0 ? (
-        <EmptyState title="No vendor is on record yet.">
-          <p>The owner enters vendors in the Back room.</p>
-          <ButtonLink href="/back-room">To the Back room</ButtonLink>
+        <EmptyState title="No vendors yet.">
+          <p>The owner adds them in the Back room.</p>
         </EmptyState>
       ) : (
         <SendForm asked={asked.visitIds} {...sending} />

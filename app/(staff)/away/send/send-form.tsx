@@ -64,11 +64,11 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
 
   const chosen = heads.filter((head) => visitIds.includes(head.visitId))
   return (
-    <ActionForm form={form} submitLabel="Send it">
+    <ActionForm form={form} submitLabel="Send">
       <Select
         label="Vendor"
         required
-        empty="Pick a vendor"
+        empty="Choose a vendor"
         options={vendors.map((vendor) => ({
           value: vendor.id,
           label: vendor.services === '' ? vendor.name : `${vendor.name}: ${vendor.services}`,
@@ -77,9 +77,9 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
       />
       {redo && (
         <Select
-          label="At whose cost it is done again"
+          label="Cost of rework paid by"
           required
-          empty="Say at whose cost"
+          empty="Choose who pays"
           options={payerOptions}
           {...form.text('redoCost')}
         />
@@ -92,8 +92,8 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
         options={heads.map((head) => ({ value: head.visitId, label: `${head.tag}, job ${head.jobNumber}` }))}
       />
       <CheckList
-        label="What the vendor does"
-        hint="What is not ticked here stays ours."
+        label="Work for the vendor"
+        hint="Steps not ticked stay with the shop."
         name="scope"
         values={[...scope]}
         onChange={(event) => pickScope(toggled(scope, event.target))}
@@ -103,7 +103,7 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
         <>
           <Check
             label="The vendor finishes to size"
-            hint="Otherwise the vendor cuts the angle part only, and the last flat cut is made here."
+            hint="If not, the vendor cuts only the angle part and the last flat cut is made here."
             {...form.text('finishesToSize')}
           />
           <ByThePlan heads={chosen} finishesToSize={watch('finishesToSize')} mayPlan={mayPlan} />
@@ -113,9 +113,9 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
         const tag = heads.find((head) => head.visitId === visitId)?.tag ?? ''
         return (
           <details key={visitId}>
-            <summary>{tag}: what comes with it, other depths than the plan’s</summary>
+            <summary>{tag}: parts sent with it, depths other than planned</summary>
             <div className="columns">
-              <TextInput label="Comes with it" required={false} {...form.text(`heads.${place}.comesWith`)} />
+              <TextInput label="Sent with it" required={false} {...form.text(`heads.${place}.comesWith`)} />
               {scope.includes('angle-cut') && (
                 <FormFigure
                   form={form}
@@ -128,7 +128,7 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
               <FormFigure
                 form={form}
                 name={`heads.${place}.flatIn`}
-                label="Flat part the vendor cuts"
+                label="Flat part, cut by the vendor"
                 quantity="cutDepth"
                 required={false}
               />
@@ -136,8 +136,8 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
           </details>
         )
       })}
-      <TextInput label="Promised back on" type="date" required={false} {...form.text('promisedOn')} />
-      <TextArea label="What else to tell the vendor" required={false} rows={2} {...form.text('instructions')} />
+      <TextInput label="Promised date" type="date" required={false} {...form.text('promisedOn')} />
+      <TextArea label="Instructions to the vendor" required={false} rows={2} {...form.text('instructions')} />
       <div className="columns">
         <TextInput label="Freight" required={false} {...form.text('freight')} />
         <TextInput label="Tracking number" required={false} {...form.text('tracking')} />

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -19,18 +20,21 @@ import { Visit } from './_components/visit'
 
 type Props = { params: Promise<{ id: string }> }
 
-export const metadata = { title: 'Head' }
+const see = cache(async (id: string) => {
+  if (!z.uuid().safeParse(id).success) notFound()
+  const actor = await requirePerson('job.see')
+  const newest = await newestChange()
+  return { actor, newest, head: await orNotFound(seeHead(actor, id)) }
+})
+
+export async function generateMetadata({ params }: Props) {
+  const { head } = await see((await params).id)
+  return { title: `${head.tag}: ${head.casting}` }
+}
 
 export default async function HeadPage({ params }: Props) {
-  const id = z.uuid().safeParse((await params).id)
-  if (!id.success) notFound()
-  const actor = await requirePerson('job.see')
-  const [head, shown, newest, manner] = await Promise.all([
-    orNotFound(seeHead(actor, id.data)),
-    seeHeadPhotos(actor, id.data, new Date()),
-    newestChange(),
-    shopLocale(),
-  ])
+  const { actor, newest, head } = await see((await params).id)
+  const [shown, manner] = await Promise.all([seeHeadPhotos(actor, head.headId, new Date()), shopLocale()])
   return (
     <>
       <AutoRefresh newest={newest} />

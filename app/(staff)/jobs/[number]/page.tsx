@@ -25,7 +25,8 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { number } = await params
   const { booked } = await searchParams
   const actor = await requirePerson('job.see')
-  const [job, newest] = await Promise.all([orNotFound(seeJob(actor, { number, now: new Date() })), newestChange()])
+  const newest = await newestChange()
+  const job = await orNotFound(seeJob(actor, { number, now: new Date() }))
   return (
     <>
       <AutoRefresh newest={newest} />

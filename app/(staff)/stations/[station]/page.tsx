@@ -1,8 +1,7 @@
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
-import { EmptyState } from '@/app/_components/ui/empty-state'
-import { stationLabels } from '@/lib/core/route/stations'
 import { stations, type Station } from '@/lib/core/route/step-ids'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
@@ -15,19 +14,17 @@ type Props = { params: Promise<{ station: string }> }
 
 const stationOf = (text: string): Station => stations.find((station) => station === text) ?? notFound()
 
+const seeNames = cache(async () => seeStationNames(await requirePerson('job.see')))
+
 export async function generateMetadata({ params }: Props) {
-  return { title: stationLabels[stationOf((await params).station)] }
+  return { title: (await seeNames())[stationOf((await params).station)] }
 }
 
 export default async function StationPage({ params }: Props) {
   const station = stationOf((await params).station)
   const actor = await requirePerson('job.see')
-  const [queue, names, newest, { locale }] = await Promise.all([
-    seeQueue(actor, station),
-    seeStationNames(actor),
-    newestChange(),
-    shopLocale(),
-  ])
+  const newest = await newestChange()
+  const [queue, names, { locale }] = await Promise.all([seeQueue(actor, station), seeNames(), shopLocale()])
   const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
   return (
     <>
@@ -39,9 +36,7 @@ export default async function StationPage({ params }: Props) {
         </ButtonLink>
       </div>
       {empty ? (
-        <EmptyState title="Nothing waits here.">
-          <p>Heads come here when the counter has booked them and the steps before are done.</p>
-        </EmptyState>
+        <p className="soft">No heads at this station.</p>
       ) : (
         <>
           <QueueList locale={locale} title="Ready" station={station} lines={queue.ready} none="Nothing is ready." />

@@ -1,12 +1,13 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { EmptyState } from '@/app/_components/ui/empty-state'
 import { headOfTag } from '@/lib/use-cases/papers/head-of-tag'
 import { requirePerson } from '@/lib/web/require-actor'
 
-export const metadata: Metadata = { title: 'Tag' }
-
 type Props = { params: Promise<{ tag: string }> }
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Tag ${readable((await params).tag)}` }
+}
 
 /** Where the QR code of a tag leads: the head it hangs on, or hung on last. */
 export default async function TagPage({ params }: Props) {
@@ -16,13 +17,11 @@ export default async function TagPage({ params }: Props) {
   if (headId !== null) redirect(`/heads/${headId}`)
   return (
     <>
-      <h1>No head wears tag {tag}</h1>
-      <EmptyState title="This tag has not been on a head in this shop.">
-        <p>
-          Look at the number on the brass again. A head is also found by its own stamp, its casting marks or its job:
-          type any of them into the Find box above.
-        </p>
-      </EmptyState>
+      <h1>Tag {tag} not found</h1>
+      <p>
+        No head has had this tag. Check the number on the brass, or type the head’s stamp, casting marks or job into the
+        Find box.
+      </p>
     </>
   )
 }

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { z } from 'zod'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
@@ -8,44 +9,43 @@ import { PaperLink } from '@/app/_components/papers/paper-link'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'
-import { Phone } from '@/app/_components/ui/phone'
-import { Sign } from '@/app/_components/ui/sign'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeSupply, type SupplyPage } from '@/lib/use-cases/supply/see-supply'
 import type { SupplyLineView } from '@/lib/use-cases/supply/see-supply'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
-import { EndForm, RepromiseForm } from './change-order'
+import { OrderHeading, Promises, PromiseState } from '../../_components/order-parts'
+import { RepromiseForm } from '../../_components/promise-forms'
+import { EndForm } from './end-form'
 import { ReceiveForm } from './receive-form'
-
-export const metadata = { title: 'Supply order' }
 
 type Props = { params: Promise<{ order: string }> }
 
-export default async function SupplyOrderPage({ params }: Props) {
-  const id = z.uuid().safeParse((await params).order)
-  if (!id.success) notFound()
+const see = cache(async (id: string) => {
+  if (!z.uuid().safeParse(id).success) notFound()
   const actor = await requirePerson('outside.see')
-  const [order, newest, manner] = await Promise.all([
-    orNotFound(seeSupply(actor, id.data, new Date())),
-    newestChange(),
-    shopLocale(),
-  ])
+  const newest = await newestChange()
+  return { newest, order: await orNotFound(seeSupply(actor, id, new Date())) }
+})
+
+export async function generateMetadata({ params }: Props) {
+  const { order } = await see((await params).order)
+  return { title: `${order.number} from ${order.vendor}` }
+}
+
+export default async function SupplyOrderPage({ params }: Props) {
+  const { newest, order } = await see((await params).order)
+  const manner = await shopLocale()
   const change = { orderId: order.orderId, version: order.version }
   return (
     <>
       <AutoRefresh newest={newest} />
-      <div className="row spread">
-        <h1>
-          {order.number} from {order.vendor}
-        </h1>
-        <Phone number={order.phone} />
-      </div>
+      <OrderHeading title={`${order.number} from ${order.vendor}`} phone={order.phone} />
       <State order={order} locale={manner.locale} />
       {order.note !== '' && <p>{order.note}</p>}
-      <section className="stack part" aria-label="What is on it">
-        <h2>What is on it</h2>
+      <section className="stack part" aria-label="Items">
+        <h2>Items</h2>
         <ul className="plain-list">
           {order.lines.map((line) => (
             <Line key={line.lineId} line={line} manner={manner} />
@@ -56,22 +56,11 @@ export default async function SupplyOrderPage({ params }: Props) {
       {order.open && order.may.receive && <ReceiveForm key={order.version} order={order} />}
       {order.open && order.may.order && (
         <>
-          <RepromiseForm key={`promise ${order.version}`} {...change} />
+          <RepromiseForm key={`promise ${order.version}`} kind="supply" {...change} />
           <EndForm key={`end ${order.version}`} {...change} />
         </>
       )}
-      {order.promises.length > 0 && (
-        <section className="stack part" aria-label="Promises">
-          <h2>What the supplier promised</h2>
-          <ol>
-            {order.promises.map((promise) => (
-              <li key={promise.id}>
-                <Day on={promise.on} locale={manner.locale} /> {promise.note !== '' && `(${promise.note})`}
-              </li>
-            ))}
-          </ol>
-        </section>
-      )}
+      <Promises promises={order.promises} locale={manner.locale} />
     </>
   )
 }
@@ -86,23 +75,16 @@ function State({ order, locale }: { order: SupplyPage; locale: string }) {
           for job <Link href={`/jobs/${order.jobNumber}`}>{order.jobNumber}</Link>
         </>
       )}
-      {order.open && order.promisedOn && (
+      {order.open && (
         <>
-          , promised by <Day on={order.promisedOn} locale={locale} />
+          , <PromiseState order={order} locale={locale} />
         </>
       )}
-      {order.daysLate > 0 && (
-        <>
-          , <Sign kind="caution" /> late by {order.daysLate} {order.daysLate === 1 ? 'day' : 'days'}
-        </>
-      )}
-      {!order.open &&
-        (order.endReason === '' ? ': all of it is here' : `: the rest does not come (${order.endReason})`)}
-      .
+      {!order.open && (order.endReason === '' ? ': all received' : `: remainder cancelled (${order.endReason})`)}.
       {order.holdsUp && (
         <>
           {' '}
-          It holds up the promise of <Day on={order.holdsUp} locale={locale} />.
+          Holds up the customer promise of <Day on={order.holdsUp} locale={locale} />.
         </>
       )}
     </p>
@@ -121,17 +103,17 @@ function Line({ line, manner }: { line: SupplyLineView; manner: ShopLocale }) {
         </span>
         {line.costMinor !== undefined && line.costMinor !== null && (
           <span>
-            <Money minor={line.costMinor} currency={manner.currency} locale={manner.locale} /> a piece
+            <Money minor={line.costMinor} currency={manner.currency} locale={manner.locale} /> each
           </span>
         )}
-        <span>{line.arrived === 0 ? 'none here yet' : `${line.arrived} of ${line.quantity} here`}</span>
+        <span>{line.arrived === 0 ? 'not received' : `${line.arrived} of ${line.quantity} received`}</span>
       </div>
       {line.for.length > 0 && (
         <div className="row">
           {line.for.map((head) => (
             <span key={head.visitId} className="row">
               <Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />
-              {head.pulled && <span>off its job {head.jobNumber}: it lies here for another</span>}
+              {head.pulled && <span>removed from job {head.jobNumber}: kept for stock</span>}
             </span>
           ))}
         </div>
@@ -140,7 +122,7 @@ function Line({ line, manner }: { line: SupplyLineView; manner: ShopLocale }) {
   )
 }
 
-/** Tags were hung here: their labels, a job at a time, or those of several jobs together. */
+/** Labels of the tags assigned here: a job at a time, or several jobs together. */
 function Labels({ order }: { order: SupplyPage }) {
   const here = order.lines.flatMap((line) => (line.kind === 'head' ? line.for.filter((head) => head.here) : []))
   const jobs = [...new Set(here.map((head) => head.jobNumber))]

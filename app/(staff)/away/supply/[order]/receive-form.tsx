@@ -8,7 +8,7 @@ import { receiveSupplySchema } from '@/lib/schemas/supply'
 import type { SupplyPage } from '@/lib/use-cases/supply/see-supply'
 import { receiveSupplyAction } from '../../actions'
 
-/** What came, all of it or part: each head gets its tag here, and parts are counted. */
+/** All of an order or part of it: each head gets its tag here, and parts are counted. */
 export function ReceiveForm({ order }: { order: SupplyPage }) {
   const heads = order.lines.flatMap((line) =>
     line.kind === 'head' ? line.for.filter((head) => !head.here).map((head) => ({ ...head, what: line.what })) : [],
@@ -26,12 +26,12 @@ export function ReceiveForm({ order }: { order: SupplyPage }) {
   const came = watch('heads')
   const ids = came.map((head) => head.visitId)
   return (
-    <section className="stack part" aria-label="What came">
-      <h2>What came</h2>
-      <ActionForm form={form} submitLabel="It is here">
+    <section className="stack part" aria-label="Receive">
+      <h2>Receive</h2>
+      <ActionForm form={form} submitLabel="Receive">
         {heads.length > 0 && (
           <CheckList
-            label="Heads that came"
+            label="Heads received"
             name="came"
             values={ids}
             onChange={(event) =>
@@ -44,7 +44,7 @@ export function ReceiveForm({ order }: { order: SupplyPage }) {
             }
             options={heads.map((head) => ({
               value: head.visitId,
-              label: `${head.what} for ${head.tag}${head.pulled ? ' (off its job: it lies here for another)' : ''}`,
+              label: `${head.what} for ${head.tag}${head.pulled ? ' (removed from its job: kept for stock)' : ''}`,
             }))}
           />
         )}
@@ -53,8 +53,10 @@ export function ReceiveForm({ order }: { order: SupplyPage }) {
             {came.map((head, at) => (
               <TextInput
                 key={head.visitId}
-                label={`Tag of ${heads.find((entry) => entry.visitId === head.visitId)?.tag ?? ''}`}
-                hint={at === 0 ? `Empty: the next number, ${order.nextTag}.` : 'Empty: the one after.'}
+                label={`Tag number of ${heads.find((entry) => entry.visitId === head.visitId)?.tag ?? ''}`}
+                hint={
+                  at === 0 ? `Leave empty for the next number, ${order.nextTag}.` : 'Leave empty for the number after.'
+                }
                 required={false}
                 autoComplete="off"
                 autoCapitalize="characters"
@@ -66,8 +68,8 @@ export function ReceiveForm({ order }: { order: SupplyPage }) {
         {parts.map((line, at) => (
           <TextInput
             key={line.lineId}
-            label={`How many came: ${line.what}`}
-            hint={`${line.quantity - line.arrived} are still to come.`}
+            label={`Quantity received: ${line.what}`}
+            hint={`${line.quantity - line.arrived} outstanding.`}
             required={false}
             inputMode="numeric"
             {...form.text(`parts.${at}.quantity`)}

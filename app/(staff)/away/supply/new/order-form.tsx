@@ -9,7 +9,7 @@ import { orderSupplySchema, type OrderSupplyForm } from '@/lib/schemas/supply'
 import type { HeadsToOrder, Ordering, PartsToOrder, VariantChoice } from '@/lib/use-cases/supply/see-ordering'
 import { orderSupplyAction } from '../../actions'
 
-/** The first way it can be bought stands there already: cut by its maker for a head booked so, plain for the others. */
+/** Starts with the first version on record: cut by its maker for a head booked so, plain for the others. */
 const headLine = ({ heads, variants, cut }: HeadsToOrder): OrderSupplyForm['heads'][number] => {
   const first = variants.find((variant) => variant.cutByMaker === cut)
   return {
@@ -42,12 +42,12 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
     },
   })
   return (
-    <ActionForm form={form} submitLabel="Order it">
+    <ActionForm form={form} submitLabel="Order">
       <div className="columns">
         <Select
           label="Supplier"
           required
-          empty="Pick a supplier"
+          empty="Choose a supplier"
           options={vendors.map(({ id, name, services }) => ({
             value: id,
             label: services === '' ? name : `${name}: ${services}`,
@@ -55,8 +55,8 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
           {...form.text('vendorId')}
         />
         <TextInput
-          label="Promised by"
-          hint="Proposed from the lead time on record."
+          label="Promised date"
+          hint="Suggested from the lead time."
           type="date"
           required={false}
           {...form.text('promisedOn')}
@@ -70,12 +70,12 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
           key={part.waitId}
           form={form}
           at={at}
-          legend={`Parts that ${part.head} waits for`}
+          legend={`Parts for ${part.head}`}
           currency={ordering.currency}
         />
       ))}
-      <PartsLine form={form} at={parts.length} legend="Something else" currency={ordering.currency} />
-      <TextInput label="What else was agreed" required={false} {...form.text('note')} />
+      <PartsLine form={form} at={parts.length} legend="Other parts" currency={ordering.currency} />
+      <TextInput label="Note" required={false} {...form.text('note')} />
     </ActionForm>
   )
 }
@@ -98,7 +98,7 @@ function HeadsLine({ form, at, line, currency }: LineProps & { line: HeadsToOrde
       </legend>
       <CheckList
         label="For"
-        hint="What is not ticked is not on this order."
+        hint="Heads not ticked are not ordered."
         name={`heads-${at}`}
         values={[...picked]}
         onChange={(event) => setValue(`heads.${at}.visitIds`, [...toggled(picked, event.target)])}
@@ -107,8 +107,8 @@ function HeadsLine({ form, at, line, currency }: LineProps & { line: HeadsToOrde
       <div className="columns">
         {line.variants.length > 0 && (
           <Select
-            label="As it can be bought"
-            empty="Not on record: say it in words"
+            label="Version"
+            empty="Not on record: describe it"
             options={line.variants.map((choice) => ({ value: choice.id, label: variantLabel(choice) }))}
             {...variant}
             onChange={(event) => {
@@ -118,9 +118,9 @@ function HeadsLine({ form, at, line, currency }: LineProps & { line: HeadsToOrde
             }}
           />
         )}
-        {variantId === '' && <TextInput label="What is bought" required {...form.text(`heads.${at}.what`)} />}
+        {variantId === '' && <TextInput label="Description" required {...form.text(`heads.${at}.what`)} />}
         <TextInput
-          label={`Cost of one, ${currency}`}
+          label={`Cost each, ${currency}`}
           required={false}
           inputMode="decimal"
           {...form.text(`heads.${at}.cost`)}
@@ -135,16 +135,16 @@ function PartsLine({ form, at, legend, currency }: LineProps & { legend: string 
     <fieldset className="stack">
       <legend>{legend}</legend>
       <div className="columns">
-        <TextInput label="What" required={false} {...form.text(`parts.${at}.what`)} />
+        <TextInput label="Part" required={false} {...form.text(`parts.${at}.what`)} />
         <TextInput
-          label="How many"
-          hint="Empty: not on this order."
+          label="Quantity"
+          hint="Leave empty to order none."
           required={false}
           inputMode="numeric"
           {...form.text(`parts.${at}.quantity`)}
         />
         <TextInput
-          label={`Cost of one, ${currency}`}
+          label={`Cost each, ${currency}`}
           required={false}
           inputMode="decimal"
           {...form.text(`parts.${at}.cost`)}

@@ -1,6 +1,5 @@
 import Link from 'next/link'
 import { z } from 'zod'
-import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
 import { orNotFound } from '@/lib/web/or-not-found'
@@ -30,9 +29,8 @@ export default async function OrderPage({ searchParams }: Props) {
         )}
       </h1>
       {ordering.vendors.length === 0 ? (
-        <EmptyState title="No supplier is on record yet.">
-          <p>The owner enters suppliers among the vendors in the Back room.</p>
-          <ButtonLink href="/back-room">To the Back room</ButtonLink>
+        <EmptyState title="No suppliers yet.">
+          <p>The owner adds them under Vendors in the Back room.</p>
         </EmptyState>
       ) : (
         <OrderForm ordering={ordering} />

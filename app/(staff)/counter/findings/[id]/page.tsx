@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { cache } from 'react'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
@@ -14,19 +15,23 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { AnswerForm } from './_components/answer-form'
 import { OnLink } from './_components/on-link'
 
-export const metadata: Metadata = { title: 'Finding' }
-
 type Props = { params: Promise<{ id: string }> }
+
+const see = cache(async (id: string) => {
+  const actor = await requirePerson('finding.ask')
+  const newest = await newestChange()
+  return { actor, newest, finding: await orNotFound(seeFinding(actor, { id, now: new Date() })) }
+})
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { finding } = await see((await params).id)
+  return { title: `${finding.tag}: ${finding.what}` }
+}
 
 export default async function FindingPage({ params }: Props) {
   const { id } = await params
-  const actor = await requirePerson('finding.ask')
-  const now = new Date()
-  const [finding, shown, newest] = await Promise.all([
-    orNotFound(seeFinding(actor, { id, now })),
-    seeFindingPhotos(actor, id, now),
-    newestChange(),
-  ])
+  const { actor, newest, finding } = await see(id)
+  const shown = await seeFindingPhotos(actor, id, new Date())
   return (
     <>
       <AutoRefresh newest={newest} />

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -15,13 +16,19 @@ import { requirePerson } from '@/lib/web/require-actor'
 
 type Props = { params: Promise<{ id: string }> }
 
-export const metadata = { title: 'Kept estimate' }
+const see = cache(async (id: string) => {
+  if (!z.uuid().safeParse(id).success) notFound()
+  return orNotFound(seeEstimate(await requirePerson('cut-bench.see'), id))
+})
+
+export async function generateMetadata({ params }: Props) {
+  const { number, forWhom } = await see((await params).id)
+  return { title: `Estimate ${number} for ${forWhom}` }
+}
 
 export default async function KeptPage({ params }: Props) {
-  const { id } = await params
-  if (!z.uuid().safeParse(id).success) notFound()
-  const actor = await requirePerson('cut-bench.see')
-  const [kept, manner] = await Promise.all([orNotFound(seeEstimate(actor, id)), shopLocale()])
+  const kept = await see((await params).id)
+  const manner = await shopLocale()
   const { answer } = kept
   return (
     <>

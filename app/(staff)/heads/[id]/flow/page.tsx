@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { z } from 'zod'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
@@ -19,18 +20,23 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'Flow of a head' }
-
-export default async function FlowPage({ params, searchParams }: Props) {
-  const id = z.uuid().safeParse((await params).id)
-  if (!id.success) notFound()
+/** `choice`: the query that chooses runs, as text, so that title and page read once. */
+const see = cache(async (id: string, choice: string) => {
+  if (!z.uuid().safeParse(id).success) notFound()
   const actor = await requirePerson('job.see')
-  const choice = flowChoiceSchema.parse(await searchParams)
-  const [view, newest, manner] = await Promise.all([
-    orNotFound(seeFlow(actor, id.data, choice)),
-    newestChange(),
-    shopLocale(),
-  ])
+  const newest = await newestChange()
+  const chosen = flowChoiceSchema.parse(JSON.parse(choice))
+  return { newest, view: await orNotFound(seeFlow(actor, id, chosen)) }
+})
+const seeAsked = async ({ params, searchParams }: Props) => see((await params).id, JSON.stringify(await searchParams))
+
+export async function generateMetadata(props: Props) {
+  return { title: `${(await seeAsked(props)).view.tag}: Flow` }
+}
+
+export default async function FlowPage(props: Props) {
+  const { newest, view } = await seeAsked(props)
+  const manner = await shopLocale()
   return (
     <>
       <AutoRefresh newest={newest} />

@@ -11,9 +11,11 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { paper } from '../_components/papers'
 import { HandOverForm } from './hand-over-form'
 
-export const metadata: Metadata = { title: 'Hand over' }
-
 type Props = { params: Promise<{ number: string }> }
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Hand over job ${(await params).number}` }
+}
 
 export default async function HandOverPage({ params }: Props) {
   const { number } = await params

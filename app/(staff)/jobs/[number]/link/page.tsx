@@ -9,9 +9,11 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { MakeLink } from './make-link'
 import { RevokeLink } from './revoke-link'
 
-export const metadata: Metadata = { title: 'Customer link' }
-
 type Props = { params: Promise<{ number: string }> }
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Customer link, job ${(await params).number}` }
+}
 
 export default async function LinksPage({ params }: Props) {
   const { number } = await params

@@ -13,7 +13,9 @@ import { PlanForm } from './plan-form'
 
 type Props = { params: Promise<{ number: string; pair: string }> }
 
-export const metadata = { title: 'Cut plan' }
+export async function generateMetadata({ params }: Props) {
+  return { title: `Cut plan, job ${(await params).number}` }
+}
 
 export default async function PlanPage({ params }: Props) {
   const { number, pair } = await params

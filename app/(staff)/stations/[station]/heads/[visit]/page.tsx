@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
-import { Fragment } from 'react'
+import { cache, Fragment } from 'react'
 import { z } from 'zod'
 import { stepIdSchema } from '@/lib/schemas/step'
 import { PhotoPart } from '@/app/_components/photo/photo-part'
@@ -37,20 +37,27 @@ const asked = z.object({
   order: z.uuid().nullable().default(null),
 })
 
-export const metadata = { title: 'Head at the station' }
-
-export default async function StepPage({ params, searchParams }: Props) {
-  const { visit } = await params
-  const parsed = asked.safeParse({ ...(await searchParams), visit })
+/** `address`: visit and query as text, so that title and page read once. */
+const see = cache(async (address: string) => {
+  const parsed = asked.safeParse(JSON.parse(address))
   if (!parsed.success) notFound()
-  const key: StepKey = { stepId: parsed.data.step, occurrence: parsed.data.run, orderId: parsed.data.order }
+  const { visit, step: stepId, run: occurrence, order: orderId } = parsed.data
+  const key: StepKey = { stepId, occurrence, orderId }
   const actor = await requirePerson('job.see')
-  const now = new Date()
-  const [screen, photos, newest] = await Promise.all([
-    orNotFound(seeStep(actor, visit, key, now)),
-    seeVisitPhotos(actor, visit, now),
-    newestChange(),
-  ])
+  const newest = await newestChange()
+  return { actor, key, visit, newest, screen: await orNotFound(seeStep(actor, visit, key, new Date())) }
+})
+const seeAsked = async ({ params, searchParams }: Props) =>
+  see(JSON.stringify({ ...(await searchParams), visit: (await params).visit }))
+
+export async function generateMetadata(props: Props) {
+  const { screen } = await seeAsked(props)
+  return { title: `${screen.tag}: ${screen.step.label}` }
+}
+
+export default async function StepPage(props: Props) {
+  const { actor, key, visit, newest, screen } = await seeAsked(props)
+  const photos = await seeVisitPhotos(actor, visit, new Date())
   const { step } = screen
   const done = step.state === 'done' || step.state === 'waived'
   const here = JSON.stringify(key)
