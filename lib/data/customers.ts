@@ -1,9 +1,8 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
-import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { newId } from './ids'
-import { beginsWith, distinctBy, suffixesOf } from './text-range'
+import { anywhereRange, distinctBy, suffixesOf } from './text-range'
 import type { Write } from './write'
 
 /** A customer who was here before (by id), or a new one (id ''). */
@@ -19,27 +18,46 @@ export type CustomerChoice = {
 const phoneDigitsOf = (phone: string): string => phone.replace(/\D/g, '')
 
 const found = {
-  select: { customerId: true, name: true, phone: true, email: true, address: true },
+  select: {
+    customerId: true,
+    name: true,
+    nameLower: true,
+    phone: true,
+    phoneDigits: true,
+    email: true,
+    address: true,
+  },
   orderBy: { nameLower: 'asc' },
 } as const
+
+/** A common part is in many names; the first so many endings are looked at. */
+const mostEndings = 400
 
 /** Names and phone numbers that begin so first, then those that have it anywhere. Blanked customers are not found. */
 export async function customersLike(reader: Reader, text: string, take: number) {
   const lower = text.trim().toLowerCase()
   const digits = phoneDigitsOf(text)
-  const byPhone = digits.length >= 3
-  const search = (conditions: Prisma.CustomerContactWhereInput[]) =>
-    reader.customerContact.findMany({ ...found, where: { blankedAt: null, OR: conditions }, take })
-  const first = await search([
-    { nameLower: beginsWith(lower) },
-    ...(byPhone ? [{ phoneDigits: beginsWith(digits) }] : []),
-  ])
-  if (first.length === take) return first
-  const anywhere = await search([
-    { nameLower: { contains: lower } },
-    ...(byPhone ? [{ phoneDigits: { contains: digits } }] : []),
-  ])
+  const wanted = [lower, ...(digits.length >= 3 ? [digits] : [])]
+  const ids = (await Promise.all(wanted.map((part) => customersWith(reader, part)))).flat()
+  const contacts = await reader.customerContact.findMany({
+    ...found,
+    where: { blankedAt: null, customerId: { in: [...new Set(ids)] } },
+  })
+  const has = (contact: { nameLower: string; phoneDigits: string }, test: (text: string, part: string) => boolean) =>
+    test(contact.nameLower, lower) || (digits.length >= 3 && test(contact.phoneDigits, digits))
+  const anywhere = contacts.filter((contact) => has(contact, (whole, part) => whole.includes(part)))
+  const first = anywhere.filter((contact) => has(contact, (whole, part) => whole.startsWith(part)))
   return distinctBy([...first, ...anywhere], (contact) => contact.customerId).slice(0, take)
+}
+
+async function customersWith(reader: Reader, part: string): Promise<string[]> {
+  const rows = await reader.customerSuffix.findMany({
+    where: { suffix: anywhereRange(part) },
+    select: { customerId: true },
+    orderBy: { suffix: 'asc' },
+    take: mostEndings,
+  })
+  return rows.map(({ customerId }) => customerId)
 }
 
 /** The customer who was picked, or a new one with the contact in its own row. Gives the id back. */

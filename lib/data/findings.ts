@@ -53,15 +53,6 @@ export const findingsOfJob = (reader: Reader, jobId: string) =>
     select: { ...lineSelect, visit: { select: wornBy } },
   })
 
-/** What customers answered on their links since then, the newest first. */
-export const answersByLink = (reader: Reader, since: Date) =>
-  reader.finding.findMany({
-    where: { answeredLinkId: { not: null }, answeredAt: { gte: since } },
-    orderBy: { answeredAt: 'desc' },
-    take: 20,
-    select: { ...lineSelect, visit: { select: wornBy } },
-  })
-
 export type FindingRecord = Awaited<ReturnType<typeof findingById>>
 
 export type Asked = {

@@ -1,6 +1,5 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
-import type { Whereabouts } from '@/lib/core/route/types'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { beginsWith } from './text-range'
@@ -8,7 +7,7 @@ import { conflictUnless, type Write } from './write'
 
 const wornTag = { where: { to: null }, select: { number: true } } as const
 /** Steps that somebody could be at now. */
-const openStep = { state: { in: ['ready', 'started', 'do again'] } }
+const openStep = { queue: { in: ['ready', 'started'] } }
 
 /** What holds a head up: asked wherever a list says why. */
 export const whySelect = {
@@ -73,61 +72,6 @@ export async function jobById(reader: Reader, id: string) {
 export async function visitIdsOf(reader: Reader, jobId: string): Promise<string[]> {
   const visits = await reader.visit.findMany({ where: { jobId }, select: { id: true }, orderBy: { position: 'asc' } })
   return visits.map((visit) => visit.id)
-}
-
-const countedAsOpen: readonly Whereabouts[] = [
-  'expected',
-  'on order',
-  'in house',
-  'away',
-  'waiting for parts',
-  'waiting for an answer',
-  'held',
-  'finished',
-  'released',
-]
-
-const openSelect = {
-  id: true,
-  position: true,
-  ...whySelect,
-  head: { select: { id: true, tags: wornTag } },
-  job: {
-    select: {
-      id: true,
-      number: true,
-      promiseOn: true,
-      urgent: true,
-      customer: { select: { contact: { select: { name: true, phone: true } } } },
-    },
-  },
-} as const satisfies Prisma.VisitSelect
-
-export type OpenVisit = Prisma.VisitGetPayload<{ select: typeof openSelect }>
-
-/** Every head that has not left yet; its size is the shop's floor, not its history. */
-export async function openVisits(reader: Reader): Promise<OpenVisit[]> {
-  return reader.visit.findMany({
-    where: { place: { whereabouts: { in: [...countedAsOpen] } } },
-    select: openSelect,
-    orderBy: [{ job: { number: 'asc' } }, { position: 'asc' }],
-  })
-}
-
-/** Findings that nobody has answered, oldest first. */
-export async function openFindings(reader: Reader) {
-  return reader.finding.findMany({
-    where: { answer: null },
-    orderBy: { reportedAt: 'asc' },
-    include: {
-      visit: {
-        select: {
-          head: { select: { id: true, tags: wornTag } },
-          job: { select: { number: true, customer: { select: { contact: { select: { name: true, phone: true } } } } } },
-        },
-      },
-    },
-  })
 }
 
 const foundSelect = {

@@ -2,7 +2,7 @@ import 'server-only'
 import { parseTag, tagText } from '@/lib/core/shop/tag-number'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
-import { beginsWith, distinctBy } from './text-range'
+import { anywhereRange, beginsWith, distinctBy } from './text-range'
 
 const knownSelect = {
   id: true,
@@ -50,11 +50,22 @@ export async function headsLike(reader: Reader, text: string, take: number): Pro
     take,
     select: { head: { select: knownSelect } },
   })
-  const marked = await reader.head.findMany({
-    where: { marksLower: { contains: text.trim().toLowerCase() } },
-    orderBy: { createdAt: 'desc' },
-    take,
-    select: knownSelect,
-  })
+  const marked = await headsMarked(reader, text.trim().toLowerCase(), take)
   return distinctBy([...worn.map(({ head }) => head), ...marked], (head) => head.id).slice(0, take)
+}
+
+/** A common part is on many heads; the first so many endings are looked at. */
+const mostEndings = 400
+
+async function headsMarked(reader: Reader, part: string, take: number): Promise<KnownHead[]> {
+  const rows = await reader.headSuffix.findMany({
+    where: { suffix: anywhereRange(part) },
+    select: { headId: true },
+    orderBy: { suffix: 'asc' },
+    take: mostEndings,
+  })
+  const ids = [...new Set(rows.map(({ headId }) => headId))]
+  // Ids are made in the order of time: the newest heads first.
+  const heads = await knownHeads(reader, ids.toSorted().reverse().slice(0, take))
+  return [...heads.values()].toSorted((a, b) => (a.id < b.id ? 1 : -1))
 }

@@ -30,14 +30,6 @@ const orderInclude = {
 
 export type OrderRecord = Prisma.OutsideOrderGetPayload<{ include: typeof orderInclude }>
 
-/** Orders with at least one head still out, oldest first. */
-export const openOrders = (reader: Reader): Promise<OrderRecord[]> =>
-  reader.outsideOrder.findMany({
-    where: { visits: { some: { receivedAt: null } } },
-    include: orderInclude,
-    orderBy: { sentAt: 'asc' },
-  })
-
 /** With what has become of each head's steps, and the orders before and after it. */
 const wholeInclude = {
   ...orderInclude,
@@ -96,43 +88,3 @@ export async function newestChoice(reader: Reader, pairId: string): Promise<stri
   const { choice } = JSON.parse(plan?.inputs ?? '{}') as { choice?: { sinkIn?: { text: string } | null } }
   return choice?.sinkIn?.text ?? ''
 }
-
-/** The newest lines of all orders: how long each vendor takes, and who did a step last. One bounded query. */
-export const recentLines = (reader: Reader) =>
-  reader.outsideOrderVisit.findMany({
-    select: {
-      receivedAt: true,
-      order: {
-        select: {
-          vendorId: true,
-          sentAt: true,
-          scope: true,
-          vendor: { select: { name: true, boxHeads: true, retiredAt: true } },
-        },
-      },
-    },
-    orderBy: { id: 'desc' },
-    take: 400,
-  })
-
-/** Steps that can go out now: an angle cut, or any step whose station is outside, on a head that is here. */
-export const stepsToSend = (reader: Reader) =>
-  reader.routeStep.findMany({
-    where: {
-      OR: [{ stepId: 'angle-cut' }, { station: 'outside' }],
-      state: { in: ['ready', 'do again'] },
-      visit: { place: { whereabouts: { in: ['in house', 'finished'] } } },
-    },
-    include: { visit: headOfVisit },
-    orderBy: { place: 'asc' },
-  })
-
-export const openWaits = (reader: Reader) =>
-  reader.partsWait.findMany({
-    where: {
-      arrivedAt: null,
-      visit: { place: { whereabouts: { notIn: ['released', 'handed over', 'returned as is', 'scrapped'] } } },
-    },
-    include: { visit: headOfVisit },
-    orderBy: { openedAt: 'asc' },
-  })

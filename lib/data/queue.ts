@@ -1,48 +1,78 @@
 import 'server-only'
-import type { RouteStep } from '@/lib/core/route/types'
 import type { Station } from '@/lib/core/route/step-ids'
-import type { Prisma } from '@/prisma/generated/sqlite/client'
+import type { RouteStep } from '@/lib/core/route/types'
 import type { Reader } from './db'
+import { pageSize, type Paged } from './paging'
 import { routeStepOf } from './visits'
 
-const openStates = ['to do', 'ready', 'started', 'do again']
-const gone = ['released', 'handed over', 'returned as is', 'scrapped']
-
-const queueInclude = {
-  visit: {
-    select: {
-      id: true,
-      headId: true,
-      pairId: true,
-      position: true,
-      job: { select: { number: true, promiseOn: true, urgent: true } },
-      head: {
-        select: { casting: { select: { name: true } }, tags: { where: { to: null }, select: { number: true } } },
-      },
-      place: { select: { whereabouts: true } },
-    },
-  },
-} as const satisfies Prisma.RouteStepInclude
-
-type Row = Prisma.RouteStepGetPayload<{ include: typeof queueInclude }>
-export type StationRow = { readonly row: Row; readonly step: RouteStep }
-
-/** Open steps of a station, of heads that are still ours to work on, in route order. */
-export async function stationRows(reader: Reader, station: Station): Promise<StationRow[]> {
-  const rows = await reader.routeStep.findMany({
-    where: { station, state: { in: openStates }, visit: { place: { whereabouts: { notIn: gone } } } },
-    include: queueInclude,
-    orderBy: [{ place: 'asc' }],
-  })
-  return rows.map((row) => ({ row, step: routeStepOf(row) }))
+/** One open step at a station with what its line in the queue says. */
+export type StationRow = {
+  readonly visitId: string
+  readonly headId: string
+  readonly jobNumber: string
+  readonly position: number
+  readonly promiseOn: string | null
+  readonly urgent: boolean
+  /** The tag the head wears; null: none. */
+  readonly tag: string | null
+  readonly casting: string | null
+  readonly whereabouts: string | null
+  readonly queue: string
+  /** Its place on the job while its mate is on hold; null: no mate is. */
+  readonly matePosition: number | null
+  readonly mateTag: string | null
+  readonly step: RouteStep
 }
 
-/** How many heads are ready or started, and how many are coming, per station. */
-export async function stationCounts(reader: Reader): Promise<Map<string, number>> {
+type Row = Omit<StationRow, 'step'> & Parameters<typeof routeStepOf>[0]
+
+/**
+ * A page of a station's queue in one statement: what is started or ready first, then by promise. Of the steps to come the
+ * first of each head, and only while nothing of it can be worked on at this station.
+ */
+export async function stationRows(reader: Reader, station: Station, page: number): Promise<Paged<StationRow>> {
+  const rows = await reader.$queryRaw<Row[]>`
+    SELECT s."stepId", s."occurrence", s."orderKey", s."label", s."station", s."state", s."queue", s."detail",
+      v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber", j."promiseOn", j."urgent",
+      t."number" AS "tag", c."name" AS "casting", p."whereabouts",
+      m."position" AS "matePosition", mt."number" AS "mateTag"
+    FROM "RouteStep" s
+    JOIN "Visit" v ON v."id" = s."visitId"
+    JOIN "Job" j ON j."id" = v."jobId"
+    JOIN "Head" h ON h."id" = v."headId"
+    LEFT JOIN "VisitPlace" p ON p."visitId" = v."id"
+    LEFT JOIN "CastingRecord" c ON c."id" = h."castingId"
+    LEFT JOIN "TagAssignment" t ON t."headId" = h."id" AND t."to" IS NULL
+    LEFT JOIN "Visit" m ON m."id" = (
+      SELECT o."id" FROM "Visit" o JOIN "Hold" ho ON ho."visitId" = o."id" AND ho."decidedAt" IS NULL
+      WHERE o."pairId" = v."pairId" AND o."id" <> v."id" ORDER BY ho."openedAt" LIMIT 1)
+    LEFT JOIN "TagAssignment" mt ON mt."headId" = m."headId" AND mt."to" IS NULL
+    WHERE s."station" = ${station} AND s."queue" IN ('ready', 'started', 'coming')
+      AND (s."queue" <> 'coming' OR NOT EXISTS (
+        SELECT 1 FROM "RouteStep" b WHERE b."visitId" = s."visitId" AND b."station" = s."station"
+          AND (b."queue" IN ('ready', 'started') OR (b."queue" = 'coming' AND b."place" < s."place"))))
+    ORDER BY CASE s."queue" WHEN 'coming' THEN 1 ELSE 0 END, j."urgent" DESC,
+      CASE WHEN j."promiseOn" IS NULL THEN 1 ELSE 0 END, j."promiseOn", s."place", v."id"
+    LIMIT ${pageSize + 1} OFFSET ${(page - 1) * pageSize}`
+  return {
+    rows: rows.slice(0, pageSize).map((row) => ({ ...row, step: routeStepOf(row) })),
+    more: rows.length > pageSize,
+  }
+}
+
+export type StationCount = { readonly ready: number; readonly started: number }
+
+/** How many steps can be worked on at each station, and how many are begun: what its queue lists as ready and started. */
+export async function stationCounts(reader: Reader): Promise<Map<string, StationCount>> {
   const rows = await reader.routeStep.groupBy({
-    by: ['station'],
-    where: { state: { in: ['ready', 'started', 'do again'] }, visit: { place: { whereabouts: { notIn: gone } } } },
+    by: ['station', 'queue'],
+    where: { queue: { in: ['ready', 'started'] } },
     _count: { _all: true },
   })
-  return new Map(rows.map((row) => [row.station, row._count._all]))
+  const counts = new Map<string, StationCount>()
+  for (const { station, queue, _count } of rows) {
+    const before = counts.get(station) ?? { ready: 0, started: 0 }
+    counts.set(station, { ...before, [queue === 'started' ? 'started' : 'ready']: _count._all })
+  }
+  return counts
 }

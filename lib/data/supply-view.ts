@@ -1,7 +1,7 @@
 import 'server-only'
 import { daysBetween, dayIn } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
-import type { SupplyRecord } from './supply'
+import type { SupplyToShow } from './supply'
 
 /** Whom a line is for: a head by its tag, or by its place on the job while it has none. */
 export type SupplyFor = {
@@ -50,7 +50,7 @@ export type SupplyView = {
 
 const gone = ['returned as is', 'handed over', 'scrapped']
 
-type VisitOfLine = SupplyRecord['lines'][number]['heads'][number]['visit']
+type VisitOfLine = SupplyToShow['lines'][number]['heads'][number]['visit']
 
 const forVisit = (visit: VisitOfLine, here: boolean): SupplyFor => ({
   visitId: visit.id,
@@ -61,7 +61,7 @@ const forVisit = (visit: VisitOfLine, here: boolean): SupplyFor => ({
   pulled: gone.includes(visit.place?.whereabouts ?? ''),
 })
 
-type Line = SupplyRecord['lines'][number]
+type Line = SupplyToShow['lines'][number]
 
 function lineView(line: Line, withCost: boolean): SupplyLineView {
   const variant = line.variant
@@ -81,7 +81,7 @@ function lineView(line: Line, withCost: boolean): SupplyLineView {
 }
 
 /** The promises to customers that this order holds up. */
-const promisesHeld = (order: SupplyRecord): string[] =>
+const promisesHeld = (order: SupplyToShow): string[] =>
   order.lines
     .flatMap((line) => [
       ...line.heads.flatMap(({ visit, arrivedAt }) => (arrivedAt === null ? [visit] : [])),
@@ -91,7 +91,7 @@ const promisesHeld = (order: SupplyRecord): string[] =>
     .sort()
 
 export function supplyView(
-  order: SupplyRecord,
+  order: SupplyToShow,
   { today, timeZone, withCost }: { today: string; timeZone: string; withCost: boolean },
 ): SupplyView {
   const orderedOn = dayIn(timeZone, order.createdAt)

@@ -32,17 +32,36 @@ export type SupplyRecord = Prisma.SupplyOrderGetPayload<{ include: typeof supply
 
 const open = { arrivedAt: null, endedAt: null } as const
 
-/** Orders of which something has not come, oldest first. */
-export const openSupply = (reader: Reader): Promise<SupplyRecord[]> =>
-  reader.supplyOrder.findMany({ where: open, include: supplyInclude, orderBy: { createdAt: 'asc' } })
+type ListedVisit = {
+  readonly id: string
+  readonly headId: string
+  readonly position: number
+  readonly job: { readonly number: string; readonly promiseOn: string | null }
+  readonly head: { readonly tags: readonly { readonly number: string }[] }
+  readonly place: { readonly whereabouts: string } | null
+}
 
-/** Orders that are promised by that day and not all here. */
-export const supplyDueBy = (reader: Reader, day: string): Promise<SupplyRecord[]> =>
-  reader.supplyOrder.findMany({
-    where: { ...open, promisedOn: { not: null, lte: day } },
-    include: supplyInclude,
-    orderBy: { promisedOn: 'asc' },
-  })
+/** What a list or page says of a supply order. */
+export type SupplyToShow = Pick<
+  SupplyRecord,
+  'id' | 'number' | 'version' | 'note' | 'createdAt' | 'promisedOn' | 'arrivedAt' | 'endedAt' | 'endReason'
+> & {
+  readonly vendor: { readonly name: string; readonly phone: string }
+  readonly job: { readonly number: string } | null
+  readonly promises: readonly { readonly id: string; readonly promisedOn: string; readonly note: string }[]
+  readonly lines: readonly {
+    readonly id: string
+    readonly kind: string
+    readonly what: string
+    readonly quantity: number
+    readonly arrived: number
+    readonly costMinor: number | null
+    readonly waitId: string | null
+    readonly variant: { readonly nominalText: string; readonly casting: { readonly name: string } } | null
+    readonly wait: { readonly arrivedAt: Date | null; readonly visit: ListedVisit } | null
+    readonly heads: readonly { readonly arrivedAt: Date | null; readonly visit: ListedVisit }[]
+  }[]
+}
 
 export const supplyById = (reader: Reader, id: string): Promise<SupplyRecord | null> =>
   reader.supplyOrder.findUnique({ where: { id }, include: supplyInclude })

@@ -1,5 +1,6 @@
 import 'server-only'
 import { parseTag, tagText } from '@/lib/core/shop/tag-number'
+import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 
 export type TrailEntry = {
@@ -38,28 +39,31 @@ export async function trailEntries(
   },
 ): Promise<TrailEntry[]> {
   const { search, actions, limits, before, take } = asked
-  const anyOf =
-    search === null
-      ? []
-      : [
-          { actorId: { in: [...search.actorIds] } },
-          { jobId: { in: [...search.jobIds] } },
-          { visitId: { in: [...search.visitIds] } },
-          { subjectId: { in: [...search.subjectIds] } },
-          ...(actions.length > 0 ? [{ action: { in: [...actions] } }] : []),
-        ]
-  return reader.auditEntry.findMany({
-    where: {
-      ...(before === null ? {} : { seq: { lt: before } }),
-      ...(search === null ? {} : { OR: anyOf }),
-      ...(limits.personId === null ? {} : { actorId: limits.personId }),
-      ...(limits.from === null && limits.to === null
-        ? {}
-        : { at: { ...(limits.from ? { gte: limits.from } : {}), ...(limits.to ? { lt: limits.to } : {}) } }),
-    },
-    orderBy: { seq: 'desc' },
-    take,
-  })
+  const newest = (where: Prisma.AuditEntryWhereInput) =>
+    reader.auditEntry.findMany({
+      where: {
+        AND: [
+          where,
+          ...(before === null ? [] : [{ seq: { lt: before } }]),
+          ...(limits.personId === null ? [] : [{ actorId: limits.personId }]),
+          ...(limits.from === null ? [] : [{ at: { gte: limits.from } }]),
+          ...(limits.to === null ? [] : [{ at: { lt: limits.to } }]),
+        ],
+      },
+      orderBy: { seq: 'desc' },
+      take,
+    })
+  if (search === null) return newest({})
+  // One question an index: asked together, the database reads the whole trail.
+  const found = [
+    ...(await newest({ actorId: { in: [...search.actorIds] } })),
+    ...(await newest({ jobId: { in: [...search.jobIds] } })),
+    ...(await newest({ visitId: { in: [...search.visitIds] } })),
+    ...(await newest({ subjectId: { in: [...search.subjectIds] } })),
+    ...(await newest({ action: { in: [...actions] } })),
+  ]
+  const bySeq = new Map(found.map((entry) => [entry.seq, entry]))
+  return [...bySeq.values()].toSorted((a, b) => b.seq - a.seq).slice(0, take)
 }
 
 /** Everything that a tag number, job number, name of a person, vendor or casting may mean. */

@@ -1,23 +1,43 @@
 import Database from 'better-sqlite3'
 import { vi } from 'vitest'
 
-/** The queries that a piece of work sends to SQLite, in their order. */
-export async function selectsOf(work: () => Promise<unknown>): Promise<readonly string[]> {
-  const sent: string[] = []
+/** One statement as it was sent to SQLite, with its values. */
+export type Sent = { readonly sql: string; readonly args: readonly unknown[] }
+
+/** Every statement that a piece of work sends to SQLite, in their order, reads and writes; transaction marks left out. */
+export async function statementsOf(work: () => Promise<unknown>): Promise<readonly Sent[]> {
+  const sent: Sent[] = []
   const prepare = Database.prototype.prepare
   const spy = vi.spyOn(Database.prototype, 'prepare').mockImplementation(function (
     this: Database.Database,
     sql: string,
   ) {
-    sent.push(sql)
-    return prepare.call(this, sql)
+    const statement = prepare.call(this, sql)
+    const entry: { sql: string; args: readonly unknown[] } = { sql, args: [] }
+    sent.push(entry)
+    for (const way of ['run', 'all', 'raw', 'get'] as const) {
+      const own = statement[way].bind(statement) as (...args: unknown[]) => unknown
+      Object.defineProperty(statement, way, {
+        value: (...args: unknown[]) => {
+          if (way !== 'raw') entry.args = args.flat()
+          return own(...args)
+        },
+      })
+    }
+    return statement
   })
   try {
     await work()
   } finally {
     spy.mockRestore()
   }
-  return sent.filter((sql) => sql.startsWith('SELECT'))
+  return sent.filter(({ sql }) => !/^(BEGIN|COMMIT|ROLLBACK|SAVEPOINT|RELEASE|PRAGMA)\b/i.test(sql))
+}
+
+/** The queries that a piece of work sends to SQLite, in their order. */
+export async function selectsOf(work: () => Promise<unknown>): Promise<readonly string[]> {
+  const sent = await statementsOf(work)
+  return sent.map(({ sql }) => sql.trim()).filter((sql) => /^(SELECT|WITH)\b/i.test(sql))
 }
 
 /** How often a piece of work asks the database something, each with all that it brings along counted once. */

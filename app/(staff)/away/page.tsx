@@ -1,10 +1,12 @@
 import Link from 'next/link'
 import { Suspense } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
+import { Pager } from '@/app/_components/ui/pager'
 import { Loading } from '@/app/_components/ui/loading'
 import type { Actor } from '@/lib/core/access/roles'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeAway, type Away } from '@/lib/use-cases/outside/see-away'
+import { pageOf } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Boxes } from './_components/boxes'
 import { CallList } from './_components/call-list'
@@ -16,24 +18,27 @@ import { VendorPart } from './_components/vendor-part'
 
 export const metadata = { title: 'Away' }
 
-type Props = { searchParams: Promise<{ by?: string | string[] }> }
+type Props = { searchParams: Promise<{ by?: string | string[]; page?: string | string[] }> }
 
 export default async function AwayPage({ searchParams }: Props) {
-  const promised = (await searchParams).by === 'promise'
+  const asked = await searchParams
+  const promised = asked.by === 'promise'
   const actor = await requirePerson('outside.see')
   return (
     <>
       <h1>Away</h1>
       <Suspense fallback={<Loading />}>
-        <WhatIsAway actor={actor} promised={promised} />
+        <WhatIsAway actor={actor} promised={promised} page={pageOf(asked.page)} />
       </Suspense>
     </>
   )
 }
 
-async function WhatIsAway({ actor, promised }: { actor: Actor; promised: boolean }) {
+type Asked = { actor: Actor; promised: boolean; page: number }
+
+async function WhatIsAway({ actor, promised, page }: Asked) {
   const newest = await newestChange()
-  const away = await seeAway(actor, new Date())
+  const away = await seeAway(actor, new Date(), page)
   return (
     <>
       <AutoRefresh newest={newest} />
@@ -60,6 +65,7 @@ async function WhatIsAway({ actor, promised }: { actor: Actor; promised: boolean
       <Boxes boxes={away.boxes} />
       <SupplyPart away={away} locale={away.locale} />
       <PartsList lines={away.parts} locale={away.locale} />
+      <Pager page={page} more={away.more} href={(to) => `/away?${promised ? 'by=promise&' : ''}page=${to}`} />
     </>
   )
 }

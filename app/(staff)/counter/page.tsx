@@ -4,11 +4,13 @@ import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Loading } from '@/app/_components/ui/loading'
+import { Pager } from '@/app/_components/ui/pager'
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeArriving } from '@/lib/use-cases/supply/see-arriving'
+import { pageOf } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { AnswerList } from './_components/answer-list'
 import { ArrivingList } from './_components/arriving-list'
@@ -16,7 +18,10 @@ import { JobList } from './_components/job-list'
 
 export const metadata: Metadata = { title: 'Counter' }
 
-export default async function CounterPage() {
+type Props = { searchParams: Promise<{ page?: string | string[] }> }
+
+export default async function CounterPage({ searchParams }: Props) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('job.see')
   const mayBook = can(actor, 'job.book')
   return (
@@ -33,16 +38,16 @@ export default async function CounterPage() {
         </div>
       </div>
       <Suspense fallback={<Loading />}>
-        <Lists actor={actor} mayBook={mayBook} />
+        <Lists actor={actor} mayBook={mayBook} page={page} />
       </Suspense>
     </>
   )
 }
 
-async function Lists({ actor, mayBook }: { actor: Actor; mayBook: boolean }) {
+async function Lists({ actor, mayBook, page }: { actor: Actor; mayBook: boolean; page: number }) {
   const newest = await newestChange()
   const [counter, arriving] = await Promise.all([
-    seeCounter(actor, { now: new Date() }),
+    seeCounter(actor, { now: new Date(), page }),
     seeArriving(actor, new Date()),
   ])
   return (
@@ -108,6 +113,7 @@ async function Lists({ actor, mayBook }: { actor: Actor; mayBook: boolean }) {
           />
         </div>
       </div>
+      <Pager page={page} more={counter.more} href={(to) => `/counter?page=${to}`} />
     </>
   )
 }

@@ -4,11 +4,12 @@ import { must } from '@/lib/core/errors'
 import { stationName } from '@/lib/core/route/rules-words'
 import { stations, type Station } from '@/lib/core/route/step-ids'
 import { dayIn } from '@/lib/core/shop/calendar'
-import { finishedSince, heldHeads, lastEvents, waiversSince, workableSteps, type OpenStep } from '@/lib/data/back-room'
+import { finishedSince, heldHeads, longestWaits, waiversSince } from '@/lib/data/back-room'
 import { db, type Db } from '@/lib/data/db'
 import { effectiveReadings, newestReadings } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
 import { currentRules, currentSettings } from '@/lib/data/settings'
+import { stationCounts } from '@/lib/data/queue'
 import { shopOf } from '@/lib/data/shop'
 
 export type StationLoad = {
@@ -59,31 +60,14 @@ export async function seeBackRoom(actor: Actor, now: Date) {
 }
 
 async function stationLoads(client: Db): Promise<StationLoad[]> {
-  const steps = await workableSteps(client)
-  const last = await lastEvents(
-    client,
-    steps.map((step) => step.visitId),
-  )
-  const rules = await currentRules(client)
-  return stations.map((station) => {
-    const here = steps.filter(({ step }) => step.station === station)
-    const started = here.filter(({ step }) => step.state === 'started').length
-    return {
-      station,
-      label: stationName(station, rules),
-      ready: here.length - started,
-      started,
-      longest: longestOf(here, last),
-    }
-  })
-}
-
-function longestOf(steps: readonly OpenStep[], last: ReadonlyMap<string, Date>): StationLoad['longest'] {
-  const waits = steps.flatMap(({ visitId, tag, step }) => {
-    const since = last.get(visitId)
-    return since ? [{ tag, label: step.label, since }] : []
-  })
-  return waits.toSorted((a, b) => a.since.getTime() - b.since.getTime())[0] ?? null
+  const [counts, longest, rules] = [await stationCounts(client), await longestWaits(client), await currentRules(client)]
+  return stations.map((station) => ({
+    station,
+    label: stationName(station, rules),
+    ready: counts.get(station)?.ready ?? 0,
+    started: counts.get(station)?.started ?? 0,
+    longest: longest.get(station) ?? null,
+  }))
 }
 
 /** Finished chambers that missed the target by more than the shop's tolerance; each chamber's newest answer counts. */

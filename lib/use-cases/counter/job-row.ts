@@ -1,9 +1,9 @@
 import type { Whereabouts } from '@/lib/core/route/types'
 import { headName } from '@/lib/core/shop/tag-number'
 import { daysBetween } from '@/lib/core/shop/calendar'
-import type { OpenVisit } from '@/lib/data/jobs'
+import type { FloorVisit, WhyRow } from '@/lib/data/floor'
 import type { RouteRules } from '@/lib/core/route/rules'
-import { whyWaiting } from '@/lib/core/route/why-waiting'
+import { whyWaiting, type MayWait } from '@/lib/core/route/why-waiting'
 
 export type CounterJob = {
   readonly jobId: string
@@ -24,7 +24,7 @@ export type CounterJob = {
   }[]
 }
 
-export type VisitsOfJob = readonly [OpenVisit, ...OpenVisit[]]
+export type VisitsOfJob = readonly [FloorVisit, ...FloorVisit[]]
 
 /** A job in one of the counter's lists, with the heads that the list is about. */
 export function jobRow(visits: VisitsOfJob, today: string, rules: RouteRules): CounterJob {
@@ -32,17 +32,31 @@ export function jobRow(visits: VisitsOfJob, today: string, rules: RouteRules): C
   return {
     jobId: job.id,
     number: job.number,
-    customer: job.customer.contact?.name ?? '',
-    phone: job.customer.contact?.phone ?? '',
+    customer: job.customer,
+    phone: job.phone,
     promiseOn: job.promiseOn,
     daysLeft: job.promiseOn === null ? null : daysBetween(today, job.promiseOn),
     urgent: job.urgent,
     heads: visits.map((visit) => ({
-      headId: visit.head.id,
-      tag: headName(visit.head.tags, job.number, visit.position),
-      whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
-      why: whyWaiting(visit, rules),
-      since: visit.place?.changedAt ?? null,
+      headId: visit.headId,
+      tag: headName(visit.tag === null ? [] : [{ number: visit.tag }], job.number, visit.position),
+      whereabouts: visit.whereabouts as Whereabouts,
+      why: whyWaiting(mayWait(visit), rules),
+      since: visit.changedAt,
     })),
+  }
+}
+
+function mayWait({ whereabouts, why }: FloorVisit): MayWait {
+  const of = (kind: WhyRow['kind']) => why.filter((row) => row.kind === kind)
+  const orderOf = ({ what, more }: WhyRow) => ({ promisedOn: more, vendor: { name: what } })
+  return {
+    place: { whereabouts },
+    steps: of('step').map(({ what, more }) => ({ label: what, station: more ?? '' })),
+    holds: of('hold').map(({ what }) => ({ reason: what })),
+    waits: of('wait').map(({ what, more }) => ({ what, promisedOn: more })),
+    findings: of('finding').map(({ what }) => ({ what })),
+    supply: of('on order').map((row) => ({ line: { order: orderOf(row) } })),
+    outside: of('away').map((row) => ({ order: orderOf(row) })),
   }
 }

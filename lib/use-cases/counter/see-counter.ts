@@ -4,11 +4,10 @@ import { must } from '@/lib/core/errors'
 import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
-import { answersByLink } from '@/lib/data/findings'
-import { openFindings, openVisits, type OpenVisit } from '@/lib/data/jobs'
+import { counterFindings, floorVisits, type CounterFinding, type FloorVisit } from '@/lib/data/floor'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
-import { findingRowOf, type FindingRow } from '@/lib/data/finding-row'
+import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { jobRow, type CounterJob, type VisitsOfJob } from './job-row'
 
 export type OpenFinding = {
@@ -35,6 +34,8 @@ export type CounterView = {
   /** What customers answered on their links lately. */
   readonly answeredByLink: readonly FindingRow[]
   readonly atRisk: readonly CounterJob[]
+  /** Whether another page follows. */
+  readonly more: boolean
 }
 
 /** An answer on a link stands at the counter so many days. */
@@ -53,16 +54,20 @@ const notFinished: readonly Whereabouts[] = [
   'held',
 ]
 
-/** What the counter must know at a glance; a job stands once in a list, with those of its heads that the list is about. */
-export async function seeCounter(actor: Actor, input: { now: Date }): Promise<CounterView> {
+/** What the counter must know at a glance, a page of jobs by promise; a job stands once in a list, with those of its heads that the list is about. */
+export async function seeCounter(actor: Actor, input: { now: Date; page?: number }): Promise<CounterView> {
   must(allow(actor, 'job.see'))
   const client = await db()
   const shop = await shopOf(client)
   const rules = await currentRules(client)
-  const visits = await openVisits(client)
+  const page = input.page ?? 1
+  const visits = await floorVisits(client, page)
+  const findings = await counterFindings(client, daysBefore(input.now, lateDays), page)
   const today = dayIn(shop.timeZone, input.now)
   const jobsWhere = (places: readonly Whereabouts[]): CounterJob[] =>
-    grouped(visits, places).map((of) => jobRow(of, today, rules))
+    grouped(visits.rows, places)
+      .map((of) => jobRow(of, today, rules))
+      .sort((a, b) => (a.number < b.number ? -1 : 1))
   return {
     timeZone: shop.timeZone,
     locale: shop.locale,
@@ -70,32 +75,36 @@ export async function seeCounter(actor: Actor, input: { now: Date }): Promise<Co
     expected: jobsWhere(['expected', 'on order']),
     ready: jobsWhere(['released']),
     finished: jobsWhere(['finished']),
-    answers: (await openFindings(client)).map(openFinding),
-    answeredByLink: (await answersByLink(client, daysBefore(input.now, lateDays))).map(findingRowOf),
+    answers: findings.rows.filter((finding) => finding.answer === null).map(openFinding),
+    answeredByLink: findings.rows
+      .filter((finding) => finding.answer !== null)
+      .map((finding) => findingRow(finding, { ...wornOf(finding), jobNumber: finding.jobNumber })),
     atRisk: jobsWhere(notFinished)
       .filter((job) => job.daysLeft !== null && job.daysLeft <= nearDays)
       .sort((a, b) => (a.daysLeft ?? 0) - (b.daysLeft ?? 0)),
+    more: visits.more || findings.more,
   }
 }
 
-function grouped(visits: readonly OpenVisit[], places: readonly Whereabouts[]): VisitsOfJob[] {
+function grouped(visits: readonly FloorVisit[], places: readonly Whereabouts[]): VisitsOfJob[] {
   const jobs = new Map<string, VisitsOfJob>()
   for (const visit of visits) {
-    if (!places.some((place) => place === visit.place?.whereabouts)) continue
+    if (!places.some((place) => place === visit.whereabouts)) continue
     const others = jobs.get(visit.job.id)
     jobs.set(visit.job.id, others ? [...others, visit] : [visit])
   }
   return [...jobs.values()]
 }
 
-const openFinding = (finding: Awaited<ReturnType<typeof openFindings>>[number]): OpenFinding => ({
+const wornOf = ({ headId, tag }: CounterFinding) => ({ headId, tag: tag ?? '' })
+
+const openFinding = (finding: CounterFinding): OpenFinding => ({
   id: finding.id,
   what: finding.what,
-  headId: finding.visit.head.id,
-  tag: finding.visit.head.tags[0]?.number ?? '',
-  jobNumber: finding.visit.job.number,
-  customer: finding.visit.job.customer.contact?.name ?? '',
-  phone: finding.visit.job.customer.contact?.phone ?? '',
+  ...wornOf(finding),
+  jobNumber: finding.jobNumber,
+  customer: finding.customer ?? '',
+  phone: finding.phone ?? '',
   reportedAt: finding.reportedAt,
   askedAt: finding.askedAt,
   how: finding.askedHow,

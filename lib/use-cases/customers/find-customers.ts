@@ -19,5 +19,5 @@ export async function findCustomers(actor: Actor, input: { q: string }): Promise
   must(allow(actor, 'job.book'))
   if (input.q.trim().length < 2) return []
   const found = await customersLike(await db(), input.q, atMost)
-  return found.map(({ customerId, ...contact }) => ({ id: customerId, ...contact }))
+  return found.map(({ customerId: id, name, phone, email, address }) => ({ id, name, phone, email, address }))
 }

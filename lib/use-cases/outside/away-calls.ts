@@ -1,4 +1,4 @@
-import type { OrderRecord } from '@/lib/data/outside'
+import type { ListedOrder } from '@/lib/data/away-list'
 import { dayWords, type WhenManner } from '@/lib/core/shop/when-words'
 import type { AwayHead, AwayOrder } from './away-order'
 
@@ -35,7 +35,7 @@ function vendorReasons(order: AwayOrder, tomorrow: string): string[] {
 }
 
 export function callsOf(
-  records: readonly OrderRecord[],
+  records: readonly ListedOrder[],
   orders: readonly AwayOrder[],
   {
     tomorrow,
@@ -76,7 +76,7 @@ export function callsOf(
 
 /** Customers whose promise comes no later than their head: a job may have several heads in one order. */
 function customersAtRisk(
-  record: OrderRecord,
+  record: ListedOrder,
   order: AwayOrder,
   out: readonly AwayHead[],
   manner: WhenManner,

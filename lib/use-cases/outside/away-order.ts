@@ -1,7 +1,8 @@
 import { addDays, dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
 import type { Turnaround } from '@/lib/core/shop/turnaround'
-import { stepsOf, type OrderRecord } from '@/lib/data/outside'
+import type { ListedOrder } from '@/lib/data/away-list'
+import { stepsOf } from '@/lib/data/outside'
 
 export type AwayHead = {
   readonly visitId: string
@@ -54,7 +55,7 @@ export const headLine = (visit: VisitOfOrder, back: boolean): AwayHead => ({
   back,
 })
 
-export function awayOrder(order: OrderRecord, took: Turnaround | null, today: string, timeZone: string): AwayOrder {
+export function awayOrder(order: ListedOrder, took: Turnaround | null, today: string, timeZone: string): AwayOrder {
   const sentOn = dayIn(timeZone, order.sentAt ?? order.createdAt)
   const out = order.visits.filter((line) => line.receivedAt === null)
   const promises = out.flatMap((line) => (line.visit.job.promiseOn ? [line.visit.job.promiseOn] : [])).sort()

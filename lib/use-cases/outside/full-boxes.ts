@@ -1,4 +1,5 @@
-import { stepsOf, type recentLines, type stepsToSend } from '@/lib/data/outside'
+import type { RecentLine, stepsToSend } from '@/lib/data/away-list'
+import { stepsOf } from '@/lib/data/outside'
 import { headLine, type AwayHead } from './away-order'
 
 /** Heads that can go out now to one vendor for one step, and how many of them make a full box. */
@@ -13,9 +14,7 @@ export type Box = {
   readonly heads: readonly AwayHead[]
 }
 
-type Recent = Awaited<ReturnType<typeof recentLines>>
-
-export function boxesOf(sendable: Awaited<ReturnType<typeof stepsToSend>>, recent: Recent): Box[] {
+export function boxesOf(sendable: Awaited<ReturnType<typeof stepsToSend>>, recent: readonly RecentLine[]): Box[] {
   const lastVendor = (stepId: string) =>
     recent.find(
       ({ order }) => order.vendor.retiredAt === null && stepsOf(order.scope).some((inScope) => inScope === stepId),

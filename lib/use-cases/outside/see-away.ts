@@ -4,9 +4,16 @@ import { must } from '@/lib/core/errors'
 import { addDays, dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { turnaround, type Turnaround } from '@/lib/core/shop/turnaround'
 import { db } from '@/lib/data/db'
-import { openOrders, openWaits, recentLines, stepsToSend } from '@/lib/data/outside'
+import {
+  headsNobodyOrdered,
+  openWaits,
+  ordersOut,
+  recentLines,
+  stepsToSend,
+  supplyOut,
+  awayLimit,
+} from '@/lib/data/away-list'
 import { shopOf } from '@/lib/data/shop'
-import { headsToOrder, openSupply } from '@/lib/data/supply'
 import { supplyView, type SupplyView } from '@/lib/data/supply-view'
 import { callsOf, type Call } from './away-calls'
 import { awayOrder, byPromise, headLine, type AwayHead, type AwayOrder } from './away-order'
@@ -55,20 +62,22 @@ export type Away = {
   readonly toOrder: readonly AwayHead[]
   readonly mayOrder: boolean
   readonly locale: string
+  /** Whether another page of orders follows. */
+  readonly more: boolean
 }
 
 /** What is out, with whom, for how long, and what it holds up; what could go out; what waits for parts. */
-export async function seeAway(actor: Actor, now: Date): Promise<Away> {
+export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> {
   must(allow(actor, 'outside.see'))
   const client = await db()
   const { timeZone, locale } = await shopOf(client)
   const today = dayIn(timeZone, now)
   const [orders, sendable, waits, supply, toOrder, recent] = await Promise.all([
-    openOrders(client),
+    ordersOut(client, page),
     stepsToSend(client),
     openWaits(client),
-    openSupply(client),
-    headsToOrder(client, null),
+    supplyOut(client, null),
+    headsNobodyOrdered(client),
     recentLines(client),
   ])
   const bringing = new Map(
@@ -124,6 +133,7 @@ export async function seeAway(actor: Actor, now: Date): Promise<Away> {
     toOrder: toOrder.map((visit) => headLine(visit, false)),
     mayOrder: can(actor, 'supply.order'),
     locale,
+    more: orders.length === awayLimit,
   }
 }
 

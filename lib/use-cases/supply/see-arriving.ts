@@ -4,7 +4,7 @@ import { must } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
-import { supplyDueBy } from '@/lib/data/supply'
+import { supplyOut } from '@/lib/data/away-list'
 import { supplyView, type SupplyView } from '@/lib/data/supply-view'
 
 /** Supply orders promised for today, and those that are late, the latest first. */
@@ -13,6 +13,9 @@ export async function seeArriving(actor: Actor, now: Date): Promise<readonly Sup
   const client = await db()
   const { timeZone } = await shopOf(client)
   const today = dayIn(timeZone, now)
-  const orders = await supplyDueBy(client, today)
-  return orders.map((order) => supplyView(order, { today, timeZone, withCost: false }))
+  const orders = await supplyOut(client, today)
+  return orders.toSorted(byPromise).map((order) => supplyView(order, { today, timeZone, withCost: false }))
 }
+
+const byPromise = (a: { promisedOn: string | null }, b: { promisedOn: string | null }): number =>
+  (a.promisedOn ?? '').localeCompare(b.promisedOn ?? '')

@@ -1,5 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
+import { queuePlace } from '@/lib/core/route/station-queue'
+import type { Whereabouts } from '@/lib/core/route/types'
 import { addCastingSchema } from '@/lib/schemas/casting'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { addDays, dayIn } from '@/lib/core/shop/calendar'
@@ -249,9 +251,9 @@ describe('this month', () => {
 })
 
 describe('what waits where', () => {
-  test('counts what could be done now at heads that are here, and names the one untouched for longest', async () => {
+  test('counts what could be done now, as the queue of the station does, and names the head untouched for longest', async () => {
     const { client } = shop.database
-    const step = (visitId: string, state: string, waitsFor: readonly string[]) => ({
+    const step = (visitId: string, state: 'ready' | 'started', where: Whereabouts) => ({
       visitId,
       stepId: 'crack',
       occurrence: 'test',
@@ -260,7 +262,8 @@ describe('what waits where', () => {
       label: 'Crack check',
       station: 'intake-mill',
       state,
-      detail: JSON.stringify({ waitsFor }),
+      queue: queuePlace({ state, waitsFor: [] }, where),
+      detail: JSON.stringify({ waitsFor: [] }),
     })
     const [first, second, third] = visitIds as readonly [string, string, string]
     await client.visitPlace.updateMany({ data: { whereabouts: 'in house' } })
@@ -276,20 +279,20 @@ describe('what waits where', () => {
     })
     await client.visitEvent.createMany({ data: [event(first, after(20)), event(second, after(10))] })
     await client.routeStep.createMany({
-      data: [step(first, 'started', []), step(second, 'ready', []), step(third, 'ready', [])],
+      data: [step(first, 'started', 'in house'), step(second, 'ready', 'in house'), step(third, 'ready', 'expected')],
     })
     const load = async () =>
       (await seeBackRoom(shop.staff.orla, after(30))).loads.find(({ station }) => station === 'intake-mill')
     expect(await load()).toMatchObject({
-      ready: 1,
+      ready: 2,
       started: 1,
       longest: { tag: tags[1], label: 'Crack check', since: after(10) },
     })
     // Undone by later work, but waiting for another step first: nobody could do it now.
     await client.routeStep.updateMany({
       where: { visitId: second, occurrence: 'test' },
-      data: { state: 'do again', detail: JSON.stringify({ waitsFor: ['Wash'] }) },
+      data: { state: 'do again', queue: queuePlace({ state: 'do again', waitsFor: ['Wash'] }, 'in house') },
     })
-    expect(await load()).toMatchObject({ ready: 0, started: 1, longest: { tag: tags[0] } })
+    expect(await load()).toMatchObject({ ready: 1, started: 1, longest: { tag: tags[0] } })
   })
 })

@@ -2,29 +2,35 @@ import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Pager } from '@/app/_components/ui/pager'
 import { stations, type Station } from '@/lib/core/route/step-ids'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
+import { pageOf } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { QueueList } from './_components/queue-list'
 
-type Props = { params: Promise<{ station: string }> }
+type Props = {
+  params: Promise<{ station: string }>
+  searchParams: Promise<{ page?: string | string[] }>
+}
 
 const stationOf = (text: string): Station => stations.find((station) => station === text) ?? notFound()
 
 const seeNames = cache(async () => seeStationNames(await requirePerson('job.see')))
 
-export async function generateMetadata({ params }: Props) {
+export async function generateMetadata({ params }: Pick<Props, 'params'>) {
   return { title: (await seeNames())[stationOf((await params).station)] }
 }
 
-export default async function StationPage({ params }: Props) {
+export default async function StationPage({ params, searchParams }: Props) {
+  const page = pageOf((await searchParams).page)
   const station = stationOf((await params).station)
   const actor = await requirePerson('job.see')
   const newest = await newestChange()
-  const [queue, names, { locale }] = await Promise.all([seeQueue(actor, station), seeNames(), shopLocale()])
+  const [queue, names, { locale }] = await Promise.all([seeQueue(actor, station, page), seeNames(), shopLocale()])
   const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
   return (
     <>
@@ -52,6 +58,7 @@ export default async function StationPage({ params }: Props) {
           />
         </>
       )}
+      <Pager page={page} more={queue.more} href={(to) => `/stations/${station}?page=${to}`} />
     </>
   )
 }
