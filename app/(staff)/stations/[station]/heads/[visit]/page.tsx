@@ -9,16 +9,19 @@ import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
-import type { StepKey } from '@/lib/core/route/step-ids'
+import { RefusedError } from '@/lib/core/errors'
+import { stations, type StepKey } from '@/lib/core/route/step-ids'
 import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
 import { seeStep, type StepScreen } from '@/lib/use-cases/stations/see-step'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
 import { FlowAgain } from './_components/flow-again'
 import { HeadDrawn } from './_components/head-drawn'
+import { LeftStep } from './_components/left-step'
 import { Others } from './_components/others'
 import { PlanAtStep } from './_components/plan-at-step'
 import { SideActions } from './_components/side-actions'
@@ -45,18 +48,24 @@ const see = cache(async (address: string) => {
   const key: StepKey = { stepId, occurrence, orderId }
   const actor = await requirePerson('job.see')
   const newest = await newestChange()
-  return { actor, key, visit, newest, screen: await orNotFound(seeStep(actor, visit, key, new Date())) }
+  return { actor, key, visit, newest, screen: await orNotFound(onRoute(seeStep(actor, visit, key, new Date()))) }
 })
 const seeAsked = async ({ params, searchParams }: Props) =>
   see(JSON.stringify({ ...(await searchParams), visit: (await params).visit }))
 
 export async function generateMetadata(props: Props) {
   const { screen } = await seeAsked(props)
-  return { title: `${screen.tag}: ${screen.step.label}` }
+  return { title: screen ? `${screen.tag}: ${screen.step.label}` : 'Not on the route' }
 }
 
 export default async function StepPage(props: Props) {
   const { actor, key, visit, newest, screen } = await seeAsked(props)
+  if (screen === null) {
+    const { station } = await props.params
+    const at = stations.find((one) => one === station) ?? notFound()
+    const view = await seeLeftStep(actor, visit, key, at)
+    return <LeftStep view={view} visitId={visit} stepKey={key} station={at} />
+  }
   const photos = await seeVisitPhotos(actor, visit, new Date())
   const { step } = screen
   const done = step.state === 'done' || step.state === 'waived'
@@ -136,6 +145,13 @@ export default async function StepPage(props: Props) {
     </>
   )
 }
+
+/** Null when the route does not have the step. */
+const onRoute = (view: Promise<StepScreen>): Promise<StepScreen | null> =>
+  view.catch((error: unknown) => {
+    if (error instanceof RefusedError && error.refusal.code === 'not-on-route') return null
+    throw error
+  })
 
 /** What comes first, each with its own page where it is a step of this head. */
 function WaitsFor({ screen }: { screen: StepScreen }) {

@@ -1,12 +1,12 @@
 'use client'
 import { useEffect, useState } from 'react'
 import { clearDraft, loadDraft, saveDraft } from '@/app/_components/form/draft-store'
-import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import { stepDraft, type StepDraft } from './step-draft'
 
 type Entry = Omit<StepDraft, 'shape'>
 
-export const stepDraftKey = ({ visitId, step }: Pick<StepScreen, 'visitId' | 'step'>, repeat?: number): string =>
+export const stepDraftKey = ({ visitId, step }: { visitId: string; step: StepKey }, repeat?: number): string =>
   `step ${visitId} ${step.stepId} ${step.occurrence} ${step.orderId ?? ''} ${repeat ?? ''}`
 
 /** What is typed at a step, kept on this device until the server has taken it. */
