@@ -1,0 +1,175 @@
+import { expect, test, type Page } from '@playwright/test'
+import { checkIn } from './answers'
+import { answer, bookJob, doStep, openStep, signIn } from './person'
+
+/** What the browser asks the server for after a deed, and what it makes of an answer that is lost, late or a conflict. */
+
+const booking = {
+  customer: 'Silas Cawdrey',
+  phone: '555-0164',
+  casting: 'Harrow wedge 64',
+  target: '60',
+  preset: 'Cut to size',
+}
+const tickButton = (page: Page) => page.getByRole('button', { name: /^(Save and tick|Tick): / })
+const done = (page: Page) => page.getByRole('status').filter({ hasText: 'Done.' })
+
+/** Renders of a page: an action's answer that brings it, and a fetch of it by the router. Prefetches are no renders. */
+function countRenders(page: Page): string[] {
+  const seen: string[] = []
+  page.on('request', (request) => {
+    const headers = request.headers()
+    if (headers['next-router-prefetch'] ?? headers['next-router-segment-prefetch']) return
+    if (headers['next-action']) seen.push(`action ${new URL(request.url()).pathname}`)
+    else if (headers['rsc']) seen.push(`fetch ${new URL(request.url()).pathname}`)
+  })
+  return seen
+}
+
+async function bookedHead(page: Page): Promise<string> {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, booking)
+  await signIn(page, 'dov')
+  return tag
+}
+
+test('after a tick the page comes once, with the answer', async ({ page }) => {
+  const tag = await bookedHead(page)
+  await openStep(page, tag, 'Check in')
+  await answer(page, checkIn)
+  const renders = countRenders(page)
+  await tickButton(page).click()
+  await expect(done(page)).toBeVisible()
+  await page.waitForTimeout(1000)
+  expect(renders).toEqual([expect.stringMatching(/^action \/stations\//)])
+})
+
+test('after a form that leads elsewhere the next page comes once, with the answer', async ({ page }) => {
+  await signIn(page, 'orla')
+  await page.goto('/back-room/vendors/new')
+  await page.getByLabel('Name').fill('Tarn Lane Welding')
+  const renders = countRenders(page)
+  await page.locator('main form button[type=submit]').click()
+  await page.waitForURL('**/back-room/vendors')
+  await expect(page.getByText('Tarn Lane Welding')).toBeVisible()
+  await page.waitForTimeout(1000)
+  expect(renders).toEqual(['action /back-room/vendors/new'])
+})
+
+test('the second of two slow taps does not take the tick back', async ({ page }) => {
+  const tag = await bookedHead(page)
+  await doStep(page, tag, 'Check in', checkIn)
+  await openStep(page, tag, 'Strip and wash')
+  await tickButton(page).click()
+  const undo = page.getByRole('button', { name: 'Take the tick back' })
+  await undo.waitFor()
+  // As late as a slow second tap, on the very place.
+  await undo.dispatchEvent('click')
+  await page.waitForTimeout(600)
+  await undo.dispatchEvent('click')
+  await page.waitForTimeout(1500)
+  await expect(done(page)).toBeVisible()
+  await undo.click()
+  await expect(tickButton(page)).toBeVisible()
+})
+
+test('a lost answer and a reload enter a reading once', async ({ page }) => {
+  const tag = await bookedHead(page)
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+  await openStep(page, tag, 'Measure chambers')
+  await answer(page, { figures: { 'Chamber volume': { 'chamber 1': '63.1' } } })
+  // The server takes it, the answer does not arrive.
+  await page.route('**/stations/**', async (route) => {
+    if (route.request().method() !== 'POST') return route.continue()
+    await route.fetch()
+    await route.abort('connectionreset')
+  })
+  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await expect(page.getByRole('alert').filter({ hasText: 'Not sent' })).toBeVisible()
+  await page.unroute('**/stations/**')
+  await page.reload()
+  const cell = page.getByRole('group', { name: 'Chamber volume', exact: true }).getByLabel('chamber 1', { exact: true })
+  await expect(cell).toHaveValue('63.1')
+  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await expect(page.getByText('Readings saved.')).toBeVisible()
+  await page.getByRole('link', { name: 'The whole record of this head' }).click()
+  await page.waitForURL(/\/heads\//)
+  await expect(page.getByRole('region', { name: 'Readings' }).getByText(/63\.1/)).toHaveCount(1)
+})
+
+test('“Keep mine” after a conflict repeats the deed that was refused', async ({ page, browser }) => {
+  const tag = await bookedHead(page)
+  await doStep(page, tag, 'Check in', checkIn)
+  await openStep(page, tag, 'Strip and wash')
+  const other = await (await browser.newContext({ baseURL: process.env.BRASSTAG_E2E_URL })).newPage()
+  await signIn(other, 'orla')
+  await other.goto(page.url())
+  await tickButton(other).click()
+  await expect(done(other)).toBeVisible()
+  await other.getByRole('button', { name: 'Take the tick back' }).click()
+  await expect(tickButton(other)).toBeVisible()
+
+  await page.getByRole('button', { name: 'Start', exact: true }).click()
+  const conflict = page.getByRole('alert').filter({ hasText: 'someone else changed this' })
+  await expect(conflict).toContainText('Orla')
+  await expect(conflict).toContainText('took the tick back')
+  await expect(conflict).toContainText(/\d{1,2}:\d\d [AP]M/)
+  await expect(conflict).not.toContainText(/\dT\d|Z\b/)
+  await conflict.getByRole('button', { name: 'Keep mine' }).click()
+  await expect(page.getByText('Started.')).toBeVisible()
+  await expect(done(page)).toHaveCount(0)
+  await other.context().close()
+})
+
+test('errors of a try come at once, each at its cell, and go when it is corrected', async ({ page }) => {
+  const tag = await bookedHead(page)
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+  await openStep(page, tag, 'Measure chambers')
+  await answer(page, {
+    figures: { 'Chamber volume': { 'chamber 1': '63..1', 'chamber 2': '1e9', 'chamber 3': '63.0' } },
+  })
+  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  const refused = page.getByRole('alert').filter({ hasText: 'Not saved' })
+  await expect(refused).toContainText('2 fields need a change.')
+  const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
+  const cell = (name: string) => cells.getByLabel(name, { exact: true })
+  await expect(cell('chamber 1')).toHaveAttribute('aria-invalid', 'true')
+  await expect(cell('chamber 2')).toHaveAttribute('aria-invalid', 'true')
+  await cell('chamber 1').fill('63.1')
+  await expect(cell('chamber 1')).not.toHaveAttribute('aria-invalid', 'true')
+  await expect(refused).toContainText('One field needs a change.')
+  await cell('chamber 2').fill('62.9')
+  await expect(refused).toHaveCount(0)
+  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await expect(page.getByText('Readings saved.')).toBeVisible()
+})
+
+test('the address of a step that is not on the route says so, keeps what was typed and leads on', async ({ page }) => {
+  const tag = await bookedHead(page)
+  await openStep(page, tag, 'Check in')
+  const address = page.url().replace('step=check-in', 'step=straighten')
+  const visit = /heads\/([^?]+)/.exec(address)?.[1] ?? ''
+  await page.evaluate(
+    ([key, draft]) => localStorage.setItem(key ?? '', draft ?? ''),
+    [
+      `brasstag step ${visit} straighten   `,
+      JSON.stringify({
+        shape: 1,
+        answers: { 'thickness|intake-1': { text: '4.250', notTaken: null } },
+        conditions: {},
+        instrumentId: '',
+      }),
+    ],
+  )
+  const response = await page.goto(address)
+  expect(response?.status()).toBeLessThan(500)
+  await expect(page.getByText('is not on the route of this head')).toBeVisible()
+  await expect(page.getByRole('region', { name: 'Typed here' })).toContainText('4.250')
+  await expect(page.getByRole('link', { name: 'Back to the queue' })).toBeVisible()
+  await page.getByRole('link', { name: 'Check in' }).click()
+  await expect(page.getByRole('heading', { level: 1, name: 'Check in' })).toBeVisible()
+})
