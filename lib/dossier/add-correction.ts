@@ -68,8 +68,8 @@ export function correctionRow(standing: EffectiveReading, input: Correction) {
   if (input.text === '') {
     throw new RefusedError({
       code: 'invalid',
-      message: 'Type what it should say.',
-      fields: { text: 'Type what it should say.' },
+      message: 'Enter the correct value.',
+      fields: { text: 'Enter the correct value.' },
     })
   }
   if (spec.form !== 'figure' || !spec.quantity) return { ...base, value: null, text: input.text, unit: '' }

@@ -10,7 +10,7 @@ export const answerByLinkSchema = z.object({
   findingId: z.string().max(64),
   version: z.number().int().positive(),
   answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
-  answeredBy: requiredText('Write your name.', 120),
+  answeredBy: requiredText('Enter your name.', 120),
 })
 export type AnswerByLinkForm = z.input<typeof answerByLinkSchema>
 export type AnswerByLinkInput = Omit<z.output<typeof answerByLinkSchema>, 'token'>

@@ -160,10 +160,10 @@ export function benchFromQuery(query: URLSearchParams): BenchForm {
 export const keepEstimateSchema = z
   .object({
     question: benchForm,
-    wayId: z.string().min(1, 'Choose a way.').max(120),
+    wayId: z.string().min(1, 'Choose a cut.').max(120),
     /** Angle part that the slider stands at, in inches; null: as the way proposes. */
     angleIn: z.number().min(0).max(0.5).nullable(),
-    forWhom: requiredText('Say who it is for.', 120),
+    forWhom: requiredText('Enter who it is for.', 120),
     note: words(500),
   })
   .superRefine(({ question }, context) => {

@@ -36,13 +36,13 @@ const perForm = fieldsOf(perFormKeys).prefault({})
 /** Kept as typed; empty lines alone are none. */
 const outline = z
   .string()
-  .max(20_000, 'At most 20000 characters.')
+  .max(20_000, 'Use 20,000 characters at most.')
   .transform((text) => (text.trim() === '' ? '' : text))
   .prefault('')
 const noOutlines = { 'as-cast': '', machined: '', opened: '' }
 
 const bolt = z.object({
-  label: requiredText('Name the bolt: "1", "front dowel side".', 60),
+  label: requiredText('Enter a name for the bolt, such as "1" or "front dowel side".', 60),
   xIn: optionalFigure('length'),
   yIn: optionalFigure('alongHead'),
   diameterIn: optionalFigure('length'),
@@ -55,29 +55,29 @@ const bolt = z.object({
 const variant = z.object({
   /** '' for one that is new. */
   variantId: z.string(),
-  name: requiredText('Name the variant.', 120),
+  name: requiredText('Enter a name for the variant.', 120),
   nominalCc: optionalFigure('chamberVolume'),
   supply: z.enum(['stock', 'special']),
   cutByMaker: z.boolean(),
   leadDays: z
     .string()
     .trim()
-    .regex(/^\d{0,3}$/, 'Days, a whole number.')
+    .regex(/^\d{0,3}$/, 'Enter whole days.')
     .transform((days) => (days === '' ? null : Number(days))),
   /** An amount as typed; how many decimals it may have is the shop's currency's to say. */
   cost: optionalAmount,
 })
 
 const facts = z.object({
-  name: requiredText('Type the name the shop knows it by.', 120),
-  material: requiredText('Type the material.', 60),
+  name: requiredText('Enter the name used in the shop.', 120),
+  material: requiredText('Enter the material.', 60),
   chamberCount: z
     .string()
     .trim()
-    .regex(/^([1-9]|1[0-2])$/, 'How many chambers: 1 to 12.')
+    .regex(/^([1-9]|1[0-2])$/, 'Enter the number of chambers, 1 to 12.')
     .transform(Number),
   chamberShape: z.enum(['open', 'closed'], 'Choose open or closed.'),
-  deepEdge: z.enum(['exhaust', 'intake'], 'Choose the edge where an angle cut is deep.'),
+  deepEdge: z.enum(['exhaust', 'intake'], 'Choose the deep edge of an angle cut.'),
   note: words(2000),
   figures: z.object({
     any: fieldsOf(sharedKeys).prefault({}),
@@ -100,12 +100,12 @@ function contradictions(casting: Facts, context: z.RefinementCtx): void {
     context.addIssue({ code: 'custom', path: ['figures', ...path], message })
 
   if (above(any.thicknessLeastIn, any.thicknessNewIn))
-    refuse(['any', 'thicknessLeastIn'], 'More than the head has when it is new.')
-  if (above(any.landLeastIn, any.landNewIn)) refuse(['any', 'landLeastIn'], 'More than the land has when it is new.')
-  if (above(any.boltIn, any.boltHoleIn)) refuse(['any', 'boltIn'], 'Thicker than its hole.')
+    refuse(['any', 'thicknessLeastIn'], 'This is more than the new head has. Check both figures.')
+  if (above(any.landLeastIn, any.landNewIn)) refuse(['any', 'landLeastIn'], 'This is more than the new land has. Check both figures.')
+  if (above(any.boltIn, any.boltHoleIn)) refuse(['any', 'boltIn'], 'The bolt is thicker than its hole. Check both figures.')
   for (const form of chamberForms) {
     if (above(casting.figures[form].openingCentreIn, any.milledWidthIn))
-      refuse([form, 'openingCentreIn'], 'Outside the milled width.')
+      refuse([form, 'openingCentreIn'], 'This is outside the milled width. Check both figures.')
     outlineContradictions(casting, form, context)
   }
 }

@@ -5,7 +5,7 @@ import { words } from './figure'
 export const contactFields = {
   name: words(120),
   phone: words(40),
-  email: z.union([z.literal(''), z.email('This is not an e-mail address.')]),
+  email: z.union([z.literal(''), z.email('Enter an email address, such as name@example.com.')]),
   address: words(300),
 }
 
@@ -14,5 +14,5 @@ export const customerChoice = z
   .object({ id: z.string().trim().max(64), ...contactFields })
   .refine((customer) => customer.id !== '' || customer.name !== '', {
     path: ['name'],
-    message: 'Type the customer’s name, or pick somebody who was here before.',
+    message: 'Enter the customer’s name, or pick a known customer.',
   })

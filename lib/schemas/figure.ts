@@ -17,7 +17,7 @@ export const figure = (quantity: Quantity) =>
   z
     .string()
     .trim()
-    .min(1, 'Type a figure.')
+    .min(1, 'Enter a figure.')
     .transform((text, context) => read(text, quantity, context))
 
 /** A typed figure that may be left empty: null. */

@@ -22,7 +22,7 @@ export type AskFindingInput = z.output<typeof askFindingSchema>
 export const answerFindingSchema = z.object({
   ...askedFields,
   answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
-  answeredBy: requiredText('Say who answered.', 120),
+  answeredBy: requiredText('Enter who answered.', 120),
 })
 export type AnswerFindingForm = z.input<typeof answerFindingSchema>
 export type AnswerFindingInput = z.output<typeof answerFindingSchema>

@@ -17,7 +17,7 @@ export const referenceRunSchema = z.object({
   readings: z
     .array(readingEntry)
     .max(200)
-    .refine((all) => all.every(({ kind }) => kind === 'flow'), 'Only flow is read here.'),
+    .refine((all) => all.every(({ kind }) => kind === 'flow'), 'Enter flow figures only.'),
   conditions: z.record(z.string().max(40), words(200)),
 })
 export type ReferenceRun = z.output<typeof referenceRunSchema>
@@ -30,10 +30,10 @@ export const correctReferenceSchema = z
     readingId: z.uuid().nullable(),
     correction: z.enum(['replace', 'withdraw']),
     text: words(40),
-    reason: requiredText('Say why it is corrected.', 300),
+    reason: requiredText('Enter the reason for the correction.', 300),
   })
   .refine(({ readingId, correction }) => readingId !== null || correction === 'withdraw', {
     path: ['text'],
-    message: 'A whole run can only be withdrawn: correct its lifts one by one.',
+    message: 'A whole run can only be withdrawn. To correct it, correct each lift.',
   })
 export type CorrectReference = z.output<typeof correctReferenceSchema>

@@ -9,9 +9,9 @@ import { customerChoice } from './customer'
 import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { amount, optionalAmount, quantity, taxPercent } from './money'
 
-export const workId = z.custom<WorkId>((id) => typeof id === 'string' && isWorkId(id), 'There is no such work.')
+export const workId = z.custom<WorkId>((id) => typeof id === 'string' && isWorkId(id), 'This work is not on the list. Pick another.')
 
-const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
+const day = optionalDay.refine((value) => value === null || isDay(value), 'This day does not exist. Check the date.')
 
 /** A tag's own number; '' → null: the next one of the shop's series. */
 export const optionalTag = z
@@ -67,7 +67,7 @@ export const bookedHead = z.object({
 export const orderedWork = z.object({ work: workId, note: words(200) })
 
 export const pricedLine = z.object({
-  text: requiredText('Say what it is for.', 120),
+  text: requiredText('Enter what it is for.', 120),
   quantity: quantity,
   unitPrice: amount,
   tax: taxPercent,
@@ -80,7 +80,7 @@ export const bookJobSchema = z
     preset: z.enum(presets),
     /** Copied to every head that has none of its own. */
     targetCc: optionalFigure('chamberVolume'),
-    heads: z.array(bookedHead).min(1, 'A job needs at least one head.').max(16, 'At most 16 heads a job.'),
+    heads: z.array(bookedHead).min(1, 'Add at least one head.').max(16, 'A job has 16 heads at most. Book the rest on another job.'),
     ordered: z.array(orderedWork).max(60),
     classFlatOnly: z.boolean(),
     classMinCc: optionalFigure('chamberVolume'),
@@ -104,7 +104,7 @@ function checkHeads(job: { heads: readonly z.output<typeof bookedHead>[] }, cont
   job.heads.forEach((head, at) => {
     const wrong = (field: string, message: string) =>
       context.addIssue({ code: 'custom', path: ['heads', at, field], message })
-    if (head.comeback && head.headId === '') wrong('comeback', 'Only a head that was here before can come back.')
+    if (head.comeback && head.headId === '') wrong('comeback', 'Pick the head from an earlier job to mark a comeback.')
     if (head.tag === null) return
     const first = given.get(head.tag.number)
     if (first !== undefined) wrong('tag', `Head ${first + 1} already has ${head.tag.number}.`)
@@ -209,11 +209,11 @@ export const changeOrderedWorkSchema = z
       .max(16),
     add: z.array(orderedWork).max(60),
     end: z.array(workId).max(60),
-    reason: requiredText('Say why the order changes.', 300),
+    reason: requiredText('Enter why the order changes.', 300),
   })
   .refine(({ add, end }) => add.length + end.length > 0, {
     path: ['add'],
-    message: 'Nothing is changed yet.',
+    message: 'No change yet. Add or remove work first.',
   })
 export type ChangeOrderedWorkInput = z.output<typeof changeOrderedWorkSchema>
 
@@ -232,7 +232,7 @@ export type AddPriceLineInput = z.output<typeof addPriceLineSchema>
 export const endPriceLineSchema = z.object({ jobId: id, lineId: id })
 export type EndPriceLineInput = z.output<typeof endPriceLineSchema>
 
-export const logCallSchema = z.object({ jobId: id, text: requiredText('Write what was said.', 1000) })
+export const logCallSchema = z.object({ jobId: id, text: requiredText('Enter what was said.', 1000) })
 export type LogCallInput = z.output<typeof logCallSchema>
 
 /** What somebody types or scans into the Find box. */

@@ -8,7 +8,7 @@ const order = { orderId: z.uuid(), version }
 
 /** Who pays for work that is done again. */
 export const payers = ['vendor', 'shop', 'customer'] as const
-const payer = z.enum(payers, 'Say at whose cost it is put right.')
+const payer = z.enum(payers, 'Choose who pays for the rework.')
 
 /** What one head of the order is to have done; empty figures: what is left of the plan's angle part, flat part in house. */
 const headToSend = z.object({
@@ -21,7 +21,7 @@ const headToSend = z.object({
 export const sendOutsideSchema = z
   .object({
     vendorId: z.uuid('Pick a vendor.'),
-    scope: z.array(stepIdSchema).min(1, 'Say what the vendor does.'),
+    scope: z.array(stepIdSchema).min(1, 'Choose what the vendor does.'),
     heads: z.array(headToSend).min(1, 'Pick at least one head.').max(40),
     finishesToSize: z.boolean(),
     instructions: words(1000),
@@ -34,7 +34,7 @@ export const sendOutsideSchema = z
   })
   .refine((input) => input.redoOfId === '' || input.redoCost !== '', {
     path: ['redoCost'],
-    message: 'Say at whose cost it is done again.',
+    message: 'Choose who pays for the rework.',
   })
 
 export const repromiseSchema = z.object({
@@ -67,7 +67,7 @@ const headThatCame = z
   })
   .refine((head) => head.rejectedWhy === '' || head.redoCost !== '', {
     path: ['redoCost'],
-    message: 'Say at whose cost it is put right.',
+    message: 'Choose who pays for the rework.',
   })
 
 export const receiveOutsideSchema = z.object({
@@ -78,7 +78,7 @@ export const receiveOutsideSchema = z.object({
 export const rejectOutsideSchema = z.object({
   orderId: z.uuid(),
   visitId: z.uuid(),
-  why: requiredText('Say what is wrong with it.', 300),
+  why: requiredText('Enter what is wrong with it.', 300),
   redoCost: payer,
 })
 
@@ -93,7 +93,7 @@ export const confirmOutsideSchema = z
   })
   .refine((input) => input.confirmed || input.reason !== '', {
     path: ['reason'],
-    message: 'Say why the confirmation is taken back.',
+    message: 'Enter why the confirmation is taken back.',
   })
 
 export const leaveMarginSchema = z.object({ pairId: z.uuid(), seenVersion: z.number().int().min(1) })

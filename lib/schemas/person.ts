@@ -2,17 +2,17 @@ import { z } from 'zod'
 import { grants, roles } from '@/lib/core/access/roles'
 import { requiredText } from './figure'
 
-export const personName = requiredText('Type the name as the others call it.', 80)
+export const personName = requiredText('Enter the name used in the shop.', 80)
 export const signInName = z
   .string()
   .trim()
   .toLowerCase()
-  .regex(/^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u, 'Letters, figures, points and hyphens, without spaces.')
+  .regex(/^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u, 'Use letters, digits, dots and hyphens, no spaces.')
 /** Length only: whether it is among the common ones is the server's to say. */
 export const newPassword = z
   .string()
-  .min(8, 'At least 8 characters; 15 or more are better.')
-  .max(200, 'At most 200 characters.')
+  .min(8, 'Use at least 8 characters; 15 or more are better.')
+  .max(200, 'Use 200 characters at most.')
 
 const rights = {
   roles: z.array(z.enum(roles)).min(1, 'Choose at least one role.'),

@@ -23,6 +23,6 @@ export type AddPhotoInput = z.output<typeof addPhotoSchema>
 
 export const withdrawPhotoSchema = z.object({
   photoId: z.uuid(),
-  reason: requiredText('Say why it is withdrawn.', 300),
+  reason: requiredText('Enter why it is withdrawn.', 300),
 })
 export type WithdrawPhotoInput = z.output<typeof withdrawPhotoSchema>

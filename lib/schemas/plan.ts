@@ -23,6 +23,6 @@ export type PlanChoice = z.output<typeof planChoiceSchema>
 
 export const acceptPlanSchema = z.object({
   planId: z.uuid(),
-  by: requiredText('Say who said yes.', 120),
-  how: requiredText('Say how: at the counter, by telephone.', 120),
+  by: requiredText('Enter who said yes.', 120),
+  how: requiredText('Enter how: at the counter, by phone.', 120),
 })

@@ -6,7 +6,7 @@ import { stepIdSchema } from './step'
 const priceItem = z.object({
   /** '': no step asks for it; it is put on a job by hand. */
   stepId: z.union([z.literal(''), stepIdSchema], 'Choose a step, or none.'),
-  text: requiredText('Say what it is for, as it is to print.', 120),
+  text: requiredText('Enter the text as it prints.', 120),
   /** For one head; how many decimals it may have is the shop's currency's to say. */
   unitPrice: amount,
   tax: taxPercent,

@@ -10,13 +10,13 @@ export const releaseVisitSchema = z.object({
 
 export const handOverSchema = z.object({
   jobId: z.uuid(),
-  takenBy: requiredText('Say who takes the heads.'),
+  takenBy: requiredText('Enter who picks them up.'),
   note: words(300),
   heads: z
     .array(
       z.object({
         visitId: z.uuid(),
-        side: requiredText('Say which side it goes on, or “not said”.', 80),
+        side: requiredText('Enter the bank or side, or “not said”.', 80),
         partsBack: words(300),
       }),
     )

@@ -8,25 +8,25 @@ import type { Cell } from '@/lib/core/route/cells'
 import { ownOwes } from '@/lib/core/route/own-owes'
 import { requiredText, optionalFigure } from './figure'
 
-const reason = requiredText('Say why: it stands beside the new steps for whoever asks later.', 400)
+const reason = requiredText('Enter the reason. It is kept with the new steps.', 400)
 const version = z.number().int()
 
 /** A step as the tables name it: flow runs by their place in the job. */
 const stepRef = z.custom<StepRef>(
   (ref) => typeof ref === 'string' && ref !== 'valves' && isWorkId(ref),
-  'There is no such step.',
+  'This step does not exist. Pick another.',
 )
 const cell = z.enum(['●', '○', '◐', '–'] satisfies Cell[])
 const cells = z.tuple([cell, cell, cell, cell])
 const station = z.enum(stations)
-const label = requiredText('Give the step a name.', 60)
+const label = requiredText('Enter a name for the step.', 60)
 const asked = { waitsFor: z.array(stepRef), undoneBy: z.array(z.enum(causes)) }
 
 export const nameStationsSchema = z
   .object({
     version,
     names: z.object(
-      Object.fromEntries(stations.map((id) => [id, requiredText('Give the station a name.', 60)])) as Record<
+      Object.fromEntries(stations.map((id) => [id, requiredText('Enter a name for the station.', 60)])) as Record<
         Station,
         z.ZodString
       >,
@@ -80,6 +80,6 @@ export type ChangeRules = {
 
 export const applyRulesSchema = z.object({
   version,
-  visitIds: z.array(z.uuid()).min(1, 'Pick the heads that are to follow.'),
+  visitIds: z.array(z.uuid()).min(1, 'Pick at least one head.'),
 })
 export type ApplyRules = z.output<typeof applyRulesSchema>

@@ -17,7 +17,7 @@ const values = z.object(Object.fromEntries(settingFields.map((field) => [field.k
 /** The caution comes before the limit. */
 function inOrder({ values: settings }: { values: ShopLimits }, context: z.RefinementCtx): void {
   if (settings.angleCautionDeg <= settings.angleLimitDeg) return
-  const message = 'The caution must not be above the largest angle.'
+  const message = 'Enter a caution no larger than the largest angle.'
   context.addIssue({ code: 'custom', path: ['values', 'angleCautionDeg'], message })
 }
 
@@ -26,7 +26,7 @@ export const changeSettingsSchema = z
     /** The version that was on the page: another one since then is a conflict. */
     version: z.number().int(),
     values,
-    reason: requiredText('Say why: it stands beside the new limits for whoever asks later.', 400),
+    reason: requiredText('Enter the reason. It is kept with the new limits.', 400),
   })
   .superRefine(inOrder)
 

@@ -19,14 +19,14 @@ export const timeZone = z
   .trim()
   .refine(
     (zone) => zone !== '' && known(() => new Intl.DateTimeFormat('en', { timeZone: zone })),
-    'Pick a time zone of the list, like America/Chicago.',
+    'Pick a time zone from the list, such as America/Chicago.',
   )
 export const locale = z
   .string()
   .trim()
   .refine(
     (tag) => tag !== '' && known(() => new Intl.NumberFormat(tag)),
-    'A language and country, like en-US or en-GB.',
+    'Enter a language and country, such as en-US or en-GB.',
   )
 export const currency = z
   .string()
@@ -38,7 +38,7 @@ export const currency = z
   )
 
 const shopWords = {
-  name: requiredText('Type the name of the shop.', 120),
+  name: requiredText('Enter the name of the shop.', 120),
   address: words(400),
   phone: words(60),
   locale,
@@ -50,7 +50,7 @@ export const shopFactsSchema = z.object({ ...shopWords, timeZone, currency })
 export const ownerSchema = z.object({ name: personName, signIn: signInName, password: newPassword })
 export const setUpShopSchema = z
   .object({
-    code: requiredText('Type the code that the console shows.', 100),
+    code: requiredText('Enter the code shown in the console.', 100),
     shop: shopFactsSchema,
     owner: ownerSchema,
     /** The password once more: a slip in it would lock the only owner out. */
@@ -58,13 +58,13 @@ export const setUpShopSchema = z
   })
   .refine(({ owner, again }) => owner.password === again, {
     path: ['again'],
-    message: 'This is not the same as the password above.',
+    message: 'The passwords differ. Enter the same one twice.',
   })
 export const changeShopSchema = z.object({ ...shopWords, version: z.number().int() })
 
 export const instrumentKinds = ['burette', 'gauge', 'flow bench', 'other'] as const
 export const addInstrumentSchema = z.object({
-  name: requiredText('Type the name that is on it.', 120),
+  name: requiredText('Enter the name on it.', 120),
   kind: z.enum(instrumentKinds),
   lastCheckedOn: optionalDay,
   dueOn: optionalDay,

@@ -4,7 +4,7 @@ import { requiredText, optionalDay, words } from './figure'
 import { optionalTag } from './job'
 import { optionalAmount, quantity } from './money'
 
-const day = optionalDay.refine((value) => value === null || isDay(value), 'There is no such day.')
+const day = optionalDay.refine((value) => value === null || isDay(value), 'This day does not exist. Check the date.')
 const id = z.uuid()
 const version = z.number().int()
 
@@ -19,11 +19,11 @@ const headLine = z
   })
   .refine((line) => line.visitIds.length === 0 || line.variantId !== '' || line.what !== '', {
     path: ['what'],
-    message: 'Say what is bought, or pick how it can be bought.',
+    message: 'Enter what is bought, or pick how it is bought.',
   })
 
 /** How many; '' → none of it. */
-const optionalPieces = z.union([z.literal('').transform(() => 0), quantity], 'Type a whole number, or nothing.')
+const optionalPieces = z.union([z.literal('').transform(() => 0), quantity], 'Enter a whole number, or leave it empty.')
 
 const partLine = z
   .object({
@@ -35,7 +35,7 @@ const partLine = z
   })
   .refine((line) => line.quantity === 0 || line.what !== '', {
     path: ['what'],
-    message: 'Say what is bought.',
+    message: 'Enter what is bought.',
   })
 
 export const orderSupplySchema = z
@@ -54,7 +54,7 @@ export const orderSupplySchema = z
   }))
   .refine((order) => order.heads.length + order.parts.length > 0, {
     path: ['note'],
-    message: 'Nothing is on this order yet: pick a head, or say how many of a part.',
+    message: 'This order is empty. Pick a head, or enter how many of a part.',
   })
 export type OrderSupplyForm = z.input<typeof orderSupplySchema>
 export type OrderSupply = z.output<typeof orderSupplySchema>
@@ -71,7 +71,7 @@ export const receiveSupplySchema = z
   .transform(({ parts, ...arrival }) => ({ ...arrival, parts: parts.filter((part) => part.quantity > 0) }))
   .refine((arrival) => arrival.heads.length + arrival.parts.length > 0, {
     path: ['heads'],
-    message: 'Pick what came.',
+    message: 'Pick what arrived.',
   })
 export type ReceiveSupplyForm = z.input<typeof receiveSupplySchema>
 export type ReceiveSupply = z.output<typeof receiveSupplySchema>
@@ -87,6 +87,6 @@ export type RepromiseSupply = z.output<typeof repromiseSupplySchema>
 export const endSupplySchema = z.object({
   orderId: id,
   version,
-  reason: requiredText('Say why the rest does not come.', 300),
+  reason: requiredText('Enter why the remainder is cancelled.', 300),
 })
 export type EndSupply = z.output<typeof endSupplySchema>

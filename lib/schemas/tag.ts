@@ -7,7 +7,7 @@ export const changeTagSchema = z.object({
   ...tagged,
   /** As typed; the next of the series when it is left empty. */
   number: words(40),
-  reason: requiredText('Say why it gets another: lost, bent, used again.', 200),
+  reason: requiredText('Enter why it gets another tag: lost, bent, reused.', 200),
 })
 
 export const takeOffTagSchema = z.object({ ...tagged, reason: words(200) })

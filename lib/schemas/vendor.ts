@@ -3,13 +3,13 @@ import { requiredText, words } from './figure'
 import { quantity } from './money'
 
 export const vendorSchema = z.object({
-  name: requiredText('Type the name of the vendor.', 120),
+  name: requiredText('Enter the name of the vendor.', 120),
   phone: words(60),
-  email: z.union([z.literal(''), z.email('This does not look like an e-mail address.')]),
+  email: z.union([z.literal(''), z.email('Enter an email address, such as name@example.com.')]),
   address: words(400),
   services: words(400),
   /** How many heads make a full box; '' → none is waited for. */
-  boxHeads: z.union([z.literal('').transform(() => null), quantity], 'Type a whole number, or nothing.').default(null),
+  boxHeads: z.union([z.literal('').transform(() => null), quantity], 'Enter a whole number, or leave it empty.').default(null),
 })
 const expected = { vendorId: z.string(), version: z.number().int() }
 

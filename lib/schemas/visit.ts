@@ -41,13 +41,13 @@ export const correctReadingSchema = z.object({
   readingId: z.uuid(),
   correction: z.enum(['replace', 'withdraw']),
   text: words(500),
-  reason: requiredText('Say why it is corrected.', 300),
+  reason: requiredText('Enter the reason for the correction.', 300),
 })
 
 export const openHoldSchema = z.object({
   visitId: z.uuid(),
   stepId: stepIdSchema.nullable(),
-  reason: requiredText('Say what is wrong.', 500),
+  reason: requiredText('Enter what is wrong.', 500),
 })
 
 export const holdDecisions = ['use-as-is', 'rework', 'scrap', 'return-as-is'] as const
@@ -55,36 +55,36 @@ export const decideHoldSchema = z
   .object({
     holdId: z.uuid(),
     version: z.number().int(),
-    decision: z.enum(holdDecisions, 'Choose how it goes on.'),
-    note: requiredText('Say why.', 500),
+    decision: z.enum(holdDecisions, 'Choose what happens next.'),
+    note: requiredText('Enter the reason.', 500),
     customerYes: words(200),
   })
   .refine((input) => input.decision !== 'use-as-is' || input.customerYes !== '', {
     path: ['customerYes'],
-    message: 'Used as it is only with the customer’s yes: who said so, and when.',
+    message: 'Use as is needs the customer’s yes. Enter who said so and when.',
   })
 
 export const waiveGapSchema = z.object({
   visitId: z.uuid(),
   gap: z.string().max(200),
-  reason: requiredText('Say why it may pass.', 500),
+  reason: requiredText('Enter why it may be waived.', 500),
 })
 
 export const returnAsIsSchema = z.object({
   visitId: z.uuid(),
-  reason: requiredText('Say why it goes back.', 500),
+  reason: requiredText('Enter why it is returned.', 500),
 })
 
 export const reportFindingSchema = z.object({
   visitId: z.uuid(),
   stepId: stepIdSchema.nullable(),
-  what: requiredText('Say what was found.', 1000),
+  what: requiredText('Enter what was found.', 1000),
 })
 
 export const partsWaitSchema = z.object({
   visitId: z.uuid(),
   step: stepKey,
-  what: requiredText('Say what it waits for.', 200),
+  what: requiredText('Enter what it is waiting for.', 200),
   fromWhom: words(200),
   promisedOn: z
     .string()

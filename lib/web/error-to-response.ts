@@ -38,7 +38,7 @@ export function refusalOf(error: unknown): Refusal {
   )
   return {
     code: 'failed',
-    message: 'Something went wrong here, and nothing was changed. Try again; if it happens again, tell the owner.',
+    message: 'Something went wrong. Nothing was changed. Try again; if it happens again, tell the owner.',
   }
 }
 

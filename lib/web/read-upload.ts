@@ -36,4 +36,4 @@ async function formOf(body: Blob, type: string): Promise<FormData> {
 }
 
 const notWhole = (): RefusedError =>
-  new RefusedError({ code: 'invalid', message: 'This did not arrive whole. Send it again.' })
+  new RefusedError({ code: 'invalid', message: 'The file did not arrive whole. Send it again.' })

@@ -35,7 +35,7 @@ export async function requireActor(): Promise<Actor> {
   if (!actor)
     throw new RefusedError({
       code: 'not-signed-in',
-      message: 'You are no longer signed in. Nothing typed is lost: sign in and send it again.',
+      message: 'You are signed out. Nothing typed is lost. Sign in and send it again.',
     })
   return actor
 }

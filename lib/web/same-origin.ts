@@ -9,7 +9,7 @@ export function refuseForeignOrigin({ headers }: Pick<Request, 'headers'>): void
   if (host !== null && hostOf(headers.get('origin')) === host) return
   throw new RefusedError({
     code: 'not-allowed',
-    message: 'This did not come from a page of Brasstag. Open the page again and send it from there.',
+    message: 'This was not sent from a page of Brasstag. Open the page again and send it from there.',
   })
 }
 

@@ -27,7 +27,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
       })
     }
     if (newest > 0 && input.reason === '') {
-      const message = 'Say why the plan is changed.'
+      const message = 'Enter why the plan is changed.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
     const context = await planContext(ctx.tx, input.pairId)

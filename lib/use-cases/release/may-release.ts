@@ -31,6 +31,6 @@ function again({ visit }: VisitWithRoute, reason: string): Result<true> {
   if (!correctedSinceRelease(visit)) {
     return refuse('wrong-state', 'This head is released already, and no reading was corrected since.')
   }
-  const message = 'Say what this revision corrects: it stands on the sheet.'
+  const message = 'Enter what this revision corrects. It prints on the sheet.'
   return reason === '' ? refuse('invalid', message, { fields: { reason: message } }) : ok(true)
 }

@@ -23,7 +23,7 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
     const tick = visit.events.find((event) => event.seq === step.doneSeq)
     const minutes = tick ? (ctx.now.getTime() - tick.at.getTime()) / 60_000 : Infinity
     if (minutes > freeUndoMinutes && input.reason === '') {
-      const message = 'It was ticked a while ago: say why the tick is taken back.'
+      const message = 'Enter why the tick is taken back: it is more than 10 minutes old.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
     await addEvent(ctx, visit.id, 'undo', step, { note: input.reason })

@@ -71,7 +71,7 @@ describe('every change is a new version', () => {
   })
 
   test('names a reason', () => {
-    expect(() => input(0, {}, ' ')).toThrow(/Say why/)
+    expect(() => input(0, {}, ' ')).toThrow(/Enter the reason/)
   })
 
   test('keeps the caution under the limit', () => {
