@@ -101,8 +101,10 @@ function contradictions(casting: Facts, context: z.RefinementCtx): void {
 
   if (above(any.thicknessLeastIn, any.thicknessNewIn))
     refuse(['any', 'thicknessLeastIn'], 'This is more than the new head has. Check both figures.')
-  if (above(any.landLeastIn, any.landNewIn)) refuse(['any', 'landLeastIn'], 'This is more than the new land has. Check both figures.')
-  if (above(any.boltIn, any.boltHoleIn)) refuse(['any', 'boltIn'], 'The bolt is thicker than its hole. Check both figures.')
+  if (above(any.landLeastIn, any.landNewIn))
+    refuse(['any', 'landLeastIn'], 'This is more than the new land has. Check both figures.')
+  if (above(any.boltIn, any.boltHoleIn))
+    refuse(['any', 'boltIn'], 'The bolt is thicker than its hole. Check both figures.')
   for (const form of chamberForms) {
     if (above(casting.figures[form].openingCentreIn, any.milledWidthIn))
       refuse([form, 'openingCentreIn'], 'This is outside the milled width. Check both figures.')

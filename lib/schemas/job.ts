@@ -9,7 +9,10 @@ import { customerChoice } from './customer'
 import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { amount, optionalAmount, quantity, taxPercent } from './money'
 
-export const workId = z.custom<WorkId>((id) => typeof id === 'string' && isWorkId(id), 'This work is not on the list. Pick another.')
+export const workId = z.custom<WorkId>(
+  (id) => typeof id === 'string' && isWorkId(id),
+  'This work is not on the list. Pick another.',
+)
 
 const day = optionalDay.refine((value) => value === null || isDay(value), 'This day does not exist. Check the date.')
 
@@ -80,7 +83,10 @@ export const bookJobSchema = z
     preset: z.enum(presets),
     /** Copied to every head that has none of its own. */
     targetCc: optionalFigure('chamberVolume'),
-    heads: z.array(bookedHead).min(1, 'Add at least one head.').max(16, 'A job has 16 heads at most. Book the rest on another job.'),
+    heads: z
+      .array(bookedHead)
+      .min(1, 'Add at least one head.')
+      .max(16, 'A job has 16 heads at most. Book the rest on another job.'),
     ordered: z.array(orderedWork).max(60),
     classFlatOnly: z.boolean(),
     classMinCc: optionalFigure('chamberVolume'),

@@ -9,7 +9,9 @@ export const vendorSchema = z.object({
   address: words(400),
   services: words(400),
   /** How many heads make a full box; '' → none is waited for. */
-  boxHeads: z.union([z.literal('').transform(() => null), quantity], 'Enter a whole number, or leave it empty.').default(null),
+  boxHeads: z
+    .union([z.literal('').transform(() => null), quantity], 'Enter a whole number, or leave it empty.')
+    .default(null),
 })
 const expected = { vendorId: z.string(), version: z.number().int() }
 
