@@ -23,9 +23,6 @@ const webSchema = storeSchema.extend({
   BRASSTAG_URL: optional(z.url()),
 })
 
-export type StoreEnv = z.infer<typeof storeSchema>
-export type WebEnv = z.infer<typeof webSchema>
-
 /** Parsed once for as long as the variables it names stay as they were. */
 function parsedOnce<T>(schema: z.ZodObject & z.ZodType<T>): () => T {
   const names = Object.keys(schema.shape)

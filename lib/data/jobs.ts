@@ -10,7 +10,7 @@ const wornTag = { where: { to: null }, select: { number: true } } as const
 const openStep = { queue: { in: ['ready', 'started'] } }
 
 /** What holds a head up: asked wherever a list says why. */
-export const whySelect = {
+const whySelect = {
   place: { select: { whereabouts: true, changedAt: true } },
   steps: { where: openStep, orderBy: { place: 'asc' }, select: { label: true, station: true } },
   holds: { where: { decidedAt: null }, select: { reason: true } },
@@ -68,6 +68,9 @@ export async function jobRecord(reader: Reader, number: string): Promise<JobReco
 export async function jobById(reader: Reader, id: string) {
   return (await reader.job.findUnique({ where: { id } })) ?? noSuchJob()
 }
+
+export const jobByNumber = async (reader: Reader, number: string): Promise<{ id: string; number: string }> =>
+  (await reader.job.findUnique({ where: { number }, select: { id: true, number: true } })) ?? noSuchJob()
 
 export async function visitIdsOf(reader: Reader, jobId: string): Promise<string[]> {
   const visits = await reader.visit.findMany({ where: { jobId }, select: { id: true }, orderBy: { position: 'asc' } })

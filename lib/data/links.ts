@@ -38,3 +38,21 @@ export const linksOfJob = (reader: Reader, jobId: string) =>
     orderBy: { createdAt: 'desc' },
     select: { id: true, createdAt: true, expiresAt: true, revokedAt: true, byId: true },
   })
+
+export async function linkById(reader: Reader, id: string) {
+  const link = await reader.customerLink.findUnique({ where: { id } })
+  if (!link) throw new RefusedError({ code: 'not-found', message: 'There is no such link.' })
+  return link
+}
+
+/** What the customer's page says of its job. */
+export const jobOfLink = (reader: Reader, { jobId }: OpenLink) =>
+  reader.job.findUniqueOrThrow({
+    where: { id: jobId },
+    select: { number: true, promiseOn: true, pricesOnLink: true },
+  })
+
+/** Refused as a dead link is: a head of another job is as unknown as one that never was. */
+export async function refuseOtherJobs(reader: Reader, { jobId }: OpenLink, visitId: string): Promise<void> {
+  if (!(await reader.visit.findFirst({ where: { id: visitId, jobId }, select: { id: true } }))) throw deadLink()
+}

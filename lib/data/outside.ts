@@ -3,19 +3,10 @@ import type { Prisma } from '@/prisma/generated/sqlite/client'
 import { RefusedError } from '@/lib/core/errors'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { Reader, Tx } from './db'
+import { headOnOrder } from './vendor-orders'
 import { conflictUnless, type Write } from './write'
 
-const headOfVisit = {
-  select: {
-    id: true,
-    headId: true,
-    position: true,
-    jobId: true,
-    pairId: true,
-    job: { select: { number: true, promiseOn: true } },
-    head: { select: { tags: { where: { to: null }, select: { number: true } } } },
-  },
-} as const satisfies Prisma.VisitDefaultArgs
+const headOfVisit = { select: { ...headOnOrder, pairId: true } } as const satisfies Prisma.VisitDefaultArgs
 
 /** Whom to tell that a promise is at risk. */
 const jobWithCustomer = {
@@ -64,6 +55,9 @@ export const lineOfOrder = async (tx: Tx, orderId: string, visitId: string): Pro
 export const orderToChange = async (tx: Tx, id: string) =>
   (await tx.outsideOrder.findUnique({ where: { id } })) ?? none('outside order')
 
+export const orderToReceive = async (tx: Tx, id: string) =>
+  (await tx.outsideOrder.findUnique({ where: { id }, include: { visits: true } })) ?? none('outside order')
+
 /** Takes the order's lock forward; refused when it was changed since `version` was read. */
 export async function bumpOrder(
   ctx: Write,
@@ -87,4 +81,16 @@ export async function newestChoice(reader: Reader, pairId: string): Promise<stri
   })
   const { choice } = JSON.parse(plan?.inputs ?? '{}') as { choice?: { sinkIn?: { text: string } | null } }
   return choice?.sinkIn?.text ?? ''
+}
+
+/** These visits in the order of their jobs, with all heads of their pairs when `wholePairs`. */
+export async function idsToSend(reader: Reader, visitIds: readonly string[], wholePairs: boolean): Promise<string[]> {
+  const own = { id: { in: [...visitIds] } }
+  const visits = await reader.visit.findMany({
+    where: wholePairs ? { pair: { visits: { some: own } } } : own,
+    select: { id: true },
+    orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
+  })
+  if (visits.length === 0) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  return visits.map(({ id }) => id)
 }

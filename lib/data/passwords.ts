@@ -5,7 +5,7 @@ import { commonPasswords } from './common-passwords'
 
 const argon = { memoryCost: 19456, timeCost: 2, parallelism: 1 } // OWASP ASVS 5.0.0 / password storage: Argon2id, m 19 MiB
 
-export const hashPassword = (password: string): Promise<string> => hash(password, argon)
+const hashPassword = (password: string): Promise<string> => hash(password, argon)
 
 /** A hash nobody's password has: compared when the name is unknown, so that the answer takes as long. */
 let decoy: Promise<string> | undefined
@@ -17,7 +17,7 @@ export async function passwordFits(stored: string | null, password: string): Pro
 }
 
 /** Length and not among the common ones; no composition rules. */
-export function acceptablePassword(password: string): Result<string> {
+function acceptablePassword(password: string): Result<string> {
   if (password.length < 8) return refuse('invalid', 'A password needs at least 8 characters; 15 or more are better.')
   if (password.length > 200) return refuse('invalid', 'A password may have at most 200 characters.')
   if (commonPasswords.has(password.toLowerCase())) {

@@ -1,5 +1,6 @@
 import 'server-only'
-import { db } from './db'
+import { RefusedError } from '@/lib/core/errors'
+import { db, type Reader } from './db'
 
 export async function personBySignIn(signIn: string) {
   return (await db()).person.findUnique({ where: { signIn: signIn.trim().toLowerCase() } })
@@ -18,3 +19,18 @@ export async function namesOf(personIds: readonly string[]): Promise<Map<string,
   })
   return new Map(people.map((person) => [person.id, person.name]))
 }
+
+export async function personById(reader: Reader, id: string) {
+  const person = await reader.person.findUnique({ where: { id } })
+  if (!person) throw new RefusedError({ code: 'not-found', message: 'There is no such person here.' })
+  return person
+}
+
+/** What each person may do, and whether they still may. */
+export const rightsOfAll = (reader: Reader) =>
+  reader.person.findMany({ select: { id: true, name: true, roles: true, grants: true, retiredAt: true } })
+
+export const isSignInTaken = async (reader: Reader, signIn: string): Promise<boolean> =>
+  (await reader.person.findUnique({ where: { signIn }, select: { id: true } })) !== null
+
+export const hasPeople = async (reader: Reader): Promise<boolean> => (await reader.person.count()) > 0

@@ -8,8 +8,7 @@ import { conflictUnless, type Write } from './write'
 
 export type PhotoRecord = Prisma.PhotoGetPayload<object>
 
-export const noSuchPhoto = (): RefusedError =>
-  new RefusedError({ code: 'not-found', message: 'There is no such photo here.' })
+const noSuchPhoto = (): RefusedError => new RefusedError({ code: 'not-found', message: 'There is no such photo here.' })
 
 type NewPhoto = Pick<
   PhotoRecord,

@@ -14,7 +14,6 @@ export const actorOf = (person: { id: string; name: string; roles: string; grant
   name: person.name,
   roles: words(person.roles) as Role[],
   grants: words(person.grants) as Grant[],
-  via: 'password',
 })
 
 export async function openSession(personId: string, now: Date): Promise<string> {

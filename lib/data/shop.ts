@@ -12,6 +12,9 @@ export async function shopOf(reader: Reader) {
   return shop
 }
 
+/** 1 once the shop is set up, else 0. */
+export const countShops = (reader: Reader): Promise<number> => reader.shop.count()
+
 export type LogoColumns = {
   readonly logoSha256: string | null
   readonly logoWidthPx: number | null

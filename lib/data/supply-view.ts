@@ -1,14 +1,11 @@
 import 'server-only'
-import { daysBetween, dayIn } from '@/lib/core/shop/calendar'
-import { headName } from '@/lib/core/shop/tag-number'
+import { dayIn } from '@/lib/core/shop/calendar'
+import { orderDays, type OrderDays } from '@/lib/core/shop/order-days'
 import type { SupplyToShow } from './supply'
+import { orderedHead, promiseViews, type OrderedHead, type PromiseView } from './vendor-orders'
 
-/** Whom a line is for: a head by its tag, or by its place on the job while it has none. */
-export type SupplyFor = {
-  readonly visitId: string
-  readonly headId: string
-  readonly tag: string
-  readonly jobNumber: string
+/** Whom a line is for. */
+export type SupplyFor = OrderedHead & {
   readonly here: boolean
   /** Its job was pulled, or it left, while this was on order. */
   readonly pulled: boolean
@@ -27,7 +24,7 @@ export type SupplyLineView = {
   readonly costMinor?: number | null
 }
 
-export type SupplyView = {
+export type SupplyView = OrderDays & {
   readonly orderId: string
   readonly number: string
   readonly version: number
@@ -36,14 +33,9 @@ export type SupplyView = {
   readonly jobNumber: string | null
   readonly note: string
   readonly orderedOn: string
-  readonly daysSince: number
   readonly promisedOn: string | null
-  /** Days over the supplier's promise; 0: not late, or nothing is to come any more. */
-  readonly daysLate: number
-  /** The earliest promise to a customer that waits for it. */
-  readonly holdsUp: string | null
   readonly lines: readonly SupplyLineView[]
-  readonly promises: readonly { readonly id: string; readonly on: string; readonly note: string }[]
+  readonly promises: readonly PromiseView[]
   readonly open: boolean
   readonly endReason: string
 }
@@ -53,10 +45,7 @@ const gone = ['returned as is', 'handed over', 'scrapped']
 type VisitOfLine = SupplyToShow['lines'][number]['heads'][number]['visit']
 
 const forVisit = (visit: VisitOfLine, here: boolean): SupplyFor => ({
-  visitId: visit.id,
-  headId: visit.headId,
-  tag: headName(visit.head.tags, visit.job.number, visit.position),
-  jobNumber: visit.job.number,
+  ...orderedHead(visit),
   here,
   pulled: gone.includes(visit.place?.whereabouts ?? ''),
 })
@@ -81,14 +70,13 @@ function lineView(line: Line, withCost: boolean): SupplyLineView {
 }
 
 /** The promises to customers that this order holds up. */
-const promisesHeld = (order: SupplyToShow): string[] =>
+const promisesHeld = (order: SupplyToShow): (string | null)[] =>
   order.lines
     .flatMap((line) => [
       ...line.heads.flatMap(({ visit, arrivedAt }) => (arrivedAt === null ? [visit] : [])),
       ...(line.wait && line.wait.arrivedAt === null ? [line.wait.visit] : []),
     ])
-    .flatMap(({ job, place }) => (job.promiseOn && !gone.includes(place?.whereabouts ?? '') ? [job.promiseOn] : []))
-    .sort()
+    .flatMap(({ job, place }) => (gone.includes(place?.whereabouts ?? '') ? [] : [job.promiseOn]))
 
 export function supplyView(
   order: SupplyToShow,
@@ -105,12 +93,10 @@ export function supplyView(
     jobNumber: order.job?.number ?? null,
     note: order.note,
     orderedOn,
-    daysSince: daysBetween(orderedOn, today),
     promisedOn: order.promisedOn,
-    daysLate: open && order.promisedOn !== null ? Math.max(0, daysBetween(order.promisedOn, today)) : 0,
-    holdsUp: promisesHeld(order)[0] ?? null,
+    ...orderDays({ since: orderedOn, promisedOn: order.promisedOn, isOpen: open, waiting: promisesHeld(order) }, today),
     lines: order.lines.map((line) => lineView(line, withCost)),
-    promises: order.promises.map(({ id, promisedOn, note }) => ({ id, on: promisedOn, note })),
+    promises: promiseViews(order.promises),
     open,
     endReason: order.endReason,
   }

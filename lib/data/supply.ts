@@ -1,18 +1,12 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
+import { RefusedError } from '@/lib/core/errors'
 import type { Reader, Tx } from './db'
 import { newId } from './ids'
+import { addPromise, headOnOrder, type Promised } from './vendor-orders'
 import { conflictUnless, type Write } from './write'
 
-const headName = {
-  id: true,
-  headId: true,
-  jobId: true,
-  position: true,
-  job: { select: { number: true, promiseOn: true } },
-  head: { select: { castingId: true, tags: { where: { to: null }, select: { number: true } } } },
-  place: { select: { whereabouts: true } },
-} as const satisfies Prisma.VisitSelect
+const headOfLine = { ...headOnOrder, place: { select: { whereabouts: true } } } as const satisfies Prisma.VisitSelect
 
 const supplyInclude = {
   vendor: true,
@@ -22,8 +16,8 @@ const supplyInclude = {
     orderBy: { id: 'asc' },
     include: {
       variant: { select: { name: true, nominalText: true, casting: { select: { name: true } } } },
-      wait: { include: { visit: { select: headName } } },
-      heads: { orderBy: { id: 'asc' }, include: { visit: { select: headName } } },
+      wait: { include: { visit: { select: headOfLine } } },
+      heads: { orderBy: { id: 'asc' }, include: { visit: { select: headOfLine } } },
     },
   },
 } as const satisfies Prisma.SupplyOrderInclude
@@ -63,8 +57,17 @@ export type SupplyToShow = Pick<
   }[]
 }
 
-export const supplyById = (reader: Reader, id: string): Promise<SupplyRecord | null> =>
-  reader.supplyOrder.findUnique({ where: { id }, include: supplyInclude })
+export async function supplyById(reader: Reader, id: string): Promise<SupplyRecord> {
+  const order = await reader.supplyOrder.findUnique({ where: { id }, include: supplyInclude })
+  if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
+  return order
+}
+
+/** Whether every line of an order has come. */
+export async function isAllHere(tx: Tx, orderId: string): Promise<boolean> {
+  const lines = await tx.supplyLine.findMany({ where: { orderId }, select: { arrived: true, quantity: true } })
+  return lines.every((line) => line.arrived >= line.quantity)
+}
 
 /** Every supply order that is for a job, or that buys one of its heads or parts. */
 export const supplyOfJob = (reader: Reader, jobId: string): Promise<SupplyRecord[]> =>
@@ -92,9 +95,9 @@ export const headsToOrder = (reader: Reader, jobId: string | null) =>
       supply: { none: { line: stillComing } },
     },
     select: {
-      ...headName,
+      ...headOfLine,
       source: true,
-      head: { select: { ...headName.head.select, casting: { select: { name: true } } } },
+      head: { select: { ...headOfLine.head.select, casting: { select: { name: true } } } },
     },
     orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
   })
@@ -109,7 +112,7 @@ export const waitsToOrder = (reader: Reader, jobId: string | null) =>
       visit: { ...(jobId === null ? {} : { jobId }), place: { whereabouts: { notIn: left } } },
       lines: { none: stillComing },
     },
-    include: { visit: { select: headName } },
+    include: { visit: { select: headOfLine } },
     orderBy: { openedAt: 'asc' },
   })
 
@@ -119,6 +122,10 @@ export const variantsOf = (reader: Reader, castingIds: readonly string[]) =>
     where: { castingId: { in: [...new Set(castingIds)] }, retiredAt: null },
     orderBy: { name: 'asc' },
   })
+
+/** One way to buy a casting, while it can still be bought so; null: it cannot. */
+export const variantInUse = (reader: Reader, id: string) =>
+  reader.castingVariant.findFirst({ where: { id, retiredAt: null } })
 
 /** The number of the order that brings this head; null: none does. */
 export const bringsHead = async (tx: Tx, visitId: string): Promise<string | null> =>
@@ -155,28 +162,12 @@ export async function addSupplyLine(ctx: Write, orderId: string, { visitIds, ...
 }
 
 /** Keeps a promise of the supplier, and tells it to the parts waits that the order ends. */
-export async function promiseSupply(
-  ctx: Write,
-  order: { readonly id: string; readonly vendor: string },
-  promisedOn: string,
-  note: string,
-): Promise<void> {
-  await ctx.tx.supplyPromise.create({
-    data: { id: newId(ctx.now), orderId: order.id, promisedOn, note, at: ctx.now, byId: ctx.actor.personId },
-  })
+export async function promiseSupply(ctx: Write, promised: Promised, vendor: { readonly name: string }): Promise<void> {
+  await addPromise(ctx, 'supply', promised)
   await ctx.tx.partsWait.updateMany({
-    where: { arrivedAt: null, lines: { some: { orderId: order.id } } },
-    data: { fromWhom: order.vendor, promisedOn, version: { increment: 1 } },
+    where: { arrivedAt: null, lines: { some: { orderId: promised.orderId } } },
+    data: { fromWhom: vendor.name, promisedOn: promised.promisedOn, version: { increment: 1 } },
   })
-}
-
-/** Takes the wait's lock forward, so that its parts are not ordered twice at once. */
-export async function bumpWait(ctx: Write, waitId: string, version: number): Promise<void> {
-  const changed = await ctx.tx.partsWait.updateMany({
-    where: { id: waitId, version, arrivedAt: null },
-    data: { version: { increment: 1 } },
-  })
-  conflictUnless(changed, 'this wait')
 }
 
 /** Takes the order's lock forward; refused when it was changed since `version` was read, or nothing of it is out. */

@@ -13,3 +13,14 @@ export async function listVendors(reader: Reader) {
   const vendors = await reader.vendor.findMany({ orderBy: { name: 'asc' } })
   return [...vendors.filter((vendor) => !vendor.retiredAt), ...vendors.filter((vendor) => vendor.retiredAt)]
 }
+
+/** A vendor that can be picked; null: not on record, or retired. */
+export const vendorInUse = (reader: Reader, id: string) => reader.vendor.findFirst({ where: { id, retiredAt: null } })
+
+/** Whom an order can go to, by name. */
+export const vendorsInUse = (reader: Reader) =>
+  reader.vendor.findMany({
+    where: { retiredAt: null },
+    orderBy: { name: 'asc' },
+    select: { id: true, name: true, services: true },
+  })

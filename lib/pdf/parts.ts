@@ -7,7 +7,6 @@ import { drawWords } from './canvas'
 import { wordsWidth } from './fonts'
 import { beside, clip, drawing, gap, heading, list, listHeight, need, paragraph, within, type Paper } from './layout'
 import { qrDrawing } from './qr'
-import { table, tableHeight } from './table'
 
 type TagHead = {
   readonly tag: string
@@ -155,25 +154,6 @@ export function listBlock(title: string, items: readonly string[], sizeMm?: numb
     {
       heightMm: (widthMm) => listHeight(items, widthMm, sizeMm) + titleMm,
       draw: (paper) => titledList(paper, title, items, sizeMm),
-    },
-  ]
-}
-
-const pairColumns = [
-  { label: '', share: 1 },
-  { label: '', share: 1.4, face: 'text-bold' },
-] as const
-
-/** A title over two columns, what and how much. */
-export function pairsBlock(title: string, pairs: readonly (readonly [string, string])[]): Block[] {
-  if (pairs.length === 0) return []
-  return [
-    {
-      heightMm: (widthMm) => tableHeight(pairColumns, pairs, widthMm) + titleMm,
-      draw: (paper) => {
-        heading(paper, title)
-        table(paper, pairColumns, pairs)
-      },
     },
   ]
 }

@@ -5,7 +5,7 @@ import type { PrintSetting } from './print-setting'
 import type { ReceiptData } from './receipt-data'
 import { table, tableHeight } from './table'
 
-export type { ReceiptData, ReceiptHead } from './receipt-data'
+export type { ReceiptData } from './receipt-data'
 
 /** What goes home with the heads: who took which, what came back, what it cost and what was paid. */
 export async function receipt(data: ReceiptData, setting: PrintSetting): Promise<Uint8Array> {

@@ -12,5 +12,4 @@ export const answerByLinkSchema = z.object({
   answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
   answeredBy: requiredText('Enter your name.', 120),
 })
-export type AnswerByLinkForm = z.input<typeof answerByLinkSchema>
 export type AnswerByLinkInput = Omit<z.output<typeof answerByLinkSchema>, 'token'>

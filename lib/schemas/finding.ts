@@ -16,7 +16,6 @@ const askedFields = {
   how: words(120),
 }
 export const askFindingSchema = z.object(askedFields)
-export type AskFindingForm = z.input<typeof askFindingSchema>
 export type AskFindingInput = z.output<typeof askFindingSchema>
 
 export const answerFindingSchema = z.object({

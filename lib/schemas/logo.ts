@@ -12,6 +12,5 @@ const seen = z.union([z.literal(''), sha256]).transform((hash) => (hash === '' ?
 export const chooseLogoSchema = z.object({ seen, sha256 })
 export const removeLogoSchema = z.object({ seen })
 
-export type ChooseLogoForm = z.input<typeof chooseLogoSchema>
 export type ChooseLogo = z.output<typeof chooseLogoSchema>
 export type RemoveLogo = z.output<typeof removeLogoSchema>

@@ -73,7 +73,6 @@ export const receiveSupplySchema = z
     path: ['heads'],
     message: 'Pick what arrived.',
   })
-export type ReceiveSupplyForm = z.input<typeof receiveSupplySchema>
 export type ReceiveSupply = z.output<typeof receiveSupplySchema>
 
 export const repromiseSupplySchema = z.object({

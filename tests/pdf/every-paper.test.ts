@@ -23,7 +23,6 @@ const owner: Actor = {
   name: 'Una Test',
   roles: ['owner'],
   grants: [],
-  via: 'password',
 }
 
 const kinds = ['job-sheet', 'label', 'label-sheet', 'receipt', 'estimate', 'outside-sheet', 'spec-sheet'] as const

@@ -33,7 +33,7 @@ let sheets: readonly Sheet[] = []
 beforeAll(async () => {
   shop = await filledDemo()
   const person = await shop.client.person.findFirstOrThrow({ where: { name: 'Orla Quennell' } })
-  owner = { personId: person.id, name: person.name, roles: ['owner'], grants: ['release', 'waive'], via: 'password' }
+  owner = { personId: person.id, name: person.name, roles: ['owner'], grants: ['release', 'waive'] }
   sheets = await allSheets()
 }, 300_000)
 

@@ -2,7 +2,6 @@
 import {
   openHoldSchema,
   partsWaitSchema,
-  endWaitSchema,
   recordReadingsSchema,
   reportFindingSchema,
   startStepSchema,
@@ -15,7 +14,6 @@ import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { undoTick } from '@/lib/use-cases/visits/undo-tick'
-import { endWait } from '@/lib/use-cases/waits/end-wait'
 import { openWait } from '@/lib/use-cases/waits/open-wait'
 import { defineAction } from '@/lib/web/define-action'
 
@@ -26,4 +24,3 @@ export const undoTickAction = defineAction('undoTick', undoTickSchema, undoTick)
 export const openHoldAction = defineAction('openHold', openHoldSchema, openHold)
 export const reportFindingAction = defineAction('reportFinding', reportFindingSchema, reportFinding)
 export const openWaitAction = defineAction('openWait', partsWaitSchema, openWait)
-export const endWaitAction = defineAction('endWait', endWaitSchema, endWait)

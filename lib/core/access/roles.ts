@@ -11,8 +11,6 @@ export type Actor = {
   readonly name: string
   readonly roles: readonly Role[]
   readonly grants: readonly Grant[]
-  /** A PIN at a station gives the machinist's rights only, whatever else the person holds. */
-  readonly via: 'password' | 'pin'
 }
 
 export const roleWords: Record<Role, string> = { counter: 'counter', machinist: 'machinist', owner: 'owner' }

@@ -12,7 +12,7 @@ import type { PlanAnswer, PlanInput } from './plan-types'
 import { allChambers, headsAfter, meanOf, outOfTolerance } from './plan-volumes'
 import type { Parts } from './split'
 
-export type { CutLimits, HeadAfter, HeadNow, OutOfTolerance, PlanAnswer, PlanInput, Split } from './plan-types'
+export type { CutLimits, HeadNow, PlanAnswer, PlanInput, Split } from './plan-types'
 
 const thouIn = 0.001
 const cc = (value: number): string => `${value.toFixed(1)} cc`

@@ -1,6 +1,6 @@
 import { noRules, type RouteRules } from './rules'
 import { tableOf } from './table'
-import type { FlowOccurrence, Preset, WorkId } from './step-ids'
+import type { Preset, WorkId } from './step-ids'
 
 export const presetLabels: Readonly<Record<Preset, string>> = {
   refresh: 'Refresh',
@@ -26,9 +26,4 @@ export const presetWork: Readonly<Record<Preset, readonly WorkId[]>> = {
 export function workLabel(work: WorkId, rules: RouteRules = noRules): string {
   if (work === 'valves') return 'New valves'
   return tableOf(rules).rowOf(work)?.label ?? 'A step that is no longer in the table'
-}
-
-/** The flow run that a line orders; null when it orders something else. */
-export function flowOccurrenceOf(work: WorkId): FlowOccurrence | null {
-  return work.startsWith('flow-') ? (work.slice('flow-'.length) as FlowOccurrence) : null
 }

@@ -8,7 +8,7 @@ import type { WorkId } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
 import { findingById } from '@/lib/data/findings'
 import { linksOfJob } from '@/lib/data/links'
-import { currentRules } from '@/lib/data/settings'
+import { settingsAt } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { shopAddress } from '@/lib/data/shop-address'
 import { questionOf } from './question'
@@ -72,7 +72,7 @@ export async function seeFinding(actor: Actor, input: { id: string; now: Date })
     tax: finding.taxBasisPoints === 0 ? '' : percentOf(finding.taxBasisPoints).replace(' %', ''),
     terms: questionOf(finding, '', shop).terms,
     addsWork: finding.addsWork.split(',').filter(Boolean) as WorkId[],
-    rules: await currentRules(client),
+    rules: (await settingsAt(client, finding.visit.rulesVersion)).values.rules,
     answer: finding.answer as FindingView['answer'],
     answeredBy: finding.answeredBy,
     answeredAt: finding.answeredAt,

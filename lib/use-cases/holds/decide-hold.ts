@@ -1,7 +1,8 @@
 import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
+import { holdById } from '@/lib/data/holds'
 import { bumpVisit, visitById } from '@/lib/data/visits'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
@@ -11,8 +12,7 @@ import type { decideHoldSchema } from '@/lib/schemas/visit'
 export async function decideHold(actor: Actor, input: z.output<typeof decideHoldSchema>, moment: Moment) {
   must(allow(actor, 'hold.decide'))
   return write(actor, moment, async (ctx) => {
-    const hold = await ctx.tx.hold.findUnique({ where: { id: input.holdId } })
-    if (!hold) throw new RefusedError({ code: 'not-found', message: 'There is no such hold here.' })
+    const hold = await holdById(ctx.tx, input.holdId)
     const visit = await visitById(ctx.tx, hold.visitId)
     const changed = await ctx.tx.hold.updateMany({
       where: { id: hold.id, version: input.version, decidedAt: null },

@@ -47,7 +47,13 @@ export type JobHead = {
   }[]
 }
 
-export function headView(visit: JobRecord['visits'][number], jobNumber: string, rules: RouteRules): JobHead {
+/** Its work by the rules of the day it was booked; stations by their names of today. */
+export function headView(
+  visit: JobRecord['visits'][number],
+  jobNumber: string,
+  rules: RouteRules,
+  rulesNow: RouteRules,
+): JobHead {
   const route = visit.steps.map(routeStepOf)
   const open = route.filter((step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again')
   return {
@@ -70,12 +76,12 @@ export function headView(visit: JobRecord['visits'][number], jobNumber: string, 
     target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
     comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
     whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
-    why: whyWaiting({ ...visit, steps: open }, rules),
+    why: whyWaiting({ ...visit, steps: open }, rulesNow),
     ordered: visit.ordered.map(({ id, work, note }) => {
       return { id, work: work as WorkId, label: workLabel(work as WorkId, rules), note }
     }),
     route,
     held: visit.holds.length > 0,
-    next: open.map(({ label, station }) => ({ label, station, stationLabel: stationName(station, rules) })),
+    next: open.map(({ label, station }) => ({ label, station, stationLabel: stationName(station, rulesNow) })),
   }
 }

@@ -1,5 +1,4 @@
 import type { Whereabouts } from '@/lib/core/route/types'
-import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow, can } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
@@ -10,7 +9,7 @@ import { jobRecord, type JobRecord } from '@/lib/data/jobs'
 import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
 import { namesOf } from '@/lib/data/people'
 import { accountOf, type Account } from '@/lib/data/prices'
-import { currentRules } from '@/lib/data/settings'
+import { currentRules, settingsOfVisits } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import { pricePicks } from '@/lib/data/price-picks'
@@ -60,8 +59,6 @@ export type JobView = {
   readonly timeZone: string
   readonly locale: string
   readonly currency: string
-  /** By which work and stations are named. */
-  readonly rules: RouteRules
   readonly may: {
     readonly change: boolean
     readonly handOver: boolean
@@ -77,7 +74,8 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const job = await jobRecord(client, input.number)
   const shop = await shopOf(client)
   const today = dayIn(shop.timeZone, input.now)
-  const rules = await currentRules(client)
+  const rulesNow = await currentRules(client)
+  const settingsOf = await settingsOfVisits(client, job.visits)
   const names = await namesOf(job.calls.map((call) => call.byId))
   const held = await heldInPairs(
     client,
@@ -89,10 +87,9 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     daysLeft: job.promiseOn === null || hasLeft(job) ? null : daysBetween(today, job.promiseOn),
     customer: contactFor(actor, job),
     engine: engineView(job.engine),
-    rules,
-    pairs: job.pairs.map((pair) => pairView(pair, job.visits)),
+    pairs: job.pairs.map((pair) => pairView(pair, job.visits, settingsOf)),
     heads: job.visits.map((visit) => ({
-      ...headView(visit, job.number, rules),
+      ...headView(visit, job.number, settingsOf(visit).rules, rulesNow),
       matesHeld: matesHeld(held, visit),
     })),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),

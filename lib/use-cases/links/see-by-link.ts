@@ -2,7 +2,7 @@ import { progress, type ProgressMark } from '@/lib/core/route/progress'
 import type { Whereabouts } from '@/lib/core/route/types'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db } from '@/lib/data/db'
-import { deadLink, openLink } from '@/lib/data/links'
+import { jobOfLink, openLink, refuseOtherJobs } from '@/lib/data/links'
 import { paperVisitsOfJob, type PaperVisit } from '@/lib/data/papers'
 import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
@@ -61,14 +61,11 @@ const plainWords: Readonly<Record<Whereabouts, string>> = {
 /** What the customer of one job sees. A link that is dead in any way is refused in the same words. */
 export async function seeByLink(token: string, now: Date): Promise<LinkView> {
   const client = await db()
-  const { jobId } = await openLink(client, token, now)
-  const visits = await paperVisitsOfJob(client, jobId)
+  const link = await openLink(client, token, now)
+  const visits = await paperVisitsOfJob(client, link.jobId)
   const papers = await paperHeads(client, visits)
   const shop = await shopOf(client)
-  const job = await client.job.findUniqueOrThrow({
-    where: { id: jobId },
-    select: { number: true, promiseOn: true, pricesOnLink: true },
-  })
+  const job = await jobOfLink(client, link)
   const heads: LinkHead[] = []
   for (const paper of papers) heads.push(linkHead(paper, await newestSpec(client, paper.visit)))
   return {
@@ -80,7 +77,7 @@ export async function seeByLink(token: string, now: Date): Promise<LinkView> {
     promiseOn: job.promiseOn,
     heads,
     questions: questionsOf(papers, shop),
-    account: job.pricesOnLink ? accountFor(await accountOf(client, jobId)) : null,
+    account: job.pricesOnLink ? accountFor(await accountOf(client, link.jobId)) : null,
   }
 }
 
@@ -119,8 +116,6 @@ const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: Accou
 /** The spec sheet of one head of the link's own job; a head of another job is as unknown as one that never was. */
 export async function specByLink(token: string, visitId: string, now: Date): Promise<StoredPaper> {
   const client = await db()
-  const { jobId } = await openLink(client, token, now)
-  const visit = await client.visit.findFirst({ where: { id: visitId, jobId }, select: { id: true } })
-  if (!visit) throw deadLink()
-  return specPaper(client, visit.id)
+  await refuseOtherJobs(client, await openLink(client, token, now), visitId)
+  return specPaper(client, visitId)
 }

@@ -3,9 +3,9 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { bumpOrder, orderToChange } from '@/lib/data/outside'
+import { addPromise } from '@/lib/data/vendor-orders'
 import { write, type Moment } from '@/lib/data/write'
 import type { acceptOrderSchema } from '@/lib/schemas/outside'
-import { addPromise } from './send-outside'
 
 /** The vendor has taken the order on, with the day they give then, if they give one. */
 export async function acceptOrder(actor: Actor, input: z.output<typeof acceptOrderSchema>, moment: Moment) {
@@ -17,7 +17,9 @@ export async function acceptOrder(actor: Actor, input: z.output<typeof acceptOrd
       acceptedAt: order.acceptedAt ?? ctx.now,
       ...(promisedOn === null ? {} : { promisedOn }),
     })
-    if (promisedOn !== null) await addPromise(ctx, order.id, promisedOn, input.note || 'when they accepted')
+    if (promisedOn !== null) {
+      await addPromise(ctx, 'outside', { orderId: order.id, promisedOn, note: input.note || 'when they accepted' })
+    }
     ctx.audit({
       action: 'outside-order.accept',
       subjectId: order.id,

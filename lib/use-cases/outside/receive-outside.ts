@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
+import { orderToReceive, stepsOf } from '@/lib/data/outside'
 import { addEvent, bumpVisit, visitById } from '@/lib/data/visits'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
@@ -15,12 +16,8 @@ import { rejectLine } from './reject-outside'
 export async function receiveOutside(actor: Actor, input: z.output<typeof receiveOutsideSchema>, moment: Moment) {
   must(allow(actor, 'outside.receive'))
   return write(actor, moment, async (ctx) => {
-    const order = await ctx.tx.outsideOrder.findUnique({
-      where: { id: input.orderId },
-      include: { visits: true },
-    })
-    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such outside order.' })
-    const scope = order.scope.split(',')
+    const order = await orderToReceive(ctx.tx, input.orderId)
+    const scope = stepsOf(order.scope)
     for (const head of input.heads) {
       const line = order.visits.find((candidate) => candidate.visitId === head.visitId)
       if (!line) throw new RefusedError({ code: 'not-found', message: 'That head is not in this order.' })

@@ -2,9 +2,9 @@ import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { StepId } from '@/lib/core/route/step-ids'
-import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { stepsOf, wholeOrder, type WholeOrder } from '@/lib/data/outside'
+import { orderedHead, promiseViews, type OrderedHead, type PromiseView } from '@/lib/data/vendor-orders'
 import { routeStepOf } from '@/lib/data/visits'
 import { labelOf } from './step-label'
 
@@ -15,11 +15,7 @@ export type OrderStep = {
   readonly state: 'confirmed' | 'done here' | 'open'
 }
 
-export type OrderHead = {
-  readonly visitId: string
-  readonly headId: string
-  readonly tag: string
-  readonly jobNumber: string
+export type OrderHead = OrderedHead & {
   readonly pairId: string
   readonly angleIn: number
   readonly flatIn: number
@@ -50,7 +46,7 @@ export type OrderPage = {
   readonly sentAt: Date | null
   readonly acceptedAt: Date | null
   readonly promisedOn: string | null
-  readonly promises: readonly { readonly id: string; readonly on: string; readonly note: string }[]
+  readonly promises: readonly PromiseView[]
   readonly redoOf: { readonly orderId: string; readonly number: string; readonly cost: string } | null
   readonly heads: readonly OrderHead[]
   readonly may: { readonly send: boolean; readonly receive: boolean; readonly cost: boolean }
@@ -84,7 +80,7 @@ export async function seeOrder(actor: Actor, orderId: string): Promise<OrderPage
     sentAt: order.sentAt,
     acceptedAt: order.acceptedAt,
     promisedOn: order.promisedOn,
-    promises: order.promises.map(({ id, promisedOn, note }) => ({ id, on: promisedOn, note })),
+    promises: promiseViews(order.promises),
     redoOf: redoOf && { orderId: redoOf.id, number: redoOf.number, cost: order.redoCost },
     heads: order.visits.map((line) => headOf(order, line)),
     may,
@@ -101,10 +97,7 @@ function headOf(order: WholeOrder, line: WholeOrder['visits'][number]): OrderHea
   const angle = own('angle-cut')
   const short = confirmed.includes('angle-cut') && angle?.state === 'do again' ? angle.reason : ''
   return {
-    visitId: line.visitId,
-    headId: visit.headId,
-    tag: headName(visit.head.tags, visit.job.number, visit.position),
-    jobNumber: visit.job.number,
+    ...orderedHead(visit),
     pairId: visit.pairId,
     angleIn: line.angleIn,
     flatIn: line.flatIn,

@@ -1,10 +1,11 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { angleLeftIn, flatLeftIn } from '@/lib/core/route/outside-cuts'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { db, type Db } from '@/lib/data/db'
-import { stepsOf, wholeOrder } from '@/lib/data/outside'
+import { idsToSend, stepsOf, wholeOrder } from '@/lib/data/outside'
+import { vendorsInUse } from '@/lib/data/vendors'
 import { visitWithRoute } from '@/lib/data/visits'
 import { headLabel } from '@/lib/core/shop/tag-number'
 
@@ -42,24 +43,13 @@ export async function seeSending(actor: Actor, { visitIds, redoOfId }: Asked) {
   must(allow(actor, 'outside.send'))
   const client = await db()
   const redo = redoOfId === null ? null : await redoOf(client, redoOfId, visitIds)
-  const asked = await client.visit.findMany({
-    where: { id: { in: [...visitIds] } },
-    select: { pairId: true },
-  })
-  if (asked.length === 0) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
-  const mates = await client.visit.findMany({
-    where: redo ? { id: { in: [...visitIds] } } : { pairId: { in: [...new Set(asked.map(({ pairId }) => pairId))] } },
-    select: { id: true },
-    orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
-  })
   const heads: Sendable[] = []
-  for (const mate of mates) heads.push(await sendable(client, mate.id))
-  const vendors = await client.vendor.findMany({ where: { retiredAt: null }, orderBy: { name: 'asc' } })
+  for (const id of await idsToSend(client, visitIds, redo === null)) heads.push(await sendable(client, id))
   return {
     heads,
     redo,
     mayPlan: can(actor, 'plan.make'),
-    vendors: vendors.map(({ id, name, services }) => ({ id, name, services })),
+    vendors: await vendorsInUse(client),
   }
 }
 

@@ -4,9 +4,10 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { angleLeftIn, flatLeftIn } from '@/lib/core/route/outside-cuts'
 import type { StepId } from '@/lib/core/route/step-ids'
-import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
 import { lineOfOrder } from '@/lib/data/outside'
+import { addPromise, nextOrderNumber } from '@/lib/data/vendor-orders'
+import { vendorInUse } from '@/lib/data/vendors'
 import { addEvent, bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
@@ -26,10 +27,10 @@ const refused = (message: string) => new RefusedError({ code: 'wrong-state', mes
 export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
   must(allow(actor, 'outside.send'))
   return write(actor, moment, async (ctx) => {
-    const vendor = await ctx.tx.vendor.findUnique({ where: { id: input.vendorId } })
-    if (!vendor || vendor.retiredAt) throw refused('This vendor is no longer in use. Pick another.')
+    const vendor = await vendorInUse(ctx.tx, input.vendorId)
+    if (!vendor) throw refused('This vendor is no longer in use. Pick another.')
     const orderId = newId(ctx.now)
-    const number = `O-${String(await nextNumber(ctx.tx, 'outside-order')).padStart(4, '0')}`
+    const number = await nextOrderNumber(ctx.tx, 'outside')
     await ctx.tx.outsideOrder.create({
       data: {
         id: orderId,
@@ -48,7 +49,8 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
         promisedOn: input.promisedOn,
       },
     })
-    if (input.promisedOn) await addPromise(ctx, orderId, input.promisedOn, 'at sending')
+    const { promisedOn } = input
+    if (promisedOn) await addPromise(ctx, 'outside', { orderId, promisedOn, note: 'at sending' })
     for (const head of input.heads) await sendHead(ctx, input, orderId, head)
     ctx.audit({
       action: 'outside-order.send',
@@ -68,11 +70,6 @@ async function redoOf(ctx: Write, { redoOfId, heads }: Input): Promise<string | 
   }
   return redoOfId
 }
-
-export const addPromise = (ctx: Write, orderId: string, promisedOn: string, note: string) =>
-  ctx.tx.outsidePromise.create({
-    data: { id: newId(ctx.now), orderId, promisedOn, note, at: ctx.now, byId: ctx.actor.personId },
-  })
 
 async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['heads'][number]): Promise<void> {
   const found = await visitWithRoute(ctx.tx, head.visitId)

@@ -3,6 +3,7 @@ import type { Role } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { nextNumber } from '@/lib/data/counters'
 import type { Tx } from '@/lib/data/db'
+import { isSignInTaken, personById, rightsOfAll } from '@/lib/data/people'
 import { actorOf } from '@/lib/data/sessions'
 
 /**
@@ -11,24 +12,22 @@ import { actorOf } from '@/lib/data/sessions'
  */
 export async function personToChange(tx: Tx, personId: string) {
   await nextNumber(tx, 'people changed')
-  const person = await tx.person.findUnique({ where: { id: personId } })
-  if (!person) throw new RefusedError({ code: 'not-found', message: 'There is no such person here.' })
-  return person
+  return personById(tx, personId)
 }
 
 export async function mustKeepAnOwner(
   tx: Tx,
   changed: { readonly personId: string; readonly roles: readonly Role[]; readonly retired: boolean },
 ): Promise<void> {
-  const people = await tx.person.findMany({
-    select: { id: true, name: true, roles: true, grants: true, retiredAt: true },
-  })
-  const standings = people.map((person) => ({ ...actorOf(person), retired: person.retiredAt !== null }))
+  const standings = (await rightsOfAll(tx)).map((person) => ({
+    ...actorOf(person),
+    retired: person.retiredAt !== null,
+  }))
   must(keepsAnOwner(standings, changed))
 }
 
 export async function refuseTakenSignIn(tx: Tx, signIn: string, field = 'signIn'): Promise<void> {
-  if (!(await tx.person.findUnique({ where: { signIn }, select: { id: true } }))) return
+  if (!(await isSignInTaken(tx, signIn))) return
   const message = 'Somebody signs in with this name already. Take another.'
   throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
 }

@@ -1,9 +1,9 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor, Grant, Role } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
-import { listPeople } from '@/lib/data/people'
+import { listPeople, personById } from '@/lib/data/people'
 import { actorOf } from '@/lib/data/sessions'
 
 export type PersonSeen = {
@@ -36,7 +36,6 @@ export async function seePerson(
 ): Promise<{ person: PersonSeen; last: LastChange | null }> {
   must(allow(actor, 'person.change'))
   const client = await db()
-  const row = await client.person.findUnique({ where: { id: personId } })
-  if (!row) throw new RefusedError({ code: 'not-found', message: 'There is no such person here.' })
+  const row = await personById(client, personId)
   return { person: seen(row), last: await lastChange(client, 'person', personId) }
 }

@@ -7,7 +7,7 @@ import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { countBehind } from '@/lib/data/open-visits'
-import { currentSettings, settingsOf, type CurrentSettings } from '@/lib/data/settings'
+import { currentSettings, settingsOf, settingsRows, type CurrentSettings } from '@/lib/data/settings'
 
 export type SettingsVersion = {
   readonly version: number
@@ -28,7 +28,7 @@ export type SettingsSeen = {
 export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
   must(allow(actor, 'settings.change'))
   const client = await db()
-  const rows = await client.settings.findMany({ orderBy: { version: 'asc' } })
+  const rows = await settingsRows(client)
   const names = await namesOf(rows.flatMap(({ byId }) => byId ?? []))
   const valuesOf = (place: number): ShopSettings => {
     const row = rows[place]

@@ -1,7 +1,8 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { changesBetween } from '@/lib/data/audit-trail'
+import { instrumentById } from '@/lib/data/instruments'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { ChangeInstrument } from '@/lib/schemas/shop'
 
@@ -14,8 +15,7 @@ export async function changeInstrument(
   must(allow(actor, 'settings.change'))
   return write(actor, moment, async (ctx) => {
     const { instrumentId, version, retired, ...facts } = input
-    const before = await ctx.tx.instrument.findUnique({ where: { id: instrumentId } })
-    if (!before) throw new RefusedError({ code: 'not-found', message: 'There is no such instrument here.' })
+    const before = await instrumentById(ctx.tx, instrumentId)
     const after = { ...facts, retiredAt: retired ? (before.retiredAt ?? ctx.now) : null }
     const changed = await ctx.tx.instrument.updateMany({
       where: { id: instrumentId, version },

@@ -2,6 +2,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError } from '@/lib/core/errors'
 import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
+import { hasPeople } from '@/lib/data/people'
 import { write, type Moment } from '@/lib/data/write'
 import type { FirstOwner, ShopFacts } from '@/lib/schemas/shop'
 import { newPasswordHash } from '@/lib/data/passwords'
@@ -19,11 +20,10 @@ export async function openShop({ shop, owner, mode }: Opening, moment: Moment): 
   const passwordHash = await newPasswordHash(owner.password, 'owner.password')
   const { name, signIn } = owner
   const personId = newId(moment.now)
-  const actor: Actor = { personId, name, roles: ['owner'], grants: [], via: 'password' }
+  const actor: Actor = { personId, name, roles: ['owner'], grants: [] }
   return write(actor, moment, async (ctx) => {
     await nextNumber(ctx.tx, 'people changed') // one set-up after the other, on every database
-    if ((await ctx.tx.person.count()) > 0)
-      throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
+    if (await hasPeople(ctx.tx)) throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
     const facts = { ...shop, currencyExponent: decimalsOf(shop.currency) }
     await ctx.tx.shop.upsert({
       where: { id: 1 },

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
+import { listInstruments } from '@/lib/data/instruments'
 import { shopOf } from '@/lib/data/shop'
 
 export type InstrumentSeen = {
@@ -22,7 +23,7 @@ export async function seeInstruments(actor: Actor, now: Date): Promise<Instrumen
   const client = await db()
   const { timeZone } = await shopOf(client)
   const today = dayIn(timeZone, now)
-  const rows = await client.instrument.findMany({ orderBy: { name: 'asc' } })
+  const rows = await listInstruments(client)
   const seen = rows.map(({ id, name, kind, lastCheckedOn, dueOn, retiredAt, version }) => {
     const retired = retiredAt !== null
     const overdue = !retired && dueOn !== null && dueOn < today

@@ -1,6 +1,6 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { bumpSupply, supplyById } from '@/lib/data/supply'
 import { write, type Moment } from '@/lib/data/write'
 import type { EndSupply } from '@/lib/schemas/supply'
@@ -10,7 +10,6 @@ export async function endSupply(actor: Actor, input: EndSupply, moment: Moment) 
   must(allow(actor, 'supply.order'))
   return write(actor, moment, async (ctx) => {
     const order = await supplyById(ctx.tx, input.orderId)
-    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
     await bumpSupply(ctx, order, input.version, { endedAt: ctx.now, endReason: input.reason })
     ctx.audit({
       action: 'supply-order.end',

@@ -2,13 +2,15 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { jobById } from '@/lib/data/jobs'
-import { nextNumber } from '@/lib/data/counters'
 import { isOnOrder, type VisitRecord } from '@/lib/data/facts'
 import { newId } from '@/lib/data/ids'
 import { shopOf } from '@/lib/data/shop'
-import { addSupplyLine, bringsHead, bumpWait, bringsParts, promiseSupply } from '@/lib/data/supply'
+import { addSupplyLine, bringsHead, bringsParts, promiseSupply, variantInUse } from '@/lib/data/supply'
+import { nextOrderNumber } from '@/lib/data/vendor-orders'
+import { vendorInUse } from '@/lib/data/vendors'
 import { bumpVisit, visitById } from '@/lib/data/visits'
 import { refreshRoute } from '@/lib/dossier/refresh'
+import { bumpWait, waitById } from '@/lib/data/waits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { OrderSupply } from '@/lib/schemas/supply'
 import { minorAt } from '@/lib/core/money/price-of'
@@ -28,11 +30,11 @@ export async function orderSupply(
   must(allow(actor, 'supply.order'))
   if ([...input.heads, ...input.parts].some((line) => line.cost !== '')) must(allow(actor, 'supply.cost'))
   return write(actor, moment, async (ctx) => {
-    const vendor = await ctx.tx.vendor.findUnique({ where: { id: input.vendorId } })
-    if (!vendor || vendor.retiredAt) return wrong('vendorId', 'This supplier is no longer in use. Pick another.')
+    const vendor = await vendorInUse(ctx.tx, input.vendorId)
+    if (!vendor) return wrong('vendorId', 'This supplier is no longer in use. Pick another.')
     if (input.jobId !== null) await jobById(ctx.tx, input.jobId)
     const id = newId(ctx.now)
-    const number = `S-${String(await nextNumber(ctx.tx, 'supply-order')).padStart(4, '0')}`
+    const number = await nextOrderNumber(ctx.tx, 'supply')
     const { jobId, promisedOn, note } = input
     await ctx.tx.supplyOrder.create({
       data: {
@@ -54,7 +56,7 @@ export async function orderSupply(
     for (const [at, line] of input.parts.entries()) {
       await orderParts(ctx, { id, number }, line, costOf(line.cost, `parts.${at}.cost`), `parts.${at}`)
     }
-    if (promisedOn) await promiseSupply(ctx, { id, vendor: vendor.name }, promisedOn, 'at ordering')
+    if (promisedOn) await promiseSupply(ctx, { orderId: id, promisedOn, note: 'at ordering' }, vendor)
     ctx.audit({
       action: 'supply-order.order',
       subjectId: id,
@@ -106,9 +108,8 @@ async function orderHeads(
 type Variant = Awaited<ReturnType<typeof variantOf>>
 
 async function variantOf(ctx: Write, variantId: string, field: string) {
-  const variant = await ctx.tx.castingVariant.findUnique({ where: { id: variantId } })
-  if (!variant || variant.retiredAt) return wrong(field, 'It can no longer be bought so. Pick another.')
-  return variant
+  const variant = await variantInUse(ctx.tx, variantId)
+  return variant ?? wrong(field, 'It can no longer be bought so. Pick another.')
 }
 
 async function refuseNotToBuy(ctx: Write, visit: VisitRecord, field: string): Promise<void> {
@@ -153,11 +154,11 @@ async function orderParts(
 ): Promise<void> {
   const waitId = line.waitId === '' ? null : line.waitId
   if (waitId !== null) {
-    const wait = await ctx.tx.partsWait.findUnique({ where: { id: waitId } })
-    if (!wait || wait.arrivedAt) wrong(`${field}.waitId`, 'Nothing waits for these parts any more.')
+    const wait = await waitById(ctx.tx, waitId)
+    if (wait.arrivedAt) wrong(`${field}.waitId`, 'Nothing waits for these parts any more.')
     const brings = await bringsParts(ctx.tx, waitId)
     if (brings !== null) wrong(`${field}.waitId`, `These parts are on supply order ${brings} already.`)
-    await bumpWait(ctx, waitId, wait?.version ?? 0)
+    await bumpWait(ctx, waitId, wait.version)
   }
   const { what, quantity } = line
   await addSupplyLine(ctx, order.id, {

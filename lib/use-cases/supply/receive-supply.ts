@@ -1,10 +1,12 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import { bumpSupply, supplyById, type SupplyRecord } from '@/lib/data/supply'
+import { bumpSupply, isAllHere, supplyById, type SupplyRecord } from '@/lib/data/supply'
 import { assignTag } from '@/lib/data/tags'
 import { bumpVisit, visitById } from '@/lib/data/visits'
 import { refreshRoute } from '@/lib/dossier/refresh'
+import { waitById } from '@/lib/data/waits'
+import { endPartsWait } from '@/lib/dossier/end-parts-wait'
 import { conflictUnless, write, type Moment, type Write } from '@/lib/data/write'
 import type { ReceiveSupply } from '@/lib/schemas/supply'
 
@@ -31,14 +33,11 @@ export async function receiveSupply(actor: Actor, input: ReceiveSupply, moment: 
   must(allow(actor, 'supply.receive'))
   return write(actor, moment, async (ctx) => {
     const order = await supplyById(ctx.tx, input.orderId)
-    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
     await bumpSupply(ctx, order, input.version)
     const heads: ArrivedHead[] = []
     for (const [at, head] of input.heads.entries()) heads.push(await receiveHead(ctx, order, head, `heads.${at}`))
     for (const [at, part] of input.parts.entries()) await receiveParts(ctx, order, part, `parts.${at}`)
-    const all = (await ctx.tx.supplyLine.findMany({ where: { orderId: order.id } })).every(
-      (line) => line.arrived >= line.quantity,
-    )
+    const all = await isAllHere(ctx.tx, order.id)
     if (all) await ctx.tx.supplyOrder.update({ where: { id: order.id }, data: { arrivedAt: ctx.now } })
     ctx.audit({
       action: 'supply-order.receive',
@@ -98,19 +97,6 @@ async function receiveParts(
 
 /** Somebody may have ended the wait by hand before. */
 async function endWaitOf(ctx: Write, waitId: string): Promise<void> {
-  const wait = await ctx.tx.partsWait.findUnique({ where: { id: waitId } })
-  if (!wait || wait.arrivedAt) return
-  await ctx.tx.partsWait.update({
-    where: { id: waitId },
-    data: { arrivedAt: ctx.now, version: { increment: 1 } },
-  })
-  const visit = await visitById(ctx.tx, wait.visitId)
-  await bumpVisit(ctx.tx, visit)
-  ctx.audit({
-    action: 'parts-wait.end',
-    subjectId: waitId,
-    visitId: visit.id,
-    jobId: visit.jobId,
-  })
-  await refreshRoute(ctx.tx, visit.id, ctx.now)
+  const wait = await waitById(ctx.tx, waitId)
+  if (wait.arrivedAt === null) await endPartsWait(ctx, wait, wait.version)
 }

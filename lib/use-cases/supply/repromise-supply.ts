@@ -1,6 +1,6 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { bumpSupply, promiseSupply, supplyById } from '@/lib/data/supply'
 import { write, type Moment } from '@/lib/data/write'
 import type { RepromiseSupply } from '@/lib/schemas/supply'
@@ -10,10 +10,9 @@ export async function repromiseSupply(actor: Actor, input: RepromiseSupply, mome
   must(allow(actor, 'supply.order'))
   return write(actor, moment, async (ctx) => {
     const order = await supplyById(ctx.tx, input.orderId)
-    if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
     const { promisedOn } = input
     await bumpSupply(ctx, order, input.version, { promisedOn })
-    await promiseSupply(ctx, { id: order.id, vendor: order.vendor.name }, promisedOn, input.note)
+    await promiseSupply(ctx, { orderId: order.id, promisedOn, note: input.note }, order.vendor)
     ctx.audit({
       action: 'supply-order.repromise',
       subjectId: order.id,

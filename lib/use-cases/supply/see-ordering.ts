@@ -1,12 +1,14 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { formatAmount } from '@/lib/core/money/amount'
 import { addDays, dayIn } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
+import { jobByNumber } from '@/lib/data/jobs'
 import { shopOf } from '@/lib/data/shop'
 import { headsToOrder, variantsOf, waitsToOrder } from '@/lib/data/supply'
+import { vendorsInUse } from '@/lib/data/vendors'
 
 export type VariantChoice = {
   readonly id: string
@@ -46,15 +48,14 @@ export async function seeOrdering(
   must(allow(actor, 'supply.order'))
   const client = await db()
   const shop = await shopOf(client)
-  const job = input.job === null ? null : await client.job.findUnique({ where: { number: input.job } })
-  if (input.job !== null && !job) throw new RefusedError({ code: 'not-found', message: 'There is no such job here.' })
+  const job = input.job === null ? null : await jobByNumber(client, input.job)
   const visits = await headsToOrder(client, job?.id ?? null)
   const waits = await waitsToOrder(client, job?.id ?? null)
   const rows = await variantsOf(
     client,
     visits.flatMap((visit) => visit.head.castingId ?? []),
   )
-  const vendors = await client.vendor.findMany({ where: { retiredAt: null }, orderBy: { name: 'asc' } })
+  const vendors = await vendorsInUse(client)
   const today = dayIn(shop.timeZone, input.now)
   const groups = new Map<string, HeadsToOrder>()
   for (const { id, source, head, job: of, position } of visits) {
@@ -74,8 +75,8 @@ export async function seeOrdering(
     })
   }
   return {
-    job: job ? { id: job.id, number: job.number } : null,
-    vendors: vendors.map(({ id, name, services }) => ({ id, name, services })),
+    job,
+    vendors,
     heads: [...groups.values()],
     parts: waits.map(({ id, what, visit }) => ({
       waitId: id,

@@ -1,6 +1,6 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must, RefusedError } from '@/lib/core/errors'
+import { must } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
@@ -8,7 +8,7 @@ import { proposedTag } from '@/lib/data/tags'
 import { supplyById } from '@/lib/data/supply'
 import { supplyView, type SupplyView } from '@/lib/data/supply-view'
 
-export type { SupplyFor, SupplyLineView, SupplyView } from '@/lib/data/supply-view'
+export type { SupplyLineView, SupplyView } from '@/lib/data/supply-view'
 
 export type SupplyPage = SupplyView & {
   readonly may: { readonly order: boolean; readonly receive: boolean; readonly cost: boolean }
@@ -21,7 +21,6 @@ export async function seeSupply(actor: Actor, orderId: string, now: Date): Promi
   must(allow(actor, 'outside.see'))
   const client = await db()
   const order = await supplyById(client, orderId)
-  if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such supply order.' })
   const { timeZone } = await shopOf(client)
   const may = {
     order: can(actor, 'supply.order'),

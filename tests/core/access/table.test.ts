@@ -3,12 +3,11 @@ import { allow, can, readAction, tickAction } from '@/lib/core/access/can'
 import type { Actor, Grant, Role } from '@/lib/core/access/roles'
 import { actions, type Action } from '@/lib/core/access/table'
 
-const person = (roles: readonly Role[], more: Partial<Pick<Actor, 'grants' | 'via'>> = {}): Actor => ({
+const person = (roles: readonly Role[], more: Partial<Pick<Actor, 'grants'>> = {}): Actor => ({
   personId: 'somebody',
   name: 'Somebody',
   roles,
   grants: [],
-  via: 'password',
   ...more,
 })
 
@@ -96,18 +95,6 @@ describe('grants', () => {
     const without = person(['machinist'])
     const deputy = person(['machinist'], { grants: [grant] })
     expect(actions.filter((each) => can(deputy, each) && !can(without, each))).toEqual([action])
-  })
-})
-
-describe('a PIN at a station', () => {
-  test.each(actions)('%s: gives an owner the machinist’s rights only', (action) => {
-    const owner = person(['owner', 'machinist', 'counter'], { via: 'pin', grants: ['release', 'waive'] })
-    expect(can(owner, action)).toBe(expected[action].includes('m'))
-  })
-
-  test('gives nothing to somebody who is no machinist', () => {
-    const owner = person(['owner', 'counter'], { via: 'pin', grants: ['release', 'waive'] })
-    expect(actions.filter((action) => can(owner, action))).toEqual([])
   })
 })
 

@@ -14,7 +14,6 @@ const person = (personId: string, name: string, roles: readonly Role[]): Actor =
   name,
   roles,
   grants: [],
-  via: 'password',
 })
 
 export const counter = person('p-counter', 'Odile Marsh', ['counter'])

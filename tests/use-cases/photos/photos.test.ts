@@ -252,7 +252,6 @@ describe('withdrawn', () => {
     expect((await refusalOf(withdraw(photoId, counter))).code).toBe('not-allowed')
     // 8:00 in Chicago and seventeen hours: one o'clock of the next day.
     expect((await refusalOf(withdraw(photoId, machinist, later(17)))).code).toBe('not-allowed')
-    expect((await refusalOf(withdraw(photoId, { ...owner, via: 'pin' }))).code).toBe('not-allowed')
     expect(await shown()).toHaveLength(1)
     await withdraw(photoId, owner, later(200))
     expect(await shown()).toEqual([])

@@ -1,9 +1,13 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
+import { workLabel } from '@/lib/core/route/presets'
 import { noRules } from '@/lib/core/route/rules'
 import { stationLabels } from '@/lib/core/route/stations'
 import { changeStepSchema, nameStationsSchema, ownStepSchema, type ApplyRules } from '@/lib/schemas/rules'
+import { reportFinding } from '@/lib/use-cases/findings/report-finding'
+import { seeFinding } from '@/lib/use-cases/findings/see-finding'
 import { changeOrderedWork } from '@/lib/use-cases/jobs/change-ordered-work'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { applyRules } from '@/lib/use-cases/rules/apply-rules'
 import { changeRules } from '@/lib/use-cases/rules/change-rules'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
@@ -34,6 +38,7 @@ const lapping = (version: number, more: Record<string, unknown> = {}) =>
 
 let shop: Staffed
 beforeEach(async () => {
+  process.env.NEXTAUTH_SECRET = 'only for these tests, long enough'
   shop = await staffedShop()
 })
 const look = () => shop.database.client.settings.findMany()
@@ -171,4 +176,23 @@ test('work of the shop’s own is ordered only where the head’s rules know it'
   await changeOrderedWork(shop.staff.tamsin, again, { now })
   const lap = (await stepsOf(visitId)).find(({ stepId }) => stepId === 'own-1')
   expect(JSON.parse(lap?.detail ?? '{}')).toMatchObject({ why: 'ordered' })
+})
+
+test('a job and a finding offer the work that the head’s own day knows, under its name of that day', async () => {
+  await changeRules(shop.staff.orla, lapping(0), { now })
+  const visitId = await bookFlat()
+  const { job } = await shop.database.client.visit.findUniqueOrThrow({
+    where: { id: visitId },
+    select: { job: { select: { number: true } } },
+  })
+  const found = await reportFinding(shop.staff.dov, { visitId, stepId: null, what: 'Deck is wavy' }, { now })
+  await changeRules(shop.staff.orla, lapping(1, { id: 'own-1', label: 'Lap by machine' }), { now })
+  const names = async () => {
+    const { pairs } = await seeJob(shop.staff.tamsin, { number: job.number, now })
+    const finding = await seeFinding(shop.staff.tamsin, { id: found.findingId, now })
+    return [...pairs.map(({ rules }) => rules), finding.rules].map((rules) => workLabel('own-1', rules))
+  }
+  expect(await names()).toEqual(['Lap the deck by hand', 'Lap the deck by hand'])
+  await applyRules(shop.staff.orla, { version: 2, visitIds: [visitId] }, { now })
+  expect(await names()).toEqual(['Lap by machine', 'Lap by machine'])
 })

@@ -157,7 +157,6 @@ describe('who may', () => {
   const others: [string, Actor][] = [
     ['counter', counter],
     ['machinist', machinist],
-    ['owner by PIN', { ...owner, via: 'pin' }],
     ['somebody without a role', { ...owner, roles: [] }],
   ]
   it.each(others)('the %s neither chooses one, nor takes it away, nor opens it here', async (_who, actor) => {

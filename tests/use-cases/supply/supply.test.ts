@@ -141,7 +141,7 @@ describeOnSqlite('a supply order', (open) => {
       vendor: 'Causey Foundry',
       jobNumber: '26-0001',
       orderedOn: '2026-03-02',
-      daysSince: 3,
+      daysOut: 3,
       promisedOn: '2026-03-12',
       daysLate: 0,
       holdsUp: '2026-03-20',
@@ -379,7 +379,7 @@ describeOnSqlite('a promise', (open) => {
     const [supplier] = (await seeAway(machinist, day(13))).suppliers
     expect(supplier).toMatchObject({
       name: 'Causey Foundry',
-      orders: [{ number, daysSince: 13, daysLate: 3, holdsUp: '2026-03-20' }],
+      orders: [{ number, daysOut: 13, daysLate: 3, holdsUp: '2026-03-20' }],
     })
   })
 })

@@ -14,7 +14,7 @@ export function SupplyLine({ order, locale, from = false }: { order: SupplyView;
           {from && ` from ${order.vendor}`}
         </strong>
         {order.open ? (
-          <span>ordered {order.daysSince === 0 ? 'today' : `${daysText(order.daysSince)} ago`}</span>
+          <span>ordered {order.daysOut === 0 ? 'today' : `${daysText(order.daysOut)} ago`}</span>
         ) : (
           <span>{order.endReason === '' ? 'all received' : 'remainder cancelled'}</span>
         )}

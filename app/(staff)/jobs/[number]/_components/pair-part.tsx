@@ -39,7 +39,7 @@ export function PairPart({ job, pair }: { job: JobView; pair: JobPair }) {
           </li>
         ))}
       </ul>
-      {job.may.change && <ChangeWork jobId={job.id} heads={heads} rules={job.rules} />}
+      {job.may.change && <ChangeWork jobId={job.id} heads={heads} rules={pair.rules} />}
     </section>
   )
 }
