@@ -72,6 +72,15 @@ export async function jobById(reader: Reader, id: string) {
 export const jobByNumber = async (reader: Reader, number: string): Promise<{ id: string; number: string }> =>
   (await reader.job.findUnique({ where: { number }, select: { id: true, number: true } })) ?? noSuchJob()
 
+/** The number of the job that a head is still here on; null: it has left, or was scrapped. */
+export async function jobOfHeadHere(reader: Reader, headId: string): Promise<string | null> {
+  const visit = await reader.visit.findFirst({
+    where: { headId, handOver: null, scrappedAt: null },
+    select: { job: { select: { number: true } } },
+  })
+  return visit?.job.number ?? null
+}
+
 export async function visitIdsOf(reader: Reader, jobId: string): Promise<string[]> {
   const visits = await reader.visit.findMany({ where: { jobId }, select: { id: true }, orderBy: { position: 'asc' } })
   return visits.map((visit) => visit.id)

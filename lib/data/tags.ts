@@ -87,3 +87,13 @@ function refuseTaken(number: string, { headId, head }: Holder, field: string): n
 export async function takeOffTag(ctx: Write, headId: string): Promise<void> {
   await ctx.tx.tagAssignment.updateMany({ where: { headId, to: null }, data: { activeNumber: null, to: ctx.now } })
 }
+
+/** The tag that a head wears; null: none. */
+export async function wornTag(reader: Reader, headId: string): Promise<string | null> {
+  const head = await reader.head.findUnique({
+    where: { id: headId },
+    select: { tags: { where: { to: null }, select: { number: true } } },
+  })
+  if (!head) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  return head.tags[0]?.number ?? null
+}

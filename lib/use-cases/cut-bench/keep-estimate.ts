@@ -8,7 +8,7 @@ import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'
 import { readBench, type KeepEstimateInput } from '@/lib/schemas/bench'
-import { benchShop } from './see-bench'
+import { benchShop } from '@/lib/data/bench-shop'
 import { castingOnBench } from './see-bench-casting'
 
 /** Keeps an answer of the cut bench as it was given: worked out anew here, from the question as typed. */

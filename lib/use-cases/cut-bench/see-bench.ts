@@ -5,11 +5,9 @@ import type { BenchShop } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { castingNames, lastEstimates } from '@/lib/data/bench'
-import { db, type Reader } from '@/lib/data/db'
-import { pricesByStep } from '@/lib/data/price-list'
-import { currentSettings } from '@/lib/data/settings'
+import { benchShop } from '@/lib/data/bench-shop'
+import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
-import { outsideDays } from './outside-days'
 import { castingOnBench } from './see-bench-casting'
 
 export type BenchView = {
@@ -47,21 +45,5 @@ export async function seeBench(actor: Actor, castingId: string): Promise<BenchVi
     })),
     mayBook: can(actor, 'job.book'),
     money: can(actor, 'price.see') ? { locale, currency } : null,
-  }
-}
-
-/** What the shop brings to every answer; prices only where they may be seen. */
-export async function benchShop(reader: Reader, withPrices: boolean): Promise<BenchShop> {
-  const settings = (await currentSettings(reader)).values
-  const { timeZone } = await shopOf(reader)
-  const prices = withPrices ? await pricesByStep(reader) : null
-  return {
-    settings,
-    marginCc: settings.vendorMarginCc,
-    angleCautionDeg: settings.angleCautionDeg,
-    angleLimitDeg: settings.angleLimitDeg,
-    ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
-    outsideDays: await outsideDays(reader, timeZone),
-    prices: prices && Object.fromEntries(Object.entries(prices).map(([stepId, { unitMinor }]) => [stepId, unitMinor])),
   }
 }

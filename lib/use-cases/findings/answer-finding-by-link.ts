@@ -6,7 +6,7 @@ import { shopOf } from '@/lib/data/shop'
 import { visitById } from '@/lib/data/visits'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { AnswerByLinkInput } from '@/lib/schemas/answer-by-link'
-import { isOver, questionOf, standing } from './question'
+import { isOver, questionOf, standing } from '@/lib/dossier/question'
 import { takeAnswer } from './take-answer'
 
 /**

@@ -11,7 +11,7 @@ import { linksOfJob } from '@/lib/data/links'
 import { settingsAt } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { shopAddress } from '@/lib/data/shop-address'
-import { questionOf } from './question'
+import { questionOf } from '@/lib/dossier/question'
 
 export type { FindingRow } from '@/lib/data/finding-row'
 

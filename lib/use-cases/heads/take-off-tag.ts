@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
+import { jobOfHeadHere } from '@/lib/data/jobs'
 import { takeOffTag as takeOff } from '@/lib/data/tags'
 import { write, type Moment } from '@/lib/data/write'
 import type { takeOffTagSchema } from '@/lib/schemas/tag'
@@ -17,12 +18,8 @@ export async function takeOffTag(
   return write(actor, moment, async (ctx) => {
     const { worn } = await lockHead(ctx, input)
     if (worn === null) throw new RefusedError({ code: 'wrong-state', message: 'This head wears no tag.' })
-    const here = await ctx.tx.visit.findFirst({
-      where: { headId: input.headId, handOver: null, scrappedAt: null },
-      select: { job: { select: { number: true } } },
-    })
-    if (here) {
-      const { number } = here.job
+    const number = await jobOfHeadHere(ctx.tx, input.headId)
+    if (number !== null) {
       throw new RefusedError({
         code: 'wrong-state',
         message: `This head is still here, on job ${number}, and is called by its tag. It comes off once it is handed over; if it is lost, put on another number.`,

@@ -5,13 +5,13 @@ import { must } from '@/lib/core/errors'
 import type { BenchShop } from '@/lib/core/options/bench-types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { typedFigure } from '@/lib/core/units/typed-figure'
+import { benchShop } from '@/lib/data/bench-shop'
 import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import { pricePicks } from '@/lib/data/price-picks'
-import { benchShop } from '../cut-bench/see-bench'
 
 export type BookingView = {
   readonly castings: readonly { readonly id: string; readonly name: string; readonly nominal: string }[]

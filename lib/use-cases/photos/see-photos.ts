@@ -19,7 +19,7 @@ import { smallPicture } from '@/lib/data/pictures'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { smallEdgePx } from '@/lib/schemas/photo-limits'
-import { isOnLink } from '../findings/question'
+import { isOnLink } from '@/lib/dossier/question'
 import { photoViews, type PhotoView } from './photo-view'
 
 export type PhotoSize = 'full' | 'small'

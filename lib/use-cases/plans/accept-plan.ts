@@ -3,6 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
+import { isOutdated, planById } from '@/lib/data/plans'
 import { write, type Moment } from '@/lib/data/write'
 import type { acceptPlanSchema } from '@/lib/schemas/plan'
 
@@ -10,12 +11,8 @@ import type { acceptPlanSchema } from '@/lib/schemas/plan'
 export async function acceptPlan(actor: Actor, input: z.output<typeof acceptPlanSchema>, moment: Moment) {
   must(allow(actor, 'plan.accept'))
   return write(actor, moment, async (ctx) => {
-    const plan = await ctx.tx.planVersion.findUnique({ where: { id: input.planId }, include: { pair: true } })
-    if (!plan) throw new RefusedError({ code: 'not-found', message: 'There is no such plan.' })
-    const newer = await ctx.tx.planVersion.count({
-      where: { pairId: plan.pairId, number: { gt: plan.number } },
-    })
-    if (newer > 0) {
+    const plan = await planById(ctx.tx, input.planId)
+    if (await isOutdated(ctx.tx, plan)) {
       throw new RefusedError({
         code: 'conflict',
         message: 'There is a newer version of this plan: ask the customer about that one.',

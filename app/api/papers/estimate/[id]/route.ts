@@ -1,4 +1,4 @@
-import { printEstimate } from '@/lib/use-cases/papers/print-estimate'
+import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
 import { paperFor } from '../../paper-response'
 
 type Context = { params: Promise<{ id: string }> }
