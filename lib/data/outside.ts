@@ -19,8 +19,6 @@ const orderInclude = {
   visits: { include: { visit: { select: { ...headOfVisit.select, job: jobWithCustomer } } } },
 } as const satisfies Prisma.OutsideOrderInclude
 
-export type OrderRecord = Prisma.OutsideOrderGetPayload<{ include: typeof orderInclude }>
-
 /** With what has become of each head's steps, and the orders before and after it. */
 const wholeInclude = {
   ...orderInclude,
