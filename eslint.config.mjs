@@ -1,3 +1,4 @@
+import { posix } from 'node:path'
 import reactHooks from 'eslint-plugin-react-hooks'
 import tseslint from 'typescript-eslint'
 
@@ -190,6 +191,37 @@ const clientParts = {
   },
 }
 
+// ─── Rooms of use cases ────────────────────────────────────────────────────────────────────────────────────────────
+
+const roomOf = (file) => /(?:^|\/)lib\/use-cases\/([^/]+)(?:\/|$)/.exec(file)?.[1]
+
+/** One noun's use case does not import another's: what two of them need is of the dossier, the data or the core. */
+const ownRoom = {
+  meta: {
+    type: 'problem',
+    schema: [],
+    messages: { other: 'A use case of {{ own }} does not import one of {{ other }}.' },
+  },
+  create(context) {
+    const file = context.filename.replaceAll('\\', '/')
+    const own = roomOf(file)
+    const check = (node) => {
+      const name = node.source?.value
+      if (typeof name !== 'string') return
+      const other = roomOf(name.startsWith('.') ? posix.join(posix.dirname(file), name) : name)
+      if (other !== undefined && other !== own) context.report({ node, messageId: 'other', data: { own, other } })
+    }
+    return {
+      ImportDeclaration: check,
+      ExportNamedDeclaration: check,
+      ExportAllDeclaration: check,
+      ImportExpression: check,
+    }
+  },
+}
+
+const house = { rules: { 'client-parts': clientParts, 'own-room': ownRoom } }
+
 export default tseslint.config(
   {
     ignores: [
@@ -231,12 +263,17 @@ export default tseslint.config(
   },
   {
     files: ['app/**/*.{ts,tsx}'],
-    plugins: { 'react-hooks': reactHooks, house: { rules: { 'client-parts': clientParts } } },
+    plugins: { 'react-hooks': reactHooks, house },
     rules: {
       'react-hooks/rules-of-hooks': 'error',
       'react-hooks/exhaustive-deps': 'error',
       'house/client-parts': 'error',
     },
+  },
+  {
+    files: ['lib/use-cases/*/**/*.ts'],
+    plugins: { house },
+    rules: { 'house/own-room': 'error' },
   },
   ...layers.map(layerBlock),
 )

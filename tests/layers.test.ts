@@ -116,6 +116,25 @@ describe('an import along the layers is not', () => {
   })
 })
 
+describe('a use case', () => {
+  const file = 'lib/use-cases/jobs/a.ts'
+
+  it.each(['../visits/tick-step', '@/lib/use-cases/visits/tick-step', './../visits/tick-step'])(
+    'does not import another noun’s: %s',
+    async (name) => {
+      for (const code of [imports(name), loads(name), `export * from '${name}'\n`]) {
+        expect(await complaints(file, code)).toContain('house/own-room')
+      }
+    },
+  )
+
+  it('imports those of its own noun', async () => {
+    for (const name of ['./see-job', '@/lib/use-cases/jobs/see-job']) {
+      expect(await complaints(file, imports(name))).toEqual([])
+    }
+  })
+})
+
 describe('the core', () => {
   it.each([
     'export const now = () => Date.now()\n',
