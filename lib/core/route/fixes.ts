@@ -38,7 +38,7 @@ export function fixesOf(facts: RouteFacts, key: StepKey): readonly Fix[] {
   if (step.stops.length > 0) return step.stops.map((words) => atStep(step, capital(words)))
   return [
     ...owedHere(step),
-    ...step.mustFollow.map((label) => comesFirst(route, label)),
+    ...step.mustFollow.flatMap((label) => comesFirst(route, label)),
     ...step.parts.map((what): Fix => ({ message: `${capital(what)}`, place: { kind: 'parts' } })),
     ...planMissing(facts, step),
     ...notReleased(facts, step),
@@ -64,11 +64,13 @@ const owedHere = (step: DetailedStep): Fix[] =>
     .map(({ kind, missing }) => atStep(step, capital(readingOwed(kind, gapPoints(kind, missing)))))
 
 /** A step that comes first is told by its label, as the refusal has it. */
-function comesFirst(route: readonly DetailedStep[], label: string): Fix {
-  const first = route.find((step) => step.label === label)
+function comesFirst(route: readonly DetailedStep[], label: string): Fix[] {
   const message = `${capital(label)} comes first`
-  return first ? atStep(first, message) : atHead(message)
+  const open = route.filter((step) => step.label === label && !isSettled(step))
+  return open.length > 0 ? open.map((step) => atStep(step, message)) : [atHead(message)]
 }
+
+const isSettled = ({ state }: DetailedStep): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
 const planMissing = ({ plan }: RouteFacts, { stepId }: DetailedStep): Fix[] =>
   plan === null && (stepId === 'flat-cut' || stepId === 'angle-cut')

@@ -52,6 +52,22 @@ describe('what stands in the way of a tick has a place where it is put right', (
     expect(told(fixes(away, arrival('arrival-count', '7')))).toEqual([['Northgate Grinding, order 26-7', 'order']])
   })
 
+  it('of two arrivals with one label: the one that is open, or both', () => {
+    const orders = [
+      order('7', ['angle-cut'], { sentSeq: 1, receivedSeq: 2 }),
+      order('8', ['angle-cut'], { sentSeq: 3, receivedSeq: 4 }),
+    ]
+    const visit = here({ plan: angleFlat(0.063, 0.01), orders })
+    const arrivals = (found: readonly Fix[]) =>
+      found.flatMap(({ place }) =>
+        place.kind === 'step' && place.step.stepId === 'arrival-figures' ? [place.step.orderId] : [],
+      )
+    expect(arrivals(fixes(visit, 'flat-cut'))).toEqual(['7', '8'])
+    expect(
+      arrivals(fixes(visit.does(arrival('arrival-count', '7')).does(arrival('arrival-figures', '7')), 'flat-cut')),
+    ).toEqual(['8'])
+  })
+
   it('parts that have not come, a head on order: what is bought', () => {
     const waits = [{ step: keyOf('chambers'), what: 'eight valves', open: true }]
     const visit = here({ plan: flat(0.018), partsWaits: waits })
