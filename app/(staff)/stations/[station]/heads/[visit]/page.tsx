@@ -159,7 +159,9 @@ function WaitsFor({ screen }: { screen: StepScreen }) {
     <p>
       It waits for:{' '}
       {screen.step.waitsFor.map((label, place) => {
-        const first = screen.route.find((step) => step.label === label && step.state !== 'done' && step.state !== 'waived')
+        const first = screen.route.find(
+          (step) => step.label === label && step.state !== 'done' && step.state !== 'waived',
+        )
         return (
           <Fragment key={label}>
             {place > 0 && ', '}
