@@ -58,8 +58,10 @@ export type Refusal = {
 
 export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
 
+/** A result that is there. */
 export const ok = <T>(value: T): Result<T> => ({ ok: true, value })
 
+/** A refusal as a result. */
 export const refuse = (
   code: RefusalCode,
   message: string,

@@ -1,4 +1,5 @@
 import 'server-only'
+import { cornersOf } from '@/lib/core/straightness/corners-fit'
 import { headName } from '@/lib/core/shop/tag-number'
 import type { Reader } from './db'
 import { effectiveReadings, visitInclude, type VisitRecord } from './facts'
@@ -6,7 +7,7 @@ import { effectiveReadings, visitInclude, type VisitRecord } from './facts'
 export type MateCorners = {
   readonly tag: string
   /** In inches, by corner. */
-  readonly corners: Readonly<Record<string, number>>
+  readonly corners: ReturnType<typeof cornersOf>
 }
 
 /** The finished corner thicknesses of the other heads of a pair, as far as they are measured. */
@@ -26,8 +27,3 @@ export async function mateCorners(reader: Reader, visit: Pick<VisitRecord, 'id' 
     corners: cornersOf(effectiveReadings(readings)),
   }))
 }
-
-const cornersOf = (readings: ReturnType<typeof effectiveReadings>): Readonly<Record<string, number>> =>
-  Object.fromEntries(
-    readings.flatMap(({ kind, point, value }) => (kind === 'thickness' && value !== null ? [[point, value]] : [])),
-  )

@@ -6,6 +6,7 @@ import { castingRate, isProven, taughtBy } from '@/lib/core/rate/shop-cuts'
 import type { Reader } from '@/lib/data/db'
 import { newestShopCuts } from '@/lib/data/rate-cuts'
 import { currentSettings } from '@/lib/data/settings'
+import { centroidShareOf } from '@/lib/core/cut/split'
 
 /** A casting's rate as it is said and shown. */
 export type ShownRate = {
@@ -53,10 +54,6 @@ export async function rateOfCasting(
   const { depthSettingErrorThou: depthErrorThou } = (await currentSettings(reader)).values
   return shownRate(await learnedRate(reader, { castingId, form, facts, depthThou, depthErrorThou }))
 }
-
-/** Where the opening has its centre, as a part of the milled width from the shallow edge; null: not on record. */
-export const centroidShareOf = ({ openingCentreIn, milledWidthIn }: CastingFacts): number | null =>
-  openingCentreIn === undefined || milledWidthIn === undefined ? null : openingCentreIn / milledWidthIn
 
 export const shownRate = (rate: Rate): ShownRate => ({
   thouPerCc: thouPerCc(rate).thouPerCc,

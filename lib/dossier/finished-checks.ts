@@ -10,6 +10,7 @@ import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
 import type { MateCorners } from '@/lib/data/mate-corners'
 import type { FieldTarget } from './step-fields'
+import { cornersOf } from '@/lib/core/straightness/corners-fit'
 
 type FinishedInputs = {
   readonly mates: readonly MateCorners[]
@@ -36,9 +37,7 @@ function mateTarget(point: string, { mates, pairThicknessIn }: FinishedInputs): 
 /** What the figures that stand say beyond the head's own limits: its mate, the finish asked. */
 export function finishedCautions(readings: readonly EffectiveReading[], ground: FinishedInputs): readonly string[] {
   const own = readings.filter(({ step }) => step.stepId === 'finished')
-  const corners = Object.fromEntries(
-    own.flatMap(({ kind, point, value }) => (kind === 'thickness' && value !== null ? [[point, value]] : [])),
-  )
+  const corners = cornersOf(own)
   const finish = own.findLast(({ kind }) => kind === 'finish')?.value ?? null
   return [
     ...ground.mates.flatMap((mate) => pairThicknessWords(corners, mate, ground.pairThicknessIn)),

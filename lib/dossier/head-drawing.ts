@@ -5,8 +5,9 @@ import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/data/facts'
 import { corners, cornersAt, edgesMeasured, wasCut } from './measured-cut'
 import type { PaperHead } from './paper-head'
-import { bareText, mean, newestText, valuedAt } from './reading-text'
+import { bareText, newestText, valuedAt } from './reading-text'
 import { holesNamed, saysNone } from './slotted-holes'
+import { mean } from '@/lib/core/mean'
 
 /** As much of a head as its drawing shows. */
 export type DrawnHead = Pick<PaperHead, 'facts' | 'plan' | 'casting' | 'chambers' | 'readings'> & {

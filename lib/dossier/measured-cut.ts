@@ -1,4 +1,4 @@
-import { cornersFit, edgesCut, type Corners, type Deck } from '@/lib/core/straightness/corners-fit'
+import { cornersFit, cornersOf, edgesCut, type Corners, type Deck } from '@/lib/core/straightness/corners-fit'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import type { RouteFacts } from '@/lib/core/route/types'
 import type { StepId } from '@/lib/core/route/step-ids'
@@ -11,13 +11,8 @@ export { cornerNames as corners } from '@/lib/core/straightness/corners-fit'
 type Readings = RouteFacts['readings']
 
 /** Corner thicknesses by the step they were taken at, the newest of each; `orderId` narrows an arrival to its order. */
-export const cornersOf = (readings: Readings, stepId: StepId, orderId: string | null = null): Corners =>
-  byCorner(
-    readings.filter(({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId),
-  )
-
-const byCorner = (readings: Readings): Corners =>
-  Object.fromEntries(readings.map((reading) => [reading.point, reading.value]))
+export const cornersOfStep = (readings: Readings, stepId: StepId, orderId: string | null = null): Corners =>
+  cornersOf(readings.filter(({ step }) => step.stepId === stepId && step.orderId === orderId))
 
 /** The same as readings. */
 export const cornersAt = (
@@ -34,7 +29,7 @@ const deckOf = ({ plan, casting }: PaperHead): Deck => ({
 
 /** What was really cut, by a plane through the corners before and after; null when that cannot be had. */
 export function fitOf(head: PaperHead, after: readonly EffectiveReading[]): PlaneFit | null {
-  const fit = cornersFit(deckOf(head), cornersOf(head.readings, 'thickness'), byCorner(after))
+  const fit = cornersFit(deckOf(head), cornersOfStep(head.readings, 'thickness'), cornersOf(after))
   return fit.ok ? fit.value : null
 }
 
@@ -44,7 +39,7 @@ export function edgesLost(
   after: readonly EffectiveReading[],
 ): { intake: number; exhaust: number } | null {
   const sizeless: Deck = { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null }
-  const lost = edgesCut(sizeless, cornersOf(head.readings, 'thickness'), byCorner(after))
+  const lost = edgesCut(sizeless, cornersOfStep(head.readings, 'thickness'), cornersOf(after))
   return lost && { intake: lost.shallowIn, exhaust: lost.deepIn }
 }
 

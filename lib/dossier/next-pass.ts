@@ -11,8 +11,9 @@ import { effectiveReadings } from '@/lib/data/facts'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { cutFactsOf } from './cut-facts'
 import type { VisitWithRoute } from '@/lib/data/visits'
-import { centroidShareOf, cutsWords, learnedRate, partWords } from './casting-rate'
+import { cutsWords, learnedRate, partWords } from './casting-rate'
 import { ccAt, ccBeforeCut, type PresentCc } from './present-cc'
+import { centroidShareOf } from '@/lib/core/cut/split'
 
 type Mill = Pick<VisitWithRoute, 'visit' | 'facts'>
 

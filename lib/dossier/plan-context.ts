@@ -12,6 +12,7 @@ import { currentSettings } from '@/lib/data/settings'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
 import { ccBeforeCut } from './present-cc'
+import { mean } from '@/lib/core/mean'
 
 /** Everything a plan is computed from, for the live form and the server alike. */
 export type PlanContext = {
@@ -67,7 +68,7 @@ export async function planContext(reader: Reader, pairId: string): Promise<PlanC
 function depthAsked(facts: CastingFacts, present: readonly Present[], targetCc: number | null): number | null {
   const chambersCc = present.flatMap(({ head }) => head.chambersCc)
   if (targetCc === null || chambersCc.length === 0) return null
-  const meanCc = chambersCc.reduce((sum, cc) => sum + cc, 0) / chambersCc.length
+  const meanCc = mean(chambersCc)
   const depthThou = (meanCc - targetCc) / must(rateOfRecord(facts)).ccPerThou
   return depthThou > 0 ? depthThou : null
 }

@@ -46,5 +46,3 @@ export function bareText(reading: Valued, unit: string): string {
   const asTyped = /^\d+([.,]\d+)?$/.test(reading.text) && reading.unit === unit
   return asTyped || !quantity ? reading.text : formatBare(reading.value, quantity, unit)
 }
-
-export const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

@@ -5,6 +5,7 @@ import { isCut } from './cut-section-words'
 import { within, type Contour, type CutSectionInput, type SectionGeometry } from './cut-section-types'
 import { roughWidth } from './dimension'
 import { at, filled, linePath, polygonPath, rectPath, stroked, text, type Mark, type Point } from './marks'
+import { radians } from '@/lib/core/units/degrees'
 
 /** Depth of the cut at a place across, by the straight line that the new deck is. */
 export const newDeckAt = ({ motion }: SectionGeometry, xIn: number): SectionPoint => ({
@@ -51,7 +52,7 @@ const byX = (a: Point, b: Point) => a[0] - b[0]
 /** Upper ends of the sides; the intake side leans as its face does. */
 function tops({ leftX, rightX, topY, deckY }: Frame, { casting }: CutSectionInput): [Point, Point] {
   const faceDeg = within(casting.intakeFaceDeg, -6, 30) ?? 0
-  const inward = Math.tan((faceDeg * Math.PI) / 180) * (deckY - topY)
+  const inward = Math.tan(radians(faceDeg)) * (deckY - topY)
   return [
     [leftX + inward, topY],
     [rightX, topY],

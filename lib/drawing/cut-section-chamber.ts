@@ -9,6 +9,7 @@ import {
   type SectionGeometry,
   type SectionOpening,
 } from './cut-section-types'
+import { radians } from '@/lib/core/units/degrees'
 
 /** How far the chamber's opening reaches across the deck: as traced, or as a circle of its area, or of its perimeter. */
 export function openingOf(
@@ -100,7 +101,7 @@ export function chamberOf(
 }
 
 const leanOf = ({ casting }: Pick<CutSectionInput, 'casting'>): number =>
-  Math.tan(((within(casting.wallDraftDeg, -20, 30) ?? 0) * Math.PI) / 180)
+  Math.tan(radians(within(casting.wallDraftDeg, -20, 30) ?? 0))
 
 /** From the deck up along the wall, over into the roof at a seat's edge. */
 function wall(foot: SectionPoint, edge: SectionPoint, bend: number, lean: number): ContourPiece {

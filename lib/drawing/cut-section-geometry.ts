@@ -10,6 +10,7 @@ import {
   type SectionGeometry,
   type SectionOpening,
 } from './cut-section-types'
+import { degrees } from '@/lib/core/units/degrees'
 
 /** For a head whose milled width nobody has measured; the drawing says so. */
 const usualWidthIn = 6
@@ -52,7 +53,7 @@ export function sectionGeometry(input: CutSectionInput): SectionGeometry {
 function angleOf({ cut }: CutSectionInput, motion: Motion, widthKnown: boolean): number | null {
   if (motion.angleRad === 0) return null
   if (cut.angleDeg !== null && Number.isFinite(cut.angleDeg)) return cut.angleDeg
-  return widthKnown ? (motion.angleRad * 180) / Math.PI : null
+  return widthKnown ? degrees(motion.angleRad) : null
 }
 
 function missingOf(casting: CastingFacts, opening: SectionOpening | null, valves: readonly PlacedValve[]): string[] {

@@ -1,5 +1,6 @@
 import type { Graduation } from './graduations'
 import { filled, linePath, outlined, polygonPath, rectPath, stroked, text, type Drawing, type Mark } from './marks'
+import { radians } from '@/lib/core/units/degrees'
 
 export type HeadScaleSetting = {
   readonly widthMm: number
@@ -60,7 +61,7 @@ export function headScale(graduations: readonly Graduation[], setting: HeadScale
 /** Room that the longest leaning name takes above the scale and beyond its right end. */
 function namesRoom(graduations: readonly Graduation[]): { readonly above: number; readonly beside: number } {
   const wordMm = (label: string) => label.length * nameMm * 0.41
-  const lean = (nameTurnDeg * Math.PI) / 180
+  const lean = radians(nameTurnDeg)
   const longest = Math.max(4, ...graduations.map(({ label }) => wordMm(label)))
   const last = wordMm(graduations[graduations.length - 1]?.label ?? '')
   return { above: longest * Math.sin(-lean) + 3, beside: Math.max(0, last * Math.cos(lean) - 1) }

@@ -1,6 +1,7 @@
 import { degrees, rgb, type Color, type PDFPage } from 'pdf-lib'
 import type { Tone } from '@/lib/drawing/marks'
 import { wordsWidth, type Face, type Fonts } from './fonts'
+import { radians } from '@/lib/core/units/degrees'
 
 export const pointsPerMm = 72 / 25.4
 
@@ -34,7 +35,7 @@ const shareBefore = { start: 0, middle: 0.5, end: 1 } as const
 /** Sets words on one line with their baseline at (x, y). */
 export function drawWords(canvas: Canvas, words: string, xMm: number, yMm: number, style: TextStyle): void {
   const { page, fonts } = canvas
-  const turn = ((style.turnDeg ?? 0) * Math.PI) / 180
+  const turn = radians(style.turnDeg ?? 0)
   const back = shareBefore[style.anchor ?? 'start'] * wordsWidth(words, style.face) * style.sizeMm
   let [x, y] = [xMm - back * Math.cos(turn), yMm - back * Math.sin(turn)]
   const size = style.sizeMm * pointsPerMm

@@ -70,7 +70,7 @@ export function readBench(form: BenchForm): ReadBench {
     used: form.used,
     goneIn: read('goneIn', form.goneIn, 'removed'),
     targetCc: read('targetCc', form.targetCc, 'chamberVolume'),
-    stopAtIn: read('stopAtIn', form.stopAtIn, 'cutDepth'),
+    stopAtIn: read('stopAtIn', form.stopAtIn, 'stopAt'),
     sinkIn: read('sinkIn', form.sinkIn, 'sink'),
     classFlatOnly: form.classFlatOnly,
     classMinCc: read('classMinCc', form.classMinCc, 'chamberVolume'),

@@ -6,6 +6,8 @@ import {
   type CastingFigureKey,
   type ChamberForm,
 } from '@/lib/core/casting/figures'
+import { centroidShareOf, shareFact } from '@/lib/core/cut/split'
+import { knownFacts } from '@/lib/core/known-facts'
 import { tracedOpening } from '@/lib/core/cut/outline-text'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
@@ -41,15 +43,25 @@ const outline = z
   .prefault('')
 const noOutlines = { 'as-cast': '', machined: '', opened: '' }
 
+/** What each figure of a single bolt is: its limits are those of the calculations. */
+export const boltQuantities = {
+  xIn: 'length',
+  yIn: 'alongHead',
+  diameterIn: 'boltDiameter',
+  boltIn: 'boltDiameter',
+  lengthIn: 'boltHoleLength',
+  threadLeftIn: 'holeDepth',
+} as const
+
 const bolt = z.object({
   label: requiredText('Enter a name for the bolt, such as "1" or "front dowel side".', 60),
-  xIn: optionalFigure('length'),
-  yIn: optionalFigure('alongHead'),
-  diameterIn: optionalFigure('length'),
-  boltIn: optionalFigure('length'),
-  lengthIn: optionalFigure('length'),
+  xIn: optionalFigure(boltQuantities.xIn),
+  yIn: optionalFigure(boltQuantities.yIn),
+  diameterIn: optionalFigure(boltQuantities.diameterIn),
+  boltIn: optionalFigure(boltQuantities.boltIn),
+  lengthIn: optionalFigure(boltQuantities.lengthIn),
   blind: z.boolean(),
-  threadLeftIn: optionalFigure('length'),
+  threadLeftIn: optionalFigure(boltQuantities.threadLeftIn),
 })
 
 const variant = z.object({
@@ -106,8 +118,17 @@ function contradictions(casting: Facts, context: z.RefinementCtx): void {
   if (above(any.boltIn, any.boltHoleIn))
     refuse(['any', 'boltIn'], 'The bolt is thicker than its hole. Check both figures.')
   for (const form of chamberForms) {
-    if (above(casting.figures[form].openingCentreIn, any.milledWidthIn))
-      refuse([form, 'openingCentreIn'], 'This is outside the milled width. Check both figures.')
+    const share = centroidShareOf({
+      openingCentreIn: casting.figures[form].openingCentreIn?.value,
+      milledWidthIn: any.milledWidthIn?.value,
+    })
+    if (share !== null && !knownFacts({ share: shareFact(share) }).ok)
+      refuse(
+        [form, 'openingCentreIn'],
+        share > 1
+          ? 'This is outside the milled width. Check both figures.'
+          : 'This is within 2 % of an edge of the deck. Check both figures.',
+      )
     outlineContradictions(casting, form, context)
   }
 }

@@ -14,7 +14,7 @@ export const planChoiceSchema = z.object({
   flatIn: optionalFigure('cutDepth'),
   angleIn: optionalFigure('cutDepth'),
   angleDeg: optionalFigure('angle'),
-  stopAtIn: optionalFigure('cutDepth'),
+  stopAtIn: optionalFigure('stopAt'),
   /** How deep the seat work still to come will sink the valves. */
   sinkIn: optionalFigure('sink'),
   reason: words(300),

@@ -23,7 +23,7 @@ import { checkPlanFacts } from '@/lib/core/cut/plan-facts'
 import { governingWords, unevenCaution } from '@/lib/core/cut/plan-governing'
 import { partsFor } from '@/lib/core/cut/plan-depths'
 import { limitCautions, refuseBroken, removedBefore, totalRemoved } from '@/lib/core/cut/plan-limits'
-import { allChambers, headsAfter, meanOf, outOfTolerance } from '@/lib/core/cut/plan-volumes'
+import { allChambers, headsAfter, outOfTolerance } from '@/lib/core/cut/plan-volumes'
 import { angleBeside, centroidShareOf, depthAtCentroid, flatBeside, shareFact } from '@/lib/core/cut/split'
 import { targetLine } from '@/lib/core/cut/target-line'
 import { cutVolumeCc, sinkVolumeCc } from '@/lib/core/cut/volume'
@@ -62,6 +62,10 @@ import { unitTyped } from '@/lib/core/units/unit-typed'
 import { must, type Result } from '@/lib/core/errors'
 import { finite, maybe, near, perhaps, plain, unsound } from './any-figure'
 import { computing, exportedFrom } from './exported'
+import { meanOrNull } from '@/lib/core/mean'
+import { degrees as inDegrees, radians } from '@/lib/core/units/degrees'
+import { depthErrorFact, rateFacts, uncertaintyFact } from '@/lib/core/rate/rate-facts'
+import { cornersOf } from '@/lib/core/straightness/corners-fit'
 
 /** Only what a calculation before it gives: its refusals are seen at its own place. */
 const given = <T>(results: Arbitrary<Result<T>>): Arbitrary<T> => results.filter((result) => result.ok).map(must)
@@ -115,6 +119,8 @@ describe('units', () => {
   sound(withUnit, [harmless, unit])
   sound(formatThou, [plain(-1, 1)])
   sound(factOf, [harmless, maybe(finite), quantity])
+  sound(radians, [plain(-360, 360)])
+  sound(inDegrees, [plain(-7, 7)])
 })
 
 describe('chamber', () => {
@@ -213,7 +219,7 @@ describe('cut', () => {
   sound(flatAtAngle, [near(0, 30), near(0, 5), opening])
   sound(depthAtCentroid, [fc.record({ flatIn: plain(0, 0.5), angleIn: plain(0, 0.5) }), maybe(plain(0, 1))])
   sound(shareFact, [perhaps(finite)])
-  sound(centroidShareOf, [near(0, 12), near(1, 20)])
+  sound(centroidShareOf, [fc.record({ openingCentreIn: near(0, 12), milledWidthIn: near(1, 20) })])
   sound(angleBeside, [depth, perhaps(near(0, 1)), depth])
   sound(flatBeside, [depth, perhaps(near(0, 1)), depth])
   sound(targetLine, [
@@ -229,7 +235,7 @@ describe('cut', () => {
   sound(checkPlanFacts, [plan])
   sound(partsFor, [looked, deepest])
   sound(allChambers, [looked])
-  sound(meanOf, [fc.array(plain(1, 400), { maxLength: 6 })])
+  sound(meanOrNull, [fc.array(plain(1, 400), { maxLength: 6 })])
   sound(headsAfter, [looked, removes, deepest])
   const outAfterCut = (input: PlanInput, removesCc: number | null, deepestIn: number) =>
     outOfTolerance(input, headsAfter(input, removesCc, deepestIn))
@@ -272,6 +278,9 @@ describe('rate', () => {
   })
   const smallest = fc.record({ cc: near(40, 80), uCc: near(0, 1), classMinimumCc: near(40, 80) })
   sound(priorRate, [priorSource])
+  sound(uncertaintyFact, [fc.constant('a'), plain(0, 20)])
+  sound(depthErrorFact, [plain(0, 20)])
+  sound(rateFacts, [rate])
   sound(rateForHead, [rate, fc.double({ min: 0, max: 1, noNaN: true })])
   sound(thouPerCc, [rate])
   sound(rateOfRecord, [
@@ -447,6 +456,9 @@ describe('straightness', () => {
     fc.record({ acrossIn: near(0, 0.5), alongPerCylinderIn: near(0, 0.5) }),
   ])
   sound(cornerPoint, [corner, deck, plain(0, 1)])
+  sound(cornersOf, [
+    fc.array(fc.record({ kind: fc.constantFrom('thickness', 'cc'), point: corner, value: fc.option(plain(0, 12)) })),
+  ])
   sound(leastSquaresPlane, [fc.array(fc.tuple(plain(0, 20), plain(0, 60), plain(0, 1)), { maxLength: 8 })])
 })
 

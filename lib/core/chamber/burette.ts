@@ -1,6 +1,7 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
+import { mean } from '../mean'
 
 export type ChamberMean = {
   readonly meanCc: number
@@ -37,7 +38,7 @@ export function chamberMean(readingsCc: readonly number[], facts: BuretteFacts):
     repeatabilityCc: ['spread of one reading', facts.repeatabilityCc, 0, 20],
   })
   if (!possible.ok) return possible
-  const meanCc = readingsCc.reduce((sum, cc) => sum + cc, 0) / n
+  const meanCc = mean(readingsCc)
   const squares = readingsCc.reduce((sum, cc) => sum + (cc - meanCc) ** 2, 0)
   const s2 = n === 1 ? facts.repeatabilityCc ** 2 : squares / (n - 1)
   return ok({
@@ -77,7 +78,7 @@ export function headCc(chambers: readonly ChamberMean[]): Result<HeadCc> {
   const means = chambers.map((chamber) => chamber.meanCc)
   const n = chambers.length
   return ok({
-    meanCc: means.reduce((sum, cc) => sum + cc, 0) / n,
+    meanCc: mean(means),
     spreadCc: Math.max(...means) - smallest.meanCc,
     smallestCc: smallest.meanCc,
     largestCc: Math.max(...means),

@@ -1,6 +1,7 @@
 import { refuse, ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
+import { mean } from '../mean'
 
 export type ChamberOfHead = {
   readonly tag: string
@@ -37,7 +38,7 @@ export function matchChambers(chambers: readonly ChamberOfHead[], toleranceCc = 
     toleranceCc: ['tolerance of the match', toleranceCc, 0, 20],
   })
   if (!facts.ok) return facts
-  const meanCc = volumes.reduce((sum, cc) => sum + cc, 0) / volumes.length
+  const meanCc = mean(volumes)
   const outside = chambers
     .map((chamber) => ({ ...chamber, offCc: chamber.cc - meanCc }))
     .filter(({ offCc }) => Math.abs(offCc) > toleranceCc + 1e-9)

@@ -1,5 +1,6 @@
 import { ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { motionOf, type DeckCut } from './rigid-motion'
 
 export type BoltHoleInput = {
@@ -38,9 +39,9 @@ export function boltHoleSlot(input: BoltHoleInput): Result<BoltHole> {
   if (!motion.ok) return motion
   if (motion.value.angleRad === 0) return ok({ slotIn: 0, slotToward: null, leanIn: 0 })
   const facts = knownFacts({
-    holeLengthIn: ['bolt hole length', input.holeLengthIn, 0.1, 12],
-    holeDiameterIn: ['bolt hole', input.holeDiameterIn, 0.1, 2],
-    boltDiameterIn: ['bolt', input.boltDiameterIn, 0.1, 2],
+    holeLengthIn: factOf('bolt hole length', input.holeLengthIn, 'boltHoleLength'),
+    holeDiameterIn: factOf('bolt hole', input.holeDiameterIn, 'boltDiameter'),
+    boltDiameterIn: factOf('bolt', input.boltDiameterIn, 'boltDiameter'),
   })
   if (!facts.ok) return facts
   const { holeLengthIn: T, holeDiameterIn: D, boltDiameterIn: B } = facts.value
@@ -61,6 +62,6 @@ export function spotFaceDepth(cut: DeckCut, spotFaceIn: number | null | undefine
   const motion = motionOf(cut)
   if (!motion.ok) return motion
   if (motion.value.slope === 0) return ok(0)
-  const facts = knownFacts({ spotFaceIn: ['spot face', spotFaceIn, 0.2, 4] })
+  const facts = knownFacts({ spotFaceIn: factOf('spot face', spotFaceIn, 'spotFace') })
   return facts.ok ? ok(facts.value.spotFaceIn * motion.value.slope) : facts
 }

@@ -1,5 +1,6 @@
 import { ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 
 export type Reach = {
   /** How much farther the bolt, or the dowel, reaches into its hole than when the head was new. */
@@ -25,9 +26,9 @@ export function boltReach(
   threadLeftIn: number | null | undefined,
 ): Result<Reach> {
   const facts = knownFacts({
-    totalGoneIn: ['metal gone since new', totalGoneIn, 0, 1],
+    totalGoneIn: factOf('metal gone since new', totalGoneIn, 'removed'),
     spotFaceIn: ['depth of the spot face', spotFaceIn, 0, 1],
-    threadLeftIn: ['thread left in the blind hole', threadLeftIn, 0, 4],
+    threadLeftIn: factOf('thread left in the blind hole', threadLeftIn, 'holeDepth'),
   })
   if (!facts.ok) return facts
   return ok(reach(facts.value.totalGoneIn + facts.value.spotFaceIn, facts.value.threadLeftIn))
@@ -46,8 +47,8 @@ export function dowelFit(
   spareDepthIn: number | null | undefined,
 ): Result<Reach> {
   const facts = knownFacts({
-    totalGoneIn: ['metal gone since new', totalGoneIn, 0, 1],
-    spareDepthIn: ['spare depth of the dowel hole', spareDepthIn, 0, 4],
+    totalGoneIn: factOf('metal gone since new', totalGoneIn, 'removed'),
+    spareDepthIn: factOf('spare depth of the dowel hole', spareDepthIn, 'holeDepth'),
   })
   if (!facts.ok) return facts
   return ok(reach(facts.value.totalGoneIn, facts.value.spareDepthIn))

@@ -1,7 +1,9 @@
 import { ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { heightOver, moveOf, motionOf, type DeckCut, type Motion, type SectionPoint } from './rigid-motion'
 import { axisAfter, sectionAngleDeg, tiltOf, valveAxis, type ValveAxis } from './valve-axis'
+import { degrees } from '../units/degrees'
 
 /** One valve of the head; what is not known stays null. */
 export type ValvePlace = {
@@ -43,8 +45,6 @@ export type PistonToValve = {
   readonly valveAngleAfterDeg: number | null
 }
 
-const lengthIn = 20
-
 /**
  * Piston-to-valve clearance lost to a cut, against a flat crown.
  *
@@ -61,10 +61,10 @@ export function pistonToValve(input: PistonToValveInput): Result<PistonToValve> 
   const motion = motionOf(input.cut)
   if (!motion.ok) return motion
   const given = knownFacts({
-    sinkIn: ['sink of the seat', input.sinkIn ?? 0, 0, 0.25],
-    cantDeg: ['cant of the valve', input.valve.cantDeg ?? 0, -60, 60],
-    measuredIn: ['measured piston-to-valve', input.measuredIn ?? 0, -0.5, 2],
-    dowelXIn: ['dowels from the shallow edge', input.dowelXIn ?? 0, -lengthIn, lengthIn],
+    sinkIn: factOf('sink of the seat', input.sinkIn ?? 0, 'sink'),
+    cantDeg: factOf('cant of the valve', input.valve.cantDeg ?? 0, 'valveAngle'),
+    measuredIn: factOf('measured piston-to-valve', input.measuredIn ?? 0, 'clearance'),
+    dowelXIn: factOf('dowels from the shallow edge', input.dowelXIn ?? 0, 'length'),
   })
   if (!given.ok) return given
   const axis = axisIfKnown(input.valve)
@@ -81,7 +81,7 @@ export function pistonToValve(input: PistonToValveInput): Result<PistonToValve> 
     sinkBackIn: sinkBack.value,
     remainingIn: typeof input.measuredIn === 'number' ? input.measuredIn - lossIn : null,
     ...pocketMove(motion.value, axis.value, input),
-    angleChangeDeg: (motion.value.angleRad * 180) / Math.PI,
+    angleChangeDeg: degrees(motion.value.angleRad),
     valveAngleAfterDeg: after && sectionAngleDeg(after),
   })
 }
@@ -93,14 +93,14 @@ export function pistonToValve(input: PistonToValveInput): Result<PistonToValve> 
 export function valveAngleAfter(cut: DeckCut, valveAngleDeg: number | null | undefined): Result<number> {
   const motion = motionOf(cut)
   if (!motion.ok) return motion
-  const facts = knownFacts({ valveAngleDeg: ['valve angle', valveAngleDeg, -60, 60] })
+  const facts = knownFacts({ valveAngleDeg: factOf('valve angle', valveAngleDeg, 'valveAngle') })
   if (!facts.ok) return facts
-  return ok(facts.value.valveAngleDeg - (motion.value.angleRad * 180) / Math.PI)
+  return ok(facts.value.valveAngleDeg - degrees(motion.value.angleRad))
 }
 
 function axisIfKnown({ valveAngleDeg, cantDeg }: ValvePlace): Result<ValveAxis | null> {
   if (valveAngleDeg === null || valveAngleDeg === undefined) return ok(null)
-  const facts = knownFacts({ valveAngleDeg: ['valve angle', valveAngleDeg, -60, 60] })
+  const facts = knownFacts({ valveAngleDeg: factOf('valve angle', valveAngleDeg, 'valveAngle') })
   return facts.ok ? ok(valveAxis(facts.value.valveAngleDeg, cantDeg)) : facts
 }
 
@@ -108,11 +108,11 @@ function axisIfKnown({ valveAngleDeg, cantDeg }: ValvePlace): Result<ValveAxis |
 function lossToDeck(motion: Motion, { valve, liftIn }: PistonToValveInput): Result<number> {
   if (motion.angleRad === 0) return ok(motion.flatIn)
   const facts = knownFacts({
-    xIn: ['valve from the shallow edge', valve.xIn, -lengthIn, lengthIn],
-    zIn: ['valve above the deck', valve.zIn, -lengthIn, lengthIn],
-    diameterIn: ['valve diameter', valve.diameterIn, 0.3, 5],
-    valveAngleDeg: ['valve angle', valve.valveAngleDeg, -60, 60],
-    liftIn: ['valve lift', liftIn, 0, 2],
+    xIn: factOf('valve from the shallow edge', valve.xIn, 'length'),
+    zIn: factOf('valve above the deck', valve.zIn, 'length'),
+    diameterIn: factOf('valve diameter', valve.diameterIn, 'valveDiameter'),
+    valveAngleDeg: factOf('valve angle', valve.valveAngleDeg, 'valveAngle'),
+    liftIn: factOf('valve lift', liftIn, 'lift'),
   })
   if (!facts.ok) return facts
   const { xIn, zIn, diameterIn, valveAngleDeg } = facts.value
@@ -130,7 +130,7 @@ const liftedCentre = (seat: SectionPoint, axis: ValveAxis, liftIn: number): Sect
 
 function backFromSink(motion: Motion, valve: ValvePlace, sinkIn: number): Result<number> {
   if (sinkIn === 0) return ok(0)
-  const facts = knownFacts({ valveAngleDeg: ['valve angle', valve.valveAngleDeg, -60, 60] })
+  const facts = knownFacts({ valveAngleDeg: factOf('valve angle', valve.valveAngleDeg, 'valveAngle') })
   if (!facts.ok) return facts
   return ok(sinkIn * -axisAfter(valveAxis(facts.value.valveAngleDeg, valve.cantDeg), motion).z)
 }

@@ -1,5 +1,6 @@
 import { ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { moveOf, motionOf, type DeckCut } from './rigid-motion'
 
 /** A named place on the head that a cut brings down: where it is, and what it is called when it is not known. */
@@ -29,9 +30,9 @@ export function pointDrop(cut: DeckCut, place: NamedPlace, dowelXIn?: number | n
   if (!motion.ok) return motion
   if (motion.value.angleRad === 0) return ok({ downIn: motion.value.flatIn, towardDeepIn: 0 })
   const facts = knownFacts({
-    xIn: [`${place.label} from the shallow edge`, place.xIn, -20, 20],
-    zIn: [`${place.label} above the deck`, place.zIn, -20, 20],
-    dowelXIn: ['dowels from the shallow edge', dowelXIn ?? 0, -20, 20],
+    xIn: factOf(`${place.label} from the shallow edge`, place.xIn, 'length'),
+    zIn: factOf(`${place.label} above the deck`, place.zIn, 'length'),
+    dowelXIn: factOf('dowels from the shallow edge', dowelXIn ?? 0, 'length'),
   })
   if (!facts.ok) return facts
   return ok(moveOf(motion.value, facts.value, dowelXIn))
@@ -82,6 +83,6 @@ export function camDrop(cut: DeckCut, cam: Omit<NamedPlace, 'label'>, dowelXIn?:
  * Example: sunk 0.010 and the deck cut 0.050 → 0.010.
  */
 export function installedHeightGrowth(sinkIn: number): Result<number> {
-  const facts = knownFacts({ sinkIn: ['sink of the seat', sinkIn, 0, 0.25] })
+  const facts = knownFacts({ sinkIn: factOf('sink of the seat', sinkIn, 'sink') })
   return facts.ok ? ok(facts.value.sinkIn) : facts
 }

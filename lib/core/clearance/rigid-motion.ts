@@ -1,5 +1,8 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
+import { radians } from '../units/degrees'
+import { quantities } from '../units/quantities'
 
 /**
  * A point of the head in its section frame: x across from the shallow edge of the cut toward the deep one, z up into
@@ -29,16 +32,19 @@ export type Motion = { readonly flatIn: number; readonly slope: number; readonly
  */
 export function motionOf(cut: DeckCut): Result<Motion> {
   const flat = knownFacts({
-    flatIn: ['flat part', cut.flatIn, 0, 0.5],
-    angleIn: ['angle part', cut.angleIn, 0, 0.5],
+    flatIn: factOf('flat part', cut.flatIn, 'cutDepth'),
+    angleIn: factOf('angle part', cut.angleIn, 'cutDepth'),
   })
   if (!flat.ok) return flat
   if (cut.angleIn === 0) return ok({ flatIn: cut.flatIn, slope: 0, angleRad: 0 })
-  const width = knownFacts({ milledWidthIn: ['milled width', cut.milledWidthIn, 1, 20] })
+  const width = knownFacts({ milledWidthIn: factOf('milled width', cut.milledWidthIn, 'milledWidth') })
   if (!width.ok) return width
   const slope = cut.angleIn / width.value.milledWidthIn
-  if (slope > Math.tan((5 * Math.PI) / 180) + 1e-12) {
-    return refuse('out-of-range', `${cut.angleIn} in over ${width.value.milledWidthIn} in is more than 5°.`)
+  if (slope > Math.tan(radians(quantities.angle.most)) + 1e-12) {
+    return refuse(
+      'out-of-range',
+      `${cut.angleIn} in over ${width.value.milledWidthIn} in is more than ${quantities.angle.most}°.`,
+    )
   }
   return ok({ flatIn: cut.flatIn, slope, angleRad: Math.atan(slope) })
 }

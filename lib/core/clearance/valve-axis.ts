@@ -1,4 +1,5 @@
 import type { Motion } from './rigid-motion'
+import { degrees, radians } from '../units/degrees'
 
 /**
  * The way a valve opens, as a unit vector: x toward the deep edge, y along the head from end 1, z up from the deck (so z
@@ -7,12 +8,10 @@ import type { Motion } from './rigid-motion'
  */
 export type ValveAxis = { readonly x: number; readonly y: number; readonly z: number }
 
-const rad = (deg: number) => (deg * Math.PI) / 180
-
 /** Example: 23° and no cant → (0.3907, 0, −0.9205). */
 export function valveAxis(valveAngleDeg: number, cantDeg = 0): ValveAxis {
-  const across = Math.tan(rad(valveAngleDeg))
-  const along = Math.tan(rad(cantDeg))
+  const across = Math.tan(radians(valveAngleDeg))
+  const along = Math.tan(radians(cantDeg))
   const length = Math.hypot(across, along, 1)
   return { x: across / length, y: along / length, z: -1 / length }
 }
@@ -28,7 +27,7 @@ export function axisAfter(axis: ValveAxis, { angleRad }: Motion): ValveAxis {
 
 /** Angle in the section, in degrees, sign kept: after a cut it is θ − φ. */
 export function sectionAngleDeg(axis: ValveAxis): number {
-  return (Math.atan2(axis.x, -axis.z) * 180) / Math.PI
+  return degrees(Math.atan2(axis.x, -axis.z))
 }
 
 /** How much lower than its centre a circle of radius 1 about this axis reaches: sin of the full angle to the deck normal. */

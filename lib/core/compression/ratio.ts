@@ -1,6 +1,7 @@
 import type { EngineFacts } from '../engine/figures'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
+import { quantities } from '../units/quantities'
 import { ok, refuse, type Result } from '../errors'
 import { ccPerIn3 } from '../units/factors'
 
@@ -30,12 +31,8 @@ export function cylinderVolumes(engine: Partial<EngineFacts>): Result<Volumes> {
     gasketBoreIn: factOf('gasket bore', engine.gasketThicknessIn === 0 ? 1 : engine.gasketBoreIn, 'bore'),
     gasketThicknessIn: factOf('gasket thickness', engine.gasketThicknessIn, 'gasket'),
     deckClearanceIn: factOf('deck clearance', engine.deckClearanceIn, 'deckClearance'),
-    pistonDishCc: factOf(
-      'piston dish or dome',
-      pistonDishCc ?? (pistonDomeCc === undefined ? null : 0),
-      'pistonVolume',
-    ),
-    pistonDomeCc: factOf('piston dome', pistonDomeCc ?? 0, 'pistonVolume'),
+    pistonDishCc: factOf('piston dish or dome', pistonDishCc ?? (pistonDomeCc === undefined ? null : 0), 'pistonDish'),
+    pistonDomeCc: factOf('piston dome', pistonDomeCc ?? 0, 'pistonDome'),
   })
   if (!facts.ok) return facts
   const v = facts.value
@@ -93,7 +90,8 @@ export function chamberForRatio(volumes: Volumes, ratio: number): Result<number>
   const facts = knownFacts({ ...volumeFacts(volumes), ratio: ['compression ratio', ratio, 2, 30] })
   if (!facts.ok) return facts
   const chamberCc = facts.value.sweptCc / (facts.value.ratio - 1) - facts.value.besideChamberCc
-  return chamberCc >= 1 && chamberCc <= 400
+  const { least, most } = quantities.chamberVolume
+  return chamberCc >= least && chamberCc <= most
     ? ok(chamberCc)
     : refuse('unreachable', `That ratio would need a chamber of ${chamberCc.toFixed(1)} cc.`)
 }

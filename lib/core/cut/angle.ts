@@ -3,11 +3,11 @@ import { ok, refuse, type Result } from '../errors'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
 import { formatThou } from '../units/format-figure'
+import { degrees, radians } from '../units/degrees'
 
 type Width = number | null | undefined
 
 const largestDeg = quantities.angle.most
-const radians = (deg: number): number => (deg * Math.PI) / 180
 
 /** What may differ between a depth and an angle that say the same: a mill is set to half a thou. */
 const agreeIn = 0.0005
@@ -27,7 +27,7 @@ export function cutAngleDeg(angleIn: number, milledWidthIn: Width): Result<numbe
     milledWidthIn: factOf('milled width', milledWidthIn, 'milledWidth'),
   })
   if (!facts.ok) return facts
-  const angleDeg = (Math.atan(facts.value.angleIn / facts.value.milledWidthIn) * 180) / Math.PI
+  const angleDeg = degrees(Math.atan(facts.value.angleIn / facts.value.milledWidthIn))
   if (angleDeg <= largestDeg + 1e-9) return ok(angleDeg)
   return refuse(
     'out-of-range',

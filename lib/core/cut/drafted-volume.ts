@@ -1,8 +1,10 @@
 import { motionOf, type DeckCut } from '../clearance/rigid-motion'
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { ccPerIn3 } from '../units/factors'
 import { checkOutline, openingOfOutline, type OutlinePoint } from './outline'
+import { radians } from '../units/degrees'
 
 export type DraftedVolume = {
   /** With the wall as it leans. */
@@ -34,13 +36,13 @@ export function draftedVolume(
   if (!motion.ok) return motion
   const checked = checkOutline(outline, cut.milledWidthIn)
   if (!checked.ok) return checked
-  const draft = knownFacts({ wallDraftDeg: ['wall draft', wallDraftDeg, -45, 45] })
+  const draft = knownFacts({ wallDraftDeg: factOf('wall draft', wallDraftDeg, 'wallDraft') })
   if (!draft.ok) return draft
   const { flatIn, slope } = motion.value
   const opening = openingOfOutline(checked.value, cut.milledWidthIn)
   if (!opening.ok) return opening
   const squareIn3 = opening.value.areaIn2 * (flatIn + slope * opening.value.centreIn)
-  const lean = Math.tan((draft.value.wallDraftDeg * Math.PI) / 180)
+  const lean = Math.tan(radians(draft.value.wallDraftDeg))
   const leaningIn3 = integrate(wallOf(checked.value), flatIn, slope, lean)
   if (leaningIn3 === null)
     return refuse('out-of-range', 'The outline has edges too short for that draft at this depth: fewer points.')

@@ -4,6 +4,7 @@ import { quantities } from '../units/quantities'
 import { edgeDepthIn } from './angle'
 import type { PlanInput } from './plan-types'
 import { angleBeside, flatBeside, type Parts } from './split'
+import { factOf } from '../units/fact-of'
 
 /**
  * The flat and the angle part that together take a depth at the chamber's centroid (inches), as the kind and the choice
@@ -35,7 +36,7 @@ function besideFlat(flatIn: number, { centroidShare }: PlanInput, depthIn: numbe
 }
 
 function besideMargin(input: PlanInput, depthIn: number): Result<Parts> {
-  const rate = knownFacts({ thouPerCc: ['rate', input.thouPerCc, 0.5, 200] })
+  const rate = knownFacts({ thouPerCc: factOf('rate', input.thouPerCc, 'thouPerCc') })
   if (!rate.ok) return rate
   return besideFlat((input.marginCc * rate.value.thouPerCc) / 1000, input, depthIn)
 }

@@ -8,7 +8,7 @@ type Span = { readonly least: number; readonly most: number }
 type Figure<T> = readonly [key: string, label: string, span: Span, of: (from: T) => number | null | undefined]
 
 const span = (least: number, most: number): Span => ({ least, most })
-const { chamberVolume, volume, thouPerCc, milledWidth, angle, thickness, cutDepth } = quantities
+const { chamberVolume, volume, thouPerCc, milledWidth, angle, thickness, land, cutDepth, stopAt, removed } = quantities
 const [, , leastShare, mostShare] = shareFact(null)
 
 /** Tables, not code run anew: a plan is worked out at every move of a slider. */
@@ -20,20 +20,20 @@ const planFigures: readonly Figure<PlanInput>[] = [
   ['centroidShare', 'centre of the opening', span(leastShare, mostShare), (plan) => plan.centroidShare],
   ['milledWidthIn', 'milled width', milledWidth, (plan) => plan.milledWidthIn],
   ['marginCc', 'what is left for us', span(0, 50), (plan) => plan.marginCc],
-  ['stopAtIn', 'stop-at limit of the clean-up', span(0.0005, 0.1), (plan) => plan.stopAtIn],
+  ['stopAtIn', 'stop-at limit of the clean-up', stopAt, (plan) => plan.stopAtIn],
   ['angleLimitDeg', 'largest angle', angle, ({ limits }) => limits.angleLimitDeg],
   ['angleCautionDeg', 'angle of caution', angle, ({ limits }) => limits.angleCautionDeg],
   ['thicknessNewIn', 'thickness when new', thickness, ({ limits }) => limits.thicknessNewIn],
   ['thicknessLeastIn', 'least thickness', thickness, ({ limits }) => limits.thicknessLeastIn],
-  ['landNewIn', 'land under the intake port, new', thickness, ({ limits }) => limits.land?.newIn],
-  ['landLeastIn', 'least land under the intake port', thickness, ({ limits }) => limits.land?.leastIn],
+  ['landNewIn', 'land under the intake port, new', land, (plan) => plan.limits.land?.newIn],
+  ['landLeastIn', 'least land under the intake port', land, (plan) => plan.limits.land?.leastIn],
   ['classMinCc', 'smallest chamber of the class', chamberVolume, ({ limits }) => limits.classMinCc],
   ['classMaxCutIn', 'deepest cut of the class', cutDepth, ({ limits }) => limits.classMaxCutIn],
 ]
 
 const headFigures: readonly Figure<HeadNow>[] = [
   ['thicknessIn', 'thickness', thickness, (head) => head.thicknessIn],
-  ['removedBeforeIn', 'metal gone before', span(0, 2), (head) => head.removedBeforeIn],
+  ['removedBeforeIn', 'metal gone before', removed, (head) => head.removedBeforeIn],
 ]
 
 const possible = (value: number | null | undefined, { least, most }: Span): boolean =>

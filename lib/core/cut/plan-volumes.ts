@@ -1,11 +1,7 @@
 import type { HeadAfter, OutOfTolerance, PlanInput } from './plan-types'
 
+/** The cc of every chamber of every head of a plan. */
 export const allChambers = ({ heads }: PlanInput): readonly number[] => heads.flatMap((head) => head.chambersCc)
-
-/** Of all chambers of all heads; null when there is none to go by. */
-export function meanOf(chambersCc: readonly number[]): number | null {
-  return chambersCc.length === 0 ? null : chambersCc.reduce((sum, cc) => sum + cc, 0) / chambersCc.length
-}
 
 /** Each head after a cut that takes this much of every chamber; nothing when that is not known. */
 export function headsAfter(input: PlanInput, removesCc: number | null, deepestIn: number): HeadAfter[] {

@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { meanOrNull } from '../mean'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
 import { formatThou } from '../units/format-figure'
@@ -9,7 +10,7 @@ import { checkPlanFacts } from './plan-facts'
 import { governingWords, unevenCaution } from './plan-governing'
 import { limitCautions, refuseBroken, totalRemoved } from './plan-limits'
 import type { PlanAnswer, PlanInput } from './plan-types'
-import { allChambers, headsAfter, meanOf, outOfTolerance } from './plan-volumes'
+import { allChambers, headsAfter, outOfTolerance } from './plan-volumes'
 import type { Parts } from './split'
 
 export type { CutLimits, HeadNow, PlanAnswer, PlanInput, Split } from './plan-types'
@@ -45,7 +46,7 @@ type Cut = Parts & { readonly depthIn: number; readonly aimCc: number | null }
 function cutOf(input: PlanInput): Result<Cut> {
   if (input.kind === 'none') return ok({ flatIn: 0, angleIn: 0, depthIn: 0, aimCc: null })
   if (input.kind === 'clean-up') {
-    const stop = knownFacts({ stopAtIn: ['stop-at limit of the clean-up', input.stopAtIn, 0.0005, 0.1] })
+    const stop = knownFacts({ stopAtIn: factOf('stop-at limit of the clean-up', input.stopAtIn, 'stopAt') })
     if (!stop.ok) return stop
     const { stopAtIn } = stop.value
     return ok({ flatIn: stopAtIn, angleIn: 0, depthIn: stopAtIn, aimCc: null })
@@ -78,7 +79,7 @@ function cutToSize(input: PlanInput): Result<Cut> {
 function governingCc(input: PlanInput): number | null {
   if (input.heads.some((head) => head.chambersCc.length === 0)) return null
   const all = allChambers(input)
-  return input.equalise ? Math.max(...all) : meanOf(all)
+  return input.equalise ? Math.max(...all) : meanOrNull(all)
 }
 
 function noCut({ seatWorkGivesCc, toleranceCc }: PlanInput, presentCc: number, targetCc: number) {
@@ -112,10 +113,10 @@ function answer(input: PlanInput, { flatIn, angleIn, depthIn, aimCc }: Cut): Res
     angleIn,
     depthAtCentroidIn: depthIn,
     removesCc,
-    presentMeanCc: meanOf(allChambers(input)),
+    presentMeanCc: meanOrNull(allChambers(input)),
     aimCc,
-    afterCutCc: meanOf(after),
-    finishedCc: meanOf(heads.flatMap((head) => head.chambersFinishedCc)),
+    afterCutCc: meanOrNull(after),
+    finishedCc: meanOrNull(heads.flatMap((head) => head.chambersFinishedCc)),
     heads,
     outOfTolerance: out,
     governing: governingWords(input, out),

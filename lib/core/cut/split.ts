@@ -3,6 +3,7 @@ import { ok, refuse, type Result } from '../errors'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
 import { formatThou } from '../units/format-figure'
+import type { CastingFacts } from '../casting/figures'
 
 export type Parts = { readonly flatIn: number; readonly angleIn: number }
 
@@ -20,10 +21,10 @@ export function depthAtCentroid({ flatIn, angleIn }: Parts, centroidShare: numbe
  * The centroid's share of the milled width, from a casting's record; null as long as one of the two is not known, or the
  * width is none that is milled. Example: 4.445 of 7 → 0.635.
  */
-export const centroidShareOf = (centreIn: number | undefined, milledWidthIn: number | undefined): number | null =>
-  centreIn === undefined || milledWidthIn === undefined || milledWidthIn < quantities.milledWidth.least
+export const centroidShareOf = ({ openingCentreIn, milledWidthIn }: CastingFacts): number | null =>
+  openingCentreIn === undefined || milledWidthIn === undefined || milledWidthIn < quantities.milledWidth.least
     ? null
-    : centreIn / milledWidthIn
+    : openingCentreIn / milledWidthIn
 
 /** Where a chamber's centroid can lie: never on an edge. */
 export const shareFact = (centroidShare: number | null | undefined): Fact => [

@@ -1,4 +1,5 @@
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { ok, refuse, type Result } from '../errors'
 import { ccPerIn3 } from '../units/factors'
 
@@ -20,11 +21,11 @@ export function cutVolumeCc(
     return refuse('out-of-range', 'A flat part below zero would run out short of the edge and leave a ridge.')
   }
   const facts = knownFacts({
-    areaIn2: ['opening area', opening.areaIn2, 0.5, 40],
-    milledWidthIn: ['milled width', cut.milledWidthIn, 1, 20],
+    areaIn2: factOf('opening area', opening.areaIn2, 'area'),
+    milledWidthIn: factOf('milled width', cut.milledWidthIn, 'milledWidth'),
     centreIn: ['centre of the opening', opening.centreIn, 0, cut.milledWidthIn],
-    flatIn: ['flat part', cut.flatIn, 0, 0.5],
-    angleIn: ['angle part', cut.angleIn, 0, 0.5],
+    flatIn: factOf('flat part', cut.flatIn, 'cutDepth'),
+    angleIn: factOf('angle part', cut.angleIn, 'cutDepth'),
   })
   if (!facts.ok) return facts
   const depthIn = cut.flatIn + (cut.angleIn * opening.centreIn) / cut.milledWidthIn
@@ -41,8 +42,8 @@ export function cutVolumeCc(
  */
 export function sinkVolumeCc(headDiameterIn: number, sinkIn: number): Result<number> {
   const facts = knownFacts({
-    headDiameterIn: ['valve', headDiameterIn, 0.3, 5],
-    sinkIn: ['sink of the seat', sinkIn, 0, 0.25],
+    headDiameterIn: factOf('valve', headDiameterIn, 'valveDiameter'),
+    sinkIn: factOf('sink of the seat', sinkIn, 'sink'),
   })
   return facts.ok ? ok((Math.PI / 4) * headDiameterIn ** 2 * sinkIn * ccPerIn3) : facts
 }

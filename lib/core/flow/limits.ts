@@ -1,20 +1,27 @@
 import { ok, refuse, type Result } from '../errors'
+import { quantities, type Quantity } from '../units/quantities'
+
+/** Limits of what is typed are those of its quantity. */
+const entered = (label: string, unit: string, quantity: Quantity) => {
+  const { least, most } = quantities[quantity]
+  return { label, unit, least, most }
+}
 
 /** What a flow bench can plausibly show; outside is refused as impossible. `least` and `most` are both allowed. */
 export const flowLimits = {
-  testPressureInH2O: { label: 'test pressure', unit: 'inH₂O', least: 0.5, most: 80 },
-  flowCfm: { label: 'flow', unit: 'cfm', least: 0, most: 2000 },
-  leakCfm: { label: 'leak', unit: 'cfm', least: 0, most: 2000 },
-  liftIn: { label: 'valve lift', unit: 'in', least: 0, most: 2 },
-  valveDiameterIn: { label: 'valve diameter', unit: 'in', least: 0.3, most: 5 },
-  boreFixtureIn: { label: 'bore fixture', unit: 'in', least: 0.5, most: 12 },
+  testPressureInH2O: entered('test pressure', 'inH₂O', 'testPressure'),
+  flowCfm: entered('flow', 'cfm', 'flow'),
+  leakCfm: entered('leak', 'cfm', 'flow'),
+  liftIn: entered('valve lift', 'in', 'lift'),
+  valveDiameterIn: entered('valve diameter', 'in', 'valveDiameter'),
+  boreFixtureIn: entered('bore fixture', 'in', 'bore'),
   areaIn2: { label: 'area', unit: 'in²', least: 0.01, most: 100 },
   densityLbFt3: { label: 'air density', unit: 'lb/ft³', least: 0.02, most: 0.2 },
-  temperatureC: { label: 'temperature', unit: '°C', least: -40, most: 60 },
+  temperatureC: entered('temperature', '°C', 'temperature'),
   pressurePa: { label: 'barometer', unit: 'Pa', least: 50_000, most: 110_000 },
   humidityPercent: { label: 'relative humidity', unit: '%', least: 0, most: 100 },
   repeatability: { label: 'bench repeatability', unit: 'of the reading', least: 0, most: 0.2 },
-  cylinders: { label: 'number of cylinders', unit: '', least: 1, most: 24 },
+  cylinders: entered('number of cylinders', '', 'cylinders'),
 } as const
 
 /** Lifts are set to a thou: two that differ by less than a tenth of it are one, and less than that is a shut valve. */

@@ -3,6 +3,7 @@ import { leastFlowCfm, leastLiftIn } from './limits'
 import { likeForLike } from './like-for-like'
 import { correctedPoints } from './run'
 import type { FlowRun } from './types'
+import { mean } from '../mean'
 
 export type Repeatability = {
   /** One standard deviation of a single run, as a share of the reading. */
@@ -68,10 +69,10 @@ function unlikeWords(first: FlowRun, run: FlowRun): string {
 }
 
 function added(sum: Scatter, flows: readonly number[]): Scatter {
-  const mean = flows.reduce((a, b) => a + b, 0) / flows.length
-  if (flows.length < 2 || mean < leastFlowCfm) return sum
+  const meanCfm = mean(flows)
+  if (flows.length < 2 || meanCfm < leastFlowCfm) return sum
   return {
-    squares: sum.squares + flows.reduce((a, b) => a + (b / mean - 1) ** 2, 0),
+    squares: sum.squares + flows.reduce((a, b) => a + (b / meanCfm - 1) ** 2, 0),
     freedom: sum.freedom + flows.length - 1,
     lifts: sum.lifts + 1,
   }

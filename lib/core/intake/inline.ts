@@ -1,7 +1,9 @@
 import { ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { pointDrop } from '../clearance/point-drop'
 import type { DeckCut } from '../clearance/rigid-motion'
+import { radians } from '../units/degrees'
 
 export type InlineIntakeInput = {
   readonly cut: DeckCut
@@ -26,8 +28,8 @@ export type InlineIntake = {
 export function inlineIntake(input: InlineIntakeInput): Result<InlineIntake> {
   const drop = pointDrop(input.cut, { label: 'port centre', xIn: input.portXIn, zIn: input.portZIn })
   if (!drop.ok) return drop
-  const facts = knownFacts({ intakeFaceDeg: ['intake face angle', input.intakeFaceDeg, -60, 60] })
+  const facts = knownFacts({ intakeFaceDeg: factOf('intake face angle', input.intakeFaceDeg, 'valveAngle') })
   if (!facts.ok) return facts
   const alongBoreIn = drop.value.downIn
-  return ok({ alongBoreIn, alongFaceIn: alongBoreIn * Math.cos((facts.value.intakeFaceDeg * Math.PI) / 180) })
+  return ok({ alongBoreIn, alongFaceIn: alongBoreIn * Math.cos(radians(facts.value.intakeFaceDeg)) })
 }

@@ -1,7 +1,9 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { moveOf, motionOf, type DeckCut, type Motion } from '../clearance/rigid-motion'
 import { gapWording, type FaceCut } from './face-cut'
+import { radians } from '../units/degrees'
 
 export type VIntakeInput = {
   readonly cut: DeckCut
@@ -35,8 +37,6 @@ export type VIntake = {
   readonly note: string
 }
 
-const rad = (deg: number) => (deg * Math.PI) / 180
-
 /**
  * What comes off the intake side of a V engine's head, to bring its ports and the manifold's together again.
  *
@@ -53,8 +53,8 @@ export function vIntake(input: VIntakeInput): Result<VIntake> {
   const motion = motionOf(input.cut)
   if (!motion.ok) return motion
   const facts = knownFacts({
-    bankAngleDeg: ['bank angle', input.bankAngleDeg, 0, 180],
-    intakeFaceDeg: ['intake face angle', input.intakeFaceDeg, -60, 60],
+    bankAngleDeg: factOf('bank angle', input.bankAngleDeg, 'bankAngle'),
+    intakeFaceDeg: factOf('intake face angle', input.intakeFaceDeg, 'valveAngle'),
   })
   if (!facts.ok) return facts
   const h = facts.value.bankAngleDeg / 2
@@ -68,9 +68,9 @@ export function vIntake(input: VIntakeInput): Result<VIntake> {
   const move = portMove(motion.value, input)
   if (!move.ok) return move
   const { dropIn, awayIn } = move.value
-  const flat = Math.cos(rad(h + a))
-  const sideIn = (dropIn * Math.sin(rad(h)) - awayIn * Math.cos(rad(h))) / flat
-  const railIn = (dropIn * Math.cos(rad(a)) - awayIn * Math.sin(rad(a))) / flat
+  const flat = Math.cos(radians(h + a))
+  const sideIn = (dropIn * Math.sin(radians(h)) - awayIn * Math.cos(radians(h))) / flat
+  const railIn = (dropIn * Math.cos(radians(a)) - awayIn * Math.sin(radians(a))) / flat
   const face = faceCut(motion.value, input, sideIn)
   if (!face.ok) return face
   const note = noteOn(motion.value, a, face.value, railIn)
@@ -80,9 +80,9 @@ export function vIntake(input: VIntakeInput): Result<VIntake> {
 function portMove(motion: Motion, input: VIntakeInput): Result<{ readonly dropIn: number; readonly awayIn: number }> {
   if (motion.angleRad === 0) return ok({ dropIn: motion.flatIn, awayIn: 0 })
   const facts = knownFacts({
-    portXIn: ['port centre from the shallow edge', input.portXIn, -20, 20],
-    portZIn: ['port centre above the deck', input.portZIn, -20, 20],
-    dowelXIn: ['dowels from the shallow edge', input.dowelXIn, -20, 20],
+    portXIn: factOf('port centre from the shallow edge', input.portXIn, 'length'),
+    portZIn: factOf('port centre above the deck', input.portZIn, 'length'),
+    dowelXIn: factOf('dowels from the shallow edge', input.dowelXIn, 'length'),
   })
   if (!facts.ok) return facts
   const { portXIn: xIn, portZIn: zIn, dowelXIn } = facts.value
@@ -95,7 +95,7 @@ function faceCut(motion: Motion, input: VIntakeInput, sideIn: number): Result<Fa
   if (motion.angleRad !== 0 && (input.faceHeightIn === null || input.faceHeightIn === undefined)) return ok(null)
   const heightIn = input.faceHeightIn ?? 1
   const facts = knownFacts({
-    faceHeightIn: ['intake face height', heightIn, 0.2, 10],
+    faceHeightIn: factOf('intake face height', heightIn, 'faceHeight'),
     portUpFaceIn: ['port centre up the face', input.portUpFaceIn ?? heightIn / 2, 0, heightIn],
   })
   if (!facts.ok) return facts
@@ -131,8 +131,8 @@ export function faceAngleFromManifold(
   bankAngleDeg: number | null | undefined,
 ): Result<number> {
   const facts = knownFacts({
-    flangeAngleDeg: ['angle between the flanges', flangeAngleDeg, 0, 180],
-    bankAngleDeg: ['bank angle', bankAngleDeg, 0, 180],
+    flangeAngleDeg: factOf('angle between the flanges', flangeAngleDeg, 'bankAngle'),
+    bankAngleDeg: factOf('bank angle', bankAngleDeg, 'bankAngle'),
   })
   if (!facts.ok) return facts
   return ok((facts.value.flangeAngleDeg - facts.value.bankAngleDeg) / 2)

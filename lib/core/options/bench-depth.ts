@@ -1,11 +1,12 @@
 import { ok, refuse, type Result } from '../errors'
 import type { BenchQuestion, Start } from './bench-types'
 import { seatWorkCc } from './plan-record-of'
+import { meanOrNull } from '../mean'
 
 /** Mean of all chambers of a starting head or pair, in cc; null: neither measured nor on record. */
 export function presentMeanCc({ heads }: Pick<Start, 'heads'>): number | null {
   const all = heads.flatMap((head) => head.chambersCc)
-  return all.length === 0 ? null : all.reduce((sum, cc) => sum + cc, 0) / all.length
+  return meanOrNull(all)
 }
 
 /** What the seat work to come adds, and what the chambers would hold with it if nothing were cut; in cc. */

@@ -7,6 +7,7 @@ import { compressionRatio, cylinderVolumes } from '../compression/ratio'
 import type { EngineFacts } from '../engine/figures'
 import type { Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { inRecordsNames, type FigureKey } from './figure-names'
 import { intakeSide, type IntakeSide } from './intake-side'
 import { valveConsequences, type ValveConsequences } from './valve-consequences'
@@ -89,6 +90,6 @@ const holeLengthAfter = (lengthIn: number | undefined, { flatIn }: DeckCut): num
 function ratioAt(engine: EngineFacts, chamberCc: number | null): Result<number> {
   const volumes = cylinderVolumes(engine)
   if (!volumes.ok) return volumes
-  const chamber = knownFacts({ chamberCc: ['chamber volume', chamberCc, 1, 400] })
+  const chamber = knownFacts({ chamberCc: factOf('chamber volume', chamberCc, 'chamberVolume') })
   return chamber.ok ? compressionRatio(volumes.value, chamber.value.chamberCc) : chamber
 }

@@ -14,6 +14,7 @@ const records: Readonly<Record<string, { readonly label: string }>> = {
 /** What a figure is called on every screen. Example: `boreIn` → "bore". */
 export const figureName = (key: string): string => records[key]?.label ?? key
 
+/** Whether a name is a figure of a casting's or an engine's record. */
 export const isFigureKey = (key: string): key is FigureKey => key in records
 
 /**

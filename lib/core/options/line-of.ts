@@ -25,7 +25,7 @@ export function lineOf({ depthIn, casting, heads, limits, sealingMarginIn }: Lin
   const { openingCentreIn, milledWidthIn } = casting
   return targetLine({
     depthIn,
-    centroidShare: centroidShareOf(openingCentreIn, milledWidthIn),
+    centroidShare: centroidShareOf({ openingCentreIn, milledWidthIn }),
     milledWidthIn: milledWidthIn ?? null,
     largestAngleDeg: limits.classFlatOnly ? 0 : limits.angleLimitDeg,
     limits: [

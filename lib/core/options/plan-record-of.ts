@@ -48,7 +48,7 @@ export function workedPlan(ground: PlanInputs, choice: PlanChoiceFigures): Resul
     split: split.value,
     stopAtIn: choice.stopAtIn,
     seatWorkGivesCc: seatWorkGivesCc.value,
-    centroidShare: centroidShareOf(openingCentreIn, milledWidthIn),
+    centroidShare: centroidShareOf({ openingCentreIn, milledWidthIn }),
     milledWidthIn: milledWidthIn ?? null,
   })
   if (!plan.ok) return plan

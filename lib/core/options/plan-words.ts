@@ -14,6 +14,7 @@ const titles: Readonly<Record<CutKind, string>> = {
 /** "Flat cut to size, 18 thou". */
 export const cutTitle = (kind: CutKind): string => titles[kind]
 
+/** The title of a plan's cut. */
 export function planTitle(plan: PlanRecord): string {
   if (plan.kind === 'none') return titles.none
   if (plan.kind === 'clean-up') return `${titles['clean-up']}, stop at ${formatThou(plan.flatIn)}`

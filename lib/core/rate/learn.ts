@@ -1,6 +1,8 @@
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { ok, refuse, type Result } from '../errors'
 import type { Rate } from './rate'
+import { depthErrorFact, rateFacts, uncertaintyFact } from './rate-facts'
 
 /** One cut with cc before and after: one head's mean each time. */
 export type RateCut = {
@@ -40,13 +42,12 @@ export function learnRate(prior: Rate, cuts: readonly RateCut[], depthErrorThou 
 function learnFromOne(rate: Rate, cut: RateCut, depthErrorThou: number): Result<Rate> {
   const facts = knownFacts({
     depthThou: ['depth of the cut in thou', cut.depthThou, 0.1, 500],
-    beforeCc: ['cc before', cut.beforeCc, 1, 400],
-    uBeforeCc: ['uncertainty of the cc before', cut.uBeforeCc, 0, 20],
-    afterCc: ['cc after', cut.afterCc, 1, 400],
-    uAfterCc: ['uncertainty of the cc after', cut.uAfterCc, 0, 20],
-    depthErrorThou: ['error of the depth setting in thou', depthErrorThou, 0, 20],
-    ccPerThou: ['rate in cc per thou', rate.ccPerThou, 1e-6, 10],
-    uCcPerThou: ['uncertainty of the rate', rate.uCcPerThou, 0, 10],
+    beforeCc: factOf('cc before', cut.beforeCc, 'chamberVolume'),
+    uBeforeCc: uncertaintyFact('uncertainty of the cc before', cut.uBeforeCc),
+    afterCc: factOf('cc after', cut.afterCc, 'chamberVolume'),
+    uAfterCc: uncertaintyFact('uncertainty of the cc after', cut.uAfterCc),
+    depthErrorThou: depthErrorFact(depthErrorThou),
+    ...rateFacts(rate),
   })
   if (!facts.ok) return facts
   const { depthThou: depth, beforeCc, afterCc, ccPerThou, uCcPerThou } = facts.value

@@ -1,6 +1,8 @@
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { ok, refuse, type Result } from '../errors'
 import { cutsThatProve, type Rate } from './rate'
+import { depthErrorFact, rateFacts, uncertaintyFact } from './rate-facts'
 
 export type PassInput = {
   /** Mean of the chambers now, and its standard uncertainty. */
@@ -82,16 +84,15 @@ export function advisePass(input: PassInput): Result<Pass | NoPass> {
 function passFacts(input: PassInput) {
   const smallest = input.smallest ?? { cc: 1, uCc: 0, classMinimumCc: 1 }
   return knownFacts({
-    presentCc: ['mean of the chambers in cc', input.presentCc, 1, 400],
-    uPresentCc: ['uncertainty of the mean', input.uPresentCc, 0, 20],
-    targetCc: ['target in cc', input.targetCc, 1, 400],
+    presentCc: factOf('mean of the chambers in cc', input.presentCc, 'chamberVolume'),
+    uPresentCc: uncertaintyFact('uncertainty of the mean', input.uPresentCc),
+    targetCc: factOf('target in cc', input.targetCc, 'chamberVolume'),
     toleranceCc: ['tolerance in cc', input.toleranceCc, 0.01, 50],
-    ccPerThou: ['rate in cc per thou', input.rate.ccPerThou, 1e-6, 10],
-    uCcPerThou: ['uncertainty of the rate', input.rate.uCcPerThou, 0, 10],
-    depthErrorThou: ['error of the depth setting in thou', input.depthErrorThou ?? 0.5, 0, 20],
-    smallestCc: ['smallest chamber in cc', smallest.cc, 1, 400],
-    uSmallestCc: ['uncertainty of the smallest chamber', smallest.uCc, 0, 20],
-    classMinimumCc: ['class minimum in cc', smallest.classMinimumCc, 1, 400],
+    ...rateFacts(input.rate),
+    depthErrorThou: depthErrorFact(input.depthErrorThou ?? 0.5),
+    smallestCc: factOf('smallest chamber in cc', smallest.cc, 'chamberVolume'),
+    uSmallestCc: uncertaintyFact('uncertainty of the smallest chamber', smallest.uCc),
+    classMinimumCc: factOf('class minimum in cc', smallest.classMinimumCc, 'chamberVolume'),
   })
 }
 

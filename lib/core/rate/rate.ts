@@ -1,4 +1,6 @@
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
+import { ccPerIn3 } from '../units/factors'
 import { ok, type Result } from '../errors'
 
 /** What a first guess of a rate rests on; `none`: on nothing but the trade's usual figure. */
@@ -33,8 +35,6 @@ export const usualThouPerCc = 6
 /** Cuts that must stand behind a rate that began on nothing, before it may be believed. */
 export const cutsThatProve = 2
 
-const ccPerIn3 = 2.54 ** 3
-
 /**
  * The rate before any cut of the shop's own.
  *
@@ -55,15 +55,15 @@ export function priorRate(source: PriorSource): Result<Rate> {
 function firstGuess(source: PriorSource): Result<number> {
   switch (source.kind) {
     case 'outline': {
-      const facts = knownFacts({ openingAreaIn2: ['opening area', source.openingAreaIn2, 0.5, 40] })
+      const facts = knownFacts({ openingAreaIn2: factOf('opening area', source.openingAreaIn2, 'area') })
       return facts.ok ? ok((ccPerIn3 * facts.value.openingAreaIn2) / 1000) : facts
     }
     case 'perimeter': {
-      const facts = knownFacts({ perimeterIn: ['chamber perimeter', source.perimeterIn, 1, 40] })
+      const facts = knownFacts({ perimeterIn: factOf('chamber perimeter', source.perimeterIn, 'perimeter') })
       return facts.ok ? ok(((facts.value.perimeterIn / Math.PI) ** 2 * 12.87) / 1000) : facts
     }
     case 'none': {
-      const facts = knownFacts({ thouPerCc: ['thou per cc', source.thouPerCc ?? usualThouPerCc, 0.5, 200] })
+      const facts = knownFacts({ thouPerCc: factOf('thou per cc', source.thouPerCc ?? usualThouPerCc, 'thouPerCc') })
       return facts.ok ? ok(1 / facts.value.thouPerCc) : facts
     }
   }

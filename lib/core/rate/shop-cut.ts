@@ -4,7 +4,7 @@ import { stepLabel } from '../route/table'
 import { confirmedCut } from '../route/outside-cuts'
 import type { OrderFacts, RouteFacts, VisitEvent } from '../route/types'
 import type { StepId } from '../route/step-ids'
-import { edgesCut, type Corners, type Deck, type EdgeDepths } from '../straightness/corners-fit'
+import { cornersOf, edgesCut, type Corners, type Deck, type EdgeDepths } from '../straightness/corners-fit'
 
 type Reading = RouteFacts['readings'][number]
 
@@ -119,11 +119,7 @@ function readAtMachine(facts: CutFacts, since: number): EdgeDepths | null {
 
 function byCorners(facts: CutFacts, stepId: 'arrival-figures' | 'finished', orderId: string | null): EdgeDepths | null {
   const cornersAt = (of: StepId, order: string | null): Corners =>
-    Object.fromEntries(
-      at(facts, of, 'thickness')
-        .filter((reading) => reading.step.orderId === order)
-        .map((reading) => [reading.point, reading.value]),
-    )
+    cornersOf(at(facts, of, 'thickness').filter((reading) => reading.step.orderId === order))
   return edgesCut(facts.deck, cornersAt('thickness', null), cornersAt(stepId, orderId))
 }
 

@@ -55,7 +55,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   straightness: figure('Straightness', 'depth', 'across-along', {
     hint: 'Largest gap under the straight edge. 0 if the thinnest gauge does not go in.',
   }),
-  'removed-before': figure('Metal gone before we saw it', 'depth', 'one', {
+  'removed-before': figure('Metal gone before we saw it', 'removed', 'one', {
     hint: 'New thickness minus what you measure. “New thickness unknown” if nobody knows.',
     ...words,
   }),

@@ -6,6 +6,7 @@ import { keyOf } from './keys'
 import { tableOf } from './table'
 import { pointOwed } from './words'
 import type { Missing, RouteFacts } from './types'
+import { mean } from '../mean'
 
 export type CompletenessInput = {
   /** Names of gaps that the owner let pass, beside those in the facts. */
@@ -39,7 +40,7 @@ export function completenessWarnings(facts: RouteFacts, { mateCc = [] }: Complet
   const own = finishedCc(routeInDetail(facts)).map((reading) => reading.value)
   const values = [...own, ...mateCc]
   if (own.length === 0 || values.length < 2) return []
-  const meanCc = values.reduce((sum, value) => sum + value, 0) / values.length
+  const meanCc = mean(values)
   const worstCc = Math.max(...values.map((value) => Math.abs(value - meanCc)))
   if (worstCc <= facts.settings.ccMatchCc + rounding) return []
   const whose = mateCc.length > 0 ? 'the pair' : 'this head'

@@ -2,6 +2,7 @@ import type { Context } from './context'
 import { brokenThrough, flatLeftIn } from './outside-cuts'
 import { listed } from './words'
 import type { StepId } from './step-ids'
+import { mean } from '../mean'
 
 /** Why a step is needed, in words; '' when its condition does not hold. */
 export type Condition = (context: Context) => string
@@ -51,7 +52,7 @@ export const chamberTooSmall: Condition = ({ facts }) => {
   const measured = facts.readings.filter((reading) => reading.kind === 'cc' && reading.step.stepId === 'chambers')
   const values = measured.map((reading) => reading.value).filter((value) => value !== null)
   if (facts.targetCc === null || values.length === 0) return ''
-  const meanCc = values.reduce((sum, value) => sum + value, 0) / values.length
+  const meanCc = mean(values)
   return facts.targetCc - meanCc > facts.settings.ccToleranceCc ? 'the target is larger than the chamber' : ''
 }
 

@@ -1,5 +1,6 @@
 import { parseFigure } from '../units/parse-figure'
 import { formatFigure } from '../units/format-figure'
+import { meanOrNull } from '../mean'
 
 export const edges = ['intake', 'exhaust'] as const
 export type Edge = (typeof edges)[number]
@@ -13,7 +14,7 @@ export type MeasuredCorners = Readonly<Partial<Record<string, number>>>
  */
 export function edgeThicknessIn(corners: MeasuredCorners, edge: Edge): number | null {
   const own = [corners[`${edge}-1`], corners[`${edge}-2`]].filter((value) => value !== undefined)
-  return own.length === 0 ? null : own.reduce((sum, value) => sum + value, 0) / own.length
+  return meanOrNull(own)
 }
 
 /**

@@ -1,4 +1,5 @@
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import type { Motion, SectionPoint } from '../clearance/rigid-motion'
 import { heightOver } from '../clearance/rigid-motion'
 import { axisAfter, tiltOf, valveAxis, type ValveAxis } from '../clearance/valve-axis'
@@ -54,14 +55,14 @@ export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): 
   const gauged = circleOf(seat, seat.gauge.circle)
   const asked = circleOf(seat, name)
   const facts = knownFacts({
-    valveAngleDeg: ['valve angle', seat.valveAngleDeg, -60, 60],
-    cantDeg: ['cant of the valve', seat.cantDeg ?? 0, -60, 60],
-    depthIn: [`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, -0.5, 1.5],
-    gaugedDiameterIn: [`diameter of the ${circleLabel[seat.gauge.circle]}`, gauged.diameterIn, 0.3, 6],
-    gaugedOffsetIn: [`offset of the ${circleLabel[seat.gauge.circle]}`, gauged.offsetIn, -1, 1],
-    diameterIn: [`diameter of the ${circleLabel[name]}`, asked.diameterIn, 0.3, 6],
-    offsetIn: [`offset of the ${circleLabel[name]}`, asked.offsetIn, -1, 1],
-    xIn: ['valve from the shallow edge', isAngleCut ? seat.xIn : 0, -20, 20],
+    valveAngleDeg: factOf('valve angle', seat.valveAngleDeg, 'valveAngle'),
+    cantDeg: factOf('cant of the valve', seat.cantDeg ?? 0, 'valveAngle'),
+    depthIn: factOf(`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, 'seatDepth'),
+    gaugedDiameterIn: factOf(`diameter of the ${circleLabel[seat.gauge.circle]}`, gauged.diameterIn, 'seatCircle'),
+    gaugedOffsetIn: factOf(`offset of the ${circleLabel[seat.gauge.circle]}`, gauged.offsetIn, 'seatOffset'),
+    diameterIn: factOf(`diameter of the ${circleLabel[name]}`, asked.diameterIn, 'seatCircle'),
+    offsetIn: factOf(`offset of the ${circleLabel[name]}`, asked.offsetIn, 'seatOffset'),
+    xIn: factOf('valve from the shallow edge', isAngleCut ? seat.xIn : 0, 'length'),
   })
   if (!facts.ok) return facts
   const axis = valveAxis(facts.value.valveAngleDeg, facts.value.cantDeg)

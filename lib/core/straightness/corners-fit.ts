@@ -1,11 +1,20 @@
 import { cornerPoint, type CornerName } from './corner-point'
 import { planeFit, type PlaneFit } from './plane-fit'
 import type { Result } from '../errors'
+import { meanOrNull } from '../mean'
 
 export const cornerNames: readonly CornerName[] = ['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2']
 
 /** Thickness read at the corners; one that was not read is left out or null. */
 export type Corners = Readonly<Partial<Record<CornerName, number | null>>>
+
+type Read = { readonly kind: string; readonly point: string; readonly value: number | null }
+
+/** The thicknesses among these readings, by corner, the last of each; values in inches. */
+export const cornersOf = (readings: readonly Read[]): Readonly<Partial<Record<CornerName, number>>> =>
+  Object.fromEntries(
+    readings.flatMap(({ kind, point, value }) => (kind === 'thickness' && value !== null ? [[point, value]] : [])),
+  )
 
 export type Deck = {
   readonly deepEdge: 'intake' | 'exhaust'
@@ -60,5 +69,5 @@ function lostAt(edge: 'intake' | 'exhaust', before: Corners, after: Corners): nu
     const [from, to] = [before[corner], after[corner]]
     return from === undefined || from === null || to === undefined || to === null ? [] : [from - to]
   })
-  return lost.length === 0 ? null : lost.reduce((sum, one) => sum + one, 0) / lost.length
+  return meanOrNull(lost)
 }

@@ -1,5 +1,6 @@
 import type { PlaneFit } from './plane-fit'
 import type { VendorMarks } from './vendor-marks'
+import { degrees } from '../units/degrees'
 
 /** Depths in inches; what was wanted or marked may be unknown. */
 export type CutParts = {
@@ -41,7 +42,7 @@ export type CutCheckInput = {
  * Example: 0.0205 flat where 0.020 was wanted, tolerance 0.002 → off 0.0005, within.
  */
 export function cutCheck({ measured, wanted, marks, toleranceIn, milledWidthIn }: CutCheckInput): CutCheckRow[] {
-  const toleranceDeg = milledWidthIn === null ? null : (Math.atan(toleranceIn / milledWidthIn) * 180) / Math.PI
+  const toleranceDeg = milledWidthIn === null ? null : degrees(Math.atan(toleranceIn / milledWidthIn))
   const { residual } = measured
   const rows: readonly [CutCheckRow['part'], number | undefined, number | null, number | null, number | null][] = [
     ['flat', measured.flatIn, wanted.flatIn, marks?.flatIn ?? null, toleranceIn],

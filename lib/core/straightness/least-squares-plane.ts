@@ -1,3 +1,5 @@
+import { mean } from '../mean'
+
 /** z = at0 + perX·x + perY·y. */
 export type Plane = { readonly at0: number; readonly perX: number; readonly perY: number }
 
@@ -12,10 +14,9 @@ const onOnePointIn2 = 1e-12
  * Normal equations about the centre of the points, where they stay well conditioned.
  */
 export function leastSquaresPlane(points: readonly (readonly [x: number, y: number, z: number])[]): Plane | null {
-  const n = points.length
-  if (n < 3) return null
-  const mean = (axis: 0 | 1 | 2) => points.reduce((sum, point) => sum + point[axis], 0) / n
-  const [meanX, meanY, meanZ] = [mean(0), mean(1), mean(2)]
+  if (points.length < 3) return null
+  const meanOf = (axis: 0 | 1 | 2) => mean(points.map((point) => point[axis]))
+  const [meanX, meanY, meanZ] = [meanOf(0), meanOf(1), meanOf(2)]
   let [xx, xy, yy, xz, yz] = [0, 0, 0, 0, 0]
   for (const [x, y, z] of points) {
     const [dx, dy, dz] = [x - meanX, y - meanY, z - meanZ]

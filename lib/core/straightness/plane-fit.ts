@@ -1,6 +1,8 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { leastSquaresPlane, type Plane } from './least-squares-plane'
+import { degrees } from '../units/degrees'
 
 /** Thickness at one place of the head, before and after. */
 export type ThicknessPoint = {
@@ -61,7 +63,7 @@ export function planeFit(input: PlaneFitInput): Result<PlaneFit> {
   return ok({
     flatIn: at0 + (perY * lengthIn) / 2,
     angleIn: perX * widthIn,
-    angleDeg: (Math.atan(perX) * 180) / Math.PI,
+    angleDeg: degrees(Math.atan(perX)),
     taperIn: perY * lengthIn,
     residual: residualOf(points, plane, cos),
   })
@@ -80,8 +82,8 @@ function bothReadings(
   input: PlaneFitInput,
 ): Result<{ readonly points: readonly Point[]; readonly widthIn: number; readonly lengthIn: number }> {
   const size = knownFacts({
-    milledWidthIn: ['milled width', input.milledWidthIn, 1, 20],
-    deckLengthIn: ['deck length', input.deckLengthIn, 1, 60],
+    milledWidthIn: factOf('milled width', input.milledWidthIn, 'milledWidth'),
+    deckLengthIn: factOf('deck length', input.deckLengthIn, 'deckLength'),
   })
   if (!size.ok) return size
   const points: Point[] = []
@@ -91,8 +93,8 @@ function bothReadings(
     const facts = knownFacts({
       xIn: [`place of ${name} across`, xIn, -1, 21],
       yIn: [`place of ${name} along`, yIn, -1, 61],
-      beforeIn: [`thickness before at ${name}`, beforeIn, 0.3, 12],
-      afterIn: [`thickness after at ${name}`, afterIn, 0.3, 12],
+      beforeIn: factOf(`thickness before at ${name}`, beforeIn, 'thickness'),
+      afterIn: factOf(`thickness after at ${name}`, afterIn, 'thickness'),
     })
     if (!facts.ok) return facts
     points.push({ name, ...facts.value })

@@ -1,5 +1,6 @@
 import { ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 
 export type Straightness = {
   readonly acrossLimitIn: number
@@ -24,11 +25,11 @@ export function judgeStraightness(
   limits = { acrossIn: 0.002, alongPerCylinderIn: 0.001 },
 ): Result<Straightness> {
   const facts = knownFacts({
-    acrossIn: ['straightness across', acrossIn, 0, 0.5],
-    alongIn: ['straightness along', alongIn, 0, 0.5],
-    cylinders: ['chambers in the head', cylinders, 1, 12],
-    acrossLimitIn: ['limit across', limits.acrossIn, 0, 0.5],
-    alongPerCylinderIn: ['limit along per cylinder', limits.alongPerCylinderIn, 0, 0.5],
+    acrossIn: factOf('straightness across', acrossIn, 'depth'),
+    alongIn: factOf('straightness along', alongIn, 'depth'),
+    cylinders: factOf('chambers in the head', cylinders, 'chambers'),
+    acrossLimitIn: factOf('limit across', limits.acrossIn, 'depth'),
+    alongPerCylinderIn: factOf('limit along per cylinder', limits.alongPerCylinderIn, 'depth'),
   })
   if (!facts.ok) return facts
   const { acrossLimitIn, alongPerCylinderIn } = facts.value

@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
 import { mmPerIn, thouPerIn } from '../units/factors'
+import { quantities } from '../units/quantities'
 
 /** What a vendor's marks say was cut; null: they do not say. */
 export type VendorMarks = {
@@ -66,8 +67,8 @@ function looksLikeFraction(text: string): boolean {
   return ['2', '4', '8', '16', '32', '64'].includes(below) && Number(above) < Number(below) && Number(above) % 2 === 1
 }
 
-const deepestIn = 0.5
-const largestDeg = 5
+const deepestIn = quantities.cutDepth.most
+const largestDeg = quantities.angle.most
 
 function pieceOf(text: string): Piece | null {
   const found = shape.exec(text)

@@ -1,6 +1,8 @@
 import { cutSoFar, depthAcross, flatLeftIn } from './cut-so-far'
 import { figureAt, type Asked, type Found } from './found'
 import { scatter } from './scatter'
+import { radians } from '@/lib/core/units/degrees'
+import { mean } from '@/lib/core/mean'
 
 /** Typed as a machinist does: no nought before the point. */
 export function inches(value: number, decimals = 4): string {
@@ -23,7 +25,7 @@ export function presentCc(found: Found, chamber: string): number {
 /** Chamber by chamber about the head's own mean: no cut evens them out. */
 function aboutMean(found: Found, chamber: string): number {
   const all = chamberList(found).map((each) => presentCc(found, each))
-  return presentCc(found, chamber) - all.reduce((sum, cc) => sum + cc, 0) / all.length
+  return presentCc(found, chamber) - mean(all)
 }
 
 /** Taken out of each chamber by what is cut so far, at the plan's rate. */
@@ -106,7 +108,7 @@ function seatBefore(found: Found, chamber: string, port: string): number {
   const leanDeg = (intake ? figures.intakeValveAngleDeg : figures.exhaustValveAngleDeg) ?? 0
   const own = scatter(`${found.tag} seat ${chamber} ${port}`, 0.004)
   if (zIn === undefined || headIn === undefined) return (intake ? 0.118 : 0.137) + own
-  return zIn - (headIn / 2) * Math.abs(Math.sin((leanDeg * Math.PI) / 180)) + own
+  return zIn - (headIn / 2) * Math.abs(Math.sin(radians(leanDeg))) + own
 }
 
 export function seatDepth(found: Found, asked: Asked): string {

@@ -3,8 +3,9 @@ import { keyOf } from '@/lib/core/route/keys'
 import type { SpecChamber, SpecChambers } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import type { PaperHead } from '../paper-head'
-import { answerWords, bareText, mean, readAt, valuedAt, type Valued } from '../reading-text'
+import { answerWords, bareText, readAt, valuedAt, type Valued } from '../reading-text'
 import { targetWords } from './spec-words'
+import { mean } from '@/lib/core/mean'
 
 /** Means of all chambers before and after, in cc; null where none was measured. */
 export function chamberMeans({ readings }: PaperHead): { beforeCc: number | null; afterCc: number | null } {

@@ -9,7 +9,8 @@ import { db } from '@/lib/data/db'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { namedShopCuts, type NamedCut } from '@/lib/data/rate-cuts'
 import { currentSettings } from '@/lib/data/settings'
-import { centroidShareOf, shownRate, type ShownRate } from '@/lib/dossier/casting-rate'
+import { shownRate, type ShownRate } from '@/lib/dossier/casting-rate'
+import { centroidShareOf } from '@/lib/core/cut/split'
 
 /** One head's cut as it stands behind a rate, or why it does not. */
 export type CutOfRate = Pick<NamedCut, 'visitId' | 'headId' | 'tag' | 'jobNumber'> & {

@@ -10,7 +10,8 @@ import { readMarks, type VendorMarks } from '@/lib/core/straightness/vendor-mark
 import { formatThou } from '@/lib/core/units/format-figure'
 import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { VisitWithRoute } from '@/lib/data/visits'
-import { cornersOf } from '@/lib/dossier/measured-cut'
+import { cornersOfStep } from '@/lib/dossier/measured-cut'
+import { degrees as radToDeg } from '@/lib/core/units/degrees'
 
 export type CutRow = {
   readonly id: string
@@ -70,7 +71,7 @@ export function cutAtStep(
   }
 }
 
-const degrees = (angleIn: number, widthIn: number): number => (Math.atan(angleIn / widthIn) * 180) / Math.PI
+const degrees = (angleIn: number, widthIn: number): number => radToDeg(Math.atan(angleIn / widthIn))
 
 function measuredAt(
   found: VisitWithRoute,
@@ -81,7 +82,7 @@ function measuredAt(
   const facts = cutFactsOf(found, settings)
   const { deck, readings } = facts
   if (stepId !== 'angle-cut') {
-    const fit = cornersFit(deck, cornersOf(readings, 'thickness'), cornersOf(readings, stepId, orderId))
+    const fit = cornersFit(deck, cornersOfStep(readings, 'thickness'), cornersOfStep(readings, stepId, orderId))
     if (fit.ok) return { cut: fit.value, how: 'by the corners' }
     if (stepId === 'arrival-figures') return null
   }

@@ -84,12 +84,9 @@ describe('the centre of an opening', () => {
   })
 
   it('as a share of the width, while both are known and the width is one', () => {
-    expect(centroidShareOf(4.445, 7)).toBeCloseTo(0.635, 12)
-    expect([centroidShareOf(undefined, 7), centroidShareOf(4.445, undefined), centroidShareOf(0, 0)]).toEqual([
-      null,
-      null,
-      null,
-    ])
+    expect(centroidShareOf({ openingCentreIn: 4.445, milledWidthIn: 7 })).toBeCloseTo(0.635, 12)
+    const unknown = [{ milledWidthIn: 7 }, { openingCentreIn: 4.445 }, { openingCentreIn: 0, milledWidthIn: 0 }]
+    for (const facts of unknown) expect(centroidShareOf(facts)).toBeNull()
   })
 })
 

@@ -4,6 +4,7 @@ import { FormFigure } from '@/app/_components/form/form-figure'
 import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { boltQuantities } from '@/lib/schemas/casting'
 import styles from '../../_components/fields.module.css'
 import type { CastingForm } from './form-values'
 import { boltFigures, boltLabels } from './groups'
@@ -31,7 +32,13 @@ export function BoltFields({ form }: { form: CastingForm }) {
           <div className={styles.tight}>
             <TextInput label={boltLabels.label} {...form.text(`bolts.${at}.label`)} />
             {boltFigures.map((key) => (
-              <FormFigure key={key} form={form} name={`bolts.${at}.${key}`} label={boltLabels[key]} quantity="length" />
+              <FormFigure
+                key={key}
+                form={form}
+                name={`bolts.${at}.${key}`}
+                label={boltLabels[key]}
+                quantity={boltQuantities[key]}
+              />
             ))}
             <Check label="Blind hole" {...form.text(`bolts.${at}.blind`)} />
           </div>

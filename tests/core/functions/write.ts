@@ -1,0 +1,4 @@
+import { writeFileSync } from 'node:fs'
+import { functionsPage, pagePath } from './page'
+
+writeFileSync(pagePath, await functionsPage())
