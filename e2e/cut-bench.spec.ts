@@ -33,9 +33,9 @@ test('the counter asks, slides, keeps an estimate and books from it', async ({ p
   await expect(page).toHaveURL(/boreIn=4\.03/)
   const shared = page.url()
 
-  await page.getByRole('button', { name: 'Keep it as an estimate' }).click()
-  await page.getByLabel('Who it is for').fill('Maren Holt')
-  await page.getByRole('button', { name: 'Keep it', exact: true }).click()
+  await page.getByRole('button', { name: 'Save as estimate' }).click()
+  await page.getByLabel('Customer').fill('Maren Holt')
+  await page.getByRole('button', { name: 'Save answer', exact: true }).click()
   await page.waitForURL(/\/cut-bench\/kept\//)
   await expect(page.getByRole('heading', { level: 1 })).toContainText('for Maren Holt')
   const print = await page.getByRole('link', { name: 'Print it' }).getAttribute('href')

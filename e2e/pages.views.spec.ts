@@ -60,7 +60,7 @@ test('every place', async ({ page }) => {
     await isSoundPage(page, place)
   }
   await page.goto('/cut-bench')
-  await page.getByRole('region', { name: 'Kept estimates' }).getByRole('link').first().click()
+  await page.getByRole('region', { name: 'Saved estimates' }).getByRole('link').first().click()
   await page.waitForURL(/\/cut-bench\/kept\//)
   await isSoundPage(page, 'a kept estimate')
 })

@@ -59,7 +59,7 @@ test('labels for heads of several jobs: picked from the list, scanned, and print
   await page.getByRole('button', { name: 'Print the sheet' }).click()
   await expect(page.getByText('Pick the heads to print labels for.')).toBeVisible()
 
-  const boxes = page.getByRole('group', { name: 'For which heads' }).getByRole('checkbox')
+  const boxes = page.getByRole('group', { name: 'Heads' }).getByRole('checkbox')
   const tags = await boxes.evaluateAll((all) => all.map((box) => (box as HTMLInputElement).value))
   const [first = '', , third = ''] = tags
   await boxes.first().check()
@@ -67,11 +67,11 @@ test('labels for heads of several jobs: picked from the list, scanned, and print
   // As a scanner reads it off the plate: the address behind the code, and Enter.
   await scan.fill(`http://127.0.0.1:3000/t/${third}`)
   await scan.press('Enter')
-  await expect(page.getByRole('status').filter({ hasText: '2 picked.' })).toBeVisible()
+  await expect(page.getByRole('status').filter({ hasText: '2 selected' })).toBeVisible()
   await scan.fill('T-9998')
   await scan.press('Enter')
   await expect(page.getByText('No head here has worn T-9998.')).toBeVisible()
-  await expect(page.getByRole('status').filter({ hasText: '2 picked.' })).toBeVisible()
+  await expect(page.getByRole('status').filter({ hasText: '2 selected' })).toBeVisible()
 
   const asked = page.context().waitForEvent('response', (answer) => answer.url().includes('/api/papers/tag-labels?'))
   await page.getByLabel('First free label on the sheet').fill('26')

@@ -19,7 +19,7 @@ export default async function SetUpPage() {
     <>
       <div className="stack">
         <h1>Set up this shop</h1>
-        <p>Nobody can sign in yet. Whoever reads the code on the console makes the owner.</p>
+        <p>Enter the code to create the owner.</p>
       </div>
       <SetUpForm options={options} />
     </>

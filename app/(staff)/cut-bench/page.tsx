@@ -16,11 +16,11 @@ export default async function CutBenchPage({ searchParams }: Props) {
   const castingId = asked.castingId === '' ? (view.casting?.id ?? '') : asked.castingId
   return (
     <>
-      <h1>Can you get it to so many cc?</h1>
+      <h1>Can we reach this cc?</h1>
       <Bench view={view} initial={{ ...asked, castingId }} />
       {view.kept.length > 0 && (
-        <section className="part" aria-label="Kept estimates">
-          <h2>Kept estimates</h2>
+        <section className="part" aria-label="Saved estimates">
+          <h2>Saved estimates</h2>
           <ul className="plain-list">
             {view.kept.map(({ id, number, forWhom, title }) => (
               <li key={id}>

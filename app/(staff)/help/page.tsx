@@ -22,11 +22,11 @@ export default async function HelpPage() {
       <Part id="words" title="Words">
         <Lines label="Words, one a line" first="Word" second="What it means here" lines={wordLines} />
       </Part>
-      <Part id="care" title="With care">
+      <Part id="care" title="Safety">
         <p>
-          Brasstag calculates; the machinist in charge decides. Deck thickness, gasket and torque follow the makers’
-          instructions. Piston-to-valve clearance after a cut is an estimate: check it at assembly, contact destroys an
-          engine. Machine guarding, solvents, dust and lifting follow local rules.
+          Brasstag calculates; the machinist decides. Follow the makers’ instructions for deck thickness, gasket and
+          torque. Piston-to-valve clearance after a cut is an estimate: check it at assembly, because contact destroys
+          an engine. Follow local rules for machine guards, solvents, dust and lifting.
         </p>
       </Part>
     </>

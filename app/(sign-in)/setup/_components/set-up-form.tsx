@@ -44,7 +44,7 @@ export function SetUpForm({ options }: { options: SetUpOptions }) {
     <ActionForm form={form} submitLabel="Set up this shop" className="stack-large">
       <TextInput
         label="One-time code"
-        hint="Three groups of four letters and figures, on the console where npm run shop was started"
+        hint="Three groups of four characters, shown on the console where npm run shop was started"
         required
         autoComplete="off"
         autoCapitalize="characters"
@@ -53,12 +53,12 @@ export function SetUpForm({ options }: { options: SetUpOptions }) {
       />
       <section className="part" aria-labelledby="shop">
         <h2 id="shop">The shop</h2>
-        <TextInput label="Name" hint="At the head of every paper" required {...form.text('shop.name')} />
+        <TextInput label="Name" hint="Printed at the top of every paper" required {...form.text('shop.name')} />
         <TextArea label="Address" required={false} {...form.text('shop.address')} />
         <TextInput label="Phone" required={false} type="tel" {...form.text('shop.phone')} />
         <Select
           label="Time zone"
-          hint="Fixed from now on: job numbers and promise dates are counted in it."
+          hint="Cannot be changed later."
           required
           empty="Choose one"
           options={options.zones}
@@ -66,7 +66,7 @@ export function SetUpForm({ options }: { options: SetUpOptions }) {
         />
         <Select
           label="Currency"
-          hint="Fixed from now on."
+          hint="Cannot be changed later."
           required
           empty="Choose one"
           options={options.currencies}
@@ -83,10 +83,10 @@ export function SetUpForm({ options }: { options: SetUpOptions }) {
       </section>
       <section className="part" aria-labelledby="owner">
         <h2 id="owner">The owner</h2>
-        <p className="soft">You. Other people are added in the back room, with rights of their own.</p>
+        <p className="soft">You. Add other people in the Back room later.</p>
         <TextInput label="Name" required autoComplete="name" {...form.text('owner.name')} />
         <TextInput
-          label="Signs in as"
+          label="Sign-in name"
           hint="Short, without spaces"
           required
           autoComplete="username"
@@ -96,14 +96,14 @@ export function SetUpForm({ options }: { options: SetUpOptions }) {
         />
         <TextInput
           label="Password"
-          hint="At least 8 characters; 15 or more are better. A sentence is easy to keep in mind."
+          hint="At least 8 characters; 15 or more are better. A short sentence is easy to remember."
           required
           type="password"
           autoComplete="new-password"
           {...form.text('owner.password')}
         />
         <TextInput
-          label="The same password again"
+          label="Repeat the password"
           required
           type="password"
           autoComplete="new-password"

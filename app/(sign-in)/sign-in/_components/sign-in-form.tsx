@@ -7,10 +7,9 @@ import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
 
 const words = {
-  wrong:
-    'This name and password do not belong together. Look at both again; after ten wrong tries the name has to wait a quarter of an hour.',
-  offline: 'Not sent: no connection to the shop’s server. Try again in a moment.',
-  empty: 'Type your name and your password.',
+  wrong: 'Wrong name or password. After ten wrong tries this name must wait 15 minutes.',
+  offline: 'No connection to the shop’s server. Try again in a moment.',
+  empty: 'Enter your name and password.',
 } as const
 
 type Problem = keyof typeof words

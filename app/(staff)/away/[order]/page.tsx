@@ -149,7 +149,11 @@ function Travel({ order, manner }: { order: OrderPage; manner: ShopLocale }) {
         <p>
           {cost.workMinor !== null && <>Vendor’s work {amount(cost.workMinor)}</>}
           {cost.workMinor !== null && cost.freightMinor !== null && ', '}
-          {cost.freightMinor !== null && <>freight {amount(cost.freightMinor)}</>}
+          {cost.freightMinor !== null && (
+            <>
+              {cost.workMinor === null ? 'Freight' : 'freight'} {amount(cost.freightMinor)}
+            </>
+          )}
         </p>
       )}
     </>

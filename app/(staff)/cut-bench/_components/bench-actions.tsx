@@ -17,10 +17,10 @@ export function BenchActions({ chosen, typed, query, mayBook }: Props) {
   const book = new URLSearchParams(query)
   book.set('way', chosen.way.kind)
   return (
-    <section aria-label="What becomes of it" className="part">
+    <section aria-label="Next" className="part">
       <div className="row">
         <Button onClick={() => setKeeping(true)} disabled={chosen.way.ruledOut !== ''}>
-          Keep it as an estimate
+          Save as estimate
         </Button>
         {mayBook && <ButtonLink href={`/counter/book?${book}`}>Book a job from it</ButtonLink>}
         <CopyLink />
@@ -41,8 +41,8 @@ function KeepForm({ chosen, typed }: Pick<Props, 'chosen' | 'typed'>) {
     setValue('angleIn', chosen.angleIn)
   }, [setValue, typed, chosen.angleIn])
   return (
-    <ActionForm form={form} submitLabel="Keep it">
-      <TextInput label="Who it is for" required {...form.text('forWhom')} />
+    <ActionForm form={form} submitLabel="Save answer">
+      <TextInput label="Customer" required {...form.text('forWhom')} />
       <TextInput label="Note" {...form.text('note')} />
     </ActionForm>
   )
@@ -54,9 +54,9 @@ function CopyLink() {
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(window.location.href)
-      setSaid('Copied: it opens for anybody who works here.')
+      setSaid('Copied. Anyone who works here can open it.')
     } catch {
-      setSaid('This device does not let the page copy: take it from the address line.')
+      setSaid('This device does not allow copying. Copy the address of the page instead.')
     }
   }
   return (

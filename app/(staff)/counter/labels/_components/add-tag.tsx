@@ -47,8 +47,8 @@ export function AddTag({ added, looking, onTag }: Props) {
           if (event.key === 'Enter') add(event)
         }}
       />
-      <Button type="submit">Pick it</Button>
-      <Busy when={looking} label="Looking for it…" />
+      <Button type="submit">Select</Button>
+      <Busy when={looking} label="Searching…" />
     </form>
   )
 }

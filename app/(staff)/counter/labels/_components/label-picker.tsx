@@ -31,18 +31,18 @@ export function LabelPicker({ view }: { view: LabelHeads }) {
     <>
       <AddTag added={added} looking={looking} onTag={add} />
       <div className="row">
-        {today.length > 0 && <Button onClick={() => pick(today)}>Pick all of today ({today.length})</Button>}
-        {count > 0 && <Button onClick={() => setPicked([])}>Pick none</Button>}
-        <p role="status">{count === 0 ? 'No head is picked.' : `${count} picked.`}</p>
+        {today.length > 0 && <Button onClick={() => pick(today)}>Select today’s heads ({today.length})</Button>}
+        {count > 0 && <Button onClick={() => setPicked([])}>Clear selection</Button>}
+        <p role="status">{count === 0 ? 'None selected' : `${count} selected`}</p>
         <a href="#print" className={styles.down}>
-          To the printing
+          Go to printing
         </a>
       </div>
       <LabelForm action="/api/papers/tag-labels" className={styles.form}>
         <div className="stack">
           <CheckList
             name="tag"
-            label="For which heads"
+            label="Heads"
             options={heads.map((head) => ({
               value: head.tag,
               label: <HeadWords head={head} />,
@@ -53,7 +53,7 @@ export function LabelPicker({ view }: { view: LabelHeads }) {
               setPicked((all) => (checked ? [...all, value] : all.filter((tag) => tag !== value)))
             }
           />
-          {view.more && <p className="soft">The newest are listed. Type or scan the tag of an older one.</p>}
+          {view.more && <p className="soft">Only the newest heads are listed. Type or scan the tag of an older one.</p>}
         </div>
       </LabelForm>
     </>

@@ -36,7 +36,7 @@ export default async function KeptPage({ params }: Props) {
         Estimate {kept.number} for {kept.forWhom}
       </h1>
       <p className="soft">
-        Kept by {kept.by}, <When at={kept.at} zone={manner.timeZone} locale={manner.locale} style="date-time" />. What
+        Saved by {kept.by}, <When at={kept.at} zone={manner.timeZone} locale={manner.locale} style="date-time" />. What
         was answered then; the shop may have learned since.
       </p>
       <p className="figure-large">{answer.title}</p>
@@ -78,15 +78,15 @@ export default async function KeptPage({ params }: Props) {
         </div>
       </div>
       <KeptList
-        title="Not computed"
+        title="Not calculated"
         items={answer.unknown.map(({ label, needs }) => `${label}: needs ${needs.join(', ')}`)}
       />
       <KeptList
-        title="Steps it makes necessary"
+        title="Steps needed"
         items={answer.steps.map(({ label, outside }) => (outside ? `${label} (at a vendor)` : label))}
       />
       <KeptList
-        title="The other ways"
+        title="Other options"
         items={answer.others.map(({ title, start, why }) => `${title} (${start}): ${why}`)}
       />
     </>
