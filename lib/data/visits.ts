@@ -1,5 +1,6 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import { detailOf } from '@/lib/core/route/step-detail'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import type { EventKind, RouteFacts, RouteStep, Whereabouts } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
@@ -95,7 +96,7 @@ export function routeStepOf(row: {
   detail: string
 }): RouteStep {
   return {
-    ...(JSON.parse(row.detail) as object),
+    ...detailOf(row.detail),
     stepId: row.stepId,
     occurrence: row.occurrence,
     orderId: row.orderKey === '' ? null : row.orderKey,

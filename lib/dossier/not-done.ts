@@ -1,8 +1,8 @@
 const undone = ' is not done'
 
 /**
- * What was not done of a head that goes back, as it was written down then: a step that was not done stands for the
- * readings it would have had.
+ * What was not done of a head that went back, as it was written down before it was shortened by its codes: a step that
+ * was not done stands for the readings it would have had. Later ones end in “: not done” and come through as they are.
  */
 export function notDoneInShort(messages: readonly string[]): string[] {
   const steps = messages

@@ -1,3 +1,4 @@
+import { detailText } from '@/lib/core/route/step-detail'
 import { queuePlace } from '@/lib/core/route/station-queue'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Tx } from '@/lib/data/db'
@@ -38,7 +39,7 @@ function routeRow(visitId: string, step: RouteStep, place: number) {
     label,
     station,
     state,
-    detail: JSON.stringify(detail),
+    detail: detailText(detail),
   }
 }
 

@@ -68,7 +68,7 @@ function whatIsOwed(facts: RouteFacts, step: DetailedStep): Refused {
   const readings = step.owes.filter((owed) => owed.missing.length > 0)
   const sentences = [
     ...readings.map((owed) => readingOwed(owed.kind, gapPoints(owed.kind, owed.missing))),
-    ...step.mustFollow.map((label) => `${lower(label)} comes first`),
+    ...step.mustFollow.map(({ label }) => `${lower(label)} comes first`),
     ...step.parts.map((what) => `${what} have not come`),
     ...others(facts, step),
   ]
@@ -89,4 +89,4 @@ function others(facts: RouteFacts, step: DetailedStep): string[] {
 }
 
 const warningsOf = (step: DetailedStep): string[] =>
-  step.hadBetterFollow.map((label) => `${capital(lower(label))} usually comes first and is not done.`)
+  step.hadBetterFollow.map(({ label }) => `${capital(lower(label))} usually comes first and is not done.`)

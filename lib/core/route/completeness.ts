@@ -1,10 +1,9 @@
-import { pointLabel } from '../readings/points'
 import type { ReadingFact, ReadingKind } from '../readings/types'
+import type { Lack } from './codes'
 import { routeInDetail, stopsOf, type DetailedStep } from './compute-route'
 import { gapPoints, readingGaps, stepGap, toleranceGap } from './gaps'
-import { keyOf } from './keys'
+import { keyOf, keyText } from './keys'
 import { tableOf } from './table'
-import { pointOwed } from './words'
 import type { Missing, RouteFacts } from './types'
 import { mean } from '../mean'
 
@@ -16,12 +15,12 @@ export type CompletenessInput = {
 }
 
 /**
- * Everything that stands between a visit and its release, in words, in working order: steps not done, readings owed,
+ * Everything that stands between a visit and its release, in working order: steps not done, readings owed,
  * figures out of tolerance, open holds, findings without an answer. Hand over comes after release and is not asked for.
  * What the owner waived is left out; holds and findings are decided, not waived. Empty: it may be released.
  *
- * Volumes in cc, lengths in inches. Example: target 60.0 ± 0.5, chamber 2 finished at 61.3 → "chamber 2 is 1.3 cc over the
- * target of 60 (tolerance 0.5)".
+ * Volumes in cc, lengths in inches. Example: target 60.0 ± 0.5, chamber 2 finished at 61.3 → off the
+ * target by 1.3 cc.
  */
 export function completeness(original: RouteFacts, { waivedGaps = [] }: CompletenessInput = {}): Missing[] {
   const waived = new Set([...(original.waivedGaps ?? []), ...waivedGaps])
@@ -49,18 +48,27 @@ export function completenessWarnings(facts: RouteFacts, { mateCc = [] }: Complet
   ]
 }
 
+/**
+ * The same in short: a step that is not done stands for the readings it would have had.
+ *
+ * Example: `finished` not done, its plug and chamber 1 missing → `finished` not done.
+ */
+export const inShort = (missing: readonly Missing[]): Missing[] => {
+  const undone = new Set(missing.filter(({ lack }) => lack.code === 'not-done').map(({ step }) => keyText(step)))
+  return missing.filter(({ what, step }) => what !== 'reading' || !undone.has(keyText(step)))
+}
+
 /** Decimals are not exact in binary: 60.5 is still within 0.5 of 60. */
 const rounding = 1e-9
 const figure = (value: number): string => String(Number(value.toFixed(2)))
-const formatInches = (inches: number): string => `${inches.toFixed(4)} in`
 
 const settled = (step: DetailedStep): boolean => step.state === 'done' || step.state === 'waived'
 
 function stepMissing(step: DetailedStep): Missing[] {
   if (settled(step)) return []
-  const message =
-    step.state === 'do again' ? `${step.label} must be done again: ${step.reason}` : `${step.label} is not done`
-  return [missingAt(step, message, 'step', stepGap(step, step.since))]
+  const { label, reason } = step
+  const lack: Lack = step.state === 'do again' ? { code: 'redo', label, reason } : { code: 'not-done', label }
+  return [missingAt(step, lack, 'step', stepGap(step, step.since))]
 }
 
 function readingsMissing(step: DetailedStep): Missing[] {
@@ -68,33 +76,38 @@ function readingsMissing(step: DetailedStep): Missing[] {
   const gaps = readingGaps(step, step.since)
   for (const { kind, missing } of step.owes) {
     for (const point of gapPoints(kind, missing)) {
-      found.push(missingAt(step, owedWords(step, kind, point), 'reading', `${gaps}${kind}:${point}`))
+      found.push(missingAt(step, readingLack(step, kind, point), 'reading', `${gaps}${kind}:${point}`))
     }
   }
   return found
 }
 
-const owedWords = (step: DetailedStep, kind: ReadingKind, point: string): string =>
-  step.stepId === 'finished' && kind === 'cc'
-    ? `${pointLabel(point)} has no finished cc`
-    : `${step.label}: ${pointOwed(kind, point)}`
+const readingLack = ({ stepId, label }: DetailedStep, kind: ReadingKind, point: string): Lack =>
+  stepId === 'finished' && kind === 'cc' ? { code: 'finished-cc', point } : { code: 'reading', label, kind, point }
 
 /** Written out, not spread from the step: a check for release makes a hundred of these. */
-const missingAt = (step: DetailedStep, message: string, what: Missing['what'], gap: string): Missing => ({
+const missingAt = (step: DetailedStep, lack: Lack, what: Missing['what'], gap: string): Missing => ({
   step: { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId },
   label: step.label,
-  message,
+  lack,
   what,
   gap,
 })
 
-const out = (step: DetailedStep, what: string, readingId: string, message: string): Missing =>
-  missingAt(step, message, 'tolerance', toleranceGap(step, what, readingId))
+const out = (step: DetailedStep, what: string, readingId: string, lack: Lack): Missing =>
+  missingAt(step, lack, 'tolerance', toleranceGap(step, what, readingId))
 
 /** An answer that says stop, at a step that was ticked before the answer was corrected. */
 const stopped = (step: DetailedStep): Missing[] =>
   step.counted.flatMap((reading) =>
-    stopsOf(step, reading).map((words) => out(step, reading.kind, reading.id, `${step.label}: ${words}`)),
+    stopsOf(step, reading).map(() =>
+      out(step, reading.kind, reading.id, {
+        code: 'stop',
+        label: step.label,
+        kind: reading.kind,
+        answer: reading.text,
+      }),
+    ),
   )
 
 function outOfTolerance(step: DetailedStep, facts: RouteFacts): Missing[] {
@@ -119,50 +132,44 @@ const finishedCc = (route: readonly DetailedStep[]): Valued[] =>
 
 function ccOut(step: DetailedStep, { id, point, value }: Valued, facts: RouteFacts): Missing[] {
   const { targetCc, classMinCc, settings } = facts
-  const tolerance = settings.ccToleranceCc
+  const toleranceCc = settings.ccToleranceCc
   const offCc = targetCc === null ? 0 : value - targetCc
-  const side = offCc > 0 ? 'over' : 'under'
-  const where = pointLabel(point)
-  const target = `${where} is ${figure(Math.abs(offCc))} cc ${side} the target of ${targetCc} (tolerance ${tolerance})`
-  const least = `${where} is ${figure((classMinCc ?? 0) - value)} cc under the class minimum of ${classMinCc}`
-  return [
-    ...(Math.abs(offCc) > tolerance + rounding ? [out(step, `cc:${point}`, id, target)] : []),
-    ...(classMinCc !== null && value < classMinCc - rounding ? [out(step, `class:${point}`, id, least)] : []),
-  ]
+  const found: Missing[] = []
+  if (targetCc !== null && Math.abs(offCc) > toleranceCc + rounding) {
+    found.push(out(step, `cc:${point}`, id, { code: 'off-target', point, offCc, targetCc, toleranceCc }))
+  }
+  if (classMinCc !== null && value < classMinCc - rounding) {
+    const shortCc = classMinCc - value
+    found.push(out(step, `class:${point}`, id, { code: 'under-class', point, shortCc, minCc: classMinCc }))
+  }
+  return found
 }
 
 function straightnessOut(step: DetailedStep, { id, point, value }: Valued, facts: RouteFacts): Missing[] {
   const { straightAcrossIn, straightAlongPerCylinderIn } = facts.settings
   const limitIn = point === 'along' ? straightAlongPerCylinderIn * facts.chambers : straightAcrossIn
   if (value <= limitIn + rounding) return []
-  return [
-    out(
-      step,
-      `straightness:${point}`,
-      id,
-      `straightness ${point} is ${formatInches(value)} (limit ${formatInches(limitIn)})`,
-    ),
-  ]
+  return [out(step, `straightness:${point}`, id, { code: 'not-straight', point, valueIn: value, limitIn })]
 }
 
 function seatOut(step: DetailedStep, { id, point, value }: Valued, facts: RouteFacts): Missing[] {
   const { sealingMarginIn } = facts.settings
   if (value >= sealingMarginIn - rounding) return []
-  const message = `${pointLabel(point)} seat is ${formatInches(value)} from the deck (least ${formatInches(sealingMarginIn)})`
-  return [out(step, `seat-depth:${point}`, id, message)]
+  return [
+    out(step, `seat-depth:${point}`, id, { code: 'seat-near-deck', point, valueIn: value, minIn: sealingMarginIn }),
+  ]
 }
 
 function undecided({ openHolds, openFindings, settings }: RouteFacts): Missing[] {
   const final = { step: keyOf('final'), label: tableOf(settings.rules).rowOf('final').label }
-  const count = openFindings === 1 ? 'a finding waits' : `${openFindings} findings wait`
   const findings: Missing[] =
     openFindings > 0
-      ? [{ ...final, message: `${count} for the customer’s answer`, what: 'finding', gap: 'findings' }]
+      ? [{ ...final, lack: { code: 'findings', count: openFindings }, what: 'finding', gap: 'findings' }]
       : []
   return [
     ...openHolds.map(({ reason }, place): Missing => ({
       ...final,
-      message: `on hold: ${reason}`,
+      lack: { code: 'hold', reason },
       what: 'hold',
       gap: `hold:${place + 1}`,
     })),

@@ -3,9 +3,9 @@ import { readingSpecs } from '../readings/specs'
 import type { ReadingFact } from '../readings/types'
 import type { Context } from './context'
 import { contextOf } from './context-of'
-import { causeWords } from './do-again'
+import type { Reason, StepName, Wait, Why } from './codes'
 import { placeOf, readingGap } from './gaps'
-import { flatLeftIn, orderWords } from './outside-cuts'
+import { flatLeftIn, orderName } from './outside-cuts'
 import type { Mark } from './marks'
 import { keyOf, keyText, sameKey, type StepRef } from './keys'
 import { flowNeed } from './needs'
@@ -13,7 +13,7 @@ import { lostByCutting } from './order'
 import { asksOf, type Ask } from './owes'
 import { failedSeatChecks } from './conditions'
 import { tableOf, type ShopRow, type StepTable } from './table'
-import { cutWords, listed, lower } from './words'
+import { lower } from './words'
 import type { OrderFacts, Owed, RouteFacts, RouteStep, StepState } from './types'
 import type { FlowOccurrence, StepKey } from './step-ids'
 
@@ -21,8 +21,8 @@ import type { FlowOccurrence, StepKey } from './step-ids'
 export type DetailedStep = RouteStep & {
   readonly ref: StepRef
   /** Steps that must come first, and steps that had better, neither of them done. */
-  readonly mustFollow: readonly string[]
-  readonly hadBetterFollow: readonly string[]
+  readonly mustFollow: readonly StepName[]
+  readonly hadBetterFollow: readonly StepName[]
   /** Parts that have not come. */
   readonly parts: readonly string[]
   /** False for what is only shown because it was done, or was needed under the plan before. */
@@ -63,7 +63,6 @@ const plain = (step: DetailedStep): RouteStep => ({
   owes: step.owes,
   outside: step.outside,
   doneSeq: step.doneSeq,
-  advice: step.advice,
   byVendor: step.byVendor,
 })
 
@@ -101,20 +100,29 @@ function workOut(facts: RouteFacts): readonly DetailedStep[] {
     const found = draft(slot, now, before, readings.get(slot.text) ?? [])
     if (found) drafts.push(found)
   }
-  const open = openLabels(drafts)
+  const open = openSteps(drafts)
   const unseen = uncheckedOrders(drafts)
   for (const entry of drafts) setWaits(entry, table, open, facts, unseen)
   return drafts
 }
 
-/** Orders whose arrival has not been checked yet, by the label of the check that is still open. */
-function uncheckedOrders(drafts: readonly Draft[]): ReadonlyMap<string, string> {
+/** Orders whose arrival has not been checked yet, with the check that is still open. */
+function uncheckedOrders(drafts: readonly Draft[]): ReadonlyMap<string, StepName> {
   const last = drafts.filter((entry) => entry.stepId === 'arrival-figures' && !settled(entry.state))
-  return new Map(last.map((entry) => [entry.orderId ?? '', entry.label]))
+  return new Map(last.map((entry) => [entry.orderId ?? '', nameOf(entry)]))
 }
 
 /** Until the arrival check says what a vendor did, nobody here does it over. */
-function waitsForCheck({ stepId, orderId }: StepKey, facts: RouteFacts, unseen: ReadonlyMap<string, string>): string[] {
+const nameOf = ({ stepId, occurrence, orderId, label }: Draft): StepName => ({
+  step: { stepId, occurrence, orderId },
+  label,
+})
+
+function waitsForCheck(
+  { stepId, orderId }: StepKey,
+  facts: RouteFacts,
+  unseen: ReadonlyMap<string, StepName>,
+): StepName[] {
   if (orderId !== null || stepId === 'check-in') return []
   return facts.orders.flatMap((order) => {
     const check = unseen.get(order.orderId)
@@ -173,12 +181,12 @@ function anchorOf({ rows }: StepTable, { scope }: OrderFacts): StepRef {
   return cut ?? rows.findLast((entry) => scope.includes(entry.stepId))?.ref ?? 'angle-cut'
 }
 
-function needOfKey(key: StepKey, context: Context): string {
+function needOfKey(key: StepKey, context: Context): Why | null {
   if (key.stepId === 'flow') return flowNeed(key.occurrence as FlowOccurrence, context)
   if (key.orderId === null) return context.need(key.stepId)
   const order = context.facts.orders.find((candidate) => candidate.orderId === key.orderId)
-  if (!order || isRedone(context.facts, order)) return ''
-  return `${orderWords(order)}, comes back`
+  if (!order || isRedone(context.facts, order)) return null
+  return { code: 'comes-back', order: orderName(order) }
 }
 
 /** What was rejected and is with a vendor again is checked when that comes back. */
@@ -194,16 +202,16 @@ function draft(slot: Slot, now: Context, before: Context | null, readings: reado
   const { facts, history } = now
   const mark = history.markOf(slot.text)
   const why = needOfKey(key, now)
-  const whyBefore = before ? needOfKey(key, before) : ''
+  const whyBefore = before ? needOfKey(key, before) : null
   const touched = mark.doneSeq !== null || mark.startedSeq !== null
-  if (why === '' && whyBefore === '' && !touched) return null
+  if (why === null && whyBefore === null && !touched) return null
   const undone = undoneBy(row.ref, mark, now)
   const since = undone?.seq ?? 0
   const counted = readings.filter((reading) => reading.seq > since && answers(reading))
   const order = openOrderOf(facts, key)
   const owes = order || mark.byVendor ? [] : asksOf(now, key).map((ask) => owed(ask, key, since, counted, facts))
-  const reopened = asksForMore(row.ref, owes, now) && why !== ''
-  const ticked = why !== '' && mark.notTaken !== '' ? 'do again' : stateOf(mark, why, since)
+  const reopened = asksForMore(row.ref, owes, now) && why !== null
+  const ticked = why !== null && mark.notTaken !== null ? 'do again' : stateOf(mark, why, since)
   const state = ticked === 'done' && reopened ? 'do again' : ticked
   return {
     stepId: key.stepId,
@@ -213,24 +221,23 @@ function draft(slot: Slot, now: Context, before: Context | null, readings: reado
     label: row.label,
     station: order ? 'outside' : row.station,
     state,
-    why: why || whyBefore,
+    why: why ?? whyBefore,
     reason: reasonOf(
       state,
       why,
-      ticked === 'done' ? 'more readings are owed now' : mark.notTaken || (undone?.words ?? ''),
+      ticked === 'done' ? { code: 'more-readings' } : (mark.notTaken ?? undone?.reason ?? null),
       now,
     ),
-    isNew: before !== null && why !== '' && whyBefore === '' && !touched,
+    isNew: before !== null && why !== null && whyBefore === null && !touched,
     owes,
     outside: order !== null && state !== 'done' && state !== 'not needed',
     doneSeq: mark.doneSeq,
     byVendor: mark.byVendor,
     waitsFor: [],
-    advice: '',
     mustFollow: [],
     hadBetterFollow: [],
     parts: [],
-    needed: why !== '',
+    needed: why !== null,
     since,
     counted,
     stops: counted.flatMap((reading) => stopsOf(key, reading)),
@@ -247,26 +254,31 @@ function asksForMore(ref: StepRef, owes: readonly Owed[], { facts, history: { de
 }
 
 /** Later work undoes a step; seat work is also undone by a seat check that fails after it. */
-function undoneBy(ref: StepRef, mark: Mark, { facts, history }: Context): { seq: number; words: string } | null {
+function undoneBy(ref: StepRef, mark: Mark, { facts, history }: Context): { seq: number; reason: Reason } | null {
   const found = history.undoneBy(ref)
-  const byWork = found && { seq: found.seq, words: causeWords[found.cause] }
+  const byWork = found && { seq: found.seq, reason: { code: 'undone', cause: found.cause } as const }
   const { doneSeq } = mark
   if (ref !== 'seat-work' || doneSeq === null) return byWork
   const failed = Math.max(0, ...failedSeatChecks(facts).map(({ seq }) => seq))
-  return failed > Math.max(doneSeq, found?.seq ?? 0) ? { seq: failed, words: 'the seat check after it failed' } : byWork
+  return failed > Math.max(doneSeq, found?.seq ?? 0) ? { seq: failed, reason: { code: 'seat-check-failed' } } : byWork
 }
 
-function stateOf(mark: Mark, why: string, since: number): StepState {
-  if (why === '') return mark.doneSeq !== null && !mark.waived ? 'done' : 'not needed'
+function stateOf(mark: Mark, why: Why | null, since: number): StepState {
+  if (why === null) return mark.doneSeq !== null && !mark.waived ? 'done' : 'not needed'
   if (mark.doneSeq !== null && mark.doneSeq < since) return 'do again'
   if (mark.doneSeq !== null) return mark.waived ? 'waived' : 'done'
   return mark.startedSeq !== null && mark.startedSeq > since ? 'started' : 'to do'
 }
 
-function reasonOf(state: StepState, why: string, undone: string, { facts, cutKind }: Context): string {
+function reasonOf(
+  state: StepState,
+  why: Why | null,
+  undone: Reason | null,
+  { facts, cutKind }: Context,
+): Reason | null {
   if (state === 'do again') return undone
-  if (why !== '') return ''
-  return facts.plan ? `no longer needed: the plan is now ${cutWords[cutKind]}` : 'no longer asked for'
+  if (why !== null) return null
+  return facts.plan ? { code: 'plan-now', kind: cutKind } : { code: 'not-asked' }
 }
 
 /** A check that fails at its own step sends it to more seat work; the last leak test has nothing after it. */
@@ -290,11 +302,11 @@ function owed(ask: Ask, key: StepKey, since: number, counted: readonly ReadingFa
 
 const settled = (state: StepState): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
-/** Labels of the steps still open, by their name in the tables. */
-function openLabels(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly string[]> {
-  const open = new Map<StepRef, string[]>()
-  for (const { ref, label, state } of drafts) {
-    if (!settled(state)) open.set(ref, [...(open.get(ref) ?? []), label])
+/** The steps still open, by their name in the tables. */
+function openSteps(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly StepName[]> {
+  const open = new Map<StepRef, StepName[]>()
+  for (const entry of drafts) {
+    if (!settled(entry.state)) open.set(entry.ref, [...(open.get(entry.ref) ?? []), nameOf(entry)])
   }
   return open
 }
@@ -302,37 +314,44 @@ function openLabels(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly str
 function setWaits(
   entry: Draft,
   { hardBefore, advisedBefore }: StepTable,
-  open: ReadonlyMap<StepRef, readonly string[]>,
+  open: ReadonlyMap<StepRef, readonly StepName[]>,
   facts: RouteFacts,
-  unseen: ReadonlyMap<string, string>,
+  unseen: ReadonlyMap<string, StepName>,
 ): void {
   if (settled(entry.state)) return
   const before = stillOpen(hardBefore.get(entry.ref), open)
-  entry.mustFollow = [...new Set([...before, ...waitsForCheck(entry, facts, unseen)])]
+  entry.mustFollow = eachOnce([...before, ...waitsForCheck(entry, facts, unseen)])
   entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
   entry.parts = facts.partsWaits.filter((wait) => wait.open && sameKey(wait.step, entry)).map((wait) => wait.what)
-  entry.waitsFor = [...entry.mustFollow, ...entry.hadBetterFollow, ...entry.parts, ...otherBlockers(entry, facts)]
-  if (entry.hadBetterFollow.length > 0) entry.advice = `better after ${listed(entry.hadBetterFollow.map(lower))}`
+  entry.waitsFor = [
+    ...[...entry.mustFollow, ...entry.hadBetterFollow].map((first): Wait => ({ code: 'step', ...first })),
+    ...entry.parts.map((what): Wait => ({ code: 'parts', what })),
+    ...otherBlockers(entry, facts),
+  ]
   if (entry.state === 'to do' && entry.waitsFor.length === 0) entry.state = 'ready'
 }
 
-function stillOpen(refs: readonly StepRef[] = [], open: ReadonlyMap<StepRef, readonly string[]>): string[] {
-  const labels = new Set<string>()
-  for (const ref of refs) for (const label of open.get(ref) ?? []) labels.add(label)
-  return [...labels]
-}
+const stillOpen = (
+  refs: readonly StepRef[] = [],
+  open: ReadonlyMap<StepRef, readonly StepName[]>,
+): readonly StepName[] => eachOnce(refs.flatMap((ref) => open.get(ref) ?? []))
+
+const eachOnce = (names: readonly StepName[]): StepName[] => [
+  ...new Map(names.map((name) => [keyText(name.step), name])).values(),
+]
 
 /** What is not a step and still stands in the way. */
-function otherBlockers(entry: DetailedStep, facts: RouteFacts): string[] {
+function otherBlockers(entry: DetailedStep, facts: RouteFacts): Wait[] {
   const away = awayOn(facts)
   const order = facts.orders.find((candidate) => candidate.orderId === entry.orderId)
   const happened = (kind: 'release' | 'return-as-is') => facts.events.some((event) => event.kind === kind)
-  return [
-    ...(facts.openHolds.length > 0 ? ['the owner’s decision on the hold'] : []),
-    ...(facts.onOrder ? ['its arrival: it is on order'] : []),
-    ...(away ? [orderWords(away)] : []),
-    ...(order && order.sentSeq === null ? [`sending out ${orderWords(order)}`] : []),
-    ...((entry.stepId === 'flat-cut' || entry.stepId === 'angle-cut') && facts.plan === null ? ['the cut plan'] : []),
-    ...(entry.stepId === 'hand-over' && !happened('release') && !happened('return-as-is') ? ['release'] : []),
+  const waits: (Wait | null)[] = [
+    facts.openHolds.length > 0 ? { code: 'hold' } : null,
+    facts.onOrder ? { code: 'arrival' } : null,
+    away ? { code: 'away', order: orderName(away) } : null,
+    order && order.sentSeq === null ? { code: 'send-out', order: orderName(order) } : null,
+    (entry.stepId === 'flat-cut' || entry.stepId === 'angle-cut') && facts.plan === null ? { code: 'plan' } : null,
+    entry.stepId === 'hand-over' && !happened('release') && !happened('return-as-is') ? { code: 'release' } : null,
   ]
+  return waits.filter((wait) => wait !== null)
 }

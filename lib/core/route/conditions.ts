@@ -1,103 +1,85 @@
+import type { PastWhat, Why } from './codes'
 import type { Context } from './context'
 import { brokenThrough, flatLeftIn } from './outside-cuts'
-import { listed } from './words'
 import type { StepId } from './step-ids'
 import { mean } from '../mean'
 
-/** Why a step is needed, in words; '' when its condition does not hold. */
-export type Condition = (context: Context) => string
+/** Why a step is needed; null when its condition does not hold. */
+export type Condition = (context: Context) => Why | null
 
-const formatInches = (inches: number): string => `${inches.toFixed(3)} in`
-const past = (what: string, inches: number, limitIn: number): string =>
-  inches > limitIn ? `${what} ${formatInches(inches)} is past the shop’s limit of ${formatInches(limitIn)}` : ''
+const past = (what: PastWhat, valueIn: number, limitIn: number): Why | null =>
+  valueIn > limitIn ? { code: 'past-limit', what, valueIn, limitIn } : null
 
-const workNames: Partial<Readonly<Record<StepId, string>>> = {
-  'seat-work': 'seat work',
-  guides: 'guide work',
-  inserts: 'insert work',
-  weld: 'welding',
-  straighten: 'straightening',
-  port: 'port work',
-  'open-chamber': 'chamber work',
-  springs: 'springs',
+/** Those of these steps that are on the route; null for none. */
+const afterAny = ({ onRoute }: Context, among: readonly StepId[]): Why | null => {
+  const steps = among.filter(onRoute)
+  return steps.length === 0 ? null : { code: 'after-work', steps }
 }
 
-/** Those of these steps that are on the route, in words; '' for none. */
-const afterAny = ({ onRoute }: Context, steps: readonly StepId[]): string => {
-  const names = steps.filter(onRoute).map((step) => workNames[step] ?? 'machining')
-  return names.length === 0 ? '' : `after ${listed([...new Set(names)])}`
-}
-
-const valvesRenewed = ({ facts }: Context): string =>
+const valvesRenewed = ({ facts }: Context): Why | null =>
   facts.ordered.includes('valves') || facts.events.some((event) => event.kind === 'valve-changed')
-    ? 'valves renewed'
-    : ''
+    ? { code: 'valves-renewed' }
+    : null
 
-export const usedHead: Condition = ({ facts }) => (facts.used ? 'a used head' : '')
+export const usedHead: Condition = ({ facts }) => (facts.used ? { code: 'used-head' } : null)
 
 export const pressureDoubt: Condition = (context) => {
-  if (context.facts.overheated) return 'it was overheated'
-  if (brokenThrough(context.facts).length > 0) return 'the cutter may have broken through'
+  if (context.facts.overheated) return { code: 'overheated' }
+  if (brokenThrough(context.facts).length > 0) return { code: 'break-through' }
   return afterAny(context, ['weld', 'inserts', 'guides'])
 }
 
 export const chambersMatter: Condition = ({ facts }) => {
-  if (facts.targetCc !== null) return 'a target was given'
-  if (facts.classMinCc !== null) return 'a class limit was given'
-  return facts.hasEngineData ? 'the engine is known' : ''
+  if (facts.targetCc !== null) return { code: 'target' }
+  if (facts.classMinCc !== null) return { code: 'class-limit' }
+  return facts.hasEngineData ? { code: 'engine-known' } : null
 }
 
 /** Mean of the chambers as they came, over the target by more than the tolerance the wrong way: cutting cannot help. */
 export const chamberTooSmall: Condition = ({ facts }) => {
   const measured = facts.readings.filter((reading) => reading.kind === 'cc' && reading.step.stepId === 'chambers')
   const values = measured.map((reading) => reading.value).filter((value) => value !== null)
-  if (facts.targetCc === null || values.length === 0) return ''
+  if (facts.targetCc === null || values.length === 0) return null
   const meanCc = mean(values)
-  return facts.targetCc - meanCc > facts.settings.ccToleranceCc ? 'the target is larger than the chamber' : ''
+  return facts.targetCc - meanCc > facts.settings.ccToleranceCc ? { code: 'chamber-too-small' } : null
 }
 
 export const flatPartLeft: Condition = ({ facts, cutKind }) => {
-  if (facts.plan === null) return facts.ordered.includes('flat-cut') ? 'a flat cut is ordered' : ''
-  if (cutKind === 'clean-up' || cutKind === 'flat') return 'flat cut'
+  if (facts.plan === null) return facts.ordered.includes('flat-cut') ? { code: 'flat-ordered' } : null
+  if (cutKind === 'clean-up' || cutKind === 'flat') return { code: 'flat-part' }
   const leftIn = flatLeftIn(facts)
-  return leftIn > 0 ? `${formatInches(leftIn)} of the flat part is left for us` : ''
+  return leftIn > 0 ? { code: 'flat-left', leftIn } : null
 }
 
 /** While the figure cannot be computed the depth of the cut stands in: a 90° V moves its ports by about the cut. */
 export const intakeMoves: Condition = ({ facts, column, cutIn }) => {
   const { manifoldSpansHeads: spans, plan, settings } = facts
-  if (spans === false) return ''
-  if (column === 'angle')
-    return spans ? 'an angle cut under one manifold' : 'an angle cut; not known whether one manifold spans the heads'
-  if (!spans) return ''
-  return past('the intake side moves by', plan?.intakeSideIn ?? cutIn, settings.intakeLimitIn)
+  if (spans === false) return null
+  if (column === 'angle') return { code: 'angle-manifold', isKnown: spans === true }
+  if (!spans) return null
+  return past('intake-side', plan?.intakeSideIn ?? cutIn, settings.intakeLimitIn)
 }
 
 export const boltReachDoubt: Condition = ({ facts, goneIn }) =>
-  past('metal gone:', goneIn, facts.settings.boltReachLimitIn)
-export const dowelDoubt: Condition = ({ facts, goneIn }) => past('metal gone:', goneIn, facts.settings.dowelLimitIn)
-export const rockerMoves: Condition = ({ facts, cutIn }) => past('the cut of', cutIn, facts.settings.rockerLimitIn)
-export const deepCleanUp: Condition = ({ facts, cutIn }) =>
-  past('a clean-up of', cutIn, facts.settings.cleanUpSeatLimitIn)
+  past('metal-removed', goneIn, facts.settings.boltReachLimitIn)
+export const dowelDoubt: Condition = ({ facts, goneIn }) => past('metal-removed', goneIn, facts.settings.dowelLimitIn)
+export const rockerMoves: Condition = ({ facts, cutIn }) => past('cut', cutIn, facts.settings.rockerLimitIn)
+export const deepCleanUp: Condition = ({ facts, cutIn }) => past('clean-up', cutIn, facts.settings.cleanUpSeatLimitIn)
 
 export const pistonNear: Condition = ({ facts, cutIn }) => {
   const { plan, settings, remainingPtvIn } = facts
   const lossIn = Math.max(cutIn, plan?.ptvLossIn ?? 0)
-  const byLoss = past('the loss of', lossIn, settings.ptvLossLimitIn)
+  const byLoss = past('ptv-loss', lossIn, settings.ptvLossLimitIn)
   if (byLoss || remainingPtvIn === null) return byLoss
   const leftIn = remainingPtvIn - (plan?.ptvLossIn ?? cutIn)
-  const leastIn = settings.ptvRemainingLimitIn
-  return leftIn < leastIn
-    ? `${formatInches(leftIn)} of piston-to-valve clearance is left (limit ${formatInches(leastIn)})`
-    : ''
+  const limitIn = settings.ptvRemainingLimitIn
+  return leftIn < limitIn ? { code: 'ptv-left', leftIn, limitIn } : null
 }
 
-export const camInHead: Condition = ({ facts }) => (facts.camInHead ? 'the cam is in the head' : '')
+export const camInHead: Condition = ({ facts }) => (facts.camInHead ? { code: 'cam-in-head' } : null)
 
-export const seatCheckFails: Condition = ({ facts }) => {
-  const failed = failedSeatChecks(facts)
-  return failed.length > 0 ? 'the seat check failed' : ''
-}
+export const seatCheckFails: Condition = ({ facts }) =>
+  failedSeatChecks(facts).length > 0 ? { code: 'seat-check-failed' } : null
 
 export const failedSeatChecks = (facts: Context['facts']): Context['facts']['readings'] =>
   facts.readings.filter(
@@ -110,21 +92,21 @@ export const failedSeatChecks = (facts: Context['facts']): Context['facts']['rea
 
 export const edgeLeft: Condition = ({ facts }) =>
   facts.readings.some((reading) => reading.kind === 'seat-edge' && reading.text === 'edge')
-    ? 'seat work left an edge'
-    : ''
+    ? { code: 'edge-left' }
+    : null
 
 export const heightsChange: Condition = (context) =>
-  afterAny(context, ['seat-work', 'guides', 'springs']) || valvesRenewed(context)
+  afterAny(context, ['seat-work', 'guides', 'springs']) ?? valvesRenewed(context)
 
 /** Something that we measured, or must answer for, is no longer what it was. A clean-up cuts what was measured. */
 export const measuredChanges: Condition = (context) => {
   const { facts, onRoute } = context
   const answerFor = facts.targetCc !== null || facts.classMinCc !== null || onRoute('chambers') || onRoute('thickness')
-  if (!answerFor) return ''
-  if (context.column === 'cleanUp') return 'the clean-up changes the thickness'
-  if (facts.source === 'bought-cut') return 'cut by its maker, not measured yet'
+  if (!answerFor) return null
+  if (context.column === 'cleanUp') return { code: 'clean-up-thickness' }
+  if (facts.source === 'bought-cut') return { code: 'cut-by-maker' }
   return (
-    afterAny(context, ['seat-work', 'open-chamber', 'port', 'weld', 'inserts', 'guides', 'straighten']) ||
+    afterAny(context, ['seat-work', 'open-chamber', 'port', 'weld', 'inserts', 'guides', 'straighten']) ??
     valvesRenewed(context)
   )
 }
@@ -145,10 +127,10 @@ export const machining: Condition = (context) => {
     'bolt-seats',
   ]
   const own = context.facts.settings.rules.own.filter((step) => step.machining).map(({ id }) => id)
-  return [...steps, ...own].some(context.onRoute) ? 'after machining' : ''
+  return [...steps, ...own].some(context.onRoute) ? { code: 'after-machining' } : null
 }
 
 export const assembled: Condition = ({ facts }) => {
-  if (facts.cameAssembled) return 'it came assembled'
-  return facts.ordered.includes('assemble') ? 'assembly is ordered' : ''
+  if (facts.cameAssembled) return { code: 'came-assembled' }
+  return facts.ordered.includes('assemble') ? { code: 'assembly-ordered' } : null
 }

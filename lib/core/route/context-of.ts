@@ -1,5 +1,6 @@
 import { pointsOf } from '../readings/points'
 import type { Column } from './cells'
+import type { Why } from './codes'
 import type { Context } from './context'
 import { historyOf } from './history'
 import type { History } from './marks'
@@ -13,7 +14,7 @@ export function contextOf(original: RouteFacts, plan: RouteFacts['plan'], known?
   const history = known ?? historyOf(facts)
   const cutKind = cutKindOf(facts)
   const cutIn = cutDepthIn(facts, cutKind)
-  const needs = new Map<StepId, string>()
+  const needs = new Map<StepId, Why | null>()
   let lifts: readonly string[] | null = null
   const context: Context = {
     facts,
@@ -24,11 +25,13 @@ export function contextOf(original: RouteFacts, plan: RouteFacts['plan'], known?
     goneIn: goneIn(facts, cutIn),
     liftPoints: () => (lifts ??= liftPointsOf(facts.readings)),
     need: (stepId) => {
-      const found = needs.get(stepId) ?? needOf(stepId, context)
+      const known = needs.get(stepId)
+      if (known !== undefined) return known
+      const found = needOf(stepId, context)
       needs.set(stepId, found)
       return found
     },
-    onRoute: (stepId) => context.need(stepId) !== '' || history.markOf(`${stepId}||`).doneSeq !== null,
+    onRoute: (stepId) => context.need(stepId) !== null || history.markOf(`${stepId}||`).doneSeq !== null,
   }
   return context
 }

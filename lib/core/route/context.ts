@@ -1,4 +1,5 @@
 import type { Column } from './cells'
+import type { Why } from './codes'
 import type { History } from './marks'
 import type { CutKind, StepId } from './step-ids'
 import type { RouteFacts } from './types'
@@ -15,8 +16,8 @@ export type Context = {
   readonly goneIn: number
   /** Lifts that were flowed on this visit, so that the next run can be held against them; else the customary grid. */
   readonly liftPoints: () => readonly string[]
-  /** Why a step is needed; '' when it is not. Flow and arrival steps have their own rules. */
-  readonly need: (stepId: StepId) => string
+  /** Why a step is needed; null when it is not. Flow and arrival steps have their own rules. */
+  readonly need: (stepId: StepId) => Why | null
   /** Needed, or done already. */
   readonly onRoute: (stepId: StepId) => boolean
 }

@@ -1,4 +1,5 @@
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
+import type { StepName } from './codes'
 import { gapPoints } from './gaps'
 import { orderWords } from './outside-cuts'
 import { sameKey } from './keys'
@@ -38,7 +39,7 @@ export function fixesOf(facts: RouteFacts, key: StepKey): readonly Fix[] {
   if (step.stops.length > 0) return step.stops.map((words) => atStep(step, capital(words)))
   return [
     ...owedHere(step),
-    ...step.mustFollow.flatMap((label) => comesFirst(route, label)),
+    ...step.mustFollow.map((first) => comesFirst(route, first)),
     ...step.parts.map((what): Fix => ({ message: `${capital(what)}`, place: { kind: 'parts' } })),
     ...planMissing(facts, step),
     ...notReleased(facts, step),
@@ -63,14 +64,11 @@ const owedHere = (step: DetailedStep): Fix[] =>
     .filter(({ missing }) => missing.length > 0)
     .map(({ kind, missing }) => atStep(step, capital(readingOwed(kind, gapPoints(kind, missing)))))
 
-/** A step that comes first is told by its label, as the refusal has it. */
-function comesFirst(route: readonly DetailedStep[], label: string): Fix[] {
+function comesFirst(route: readonly DetailedStep[], { step, label }: StepName): Fix {
+  const first = route.find((candidate) => sameKey(candidate, step))
   const message = `${capital(label)} comes first`
-  const open = route.filter((step) => step.label === label && !isSettled(step))
-  return open.length > 0 ? open.map((step) => atStep(step, message)) : [atHead(message)]
+  return first ? atStep(first, message) : atHead(message)
 }
-
-const isSettled = ({ state }: DetailedStep): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
 const planMissing = ({ plan }: RouteFacts, { stepId }: DetailedStep): Fix[] =>
   plan === null && (stepId === 'flat-cut' || stepId === 'angle-cut')

@@ -1,9 +1,9 @@
 import { angleShortIn, brokenThrough, confirmedCut, flatLeftIn, orderWords } from './outside-cuts'
+import type { Reason } from './codes'
 import type { History, Mark } from './marks'
 import { againAfterAnything, causes, standOnceCut, type Cause } from './do-again'
 import { keyText, textOf, type StepRef } from './keys'
 import { tableOf, type StepTable } from './table'
-import { inchWords } from './words'
 import type { OrderFacts, RouteFacts } from './types'
 import type { StepId, StepKey } from './step-ids'
 
@@ -14,7 +14,7 @@ const fresh: Mark = {
   waivedSeq: null,
   workSeq: null,
   byVendor: '',
-  notTaken: '',
+  notTaken: null,
 }
 
 type Entry = {
@@ -24,7 +24,7 @@ type Entry = {
   /** When the work was done: before its number, where a vendor's work was confirmed later. */
   readonly workSeq: number
   readonly vendor: string
-  readonly notTaken: string
+  readonly notTaken: Reason | null
 }
 
 /** Replays the events in the order of their numbers; the clock is never asked. */
@@ -55,7 +55,7 @@ function entriesOf(facts: RouteFacts): Entry[] {
     const kind = event.kind === 'read' ? 'start' : event.kind
     const counts = kind === 'start' || kind === 'tick' || kind === 'undo' || kind === 'waive'
     return counts && event.step
-      ? [{ seq: event.seq, kind, key: event.step, workSeq: event.seq, vendor: '', notTaken: '' }]
+      ? [{ seq: event.seq, kind, key: event.step, workSeq: event.seq, vendor: '', notTaken: null }]
       : []
   })
   const byVendors = facts.orders.flatMap((order) => [...confirmedBy(facts, order), ...rejectedOf(order)])
@@ -76,8 +76,7 @@ function confirmedBy(facts: RouteFacts, order: OrderFacts): Entry[] {
       key: keyOfScope(stepId),
       workSeq: receivedSeq,
       vendor: orderWords(order),
-      notTaken:
-        stepId === 'angle-cut' && shortIn > 0 ? `the angle part is ${inchWords(shortIn)} short by the corners` : '',
+      notTaken: stepId === 'angle-cut' && shortIn > 0 ? { code: 'angle-short', shortIn } : null,
     }))
 }
 
@@ -90,7 +89,7 @@ const rejectedOf = (order: OrderFacts): Entry[] =>
         key: keyOfScope(stepId),
         workSeq: order.receivedSeq ?? 0,
         vendor: orderWords(order),
-        notTaken: `rejected: ${order.rejected?.why}`,
+        notTaken: { code: 'rejected', why: order.rejected?.why ?? '' },
       }))
     : []
 
@@ -110,15 +109,15 @@ function after(mark: Mark, { kind, seq, workSeq, vendor, notTaken }: Entry): Mar
         waivedSeq: mark.waivedSeq,
       }
     case 'waive':
-      return { ...mark, doneSeq: seq, waived: true, waivedSeq: seq, notTaken: '' }
+      return { ...mark, doneSeq: seq, waived: true, waivedSeq: seq, notTaken: null }
     case 'reject':
       // What was done here since it came back, or by another vendor, stands.
       if (mark.doneSeq !== null && mark.byVendor !== vendor) return mark
       return { ...mark, doneSeq: null, waived: false, byVendor: '', notTaken }
     default:
       // Metal was worked, so what follows from it follows, even where the work itself is still owed.
-      if (notTaken !== '') return { ...mark, doneSeq: null, waived: false, workSeq, byVendor: '', notTaken }
-      return { ...mark, doneSeq: workSeq, waived: false, workSeq, byVendor: vendor, notTaken: '' }
+      if (notTaken !== null) return { ...mark, doneSeq: null, waived: false, workSeq, byVendor: '', notTaken }
+      return { ...mark, doneSeq: workSeq, waived: false, workSeq, byVendor: vendor, notTaken: null }
   }
 }
 

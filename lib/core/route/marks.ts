@@ -1,3 +1,4 @@
+import type { Reason } from './codes'
 import type { Cause } from './do-again'
 import type { StepRef } from './keys'
 
@@ -11,8 +12,8 @@ export type Mark = {
   /** The last time the work itself was done, here or by a vendor; a waiver does no work. */
   readonly workSeq: number | null
   readonly byVendor: string
-  /** Why a vendor's work does not count as done; '' when it does, or none was done. */
-  readonly notTaken: string
+  /** Why a vendor's work does not count as done; null when it does, or none was done. */
+  readonly notTaken: Reason | null
 }
 
 export type History = {

@@ -1,29 +1,30 @@
+import type { Why } from './codes'
 import type { Context } from './context'
-import { orderWords } from './outside-cuts'
+import { orderName } from './outside-cuts'
 import { columns } from './cells'
 import { tableOf } from './table'
-import { cutWords } from './words'
 import type { FlowOccurrence, StepId } from './step-ids'
 
 const isCut = (stepId: StepId): boolean => stepId === 'angle-cut' || stepId === 'flat-cut'
 
 /**
- * Why a step is needed, in words; '' when it is not. What was ordered is always on the route, except the cuts, which the
+ * Why a step is needed; null when it is not. What was ordered is always on the route, except the cuts, which the
  * plan alone decides; what an outside order has in its scope is on it too, so that it can be checked on its return.
  */
-export function needOf(stepId: StepId, context: Context): string {
-  if (stepId === 'flow' || stepId === 'arrival-count' || stepId === 'arrival-figures') return ''
+export function needOf(stepId: StepId, context: Context): Why | null {
+  if (stepId === 'flow' || stepId === 'arrival-count' || stepId === 'arrival-figures') return null
   const { facts, column, cutKind } = context
-  if (!isCut(stepId) && facts.ordered.includes(stepId)) return 'ordered'
+  if (!isCut(stepId) && facts.ordered.includes(stepId)) return { code: 'ordered' }
   const asked = facts.orders.filter((candidate) => candidate.scope.includes(stepId))
   const order = asked.findLast((candidate) => !candidate.rejected) ?? asked.at(-1)
-  if (order) return `sent out to ${orderWords(order)}`
-  if (stepId === 'chambers' && facts.source === 'bought-cut') return ''
+  if (order) return { code: 'sent-out', order: orderName(order) }
+  if (stepId === 'chambers' && facts.source === 'bought-cut') return null
   const row = tableOf(facts.settings.rules).rowOf(stepId)
   const cell = row.cells[columns.indexOf(column)]
-  if (cell === '●') return column === 'none' || row.cells[0] === '●' ? 'every head' : cutWords[cutKind]
-  return cell === '◐' ? (row.when?.(context) ?? '') : ''
+  if (cell === '●')
+    return column === 'none' || row.cells[0] === '●' ? { code: 'every-head' } : { code: 'cut', kind: cutKind }
+  return cell === '◐' ? (row.when?.(context) ?? null) : null
 }
 
-export const flowNeed = (occurrence: FlowOccurrence, { facts }: Context): string =>
-  facts.ordered.includes(`flow-${occurrence}`) ? 'ordered' : ''
+export const flowNeed = (occurrence: FlowOccurrence, { facts }: Context): Why | null =>
+  facts.ordered.includes(`flow-${occurrence}`) ? { code: 'ordered' } : null

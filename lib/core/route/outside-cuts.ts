@@ -1,6 +1,9 @@
+import type { OrderName } from './codes'
 import { keyText } from './keys'
 import type { StepId } from './step-ids'
 import type { OrderFacts, RouteFacts } from './types'
+
+export const orderName = ({ vendor, number }: OrderName): OrderName => ({ vendor, number })
 
 export const orderWords = (order: Pick<OrderFacts, 'vendor' | 'number'>): string =>
   `${order.vendor}, order ${order.number}`

@@ -1,7 +1,6 @@
 import { causedBy, makesDoAgain, workSteps, type Cause } from './do-again'
 import type { StepRef } from './keys'
 import { advised, hard } from './order'
-import { ownConditionWords } from './own-conditions'
 import { ownConditionHolds } from './own-condition-holds'
 import { noRules, type OwnStep, type RouteRules } from './rules'
 import { stepLabels, stepTable, type StepRow } from './steps'
@@ -77,7 +76,7 @@ const ownRow = (step: OwnStep): ShopRow => {
     station,
     cells: retired ? nowhere : cells,
     when: (context) =>
-      when !== '' && ownConditionHolds(when, limitIn ?? 0, context) ? ownConditionWords(when, limitIn) : '',
+      when !== '' && ownConditionHolds(when, limitIn ?? 0, context) ? { code: 'own', condition: when, limitIn } : null,
     own: step,
   }
 }

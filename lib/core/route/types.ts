@@ -1,4 +1,5 @@
 import type { CutKind, Station, StepId, StepKey, WorkId } from './step-ids'
+import type { Lack, Reason, Wait, Why } from './codes'
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import type { RouteRules } from './rules'
 
@@ -146,21 +147,19 @@ export type RouteStep = StepKey & {
   readonly label: string
   readonly station: Station
   readonly state: StepState
-  /** Why it is on this route, in words. */
-  readonly why: string
-  /** Why it must be done again, or why it is no longer needed; '' otherwise. */
-  readonly reason: string
+  /** Why it is on this route; null: it no longer belongs there. */
+  readonly why: Why | null
+  /** Why it must be done again, or why it is no longer needed; null otherwise. */
+  readonly reason: Reason | null
   /** Newly needed under the newest plan version, nothing done at it yet. */
   readonly isNew: boolean
-  /** Labels of the steps it waits for. Empty when ready. */
-  readonly waitsFor: readonly string[]
+  /** Empty when ready. */
+  readonly waitsFor: readonly Wait[]
   readonly owes: readonly Owed[]
   /** In the scope of an outside order that has not come back. */
   readonly outside: boolean
   /** Sequence of the last tick or waiver that counts; null when none. */
   readonly doneSeq: number | null
-  /** An advised order only: ticking it early warns but is not refused. */
-  readonly advice: string
   /** "Northgate Grinding, order 26-014" when an outside order did it and the arrival check confirmed it; '' otherwise. */
   readonly byVendor: string
 }
@@ -183,8 +182,7 @@ export type Whereabouts =
 export type Missing = {
   readonly step: StepKey
   readonly label: string
-  /** In words: "chamber 3 has no finished cc", "chamber 2 is 0.8 cc over the target (tolerance 0.5)". */
-  readonly message: string
+  readonly lack: Lack
   /** `step`: not done; `reading`: owed; `tolerance`: measured and out. All three may be waived; `hold` may not. */
   readonly what: 'step' | 'reading' | 'tolerance' | 'hold' | 'finding'
   /** Stable name of this gap, so that a waiver can point at it. */

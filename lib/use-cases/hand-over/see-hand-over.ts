@@ -11,6 +11,7 @@ import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
 import { sideWords } from '@/lib/dossier/spec/spec-words'
 import { mayLeave } from './may-leave'
 import { readAt } from '@/lib/dossier/reading-text'
+import { lackText } from '@/lib/words/lacks'
 
 export type HeadToGo = {
   readonly visitId: string
@@ -75,7 +76,7 @@ function headToGo(head: PaperHead): HeadToGo {
     cameWith: readAt(head.readings, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith,
     rackPlace: visit.rackPlace,
     whyNot: whyNot(head),
-    cautions: released ? completeness(facts).map((gap) => gap.message) : [],
+    cautions: released ? completeness(facts).map((gap) => lackText(gap.lack)) : [],
     gone: visit.handOver ? { to: visit.handOver.takenBy, at: visit.handOver.at } : null,
     hasSheet: released || visit.returned !== null,
   }

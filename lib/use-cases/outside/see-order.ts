@@ -7,6 +7,7 @@ import { stepsOf, wholeOrder, type WholeOrder } from '@/lib/data/outside'
 import { orderedHead, promiseViews, type OrderedHead, type PromiseView } from '@/lib/data/vendor-orders'
 import { routeStepOf } from '@/lib/data/visits'
 import { labelOf } from './step-label'
+import { reasonText } from '@/lib/words/route'
 
 export type OrderStep = {
   readonly id: StepId
@@ -95,7 +96,7 @@ function headOf(order: WholeOrder, line: WholeOrder['visits'][number]): OrderHea
   const own = (id: StepId) => route.find((step) => step.stepId === id && step.orderId === null)
   const redo = order.redos.find((other) => other.visits.some((head) => head.visitId === line.visitId))
   const angle = own('angle-cut')
-  const short = confirmed.includes('angle-cut') && angle?.state === 'do again' ? angle.reason : ''
+  const short = confirmed.includes('angle-cut') && angle?.state === 'do again' ? reasonText(angle.reason) : ''
   return {
     ...orderedHead(visit),
     pairId: visit.pairId,

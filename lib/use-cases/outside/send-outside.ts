@@ -3,7 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { angleLeftIn, flatLeftIn } from '@/lib/core/route/outside-cuts'
-import type { StepId } from '@/lib/core/route/step-ids'
+import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 import { newId } from '@/lib/data/ids'
 import { lineOfOrder } from '@/lib/data/outside'
 import { addPromise, nextOrderNumber } from '@/lib/data/vendor-orders'
@@ -15,6 +15,9 @@ import type { sendOutsideSchema } from '@/lib/schemas/outside'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { labelOf } from './step-label'
+import type { Wait } from '@/lib/core/route/codes'
+import { sameKey } from '@/lib/core/route/keys'
+import { waitText } from '@/lib/words/route'
 
 type Input = z.output<typeof sendOutsideSchema>
 
@@ -115,11 +118,12 @@ function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly
   const absent = scope.find((stepId) => !steps.some((step) => step.stepId === stepId))
   if (absent) throw refused(`${labelOf(route, absent)} is not on the route of ${tag}: send it in an order of its own.`)
   const waiting = steps.find((step) => step.waitsFor.length > 0 && !scopeCovers(step.waitsFor, steps))
-  if (waiting) throw refused(`${tag} cannot go yet: ${waiting.label} waits for ${waiting.waitsFor.join(', ')}.`)
+  if (waiting)
+    throw refused(`${tag} cannot go yet: ${waiting.label} is waiting for ${waiting.waitsFor.map(waitText).join(', ')}.`)
 }
 
-const scopeCovers = (waits: readonly string[], steps: readonly { label: string }[]): boolean =>
-  waits.every((label) => steps.some((step) => step.label === label))
+const scopeCovers = (waits: readonly Wait[], steps: readonly StepKey[]): boolean =>
+  waits.every((wait) => wait.code === 'step' && steps.some((step) => sameKey(step, wait.step)))
 
 /** Angle part and flat part that the vendor cuts off this head. */
 function vendorShare({ facts }: VisitWithRoute, input: Input, head: Input['heads'][number]) {

@@ -10,6 +10,7 @@ import type { EffectiveReading } from '@/lib/data/facts'
 import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
 import type { PaperHead } from '@/lib/dossier/paper-head'
 import { answerWords, bareText } from '@/lib/dossier/reading-text'
+import { reasonText } from '@/lib/words/route'
 
 /** Every step of the route with a blank for each reading it owes, and what was read already on its line. */
 export const jobSteps = (head: PaperHead): JobSheetStep[] =>
@@ -35,7 +36,7 @@ function noteWords({ visit, facts }: PaperHead, step: RouteStep): string {
     const waiver = visit.waivers.findLast((entry) => entry.gap.startsWith(`step:${keyText(step)}`))
     return waiver?.reason ?? ''
   }
-  if (step.reason !== '') return step.reason
+  if (step.reason !== null) return reasonText(step.reason)
   const cut = cutWords(facts.plan, step)
   if (cut !== '') return cut
   // What a step had better wait for is said by the order they are printed in.

@@ -3,6 +3,7 @@ import { completeness } from '@/lib/core/route/completeness'
 import { correctedSinceRelease } from '@/lib/data/releases'
 import type { VisitWithRoute } from '@/lib/data/visits'
 import { hrefOfGap } from '@/lib/dossier/where-to'
+import { lackText } from '@/lib/words/lacks'
 
 /**
  * Whether this visit may be released now. The first time everything must be there. Afterwards a revision tells what a
@@ -18,7 +19,7 @@ export function mayRelease(found: VisitWithRoute, reason: string): Result<true> 
 function firstTime(found: VisitWithRoute): Result<true> {
   const missing = completeness(found.facts)
   if (missing.length === 0) return ok(true)
-  const gaps = missing.map((gap) => ({ message: gap.message, href: hrefOfGap(found, gap) }))
+  const gaps = missing.map((gap) => ({ message: lackText(gap.lack), href: hrefOfGap(found, gap) }))
   const count = gaps.length === 1 ? 'one thing is missing' : `${gaps.length} things are missing`
   return refuse(
     'incomplete',

@@ -16,6 +16,7 @@ import { valuedAt } from '@/lib/dossier/reading-text'
 import { specSheetOf } from '@/lib/dossier/spec/spec-sheet-of'
 import { finishedCautions } from '@/lib/dossier/finished-checks'
 import { mayRelease } from './may-release'
+import { lackText } from '@/lib/words/lacks'
 
 export type ReleaseDraft = {
   readonly version: number
@@ -38,7 +39,7 @@ export async function releaseDraft(
   const revision = (visit.releases[0]?.revision ?? 0) + 1
   const shop = await shopOf(client)
   const names = await namesOf(visit.waivers.map((waiver) => waiver.byId))
-  const out = revision === 1 ? [] : completeness(head.facts).map((gap) => `As corrected: ${gap.message}.`)
+  const out = revision === 1 ? [] : completeness(head.facts).map((gap) => `As corrected: ${lackText(gap.lack)}.`)
   const end = {
     revision,
     revisionReason: revision === 1 ? '' : reason,

@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { routeChanges } from '@/lib/core/route/route-changes'
+import { routeChanges } from '@/lib/words/route-changes'
 import { stationName } from '@/lib/core/route/rules-words'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
+import { inShort } from '@/lib/core/route/completeness'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { bumpVisit, addEvent, visitWithRoute } from '@/lib/data/visits'
@@ -8,6 +9,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { returnAsIsSchema } from '@/lib/schemas/visit'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { refuseClosed } from '@/lib/dossier/refuse-closed'
+import { lackText } from '@/lib/words/lacks'
 
 /** The other way out: a customer's property can always leave. The paper lists what was not done. */
 export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIsSchema>, moment: Moment) {
@@ -17,7 +19,7 @@ export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIs
     const { visit } = found
     refuseClosed(visit)
     await bumpVisit(ctx.tx, visit)
-    const notDone = gapsOf(found).map((gap) => gap.message)
+    const notDone = inShort(gapsOf(found)).map((gap) => lackText(gap.lack))
     await ctx.tx.returnedAsIs.create({
       data: {
         visitId: visit.id,

@@ -9,6 +9,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { waiveGapSchema } from '@/lib/schemas/visit'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { refuseOnOrder, refuseReleased } from '@/lib/dossier/refuse-closed'
+import { lackText } from '@/lib/words/lacks'
 
 /**
  * The owner, or a deputy, lets one gap pass, with a reason that prints. A hold or an unanswered finding cannot be waived:
@@ -41,7 +42,7 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
         occurrence,
         orderId,
         gap: gap.gap,
-        what: gap.message,
+        what: lackText(gap.lack),
         reason: input.reason,
         touchesCustomer: true,
         at: ctx.now,

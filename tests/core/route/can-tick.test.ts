@@ -256,7 +256,7 @@ describe('a head on order', () => {
     const steps = computeRoute(visit.facts)
     expect(steps.length).toBeGreaterThan(3)
     for (const step of steps) {
-      expect(step.waitsFor).toContain('its arrival: it is on order')
+      expect(step.waitsFor).toContainEqual({ code: 'arrival' })
       expect(step.state).toBe('to do')
       const may = canTick(visit.facts, step)
       expect(may.ok ? '' : may.refusal.message).toMatch(/is on order and has not come/)

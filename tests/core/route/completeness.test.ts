@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { completeness, completenessWarnings } from '@/lib/core/route/completeness'
+import { completeness, inShort, completenessWarnings } from '@/lib/core/route/completeness'
 import { flat, Visit, type Answer } from './visit'
+import { lackText } from '@/lib/words/lacks'
 
 /** A flat job, done to the last inspection, with these finished cc. */
 const done = (...finishedCc: number[]): Visit => {
@@ -31,7 +32,7 @@ describe('what stands between a visit and its release', () => {
     const visit = Visit.of({ targetCc: 60, plan: flat(0.018), chambers: 2 }).does('check-in')
     visit.read('chambers', ['cc', '1', 63], ['valves-used', '', 'own'], ['plug-used', '', 'shop'])
     expect(visit.missing.slice(0, 2)).toEqual([
-      'Measure thickness is not done',
+      'Measure thickness: not done',
       'Measure thickness: intake end 1 has no thickness yet',
     ])
     expect(visit.missing).toContain('Measure chambers: chamber 2 has no cc yet')
@@ -66,15 +67,15 @@ describe('what stands between a visit and its release', () => {
 
   it('is a seat too near the deck', () => {
     const visit = done(60, 60, 60, 60).read('seat-after', ['seat-depth', '1-exhaust', 0.002])
-    expect(visit.missing).toEqual(['chamber 1 exhaust seat is 0.0020 in from the deck (least 0.0050 in)'])
+    expect(visit.missing).toEqual(['chamber 1 exhaust seat is 0.0020 in from the deck (minimum 0.0050 in)'])
   })
 
   it('is an open hold and a finding without an answer, which no waiver lets pass', () => {
     const visit = done(60, 60, 60, 60).knows({ openHolds: [{ reason: 'wrong head back' }], openFindings: 1 })
     const found = completeness(visit.facts)
-    expect(found.map((entry) => entry.message)).toEqual([
+    expect(found.map((entry) => lackText(entry.lack))).toEqual([
       'on hold: wrong head back',
-      'a finding waits for the customer’s answer',
+      'a finding is waiting for the customer’s answer',
     ])
     expect(completeness(visit.facts, { waivedGaps: found.map((entry) => entry.gap) })).toEqual(found)
   })
@@ -95,14 +96,16 @@ describe('waivers', () => {
     const { facts } = done(60, 61.3, 61.4, 60)
     const [second] = completeness(facts)
     const left = completeness(facts, { waivedGaps: [second?.gap ?? ''] })
-    expect(left.map((entry) => entry.message)).toEqual(['chamber 3 is 1.4 cc over the target of 60 (tolerance 0.5)'])
+    expect(left.map((entry) => lackText(entry.lack))).toEqual([
+      'chamber 3 is 1.4 cc over the target of 60 (tolerance 0.5)',
+    ])
   })
 
   it('do not cover another reading at the same place', () => {
     const visit = done(60, 61.3, 60, 60)
     const waivedGaps = completeness(visit.facts).map((entry) => entry.gap)
     visit.read('finished', ['cc', '2', 63])
-    expect(completeness(visit.facts, { waivedGaps }).map((entry) => entry.message)).toEqual([
+    expect(completeness(visit.facts, { waivedGaps }).map((entry) => lackText(entry.lack))).toEqual([
       'chamber 2 is 3 cc over the target of 60 (tolerance 0.5)',
     ])
   })
@@ -128,4 +131,15 @@ describe('warnings', () => {
     ])
     expect(completeness(facts, { mateCc: [59.2] })).toEqual([])
   })
+})
+
+it('in short lets a step that is not done stand for its readings, and keeps the readings of one that is', () => {
+  const visit = Visit.of({ targetCc: 60, ordered: ['leak'] })
+  const all = completeness(visit.facts)
+  const short = inShort(all)
+  expect(all.some(({ what }) => what === 'reading')).toBe(true)
+  expect(short.every(({ what }) => what !== 'reading')).toBe(true)
+  expect(short.map(({ gap }) => gap)).toEqual(all.filter(({ what }) => what !== 'reading').map(({ gap }) => gap))
+  const ticked = all.filter(({ lack }) => lack.code !== 'not-done')
+  expect(inShort(ticked)).toEqual(ticked)
 })

@@ -78,7 +78,7 @@ describe('a used pair’s head, first planned flat, then tilted by a vendor', ()
     // The seats are to be read at every chamber now: two were read, six are owed, while they still can be had.
     expect(head.step('seat-before')).toMatchObject({
       state: 'do again',
-      reason: 'more readings are owed now',
+      reason: 'more readings needed',
     })
     expect(head.step('seat-before')?.owes[0]?.missing).toHaveLength(6)
     expect(head.step('angle-cut')?.waitsFor).toEqual(['Seat check before'])
@@ -86,7 +86,7 @@ describe('a used pair’s head, first planned flat, then tilted by a vendor', ()
     head.plans(flat(0.018))
     expect(head.step('bolt-fit')).toMatchObject({
       state: 'not needed',
-      reason: 'no longer needed: the plan is now flat cut',
+      reason: 'not needed: the plan is now flat cut',
     })
   })
 

@@ -6,6 +6,7 @@ import { defaultRouteSettings } from '@/lib/core/route/settings'
 import type { RouteFacts } from '@/lib/core/route/types'
 import { walkThrough, walks } from '@/lib/core/route/walk'
 import { flat, plain } from './visit'
+import { waitText, whyText } from '@/lib/words/route'
 
 const own = (more: Partial<OwnStep> = {}): OwnStep => ({
   id: 'own-1',
@@ -92,7 +93,7 @@ describe('a step that the shop added', () => {
     expect(onRoute(facts)).toMatchObject({
       label: 'Polish the chambers',
       station: 'port-bench',
-      why: 'ordered',
+      why: { code: 'ordered' },
     })
     expect(onRoute(facts)?.owes.map(({ kind, missing }) => [kind, missing.length])).toEqual([
       ['work-note', 1],
@@ -104,14 +105,14 @@ describe('a step that the shop added', () => {
     const step = own({ cells: ['–', '–', '◐', '◐'], when: 'cut-deeper', limitIn: 0.03 })
     const cut = (flatIn: number) => visit({ ...under(step), plan: flat(flatIn) })
     expect(onRoute(cut(0.03))).toBeUndefined()
-    expect(onRoute(cut(0.031))?.why).toBe('more is cut on this visit than 0.030 in')
+    expect(whyText(onRoute(cut(0.031))?.why ?? null)).toBe('more is cut on this visit than 0.030 in')
   })
 
   test('that makes chips is washed off, and undoes the wash that went before it', () => {
     const facts = visit({ ordered: ['own-1'], ...under(own({ machining: true })) })
     const wash = (of: typeof facts) => computeRoute(of).find(({ stepId }) => stepId === 'wash-out')
     expect(wash(visit({ ordered: ['own-1'], ...under(own()) }))).toBeUndefined()
-    expect(wash(facts)?.waitsFor).toContain('Polish the chambers')
+    expect(wash(facts)?.waitsFor.map(waitText)).toContain('Polish the chambers')
     const step = { occurrence: '', orderId: null } as const
     const events = (['check-in', 'wash-out', 'own-1'] as const).map((stepId, place) => ({
       seq: place + 1,
@@ -138,7 +139,7 @@ test('a step renamed and moved keeps its state and says so under its new name', 
   const changed = rules({ changed: { crack: { label: 'Dye and lamp', station: 'measuring-bench' } } })
   const facts = visit({ used: true, settings: { ...defaultRouteSettings, rules: changed } })
   const crack = computeRoute(facts).find(({ stepId }) => stepId === 'crack')
-  expect(crack).toMatchObject({ label: 'Dye and lamp', station: 'measuring-bench', why: 'a used head' })
+  expect(crack).toMatchObject({ label: 'Dye and lamp', station: 'measuring-bench', why: { code: 'used-head' } })
 })
 
 test('an order that the shop added holds a step back beside what physics demands', () => {
@@ -148,5 +149,7 @@ test('an order that the shop added holds a step back beside what physics demands
     settings: { ...defaultRouteSettings, rules: changed },
   })
   const port = computeRoute(facts).find(({ stepId }) => stepId === 'port')
-  expect(port?.waitsFor).toEqual(expect.arrayContaining(['Pressure check', 'Flow run before', 'Check in']))
+  expect(port?.waitsFor.map(waitText)).toEqual(
+    expect.arrayContaining(['Pressure check', 'Flow run before', 'Check in']),
+  )
 })

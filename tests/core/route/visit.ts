@@ -7,6 +7,8 @@ import { keyOf, sameKey, type StepRef } from '@/lib/core/route/keys'
 import { defaultRouteSettings } from '@/lib/core/route/settings'
 import type { EventKind, OrderFacts, PlanFacts, RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { StepId, StepKey } from '@/lib/core/route/step-ids'
+import { reasonText, waitText, whyText } from '@/lib/words/route'
+import { lackText } from '@/lib/words/lacks'
 
 /** A new bare head of an engine with one manifold a head, no plan yet, nothing else known: no condition of the step table holds. */
 export const plain: RouteFacts = {
@@ -221,9 +223,11 @@ export class Visit {
     return computeRoute(this.facts)
   }
 
-  step(at: StepRef | StepKey): RouteStep | undefined {
+  /** As it is read: what the codes say in words. */
+  step(at: StepRef | StepKey): Spoken | undefined {
     const key = typeof at === 'string' ? keyOf(at) : at
-    return this.route.find((step) => sameKey(step, key))
+    const step = this.route.find((candidate) => sameKey(candidate, key))
+    return step && spoken(step)
   }
 
   state(at: StepRef | StepKey): string {
@@ -231,7 +235,7 @@ export class Visit {
   }
 
   get missing(): string[] {
-    return completeness(this.facts).map((entry) => entry.message)
+    return completeness(this.facts).map((entry) => lackText(entry.lack))
   }
 
   /** Does whatever may be done, first come first served, until nothing more can be: a patient machinist. */
@@ -246,6 +250,19 @@ export class Visit {
     }
   }
 }
+
+export type Spoken = Omit<RouteStep, 'why' | 'reason' | 'waitsFor'> & {
+  readonly why: string
+  readonly reason: string
+  readonly waitsFor: readonly string[]
+}
+
+export const spoken = (step: RouteStep): Spoken => ({
+  ...step,
+  why: whyText(step.why),
+  reason: reasonText(step.reason),
+  waitsFor: step.waitsFor.map(waitText),
+})
 
 export const arrival = (stepId: 'arrival-count' | 'arrival-figures', orderId: string): StepKey => ({
   stepId,

@@ -291,7 +291,10 @@ describe('what waits where', () => {
     // Undone by later work, but waiting for another step first: nobody could do it now.
     await client.routeStep.updateMany({
       where: { visitId: second, occurrence: 'test' },
-      data: { state: 'do again', queue: queuePlace({ state: 'do again', waitsFor: ['Wash'] }, 'in house') },
+      data: {
+        state: 'do again',
+        queue: queuePlace({ state: 'do again', waitsFor: [{ code: 'parts', what: 'valves' }] }, 'in house'),
+      },
     })
     expect(await load()).toMatchObject({ ready: 1, started: 1, longest: { tag: tags[0] } })
   })

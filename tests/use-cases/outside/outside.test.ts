@@ -203,7 +203,7 @@ describe('what came back', () => {
     for (const stepId of ['angle-cut', 'seat-work'] as const) {
       expect(await row(stepId)).toMatchObject({
         state: 'do again',
-        reason: 'rejected: two seats out of round',
+        reason: { code: 'rejected', why: 'two seats out of round' },
       })
     }
     const { redo, heads } = await seeSending(machinist, { visitIds: [visitId], redoOfId: orderId })
@@ -238,7 +238,7 @@ describe('what came back', () => {
     await receive(orderId, ['angle-cut', 'seat-work'])
     expect((await row('seat-work'))?.state).toBe('done')
     await rejectOutside(machinist, reject, at(day(6)))
-    expect(await row('seat-work')).toMatchObject({ state: 'do again', reason: 'rejected: porous' })
+    expect(await row('seat-work')).toMatchObject({ state: 'do again', reason: { code: 'rejected', why: 'porous' } })
     expect(await refusalOf(rejectOutside(machinist, reject, at(day(6))))).toMatchObject({ code: 'conflict' })
     expect(await said('outside-order.reject')).toBe(1)
   })
@@ -256,7 +256,7 @@ describe('what came back', () => {
     )
     expect(await row('angle-cut')).toMatchObject({
       state: 'do again',
-      reason: 'the angle part is 0.013 in short by the corners',
+      reason: { code: 'angle-short', shortIn: expect.closeTo(0.013, 6) },
     })
     expect((await seeOrder(machinist, orderId)).heads[0]?.short).toContain('0.013 in short')
     // The next vendor is asked for the rest: 63 − 50 = 13 thou.

@@ -177,17 +177,17 @@ describe('a head that goes back as it is', () => {
     const words = (await readPdf(bytes)).text.replace(/\s+/g, ' ')
     for (const part of [
       'Returned as is by Odile Marsh',
-      'Flat cut is not done',
+      'Flat cut: not done',
       'the customer sold the car',
       'No metal was taken off',
     ]) {
       expect(words).toContain(part)
     }
-    expect(words).not.toMatch(/deck came|cut 0\.0|Measure chambers is not done/)
+    expect(words).not.toMatch(/deck came|cut 0\.0|Measure chambers: not done/)
     expect(name).toBe(`returned-${job.heads[0]?.tag}.pdf`)
   })
 
-  it('lets a step that was not done stand for its readings', () => {
+  it('lets a step that was not done stand for its readings, in what was written down long ago too', () => {
     expect(
       notDoneInShort([
         'Measure finished is not done',

@@ -76,7 +76,7 @@ describe('releasing a head', () => {
     const refusal = await refusalOf(release(visitId))
     expect(refusal.code).toBe('incomplete')
     const { gaps } = refusal as { gaps?: { message: string; href: string }[] }
-    expect(gaps?.map((gap) => gap.message)).toContain('Final inspection is not done')
+    expect(gaps?.map((gap) => gap.message)).toContain('Final inspection: not done')
     const finished = gaps?.find((gap) => gap.message === 'chamber 3 has no finished cc')
     expect(finished?.href).toBe(`/stations/measuring-bench/heads/${visitId}?step=finished`)
     expect(await database.client.release.count()).toBe(0)

@@ -175,7 +175,7 @@ test('work of the shop’s own is ordered only where the head’s rules know it'
   const again = { ...order, visits: [{ visitId, version: version + 1 }] }
   await changeOrderedWork(shop.staff.tamsin, again, { now })
   const lap = (await stepsOf(visitId)).find(({ stepId }) => stepId === 'own-1')
-  expect(JSON.parse(lap?.detail ?? '{}')).toMatchObject({ why: 'ordered' })
+  expect(JSON.parse(lap?.detail ?? '{}')).toMatchObject({ shape: 2, why: { code: 'ordered' } })
 })
 
 test('a job and a finding offer the work that the head’s own day knows, under its name of that day', async () => {

@@ -12,6 +12,7 @@ import type { Missing } from '@/lib/core/route/types'
 import { waiveGapSchema } from '@/lib/schemas/visit'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import { waiveGapAction } from '../actions'
+import { lackText } from '@/lib/words/lacks'
 
 /** What stands between this head and its release, each in words with the way to mend it. */
 export function Gaps({ visit, mayWaive }: { visit: VisitView; mayWaive: boolean }) {
@@ -30,10 +31,10 @@ export function Gaps({ visit, mayWaive }: { visit: VisitView; mayWaive: boolean 
               <li key={gap.gap} className="row spread">
                 <span>
                   <Link href={stepHref(stationOf(visit, gap), visit.visitId, gap.step)}>{gap.label}</Link>:{' '}
-                  {gap.message}
+                  {lackText(gap.lack)}
                 </span>
                 {mayWaive && gap.what !== 'hold' && gap.what !== 'finding' && (
-                  <Button variant="quiet" onClick={() => setAsking(gap)} aria-label={`Waive: ${gap.message}`}>
+                  <Button variant="quiet" onClick={() => setAsking(gap)} aria-label={`Waive: ${lackText(gap.lack)}`}>
                     Waive
                   </Button>
                 )}
@@ -60,7 +61,7 @@ function WaiveForm({ visitId, gap, onDone }: { visitId: string; gap: Missing; on
   return (
     <ActionForm form={form} submitLabel="Waive it">
       <p>
-        {gap.label}: {gap.message}
+        {gap.label}: {lackText(gap.lack)}
       </p>
       <TextArea
         label="Why it may pass"

@@ -3,6 +3,7 @@ import { stepHref } from '@/app/(staff)/stations/step-href'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import styles from './route.module.css'
+import { reasonText, waitText, whyText } from '@/lib/words/route'
 
 /** Every step, with why it is there and what became of it. */
 export function Route({ visit }: { visit: VisitView }) {
@@ -27,7 +28,7 @@ export function Route({ visit }: { visit: VisitView }) {
 }
 
 function noteOf(step: RouteStep): string {
-  if (step.reason !== '') return step.reason
-  if (step.state === 'to do' && step.waitsFor.length > 0) return `waits for ${step.waitsFor.join(', ')}`
-  return step.why
+  if (step.reason !== null) return reasonText(step.reason)
+  if (step.state === 'to do' && step.waitsFor.length > 0) return `waiting for ${step.waitsFor.map(waitText).join(', ')}`
+  return whyText(step.why)
 }

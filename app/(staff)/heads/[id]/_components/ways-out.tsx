@@ -9,6 +9,7 @@ import { releaseVisitSchema } from '@/lib/schemas/release'
 import { returnAsIsSchema } from '@/lib/schemas/visit'
 import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
 import { releaseVisitAction, returnAsIsAction } from '../actions'
+import { lackText } from '@/lib/words/lacks'
 
 type Props = { visit: VisitView; may: HeadView['may'] }
 
@@ -53,7 +54,7 @@ function ReleaseForm({ visit, first, onDone }: FormProps & { first: boolean }) {
         <ul>
           {visit.gaps.map((gap) => (
             <li key={gap.gap}>
-              {gap.label}: {gap.message}
+              {gap.label}: {lackText(gap.lack)}
             </li>
           ))}
         </ul>

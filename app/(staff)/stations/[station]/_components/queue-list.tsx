@@ -5,6 +5,7 @@ import type { Station } from '@/lib/core/route/step-ids'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
 import { stepHref } from '../../step-href'
 import styles from './queue-list.module.css'
+import { reasonText, waitText } from '@/lib/words/route'
 
 type Props = { title: string; station: Station; lines: readonly QueueLine[]; none: string; locale: string }
 
@@ -45,10 +46,10 @@ export function QueueList({ title, station, lines, none, locale }: Props) {
 /** The one thing worth knowing before opening it. */
 function note(line: QueueLine): string {
   const { step } = line
-  if (step.reason !== '') return step.reason
+  if (step.reason !== null) return reasonText(step.reason)
   if (line.whereabouts === 'held') return 'held'
   if (line.whereabouts === 'away') return 'away at a vendor'
   if (line.whereabouts === 'waiting for parts') return 'waiting for parts'
-  if (step.waitsFor.length > 0) return `after ${step.waitsFor.slice(0, 2).join(', ')}`
+  if (step.waitsFor.length > 0) return `after ${step.waitsFor.slice(0, 2).map(waitText).join(', ')}`
   return line.casting
 }

@@ -27,6 +27,8 @@ import { PlanAtStep } from './_components/plan-at-step'
 import { SideActions } from './_components/side-actions'
 import { StepDone } from './_components/step-done'
 import { StepForm } from './_components/step-form'
+import { sameKey } from '@/lib/core/route/keys'
+import { reasonText, waitText } from '@/lib/words/route'
 
 type Props = {
   params: Promise<{ station: string; visit: string }>
@@ -108,7 +110,7 @@ export default async function StepPage(props: Props) {
       <MatesHeld mates={screen.matesHeld} />
       {step.state === 'do again' && (
         <Notice kind="caution" title="Do again" live={false}>
-          <p>{step.reason}</p>
+          <p>{reasonText(step.reason)}</p>
         </Notice>
       )}
       {!done && step.waitsFor.length > 0 && (
@@ -157,15 +159,14 @@ const onRoute = (view: Promise<StepScreen>): Promise<StepScreen | null> =>
 function WaitsFor({ screen }: { screen: StepScreen }) {
   return (
     <p>
-      It waits for:{' '}
-      {screen.step.waitsFor.map((label, place) => {
-        const first = screen.route.find(
-          (step) => step.label === label && step.state !== 'done' && step.state !== 'waived',
-        )
+      Waiting for:{' '}
+      {screen.step.waitsFor.map((wait, place) => {
+        const first = wait.code === 'step' ? screen.route.find((step) => sameKey(step, wait.step)) : undefined
+        const text = waitText(wait)
         return (
-          <Fragment key={label}>
+          <Fragment key={text}>
             {place > 0 && ', '}
-            {first ? <Link href={stepHref(first.station, screen.visitId, first)}>{label}</Link> : label}
+            {first ? <Link href={stepHref(first.station, screen.visitId, first)}>{text}</Link> : text}
           </Fragment>
         )
       })}

@@ -1,5 +1,6 @@
-import { keyText } from './keys'
-import type { RouteStep } from './types'
+import { keyText } from '../core/route/keys'
+import type { RouteStep } from '../core/route/types'
+import { reasonText, whyText } from './route'
 
 /**
  * What becomes of a head's route when it is made by other rules, a line each: steps that come, go or are opened again,
@@ -24,11 +25,11 @@ function changesOf(
   step: RouteStep,
   stationName: (station: RouteStep['station']) => string,
 ): string[] {
-  if (!old) return [`${step.label} is needed: ${step.why}`]
+  if (!old) return [`${step.label} is needed: ${whyText(step.why)}`]
   return [
     ...(old.label === step.label ? [] : [`${old.label} is called ${step.label}`]),
     ...(old.station === step.station ? [] : [`${step.label} is done at ${stationName(step.station).toLowerCase()}`]),
-    ...(old.state === step.state || !opened(old, step) ? [] : [`${step.label} must be done again: ${step.reason}`]),
+    ...(old.state === step.state || !opened(old, step) ? [] : [`${step.label} must be done again: ${reasonText(step.reason)}`]),
     ...(owedBy(step) > owedBy(old) ? [`${step.label} asks for more readings`] : []),
   ]
 }

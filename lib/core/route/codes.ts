@@ -1,0 +1,71 @@
+import type { Cause } from './do-again'
+import type { OwnCondition } from './own-conditions'
+import type { ReadingKind } from '../readings/types'
+import type { CutKind, StepId, StepKey } from './step-ids'
+
+export type OrderName = { readonly vendor: string; readonly number: string }
+
+/** What a figure of this visit is held against. Lengths in inches. */
+export type PastWhat = 'intake-side' | 'metal-removed' | 'cut' | 'clean-up' | 'ptv-loss'
+
+/** Why a step is on a route. */
+export type Why =
+  | { readonly code: 'ordered' | 'every-head' }
+  | { readonly code: 'cut'; readonly kind: CutKind }
+  | { readonly code: 'sent-out' | 'comes-back'; readonly order: OrderName }
+  | { readonly code: 'used-head' | 'overheated' | 'break-through' | 'valves-renewed' }
+  | { readonly code: 'after-work'; readonly steps: readonly StepId[] }
+  | { readonly code: 'target' | 'class-limit' | 'engine-known' | 'chamber-too-small' }
+  | { readonly code: 'flat-ordered' | 'flat-part' }
+  | { readonly code: 'flat-left'; readonly leftIn: number }
+  /** `isKnown`: one manifold spans the heads, or nobody knows. */
+  | { readonly code: 'angle-manifold'; readonly isKnown: boolean }
+  | { readonly code: 'past-limit'; readonly what: PastWhat; readonly valueIn: number; readonly limitIn: number }
+  | { readonly code: 'ptv-left'; readonly leftIn: number; readonly limitIn: number }
+  | { readonly code: 'cam-in-head' | 'seat-check-failed' | 'edge-left' }
+  | { readonly code: 'clean-up-thickness' | 'cut-by-maker' | 'after-machining' }
+  | { readonly code: 'came-assembled' | 'assembly-ordered' }
+  | { readonly code: 'own'; readonly condition: OwnCondition; readonly limitIn: number | null }
+  | Said
+
+/** Why a step must be done again, or is no longer needed. */
+export type Reason =
+  | { readonly code: 'more-readings' | 'seat-check-failed' | 'not-asked' }
+  | { readonly code: 'undone'; readonly cause: Cause }
+  | { readonly code: 'angle-short'; readonly shortIn: number }
+  | { readonly code: 'rejected'; readonly why: string }
+  | { readonly code: 'plan-now'; readonly kind: CutKind }
+  | Said
+
+/** What a step waits for. A step by its key: its label is what the shop calls it. */
+export type Wait =
+  | { readonly code: 'step'; readonly step: StepKey; readonly label: string }
+  | { readonly code: 'parts'; readonly what: string }
+  | { readonly code: 'hold' | 'arrival' | 'plan' | 'release' }
+  | { readonly code: 'away' | 'send-out'; readonly order: OrderName }
+  | Said
+
+/** As it stands in a row that was written before there were codes. */
+export type Said = { readonly code: 'said'; readonly text: string }
+
+export type StepName = { readonly step: StepKey; readonly label: string }
+
+/** What stands between a head and its release. `label`: the step’s. Volumes in cc, lengths in inches. */
+export type Lack =
+  | { readonly code: 'not-done'; readonly label: string }
+  | { readonly code: 'redo'; readonly label: string; readonly reason: Reason | null }
+  | { readonly code: 'reading'; readonly label: string; readonly kind: ReadingKind; readonly point: string }
+  | { readonly code: 'finished-cc'; readonly point: string }
+  | { readonly code: 'stop'; readonly label: string; readonly kind: ReadingKind; readonly answer: string }
+  | {
+      readonly code: 'off-target'
+      readonly point: string
+      readonly offCc: number
+      readonly targetCc: number
+      readonly toleranceCc: number
+    }
+  | { readonly code: 'under-class'; readonly point: string; readonly shortCc: number; readonly minCc: number }
+  | { readonly code: 'not-straight'; readonly point: string; readonly valueIn: number; readonly limitIn: number }
+  | { readonly code: 'seat-near-deck'; readonly point: string; readonly valueIn: number; readonly minIn: number }
+  | { readonly code: 'hold'; readonly reason: string }
+  | { readonly code: 'findings'; readonly count: number }

@@ -1,0 +1,48 @@
+import { pointLabel } from '../core/readings/points'
+import { readingSpecs } from '../core/readings/specs'
+import type { ReadingKind } from '../core/readings/types'
+import type { Lack } from '../core/route/codes'
+import { lower, pointOwed } from '../core/route/words'
+import { reasonText } from './route'
+
+const figure = (value: number): string => String(Number(value.toFixed(2)))
+const inches = (valueIn: number): string => `${valueIn.toFixed(4)} in`
+
+/** "leak test: leaks" */
+const answerText = (kind: ReadingKind, answer: string): string => {
+  const choice = readingSpecs[kind].choices?.find(({ value }) => value === answer)
+  return `${lower(readingSpecs[kind].label)}: ${lower(choice?.label ?? answer)}`
+}
+
+/** What is missing: "Wrap: not done"; "chamber 2 is 1.3 cc over the target of 60 (tolerance 0.5)". */
+export function lackText(lack: Lack): string {
+  switch (lack.code) {
+    case 'not-done':
+      return `${lack.label}: not done`
+    case 'redo':
+      return `${lack.label} must be done again: ${reasonText(lack.reason)}`
+    case 'reading':
+      return `${lack.label}: ${pointOwed(lack.kind, lack.point)}`
+    case 'finished-cc':
+      return `${pointLabel(lack.point)} has no finished cc`
+    case 'stop':
+      return `${lack.label}: ${answerText(lack.kind, lack.answer)}`
+    case 'off-target': {
+      const side = lack.offCc > 0 ? 'over' : 'under'
+      const off = figure(Math.abs(lack.offCc))
+      return `${pointLabel(lack.point)} is ${off} cc ${side} the target of ${lack.targetCc} (tolerance ${lack.toleranceCc})`
+    }
+    case 'under-class':
+      return `${pointLabel(lack.point)} is ${figure(lack.shortCc)} cc under the class minimum of ${lack.minCc}`
+    case 'not-straight':
+      return `straightness ${lack.point} is ${inches(lack.valueIn)} (limit ${inches(lack.limitIn)})`
+    case 'seat-near-deck':
+      return `${pointLabel(lack.point)} seat is ${inches(lack.valueIn)} from the deck (minimum ${inches(lack.minIn)})`
+    case 'hold':
+      return `on hold: ${lack.reason}`
+    case 'findings': {
+      const what = lack.count === 1 ? 'a finding is' : `${lack.count} findings are`
+      return `${what} waiting for the customer’s answer`
+    }
+  }
+}

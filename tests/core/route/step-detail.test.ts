@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest'
+import { detailOf, detailText } from '@/lib/core/route/step-detail'
+import { computeRoute } from '@/lib/core/route/compute-route'
+import { reasonText, waitText, whyText } from '@/lib/words/route'
+import { Visit } from './visit'
+
+test('every step of a route comes back as it was stored', () => {
+  for (const step of computeRoute(Visit.of({ targetCc: 58, used: true, ordered: ['port'] }).facts)) {
+    const { stepId, occurrence, orderId, label, station, state, ...detail } = step
+    expect(detailOf(detailText(detail)), [stepId, occurrence, orderId, label, station, state].join()).toEqual(detail)
+  }
+})
+
+test('a row that was stored with sentences is still read', () => {
+  const earlier = {
+    why: 'a used head',
+    reason: '',
+    isNew: false,
+    waitsFor: ['Check in', 'the cut plan'],
+    owes: [],
+    outside: false,
+    doneSeq: null,
+    byVendor: '',
+  }
+  const read = detailOf(JSON.stringify(earlier))
+  expect([whyText(read.why), reasonText(read.reason), read.waitsFor.map(waitText)]).toEqual([
+    'a used head',
+    '',
+    ['Check in', 'the cut plan'],
+  ])
+  expect(read.owes).toEqual([])
+})
