@@ -13,7 +13,7 @@ const thickness: Answers = {
   figures: {
     Thickness: corners('4.214'),
     Straightness: straight,
-    'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+    'Removed before this job': { 'Removed before this job': '0' },
   },
 }
 const finished: Answers = {

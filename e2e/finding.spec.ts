@@ -161,7 +161,7 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
     figures: {
       'Seat width': both('.060', '.080'),
       'Runout of the seat': { 'Runout of the seat': '.001' },
-      'Valve sunk by': both('.003', '.004'),
+      'Valve recession': both('.003', '.004'),
       'Stem height': both('1.950', '1.955'),
     },
     choices: { 'Edge left to the chamber': 'No edge' },

@@ -13,7 +13,7 @@ const thickness = (figure: string): Answers => ({
   figures: {
     Thickness: corners(figure),
     Straightness: straight,
-    'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+    'Removed before this job': { 'Removed before this job': '0' },
   },
 })
 const cc = (values: readonly string[]): Answers => ({
@@ -149,7 +149,7 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
 
   await doStep(page, tag, 'Deburr and chamfer')
-  await doStep(page, tag, 'Seat check after the last cut', {
+  await doStep(page, tag, 'Seat check after cut', {
     ...seatAfter,
     figures: { 'Seat to deck': { 'chamber 1 intake': '.163', 'chamber 1 exhaust': '.148' } },
   })
@@ -287,10 +287,10 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   await page.getByRole('button', { name: 'Receive', exact: true }).click()
   await expect(page.getByText('marked “.063 EX”')).toBeVisible()
 
-  await doStep(page, tag, 'Arrival, count and damage', {
+  await doStep(page, tag, 'Arrival check', {
     choices: { Count: 'Everything is here', Damage: 'No damage' },
   })
-  await doStep(page, tag, 'Arrival, figures', {
+  await doStep(page, tag, 'Arrival measurements', {
     figures: {
       Thickness: {
         'intake end 1': '4.250',
@@ -311,7 +311,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   })
   await doStep(page, tag, 'Deburr and chamfer')
   await doStep(page, tag, 'Intake side', {
-    choices: { 'What is done at the intake side': 'Tell the customer' },
+    choices: { 'Work at the intake side': 'Tell the customer' },
   })
   await doStep(page, tag, 'Square the bolt seats', {
     choices: { 'Bolt seats square to the new deck': 'Every hole is square' },
@@ -322,14 +322,14 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   })
   await doStep(page, tag, 'Bolt reach', { choices: { 'Bolt reach': 'Long enough, none bottoms' } })
   await doStep(page, tag, 'Dowel fit', { choices: { Dowels: 'Go home' } })
-  await doStep(page, tag, 'Seat check after the last cut', {
+  await doStep(page, tag, 'Seat check after cut', {
     ...seatAfter,
     figures: { 'Seat to deck': Object.fromEntries(Object.keys(eightSeats).map((cell) => [cell, '.120'])) },
   })
   await doStep(page, tag, 'Rocker and pushrod', {
     choices: { 'Rocker and pushrod': 'Customer told: check length and geometry' },
   })
-  await doStep(page, tag, 'Trial fit or note: manifold, headers, covers', {
+  await doStep(page, tag, 'Trial fit', {
     choices: { 'Manifold, headers, covers': 'Not tried: customer told' },
   })
   await doStep(
@@ -351,7 +351,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
     },
     choices: { ...cc([]).choices, 'Cutter marks by the inserts': 'None' },
   })
-  await doStep(page, tag, 'Piston-to-valve note', {
+  await doStep(page, tag, 'Piston-to-valve check', {
     choices: { 'Piston to valve': 'To be checked at assembly: customer told' },
   })
   await doStep(page, tag, 'Final wash')
@@ -410,7 +410,7 @@ test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => 
   await openHead(page, tag)
   // Four thou bring neither bolt work nor a piston-to-valve step.
   const route = page.getByRole('region', { name: 'Route' })
-  for (const step of ['Bolt reach', 'Dowel fit', 'Piston-to-valve note', 'Rocker and pushrod']) {
+  for (const step of ['Bolt reach', 'Dowel fit', 'Piston-to-valve check', 'Rocker and pushrod']) {
     await expect(route.getByRole('link', { name: step, exact: true })).toHaveCount(0)
   }
 
@@ -421,7 +421,7 @@ test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => 
     figures: {
       'Seat width': both('.060', '.080'),
       'Runout of the seat': { 'Runout of the seat': '.001' },
-      'Valve sunk by': both('.003', '.004'),
+      'Valve recession': both('.003', '.004'),
       'Stem height': both('1.950', '1.955'),
     },
     choices: { 'Edge left to the chamber': 'No edge' },

@@ -43,7 +43,7 @@ async function readyForTheVendor(page: Page): Promise<string> {
     figures: {
       Thickness: corners('4.250'),
       Straightness: straight,
-      'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+      'Removed before this job': { 'Removed before this job': '0' },
     },
   })
   await doStep(page, tag, 'Measure chambers', {
@@ -118,12 +118,12 @@ test('a vendor who cuts and does the seats: what was confirmed is done, what is 
   }
   // The arrival check and all that was not in the order stay owed here.
   for (const step of [
-    'Arrival, count and damage',
-    'Arrival, figures',
+    'Arrival check',
+    'Arrival measurements',
     'Flat cut',
     'Square the bolt seats',
     'Bolt fit, slot where needed',
-    'Seat check after the last cut',
+    'Seat check after cut',
   ]) {
     await expect(onRoute(page, step)).toHaveAttribute('data-state', /to do|ready/)
   }

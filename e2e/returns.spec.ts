@@ -21,7 +21,7 @@ test('one of two heads comes back from the vendor, the other stays out and is la
   const late = page.getByRole('listitem').filter({ hasText: 'T-0405' }).first()
   await expect(late).toContainText(/late/)
   await openHead(page, 'T-0404')
-  await expect(page.getByRole('region', { name: 'Route' })).toContainText('Arrival, count and damage')
+  await expect(page.getByRole('region', { name: 'Route' })).toContainText('Arrival check')
   await expect(page.getByText('in house').first()).toBeVisible()
   await openHead(page, 'T-0405')
   await expect(page.getByText('away', { exact: true }).first()).toBeVisible()
@@ -44,7 +44,7 @@ test('a used head at its thickness limit is refused a further cut, with the figu
     figures: {
       Thickness: corners('4.132'),
       Straightness: { across: '.001', along: '.001' },
-      'Metal gone before we saw it': { 'Metal gone before we saw it': '.118' },
+      'Removed before this job': { 'Removed before this job': '.118' },
     },
   })
   await openHead(page, tag)

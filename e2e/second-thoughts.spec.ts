@@ -16,7 +16,7 @@ const seatWork = {
   figures: {
     'Seat width': { intake: '.060', exhaust: '.080' },
     'Runout of the seat': { 'Runout of the seat': '.001' },
-    'Valve sunk by': { intake: '0', exhaust: '0' },
+    'Valve recession': { intake: '0', exhaust: '0' },
     'Stem height': { intake: '1.900', exhaust: '1.900' },
   },
   choices: { 'Edge left to the chamber': 'No edge' },
@@ -65,7 +65,7 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
     figures: {
       Thickness: corners('4.250'),
       Straightness: { across: '.001', along: '.001' },
-      'Metal gone before we saw it': { 'Metal gone before we saw it': '0' },
+      'Removed before this job': { 'Removed before this job': '0' },
     },
   })
   await doStep(page, tag, 'Seat check before', { figures: seatCheck(false).figures })
@@ -80,7 +80,7 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   // The seat work itself stands: only the check is owed after the last cut.
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
-  await doStep(page, tag, 'Seat check after the last cut', seatCheck(true))
+  await doStep(page, tag, 'Seat check after cut', seatCheck(true))
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'do again')
   await expect(stepLine(page, 'Seat work')).toContainText('the seat check after it failed')
@@ -88,10 +88,10 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   await doStep(page, tag, 'Seat work', seatWork)
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
-  await doStep(page, tag, 'Seat check after the last cut', seatCheck(false))
+  await doStep(page, tag, 'Seat check after cut', seatCheck(false))
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
-  await expect(stepLine(page, 'Seat check after the last cut')).toHaveAttribute('data-state', 'done')
+  await expect(stepLine(page, 'Seat check after cut')).toHaveAttribute('data-state', 'done')
 })
 
 test('a held head is not ticked: the refusal leads to it, the owner decides, it goes on', async ({ page }) => {

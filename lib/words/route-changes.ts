@@ -29,7 +29,9 @@ function changesOf(
   return [
     ...(old.label === step.label ? [] : [`${old.label} is called ${step.label}`]),
     ...(old.station === step.station ? [] : [`${step.label} is done at ${stationName(step.station).toLowerCase()}`]),
-    ...(old.state === step.state || !opened(old, step) ? [] : [`${step.label} must be done again: ${reasonText(step.reason)}`]),
+    ...(old.state === step.state || !opened(old, step)
+      ? []
+      : [`${step.label} must be done again: ${reasonText(step.reason)}`]),
     ...(owedBy(step) > owedBy(old) ? [`${step.label} asks for more readings`] : []),
   ]
 }

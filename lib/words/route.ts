@@ -79,7 +79,9 @@ export function whyText(why: Why | null): string {
     case 'flat-left':
       return `${inches(why.leftIn)} of the flat part is left for us`
     case 'angle-manifold':
-      return why.isKnown ? 'an angle cut under one manifold' : 'an angle cut; check whether one manifold spans the heads'
+      return why.isKnown
+        ? 'an angle cut under one manifold'
+        : 'an angle cut; check whether one manifold spans the heads'
     case 'past-limit':
       return `${figures[why.what]} ${inches(why.valueIn)}, over the shop’s limit of ${inches(why.limitIn)}`
     case 'ptv-left':

@@ -66,7 +66,7 @@ function expectInside(drawing: Drawing): void {
 }
 
 describe('every drawing', () => {
-  const longNames = route.map((step) => ({ ...step, label: 'Arrival, count and damage' }))
+  const longNames = route.map((step) => ({ ...step, label: 'Arrival check' }))
   const all: readonly (readonly [string, Drawing])[] = [
     ['scale', headScale(route, { widthMm: 150, forHand: false })],
     ['scale for hand', headScale(longNames, { widthMm: 180, forHand: true })],

@@ -12,6 +12,6 @@ export type ConsequencesInput = {
   readonly finishedCc: number | null
   /** What the planned seat work sinks the valves. */
   readonly sinkIn: number
-  /** Gone since new at the deepest, this cut included; null: not known. */
+  /** Removed since new at the deepest, this cut included; null: not known. */
   readonly totalGoneIn: number | null
 }

@@ -67,7 +67,7 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
     cut ? line('Rate', `${plan.thouPerCc.toFixed(2)} thou per cc`, plan.rateWords) : null,
     cut
       ? line(
-          'Gone since new, after this',
+          'Removed since new, after this',
           removedBeforeIn === null
             ? 'new thickness unknown'
             : formatFigure(removedBeforeIn + plan.deepestIn, 'cutDepth'),

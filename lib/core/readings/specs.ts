@@ -55,7 +55,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   straightness: figure('Straightness', 'depth', 'across-along', {
     hint: 'Largest gap under the straight edge. 0 if the thinnest gauge does not go in.',
   }),
-  'removed-before': figure('Metal gone before we saw it', 'removed', 'one', {
+  'removed-before': figure('Removed before this job', 'removed', 'one', {
     hint: 'New thickness minus what you measure. “New thickness unknown” if nobody knows.',
     ...words,
   }),
@@ -83,7 +83,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   'cut-depth': figure('Total depth from touch-off', 'cutDepth', 'one', { hint: 'All passes together.' }),
   'edge-depth': figure('Depth at both edges', 'cutDepth', 'edges', { hint: '0 where the cut runs out.' }),
   'face-depth': figure('Cut off the intake face', 'cutDepth', 'ends', { hint: 'Only if the face was cut.' }),
-  'intake-choice': choice('What is done at the intake side', [
+  'intake-choice': choice('Work at the intake side', [
     may('leave', 'Leave it'),
     may('port-match', 'Port match'),
     may('cut-face', 'Cut the head’s face'),
@@ -135,7 +135,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   runout: figure('Runout of the seat', 'depth', 'one', {
     hint: 'The worst seat. Or do the leak test instead.',
   }),
-  sink: figure('Valve sunk by', 'smallDepth', 'valves', {
+  sink: figure('Valve recession', 'smallDepth', 'valves', {
     hint: 'Deeper than it sat before. 0 if it did not move.',
   }),
   'stem-height': figure('Stem height', 'height', 'valves', { hint: 'Tip over the spring seat.' }),
@@ -195,7 +195,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
 
   'taken-by': note('Who took which heads', 'Name, and the tags.'),
   side: choice(
-    'Which side it goes on',
+    'Bank or side',
     [
       may('left', 'Left bank'),
       may('right', 'Right bank'),

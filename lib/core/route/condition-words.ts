@@ -14,7 +14,7 @@ export const conditionWords: Readonly<Partial<Record<StepRef, string>>> = {
   'bolt-reach': 'more metal is gone since new than the limit',
   'dowel-fit': 'more metal is gone since new than the limit',
   'seat-after': 'the clean-up is deeper than the limit',
-  'seat-work': 'the seat check after the last cut fails',
+  'seat-work': 'the seat check after cut fails',
   blend: 'seat work left an edge to the chamber',
   heights: 'seat, valve, guide or spring is changed',
   rocker: 'more is cut than the limit',

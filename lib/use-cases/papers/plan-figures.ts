@@ -72,7 +72,7 @@ export function planNotes({ plan, removedBeforeIn, facts }: PaperHead): string[]
     plan.angleDeg !== null && plan.angleIn > 0 ? `Angle: ${plan.angleDeg.toFixed(3)}°` : '',
     plan.kind === 'none'
       ? ''
-      : `Gone since new after this: ${goneIn === null ? 'new thickness unknown' : `${cleanUp ? 'at most ' : ''}${formatFigure(goneIn, 'cutDepth')}`}`,
+      : `Removed since new after this: ${goneIn === null ? 'new thickness unknown' : `${cleanUp ? 'at most ' : ''}${formatFigure(goneIn, 'cutDepth')}`}`,
     plan.needs.length === 0 ? '' : `Not computed: ${plan.needs.join('; ')}`,
   ].filter((line) => line !== '')
 }

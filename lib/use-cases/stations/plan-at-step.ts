@@ -98,7 +98,10 @@ async function flatCut(
   const lines = [
     line('Plan', planTitle(record)),
     ...mate,
-    line('Gone since new, before this', removed === null ? 'new thickness unknown' : formatFigure(removed, 'cutDepth')),
+    line(
+      'Removed since new, before this',
+      removed === null ? 'new thickness unknown' : formatFigure(removed, 'cutDepth'),
+    ),
   ]
   const base: PlanAtStep = { ...none, lines, cautions: record.cautions }
   if (record.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, found, record, settings) }

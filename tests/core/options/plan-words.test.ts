@@ -44,9 +44,9 @@ describe('a plan in words', () => {
   })
 
   it('says what is not known instead of guessing', () => {
-    expect(valueOf('Gone since new, after this')?.value).toBe('new thickness unknown')
+    expect(valueOf('Removed since new, after this')?.value).toBe('new thickness unknown')
     // 0.010 gone before and 0.083 at the deepest of this cut.
-    expect(valueOf('Gone since new, after this', 0.01)?.value).toBe('0.0930 in')
+    expect(valueOf('Removed since new, after this', 0.01)?.value).toBe('0.0930 in')
     expect(valueOf('Not computed')?.value).toBe('needs bore')
     expect(valueOf('Compression')).toBeUndefined()
   })

@@ -156,7 +156,7 @@ describe('the order of work', () => {
       .sends(order('A', ['angle-cut'], { angleIn: 0.063 }))
       .receives('A', ['angle-cut'])
       .read('flat-cut', ['cut-depth', '', 0.02])
-    expect(refusal(visit, 'flat-cut')?.message).toBe('Flat cut: arrival, figures comes first.')
+    expect(refusal(visit, 'flat-cut')?.message).toBe('Flat cut: arrival measurements comes first.')
     visit.does(arrival('arrival-count', 'A')).does(arrival('arrival-figures', 'A'))
     expect(refusal(visit, 'flat-cut')).toBeNull()
   })

@@ -22,8 +22,8 @@ describe('what a vendor was asked to do', () => {
     expect(visit.state('angle-cut')).toBe('to do')
     expect(visit.state('seat-work')).toBe('to do')
     // Nobody here does it over before the arrival check has said what was done.
-    expect(visit.step('seat-work')?.waitsFor).toContain('Arrival, figures')
-    expect(() => visit.copy().does('seat-work')).toThrow('arrival, figures comes first')
+    expect(visit.step('seat-work')?.waitsFor).toContain('Arrival measurements')
+    expect(() => visit.copy().does('seat-work')).toThrow('arrival measurements comes first')
   })
 
   it('confirmed at the arrival, it leaves the arrival check and what is out of scope', () => {

@@ -75,7 +75,7 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
           {...text('sinkIn')}
         />
         <TextInput
-          label="Gone since new, as far as known"
+          label="Removed since new, as far as known"
           hint="Limits count from new. Empty on a used head: not known."
           inputMode="decimal"
           {...text('goneIn')}

@@ -31,7 +31,7 @@ export function Trends({ head }: { head: HeadView }) {
                 label: capital(pointLabel(corner)),
                 figure: true,
               })),
-              { id: 'gone', label: 'Gone since new, at the thinnest', figure: true },
+              { id: 'gone', label: 'Removed since new, at the thinnest', figure: true },
             ]}
             rows={stages.map(({ id, label, jobNumber, corners, gone }) => ({
               id,
