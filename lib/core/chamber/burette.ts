@@ -68,6 +68,7 @@ export type HeadCc = {
  *
  * The chambers' errors are taken as independent: u of the mean is the root of the sum of squares over n.
  * Example: 62.0, 62.4, 62.2, 61.8 → mean 62.1, spread 0.6.
+ * Derived: independent uncertainties add in squares.
  */
 export function headCc(chambers: readonly ChamberMean[]): Result<HeadCc> {
   const smallest = chambers.reduce<ChamberMean | null>(

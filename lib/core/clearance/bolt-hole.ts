@@ -33,6 +33,7 @@ export type BoltHole = {
  * With dowels: T·sin φ − (D − B)/2; without: B + T·sin φ − D·cos φ; neither less than zero. Takes D·(1 − cos φ)/2, under
  * 0.0002 in at 2°, for nothing.
  * Example: 1°, T 3.5, D 0.500, B 0.4375, with dowels: 0.0611 − 0.0313 = 0.0298 in.
+ * Derived: a cylinder that leans by φ in a straight hole.
  */
 export function boltHoleSlot(input: BoltHoleInput): Result<BoltHole> {
   const motion = motionOf(input.cut)
@@ -57,6 +58,7 @@ export function boltHoleSlot(input: BoltHoleInput): Result<BoltHole> {
  * @param spotFaceIn diameter of the spot face, 0.2–4 in
  *
  * Example: 1° across 0.875 in → 0.0153 in.
+ * Derived: the right triangle over the spot face.
  */
 export function spotFaceDepth(cut: DeckCut, spotFaceIn: number | null | undefined): Result<number> {
   const motion = motionOf(cut)

@@ -19,6 +19,7 @@ export type Reach = {
  *
  * Left = thread left − (metal gone + spot face). Bolts are chosen and torqued by the maker's instructions.
  * Example: 0.083 gone and 0.015 spot face with 0.120 of thread left → 0.022 in.
+ * Derived: the head is thinner by what is gone, so the bolt goes in deeper by as much.
  */
 export function boltReach(
   totalGoneIn: number | null | undefined,
@@ -41,6 +42,7 @@ export function boltReach(
  * @param spareDepthIn depth of the dowel hole under the dowel's end when the head was new, 0–4
  *
  * Left = spare depth − metal gone. Example: 0.083 gone with 0.100 to spare → 0.017 in.
+ * Derived: the dowel reaches into its hole by what is gone.
  */
 export function dowelFit(
   totalGoneIn: number | null | undefined,

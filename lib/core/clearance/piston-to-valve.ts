@@ -56,6 +56,7 @@ export type PistonToValve = {
  * lift L: (x + L·sin θ, z − L·cos θ); lowest point r·|sin θ| under it. Common practice: a flat cut takes its own depth;
  * an angle cut takes more or less, by where the valve sits.
  * Example: flat 0.030, seat sunk 0.010 at 23° → 0.030 − 0.0092 = 0.0208 in.
+ * Derived: heights of the rim before and after the rigid motion.
  */
 export function pistonToValve(input: PistonToValveInput): Result<PistonToValve> {
   const motion = motionOf(input.cut)
@@ -89,6 +90,7 @@ export function pistonToValve(input: PistonToValveInput): Result<PistonToValve> 
 /**
  * Angle of a valve from the new deck's normal, in degrees, its sign kept: θ' = θ − φ.
  * Example: 23° with 1° taken off on the side the valve opens toward → 22°.
+ * Derived: the deck turns by φ, the valve stays in the head.
  */
 export function valveAngleAfter(cut: DeckCut, valveAngleDeg: number | null | undefined): Result<number> {
   const motion = motionOf(cut)

@@ -24,6 +24,7 @@ export type Drop = {
  * @param dowelXIn dowels from the shallow edge; only the sideways move of an angle cut needs them
  *
  * By the rigid motion of the cut head. Example: flat 0.030 → down 0.030, sideways 0.
+ * Derived: as `moveOf`.
  */
 export function pointDrop(cut: DeckCut, place: NamedPlace, dowelXIn?: number | null): Result<Drop> {
   const motion = motionOf(cut)
@@ -48,6 +49,7 @@ export type RockerDrop = Drop & {
  * longer by as much. Valve stems come down with the stand, so the rocker's own geometry stays but for the pushrod.
  *
  * Example: flat 0.030 → the pushrod is 0.030 longer.
+ * Derived: the pushrod stands on the block and keeps its length.
  */
 export function rockerDrop(
   cut: DeckCut,
@@ -69,6 +71,7 @@ export type CamDrop = Drop & {
  * shorter by the drop, and the tight run's loss turns the cam back.
  *
  * Assumes runs along the bore. No degrees: these need the pulley. Example: flat 0.030 → 0.060 slack in all.
+ * Derived: two runs of the chain, each shorter by the drop.
  */
 export function camDrop(cut: DeckCut, cam: Omit<NamedPlace, 'label'>, dowelXIn?: number | null): Result<CamDrop> {
   const drop = pointDrop(cut, { label: 'cam', ...cam }, dowelXIn)
@@ -81,6 +84,7 @@ export function camDrop(cut: DeckCut, cam: Omit<NamedPlace, 'label'>, dowelXIn?:
  * How installed height changes, in inches: by what the seat is sunk, whatever the deck did.
  *
  * Example: sunk 0.010 and the deck cut 0.050 → 0.010.
+ * Derived: spring seat and valve stay in one head; only the seat moves along the axis.
  */
 export function installedHeightGrowth(sinkIn: number): Result<number> {
   const facts = knownFacts({ sinkIn: factOf('sink of the seat', sinkIn, 'sink') })

@@ -29,6 +29,7 @@ export type Motion = { readonly flatIn: number; readonly slope: number; readonly
  *
  * φ = atan(angle part / milled width). A negative flat part is refused: the cut would run out short of the edge and
  * leave a ridge. Example: angle part 0.1222 in over 7 in → 1°.
+ * Derived: the right triangle of angle part and milled width.
  */
 export function motionOf(cut: DeckCut): Result<Motion> {
   const flat = knownFacts({
@@ -53,6 +54,7 @@ export function motionOf(cut: DeckCut): Result<Motion> {
  * Height of a point over the new deck, square to it, in inches: h' = (z − d(x_d))·cos φ − (x − x_d)·sin φ with
  * d(x) = f + x·tan φ, which is the same for every x_d, hence taken at x_d = 0.
  * Example: 1° and 0.020 flat, a point at (3, 1) → 0.9275 in.
+ * Derived: distance of a point from the plane of the new deck.
  */
 export function heightOver(motion: Motion, point: SectionPoint): number {
   return (point.zIn - motion.flatIn) * Math.cos(motion.angleRad) - point.xIn * Math.sin(motion.angleRad)
@@ -65,6 +67,7 @@ export function heightOver(motion: Motion, point: SectionPoint): number {
  *
  * p' = (x_d, 0) + R·(p − (x_d, d(x_d))), R = [[cos φ, sin φ], [−sin φ, cos φ]]: a point high up moves toward the deep
  * edge by about z·sin φ. Example: 1°, no flat part, dowels at x = 0: (0, 4) → (0.0698, 3.9994).
+ * Derived: rotation about the mouth of the dowel holes.
  */
 export function movedPoint(motion: Motion, dowelXIn: number, point: SectionPoint): SectionPoint {
   const { flatIn, slope, angleRad } = motion
@@ -82,6 +85,7 @@ export function movedPoint(motion: Motion, dowelXIn: number, point: SectionPoint
  * @param dowelXIn needed for the sideways part of an angle cut only; a flat cut moves nothing sideways
  *
  * Example: a flat cut of 0.030 → down 0.030, sideways 0.
+ * Derived: the point before less the point after `movedPoint`.
  */
 export function moveOf(
   motion: Motion,

@@ -22,6 +22,7 @@ export type Volumes = {
  *
  * Vs = π/4·bore²·stroke; beside the chamber: gasket + deck clearance + dish − dome.
  * Example: 4.000 × 3.48 in, deck 0.050, gasket 4.000 × 0.020, dish 5 → 716.6 and 19.4 cc.
+ * Derived: volumes of cylinders.
  */
 export function cylinderVolumes(engine: Partial<EngineFacts>): Result<Volumes> {
   const { pistonDishCc, pistonDomeCc } = engine
@@ -72,6 +73,7 @@ function clearanceVolume(volumes: Volumes, chamberCc: number): Result<number> {
  * @returns the ratio; refused as `contradiction` when the clearance volume is not positive
  *
  * Example: Vs 216.52, Vc 25.0 → 9.66 (Energies 2023, 16, 6655).
+ * By definition: volume at bottom over volume at top dead centre.
  */
 export function compressionRatio(volumes: Volumes, chamberCc: number): Result<number> {
   const clearance = clearanceVolume(volumes, chamberCc)
@@ -85,6 +87,7 @@ export function compressionRatio(volumes: Volumes, chamberCc: number): Result<nu
  * @returns cc; refused as `unreachable` when that is no chamber (1–400)
  *
  * Example: Vs 720, beside 20 cc, 10:1 → 60 cc.
+ * Derived: `compressionRatio` solved for the chamber.
  */
 export function chamberForRatio(volumes: Volumes, ratio: number): Result<number> {
   const facts = knownFacts({ ...volumeFacts(volumes), ratio: ['compression ratio', ratio, 2, 30] })
@@ -102,6 +105,7 @@ export function chamberForRatio(volumes: Volumes, ratio: number): Result<number>
  * @param volumes and @param chamberCc as for `compressionRatio`
  *
  * Example: Vs 720, Vc 80 → −0.1125 a cc.
+ * Derived: the derivative of 1 + Vs/Vc.
  */
 export function ratioPerCc(volumes: Volumes, chamberCc: number): Result<number> {
   const clearance = clearanceVolume(volumes, chamberCc)

@@ -20,6 +20,7 @@ const agreeIn = 0.0005
  * @returns degrees, at most 5; refused as `missing` without the width
  *
  * φ = atan(w/W). Example: 0.12219 in over 7 in → 1.000°. (About 0.0175·W·degrees: Circle Track, Dec 2003.)
+ * Derived: the right triangle of the width W and the edge depth w.
  */
 export function cutAngleDeg(angleIn: number, milledWidthIn: Width): Result<number> {
   const facts = knownFacts({
@@ -39,6 +40,7 @@ export function cutAngleDeg(angleIn: number, milledWidthIn: Width): Result<numbe
  * Depth at the deep edge from the angle of a cut: the other way round, with the same ranges.
  *
  * w = W·tan φ. Example: 1° over 7 in → 0.12219 in.
+ * Derived: the inverse of `cutAngleDeg`.
  */
 export function edgeDepthIn(angleDeg: number, milledWidthIn: Width): Result<number> {
   const facts = knownFacts({
@@ -60,6 +62,7 @@ export function edgeDepthIn(angleDeg: number, milledWidthIn: Width): Result<numb
  *
  * @param given depth 0–0.5 in, degrees 0–5, milled width 1–20 in (needed for degrees only)
  * @returns inches at the deep edge; null when neither was given; refused as `contradiction` when both differ
+ * Derived: both are brought to the edge depth by w = W·tan φ. Example: 1° and 0.1222 in over 7 in → 0.1222 in.
  */
 export function angleGivenIn(given: {
   readonly angleIn?: number | null

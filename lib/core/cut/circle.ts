@@ -10,6 +10,7 @@ import type { Opening, OutlinePoint } from './outline'
  * @param centreIn from the shallow edge; the circle must lie on the deck, 0 to the milled width (1–20 in)
  *
  * Example: 3.600 in at 3.500 of 7 → 10.179 in².
+ * Derived: π/4·D².
  */
 export function circleOpening(diameterIn: number, centreIn: number, milledWidthIn: number): Result<Opening> {
   const facts = knownFacts({
@@ -29,6 +30,7 @@ const cornersOfCircle = 180
 /**
  * An outline for an opening of which only area and centre are known: the circle of that area, as a polygon that has it
  * exactly. For what depends on the shape only weakly, such as wall draft.
+ * Derived: a regular polygon of n corners has the area n/2·r²·sin(2π/n). Example: 10 in² → 180 corners at 1.7843 in.
  */
 export function circleOutline({ areaIn2, centreIn }: Opening): readonly OutlinePoint[] {
   const step = (2 * Math.PI) / cornersOfCircle

@@ -9,6 +9,7 @@ import { knownFacts } from '../known-facts'
  * @param xIn from the shallow edge, 0 to the milled width
  *
  * d(x) = f + w·x/W. Example: 0.020 flat, 0.063 at the edge of 7 in: 0.060 at 4.445.
+ * Derived: the straight line from f at the shallow edge to f + w at the deep one.
  */
 export function depthAt(cut: DeckCut, xIn: number): Result<number> {
   const motion = motionOf(cut)

@@ -26,6 +26,7 @@ export type DraftedVolume = {
  * V = 16.387064·∫A(z)dz, A(z) the part of the opening at height z (every edge moved inward by z·tan draft) where the cut
  * is at least that deep. By Simpson's rule.
  * Example: 60 thou flat, circle of 3.6 in, 10° → 0.6 % less.
+ * Derived: volume as the integral of its sections.
  */
 export function draftedVolume(
   cut: DeckCut & { readonly milledWidthIn: number },

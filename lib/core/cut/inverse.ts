@@ -18,6 +18,7 @@ export type OpeningOnDeck = Opening & { readonly milledWidthIn: number }
  * @returns ΔV/(16.387064·A); more than 0.5 in is refused as `unreachable`
  *
  * Also the depth at the centroid of any other cut that takes as much. Example: 3 cc from 10.1706 in² → 0.0180.
+ * Derived: the inverse of `cutVolumeCc` without an angle part.
  */
 export function flatForVolume(takeCc: number, areaIn2: number): Result<number> {
   if (takeCc < 0)
@@ -44,6 +45,7 @@ function shareOf({ centreIn, milledWidthIn }: OpeningOnDeck): Result<number> {
  * @returns w = (ΔV/(16.387064·A) − f)·W/x_c; `unreachable` when the flat part alone takes more
  *
  * Example: 10 cc from 10.1706 in² centred at 4.445 of 7 with 0.020 flat → 0.063.
+ * Derived: `cutVolumeCc` solved for w.
  */
 export function angleForVolume(takeCc: number, flatIn: number, opening: OpeningOnDeck): Result<number> {
   const depth = flatForVolume(takeCc, opening.areaIn2)
@@ -62,6 +64,7 @@ export function angleForVolume(takeCc: number, flatIn: number, opening: OpeningO
  * @returns f = ΔV/(16.387064·A) − x_c·tan φ; `unreachable` when the angle alone takes more
  *
  * Example: circle of 3.600 in at 3.500 of 7, 10.190 cc at 1° → 0.
+ * Derived: `cutVolumeCc` solved for f, with w = W·tan φ.
  */
 export function flatAtAngle(takeCc: number, angleDeg: number, opening: OpeningOnDeck): Result<number> {
   const depth = flatForVolume(takeCc, opening.areaIn2)

@@ -103,6 +103,7 @@ export type TracedOpening = Opening & {
  *   refused as `openingOfOutline` refuses, with the numbers of the lines
  *
  * Example: "2 0", "5 0", "5 3", "2 3", one a line, on 7 in → 9 in² at 3.5, perimeter 12.
+ * Derived: as `openingOfOutline`.
  */
 export function tracedOpening(text: string, milledWidthIn: number | null | undefined): Result<TracedOpening> {
   const lines = linesOf(text)

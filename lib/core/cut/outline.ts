@@ -16,7 +16,10 @@ const next = (points: readonly OutlinePoint[], at: number): OutlinePoint =>
 const cross = (a: OutlinePoint, b: OutlinePoint, c: OutlinePoint): number =>
   (b.xIn - a.xIn) * (c.yIn - a.yIn) - (b.yIn - a.yIn) * (c.xIn - a.xIn)
 
-/** Area of a closed outline in in², positive when it runs anticlockwise (shoelace). */
+/**
+ * Area of a closed outline in in², positive when it runs anticlockwise (shoelace).
+ * Derived: half the sum of the cross products of neighbours. Example: a square of 2 in, anticlockwise → 4 in².
+ */
 export function signedArea(points: readonly OutlinePoint[]): number {
   return points.reduce((sum, a, at) => {
     const b = next(points, at)
@@ -24,7 +27,10 @@ export function signedArea(points: readonly OutlinePoint[]): number {
   }, 0)
 }
 
-/** Length of a closed outline in inches: Σ√(Δx² + Δy²), the last point joined to the first. A square of 3 in: 12. */
+/**
+ * Length of a closed outline in inches: Σ√(Δx² + Δy²), the last point joined to the first. A square of 3 in: 12.
+ * Derived: Pythagoras for each edge. Example: a square of 2 in → 8 in.
+ */
 export function outlinePerimeterIn(points: readonly OutlinePoint[]): number {
   return points.reduce((sum, a, at) => {
     const b = next(points, at)
@@ -111,6 +117,7 @@ function meet(a: OutlinePoint, b: OutlinePoint, c: OutlinePoint, d: OutlinePoint
  * A = Σ(x_i·y_j − x_j·y_i)/2, x_c = Σ(x_i + x_j)(x_i·y_j − x_j·y_i)/6A. Taken about a point of the outline, so that a
  * chamber far along the head loses nothing by rounding.
  * Example: a square of 3 in from x = 2: 9 in², centre 3.5.
+ * Derived: area and first moment of a polygon, by triangles from the origin.
  */
 export function openingOfOutline(points: readonly OutlinePoint[], milledWidthIn: number): Result<Opening> {
   const outline = checkOutline(points, milledWidthIn)

@@ -9,6 +9,8 @@ import { factOf } from '../units/fact-of'
 /**
  * The flat and the angle part that together take a depth at the chamber's centroid (inches), as the kind and the choice
  * want it: a flat cut is all flat, a pure angle cut has no flat part, angle and flat fix one and leave the other.
+ * Derived: D = f + w·s solved for the part that was not chosen. Example: 0.060 with 0.020 flat, share 0.635 → 0.020
+ * and 0.063.
  */
 export function partsFor(input: PlanInput, depthIn: number): Result<Parts> {
   const parts = shared(input, depthIn)

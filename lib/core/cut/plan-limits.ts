@@ -8,13 +8,19 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
 /** A figure that sits on its limit is inside it, however it was added up. */
 const eps = 1e-9
 
-/** Metal gone since new: by the thickness where both are known, else as recorded; null: not known. */
+/**
+ * Metal gone since new: by the thickness where both are known, else as recorded; null: not known.
+ * Derived: new thickness less the thickness now. Example: 4.500 new, 4.480 now → 0.020 in.
+ */
 export function removedBefore({ thicknessIn, removedBeforeIn }: HeadNow, newIn: number | null): number | null {
   if (newIn === null || thicknessIn === null) return removedBeforeIn ?? null
   return Math.max(0, newIn - thicknessIn)
 }
 
-/** Since new, this cut included, of the head that lost most; null as long as one of them is not known. */
+/**
+ * Since new, this cut included, of the head that lost most; null as long as one of them is not known.
+ * Derived: gone before plus the deepest place of this cut. Example: 0.020 before and 0.018 flat → 0.038 in.
+ */
 export function totalRemoved({ heads, limits }: PlanInput, deepestIn: number): number | null {
   const gone = heads.map((head) => removedBefore(head, limits.thicknessNewIn ?? null))
   return gone.includes(null) ? null : Math.max(...gone.map(Number)) + deepestIn

@@ -3,7 +3,11 @@ import type { HeadAfter, OutOfTolerance, PlanInput } from './plan-types'
 /** The cc of every chamber of every head of a plan. */
 export const allChambers = ({ heads }: PlanInput): readonly number[] => heads.flatMap((head) => head.chambersCc)
 
-/** Each head after a cut that takes this much of every chamber; nothing when that is not known. */
+/**
+ * Each head after a cut that takes this much of every chamber; nothing when that is not known.
+ * Derived: each chamber less what the cut takes, plus what seat work adds. Example: 64.0 cc less 3.0 plus 0.5 → 61.0
+ * and 61.5 cc.
+ */
 export function headsAfter(input: PlanInput, removesCc: number | null, deepestIn: number): HeadAfter[] {
   const left = (cc: number) => (removesCc === null ? [] : [cc - removesCc])
   return input.heads.map(({ tag, chambersCc, thicknessIn }) => ({

@@ -31,6 +31,7 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
  * target (equalising: the largest chamber). Depth at the centroid D = (mean − (target − seat work))·rate; flat f and angle
  * part w with D = f + w·share. A plan: what to set at the mill is the safe pass (`rate/next-pass.ts`).
  * Example: 3 cc at 6 thou per cc → flat 0.018 in; 10 cc with 0.020 flat and the centre at 0.635 of the width → w 0.063.
+ * Derived: depth = (present − target + seat work)·thou per cc, parted by `partsFor`.
  */
 export function makePlan(input: PlanInput): Result<PlanAnswer> {
   const possible = checkPlanFacts(input)

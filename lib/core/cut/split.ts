@@ -11,6 +11,7 @@ export type Parts = { readonly flatIn: number; readonly angleIn: number }
  * Depth of a cut at the chamber's centroid, which is what takes the volume: D = f + w·s, s = x_c/W the centroid's share
  * of the milled width from the shallow edge. Inches; null for an angle cut whose centroid is not known.
  * Example: 0.020 flat and 0.063 at the edge, share 0.635 → 0.060.
+ * Derived: the mean of a plane over an area is its value at the centroid.
  */
 export function depthAtCentroid({ flatIn, angleIn }: Parts, centroidShare: number | null): number | null {
   if (angleIn === 0) return flatIn
@@ -20,6 +21,7 @@ export function depthAtCentroid({ flatIn, angleIn }: Parts, centroidShare: numbe
 /**
  * The centroid's share of the milled width, from a casting's record; null as long as one of the two is not known, or the
  * width is none that is milled. Example: 4.445 of 7 → 0.635.
+ * By definition: x_c/W.
  */
 export const centroidShareOf = ({ openingCentreIn, milledWidthIn }: CastingFacts): number | null =>
   openingCentreIn === undefined || milledWidthIn === undefined || milledWidthIn < quantities.milledWidth.least
@@ -41,6 +43,7 @@ export const shareFact = (centroidShare: number | null | undefined): Fact => [
  * @param centroidShare 0.02–0.98
  * @param flatIn 0–0.5 in; more than the depth is refused as `unreachable`
  * @returns inches at the deep edge: w = (D − f)/s. Example: 0.060 with 0.020 flat, share 0.635 → 0.063.
+ * Derived: `depthAtCentroid` solved for w.
  */
 export function angleBeside(depthIn: number, centroidShare: number | null | undefined, flatIn: number): Result<number> {
   const facts = knownFacts({
@@ -65,6 +68,7 @@ export function angleBeside(depthIn: number, centroidShare: number | null | unde
  * @param angleIn at the deep edge, 0–0.5 in; one that takes more than the depth by itself is refused as `unreachable`:
  *   a negative flat part would run out short of the edge and leave a ridge
  * @returns inches: f = D − w·s. Example: 0.060 with 0.063 at the edge, share 0.635 → 0.020.
+ * Derived: `depthAtCentroid` solved for f.
  */
 export function flatBeside(depthIn: number, centroidShare: number | null | undefined, angleIn: number): Result<number> {
   const facts = knownFacts({

@@ -55,6 +55,7 @@ type Bound = { readonly angleIn: number; readonly name: string }
  * On the line f = D − s·w a place p goes down by f + p·w = D + (p − s)·w: beyond the centroid a limit bounds the angle from
  * above, short of it (the land at the shallow edge) from below.
  * Example: D 0.060, s 0.635, W 7, 1° at most, 0.085 left at the deep edge → from all flat to w 0.0685, f 0.0165.
+ * Derived: every (f, w) with f + w·s = D, cut off where a limit is met.
  */
 export function targetLine(input: TargetLineInput): Result<TargetLine> {
   const facts = knownFacts({

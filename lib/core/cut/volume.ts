@@ -12,6 +12,7 @@ import { ccPerIn3 } from '../units/factors'
  * ΔV = 16.387064·A·(f + w·x_c/W); exact while the chamber wall is square to the deck (the mean of a plane over an area
  * is its value at the centroid). A flat part below zero is refused: the cut would run out short of the edge.
  * Example: W 7.000, circle 3.600 dia at 3.500, 1° (w 0.12219) → 10.190 cc.
+ * Derived: area times the depth at the centroid.
  */
 export function cutVolumeCc(
   opening: { readonly areaIn2: number; readonly centreIn: number },
@@ -39,6 +40,7 @@ export function cutVolumeCc(
  * @param sinkIn along the valve's axis, 0–0.25 in
  *
  * Example: D 2.05, 0.010 → 0.54 cc.
+ * Derived: the cylinder that the valve head sweeps.
  */
 export function sinkVolumeCc(headDiameterIn: number, sinkIn: number): Result<number> {
   const facts = knownFacts({

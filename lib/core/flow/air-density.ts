@@ -3,7 +3,10 @@ import { checkLimits } from './limits'
 
 const kgPerM3PerLbFt3 = 0.45359237 / 0.3048 ** 3
 
-/** lb/ft³ from kg/m³, by the exact pound and foot. */
+/**
+ * lb/ft³ from kg/m³, by the exact pound and foot.
+ * By definition: 1 lb = 0.45359237 kg, 1 ft = 0.3048 m. Example: 1.2 kg/m³ → 0.0749 lb/ft³.
+ */
 export const densityLbFt3FromKgM3 = (densityKgM3: number): number => densityKgM3 / kgPerM3PerLbFt3
 
 /** Saturation vapour pressure of water, Pa (CIPM-2007, A.1.1). */
@@ -43,6 +46,7 @@ function compressibility(temperatureC: number, pressurePa: number, vapour: numbe
  * Formula and constants: CIPM-2007 (Picard, Davis, Gläser, Fujii, Metrologia 45 (2008) 149–155):
  * ρ = 3.483740·10⁻³·p/(Z·T)·(1 − 0.3780·x_v).
  * Example: 20 °C, 101,325 Pa, 50 % → 1.1993 kg/m³.
+ * Source: CIPM-2007.
  */
 export function airDensityKgM3(temperatureC: number, pressurePa: number, humidityPercent: number): Result<number> {
   const checked = checkLimits({ temperatureC, pressurePa, humidityPercent })

@@ -60,6 +60,7 @@ export type FlowComparison = {
  *
  * Both runs have their leak taken off. A difference of two runs scatters √2 as much as one, so what is within 2·√2 of
  * the repeatability is said to be so. Example: 200 before, 204 after, repeatability 1 % → +4 cfm, +2.0 %, within 2.8 %.
+ * Derived: two runs of one scatter differ by √2 of it.
  */
 export function compareFlow(before: FlowRun, after: FlowRun, bench: Bench = defaultBench): Result<FlowComparison> {
   const checked = checkLimits({ repeatability: bench.repeatability })

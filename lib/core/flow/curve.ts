@@ -77,6 +77,7 @@ const endSlope = (chord: number, beside: number | undefined): number =>
  * @returns cfm
  *
  * Formula: cubic Hermite interpolation between the two knots. Example: the curve above at 0.150 in → 85.9 cfm.
+ * Derived: the cubic of the two neighbouring readings.
  */
 export function flowAt(curve: FlowCurve, askedIn: number): Result<number> {
   const liftIn = withoutRounding(curve, askedIn)
@@ -117,6 +118,7 @@ function hermite(a: CurveKnot, b: CurveKnot, liftIn: number): number {
  *
  * Formula: ∫ Q dL/(L₂ − L₁), each cubic piece by Simpson's rule, which is exact for cubics.
  * Example: a straight line from (0.1, 60) to (0.3, 180), 0.1 to 0.3 in → 120 cfm.
+ * Derived: the integral of the curve over its span.
  */
 export function meanFlow(curve: FlowCurve, fromIn: number, toIn: number): Result<number> {
   const first = curve[0]?.liftIn ?? Infinity

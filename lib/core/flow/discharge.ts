@@ -22,6 +22,7 @@ export type DischargeInput = {
  * bore is about 4 % lower at 28 inH₂O, so coefficients taken against it come out about 4 % higher.
  * Formula: C = Q/(A·147.15·√(p/28)), A = π·D·L (curtain) or π/4·D² (head).
  * Example: 250 cfm, 28 inH₂O, 2.02 in, 0.500 in → curtain 0.535, head 0.530.
+ * By definition: flow over the ideal flow of the area.
  */
 export function dischargeCoefficients(
   input: DischargeInput,

@@ -12,6 +12,7 @@ import type { FlowRun } from './types'
  *
  * Both test pressures must be known unless neither is noted. Formula: 100·Q_ex/Q_in, leak taken off both.
  * Example: 121 and 93 cfm at 10 inH₂O → 76.9 %.
+ * By definition: exhaust over intake.
  */
 export function exhaustToIntake(
   intake: FlowRun,

@@ -33,6 +33,7 @@ export function convertFlow(flowCfm: number, fromInH2O: number, toInH2O: number)
  *
  * Assumes that the leak behaves as an orifice. Formula: Q − Q_leak·√(p/p_leak).
  * Example: 250 cfm at 28 inH₂O, leak 3 cfm at 10 inH₂O → 250 − 5.02 = 244.98 cfm.
+ * Derived: the leak is brought to the pressure of the reading by `convertFlow`.
  */
 export function correctForLeak(flowCfm: number, flowInH2O: number, leakCfm: number, leakInH2O: number): Result<number> {
   const own = checkLimits({ flowCfm, leakCfm })

@@ -26,6 +26,7 @@ type Scatter = { readonly squares: number; readonly freedom: number; readonly li
  * Assumes one relative scatter at every lift. Formula: √(Σ(q/q̄ − 1)² / Σ(n − 1)), n readings at a lift. Refused when no
  * lift was read twice, or when repeats are not like for like.
  * Example: 199 and 201 cfm at one lift → ±0.5 %, √(2·0.005²/1) = 0.71 %.
+ * Derived: pooled standard deviation.
  */
 export function repeatabilityOf(groups: readonly (readonly FlowRun[])[]): Result<Repeatability> {
   let total: Scatter = { squares: 0, freedom: 0, lifts: 0 }

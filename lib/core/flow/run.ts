@@ -11,6 +11,7 @@ import type { FlowPoint, FlowRun } from './types'
  *
  * A run without its test pressure is only corrected for leak (read at the same pressure, whichever that was) and refuses
  * to be converted. Example: 250 cfm at 28 inH₂O with 2 cfm leak → 248 cfm.
+ * Derived: as `correctForLeak`, then `convertFlow`.
  */
 export function correctedPoints(run: FlowRun, toInH2O: number | null): Result<readonly FlowPoint[]> {
   const { testPressureInH2O, leakCfm } = run.conditions

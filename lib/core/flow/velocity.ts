@@ -35,6 +35,7 @@ export function idealVelocityFps(testPressureInH2O: number, densityLbFt3 = stand
  * @returns ft/s
  *
  * Formula: (144/60)·Q/A = 2.4·Q/A. Example: 309 cfm through 2.1 in² → 353.1 ft/s.
+ * Derived: flow over area.
  */
 export function meanVelocityFps(flowCfm: number, areaIn2: number): Result<number> {
   const checked = checkLimits({ flowCfm, areaIn2 })
@@ -51,6 +52,7 @@ export function meanVelocityFps(flowCfm: number, areaIn2: number): Result<number
  *
  * Assumes incompressible flow. Formula: V[ft/min]/144; 147.15·√(p/28) in standard air.
  * Example: 28 inH₂O → 147.15 cfm/in²; through 2.1 in² → 309 cfm.
+ * Derived: `idealVelocityFps` through one square inch.
  */
 export function idealFlowCfmPerIn2(testPressureInH2O: number, densityLbFt3 = standardAirLbFt3): Result<number> {
   const velocity = idealVelocityFps(testPressureInH2O, densityLbFt3)

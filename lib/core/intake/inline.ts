@@ -24,6 +24,7 @@ export type InlineIntake = {
  * @param input intake face −60–60° from square-to-deck, places ±20 in
  *
  * Example: flat 0.030, face at 30° → 0.030 along the bore, 0.0260 along the face.
+ * Derived: the drop and its part along a face at a.
  */
 export function inlineIntake(input: InlineIntakeInput): Result<InlineIntake> {
   const drop = pointDrop(input.cut, { label: 'port centre', xIn: input.portXIn, zIn: input.portZIn })

@@ -48,6 +48,7 @@ export type VIntake = {
  * s = (d·sin h − e·cos h)/cos(h + a), rails v = (d·cos a − e·sin a)/cos(h + a). An angle cut has turned the face: the
  * re-cut is a wedge about the port centre, s ∓ ζ·tan φ, ζ up the re-cut face (− for a cut deep at the exhaust edge).
  * Example: 90° V, face square to the deck, flat 0.030 → side 0.0300, rails 0.0424 in.
+ * Derived: the two equations of a move in the plane of the V, solved for side and rails.
  */
 export function vIntake(input: VIntakeInput): Result<VIntake> {
   const motion = motionOf(input.cut)
@@ -125,6 +126,7 @@ function noteOn(motion: Motion, faceDeg: number, face: FaceCut | null, railIn: n
  * @param flangeAngleDeg 0–180, of the uncut manifold
  *
  * Example: flanges at 110° on a 90° V → 10°.
+ * Derived: both faces are parallel to their flanges.
  */
 export function faceAngleFromManifold(
   flangeAngleDeg: number | null | undefined,

@@ -3,13 +3,19 @@ import type { BenchQuestion, Start } from './bench-types'
 import { seatWorkCc } from './plan-record-of'
 import { meanOrNull } from '../mean'
 
-/** Mean of all chambers of a starting head or pair, in cc; null: neither measured nor on record. */
+/**
+ * Mean of all chambers of a starting head or pair, in cc; null: neither measured nor on record.
+ * By definition: the arithmetic mean. Example: 64.0 and 65.0 → 64.5 cc.
+ */
 export function presentMeanCc({ heads }: Pick<Start, 'heads'>): number | null {
   const all = heads.flatMap((head) => head.chambersCc)
   return meanOrNull(all)
 }
 
-/** What the seat work to come adds, and what the chambers would hold with it if nothing were cut; in cc. */
+/**
+ * What the seat work to come adds, and what the chambers would hold with it if nothing were cut; in cc.
+ * Derived: the chambers now plus what the sunk valves add. Example: 64.0 and 0.5 cc of seat work → 64.5 cc.
+ */
 export function uncutCc(
   question: BenchQuestion,
   start: Start,
@@ -24,6 +30,7 @@ export function uncutCc(
 /**
  * Depth at the chamber's centroid that the target takes, in inches, by the rate; below zero when the target is above.
  * Example: 64 to 61 cc at 6 thou per cc, no seat work → 0.018.
+ * Derived: cc to take times thou per cc.
  */
 export function targetDepthIn(question: BenchQuestion, start: Start): Result<number> {
   const uncut = uncutCc(question, start)

@@ -72,7 +72,10 @@ function splitOf({ kind, splitBy, flatIn, angleIn, angleDeg }: PlanChoiceFigures
   return angleDeg === null ? missing('angle in degrees', 'angleDeg') : ok({ by: 'degrees', angleDeg })
 }
 
-/** One intake and one exhaust valve a chamber, both sunk alike. */
+/**
+ * One intake and one exhaust valve a chamber, both sunk alike.
+ * Derived: as `sinkVolumeCc`, once for each valve. Example: 2.05 and 1.60 in, sunk 0.010 → 0.87 cc.
+ */
 export function seatWorkCc(casting: CastingFacts, sinkIn: number): Result<number> {
   if (sinkIn === 0) return ok(0)
   const { intakeValveIn, exhaustValveIn } = casting

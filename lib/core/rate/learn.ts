@@ -28,6 +28,7 @@ export type RateCut = {
  * u² = u_before² + u_after² + (k̂·u_d)² with k̂ as believed before the cut; gain g = P·d/(P·d² + u²);
  * k ← k + g·(ΔV − k·d); P ← P·u²/(P·d² + u²).
  * Example: prior 0.1667 ± 0.0083, 10 thou took 1.60 cc, each cc known to 0.1 → noise 0.1641 cc, k = 0.1653 ± 0.0074.
+ * Derived: means weighted by the inverse of their variances.
  */
 export function learnRate(prior: Rate, cuts: readonly RateCut[], depthErrorThou = 0.5): Result<Rate> {
   let rate = prior

@@ -56,6 +56,7 @@ const deepestThou = 500
  * against the class minimum. A rate that began on nothing goes no deeper than half the nominal until two cuts stand
  * behind it: a head whose truth is 4.7 thou per cc would be scrapped by a confident 6.
  * Example: 63.0 ± 0.1 cc to 60.0 ± 0.5 cc at 0.1667 ± 0.0097 cc per thou: nominal 18 thou, advised 17.5, leaves 60.1.
+ * Derived: the depth at which the chance of passing the tolerance is one in two hundred, errors taken as normal.
  */
 export function advisePass(input: PassInput): Result<Pass | NoPass> {
   const facts = passFacts(input)

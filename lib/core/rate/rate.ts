@@ -42,7 +42,7 @@ export const cutsThatProve = 2
  * @returns cc per thou with its standard uncertainty: 5 % from an outline, 15 % from a perimeter, 25 % from neither
  *
  * Assumes a chamber wall square to the deck. Outline: k = 16.387064·A/1000. Perimeter: k = (perimeter/π)²·12.87/1000
- * (Eaton Balancing, Jan 2013), which takes the outline for a circle and so overstates the area. Neither: 1/6.
+ * (Source: Eaton Balancing, Jan 2013), which takes the outline for a circle and so overstates the area. Neither: 1/6.
  * Example: A = 10.1706 in² → 0.16667 cc per thou, that is 6.0 thou per cc.
  */
 export function priorRate(source: PriorSource): Result<Rate> {
@@ -78,12 +78,16 @@ function firstGuess(source: PriorSource): Result<number> {
  *
  * u_k² = posterior² + (part·k)². Example: 0.1667 ± 0.0010 with 3 % between heads → 0.1667 ± 0.0051.
  * What this head then shows by its own cuts is learned on top: `learnRate(rateForHead(rate), cutsOfThisHead)`.
+ * Derived: independent uncertainties add in squares.
  */
 export function rateForHead(rate: Rate, betweenHeadPart = 0.03): Rate {
   return { ...rate, uCcPerThou: Math.hypot(rate.uCcPerThou, betweenHeadPart * rate.ccPerThou) }
 }
 
-/** The rate as machinists say it, in thou per cc, and its standard uncertainty: 1/k and u/k². */
+/**
+ * The rate as machinists say it, in thou per cc, and its standard uncertainty: 1/k and u/k².
+ * Derived: the reciprocal, and its first-order uncertainty. Example: 0.1667 ± 0.0010 → 6.00 ± 0.036 thou per cc.
+ */
 export function thouPerCc(rate: Rate): { readonly thouPerCc: number; readonly uThouPerCc: number } {
   return { thouPerCc: 1 / rate.ccPerThou, uThouPerCc: rate.uCcPerThou / rate.ccPerThou ** 2 }
 }

@@ -45,6 +45,7 @@ export type KnownCc = { readonly cc: number; readonly uCc: number }
  * work, or other checking valves or plug, lie between the two.
  * Example: 64.2, 63.8, 64.1, 63.9 before, 18 thou from touch-off, 60.9, 61.1, 61.2, 60.8 finished → 64.0 to 61.0 cc, 0.018
  * in at both edges.
+ * Derived: differences of the readings before and after the cuts.
  */
 export function shopCutOf(facts: CutFacts): ShopCut | null {
   const made = cutsMade(facts)

@@ -20,6 +20,7 @@ export type TaughtCut = {
  * @returns depth at the centroid in thou; `likeForLike` is false, and `whyNot` says why, when it must not be counted
  *
  * Example: 20 thou at one edge, 83 at the other, share 0.635 → 60.0 thou.
+ * Derived: cc taken over depth at the centroid.
  */
 export function taughtBy(
   { edges, before, after, whyNot }: Omit<ShopCut, 'seq'>,
@@ -48,6 +49,7 @@ export function taughtBy(
 /**
  * Depth of a cut at the chamber's centroid, in inches: shallow + (deep − shallow)·share; null when a tilted cut's share
  * is not known, or not between the edges (0–1). Example: 0.020 and 0.083, share 0.635 → 0.060.
+ * Derived: the straight line between both edges.
  */
 export function depthAtCentroidIn(edges: EdgeDepths, centroidShare: number | null): number | null {
   const tiltIn = edges.deepIn - edges.shallowIn
@@ -75,6 +77,7 @@ function impossible(depthThou: number, tookCc: number): string {
  * @returns `learnRate` over `cutsLikeDepth` of the cuts that are like for like
  *
  * Example: prior 0.1667 ± 0.0083 and one cut of 10 thou that took 1.60 cc, each cc known to 0.1 → 0.1653 ± 0.0074.
+ * Derived: as `learnRate`, over all heads of the casting.
  */
 export function castingRate(
   prior: Rate,

@@ -16,6 +16,7 @@ export type TopCutLoss = {
  * Share of the top-cut circle below the new deck, its heights taken with the valve's angle after the cut. In a wedge
  * chamber the nearest edge is often on the quench side, where an angle cut takes less than a flat one of the same volume.
  * Example: a flat cut to the circle's centre height loses half.
+ * Derived: as `shareBelow`, for the top-cut circle.
  */
 export function topCutLoss(cut: DeckCut, seat: Seat): Result<TopCutLoss> {
   const over = overNewDeck(cut, seat, 'top-cut')
@@ -31,7 +32,10 @@ export type InsertMarks = {
   readonly where: CircleOverDeck['nearest'] | null
 }
 
-/** Whether and where the deck cutter meets the insert's outer edge. Ranges and assumptions as for `topCutLoss`. */
+/**
+ * Whether and where the deck cutter meets the insert's outer edge. Ranges and assumptions as for `topCutLoss`.
+ * Derived: as `shareBelow`, for the insert. Example: an insert whose rim stays 0.010 in above the new deck → no marks.
+ */
 export function insertMarks(cut: DeckCut, seat: Seat): Result<InsertMarks> {
   const over = overNewDeck(cut, seat, 'insert')
   if (!over.ok) return over
@@ -50,6 +54,7 @@ export type SealingMargin = {
 /**
  * What is left between the deck and the sealing line at its nearest point, in inches. Ranges and assumptions as for
  * `topCutLoss`. Example: gauged 0.100 to the sealing circle, flat cut 0.030 → 0.070.
+ * Derived: as `circleOver`, for the sealing circle.
  */
 export function sealingMargin(cut: DeckCut, seat: Seat): Result<SealingMargin> {
   const over = overNewDeck(cut, seat, 'sealing')

@@ -50,6 +50,7 @@ export type PlacedCircle = {
  *
  * The gauged circle's centre is at g + r·|sin θ|, r of that circle; the others lie along the axis from it.
  * Example: g 0.100 to a 1.900 circle at 23° → its centre 0.4712 in up.
+ * Derived: a circle about the valve axis reaches r·|sin θ| below its centre.
  */
 export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): Result<PlacedCircle> {
   const gauged = circleOf(seat, seat.gauge.circle)
@@ -99,6 +100,8 @@ const levelIn = 1e-9
 /**
  * A circle's heights over the new deck, in inches: they vary round it by ±r·sin of its angle to the new deck's normal.
  * A valve that opens toward the deep edge has its nearest rim on the shallow side.
+ * Derived: as `heightOver` for the centre, ±r·sin for the rim. Example: radius 1 in, 22° to the new deck → swing
+ * 0.3746 in.
  */
 export function circleOver(motion: Motion, circle: PlacedCircle): CircleOverDeck {
   const after = axisAfter(circle.axis, motion)
@@ -112,6 +115,7 @@ export function circleOver(motion: Motion, circle: PlacedCircle): CircleOverDeck
 /**
  * Share of a circle that lies below the deck, 0–1: acos(c/ρ)/π for a centre at height c and a swing of ρ; a level circle
  * is lost whole or not at all. Example: centre on the deck → 0.5.
+ * Derived: the part of a turn in which c + ρ·cos t is below zero.
  */
 export function shareBelow({ centreIn, swingIn }: CircleOverDeck): number {
   // A hair's breadth of rounding is no loss: a cut of nothing must lose nothing.

@@ -6,6 +6,7 @@ export type CornerName = 'intake-1' | 'exhaust-1' | 'intake-2' | 'exhaust-2'
  * @param insetIn how far inside the edges the gauge touches, both ways (default 0)
  *
  * Example: deep at the exhaust edge, 7 × 20 in, `exhaust-2` touched half an inch inside → (6.5, 19.5).
+ * By definition of the section frame.
  */
 export function cornerPoint(
   corner: CornerName,

@@ -27,6 +27,7 @@ export type Deck = {
  * the second round gauged on the new deck.
  *
  * @param before, after thickness 0.3–12 in; refused when fewer than three corners have both, or the deck's size is unknown
+ * Derived: as `planeFit`. Example: all four 4.500 before and 4.480 after → flat 0.020, angle part 0.
  */
 export function cornersFit(deck: Deck, before: Corners, after: Corners): Result<PlaneFit> {
   const size = { milledWidthIn: deck.milledWidthIn ?? 0, deckLengthIn: deck.deckLengthIn ?? 0 }
@@ -52,6 +53,7 @@ export type EdgeDepths = { readonly shallowIn: number; readonly deepIn: number }
  * @returns null when an edge has no corner that was read both times
  *
  * Without the deck's size the tilt of the new deck is left out: at 0.5° and 4.5 in that reads 0.17 thou too deep.
+ * Derived: flat part, and flat plus angle part, of `cornersFit`. Example: all four 0.020 less → 0.020 at both edges.
  */
 export function edgesCut(deck: Deck, before: Corners, after: Corners): EdgeDepths | null {
   const fit = cornersFit(deck, before, after)

@@ -12,6 +12,7 @@ const onOnePointIn2 = 1e-12
  * The plane nearest to the points by least squares of z; null when they lie on one line or are too few.
  *
  * Normal equations about the centre of the points, where they stay well conditioned.
+ * Derived: the normal equations of least squares. Example: (0,0,1), (1,0,2), (0,1,3) → 1 + x + 2y.
  */
 export function leastSquaresPlane(points: readonly (readonly [x: number, y: number, z: number])[]): Plane | null {
   if (points.length < 3) return null

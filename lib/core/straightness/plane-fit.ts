@@ -50,6 +50,7 @@ export type PlaneFit = {
  * t·(1 − cos φ) too deep: 0.7 thou at 1°, 4.5 in).
  * Example: corners 7 in apart across, 4.500 before; 4.480 and 4.417 after, square to the old deck → flat 0.020, angle
  * part 0.063.
+ * Derived: the least-squares plane through the losses, thickness brought to the old direction.
  */
 export function planeFit(input: PlaneFitInput): Result<PlaneFit> {
   const readings = bothReadings(input)

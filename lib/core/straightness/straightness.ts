@@ -17,6 +17,7 @@ export type Straightness = {
  * @param limits across, and per cylinder along; the shop's own (default 0.002 and 0.001, AllHead; makers' sums differ)
  *
  * Example: a head of four: 0.002 across, 0.004 along.
+ * Derived: the limit per cylinder times the cylinders.
  */
 export function judgeStraightness(
   acrossIn: number | null | undefined,

@@ -21,6 +21,7 @@ export type VendorMarks = {
  *
  * Assumes the trade's order, flat first, where two bare depths stand side by side; a bare whole number is thou, since no
  * cut is an inch deep. Example: "20 + 63" and "0.020/0.063" → flat 0.020, angle part 0.063; "63 EX" → angle part 0.063.
+ * Common practice: marks are in thou, flat part first.
  */
 export function readMarks(text: string): Result<VendorMarks> {
   if (looksLikeFraction(text)) {

@@ -6,8 +6,14 @@ export function unitNamed(quantity: Quantity, name: string): Unit | undefined {
   return Object.hasOwn(units, name) ? units[name] : undefined
 }
 
-/** Into the core's unit: 10 thou → 0.010 in, 50 °F → 10 °C. */
+/**
+ * Into the core's unit: 10 thou is 0.010 in.
+ * By definition: (figure − zeroAt)·times/over. Example: 50 °F → 10 °C.
+ */
 export const toCore = (figure: number, { times, over, zeroAt }: Unit): number => ((figure - zeroAt) * times) / over
 
-/** Out of the core's unit: 0.010 in → 10 thou. */
+/**
+ * A value of the core in another unit.
+ * By definition: value·over/times + zeroAt. Example: 0.010 in → 10 thou.
+ */
 export const fromCore = (value: number, { times, over, zeroAt }: Unit): number => (value * over) / times + zeroAt
