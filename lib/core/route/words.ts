@@ -26,6 +26,7 @@ export const cutWords: Readonly<Record<CutKind, string>> = {
 const nouns: Partial<Readonly<Record<ReadingKind, string>>> = {
   cc: 'cc',
   'came-with': 'note of what came with it',
+  'removed-before': 'depth removed before this job',
   'seat-depth': 'seat depth',
   'edge-depth': 'depth',
   'face-depth': 'depth off the intake face',

@@ -44,7 +44,7 @@ describe('a step that owes readings', () => {
     const message = refusal(visit, 'thickness')?.message ?? ''
     expect(message).toContain('exhaust end 1, intake end 2 and exhaust end 2 have no thickness yet')
     expect(message).toContain('across and along have no straightness yet')
-    expect(message).toContain('no metal gone before we saw it yet')
+    expect(message).toContain('no depth removed before this job yet')
   })
 
   it('takes words where words may stand, and a figure where a figure must', () => {

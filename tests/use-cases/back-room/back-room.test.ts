@@ -109,7 +109,7 @@ describe('the trail', () => {
   })
 
   test('says what was kept in words, without bare ids', async () => {
-    const [added] = (await trail('add casting')).lines.filter(({ sentence }) => sentence.includes('Corrie'))
+    const [added] = (await trail('added casting')).lines.filter(({ sentence }) => sentence.includes('Corrie'))
     expect(added?.sentence).toBe('Added casting Corrie 70')
     expect(added?.changes).toEqual(expect.arrayContaining(['chamber count: 2', 'material: iron']))
     const [booked] = (await trail('visit book')).lines
