@@ -2,13 +2,15 @@ import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { columnsModule } from './columns.mjs'
 import { installed, root, run } from './process.mjs'
 
 const generated = join(root, 'prisma', 'generated')
 const mark = join(generated, 'made-from')
 const twin = join(generated, 'postgresql.prisma')
+const columns = join(generated, 'columns.ts')
 
-/** Makes the PostgreSQL schema from the one model file, and both clients. Nothing is done when nothing changed. */
+/** Makes the PostgreSQL schema from the one model file, both clients, and the list of columns. Nothing is done when nothing changed. */
 export async function generate({ force = false } = {}) {
   const schema = readFileSync(join(root, 'prisma', 'schema.prisma'), 'utf8')
   const fingerprint = createHash('sha256').update(schema).update(prismaVersion()).digest('hex')
@@ -16,6 +18,7 @@ export async function generate({ force = false } = {}) {
   mkdirSync(generated, { recursive: true })
   rmSync(mark, { force: true })
   writeFileSync(twin, postgresqlSchema(schema))
+  writeFileSync(columns, columnsModule(schema))
   for (const file of [join(root, 'prisma', 'schema.prisma'), twin]) await generateClient(file)
   writeFileSync(mark, fingerprint)
 }
@@ -23,6 +26,7 @@ export async function generate({ force = false } = {}) {
 const isUpToDate = (fingerprint) =>
   existsSync(mark) &&
   readFileSync(mark, 'utf8') === fingerprint &&
+  existsSync(columns) &&
   ['sqlite', 'postgresql'].every((provider) => existsSync(join(generated, provider, 'client.ts')))
 
 const prismaVersion = () => JSON.parse(readFileSync(installed('prisma', 'package.json'), 'utf8')).version

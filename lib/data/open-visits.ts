@@ -1,7 +1,6 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
-import { visitInclude } from './facts'
 
 const ended = ['handed over', 'returned as is', 'scrapped']
 
@@ -23,9 +22,12 @@ export async function openVisitIds(reader: Reader, where: Prisma.VisitWhereInput
 export const countBehind = (reader: Reader, version: number): Promise<number> =>
   reader.visit.count({ where: behind(version) })
 
-export const visitsBehind = (reader: Reader, version: number) =>
-  reader.visit.findMany({
+/** Their ids, by job and place on it. */
+export async function visitIdsBehind(reader: Reader, version: number): Promise<string[]> {
+  const visits = await reader.visit.findMany({
     where: behind(version),
-    include: visitInclude,
+    select: { id: true },
     orderBy: [{ job: { number: 'asc' } }, { position: 'asc' }],
   })
+  return visits.map(({ id }) => id)
+}

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { VisitRecord } from './facts'
+import type { VisitRecord } from './visit-records'
 
 type SetRecord = VisitRecord['readings'][number]
 export type HistoryEntry = { readonly set: SetRecord; readonly point: SetRecord['points'][number] }

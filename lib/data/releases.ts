@@ -1,7 +1,6 @@
 import 'server-only'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import type { Reader } from './db'
-import type { VisitRecord } from './facts'
 import { newId } from './ids'
 import type { Write } from './write'
 
@@ -13,13 +12,6 @@ export const releaseOf = (reader: Reader, visitId: string, revision?: number) =>
   })
 
 export const specOfRelease = (release: { facts: string }): SpecSheetData => JSON.parse(release.facts) as SpecSheetData
-
-/** Whether a reading was corrected or withdrawn after the newest release: by the order of events, not by the clock. */
-export function correctedSinceRelease(visit: VisitRecord): boolean {
-  const released = visit.events.findLast((event) => event.kind === 'release')?.seq
-  if (released === undefined) return false
-  return visit.readings.some((set) => set.eventSeq > released && set.points.some((point) => point.correctsId !== null))
-}
 
 export type NewRelease = {
   readonly visitId: string

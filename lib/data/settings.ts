@@ -5,10 +5,13 @@ import type { Reader } from './db'
 
 export type CurrentSettings = { readonly version: number; readonly values: ShopSettings }
 
+/** What every shop starts with, before a version of its own. */
+export const defaultSettings: CurrentSettings = { version: 0, values: defaultShopSettings }
+
 /** The newest version. Defaults fill what a version written before a setting existed does not have. */
 export async function currentSettings(reader: Reader): Promise<CurrentSettings> {
   const row = await reader.settings.findFirst({ orderBy: { version: 'desc' } })
-  if (!row) return { version: 0, values: defaultShopSettings }
+  if (!row) return defaultSettings
   return settingsOf(row)
 }
 
@@ -18,7 +21,7 @@ export const currentRules = async (reader: Reader): Promise<RouteRules> => (awai
 /** A version that was in force; 0 is what every shop starts with. */
 export async function settingsAt(reader: Reader, version: number): Promise<CurrentSettings> {
   const row = await reader.settings.findUnique({ where: { version } })
-  return row ? settingsOf(row) : { version: 0, values: defaultShopSettings }
+  return row ? settingsOf(row) : defaultSettings
 }
 
 /** Every version there was, oldest first, as kept. */

@@ -1,9 +1,9 @@
 import type { SpecDeclined } from '@/lib/core/spec/spec-sheet'
-import type { PaperHead } from './paper-head'
+import type { Dossier } from './dossier'
 import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
 
 /** What the customer said no to, and how. */
-export const declinedOf = ({ visit }: PaperHead, shop: WhenManner): SpecDeclined[] =>
+export const declinedOf = ({ visit }: Dossier, shop: WhenManner): SpecDeclined[] =>
   visit.findings
     .filter((finding) => finding.answer === 'no')
     .map(({ what, askedHow, answeredBy, answeredAt, answeredLinkId }) => {

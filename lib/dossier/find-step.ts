@@ -2,7 +2,7 @@ import { RefusedError } from '@/lib/core/errors'
 import { sameKey } from '@/lib/core/route/keys'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
-import type { VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 
 /** The step of this key; refused with `not-on-route` when the route has none, or no longer needs it. */
 export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {

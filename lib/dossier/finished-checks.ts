@@ -7,22 +7,23 @@ import {
 } from '@/lib/core/route/finished-checks'
 import { capital } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
-import type { EffectiveReading } from '@/lib/data/facts'
-import type { MateCorners } from '@/lib/data/mate-corners'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { MateCorners } from './mates'
 import type { FieldTarget } from './step-fields'
 import { cornersOf } from '@/lib/core/straightness/corners-fit'
 
-type FinishedInputs = {
+/** What the finished figures of a head are held against beyond its own limits. */
+export type FinishedInputs = {
   readonly mates: readonly MateCorners[]
   readonly pairThicknessIn: number
   readonly finishAsked: string
 }
 
 /** The mate's thickness at the same edge, and the finish that was asked: marked where they are entered. */
-export function finishedTarget(kind: string, point: string, ground: FinishedInputs): FieldTarget | null {
-  if (kind === 'thickness') return mateTarget(point, ground)
-  const most = kind === 'finish' ? finishAskedMicroIn(ground.finishAsked) : null
-  return most === null ? null : { text: ground.finishAsked, lowest: 0, highest: most }
+export function finishedTarget(kind: string, point: string, inputs: FinishedInputs): FieldTarget | null {
+  if (kind === 'thickness') return mateTarget(point, inputs)
+  const most = kind === 'finish' ? finishAskedMicroIn(inputs.finishAsked) : null
+  return most === null ? null : { text: inputs.finishAsked, lowest: 0, highest: most }
 }
 
 function mateTarget(point: string, { mates, pairThicknessIn }: FinishedInputs): FieldTarget | null {
@@ -35,12 +36,12 @@ function mateTarget(point: string, { mates, pairThicknessIn }: FinishedInputs): 
 }
 
 /** What the figures that stand say beyond the head's own limits: its mate, the finish asked. */
-export function finishedCautions(readings: readonly EffectiveReading[], ground: FinishedInputs): readonly string[] {
+export function finishedCautions(readings: readonly EffectiveReading[], inputs: FinishedInputs): readonly string[] {
   const own = readings.filter(({ step }) => step.stepId === 'finished')
   const corners = cornersOf(own)
   const finish = own.findLast(({ kind }) => kind === 'finish')?.value ?? null
   return [
-    ...ground.mates.flatMap((mate) => pairThicknessWords(corners, mate, ground.pairThicknessIn)),
-    ...(finish === null ? [] : [capital(finishWords(finish, ground.finishAsked))].filter(Boolean)),
+    ...inputs.mates.flatMap((mate) => pairThicknessWords(corners, mate, inputs.pairThicknessIn)),
+    ...(finish === null ? [] : [capital(finishWords(finish, inputs.finishAsked))].filter(Boolean)),
   ]
 }

@@ -3,7 +3,7 @@ import type { FlowPort, FlowRun } from '@/lib/core/flow/types'
 import { capital, lower } from '@/lib/core/route/words'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 
 /** One port's run at one place in the job, with its conditions as typed. */
 export type PaperRun = {

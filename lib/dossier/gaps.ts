@@ -1,6 +1,6 @@
 import { completeness } from '@/lib/core/route/completeness'
 import type { Missing } from '@/lib/core/route/types'
-import type { VisitWithRoute } from '@/lib/data/visits'
+import type { Dossier } from './dossier'
 
 /** What stands between this visit and its release, waived gaps left out. */
-export const gapsOf = ({ facts }: VisitWithRoute): readonly Missing[] => completeness(facts)
+export const gapsOf = ({ facts }: Dossier): readonly Missing[] => completeness(facts)

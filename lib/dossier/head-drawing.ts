@@ -2,16 +2,16 @@ import { boltHoleSlot } from '@/lib/core/clearance/bolt-hole'
 import type { CornerName } from '@/lib/core/straightness/corner-point'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { formatFigure } from '@/lib/core/units/format-figure'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 import { corners, cornersAt, edgesMeasured, wasCut } from './measured-cut'
-import type { PaperHead } from './paper-head'
+import type { Dossier } from './dossier'
 import { bareText, newestText, valuedAt } from './reading-text'
 import { holesNamed, saysNone } from './slotted-holes'
 import { mean } from '@/lib/core/mean'
 
 /** As much of a head as its drawing shows. */
-export type DrawnHead = Pick<PaperHead, 'facts' | 'plan' | 'casting' | 'chambers' | 'readings'> & {
-  readonly visit: { readonly head: Pick<PaperHead['visit']['head'], 'casting'> }
+export type DrawnHead = Pick<Dossier, 'facts' | 'plan' | 'casting' | 'chambers' | 'newest'> & {
+  readonly visit: { readonly head: Pick<Dossier['visit']['head'], 'casting'> }
 }
 
 /** The drawing of a head before its cuts: what is planned, and what was read so far. */
@@ -27,7 +27,7 @@ export function headDrawing(head: DrawnHead): HeadDrawing {
 }
 
 /** The drawing of a head as it leaves: what was really cut, as far as it was measured. */
-export function finishedDrawing(head: PaperHead): HeadDrawing {
+export function finishedDrawing(head: Dossier): HeadDrawing {
   const cut = wasCut(head)
   const depths = cut ? edgesMeasured(head) : null
   const angled = head.route.some((step) => step.stepId === 'angle-cut' && step.state === 'done')
@@ -41,7 +41,7 @@ export function finishedDrawing(head: PaperHead): HeadDrawing {
 }
 
 function withReadings(head: DrawnHead, ccStep: 'chambers' | 'finished', cornerStep: 'thickness' | 'finished') {
-  const cc = valuedAt(head.readings, ccStep, 'cc')
+  const cc = valuedAt(head.newest, ccStep, 'cc')
   return {
     chambers: head.chambers,
     cornerReadings: cornerTexts(cornersAt(head, cornerStep)),
@@ -70,7 +70,7 @@ function cornerTexts(readings: readonly EffectiveReading[]): HeadDrawing['corner
   return Object.fromEntries(corners.map((corner) => [corner, text(corner)])) as HeadDrawing['cornerReadings']
 }
 
-type BoltRow = NonNullable<PaperHead['visit']['head']['casting']>['bolts'][number]
+type BoltRow = NonNullable<Dossier['visit']['head']['casting']>['bolts'][number]
 
 /**
  * Bolt holes that have a place on record, by their share of the deck; longer than the mean is long. Slotted are those that
@@ -82,7 +82,7 @@ function boltsOf(
 ): Pick<HeadDrawing, 'bolts' | 'slotToward' | 'slotsAre'> & { readonly slotNote?: string } {
   const { milledWidthIn, deckLengthIn } = head.casting
   const record = head.visit.head.casting
-  const note = newestText(head.readings, 'bolt-slotted').trim()
+  const note = newestText(head.newest, 'bolt-slotted').trim()
   const isRead = note !== ''
   const noted = isRead && !saysNone(note) ? { slotNote: note } : {}
   if (!record || !milledWidthIn || !deckLengthIn) return { bolts: [], slotToward: null, ...noted }

@@ -2,8 +2,8 @@ import { cornersFit, cornersOf, edgesCut, type Corners, type Deck } from '@/lib/
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import type { RouteFacts } from '@/lib/core/route/types'
 import type { StepId } from '@/lib/core/route/step-ids'
-import type { EffectiveReading } from '@/lib/data/facts'
-import type { PaperHead } from './paper-head'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { Dossier } from './dossier'
 import { valuedAt } from './reading-text'
 
 export { cornerNames as corners } from '@/lib/core/straightness/corners-fit'
@@ -16,42 +16,42 @@ export const cornersOfStep = (readings: Readings, stepId: StepId, orderId: strin
 
 /** The same as readings. */
 export const cornersAt = (
-  { readings }: Pick<PaperHead, 'readings'>,
+  { newest: readings }: Pick<Dossier, 'newest'>,
   stepId: 'thickness' | 'arrival-figures' | 'finished',
   orderId: string | null = null,
 ) => readings.filter(({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId)
 
-const deckOf = ({ plan, casting }: PaperHead): Deck => ({
+const deckOf = ({ plan, casting }: Dossier): Deck => ({
   deepEdge: plan?.deepEdge ?? 'exhaust',
   milledWidthIn: casting.milledWidthIn,
   deckLengthIn: casting.deckLengthIn,
 })
 
 /** What was really cut, by a plane through the corners before and after; null when that cannot be had. */
-export function fitOf(head: PaperHead, after: readonly EffectiveReading[]): PlaneFit | null {
-  const fit = cornersFit(deckOf(head), cornersOfStep(head.readings, 'thickness'), cornersOf(after))
+export function fitOf(head: Dossier, after: readonly EffectiveReading[]): PlaneFit | null {
+  const fit = cornersFit(deckOf(head), cornersOfStep(head.newest, 'thickness'), cornersOf(after))
   return fit.ok ? fit.value : null
 }
 
 /** Thickness lost at each edge, mean of its corners: what can be said while the deck's size is not on record. */
 export function edgesLost(
-  head: PaperHead,
+  head: Dossier,
   after: readonly EffectiveReading[],
 ): { intake: number; exhaust: number } | null {
   const sizeless: Deck = { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null }
-  const lost = edgesCut(sizeless, cornersOfStep(head.readings, 'thickness'), cornersOf(after))
+  const lost = edgesCut(sizeless, cornersOfStep(head.newest, 'thickness'), cornersOf(after))
   return lost && { intake: lost.shallowIn, exhaust: lost.deepIn }
 }
 
 /** Whether metal went off the deck on this visit. */
-export const wasCut = ({ route }: PaperHead): boolean =>
+export const wasCut = ({ route }: Dossier): boolean =>
   route.some((step) => (step.stepId === 'flat-cut' || step.stepId === 'angle-cut') && step.state === 'done')
 
 /**
  * Depth of all deck cuts of this visit at each edge, in inches, as measured: by the corners, else by what was read at the
  * machine. Null: not measured; a vendor's cut without corners is not, and our flat part alone would say too little.
  */
-export function edgesMeasured(head: PaperHead): { intake: number; exhaust: number } | null {
+export function edgesMeasured(head: Dossier): { intake: number; exhaust: number } | null {
   const after = cornersAt(head, 'finished')
   const fit = fitOf(head, after)
   if (fit) {
@@ -61,15 +61,15 @@ export function edgesMeasured(head: PaperHead): { intake: number; exhaust: numbe
   }
   const lost = edgesLost(head, after)
   if (lost || head.facts.orders.some((order) => order.confirmed.includes('angle-cut'))) return lost
-  const flat = valuedAt(head.readings, 'flat-cut', 'cut-depth').at(-1)?.value
-  const edges = valuedAt(head.readings, 'angle-cut', 'edge-depth')
+  const flat = valuedAt(head.newest, 'flat-cut', 'cut-depth').at(-1)?.value
+  const edges = valuedAt(head.newest, 'angle-cut', 'edge-depth')
   if (flat === undefined && edges.length === 0) return null
   const at = (edge: string) => (flat ?? 0) + (edges.find(({ point }) => point === edge)?.value ?? 0)
   return { intake: at('intake'), exhaust: at('exhaust') }
 }
 
 /** Deck metal that went on this visit at the deepest, in inches, as measured; null: not measured. */
-export function deepestMeasuredIn(head: PaperHead): number | null {
+export function deepestMeasuredIn(head: Dossier): number | null {
   const edges = edgesMeasured(head)
   return edges && Math.max(edges.intake, edges.exhaust)
 }

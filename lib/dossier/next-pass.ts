@@ -7,15 +7,11 @@ import { depthAtCentroidIn } from '@/lib/core/rate/shop-cuts'
 import { confirmedCut } from '@/lib/core/route/outside-cuts'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
-import { effectiveReadings } from '@/lib/data/facts'
-import { castingFactsOf } from '@/lib/data/known-figures'
 import { cutFactsOf } from './cut-facts'
-import type { VisitWithRoute } from '@/lib/data/visits'
+import type { Dossier } from './dossier'
 import { cutsWords, learnedRate, partWords } from './casting-rate'
 import { ccAt, ccBeforeCut, type PresentCc } from './present-cc'
 import { centroidShareOf } from '@/lib/core/cut/split'
-
-type Mill = Pick<VisitWithRoute, 'visit' | 'facts'>
 
 /** What the mill's card says: few words, figures first. */
 export type NextPass = {
@@ -34,26 +30,22 @@ export type NextPass = {
 }
 
 /** How deep to stop now, from what the chambers held, what was cut since and what that showed. */
-export async function nextPassAtMill(
-  reader: Reader,
-  mill: Mill,
-  record: PlanRecord,
-  settings: ShopSettings,
-): Promise<NextPass> {
-  const before = ccBeforeCut(mill.visit, settings)
+export async function nextPassAtMill(reader: Reader, mill: Dossier, record: PlanRecord): Promise<NextPass> {
+  const { settings } = mill
+  const before = ccBeforeCut(mill)
   if (!before.head || record.targetCc === null) {
     return { ...nothingKnown, why: 'The chambers of this head have not been measured. Measure them first.' }
   }
-  const { castingId, chamberForm: form, casting } = mill.visit.head
+  const { castingId, chamberForm: form } = mill.visit.head
   const rate = await learnedRate(reader, {
     castingId,
     form,
-    facts: castingFactsOf(casting, form),
+    facts: mill.casting,
     depthThou: record.depthAtCentroidIn > 0 ? record.depthAtCentroidIn * 1000 : null,
     depthErrorThou: settings.depthSettingErrorThou,
     exceptVisitId: mill.visit.id,
   })
-  const state = stateAtMill(mill, record, before, rateForHead(rate, settings.betweenHeadPart), settings)
+  const state = stateAtMill(mill, record, before, rateForHead(rate, settings.betweenHeadPart))
   const targetCc = record.targetCc - record.seatWorkGivesCc
   const advice = advisePass({
     presentCc: state.meanCc,
@@ -121,7 +113,7 @@ function rateLine(rate: Rate): string {
   return `${thouPerCc(rate).thouPerCc.toFixed(2)} thou per cc, ${behind}, ${known}`
 }
 
-function smallest({ visit }: Mill, before: PresentCc, takenCc: number) {
+function smallest({ visit }: Dossier, before: PresentCc, takenCc: number) {
   const { classMinCc } = visit.job
   if (classMinCc === null || !before.head) return null
   return { cc: before.head.smallestCc - takenCc, uCc: before.head.uSmallestCc, classMinimumCc: classMinCc }
@@ -141,14 +133,14 @@ type AtMill = {
  * What the head holds at the mill: what it held before, less what the cuts took by the rate; where a chamber was read
  * since, that reading and the prediction are weighed by how well each is known, and the cut teaches the rate.
  */
-function stateAtMill(mill: Mill, record: PlanRecord, before: PresentCc, rate: Rate, settings: ShopSettings): AtMill {
+function stateAtMill(mill: Dossier, record: PlanRecord, before: PresentCc, rate: Rate): AtMill {
+  const { readings, settings } = mill
   const start = before.head ?? { meanCc: 0, uCc: 0 }
-  const readings = effectiveReadings(mill.visit.readings)
   const depth = readings.findLast(
     (reading) => reading.kind === 'cut-depth' && reading.step.stepId === 'flat-cut' && reading.value !== null,
   )
   const depthThou = (depth?.value ?? 0) * 1000
-  const wholeThou = cutSoFarThou(mill, record, depthThou, settings)
+  const wholeThou = cutSoFarThou(mill, record, depthThou)
   const predicted = lessCut({ cc: start.meanCc, u: start.uCc }, wholeThou, rate, settings)
   const here = readings.filter((reading) => reading.kind === 'cc')
   const atStop = here.filter(
@@ -171,12 +163,11 @@ function stateAtMill(mill: Mill, record: PlanRecord, before: PresentCc, rate: Ra
  * Depth at the chamber's centroid of all that is cut so far: as measured; where a vendor's cut was not measured, what the
  * plan and the order say of it.
  */
-function cutSoFarThou({ visit, facts }: Mill, record: PlanRecord, depthThou: number, settings: ShopSettings): number {
-  const edges = shopCutOf(cutFactsOf({ visit, facts }, settings))?.edges
-  const { casting, chamberForm } = visit.head
-  const measuredIn = edges && depthAtCentroidIn(edges, centroidShareOf(castingFactsOf(casting, chamberForm)))
+function cutSoFarThou(mill: Dossier, record: PlanRecord, depthThou: number): number {
+  const edges = shopCutOf(cutFactsOf(mill))?.edges
+  const measuredIn = edges && depthAtCentroidIn(edges, centroidShareOf(mill.casting))
   if (measuredIn !== null && measuredIn !== undefined) return measuredIn * 1000
-  const outsideIn = facts.orders.reduce((sum, order) => sum + (confirmedCut(order) ? order.flatIn : 0), 0)
+  const outsideIn = mill.facts.orders.reduce((sum, order) => sum + (confirmedCut(order) ? order.flatIn : 0), 0)
   return (record.depthAtCentroidIn - record.flatIn + outsideIn) * 1000 + depthThou
 }
 

@@ -4,12 +4,8 @@ import type { EngineFacts } from '@/lib/core/engine/figures'
 import { must, RefusedError } from '@/lib/core/errors'
 import { landOf } from '@/lib/core/options/inputs-of'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
-import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
-import { effectiveReadings, removedBeforeIn, visitInclude, type VisitRecord } from '@/lib/data/facts'
-import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
-import { currentSettings } from '@/lib/data/settings'
-import { headLabel } from '@/lib/core/shop/tag-number'
+import { loadDossiers, type Dossier } from './dossier'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
 import { ccBeforeCut } from './present-cc'
 import { mean } from '@/lib/core/mean'
@@ -37,31 +33,27 @@ export type PlanContext = {
   readonly sealingMarginIn: number
 }
 
-export async function visitsOfPair(reader: Reader, pairId: string): Promise<VisitRecord[]> {
-  const visits = await reader.visit.findMany({
-    where: { pairId, scrappedAt: null, returned: null },
-    include: visitInclude,
-    orderBy: { position: 'asc' },
-  })
-  if (visits.length > 0) return visits
+/** The heads of a pair that a plan is for: those that are still to be cut, by their place on the job. */
+export async function headsOfPair(reader: Reader, pairId: string): Promise<[Dossier, ...Dossier[]]> {
+  const all = await loadDossiers(reader, { pairId })
+  const [first, ...others] = all.filter(({ visit }) => visit.scrappedAt === null && visit.returned === null)
+  if (first) return [first, ...others]
   throw new RefusedError({ code: 'not-found', message: 'There are no heads here to plan a cut for.' })
 }
 
-export async function planContext(reader: Reader, pairId: string): Promise<PlanContext> {
-  const visits = await visitsOfPair(reader, pairId)
-  const settings = (await currentSettings(reader)).values
-  const first = visits[0] as VisitRecord
-  const { castingId, chamberForm: form } = first.head
-  const facts = castingFactsOf(first.head.casting, form)
-  const present = visits.map((visit) => headNow(visit, facts, settings))
+/** By the limits of the day that the first of them was booked. */
+export async function planContext(reader: Reader, heads: readonly [Dossier, ...Dossier[]]): Promise<PlanContext> {
+  const [first] = heads
+  const { casting, settings, visit } = first
+  const present = heads.map(headNow)
   const rate = await learnedRate(reader, {
-    castingId,
-    form,
-    facts,
-    depthThou: depthAsked(facts, present, first.targetCc),
+    castingId: visit.head.castingId,
+    form: visit.head.chamberForm,
+    facts: casting,
+    depthThou: depthAsked(casting, present, visit.targetCc),
     depthErrorThou: settings.depthSettingErrorThou,
   })
-  return contextOf(first, facts, present, shownRate(rate), settings)
+  return contextOf(first, present, shownRate(rate))
 }
 
 /** How deep the plan will about go, by the record alone: so that cuts like it teach its rate. Null: nothing to go by. */
@@ -74,11 +66,9 @@ function depthAsked(facts: CastingFacts, present: readonly Present[], targetCc: 
 }
 
 function contextOf(
-  first: VisitRecord,
-  casting: CastingFacts,
+  { visit: first, casting, engine, settings }: Dossier,
   present: readonly Present[],
   rate: ShownRate,
-  settings: ShopSettings,
 ): PlanContext {
   const { job } = first
   const deepEdge = first.head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust'
@@ -89,7 +79,7 @@ function contextOf(
     castingName: first.head.casting?.name ?? 'casting not on record',
     deepEdge,
     chamberShape: first.head.casting?.chamberShape === 'closed' ? 'closed' : 'open',
-    engine: engineFactsOf(job.engine),
+    engine,
     heads: present.map(({ head }) => head),
     presentNominal: present.some(({ nominal }) => nominal),
     targetCc: first.targetCc,
@@ -115,20 +105,21 @@ function contextOf(
 
 type Present = { readonly head: HeadNow; readonly nominal: boolean }
 
-function headNow(visit: VisitRecord, casting: CastingFacts, settings: ShopSettings): Present {
-  const measured = [...ccBeforeCut(visit, settings).chambers.values()].map((chamber) => chamber.meanCc)
+function headNow(dossier: Dossier): Present {
+  const { visit, label, casting, readings } = dossier
+  const measured = [...ccBeforeCut(dossier).chambers.values()].map((chamber) => chamber.meanCc)
   const nominalCc = visit.presentCc ?? casting.nominalCc
-  const thickness = effectiveReadings(visit.readings).flatMap((reading) =>
+  const thickness = readings.flatMap((reading) =>
     reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null
       ? [reading.value]
       : [],
   )
   return {
     head: {
-      tag: headLabel(visit),
+      tag: label,
       chambersCc: measured.length > 0 ? measured : nominalCc === undefined ? [] : [nominalCc],
       thicknessIn: thickness.length === 0 ? null : Math.min(...thickness),
-      removedBeforeIn: removedBeforeIn(visit, effectiveReadings(visit.readings)),
+      removedBeforeIn: dossier.removedBeforeIn,
     },
     nominal: measured.length === 0,
   }

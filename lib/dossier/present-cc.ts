@@ -1,7 +1,8 @@
 import { chamberMean, headCc, type ChamberMean, type HeadCc } from '@/lib/core/chamber/burette'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { StepId } from '@/lib/core/route/step-ids'
-import { effectiveReadings, type EffectiveReading, type VisitRecord } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { Dossier } from './dossier'
 
 export type PresentCc = {
   /** One a chamber that was measured, by its number. */
@@ -13,8 +14,8 @@ export type PresentCc = {
 const beforeSteps: readonly StepId[] = ['open-chamber', 'chambers']
 
 /** What the chambers held before the cut: several readings of one chamber at one step are repeats of it. */
-export function ccBeforeCut(visit: VisitRecord, settings: ShopSettings): PresentCc {
-  const readings = effectiveReadings(visit.readings).filter((reading) => reading.kind === 'cc')
+export function ccBeforeCut({ readings: all, settings }: Pick<Dossier, 'readings' | 'settings'>): PresentCc {
+  const readings = all.filter((reading) => reading.kind === 'cc')
   const step = beforeSteps.find((stepId) => readings.some((reading) => reading.step.stepId === stepId))
   return ccAt(
     readings.filter((reading) => reading.step.stepId === step),

@@ -1,14 +1,14 @@
 import { shopCutOf, type ShopCut } from '@/lib/core/rate/shop-cut'
 import type { Tx } from '@/lib/data/db'
-import { currentSettings } from '@/lib/data/settings'
-import type { VisitWithRoute } from '@/lib/data/visits'
 import { cutFactsOf } from './cut-facts'
+import type { Dossier } from './dossier'
 
 /** Rewrites what this visit's cuts took, from its facts; a visit that was not cut has no row. */
-export async function projectShopCut(tx: Tx, { visit, facts }: VisitWithRoute): Promise<void> {
+export async function projectShopCut(tx: Tx, dossier: Dossier): Promise<void> {
+  const { visit, facts } = dossier
   const { casting } = visit.head
   if (!casting || !mayBeCut(facts)) return
-  const cut = shopCutOf(cutFactsOf({ visit, facts }, (await currentSettings(tx)).values))
+  const cut = shopCutOf(cutFactsOf(dossier))
   if (!cut) {
     await tx.shopCut.deleteMany({ where: { visitId: visit.id } })
     return
@@ -22,7 +22,7 @@ export async function projectShopCut(tx: Tx, { visit, facts }: VisitWithRoute): 
 }
 
 /** Whether it is worth asking: most changes are of heads that no cutter has touched. */
-const mayBeCut = ({ readings, events, orders }: VisitWithRoute['facts']): boolean =>
+const mayBeCut = ({ readings, events, orders }: Dossier['facts']): boolean =>
   readings.some(({ step }) => step.stepId === 'flat-cut' || step.stepId === 'angle-cut') ||
   events.some(({ step }) => step?.stepId === 'flat-cut' || step?.stepId === 'angle-cut') ||
   orders.some((order) => order.receivedSeq !== null)

@@ -2,7 +2,7 @@ import { formatMoney } from '@/lib/core/money/format-money'
 import { totals } from '@/lib/core/money/totals'
 import { workLabel } from '@/lib/core/route/presets'
 import type { WorkId } from '@/lib/core/route/step-ids'
-import type { VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
 
 export type Manner = WhenManner & { readonly currency: string }

@@ -4,7 +4,7 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { formatBare } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 
 type Readings = readonly EffectiveReading[]
 export type Valued = EffectiveReading & { readonly value: number }

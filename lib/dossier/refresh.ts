@@ -3,19 +3,25 @@ import { queuePlace } from '@/lib/core/route/station-queue'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Tx } from '@/lib/data/db'
 import { openVisitIds } from '@/lib/data/open-visits'
-import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
+import { loadDossier, type Dossier } from './dossier'
+import { whereaboutsOf } from './whereabouts-of'
 import { projectShopCut } from './project-shop-cut'
 
-/** Rewrites the projection (route steps, whereabouts) from the facts; call last in every change of a visit. */
-export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<VisitWithRoute> {
-  const result = await visitWithRoute(tx, visitId)
-  await projectRoute(tx, result, now)
-  await projectShopCut(tx, result)
-  return result
+/** Rewrites the projection (route steps, whereabouts, what the cuts took) from a dossier that has what was changed. */
+export async function project(tx: Tx, dossier: Dossier, now: Date): Promise<void> {
+  await projectRoute(tx, dossier, now)
+  await projectShopCut(tx, dossier)
 }
 
-async function projectRoute(tx: Tx, { visit, facts, route }: VisitWithRoute, now: Date): Promise<void> {
-  const at = whereaboutsOf(visit, facts, route)
+/** Reads the head anew and rewrites its projection; call last in every change of a visit. */
+export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<Dossier> {
+  const dossier = await loadDossier(tx, visitId)
+  await project(tx, dossier, now)
+  return dossier
+}
+
+async function projectRoute(tx: Tx, { visit, facts, route }: Dossier, now: Date): Promise<void> {
+  const at = whereaboutsOf({ visit, facts, route })
   await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
   await tx.routeStep.createMany({
     data: route.map((step, place) => ({ ...routeRow(visit.id, step, place), queue: queuePlace(step, at) })),

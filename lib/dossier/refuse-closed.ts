@@ -1,6 +1,7 @@
 import { RefusedError } from '@/lib/core/errors'
 import { onOrderWords } from '@/lib/core/route/can-tick'
-import { isOnOrder, type VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
+import { isOnOrder } from './route-facts'
 
 /** A head that has left takes no more work; a correction is still possible, and makes a new revision. */
 export function refuseClosed(visit: VisitRecord): void {

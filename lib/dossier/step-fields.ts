@@ -2,7 +2,7 @@ import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 
 /** What a field is held against while it is typed, in the core's unit. */
 export type FieldTarget = { readonly text: string; readonly lowest: number; readonly highest: number }

@@ -3,7 +3,7 @@ import type { Fix, Place } from '@/lib/core/route/fixes'
 import { sameKey } from '@/lib/core/route/keys'
 import type { Missing, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
-import type { VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 
 type Visit = Pick<VisitRecord, 'id' | 'headId' | 'pairId'> & { readonly job: { readonly number: string } }
 type Found = { readonly visit: Visit; readonly route: readonly RouteStep[] }

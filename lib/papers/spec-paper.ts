@@ -2,11 +2,10 @@ import { RefusedError } from '@/lib/core/errors'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import type { Reader } from '@/lib/data/db'
 import { readFile } from '@/lib/data/files'
-import { paperVisit, type PaperVisit } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { releaseOf, specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
-import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
+import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import { printSetting, printSpec } from './print-spec'
 import { keptPaper, type StoredPaper } from './kept-paper'
 import { notDoneInShort } from '@/lib/dossier/not-done'
@@ -20,12 +19,13 @@ export async function specPaper(reader: Reader, visitId: string, revision?: numb
     const suffix = number > 1 ? `-revision-${number}` : ''
     return { bytes: await readFile(release.pdfSha256), name: `spec-sheet-${tag}${suffix}.pdf` }
   }
-  const visit = await paperVisit(reader, visitId)
-  if (revision !== undefined || !visit.returned) throw notYet()
+  const head = await loadDossier(reader, visitId)
+  const { returned } = head.visit
+  if (revision !== undefined || !returned) throw notYet()
   const shop = await shopOf(reader)
-  const spec = await returnedSpec(reader, visit, visit.returned)
+  const spec = await returnedSpec(reader, head, returned)
   const name = `returned-${spec.tag}.pdf`
-  const setting = printSetting(shop, visit.returned.at)
+  const setting = printSetting(shop, returned.at)
   return { name, bytes: await keptPaper({ kind: 'returned', name, data: spec, setting }, printSpec).bytes() }
 }
 
@@ -36,20 +36,20 @@ const notYet = (): RefusedError =>
   })
 
 /** The newest sheet of a visit for the page: frozen, or of a head that went back; null: neither yet. */
-export async function newestSpec(reader: Reader, visit: PaperVisit): Promise<SpecSheetData | null> {
-  const release = await releaseOf(reader, visit.id)
+export async function newestSpec(reader: Reader, head: Dossier): Promise<SpecSheetData | null> {
+  const { releases, returned } = head.visit
+  const [release] = releases
   if (release) return specOfRelease(release)
-  return visit.returned ? returnedSpec(reader, visit, visit.returned) : null
+  return returned ? returnedSpec(reader, head, returned) : null
 }
 
 async function returnedSpec(
   reader: Reader,
-  visit: PaperVisit,
-  returned: NonNullable<PaperVisit['returned']>,
+  head: Dossier,
+  returned: NonNullable<Dossier['visit']['returned']>,
 ): Promise<SpecSheetData> {
-  const [head] = (await paperHeads(reader, [visit])) as [PaperHead]
   const shop = await shopOf(reader)
-  const names = await namesOf([returned.byId, ...visit.waivers.map((waiver) => waiver.byId)])
+  const names = await namesOf([returned.byId, ...head.visit.waivers.map((waiver) => waiver.byId)])
   const end = {
     revision: 1,
     revisionReason: '',

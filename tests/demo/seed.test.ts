@@ -3,9 +3,12 @@ import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { quantities } from '@/lib/core/units/quantities'
-import { effectiveReadings, planRecordOf } from '@/lib/data/facts'
+import { effectiveReadings } from '@/lib/core/readings/effective'
+import { planRecordOf } from '@/lib/data/facts'
 import { readFile } from '@/lib/data/files'
-import { routeStepOf, visitWithRoute, whereaboutsOf } from '@/lib/data/visits'
+import { routeStepOf } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { driveTo, oneHand } from '@/lib/demo/drive/drive'
 import { demoShop, demoStaff } from '@/lib/demo/shop'
 import { bookJobSchema, emptyBooking, emptyHead } from '@/lib/schemas/job'
@@ -160,9 +163,9 @@ describe('the demo shop', () => {
 
   it('keeps a projection that equals the route recomputed from the facts', async () => {
     for (const visit of await visits()) {
-      const found = await visitWithRoute(shop.client, visit.id)
+      const found = await loadDossier(shop.client, visit.id)
       expect(visit.steps.map(routeStepOf)).toEqual(found.route)
-      expect(visit.place?.whereabouts).toBe(whereaboutsOf(found.visit, found.facts, found.route))
+      expect(visit.place?.whereabouts).toBe(whereaboutsOf(found))
     }
   })
 
@@ -209,7 +212,7 @@ describe('the driver', () => {
     const [head] = heads
     if (!head) throw new Error('No head was booked.')
     await driveTo(oneHand(orla, now), head.visitId, 'seat-before', { chambers: { cc: { '2': '63.7' } } })
-    const { visit, route } = await visitWithRoute(shop.client, head.visitId)
+    const { visit, route } = await loadDossier(shop.client, head.visitId)
     const done = route.filter((step) => step.state === 'done').map((step) => step.stepId)
     expect(done).toEqual(['check-in', 'wash-in', 'crack', 'thickness', 'chambers'])
     expect(route.find((step) => step.stepId === 'seat-before')?.state).toBe('ready')

@@ -2,9 +2,8 @@ import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { isTag } from '@/lib/core/shop/tag-number'
-import { paperVisitsOfJob } from '@/lib/data/papers'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
-import { paperHeads } from '@/lib/dossier/paper-head'
+import { loadDossiers } from '@/lib/dossier/dossier'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { jobSheetData, printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
@@ -44,11 +43,11 @@ beforeAll(async () => {
     papers.push({ kind, of, bytes: typeof bytes === 'function' ? await bytes() : bytes })
   }
   for (const { id, number } of await client.job.findMany({ orderBy: { number: 'asc' } })) {
-    const heads = await paperHeads(client, await paperVisitsOfJob(client, id))
+    const heads = await loadDossiers(client, { jobId: id })
     jobs.set(number, await jobSheetData(client, number))
     await made('job-sheet', number, await printJobSheet(owner, number, now))
     if (heads.some(({ visit }) => visit.handOver)) await made('receipt', number, await printReceipt(owner, number, now))
-    if (!heads.some(({ tag }) => isTag(tag))) continue
+    if (!heads.some(({ label }) => isTag(label))) continue
     await made('label', number, await printTagLabels(owner, number, now))
     if (heads.length < 2) continue
     await made('label-sheet', number, await printTagLabels(owner, number, now, { first: 27, tags: [] }))

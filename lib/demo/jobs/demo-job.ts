@@ -3,8 +3,8 @@ import type { Actor } from '@/lib/core/access/roles'
 import type { StepId, Station } from '@/lib/core/route/step-ids'
 import { type StepRef, keyOf } from '@/lib/core/route/keys'
 import { db } from '@/lib/data/db'
-import { effectiveReadings } from '@/lib/data/facts'
-import { visitById, visitWithRoute } from '@/lib/data/visits'
+import { visitById } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import type { Moment } from '@/lib/data/write'
 import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
 import { askFindingSchema } from '@/lib/schemas/finding'
@@ -356,7 +356,7 @@ export class DemoJob {
   }
 
   async wait(at: number, step: StepRef, parts: { what: string; fromWhom: string; promisedOn: string }): Promise<void> {
-    const { route } = await visitWithRoute(await db(), this.head(at).visitId)
+    const { route } = await loadDossier(await db(), this.head(at).visitId)
     const { stepId, occurrence, orderId } = findStep(route, keyOf(step))
     const input = { visitId: this.head(at).visitId, step: { stepId, occurrence, orderId }, ...parts }
     await openWait(this.ground.staff.tamsin, input, this.#now)
@@ -387,8 +387,8 @@ export class DemoJob {
     text: string,
     reason: string,
   ): Promise<void> {
-    const visit = await visitById(await db(), this.head(at).visitId)
-    const reading = effectiveReadings(visit.readings).findLast(
+    const { visit, readings } = await loadDossier(await db(), this.head(at).visitId)
+    const reading = readings.findLast(
       ({ step, kind, point }) => step.stepId === place.stepId && kind === place.kind && point === place.point,
     )
     if (!reading) throw new Error(`Nothing was read at ${place.stepId}, ${place.kind}.`)
@@ -398,7 +398,7 @@ export class DemoJob {
 
   /** The owner lets a step pass that is not done. */
   async waive(at: number, step: StepRef, reason: string): Promise<void> {
-    const found = await visitWithRoute(await db(), this.head(at).visitId)
+    const found = await loadDossier(await db(), this.head(at).visitId)
     const key = keyOf(step)
     const gap = gapsOf(found).find(
       (missing) =>

@@ -1,5 +1,5 @@
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 import { newestText } from '../reading-text'
 import { wasCut } from '../measured-cut'
 import { removedWords } from './spec-cuts'
@@ -8,7 +8,7 @@ import { removedWords } from './spec-cuts'
  * What somebody must know before the head goes on. Each stands here only when its own figure passes the shop's limit, or
  * when the bench wrote that the customer is to be told; any deck cut brings the makers' instructions.
  */
-export function cautionsOf(head: PaperHead): string[] {
+export function cautionsOf(head: Dossier): string[] {
   if (!wasCut(head)) return []
   return [
     ...pistonToValve(head),
@@ -19,7 +19,7 @@ export function cautionsOf(head: PaperHead): string[] {
   ]
 }
 
-function pistonToValve({ facts, plan, readings, settings }: PaperHead): string[] {
+function pistonToValve({ facts, plan, newest: readings, settings }: Dossier): string[] {
   const lossIn = facts.plan?.ptvLossIn ?? null
   const remainingIn = facts.remainingPtvIn === null ? null : facts.remainingPtvIn - (lossIn ?? 0)
   const near =
@@ -36,7 +36,7 @@ function pistonToValve({ facts, plan, readings, settings }: PaperHead): string[]
   return [`Piston to valve: check the clearance at assembly. Contact destroys an engine.${computed}`]
 }
 
-function steepAngle({ facts, settings }: PaperHead): string[] {
+function steepAngle({ facts, settings }: Dossier): string[] {
   const angleDeg = facts.plan?.angleDeg ?? 0
   if (angleDeg <= settings.angleCautionDeg) return []
   return [
@@ -44,13 +44,13 @@ function steepAngle({ facts, settings }: PaperHead): string[] {
   ]
 }
 
-function thicknessUnknown(head: PaperHead): string[] {
+function thicknessUnknown(head: Dossier): string[] {
   if (!removedWords(head).startsWith('new thickness unknown')) return []
   return ['The thickness this head had when new is not on record: how much deck is left could not be held against it.']
 }
 
 /** What the bench could not check here and said the customer is told. */
-function toBeChecked({ readings, facts, settings }: PaperHead): string[] {
+function toBeChecked({ newest: readings, facts, settings }: Dossier): string[] {
   const told = (kind: 'geometry-note' | 'cam-note' | 'trial-fit'): boolean => newestText(readings, kind) === 'told'
   const goneIn = facts.plan?.deepestIn ?? 0
   return [

@@ -2,13 +2,13 @@ import { toleranceGap } from '@/lib/core/route/gaps'
 import { keyOf } from '@/lib/core/route/keys'
 import type { SpecChamber, SpecChambers } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 import { answerWords, bareText, readAt, valuedAt, type Valued } from '../reading-text'
 import { targetWords } from './spec-words'
 import { mean } from '@/lib/core/mean'
 
 /** Means of all chambers before and after, in cc; null where none was measured. */
-export function chamberMeans({ readings }: PaperHead): { beforeCc: number | null; afterCc: number | null } {
+export function chamberMeans({ newest: readings }: Dossier): { beforeCc: number | null; afterCc: number | null } {
   const of = (stepId: 'chambers' | 'finished') => {
     const values = valuedAt(readings, stepId, 'cc').map((reading) => reading.value)
     return values.length === 0 ? null : mean(values)
@@ -17,9 +17,9 @@ export function chamberMeans({ readings }: PaperHead): { beforeCc: number | null
 }
 
 /** Chamber volumes before and after, each with whose valves and which plug; null when none was measured. */
-export function chambersOf(head: PaperHead): SpecChambers | null {
-  const before = valuedAt(head.readings, 'chambers', 'cc')
-  const after = valuedAt(head.readings, 'finished', 'cc')
+export function chambersOf(head: Dossier): SpecChambers | null {
+  const before = valuedAt(head.newest, 'chambers', 'cc')
+  const after = valuedAt(head.newest, 'finished', 'cc')
   const nominal = before.length === 0 ? nominalBefore(head) : null
   if (before.length + after.length === 0) return null
   const target = targetWords(head)
@@ -46,13 +46,13 @@ export function chambersOf(head: PaperHead): SpecChambers | null {
   }
 }
 
-const valuesOf = ({ chambers }: PaperHead, readings: readonly Valued[]): (number | null)[] =>
+const valuesOf = ({ chambers }: Dossier, readings: readonly Valued[]): (number | null)[] =>
   Array.from(
     { length: chambers },
     (_, place) => readings.find(({ point }) => point === String(place + 1))?.value ?? null,
   )
 
-const targetBand = ({ visit, settings }: PaperHead) =>
+const targetBand = ({ visit, settings }: Dossier) =>
   visit.targetCc === null ? null : { cc: visit.targetCc, toleranceCc: settings.ccToleranceCc }
 
 const textAt = (readings: readonly Valued[], chamber: string): string | null => {
@@ -61,7 +61,7 @@ const textAt = (readings: readonly Valued[], chamber: string): string | null => 
 }
 
 /** A head that was bought in has no before of its own: its record's figure stands there, and says so. */
-function nominalBefore({ visit, casting }: PaperHead): string | null {
+function nominalBefore({ visit, casting }: Dossier): string | null {
   if (visit.source === 'customer') return null
   const nominalCc = visit.presentCc ?? casting.nominalCc
   return nominalCc === undefined ? null : formatBare(nominalCc, 'chamberVolume')
@@ -75,7 +75,7 @@ function spreadText(readings: readonly Valued[]): string | null {
   return values.length < 2 ? null : formatBare(Math.max(...values) - Math.min(...values), 'chamberVolume')
 }
 
-const withWords = ({ readings }: PaperHead, stepId: 'chambers' | 'finished'): string =>
+const withWords = ({ newest: readings }: Dossier, stepId: 'chambers' | 'finished'): string =>
   (['valves-used', 'plug-used'] as const)
     .flatMap((kind) => readAt(readings, stepId, kind).slice(-1).map(answerWords))
     .join(', ')
@@ -84,7 +84,7 @@ const withWords = ({ readings }: PaperHead, stepId: 'chambers' | 'finished'): st
 const rounding = 1e-9
 
 /** A chamber that is out says so on the sheet, whether it was waived or not. */
-function remarkOf({ visit, settings }: PaperHead, reading: Valued): string {
+function remarkOf({ visit, settings }: Dossier, reading: Valued): string {
   const offCc = visit.targetCc === null ? 0 : reading.value - visit.targetCc
   const shortCc = visit.job.classMinCc === null ? 0 : visit.job.classMinCc - reading.value
   const remarks = [
@@ -98,7 +98,7 @@ function remarkOf({ visit, settings }: PaperHead, reading: Valued): string {
   return remarks.filter((remark) => remark !== '').join('; ')
 }
 
-function waived(visit: PaperHead['visit'], what: string, { id, point }: Valued): string {
+function waived(visit: Dossier['visit'], what: string, { id, point }: Valued): string {
   const gap = toleranceGap(keyOf('finished'), `${what}:${point}`, id)
   return visit.waivers.some((waiver) => waiver.gap === gap) ? ', waived' : ''
 }

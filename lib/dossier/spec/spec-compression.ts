@@ -1,12 +1,12 @@
 import { compressionRatio, cylinderVolumes } from '@/lib/core/compression/ratio'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 import { chamberMeans } from './spec-chambers'
 
 export type Ratios = { readonly before: number | null; readonly after: number | null; readonly needs: string }
 
 /** Compression from the measured means; null when nothing is known of the engine. */
-export function ratiosOf(head: PaperHead): Ratios | null {
+export function ratiosOf(head: Dossier): Ratios | null {
   if ((head.visit.job.engine?.figures.length ?? 0) === 0) return null
   const volumes = cylinderVolumes(head.engine)
   if (!volumes.ok) return { before: null, after: null, needs: volumes.refusal.message }
@@ -20,7 +20,7 @@ export function ratiosOf(head: PaperHead): Ratios | null {
 
 export const ratioWords = (ratio: number): string => `${ratio.toFixed(2)} : 1`
 
-export function compressionOf(head: PaperHead): SpecSheetData['compression'] {
+export function compressionOf(head: Dossier): SpecSheetData['compression'] {
   const ratios = ratiosOf(head)
   if (!ratios || (ratios.needs === '' && ratios.before === null && ratios.after === null)) return null
   const words = (ratio: number | null) => (ratio === null ? null : ratioWords(ratio))
@@ -28,7 +28,7 @@ export function compressionOf(head: PaperHead): SpecSheetData['compression'] {
 }
 
 /** What the ratio takes for granted. */
-export function compressionNotes(head: PaperHead): string[] {
+export function compressionNotes(head: Dossier): string[] {
   const { pistonDishCc, pistonDomeCc } = head.engine
   const ratios = ratiosOf(head)
   if (!ratios || (ratios.before === null && ratios.after === null)) return []

@@ -4,25 +4,25 @@ import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
 import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from '../measured-cut'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 import { answerWords, newestText, readAt } from '../reading-text'
 
 const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
 
 /** Every cut of this visit: planned, as measured, how, and by whom. */
-export function cutsOf(head: PaperHead): SpecCut[] {
+export function cutsOf(head: Dossier): SpecCut[] {
   return [...angleCut(head), ...vendorFlat(head), ...flatCut(head), ...wholeCut(head), ...intakeFace(head)]
 }
 
 /** The step of a cut that was made; one that was not stands among what was not done. */
-const madeStep = ({ route }: PaperHead, stepId: 'angle-cut' | 'flat-cut') =>
+const madeStep = ({ route }: Dossier, stepId: 'angle-cut' | 'flat-cut') =>
   route.find((step) => step.stepId === stepId && step.state === 'done')
 
 const byWhom = ({ byVendor }: { readonly byVendor: string }): string => (byVendor === '' ? 'in house' : byVendor)
 
-function angleCut(head: PaperHead): SpecCut[] {
+function angleCut(head: Dossier): SpecCut[] {
   const { plan, facts } = head
-  const read = readAt(head.readings, 'angle-cut', 'edge-depth')
+  const read = readAt(head.newest, 'angle-cut', 'edge-depth')
   const step = madeStep(head, 'angle-cut')
   if (!plan || !step) return []
   const order = facts.orders.find((entry) => entry.confirmed.includes('angle-cut'))
@@ -45,7 +45,7 @@ function angleCut(head: PaperHead): SpecCut[] {
 }
 
 /** A flat part that a vendor cut with the angle. */
-const vendorFlat = ({ facts }: PaperHead): SpecCut[] =>
+const vendorFlat = ({ facts }: Dossier): SpecCut[] =>
   facts.orders
     .filter((order) => confirmedCut(order) && order.flatIn > 0)
     .map((order) => ({
@@ -56,7 +56,7 @@ const vendorFlat = ({ facts }: PaperHead): SpecCut[] =>
       by: `${order.vendor}, order ${order.number}`,
     }))
 
-function flatCut(head: PaperHead): SpecCut[] {
+function flatCut(head: Dossier): SpecCut[] {
   const step = madeStep(head, 'flat-cut')
   if (!step || step.byVendor !== '') return []
   const cleanUp = head.plan?.kind === 'clean-up'
@@ -65,7 +65,7 @@ function flatCut(head: PaperHead): SpecCut[] {
     0,
   )
   const plannedIn = (head.facts.plan?.flatIn ?? 0) - outside
-  const read = readAt(head.readings, 'flat-cut', 'cut-depth').at(-1)
+  const read = readAt(head.newest, 'flat-cut', 'cut-depth').at(-1)
   return [
     {
       what: cleanUp ? 'Clean-up cut' : 'Flat cut',
@@ -78,7 +78,7 @@ function flatCut(head: PaperHead): SpecCut[] {
 }
 
 /** All of it together, by the thickness of the head before and after. */
-function wholeCut(head: PaperHead): SpecCut[] {
+function wholeCut(head: Dossier): SpecCut[] {
   const found = byCorners(head, cornersAt(head, 'finished'), 'finished')
   const { plan } = head.facts
   if (found.measured === null || !plan) return []
@@ -97,7 +97,7 @@ function wholeCut(head: PaperHead): SpecCut[] {
 }
 
 function byCorners(
-  head: PaperHead,
+  head: Dossier,
   after: ReturnType<typeof cornersAt>,
   when: string,
 ): { measured: string | null; how: string } {
@@ -113,7 +113,7 @@ function byCorners(
   return { measured, how: `thickness lost at the corners, before and ${when}` }
 }
 
-function fitWords({ facts }: PaperHead, fit: PlaneFit): string {
+function fitWords({ facts }: Dossier, fit: PlaneFit): string {
   const flat = `flat ${depth(fit.flatIn)}`
   const angled = facts.plan?.kind === 'angle' || facts.plan?.kind === 'angle-flat'
   return angled ? `${flat}, angle part ${depth(fit.angleIn)}, ${fit.angleDeg.toFixed(2)}°` : flat
@@ -122,8 +122,8 @@ function fitWords({ facts }: PaperHead, fit: PlaneFit): string {
 const residualWords = ({ residual }: PlaneFit): string =>
   residual ? `; corners off one plane by ${depth(residual.rmsIn)} rms` : ''
 
-function intakeFace(head: PaperHead): SpecCut[] {
-  const read = readAt(head.readings, 'intake', 'face-depth')
+function intakeFace(head: Dossier): SpecCut[] {
+  const read = readAt(head.newest, 'intake', 'face-depth')
   if (read.length === 0) return []
   const measured = read.map((reading) => `${pointLabel(reading.point)} ${answerWords(reading)}`).join(', ')
   const planned = head.plan?.intakeSideIn ?? null
@@ -140,8 +140,8 @@ function intakeFace(head: PaperHead): SpecCut[] {
 }
 
 /** "0.0430 in at the deepest, over all visits", or what is not known. */
-export function removedWords(head: PaperHead): string {
-  const read = readAt(head.readings, 'thickness', 'removed-before').at(-1)?.value ?? null
+export function removedWords(head: Dossier): string {
+  const read = readAt(head.newest, 'thickness', 'removed-before').at(-1)?.value ?? null
   const beforeIn = head.removedBeforeIn ?? read
   const nowIn = wasCut(head) ? deepestMeasuredIn(head) : 0
   if (beforeIn !== null && nowIn !== null) return `${depth(beforeIn + nowIn)} at the deepest, over all visits`
@@ -149,13 +149,13 @@ export function removedWords(head: PaperHead): string {
   return `${beforeIn === null ? beforeUnknown(head) : `${depth(beforeIn)} before`}; ${now}`
 }
 
-const beforeUnknown = ({ visit, casting }: PaperHead): string =>
+const beforeUnknown = ({ visit, casting }: Dossier): string =>
   (visit.head.newThicknessIn ?? casting.thicknessNewIn) === undefined
     ? 'new thickness unknown'
     : 'what went before was not measured'
 
 /** Where cutter marks lie by the inserts; '' when there are none. */
-export function cutterMarkWords({ readings }: PaperHead): string {
+export function cutterMarkWords({ newest: readings }: Dossier): string {
   const text = newestText(readings, 'cutter-marks')
   if (text === '' || text === 'none') return ''
   if (text === 'outside') return 'Cutter marks by the inserts lie outside the sealing area.'

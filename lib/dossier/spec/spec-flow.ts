@@ -5,17 +5,15 @@ import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import { capital } from '@/lib/core/route/words'
 import type { SpecFlow, SpecFlowPoint, SpecFlowRow } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
-import { effectiveReadings } from '@/lib/data/facts'
 import { runOf, type PaperRun } from '../flow-run'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 
 /** Flow before held against flow after, a port each; the last run of the job is the one after. */
-export function flowOf(head: PaperHead): SpecFlow[] {
+export function flowOf(head: Dossier): SpecFlow[] {
   // All that was read: a run that was repeated is one of several here, not the newest of each lift.
-  const readings = effectiveReadings(head.visit.readings)
   const runAt = (occurrence: FlowOccurrence, port: FlowPort) =>
     runOf(
-      readings.filter(({ step }) => step.stepId === 'flow' && step.occurrence === occurrence),
+      head.readings.filter(({ step }) => step.stepId === 'flow' && step.occurrence === occurrence),
       port,
       head.visit.headId,
     )

@@ -5,8 +5,8 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import { capital } from '@/lib/core/route/words'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatFigure } from '@/lib/core/units/format-figure'
-import type { EffectiveReading } from '@/lib/data/facts'
-import type { PaperHead } from '../paper-head'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { Dossier } from '../dossier'
 import { answerWords, newestOfKind, valuedAt } from '../reading-text'
 import { wasCut } from '../measured-cut'
 
@@ -34,7 +34,7 @@ const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
 ]
 
 /** Whatever was read, by kind: the newest answer at each point. */
-export function groupsOf(head: PaperHead): SpecGroup[] {
+export function groupsOf(head: Dossier): SpecGroup[] {
   return table
     .map(([title, kinds]) => ({
       title,
@@ -46,8 +46,8 @@ export function groupsOf(head: PaperHead): SpecGroup[] {
 /** Steps whose readings are of the head as it came. */
 const asItCame: readonly StepId[] = ['thickness', 'seat-before']
 
-function lineOf(head: PaperHead, kind: ReadingKind): SpecLine[] {
-  const readings = newestOfKind(head.readings, kind)
+function lineOf(head: Dossier, kind: ReadingKind): SpecLine[] {
+  const readings = newestOfKind(head.newest, kind)
   const before = wasCut(head) && readings.every(({ step }) => asItCame.includes(step.stepId))
   const label = `${readingSpecs[kind].label}${before ? ', before the cut' : ''}`
   const answers = readings.map((reading) => ({
@@ -100,7 +100,7 @@ function portsInShort(answers: readonly Answer[]): string | null {
 }
 
 /** Lift at which the retainer meets the seal, or the coils close, whichever comes first. */
-function usableLift({ readings }: PaperHead): SpecLine[] {
+function usableLift({ newest: readings }: Dossier): SpecLine[] {
   return (['intake', 'exhaust'] as const).flatMap((port) => {
     const at = (kind: ReadingKind) =>
       valuedAt(readings, 'heights', kind).find((reading) => reading.point === port)?.value

@@ -2,16 +2,16 @@ import type { Figure, SpecFlow } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { deepestMeasuredIn } from '../measured-cut'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 import { chamberMeans } from './spec-chambers'
 import { ratiosOf } from './spec-compression'
 
 /** Two to four figures for the first page: what was asked for, and what came of it. */
-export function headlineOf(head: PaperHead, flow: readonly SpecFlow[]): Figure[] {
+export function headlineOf(head: Dossier, flow: readonly SpecFlow[]): Figure[] {
   return [...chamberFigure(head), ...ratioFigure(head), ...cutFigure(head), ...flowFigure(flow)].slice(0, 4)
 }
 
-function chamberFigure(head: PaperHead): Figure[] {
+function chamberFigure(head: Dossier): Figure[] {
   const { afterCc } = chamberMeans(head)
   if (afterCc === null) return []
   const { targetCc, targetText, targetUnit } = head.visit
@@ -19,14 +19,14 @@ function chamberFigure(head: PaperHead): Figure[] {
   return [{ label: 'Chambers, mean', value: formatBare(afterCc, 'chamberVolume'), unit: 'cc', note }]
 }
 
-function ratioFigure(head: PaperHead): Figure[] {
+function ratioFigure(head: Dossier): Figure[] {
   const ratios = ratiosOf(head)
   if (!ratios || ratios.after === null) return []
   const note = ratios.before === null ? '' : `was ${ratios.before.toFixed(2)}`
   return [{ label: 'Compression', value: ratios.after.toFixed(2), unit: ': 1', note }]
 }
 
-function cutFigure(head: PaperHead): Figure[] {
+function cutFigure(head: Dossier): Figure[] {
   const deepestIn = deepestMeasuredIn(head)
   if (deepestIn === null || head.facts.plan === null || head.facts.plan.kind === 'none') return []
   const angled = head.facts.plan.angleIn > 0

@@ -1,7 +1,8 @@
 import type { SpecSheetData, SpecWaiver } from '@/lib/core/spec/spec-sheet'
 import { declinedOf } from '../declined'
 import { finishedDrawing } from '../head-drawing'
-import { shopBlock, type PaperHead } from '../paper-head'
+import { shopBlock } from '../shop-block'
+import type { Dossier } from '../dossier'
 import { chambersOf } from './spec-chambers'
 import { compressionNotes, compressionOf } from './spec-compression'
 import { cautionsOf } from './spec-cautions'
@@ -24,7 +25,7 @@ export type SpecEnd = Pick<
 
 /** Everything the spec sheet of one visit says, from what is on record of it. */
 export function specSheetOf(
-  head: PaperHead,
+  head: Dossier,
   shop: SpecShop,
   end: SpecEnd,
   nameOf: (personId: string) => string,
@@ -42,11 +43,11 @@ export function specSheetOf(
     jobNumber: visit.job.number,
     customer: visit.job.customer.contact?.name ?? '',
     engine: engineWords(visit.job.engine),
-    tag: head.tag,
+    tag: head.label,
     casting: castingWords(head),
     marks: marksWords(head),
     side: side === '' ? null : side,
-    pairTags: head.mateTags,
+    pairTags: head.mates.map(({ label }) => label),
     asked: askedWords(head),
     done: doneWords(head.route),
     headline: headlineOf(head, flow),
@@ -65,7 +66,7 @@ export function specSheetOf(
   }
 }
 
-const waiversOf = ({ visit }: PaperHead, shop: SpecShop, nameOf: (id: string) => string): SpecWaiver[] =>
+const waiversOf = ({ visit }: Dossier, shop: SpecShop, nameOf: (id: string) => string): SpecWaiver[] =>
   visit.waivers
     .filter((waiver) => waiver.touchesCustomer)
     .map(({ what, reason, byId, at }) => ({ what, reason, by: nameOf(byId), at: dateWords(at, shop) }))

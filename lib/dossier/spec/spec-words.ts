@@ -4,9 +4,9 @@ import type { Station, StepId } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { PaperHead } from '../paper-head'
+import type { Dossier } from '../dossier'
 
-type EngineRow = PaperHead['visit']['job']['engine']
+type EngineRow = Dossier['visit']['job']['engine']
 
 /** "small V8, bore 4.030 in, stroke 3.480 in"; '' when nothing is known. */
 export function engineWords(engine: EngineRow): string {
@@ -26,7 +26,7 @@ export const castingWords = ({ visit }: { readonly visit: { readonly head: CastH
     .filter((part) => part !== '')
     .join(', ')
 
-export const marksWords = ({ visit: { head } }: PaperHead): string =>
+export const marksWords = ({ visit: { head } }: Dossier): string =>
   [head.stamp === '' ? '' : `stamped ${head.stamp}`, head.marks].filter((part) => part !== '').join(' · ')
 
 const sides: Readonly<Record<string, string>> = {
@@ -40,14 +40,14 @@ const sides: Readonly<Record<string, string>> = {
 export const sideWords = (side: string): string => sides[side.trim().toLowerCase()] ?? side.trim()
 
 /** "60 cc, each within 0.5 cc"; '' when none was asked. */
-export function targetWords({ visit, settings }: PaperHead): string {
+export function targetWords({ visit, settings }: Dossier): string {
   if (visit.targetCc === null) return ''
   const target = typedFigure({ text: visit.targetText, unit: visit.targetUnit })
   return `${target}, each within ${formatFigure(settings.ccToleranceCc, 'chamberVolume')}`
 }
 
 /** What the customer ordered, a line each. */
-export function askedWords(head: PaperHead): string[] {
+export function askedWords(head: Dossier): string[] {
   const { job } = head.visit
   const target = targetWords(head)
   return [

@@ -1,7 +1,7 @@
 import { addFoundWork, updateFinding, type Answered, type Asked, type FindingRecord } from '@/lib/data/findings'
 import { bumpVisit } from '@/lib/data/visits'
 import { refreshRoute } from '@/lib/dossier/refresh'
-import type { VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 import type { Author, Write } from '@/lib/data/write'
 
 type Terms = Pick<Asked, 'priceMinor' | 'taxBasisPoints' | 'addsWork'>

@@ -1,7 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import { effectiveReadings } from '@/lib/data/facts'
+import { effectiveReadings } from '@/lib/core/readings/effective'
 import { flowSets } from '@/lib/data/flow-runs'
 import { newId } from '@/lib/data/ids'
 import { write, type Moment } from '@/lib/data/write'

@@ -3,7 +3,7 @@ import { flowPorts, type FlowPort, type FlowRun } from '@/lib/core/flow/types'
 import { workLabel } from '@/lib/core/route/presets'
 import type { FlowOccurrence } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
-import { effectiveReadings, type EffectiveReading } from '@/lib/data/facts'
+import { effectiveReadings, type EffectiveReading } from '@/lib/core/readings/effective'
 import type { FlowSet } from '@/lib/data/flow-runs'
 import { runNumber, runOf, type PaperRun } from '@/lib/dossier/flow-run'
 

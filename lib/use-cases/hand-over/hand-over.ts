@@ -3,7 +3,8 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { RouteStep } from '@/lib/core/route/types'
-import { addEvent, bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { handOverSchema } from '@/lib/schemas/release'
@@ -29,7 +30,7 @@ export async function handOver(actor: Actor, input: Input, moment: Moment): Prom
 }
 
 async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
-  const found = await visitWithRoute(ctx.tx, head.visitId)
+  const found = await loadDossier(ctx.tx, head.visitId)
   const { visit, route } = found
   const tag = headLabel(visit)
   if (visit.jobId !== input.jobId)
@@ -59,7 +60,7 @@ async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
   return tag
 }
 
-function refuseNotReady(visit: Awaited<ReturnType<typeof visitWithRoute>>['visit'], tag: string): void {
+function refuseNotReady(visit: Awaited<ReturnType<typeof loadDossier>>['visit'], tag: string): void {
   const refused = (message: string) =>
     new RefusedError({
       code: 'wrong-state',

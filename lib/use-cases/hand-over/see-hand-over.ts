@@ -3,11 +3,11 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { completeness } from '@/lib/core/route/completeness'
 import { db } from '@/lib/data/db'
-import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
+import { paperJob } from '@/lib/data/papers'
 import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
-import { whereaboutsOf } from '@/lib/data/visits'
-import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
+import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { sideWords } from '@/lib/dossier/spec/spec-words'
 import { mayLeave } from './may-leave'
 import { readAt } from '@/lib/dossier/reading-text'
@@ -48,7 +48,7 @@ export async function seeHandOver(actor: Actor, number: string): Promise<HandOve
   must(allow(actor, 'visit.hand-over'))
   const client = await db()
   const job = await paperJob(client, number)
-  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
+  const heads = await loadDossiers(client, { jobId: job.id })
   const { timeZone, locale, currency } = await shopOf(client)
   return {
     jobId: job.id,
@@ -63,17 +63,17 @@ export async function seeHandOver(actor: Actor, number: string): Promise<HandOve
   }
 }
 
-function headToGo(head: PaperHead): HeadToGo {
+function headToGo(head: Dossier): HeadToGo {
   const { visit, facts, route } = head
   const released = visit.releases.length > 0
   return {
     visitId: visit.id,
     headId: visit.headId,
-    tag: head.tag,
+    tag: head.label,
     casting: visit.head.casting?.name ?? '',
-    whereabouts: whereaboutsOf(visit, facts, route),
+    whereabouts: whereaboutsOf({ visit, facts, route }),
     side: sideWords(visit.side),
-    cameWith: readAt(head.readings, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith,
+    cameWith: readAt(head.newest, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith,
     rackPlace: visit.rackPlace,
     whyNot: whyNot(head),
     cautions: released ? completeness(facts).map((gap) => lackText(gap.lack)) : [],
@@ -82,7 +82,7 @@ function headToGo(head: PaperHead): HeadToGo {
   }
 }
 
-function whyNot({ visit, facts }: PaperHead): string {
+function whyNot({ visit, facts }: Dossier): string {
   if (visit.handOver) return 'It has gone.'
   if (mayLeave(visit)) return ''
   const missing = completeness(facts).length

@@ -2,7 +2,7 @@ import { readingSpecs } from '@/lib/core/readings/specs'
 import { keyText } from '@/lib/core/route/keys'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { listed, lower } from '@/lib/core/route/words'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 
 /** What one visit brings to the trends of its head, its answers oldest first. */
 export type VisitReadings = {

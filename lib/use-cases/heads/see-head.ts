@@ -7,16 +7,14 @@ import { workLabel } from '@/lib/core/route/presets'
 import { stationNamesOf } from '@/lib/core/route/rules-words'
 import type { Missing, RouteStep, Whereabouts } from '@/lib/core/route/types'
 import type { Station, WorkId } from '@/lib/core/route/step-ids'
-import { headName } from '@/lib/core/shop/tag-number'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { db } from '@/lib/data/db'
-import { effectiveReadings, planRecordOf, removedBeforeIn, visitInclude, type VisitRecord } from '@/lib/data/facts'
-import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
-import { castingFactsOf } from '@/lib/data/known-figures'
 import { namesOf } from '@/lib/data/people'
-import { currentRules, settingsOfVisits } from '@/lib/data/settings'
-import { whereaboutsOf, withRoute } from '@/lib/data/visits'
+import { correctedSinceRelease } from '@/lib/dossier/corrected-since-release'
+import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
+import { heldMates, type HeldMate } from '@/lib/dossier/mates'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { chamberTrend, type ChamberStage, type VisitReadings } from './chamber-trend'
@@ -39,7 +37,7 @@ export type VisitView = {
     readonly cause: string
     readonly pays: string
   }[]
-  readonly matesHeld: readonly HeldHead[]
+  readonly matesHeld: readonly HeldMate[]
   readonly whereabouts: Whereabouts
   readonly target: string
   readonly ordered: readonly string[]
@@ -119,34 +117,20 @@ export type HeadView = {
 export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const head = await client.head.findUnique({
-    where: { id: headId },
-    include: { casting: { include: { figures: true, outlines: true, bolts: true } }, tags: true },
-  })
-  if (!head) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
-  const visits = await client.visit.findMany({
-    where: { headId },
-    include: {
-      ...visitInclude,
-      job: { include: { ...visitInclude.job.include, customer: { include: { contact: true } } } },
-    },
-    orderBy: { createdAt: 'desc' },
-  })
-  const settingsOf = await settingsOfVisits(client, visits)
-  const stationNames = stationNamesOf(await currentRules(client))
+  const dossiers = (await loadDossiers(client, { headId })).toSorted(newestFirst)
+  const [newest] = dossiers
+  if (!newest) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  const { head } = newest.visit
+  const stationNames = stationNamesOf(newest.today.values.rules)
+  const visits = dossiers.map(({ visit }) => visit)
   const names = await namesOf(visits.flatMap(peopleOf))
   const instruments = await client.instrument.findMany({ select: { id: true, name: true } })
-  const held = await heldInPairs(
-    client,
-    visits.map(({ pairId }) => pairId),
-  )
-  const inOrder = visits.toReversed().map((visit) => visitReadings(visit, settingsOf(visit).ccToleranceCc))
-  const newIn = head.newThicknessIn ?? castingFactsOf(head.casting, head.chamberForm).thicknessNewIn ?? null
-  const [newest] = visits
+  const inOrder = dossiers.toReversed().map(visitReadings)
+  const newIn = head.newThicknessIn ?? newest.casting.thicknessNewIn ?? null
   const active = head.tags.find((tag) => tag.to === null)
   return {
     headId,
-    tag: newest ? headName(head.tags, newest.job.number, newest.position) : (active?.number ?? ''),
+    tag: newest.label,
     version: head.version,
     wornTag: active?.number ?? '',
     oldTags: head.tags.filter((tag) => tag !== active).map((tag) => tag.number),
@@ -158,10 +142,10 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     chamberTrend: chamberTrend(inOrder, head.casting?.chamberCount ?? 0),
     thickness: thicknessTrend(inOrder, newIn),
     newThickness: newIn === null ? '' : formatFigure(newIn, 'thickness'),
-    visits: visits.map((visit) => ({
-      ...visitView(visit, settingsOf(visit), (id) => names.get(id) ?? '', instruments),
-      ...comebacks(visit, visits),
-      matesHeld: matesHeld(held, visit),
+    visits: dossiers.map((dossier) => ({
+      ...visitView(dossier, (id) => names.get(id) ?? '', instruments),
+      ...comebacks(dossier.visit, visits),
+      matesHeld: heldMates(dossier),
       stationNames,
     })),
     may: {
@@ -177,22 +161,22 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   }
 }
 
-type Visit = VisitRecord & {
-  readonly job: { readonly customer: { readonly contact: { readonly name: string } | null } }
-}
+type Visit = Dossier['visit']
 type Name = (personId: string) => string
 
+const newestFirst = (a: Dossier, b: Dossier): number => b.visit.createdAt.getTime() - a.visit.createdAt.getTime()
+
 /** What the trends need of a visit. */
-const visitReadings = (visit: Visit, toleranceCc: number): VisitReadings => ({
+const visitReadings = ({ visit, readings, settings }: Dossier): VisitReadings => ({
   jobNumber: visit.job.number,
-  readings: effectiveReadings(visit.readings),
+  readings,
   target:
     visit.targetCc === null
       ? null
       : {
           text: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
           cc: visit.targetCc,
-          toleranceCc,
+          toleranceCc: settings.ccToleranceCc,
         },
 })
 
@@ -210,7 +194,7 @@ function comebacks(visit: Visit, all: readonly Visit[]) {
   }
 }
 
-const peopleOf = (visit: VisitRecord): string[] => [
+const peopleOf = (visit: Visit): string[] => [
   ...visit.readings.map((set) => set.byId),
   ...visit.holds.map((hold) => hold.openedById),
   ...visit.waivers.map((waiver) => waiver.byId),
@@ -218,17 +202,13 @@ const peopleOf = (visit: VisitRecord): string[] => [
 ]
 
 function visitView(
-  visit: Visit,
-  settings: Parameters<typeof withRoute>[1],
+  dossier: Dossier,
   name: Name,
   instruments: readonly Instrument[],
 ): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld' | 'stationNames'> {
-  const found = withRoute(visit, settings)
-  const { facts, route } = found
-  const readings = effectiveReadings(visit.readings)
+  const { visit, facts, route, settings } = dossier
   const plan = visit.pair.plans[0]
   const acceptance = plan?.acceptances.at(-1)
-  const release = visit.releases[0]
   return {
     visitId: visit.id,
     version: visit.version,
@@ -237,23 +217,24 @@ function visitView(
     customer: visit.job.customer.contact?.name ?? '',
     pairId: visit.pairId,
     bookedAt: visit.createdAt,
-    whereabouts: whereaboutsOf(visit, facts, route),
+    whereabouts: whereaboutsOf(dossier),
     target: visit.targetText,
     ordered: facts.ordered.map((work: WorkId) => workLabel(work, settings.rules)),
     side: visit.side,
     cameWith: visit.cameWith,
     rackPlace: visit.rackPlace,
-    plan: plan
-      ? {
-          number: plan.number,
-          record: planRecordOf(plan),
-          accepted: acceptance ? `${acceptance.by}, ${acceptance.how}` : '',
-        }
-      : null,
-    removedBeforeIn: removedBeforeIn(visit, readings),
+    plan:
+      plan && dossier.plan
+        ? {
+            number: plan.number,
+            record: dossier.plan,
+            accepted: acceptance ? `${acceptance.by}, ${acceptance.how}` : '',
+          }
+        : null,
+    removedBeforeIn: dossier.removedBeforeIn,
     route,
     marks: progress(route, facts.openHolds.length > 0),
-    gaps: visit.returned || visit.handOver ? [] : gapsOf(found),
+    gaps: visit.returned || visit.handOver ? [] : gapsOf(dossier),
     readings: readingLines(visit, route, name, instruments),
     holds: visit.holds.map((hold) => ({
       id: hold.id,
@@ -280,9 +261,7 @@ function visitView(
       by: name(byId),
       reason,
     })),
-    correctedSinceRelease:
-      release !== undefined &&
-      visit.readings.some((set) => set.recordedAt > release.at && set.points.some((point) => point.correctsId)),
+    correctedSinceRelease: correctedSinceRelease(dossier),
     returned: visit.returned?.reason ?? null,
     handedOver: visit.handOver ? { to: visit.handOver.takenBy, at: visit.handOver.at } : null,
   }

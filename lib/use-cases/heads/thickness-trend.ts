@@ -3,7 +3,7 @@ import { keyText } from '@/lib/core/route/keys'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { VisitReadings } from './chamber-trend'
 
 /** The corners as measured at one stage, and the metal gone since new there. */

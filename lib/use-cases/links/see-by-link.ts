@@ -3,12 +3,12 @@ import type { Whereabouts } from '@/lib/core/route/types'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db } from '@/lib/data/db'
 import { jobOfLink, openLink, refuseOtherJobs } from '@/lib/data/links'
-import { paperVisitsOfJob, type PaperVisit } from '@/lib/data/papers'
 import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
-import { whereaboutsOf } from '@/lib/data/visits'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { isOnLink, questionOf, type Manner, type Question } from '@/lib/dossier/question'
-import { paperHeads, shopBlock, type PaperHead } from '@/lib/dossier/paper-head'
+import { shopBlock } from '@/lib/dossier/shop-block'
+import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import type { StoredPaper } from '@/lib/papers/kept-paper'
 import { newestSpec, specPaper } from '@/lib/papers/spec-paper'
 
@@ -25,7 +25,7 @@ export type LinkHead = {
 
 /** With the photos that were taken of what was found. */
 export type LinkQuestion = Question & {
-  readonly photos: readonly Pick<PaperVisit['photos'][number], 'id' | 'caption' | 'widthPx' | 'heightPx'>[]
+  readonly photos: readonly Pick<Dossier['visit']['photos'][number], 'id' | 'caption' | 'widthPx' | 'heightPx'>[]
 }
 
 /** All that a customer's link shows; what is not in this type cannot be shown. */
@@ -62,12 +62,11 @@ const plainWords: Readonly<Record<Whereabouts, string>> = {
 export async function seeByLink(token: string, now: Date): Promise<LinkView> {
   const client = await db()
   const link = await openLink(client, token, now)
-  const visits = await paperVisitsOfJob(client, link.jobId)
-  const papers = await paperHeads(client, visits)
+  const papers = await loadDossiers(client, { jobId: link.jobId })
   const shop = await shopOf(client)
   const job = await jobOfLink(client, link)
   const heads: LinkHead[] = []
-  for (const paper of papers) heads.push(linkHead(paper, await newestSpec(client, paper.visit)))
+  for (const paper of papers) heads.push(linkHead(paper, await newestSpec(client, paper)))
   return {
     shop: shopBlock(shop),
     timeZone: shop.timeZone,
@@ -81,25 +80,25 @@ export async function seeByLink(token: string, now: Date): Promise<LinkView> {
   }
 }
 
-const linkHead = ({ visit, tag, facts, route }: PaperHead, spec: SpecSheetData | null): LinkHead => ({
+const linkHead = ({ visit, label, facts, route }: Dossier, spec: SpecSheetData | null): LinkHead => ({
   visitId: visit.id,
-  tag,
+  tag: label,
   casting: visit.head.casting?.name ?? '',
-  where: plainWords[whereaboutsOf(visit, facts, route)],
+  where: plainWords[whereaboutsOf({ visit, facts, route })],
   marks: progress(route, facts.openHolds.length > 0),
   spec,
 })
 
-function questionsOf(papers: readonly PaperHead[], shop: Manner): LinkQuestion[] {
-  const all = papers.flatMap(({ visit, tag }) =>
+function questionsOf(papers: readonly Dossier[], shop: Manner): LinkQuestion[] {
+  const all = papers.flatMap(({ visit, label }) =>
     visit.findings
       .filter((finding) => isOnLink(finding, visit))
-      .map((finding) => ({ ...questionOf(finding, tag, shop), photos: photosOf(visit, finding.id) })),
+      .map((finding) => ({ ...questionOf(finding, label, shop), photos: photosOf(visit, finding.id) })),
   )
   return [...all.filter(({ answered }) => answered === null), ...all.filter(({ answered }) => answered !== null)]
 }
 
-const photosOf = (visit: PaperVisit, findingId: string): LinkQuestion['photos'] =>
+const photosOf = (visit: Dossier['visit'], findingId: string): LinkQuestion['photos'] =>
   visit.photos
     .filter((photo) => photo.findingId === findingId && photo.withdrawnAt === null)
     .toSorted((a, b) => a.at.getTime() - b.at.getTime())

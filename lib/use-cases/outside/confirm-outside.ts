@@ -5,7 +5,8 @@ import { must, RefusedError } from '@/lib/core/errors'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { lineOfOrder, stepsOf, type LineRecord } from '@/lib/data/outside'
-import { addEvent, bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { confirmOutsideSchema } from '@/lib/schemas/outside'
@@ -19,7 +20,7 @@ export async function confirmOutside(actor: Actor, input: z.output<typeof confir
   must(allow(actor, 'outside.receive'))
   return write(actor, moment, async (ctx) => {
     const line = await lineOfOrder(ctx.tx, input.orderId, input.visitId)
-    const { visit, route } = await visitWithRoute(ctx.tx, input.visitId)
+    const { visit, route } = await loadDossier(ctx.tx, input.visitId)
     refuseReleased(visit)
     refuseUnsuited(line, route, input.stepId, input.confirmed)
     const others = stepsOf(line.confirmed).filter((step) => step !== input.stepId)

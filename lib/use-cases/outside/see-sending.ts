@@ -6,7 +6,7 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import { db, type Db } from '@/lib/data/db'
 import { idsToSend, stepsOf, wholeOrder } from '@/lib/data/outside'
 import { vendorsInUse } from '@/lib/data/vendors'
-import { visitWithRoute } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { headLabel } from '@/lib/core/shop/tag-number'
 
 export type Sendable = {
@@ -54,7 +54,7 @@ export async function seeSending(actor: Actor, { visitIds, redoOfId }: Asked) {
 }
 
 async function sendable(client: Db, visitId: string): Promise<Sendable> {
-  const { visit, facts, route } = await visitWithRoute(client, visitId)
+  const { visit, facts, route } = await loadDossier(client, visitId)
   const open = route.filter((step) => ['to do', 'ready', 'do again'].includes(step.state) && !step.outside)
   const plan = visit.pair.plans[0]
   return {

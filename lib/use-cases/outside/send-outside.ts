@@ -8,7 +8,8 @@ import { newId } from '@/lib/data/ids'
 import { lineOfOrder } from '@/lib/data/outside'
 import { addPromise, nextOrderNumber } from '@/lib/data/vendor-orders'
 import { vendorInUse } from '@/lib/data/vendors'
-import { addEvent, bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { sendOutsideSchema } from '@/lib/schemas/outside'
@@ -75,7 +76,7 @@ async function redoOf(ctx: Write, { redoOfId, heads }: Input): Promise<string | 
 }
 
 async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['heads'][number]): Promise<void> {
-  const found = await visitWithRoute(ctx.tx, head.visitId)
+  const found = await loadDossier(ctx.tx, head.visitId)
   const { visit, facts } = found
   refuseReleased(visit)
   refuseNotReady(found, input.scope)
@@ -105,7 +106,7 @@ async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['
   await refreshRoute(ctx.tx, visit.id, ctx.now)
 }
 
-function refuseNotReady({ visit, facts, route }: VisitWithRoute, scope: readonly StepId[]): void {
+function refuseNotReady({ visit, facts, route }: Dossier, scope: readonly StepId[]): void {
   const tag = headLabel(visit)
   if (facts.onOrder) throw refused(`${tag} is on order and has not come.`)
   if (facts.openHolds.length > 0) throw refused(`${tag} is held: the owner decides first.`)
@@ -126,7 +127,7 @@ const scopeCovers = (waits: readonly Wait[], steps: readonly StepKey[]): boolean
   waits.every((wait) => wait.code === 'step' && steps.some((step) => sameKey(step, wait.step)))
 
 /** Angle part and flat part that the vendor cuts off this head. */
-function vendorShare({ facts }: VisitWithRoute, input: Input, head: Input['heads'][number]) {
+function vendorShare({ facts }: Dossier, input: Input, head: Input['heads'][number]) {
   const leftIn = flatLeftIn(facts)
   const cutsAngle = input.scope.includes('angle-cut')
   const cutsFlat = input.scope.includes('flat-cut') || (cutsAngle && input.finishesToSize)

@@ -7,7 +7,8 @@ import type { NextPass } from '@/lib/dossier/next-pass'
 import { declinedOf } from '@/lib/dossier/declined'
 import { headDrawing } from '@/lib/dossier/head-drawing'
 import { jobSteps } from './job-steps'
-import { addressBlock, type PaperHead } from '@/lib/dossier/paper-head'
+import { addressBlock } from '@/lib/dossier/shop-block'
+import type { Dossier } from '@/lib/dossier/dossier'
 import { planFigures, planNotes, planTitleOf } from './plan-figures'
 import { readAt } from '@/lib/dossier/reading-text'
 import { addressWarning, qrTextOf } from './tag-address'
@@ -21,13 +22,13 @@ type Job = {
   readonly urgent: boolean
   readonly note: string
   readonly customer: { readonly contact: { readonly name: string; readonly phone: string } | null }
-  readonly engine: PaperHead['visit']['job']['engine']
+  readonly engine: Dossier['visit']['job']['engine']
 }
 
 /** Everything the job sheet says: the heads may go a day on it without the network. */
 export function jobSheetOf(
   job: Job,
-  heads: readonly PaperHead[],
+  heads: readonly Dossier[],
   shop: SpecShop,
   nameOf: (personId: string) => string,
   passOf: (visitId: string) => NextPass | null,
@@ -48,23 +49,23 @@ export function jobSheetOf(
 }
 
 /** What was written beside a line when it was ordered: for the bench, not for the customer. */
-const orderNotes = ({ visit, settings }: PaperHead): string[] =>
+const orderNotes = ({ visit, settings }: Dossier): string[] =>
   visit.ordered
     .filter((line) => line.endedAt === null && line.note !== '')
     .map((line) => `${workLabel(line.work as WorkId, settings.rules)}: ${line.note}`)
 
-function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string, pass: NextPass | null): JobSheetHead {
+function jobHead(head: Dossier, shop: SpecShop, nameOf: (id: string) => string, pass: NextPass | null): JobSheetHead {
   const { visit, facts } = head
-  const cameWith = readAt(head.readings, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith
+  const cameWith = readAt(head.newest, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith
   return {
-    tag: head.tag,
+    tag: head.label,
     revision: visit.version,
-    qrText: qrTextOf(head.tag),
+    qrText: qrTextOf(head.label),
     casting: castingWords(head),
     marks: marksWords(head),
     side: sideWords(visit.side),
     place: visit.rackPlace,
-    pairTags: head.mateTags,
+    pairTags: head.mates.map(({ label }) => label),
     cameWith,
     ordered: [...askedWords(head), ...orderNotes(head)],
     holds: facts.openHolds.map((hold) => hold.reason),
@@ -84,7 +85,7 @@ function jobHead(head: PaperHead, shop: SpecShop, nameOf: (id: string) => string
 }
 
 /** What was seen and not ordered: agreed, or still without an answer. What was declined has its own list. */
-const findingsOf = ({ findings }: PaperHead['visit']): string[] =>
+const findingsOf = ({ findings }: Dossier['visit']): string[] =>
   findings
     .filter(({ answer }) => answer !== 'no')
     .map(({ what, answer, askedAt }) => {

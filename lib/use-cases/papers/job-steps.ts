@@ -6,14 +6,14 @@ import type { Owed, RouteStep } from '@/lib/core/route/types'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { quantities } from '@/lib/core/units/quantities'
 import { lower } from '@/lib/core/route/words'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
-import type { PaperHead } from '@/lib/dossier/paper-head'
+import type { Dossier } from '@/lib/dossier/dossier'
 import { answerWords, bareText } from '@/lib/dossier/reading-text'
 import { reasonText } from '@/lib/words/route'
 
 /** Every step of the route with a blank for each reading it owes, and what was read already on its line. */
-export const jobSteps = (head: PaperHead): JobSheetStep[] =>
+export const jobSteps = (head: Dossier): JobSheetStep[] =>
   head.route
     .filter((step) => step.state !== 'not needed')
     .map((step) => ({
@@ -25,13 +25,13 @@ export const jobSteps = (head: PaperHead): JobSheetStep[] =>
       owes: step.owes.map((owed) => owedBlanks(head, step, owed)),
     }))
 
-function outsideWords({ facts }: PaperHead, step: RouteStep): string {
+function outsideWords({ facts }: Dossier, step: RouteStep): string {
   if (step.byVendor !== '') return `done by ${step.byVendor}`
   const order = facts.orders.find((entry) => entry.receivedSeq === null && entry.scope.includes(step.stepId))
   return step.outside && order ? `at ${order.vendor}, order ${order.number}` : ''
 }
 
-function noteWords({ visit, facts }: PaperHead, step: RouteStep): string {
+function noteWords({ visit, facts }: Dossier, step: RouteStep): string {
   if (step.state === 'waived') {
     const waiver = visit.waivers.findLast((entry) => entry.gap.startsWith(`step:${keyText(step)}`))
     return waiver?.reason ?? ''
@@ -44,17 +44,17 @@ function noteWords({ visit, facts }: PaperHead, step: RouteStep): string {
 }
 
 /** Of a cut in two parts each step says its own: what stands huge above is both together. */
-function cutWords(plan: PaperHead['facts']['plan'], { stepId }: RouteStep): string {
+function cutWords(plan: Dossier['facts']['plan'], { stepId }: RouteStep): string {
   if (!plan || plan.kind !== 'angle-flat') return ''
   if (stepId === 'angle-cut') return `${formatFigure(plan.angleIn, 'cutDepth')} at the deep edge alone`
   if (stepId === 'flat-cut') return `${formatFigure(plan.flatIn, 'cutDepth')} flat, off the new deck, in all`
   return ''
 }
 
-function owedBlanks(head: PaperHead, step: RouteStep, { kind, points }: Owed): JobSheetOwed {
+function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed): JobSheetOwed {
   const { label, quantity, choices } = readingSpecs[kind]
   const unit = quantity ? quantities[quantity].unit : ''
-  const read = head.readings.filter((reading) => reading.kind === kind && sameKey(reading.step, step))
+  const read = head.newest.filter((reading) => reading.kind === kind && sameKey(reading.step, step))
   const named = points.map((point) => ({ point, ...shortPoint(point) }))
   const groups = [...new Set(named.map(({ group }) => group))]
   return {

@@ -8,7 +8,8 @@ import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import type { paperOrder } from '@/lib/data/papers'
 import type { OutsideSheetData, OutsideSheetHead } from '@/lib/pdf/outside-sheet'
 import { headDrawing } from '@/lib/dossier/head-drawing'
-import { addressBlock, shopBlock, type PaperHead } from '@/lib/dossier/paper-head'
+import { addressBlock, shopBlock } from '@/lib/dossier/shop-block'
+import type { Dossier } from '@/lib/dossier/dossier'
 import { addressWarning, qrTextOf } from './tag-address'
 import type { SpecShop } from '@/lib/dossier/spec/spec-sheet-of'
 import { castingWords, marksWords } from '@/lib/dossier/spec/spec-words'
@@ -22,7 +23,7 @@ const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
 /** What travels with the heads of one order. No price, and nothing of the customer. */
 export function outsideSheetOf(
   order: Order,
-  heads: readonly PaperHead[],
+  heads: readonly Dossier[],
   shop: SpecShop,
   sentBy: string,
 ): OutsideSheetData {
@@ -52,13 +53,13 @@ export function outsideSheetOf(
   }
 }
 
-function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: PaperHead): OutsideSheetHead {
+function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: Dossier): OutsideSheetHead {
   const deepEdge = line.angleIn > 0 ? (head.plan?.deepEdge ?? 'exhaust') : null
   const leftIn = (head.facts.plan?.flatIn ?? 0) - line.flatIn
   const leaves = !order.finishesToSize && scope.includes('angle-cut') && leftIn > 0
   return {
-    tag: head.tag,
-    qrText: qrTextOf(head.tag),
+    tag: head.label,
+    qrText: qrTextOf(head.label),
     casting: castingWords(head),
     marks: marksWords(head),
     work: [...workOf(scope, line, deepEdge, head.settings.rules), ...angleWords(line, head)],
@@ -78,7 +79,7 @@ function leaveWords({ finishesToSize }: Order, scope: readonly StepId[], leftIn:
 }
 
 /** The tilt as a machine may be set to it. */
-function angleWords({ angleIn }: Line, { casting: { milledWidthIn } }: PaperHead): string[] {
+function angleWords({ angleIn }: Line, { casting: { milledWidthIn } }: Dossier): string[] {
   const angle = angleIn > 0 ? cutAngleDeg(angleIn, milledWidthIn) : null
   if (!angle?.ok || !milledWidthIn) return []
   return [`That is an angle of ${angle.value.toFixed(3)}° over a milled width of ${milledWidthIn.toFixed(3)} in`]
@@ -117,7 +118,7 @@ function figuresOf({ angleIn, flatIn }: Line, deepEdge: Deep): Figure[] {
 }
 
 /** The same drawing as on our own papers, with the vendor's share of the cut; slots only where the vendor is to cut them. */
-function drawingOf(head: PaperHead, { angleIn, flatIn }: Line, deepEdge: Deep, scope: readonly StepId[]): HeadDrawing {
+function drawingOf(head: Dossier, { angleIn, flatIn }: Line, deepEdge: Deep, scope: readonly StepId[]): HeadDrawing {
   const drawn = headDrawing(head)
   const slots = scope.includes('bolt-fit')
     ? drawn

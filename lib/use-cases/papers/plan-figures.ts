@@ -3,12 +3,12 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { PaperHead } from '@/lib/dossier/paper-head'
+import type { Dossier } from '@/lib/dossier/dossier'
 
 const cuts: readonly StepId[] = ['flat-cut', 'angle-cut']
 
 /** A head that is not to be cut must not look as if a plan were awaited. */
-export function planTitleOf({ facts, route }: PaperHead): string {
+export function planTitleOf({ facts, route }: Dossier): string {
   if (facts.plan) return `Plan: ${cutTitle(facts.plan.kind)}`
   const asked = route.some(({ stepId, state }) => cuts.includes(stepId) && state !== 'not needed')
   return asked ? 'No cut plan yet: do not cut' : 'No deck cut on this job'
@@ -22,11 +22,11 @@ const figure = (label: string, valueIn: number, note: string): Figure => ({
 })
 
 /** The plan's figures, to be set huge: how deep, where, and what the chambers shall hold. */
-export function planFigures(head: PaperHead, hasStop: boolean): Figure[] {
+export function planFigures(head: Dossier, hasStop: boolean): Figure[] {
   return [...depthFigures(head, hasStop), ...targetFigure(head)]
 }
 
-function depthFigures({ facts, plan }: PaperHead, hasStop: boolean): Figure[] {
+function depthFigures({ facts, plan }: Dossier, hasStop: boolean): Figure[] {
   const cut = facts.plan
   if (!cut || !plan || cut.kind === 'none') return []
   if (cut.kind === 'clean-up') return [figure('No deeper than', cut.flatIn, 'as little as makes it flat')]
@@ -41,7 +41,7 @@ function depthFigures({ facts, plan }: PaperHead, hasStop: boolean): Figure[] {
   ]
 }
 
-function targetFigure({ visit, settings }: PaperHead): Figure[] {
+function targetFigure({ visit, settings }: Dossier): Figure[] {
   if (visit.targetCc === null) return []
   const typed = typedFigure({ text: visit.targetText, unit: visit.targetUnit })
   const value = /^[\d.,]+ cc$/.test(typed) ? typed.slice(0, -3) : formatBare(visit.targetCc, 'chamberVolume')
@@ -56,7 +56,7 @@ function targetFigure({ visit, settings }: PaperHead): Figure[] {
 }
 
 /** The plan in words, for the bench. */
-export function planNotes({ plan, removedBeforeIn, facts }: PaperHead): string[] {
+export function planNotes({ plan, removedBeforeIn, facts }: Dossier): string[] {
   if (!plan) return []
   const goneIn = removedBeforeIn === null || !facts.plan ? null : removedBeforeIn + facts.plan.deepestIn
   // A clean-up stops where the deck is flat: what the plan reckons is the most that it may take.

@@ -2,7 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { db, type Reader } from '@/lib/data/db'
-import { paperJob, paperOrder, paperVisits, paperVisitsOfJob } from '@/lib/data/papers'
+import { paperJob, paperOrder } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
@@ -11,7 +11,7 @@ import { jobSheetOf } from './job-sheet-of'
 import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
 import { outsideSheetOf } from './outside-sheet-of'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
-import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
+import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { printSetting } from '@/lib/papers/print-spec'
 import { withLogo } from '@/lib/papers/with-logo'
 
@@ -20,7 +20,7 @@ export type { Paper, StoredPaper } from '@/lib/papers/kept-paper'
 /** Everything the job sheet of a job says. */
 export async function jobSheetData(reader: Reader, number: string): Promise<JobSheetData> {
   const job = await paperJob(reader, number)
-  const heads = await paperHeads(reader, await paperVisitsOfJob(reader, job.id))
+  const heads = await loadDossiers(reader, { jobId: job.id })
   const names = await namesOf(heads.flatMap(({ visit }) => visit.waivers.map((waiver) => waiver.byId)))
   const passes = new Map<string, NextPass>()
   for (const head of heads) {
@@ -45,10 +45,10 @@ export async function printJobSheet(actor: Actor, number: string, now: Date): Pr
 }
 
 /** The mill's next pass while a flat cut to size is still to be made; null otherwise. */
-async function passToCome(reader: Reader, head: PaperHead): Promise<NextPass | null> {
+async function passToCome(reader: Reader, head: Dossier): Promise<NextPass | null> {
   const open = head.route.some(({ stepId, state }) => stepId === 'flat-cut' && state !== 'done' && state !== 'waived')
   if (!open || !head.plan || head.plan.kind === 'clean-up' || head.plan.kind === 'none') return null
-  return nextPassAtMill(reader, head, head.plan, head.settings)
+  return nextPassAtMill(reader, head, head.plan)
 }
 
 export async function printOutsideSheet(actor: Actor, orderId: string, now: Date): Promise<Paper> {
@@ -56,11 +56,7 @@ export async function printOutsideSheet(actor: Actor, orderId: string, now: Date
   must(allow(actor, 'outside.see'))
   const client = await db()
   const order = await paperOrder(client, orderId)
-  const visits = await paperVisits(
-    client,
-    order.visits.map((line) => line.visitId),
-  )
-  const heads = await paperHeads(client, visits)
+  const heads = await loadDossiers(client, { ids: order.visits.map((line) => line.visitId) })
   const shop = await shopOf(client)
   const sentBy = (await namesOf([order.byId])).get(order.byId) ?? ''
   const data = outsideSheetOf(order, heads, shop, sentBy)

@@ -3,12 +3,13 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { formatMoney } from '@/lib/core/money/format-money'
 import { db } from '@/lib/data/db'
-import { paperJob, paperVisitsOfJob } from '@/lib/data/papers'
+import { paperJob } from '@/lib/data/papers'
 import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { receipt, type ReceiptData } from '@/lib/pdf/receipt'
 import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
-import { paperHeads, shopBlock, type PaperHead } from '@/lib/dossier/paper-head'
+import { shopBlock } from '@/lib/dossier/shop-block'
+import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { printSetting } from '@/lib/papers/print-spec'
 import { castingWords, engineWords, sideWords } from '@/lib/dossier/spec/spec-words'
 import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
@@ -22,7 +23,7 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
   must(allow(actor, 'price.see'))
   const client = await db()
   const job = await paperJob(client, number)
-  const heads = await paperHeads(client, await paperVisitsOfJob(client, job.id))
+  const heads = await loadDossiers(client, { jobId: job.id })
   const gone = heads.filter(({ visit }) => visit.handOver !== null)
   if (gone.length === 0) {
     const message = 'No head of this job has been handed over yet: there is a receipt once one has.'
@@ -37,7 +38,7 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
     customer: job.customer.contact?.name ?? '',
     engine: engineWords(job.engine),
     heads: gone.map((head) => headGone(head, shop)),
-    stillHere: heads.filter((head) => !gone.includes(head)).map(({ tag }) => tag),
+    stillHere: heads.filter((head) => !gone.includes(head)).map(({ label }) => label),
     ...accountWords(await accountOf(client, job.id), shop),
   }
   return keptPaper(
@@ -46,10 +47,10 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
   )
 }
 
-function headGone(head: PaperHead, shop: WhenManner): ReceiptData['heads'][number] {
+function headGone(head: Dossier, shop: WhenManner): ReceiptData['heads'][number] {
   const { handOver } = head.visit
   return {
-    tag: head.tag,
+    tag: head.label,
     casting: castingWords(head),
     side: sideWords(handOver?.side || head.visit.side),
     takenBy: handOver?.takenBy ?? '',

@@ -4,11 +4,12 @@ import { must, RefusedError } from '@/lib/core/errors'
 import { photoTaken } from '@/lib/core/readings/photo-answer'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
-import { effectiveReadings, type VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 import { storeFile } from '@/lib/data/files'
 import { addPhotoRow, refuseForeignPart } from '@/lib/data/photos'
 import { readPicture } from '@/lib/data/pictures'
-import { bumpVisit, visitById, visitWithRoute } from '@/lib/data/visits'
+import { bumpVisit, visitById } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import { type AddPhotoInput } from '@/lib/schemas/photo'
@@ -74,10 +75,10 @@ function refuseUnlessHere(visit: VisitRecord): void {
 /** That the photo was taken is a reading like any other, so that whoever asks for readings need not know of photos. */
 async function answerCheckIn(ctx: Write, visit: VisitRecord, { stepId, occurrence }: AddPhotoInputAt): Promise<void> {
   if (stepId !== 'check-in' || visit.releases.length > 0) return
-  const standing = effectiveReadings(visit.readings).findLast(({ kind }) => kind === 'photo')
+  const { readings, route } = await loadDossier(ctx.tx, visit.id)
+  const standing = readings.findLast(({ kind }) => kind === 'photo')
   if (standing?.text === photoTaken) return
   const key: StepKey = { stepId, occurrence, orderId: null }
-  const { route } = await visitWithRoute(ctx.tx, visit.id)
   const step = route.find((one) => one.stepId === key.stepId && one.occurrence === key.occurrence)
   if (!step || step.state === 'not needed') return
   must(allow(ctx.actor, readAction(step.station)))

@@ -9,14 +9,16 @@ import { write, type Moment } from '@/lib/data/write'
 import type { PlanChoice } from '@/lib/schemas/plan'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { choiceFigures } from './choice-figures'
-import { planContext, visitsOfPair } from '@/lib/dossier/plan-context'
+import { headsOfPair, planContext } from '@/lib/dossier/plan-context'
 
 /** Keeps a new version of a pair's cut plan, frozen with its inputs; the route of every head of the pair follows at once. */
 export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: Moment) {
   must(allow(actor, 'plan.make'))
   return write(actor, moment, async (ctx) => {
-    const visits = await visitsOfPair(ctx.tx, input.pairId)
-    const latest = visits[0]?.pair.plans[0]
+    const heads = await headsOfPair(ctx.tx, input.pairId)
+    const visits = heads.map(({ visit }) => visit)
+    const { visit: first } = heads[0]
+    const [latest] = first.pair.plans
     const newest = latest?.number ?? 0
     if (newest !== input.seenVersion) {
       const person = latest && (await ctx.tx.person.findUnique({ where: { id: latest.byId }, select: { name: true } }))
@@ -30,7 +32,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
       const message = 'Enter why the plan is changed.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
-    const context = await planContext(ctx.tx, input.pairId)
+    const context = await planContext(ctx.tx, heads)
     const worked = must(planRecordOf(context, choiceFigures(input)))
     // Frozen with the plan: what later cuts teach must not change what this route owes.
     const record = { ...worked, rateProven: context.rate.proven }
@@ -44,7 +46,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
         inputs: JSON.stringify({ choice: input, context }),
         results: JSON.stringify(record),
         reason: input.reason,
-        settingsVersion: ctx.settingsVersion,
+        settingsVersion: first.rulesVersion,
         createdAt: ctx.now,
         byId: actor.personId,
       },
@@ -57,7 +59,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
     ctx.audit({
       action: 'pair.plan',
       subjectId: input.pairId,
-      jobId: visits[0]?.jobId,
+      jobId: first.jobId,
       changes: {
         number: newest + 1,
         kind: record.kind,

@@ -6,7 +6,7 @@ import { db } from '@/lib/data/db'
 import { planRecordOf } from '@/lib/data/facts'
 import { namesOf } from '@/lib/data/people'
 import { whereNeeded, type WhereNeeded } from './where-needed'
-import { planContext, visitsOfPair, type PlanContext } from '@/lib/dossier/plan-context'
+import { headsOfPair, planContext, type PlanContext } from '@/lib/dossier/plan-context'
 
 export type { PlanContext } from '@/lib/dossier/plan-context'
 
@@ -32,11 +32,12 @@ export type PlanView = {
 export async function seePlan(actor: Actor, pairId: string): Promise<PlanView> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const visits = await visitsOfPair(client, pairId)
-  const plans = visits[0]?.pair.plans ?? []
+  const heads = await headsOfPair(client, pairId)
+  const visits = heads.map(({ visit }) => visit)
+  const { plans } = heads[0].visit.pair
   const names = await namesOf(plans.map((plan) => plan.byId))
   return {
-    context: await planContext(client, pairId),
+    context: await planContext(client, heads),
     versions: plans.map((plan) => ({
       id: plan.id,
       number: plan.number,

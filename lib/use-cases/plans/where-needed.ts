@@ -1,4 +1,4 @@
-import type { VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 import { hrefOf } from '@/lib/dossier/where-to'
 
 export type WhereNeeded = Readonly<Record<string, { readonly message: string; readonly href: string }>>

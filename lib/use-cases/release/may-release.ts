@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '@/lib/core/errors'
 import { completeness } from '@/lib/core/route/completeness'
-import { correctedSinceRelease } from '@/lib/data/releases'
-import type { VisitWithRoute } from '@/lib/data/visits'
+import { correctedSinceRelease } from '@/lib/dossier/corrected-since-release'
+import type { Dossier } from '@/lib/dossier/dossier'
 import { hrefOfGap } from '@/lib/dossier/where-to'
 import { lackText } from '@/lib/words/lacks'
 
@@ -9,14 +9,14 @@ import { lackText } from '@/lib/words/lacks'
  * Whether this visit may be released now. The first time everything must be there. Afterwards a revision tells what a
  * correction changed: the head may have left long ago, so what is now out is told on the sheet instead of refused.
  */
-export function mayRelease(found: VisitWithRoute, reason: string): Result<true> {
+export function mayRelease(found: Dossier, reason: string): Result<true> {
   const { visit } = found
   if (visit.returned) return refuse('wrong-state', 'This head was returned as is: its paper lists what was not done.')
   if (visit.scrappedAt) return refuse('wrong-state', 'This head is scrapped: it cannot be released.')
   return visit.releases.length === 0 ? firstTime(found) : again(found, reason)
 }
 
-function firstTime(found: VisitWithRoute): Result<true> {
+function firstTime(found: Dossier): Result<true> {
   const missing = completeness(found.facts)
   if (missing.length === 0) return ok(true)
   const gaps = missing.map((gap) => ({ message: lackText(gap.lack), href: hrefOfGap(found, gap) }))
@@ -28,8 +28,8 @@ function firstTime(found: VisitWithRoute): Result<true> {
   )
 }
 
-function again({ visit }: VisitWithRoute, reason: string): Result<true> {
-  if (!correctedSinceRelease(visit)) {
+function again(found: Dossier, reason: string): Result<true> {
+  if (!correctedSinceRelease(found)) {
     return refuse('wrong-state', 'This head is released already, and no reading was corrected since.')
   }
   const message = 'Enter what this revision corrects. It prints on the sheet.'

@@ -3,14 +3,13 @@ import { must } from '@/lib/core/errors'
 import { completeness, completenessWarnings } from '@/lib/core/route/completeness'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { db, type Reader } from '@/lib/data/db'
-import { mateCorners } from '@/lib/data/mate-corners'
-import { paperVisit, paperVisits, tagsOfPairs } from '@/lib/data/papers'
 import { namesOf } from '@/lib/data/people'
 import { accountOf } from '@/lib/data/prices'
 import { specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
-import { paperHeads, type PaperHead } from '@/lib/dossier/paper-head'
+import { loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
+import { mateCorners, matesIn } from '@/lib/dossier/mates'
 import { printSetting } from '@/lib/papers/print-spec'
 import { valuedAt } from '@/lib/dossier/reading-text'
 import { specSheetOf } from '@/lib/dossier/spec/spec-sheet-of'
@@ -33,9 +32,10 @@ export async function releaseDraft(
   now: Date,
 ): Promise<ReleaseDraft> {
   const client = await db()
-  const visit = await paperVisit(client, visitId)
-  const [head] = (await paperHeads(client, [visit])) as [PaperHead]
-  must(mayRelease({ visit, facts: head.facts, route: head.route }, reason))
+  const heads = await loadDossiers(client, { pairOf: visitId })
+  const head = heads.find(({ visit }) => visit.id === visitId) ?? noSuchHead()
+  const { visit } = head
+  must(mayRelease(head, reason))
   const revision = (visit.releases[0]?.revision ?? 0) + 1
   const shop = await shopOf(client)
   const names = await namesOf(visit.waivers.map((waiver) => waiver.byId))
@@ -55,12 +55,12 @@ export async function releaseDraft(
     revision,
     spec: specSheetOf(head, shop, end, (id) => names.get(id) ?? ''),
     setting: printSetting(shop, now),
-    warnings: await warningsOf(client, head),
+    warnings: await warningsOf(client, head, matesIn(heads, head)),
   }
 }
 
 /** The sheets that were released before, the first one first; a head's first sheet says nothing of any. */
-function earlierOf({ releases }: PaperHead['visit']): Pick<SpecSheetData, 'earlier'> {
+function earlierOf({ releases }: Dossier['visit']): Pick<SpecSheetData, 'earlier'> {
   if (releases.length === 0) return {}
   const earlier = releases.toReversed().map((release) => {
     const { revision, revisionReason, releasedBy, releasedAt } = specOfRelease(release)
@@ -70,21 +70,18 @@ function earlierOf({ releases }: PaperHead['visit']): Pick<SpecSheetData, 'earli
 }
 
 /** What the owner should know and may pass over. */
-async function warningsOf(client: Reader, head: PaperHead): Promise<string[]> {
+async function warningsOf(client: Reader, head: Dossier, mates: readonly Dossier[]): Promise<string[]> {
   const { visit, facts } = head
-  const pair = await tagsOfPairs(client, [visit.pairId])
-  const others = pair.map((entry) => entry.visitId).filter((id) => id !== visit.id)
-  const mates = await paperHeads(client, await paperVisits(client, others))
   const open = mates.filter(
     (mate) => mate.visit.releases.length === 0 && mate.visit.returned === null && completeness(mate.facts).length > 0,
   )
-  const mateCc = mates.flatMap((mate) => valuedAt(mate.readings, 'finished', 'cc').map(({ value }) => value))
+  const mateCc = mates.flatMap((mate) => valuedAt(mate.newest, 'finished', 'cc').map(({ value }) => value))
   const due = (await accountOf(client, visit.jobId)).dueMinor
   return [
-    ...open.map((mate) => `Its mate ${mate.tag} is not ready.`),
+    ...open.map((mate) => `Its mate ${mate.label} is not ready.`),
     ...completenessWarnings(facts, { mateCc }),
     ...finishedCautions(head.readings, {
-      mates: await mateCorners(client, visit),
+      mates: mateCorners(mates),
       pairThicknessIn: facts.settings.pairThicknessIn,
       finishAsked: visit.job.finishAsked,
     }).map((words) => `${words}.`),

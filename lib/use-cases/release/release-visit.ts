@@ -5,7 +5,8 @@ import { must, ok, refuse, RefusedError, type Result } from '@/lib/core/errors'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { addFileRow, storeFile, type StoredFile } from '@/lib/data/files'
 import { addRelease } from '@/lib/data/releases'
-import { addEvent, bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { releaseVisitSchema } from '@/lib/schemas/release'
@@ -40,7 +41,7 @@ export async function releaseVisit(actor: Actor, input: Input, moment: Moment): 
   return write(actor, moment, async (ctx) => {
     // Refused in here only: the same operation sent again is answered before anything is decided anew.
     const { spec, pdf, revision, warnings } = must(prepared)
-    const found = await visitWithRoute(ctx.tx, input.visitId)
+    const found = await loadDossier(ctx.tx, input.visitId)
     must(mayRelease(found, input.reason))
     await bumpVisit(ctx.tx, { id: input.visitId, version: input.version })
     await addFileRow(ctx.tx, pdf, 'application/pdf', ctx.now)

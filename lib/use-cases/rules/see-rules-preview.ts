@@ -3,11 +3,10 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { routeChanges } from '@/lib/words/route-changes'
 import { stationName } from '@/lib/core/route/rules-words'
-import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
-import { visitsBehind } from '@/lib/data/open-visits'
-import { currentSettings, settingsOfVisits } from '@/lib/data/settings'
-import { withRoute } from '@/lib/data/visits'
+import { visitIdsBehind } from '@/lib/data/open-visits'
+import { currentSettings } from '@/lib/data/settings'
+import { dossierOf, loadDossiers } from '@/lib/dossier/dossier'
 
 export type HeadBehind = {
   readonly visitId: string
@@ -25,16 +24,18 @@ export async function seeRulesPreview(actor: Actor): Promise<RulesPreview> {
   must(allow(actor, 'settings.change'))
   const client = await db()
   const { version, values } = await currentSettings(client)
-  const visits = await visitsBehind(client, version)
-  const settingsOf = await settingsOfVisits(client, visits)
-  const heads = visits.map((visit) => ({
-    visitId: visit.id,
-    headId: visit.headId,
-    tag: headName(visit.head.tags, visit.job.number, visit.position),
-    jobNumber: visit.job.number,
-    changes: routeChanges(withRoute(visit, settingsOf(visit)).route, withRoute(visit, values).route, (station) =>
-      stationName(station, values.rules),
-    ),
-  }))
+  const ids = await visitIdsBehind(client, version)
+  const behind = new Map((await loadDossiers(client, { ids })).map((dossier) => [dossier.visit.id, dossier]))
+  const heads = ids
+    .flatMap((id) => behind.get(id) ?? [])
+    .map((dossier) => ({
+      visitId: dossier.visit.id,
+      headId: dossier.visit.headId,
+      tag: dossier.label,
+      jobNumber: dossier.visit.job.number,
+      changes: routeChanges(dossier.route, dossierOf(dossier.visit, values, dossier.today).route, (station) =>
+        stationName(station, values.rules),
+      ),
+    }))
   return { version, heads }
 }

@@ -4,7 +4,7 @@ import { must } from '@/lib/core/errors'
 import { lastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
-import { shopBlock } from '@/lib/dossier/paper-head'
+import { shopBlock } from '@/lib/dossier/shop-block'
 
 /** The shop's own facts, for the page that changes them. */
 export async function seeShop(actor: Actor) {

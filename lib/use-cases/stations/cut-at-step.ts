@@ -9,7 +9,7 @@ import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { readMarks, type VendorMarks } from '@/lib/core/straightness/vendor-marks'
 import { formatThou } from '@/lib/core/units/format-figure'
 import { cutFactsOf } from '@/lib/dossier/cut-facts'
-import type { VisitWithRoute } from '@/lib/data/visits'
+import type { Dossier } from '@/lib/dossier/dossier'
 import { cornersOfStep } from '@/lib/dossier/measured-cut'
 import { degrees as radToDeg } from '@/lib/core/units/degrees'
 
@@ -39,15 +39,11 @@ export type CutAtStep = {
 type Measured = Pick<PlaneFit, 'flatIn' | 'angleIn'> & Partial<PlaneFit>
 
 /** The cut of one step, once it has been measured there; null before, and at steps that measure none. */
-export function cutAtStep(
-  found: VisitWithRoute,
-  step: RouteStep,
-  record: PlanRecord,
-  settings: ShopSettings,
-): CutAtStep | null {
-  const measured = measuredAt(found, step, settings)
+export function cutAtStep(found: Dossier, step: RouteStep, record: PlanRecord): CutAtStep | null {
+  const { settings } = found
+  const measured = measuredAt(found, step)
   if (!measured) return null
-  const widthIn = cutFactsOf(found, settings).deck.milledWidthIn ?? null
+  const widthIn = found.casting.milledWidthIn ?? null
   const wanted = wantedAt(found, step, record)
   const marks = step.stepId === 'arrival-figures' ? marksOf(found, step) : noMarks
   const rows = cutCheck({
@@ -74,12 +70,11 @@ export function cutAtStep(
 const degrees = (angleIn: number, widthIn: number): number => radToDeg(Math.atan(angleIn / widthIn))
 
 function measuredAt(
-  found: VisitWithRoute,
+  found: Dossier,
   { stepId, orderId }: RouteStep,
-  settings: ShopSettings,
 ): { readonly cut: Measured; readonly how: string } | null {
   if (stepId !== 'arrival-figures' && stepId !== 'finished' && stepId !== 'angle-cut') return null
-  const facts = cutFactsOf(found, settings)
+  const facts = cutFactsOf(found)
   const { deck, readings } = facts
   if (stepId !== 'angle-cut') {
     const fit = cornersFit(deck, cornersOfStep(readings, 'thickness'), cornersOfStep(readings, stepId, orderId))
@@ -99,7 +94,7 @@ function measuredAt(
 
 /** On arrival what the order asked for; in the end the plan's own parts, with what this head departs from. */
 function wantedAt(
-  { facts }: VisitWithRoute,
+  { facts }: Dossier,
   { stepId, orderId }: RouteStep,
   { kind }: PlanRecord,
 ): Pick<CutParts, 'flatIn' | 'angleIn'> {
@@ -114,7 +109,7 @@ type Marks = { readonly read: VendorMarks | null; readonly text: string }
 const noMarks: Marks = { read: null, text: '' }
 
 /** What we read the marks to mean; else the marks as they stand on the head. */
-function marksOf({ visit, facts }: VisitWithRoute, { orderId }: RouteStep): Marks {
+function marksOf({ visit, facts }: Dossier, { orderId }: RouteStep): Marks {
   const line = visit.outside.find((entry) => entry.orderId === orderId)
   const noted = facts.readings.findLast(
     (reading) => reading.kind === 'vendor-marks' && reading.step.orderId === orderId,

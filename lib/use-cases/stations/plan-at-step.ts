@@ -1,11 +1,9 @@
 import { planTitle } from '@/lib/core/options/plan-words'
 import type { RouteStep } from '@/lib/core/route/types'
-import type { ShopSettings } from '@/lib/core/shop/settings'
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { Reader } from '@/lib/data/db'
-import { effectiveReadings, planRecordOf, removedBeforeIn, type VisitRecord } from '@/lib/data/facts'
-import type { VisitWithRoute } from '@/lib/data/visits'
+import type { Dossier } from '@/lib/dossier/dossier'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
 
@@ -29,22 +27,21 @@ const line = (label: string, value: string, note = ''): Line => ({ label, value,
 
 export async function planAtStep(
   reader: Reader,
-  found: VisitWithRoute,
+  dossier: Dossier,
   step: RouteStep,
-  settings: ShopSettings,
+  mates: readonly Dossier[],
 ): Promise<PlanAtStep> {
-  const plan = found.visit.pair.plans[0]
+  const { plan } = dossier
   if (!plan) return none
-  const record = planRecordOf(plan)
   const base: PlanAtStep = {
     ...none,
-    cut: cutAtStep(found, step, record, settings),
-    lines: [line('Plan', planTitle(record))],
-    cautions: record.cautions,
+    cut: cutAtStep(dossier, step, plan),
+    lines: [line('Plan', planTitle(plan))],
+    cautions: plan.cautions,
   }
-  if (step.stepId === 'flat-cut') return flatCut(reader, found, record, settings)
-  if (step.stepId === 'angle-cut') return angleCut(base, record)
-  if (step.stepId === 'finished') return finished(base, record)
+  if (step.stepId === 'flat-cut') return flatCut(reader, dossier, plan, mates)
+  if (step.stepId === 'angle-cut') return angleCut(base, plan)
+  if (step.stepId === 'finished') return finished(base, plan)
   return ['chambers', 'intake', 'ptv', 'bolt-seats', 'bolt-fit', 'seat-after', 'arrival-figures'].includes(step.stepId)
     ? base
     : none
@@ -71,43 +68,36 @@ const finished = (base: PlanAtStep, record: PlanRecord): PlanAtStep => ({
   ],
 })
 
-/** Deepest total from touch-off among the other heads of the pair. */
-async function mateDepth(reader: Reader, visit: VisitRecord): Promise<string> {
-  const rows = await reader.reading.findMany({
-    where: {
-      kind: 'cut-depth',
-      set: { stepId: 'flat-cut', visit: { pairId: visit.pairId, id: { not: visit.id } } },
-    },
-    select: { value: true },
-    orderBy: { id: 'desc' },
-    take: 1,
-  })
-  const depth = rows[0]?.value
+/** How deep the other heads of the pair were cut from touch-off, as it was last read at the mill. */
+function mateDepth(mates: readonly Dossier[]): string {
+  const depths = mates
+    .flatMap(({ readings }) => readings)
+    .filter(({ kind, step, value }) => kind === 'cut-depth' && step.stepId === 'flat-cut' && value !== null)
+    .toSorted((a, b) => a.seq - b.seq)
+  const depth = depths.at(-1)?.value
   return depth === null || depth === undefined ? 'not cut yet' : formatThou(depth)
 }
 
 async function flatCut(
   reader: Reader,
-  found: VisitWithRoute,
-  record: PlanRecord,
-  settings: ShopSettings,
+  dossier: Dossier,
+  plan: PlanRecord,
+  mates: readonly Dossier[],
 ): Promise<PlanAtStep> {
-  const { visit } = found
-  const removed = removedBeforeIn(visit, effectiveReadings(visit.readings))
-  const mate = visit.pair.visits.length > 1 ? [line('The mate', await mateDepth(reader, visit))] : []
+  const removed = dossier.removedBeforeIn
   const lines = [
-    line('Plan', planTitle(record)),
-    ...mate,
+    line('Plan', planTitle(plan)),
+    ...(mates.length > 0 ? [line('The mate', mateDepth(mates))] : []),
     line(
       'Removed since new, before this',
       removed === null ? 'new thickness unknown' : formatFigure(removed, 'cutDepth'),
     ),
   ]
-  const base: PlanAtStep = { ...none, lines, cautions: record.cautions }
-  if (record.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, found, record, settings) }
+  const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
+  if (plan.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, dossier, plan) }
   const huge = {
     label: 'Stop at, at the latest',
-    value: (record.flatIn * 1000).toFixed(1),
+    value: (plan.flatIn * 1000).toFixed(1),
     unit: 'thou',
     note: 'As little as makes it flat.',
   }

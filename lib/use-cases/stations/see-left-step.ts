@@ -7,7 +7,7 @@ import type { RouteStep } from '@/lib/core/route/types'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { currentRules } from '@/lib/data/settings'
-import { visitWithRoute } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 
 export type LeftStep = {
   readonly headId: string
@@ -23,7 +23,7 @@ const isOpen = ({ state }: RouteStep): boolean => !['done', 'waived', 'not neede
 export async function seeLeftStep(actor: Actor, visitId: string, key: StepKey, station: Station): Promise<LeftStep> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const { visit, route } = await visitWithRoute(client, visitId)
+  const { visit, route } = await loadDossier(client, visitId)
   return {
     headId: visit.headId,
     tag: headLabel(visit),

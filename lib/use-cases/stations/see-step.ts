@@ -5,21 +5,18 @@ import { must } from '@/lib/core/errors'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
-import type { StepKey } from '@/lib/core/route/step-ids'
+import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
-import { headLabel } from '@/lib/core/shop/tag-number'
-import { db } from '@/lib/data/db'
-import { effectiveReadings } from '@/lib/data/facts'
-import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
-import { mateCorners } from '@/lib/data/mate-corners'
+import { db, type Reader } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
-import { currentRules, settingsOfVisits } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
-import { visitWithRoute, whereaboutsOf, type VisitWithRoute } from '@/lib/data/visits'
+import { loadDossier, loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
+import { heldMates, mateCorners, matesIn, type HeldMate } from '@/lib/dossier/mates'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { findStep, lastSeq } from '@/lib/dossier/find-step'
 import { freeUndoMinutes } from '@/lib/core/route/free-undo'
 import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
-import { finishedCautions, finishedTarget } from '@/lib/dossier/finished-checks'
+import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
 import { headAtStep } from './head-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
@@ -53,7 +50,7 @@ export type StepScreen = {
   /** Other steps of this head at the same station. */
   readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
-  readonly matesHeld: readonly HeldHead[]
+  readonly matesHeld: readonly HeldMate[]
   /** What the finished figures say beyond the head's own limits. */
   readonly cautions: readonly string[]
   readonly route: readonly RouteStep[]
@@ -64,61 +61,78 @@ export type StepScreen = {
 export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: Date): Promise<StepScreen> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const found = await visitWithRoute(client, visitId)
-  const { visit, route, facts } = found
+  const { dossier, mates } = await withMates(client, visitId, key)
+  const { visit, route, facts, readings } = dossier
   const step = findStep(route, key)
-  const readings = effectiveReadings(visit.readings)
-  const settings = (await settingsOfVisits(client, [visit]))(visit)
   const shop = await shopOf(client)
   const instruments = await client.instrument.findMany({
     where: { retiredAt: null },
     orderBy: { name: 'asc' },
   })
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
-  const plan = await planAtStep(client, found, step, settings)
-  const ground = {
-    mates: step.stepId === 'finished' ? await mateCorners(client, visit) : [],
-    pairThicknessIn: settings.pairThicknessIn,
-    finishAsked: visit.job.finishAsked,
-  }
-  const cc = visit.targetCc
-  const chamber: FieldTarget | null =
-    cc === null
-      ? null
-      : { text: visit.targetText, lowest: cc - settings.ccToleranceCc, highest: cc + settings.ccToleranceCc }
-  const targetOf = (kind: ReadingKind, point: string): FieldTarget | null => {
-    if (kind === 'cc') return ['finished', 'open-chamber'].includes(step.stepId) ? chamber : null
-    return step.stepId === 'finished' ? finishedTarget(kind, point, ground) : null
-  }
+  const plan = await planAtStep(client, dossier, step, mates)
+  const inputs = finishedInputs(dossier, mates)
   return {
     visitId,
     headId: visit.headId,
     jobId: visit.jobId,
-    tag: headLabel(visit),
+    tag: dossier.label,
     jobNumber: visit.job.number,
     casting: visit.head.casting?.name ?? 'casting not on record',
     promiseOn: visit.job.promiseOn,
-    whereabouts: whereaboutsOf(visit, facts, route),
+    whereabouts: whereaboutsOf(dossier),
     locale: shop.locale,
-    stationName: stationName(step.station, await currentRules(client)),
+    stationName: stationName(step.station, dossier.today.values.rules),
     timeZone: shop.timeZone,
     step,
     seen: lastSeq(visit, key),
-    fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetOf),
+    fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetsAt(dossier, step, inputs)),
     plan,
-    drawing: headAtStep(found, step, readings),
+    drawing: headAtStep(dossier, step),
     instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
-    ticked: await tickOf(found, step, now),
+    ticked: await tickOf(dossier, step, now),
     others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
-    matesHeld: matesHeld(await heldInPairs(client, [visit.pairId]), visit),
-    cautions: step.stepId === 'finished' ? finishedCautions(readings, ground) : [],
+    matesHeld: heldMates(dossier),
+    cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
     route,
     lastConditions: last ? (JSON.parse(last.conditions) as Record<string, string>) : {},
   }
 }
 
-async function tickOf({ visit }: VisitWithRoute, step: RouteStep, now: Date) {
+/** Steps where a figure is held against the other heads of the pair. */
+const besideMates: readonly StepId[] = ['finished', 'flat-cut']
+
+type WithMates = { readonly dossier: Dossier; readonly mates: readonly Dossier[] }
+
+/** The head, and the others of its pair where the step asks about them. */
+async function withMates(reader: Reader, visitId: string, { stepId }: StepKey): Promise<WithMates> {
+  if (!besideMates.includes(stepId)) return { dossier: await loadDossier(reader, visitId), mates: [] }
+  const pair = await loadDossiers(reader, { pairOf: visitId })
+  const dossier = pair.find(({ visit }) => visit.id === visitId) ?? noSuchHead()
+  return { dossier, mates: matesIn(pair, dossier) }
+}
+
+const finishedInputs = ({ visit, settings }: Dossier, mates: readonly Dossier[]): FinishedInputs => ({
+  mates: mateCorners(mates),
+  pairThicknessIn: settings.pairThicknessIn,
+  finishAsked: visit.job.finishAsked,
+})
+
+/** What each field of the step is held against while it is typed. */
+function targetsAt({ visit, settings }: Dossier, { stepId }: RouteStep, inputs: FinishedInputs) {
+  const { targetCc, targetText } = visit
+  const chamber: FieldTarget | null =
+    targetCc === null
+      ? null
+      : { text: targetText, lowest: targetCc - settings.ccToleranceCc, highest: targetCc + settings.ccToleranceCc }
+  return (kind: ReadingKind, point: string): FieldTarget | null => {
+    if (kind === 'cc') return stepId === 'finished' || stepId === 'open-chamber' ? chamber : null
+    return stepId === 'finished' ? finishedTarget(kind, point, inputs) : null
+  }
+}
+
+async function tickOf({ visit }: Dossier, step: RouteStep, now: Date) {
   const event = visit.events.find((candidate) => candidate.seq === step.doneSeq && candidate.kind === 'tick')
   if (!event) return null
   const names = await namesOf([event.byId])

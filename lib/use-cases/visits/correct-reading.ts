@@ -2,8 +2,10 @@ import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import { effectiveReadings, type EffectiveReading, type VisitRecord } from '@/lib/data/facts'
-import { bumpVisit, visitById } from '@/lib/data/visits'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { VisitRecord } from '@/lib/data/visit-records'
+import { bumpVisit } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { addCorrection, type Correction } from '@/lib/dossier/add-correction'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
@@ -19,8 +21,8 @@ type Input = z.output<typeof correctReadingSchema>
 export async function correctReading(actor: Actor, input: Input, moment: Moment) {
   must(allow(actor, 'reading.correct'))
   return write(actor, moment, async (ctx) => {
-    const visit = await visitById(ctx.tx, input.visitId)
-    const standing = effectiveReadings(visit.readings).find((reading) => reading.id === input.readingId)
+    const { visit, readings } = await loadDossier(ctx.tx, input.visitId)
+    const standing = readings.find((reading) => reading.id === input.readingId)
     if (!standing) {
       throw new RefusedError({
         code: 'conflict',

@@ -2,7 +2,7 @@ import { RefusedError } from '@/lib/core/errors'
 import { saysNoPhoto } from '@/lib/core/readings/photo-answer'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
-import type { VisitRecord } from '@/lib/data/facts'
+import type { VisitRecord } from '@/lib/data/visit-records'
 
 type Answer = { readonly kind: ReadingKind; readonly text: string }
 

@@ -3,7 +3,8 @@ import { allow } from '@/lib/core/access/can'
 import { inShort } from '@/lib/core/route/completeness'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { bumpVisit, addEvent, visitWithRoute } from '@/lib/data/visits'
+import { bumpVisit, addEvent } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { returnAsIsSchema } from '@/lib/schemas/visit'
@@ -15,7 +16,7 @@ import { lackText } from '@/lib/words/lacks'
 export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIsSchema>, moment: Moment) {
   must(allow(actor, 'visit.return-as-is'))
   return write(actor, moment, async (ctx) => {
-    const found = await visitWithRoute(ctx.tx, input.visitId)
+    const found = await loadDossier(ctx.tx, input.visitId)
     const { visit } = found
     refuseClosed(visit)
     await bumpVisit(ctx.tx, visit)

@@ -1,8 +1,9 @@
 import type { z } from 'zod'
 import { tickAction } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { addEvent } from '@/lib/data/visits'
-import { refreshRoute } from '@/lib/dossier/refresh'
+import { addEventRow } from '@/lib/data/visits'
+import { project } from '@/lib/dossier/refresh'
+import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment } from '@/lib/data/write'
 import type { startStepSchema } from '@/lib/schemas/visit'
 import { loadStepForChange } from './step-change'
@@ -10,16 +11,17 @@ import { loadStepForChange } from './step-change'
 /** Says that somebody is at it. Starting what is started already changes nothing. */
 export async function startStep(actor: Actor, input: z.output<typeof startStepSchema>, moment: Moment) {
   return write(actor, moment, async (ctx) => {
-    const { visit, step } = await loadStepForChange(ctx, input, tickAction)
+    const { step, ...dossier } = await loadStepForChange(ctx, input, tickAction)
+    const { visit } = dossier
     if (step.state === 'started') return { label: step.label }
-    await addEvent(ctx, visit.id, 'start', step)
+    const event = await addEventRow(ctx, visit.id, 'start', step)
     ctx.audit({
       action: 'step.start',
       subjectId: step.stepId,
       visitId: visit.id,
       jobId: visit.jobId,
     })
-    await refreshRoute(ctx.tx, visit.id, ctx.now)
+    await project(ctx.tx, withEvent(dossier, event), ctx.now)
     return { label: step.label }
   })
 }

@@ -3,7 +3,8 @@ import type { Action } from '@/lib/core/access/table'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import { must, RefusedError, type Theirs, type TheirVerb } from '@/lib/core/errors'
-import { bumpVisit, visitWithRoute, type VisitWithRoute } from '@/lib/data/visits'
+import { bumpVisit } from '@/lib/data/visits'
+import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import type { Write } from '@/lib/data/write'
 import { theirsText } from '@/lib/words/conflicts'
 import { findStep, lastSeq } from '@/lib/dossier/find-step'
@@ -27,8 +28,8 @@ export async function loadStepForChange(
   ctx: Write,
   input: SeenStep,
   actionFor: (station: Station) => Action,
-): Promise<VisitWithRoute & { readonly step: RouteStep }> {
-  const found = await visitWithRoute(ctx.tx, input.visitId)
+): Promise<Dossier & { readonly step: RouteStep }> {
+  const found = await loadDossier(ctx.tx, input.visitId)
   const step = findStep(found.route, input.step)
   must(allow(ctx.actor, actionFor(step.station)))
   refuseReleased(found.visit)
@@ -38,7 +39,7 @@ export async function loadStepForChange(
   return { ...found, step }
 }
 
-async function refuseChanged(ctx: Write, { visit }: VisitWithRoute, input: SeenStep): Promise<void> {
+async function refuseChanged(ctx: Write, { visit }: Dossier, input: SeenStep): Promise<void> {
   const last = lastSeq(visit, input.step)
   if (last <= input.seen) return
   const event = visit.events.find((candidate) => candidate.seq === last)

@@ -3,9 +3,11 @@ import type { Actor } from '@/lib/core/access/roles'
 import { tickAction } from '@/lib/core/access/can'
 import { canTick } from '@/lib/core/route/can-tick'
 import { fixesOf } from '@/lib/core/route/fixes'
-import { addEvent, visitWithRoute } from '@/lib/data/visits'
-import { refreshRoute } from '@/lib/dossier/refresh'
-import { write, type Moment } from '@/lib/data/write'
+import { addEventRow } from '@/lib/data/visits'
+import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
+import { project } from '@/lib/dossier/refresh'
+import { withEvent } from '@/lib/dossier/with-event'
+import { write, type Moment, type Write } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
 import { refusePhotoInWords } from './photo-in-words'
@@ -20,12 +22,13 @@ export type Ticked = { readonly label: string; readonly warnings: readonly strin
  */
 export async function tickStep(actor: Actor, input: z.output<typeof tickStepSchema>, moment: Moment): Promise<Ticked> {
   return write(actor, moment, async (ctx) => {
-    const { visit, step, facts } = await loadStepForChange(ctx, input, tickAction)
+    const { step, ...before } = await loadStepForChange(ctx, input, tickAction)
+    const { visit } = before
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
     const wrote = input.entry ? await addReadings(ctx, visit.id, step, input.entry) : 0
-    const now = wrote > 0 ? (await visitWithRoute(ctx.tx, visit.id)).facts : facts
-    const { warnings } = unwrapWithFixes(canTick(now, input.step), visit, () => fixesOf(now, input.step))
-    const seen = await addEvent(ctx, visit.id, 'tick', step)
+    const now = wrote > 0 ? await loadDossier(ctx.tx, visit.id) : before
+    const { warnings } = unwrapWithFixes(canTick(now.facts, input.step), visit, () => fixesOf(now.facts, input.step))
+    const event = await addEventRow(ctx, visit.id, 'tick', step)
     ctx.audit({
       action: 'step.tick',
       subjectId: step.stepId,
@@ -33,21 +36,15 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
       jobId: visit.jobId,
       changes: input.step,
     })
-    await afterTick(ctx, visit, step.stepId)
-    await refreshRoute(ctx.tx, visit.id, ctx.now)
-    return { label: step.label, warnings, seen }
+    await project(ctx.tx, withEvent(now, event, await formAfter(ctx, visit, step.stepId)), ctx.now)
+    return { label: step.label, warnings, seen: event.seq }
   })
 }
 
-/** Facts that a tick changes beyond the step itself: opening the chamber changes the head's chamber form for good. */
-async function afterTick(
-  ctx: Parameters<typeof addReadings>[0],
-  visit: { headId: string },
-  stepId: string,
-): Promise<void> {
-  if (stepId !== 'open-chamber') return
-  await ctx.tx.head.update({
-    where: { id: visit.headId },
-    data: { chamberForm: 'opened', version: { increment: 1 } },
-  })
+/** A fact that a tick changes beyond the step itself: opening the chamber changes the head's chamber form for good. */
+async function formAfter(ctx: Write, { headId, head }: Dossier['visit'], stepId: string): Promise<string> {
+  if (stepId !== 'open-chamber') return head.chamberForm
+  const opened = 'opened'
+  await ctx.tx.head.update({ where: { id: headId }, data: { chamberForm: opened, version: { increment: 1 } } })
+  return opened
 }

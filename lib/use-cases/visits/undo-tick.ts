@@ -3,8 +3,9 @@ import { tickAction } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError } from '@/lib/core/errors'
 import { freeUndoMinutes } from '@/lib/core/route/free-undo'
-import { addEvent } from '@/lib/data/visits'
-import { refreshRoute } from '@/lib/dossier/refresh'
+import { addEventRow } from '@/lib/data/visits'
+import { project } from '@/lib/dossier/refresh'
+import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment } from '@/lib/data/write'
 import type { undoTickSchema } from '@/lib/schemas/visit'
 import { loadStepForChange } from './step-change'
@@ -12,7 +13,8 @@ import { loadStepForChange } from './step-change'
 /** Takes a tick back. The readings stay: they are what was measured, whatever became of the step. */
 export async function undoTick(actor: Actor, input: z.output<typeof undoTickSchema>, moment: Moment) {
   return write(actor, moment, async (ctx) => {
-    const { visit, step } = await loadStepForChange(ctx, input, tickAction)
+    const { step, ...dossier } = await loadStepForChange(ctx, input, tickAction)
+    const { visit } = dossier
     if (step.doneSeq === null) {
       throw new RefusedError({ code: 'wrong-state', message: 'This step is not ticked.' })
     }
@@ -26,7 +28,7 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
       const message = 'Enter why the tick is taken back: it is more than 10 minutes old.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
-    await addEvent(ctx, visit.id, 'undo', step, { note: input.reason })
+    const event = await addEventRow(ctx, visit.id, 'undo', step, { note: input.reason })
     ctx.audit({
       action: 'step.untick',
       subjectId: step.stepId,
@@ -34,7 +36,7 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
       jobId: visit.jobId,
       changes: { reason: input.reason },
     })
-    await refreshRoute(ctx.tx, visit.id, ctx.now)
+    await project(ctx.tx, withEvent(dossier, event), ctx.now)
     return { label: step.label }
   })
 }

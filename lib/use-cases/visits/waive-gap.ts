@@ -3,7 +3,8 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
-import { addEvent, bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { waiveGapSchema } from '@/lib/schemas/visit'
@@ -18,7 +19,7 @@ import { lackText } from '@/lib/words/lacks'
 export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSchema>, moment: Moment) {
   must(allow(actor, 'visit.waive'))
   return write(actor, moment, async (ctx) => {
-    const found = await visitWithRoute(ctx.tx, input.visitId)
+    const found = await loadDossier(ctx.tx, input.visitId)
     const { visit } = found
     refuseReleased(visit)
     refuseOnOrder(visit)

@@ -3,7 +3,8 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
-import { bumpVisit, visitWithRoute } from '@/lib/data/visits'
+import { bumpVisit } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { partsWaitSchema } from '@/lib/schemas/visit'
@@ -14,7 +15,7 @@ import { refuseReleased } from '@/lib/dossier/refuse-closed'
 export async function openWait(actor: Actor, input: z.output<typeof partsWaitSchema>, moment: Moment) {
   must(allow(actor, 'wait.open'))
   return write(actor, moment, async (ctx) => {
-    const { visit, route } = await visitWithRoute(ctx.tx, input.visitId)
+    const { visit, route } = await loadDossier(ctx.tx, input.visitId)
     const step = findStep(route, input.step)
     refuseReleased(visit)
     await bumpVisit(ctx.tx, visit)

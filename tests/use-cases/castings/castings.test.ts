@@ -4,7 +4,7 @@ import { parseOutline } from '@/lib/core/cut/outline-text'
 import { must } from '@/lib/core/errors'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { seedCastings } from '@/lib/demo/castings'
-import { visitWithRoute } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { addCastingSchema, type AddCasting, type CastingForm } from '@/lib/schemas/casting'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'
 import { changeCasting } from '@/lib/use-cases/castings/change-casting'
@@ -235,7 +235,7 @@ describe('a traced outline', () => {
     await change(1, traced(square))
     await book({ heads: [head({ castingId })] }, { now }, shop.staff.tamsin)
     const { id } = await client().visit.findFirstOrThrow()
-    const { visit } = await visitWithRoute(client(), id)
+    const { visit } = await loadDossier(client(), id)
     expect(castingFactsOf(visit.head.casting, visit.head.chamberForm).openingAreaIn2).toBe(9)
   })
 })

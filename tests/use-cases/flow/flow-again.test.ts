@@ -1,6 +1,7 @@
 import { expect, it, vi } from 'vitest'
-import { effectiveReadings } from '@/lib/data/facts'
-import { visitById, visitWithRoute } from '@/lib/data/visits'
+import { effectiveReadings } from '@/lib/core/readings/effective'
+import { visitById } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { recordReadingsSchema, undoTickSchema } from '@/lib/schemas/visit'
 import { runOf } from '@/lib/dossier/flow-run'
 import { lastSeq } from '@/lib/dossier/find-step'
@@ -34,7 +35,7 @@ it('flow run again after a second cut is a run of its own, with none of the lift
     at(monday),
   )
   await workThrough(visitId, ['flow', 'hand-over'])
-  const { route } = await visitWithRoute(client, visitId)
+  const { route } = await loadDossier(client, visitId)
   expect(route.find((step) => step.stepId === 'flow' && step.occurrence === 'after')?.state).toBe('do again')
 
   const record = async (point: string, text: string) =>

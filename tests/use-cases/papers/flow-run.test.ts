@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { EffectiveReading } from '@/lib/data/facts'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 import { runNumber, runOf } from '@/lib/dossier/flow-run'
 
 let seq = 0

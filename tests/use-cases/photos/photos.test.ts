@@ -5,7 +5,7 @@ import sharp from 'sharp'
 import { beforeEach, describe, expect, it } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { readFile } from '@/lib/data/files'
-import { visitWithRoute } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { askFindingSchema } from '@/lib/schemas/finding'
 import { addPhotoSchema, withdrawPhotoSchema, type AddPhotoForm } from '@/lib/schemas/photo'
 import { tickStepSchema } from '@/lib/schemas/visit'
@@ -260,12 +260,12 @@ describe('withdrawn', () => {
 
 describe('the photo that check-in asks for', () => {
   const owed = async () =>
-    (await visitWithRoute(database.client, visitId)).route
+    (await loadDossier(database.client, visitId)).route
       .find(({ stepId }) => stepId === 'check-in')
       ?.owes.find(({ kind }) => kind === 'photo')?.missing
 
   async function tick(photo: string | null) {
-    const { visit } = await visitWithRoute(database.client, visitId)
+    const { visit } = await loadDossier(database.client, visitId)
     const seen = visit.events.findLast(({ stepId }) => stepId === 'check-in')?.seq ?? 0
     const answers = { condition: 'sound', 'came-with': 'bare', ...(photo === null ? {} : { photo }) }
     const readings = Object.entries(answers).map(([kind, text]) => ({

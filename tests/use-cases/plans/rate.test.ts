@@ -1,12 +1,13 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { StepId } from '@/lib/core/route/step-ids'
-import { effectiveReadings } from '@/lib/data/facts'
+import { effectiveReadings } from '@/lib/core/readings/effective'
 import { newId } from '@/lib/data/ids'
-import { visitById, visitWithRoute } from '@/lib/data/visits'
+import { visitById } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { rateOfCasting } from '@/lib/dossier/casting-rate'
-import { planContext } from '@/lib/dossier/plan-context'
+import { headsOfPair, planContext } from '@/lib/dossier/plan-context'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
@@ -34,7 +35,7 @@ let database: TestDatabase
 const rate = () => rateOfCasting(database.client, casting, 'as-cast', facts)
 const cutsShown = async () => (await seeRates(owner, casting))[0]?.cuts ?? []
 const owedAtMill = async (visitId: string) =>
-  (await visitWithRoute(database.client, visitId)).route
+  (await loadDossier(database.client, visitId)).route
     .find((step) => step.stepId === 'flat-cut')
     ?.owes.flatMap((owed) => owed.points)
 const millCard = async (visitId: string) => (await seeStep(machinist, visitId, flatCut, monday)).plan.pass
@@ -93,7 +94,7 @@ describe('a rate learned from the shop’s own cuts', () => {
     )
     // The head itself goes by the record and by its own reading at the stop alone: one cut, not two.
     expect((await millCard(visitOf(first, 0)))?.rate).toContain('1 cut of the shop’s own')
-    const context = await planContext(database.client, pairOf(first))
+    const context = await planContext(database.client, await headsOfPair(database.client, pairOf(first)))
     expect(context.rate).toEqual(learned)
     expect([context.thouPerCc, context.rateWords]).toEqual([learned.thouPerCc, learned.words])
   })

@@ -4,7 +4,7 @@ import type { ReadingKind } from '@/lib/core/readings/types'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
-import { visitWithRoute } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { planChoiceSchema } from '@/lib/schemas/plan'
 import { entrySchema } from '@/lib/schemas/visit'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
@@ -166,7 +166,7 @@ export async function workThrough(
   otherwise: Otherwise = () => undefined,
 ): Promise<void> {
   for (;;) {
-    const { visit, route } = await visitWithRoute(await db(), visitId)
+    const { visit, route } = await loadDossier(await db(), visitId)
     const open = route.filter((step) => !['done', 'waived', 'not needed'].includes(step.state))
     const step = open.find((entry) => entry.waitsFor.length === 0)
     if (!step || before.includes(step.stepId)) return

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { visitWithRoute } from '@/lib/data/visits'
+import { loadDossier } from '@/lib/dossier/dossier'
 import { orderSupplySchema, repromiseSupplySchema } from '@/lib/schemas/supply'
 import { entrySchema, openHoldSchema, returnAsIsSchema } from '@/lib/schemas/visit'
 import { reportFinding } from '@/lib/use-cases/findings/report-finding'
@@ -99,7 +99,7 @@ describeOnSqlite('a head that is bought', (open) => {
   it('cannot be ticked, read, held, waived or found fault with while it is on order: the reason is said', async () => {
     const client = await opened(open)
     const { one } = await boughtPair(client)
-    const { route } = await visitWithRoute(client, one.visitId)
+    const { route } = await loadDossier(client, one.visitId)
     expect(route.length).toBeGreaterThan(3)
     for (const step of route) {
       expect(step.state).toBe('to do')
@@ -253,7 +253,7 @@ describeOnSqlite('an arrival', (open) => {
     const labels = await printTagLabels(counter, '26-0001', monday)
     expect((await labels.bytes()).length).toBeGreaterThan(1000)
     // Now it goes on as any head: check in is the next thing, and waits for nothing.
-    const { route } = await visitWithRoute(client, one.visitId)
+    const { route } = await loadDossier(client, one.visitId)
     expect(route.find((step) => step.stepId === 'check-in')).toMatchObject({ state: 'ready', waitsFor: [] })
     // Cut by its maker: no chambers before, measured when finished.
     expect(route.map((step) => step.stepId)).not.toContain('chambers')

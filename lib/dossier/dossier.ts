@@ -1,0 +1,84 @@
+import type { CastingFacts } from '@/lib/core/casting/figures'
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import type { EngineFacts } from '@/lib/core/engine/figures'
+import { RefusedError } from '@/lib/core/errors'
+import { effectiveReadings, newestReadings, type EffectiveReading } from '@/lib/core/readings/effective'
+import { computeRoute } from '@/lib/core/route/compute-route'
+import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
+import type { ShopSettings } from '@/lib/core/shop/settings'
+import type { Reader } from '@/lib/data/db'
+import { planRecordOf } from '@/lib/data/facts'
+import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
+import type { CurrentSettings } from '@/lib/data/settings'
+import { readVisits, type VisitRecord, type WhichVisits } from '@/lib/data/visit-records'
+import { headLabel } from '@/lib/core/shop/tag-number'
+import { matesOf, type Mate } from './mates'
+import { removedBeforeIn, routeFacts } from './route-facts'
+
+/** One head on one visit: everything that is known of it and what follows, put together once. */
+export type Dossier = {
+  readonly visit: VisitRecord
+  /** "T-0412", or what it is called while it has no tag. */
+  readonly label: string
+  /** The other heads of its pair. */
+  readonly mates: readonly Mate[]
+  /** The limits and steps of the day it was booked; every rule about this head goes by them. */
+  readonly settings: ShopSettings
+  /** Those of today: names of stations, and what is not about one head. */
+  readonly today: CurrentSettings
+  /** The answers that count, oldest first. */
+  readonly readings: readonly EffectiveReading[]
+  /** Of them the newest at each step, kind and point, oldest first. */
+  readonly newest: readonly EffectiveReading[]
+  /** The newest plan of its pair; null: none yet. */
+  readonly plan: PlanRecord | null
+  readonly casting: CastingFacts
+  readonly engine: EngineFacts
+  readonly chambers: number
+  /** Metal gone before this visit's cuts, in inches; null: not known. */
+  readonly removedBeforeIn: number | null
+  readonly facts: RouteFacts
+  readonly route: readonly RouteStep[]
+}
+
+/** The dossier of a visit that was read: pure. */
+export function dossierOf(visit: VisitRecord, settings: ShopSettings, today: CurrentSettings): Dossier {
+  const readings = effectiveReadings(visit.readings)
+  const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
+  const engine = engineFactsOf(visit.job.engine)
+  const removed = removedBeforeIn(visit, casting, readings)
+  const facts = routeFacts({ visit, settings, readings, casting, engine, removedBeforeIn: removed })
+  const plan = visit.pair.plans[0]
+  return {
+    visit,
+    label: headLabel(visit),
+    mates: matesOf(visit),
+    settings,
+    today,
+    readings,
+    newest: newestReadings(readings).sort((a, b) => a.seq - b.seq),
+    plan: plan ? planRecordOf(plan) : null,
+    casting,
+    engine,
+    chambers: facts.chambers,
+    removedBeforeIn: removed,
+    facts,
+    route: computeRoute(facts),
+  }
+}
+
+/** Dossiers of several visits, by their place on the job, in as many statements as that of one. */
+export async function loadDossiers(reader: Reader, which: WhichVisits): Promise<Dossier[]> {
+  const { visits, settingsOf, today } = await readVisits(reader, which)
+  return visits.map((visit) => dossierOf(visit, settingsOf(visit).values, today))
+}
+
+/** Refused as not found when there is no such visit. */
+export async function loadDossier(reader: Reader, visitId: string): Promise<Dossier> {
+  const [dossier] = await loadDossiers(reader, { ids: [visitId] })
+  return dossier ?? noSuchHead()
+}
+
+export function noSuchHead(): never {
+  throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+}
