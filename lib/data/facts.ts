@@ -1,5 +1,4 @@
 import 'server-only'
-import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 
 export const stepKeyOf = (row: { stepId: string; occurrence: string; orderId: string | null }): StepKey => ({
@@ -8,4 +7,4 @@ export const stepKeyOf = (row: { stepId: string; occurrence: string; orderId: st
   orderId: row.orderId,
 })
 
-export const planRecordOf = (plan: { results: string }): PlanRecord => JSON.parse(plan.results) as PlanRecord
+export { planRecordOf } from './stored/plan'

@@ -3,6 +3,7 @@ import type { Prisma } from '@/prisma/generated/sqlite/client'
 import { RefusedError } from '@/lib/core/errors'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { Reader, Tx } from './db'
+import { planInputs } from './stored/plan'
 import { headOnOrder } from './vendor-orders'
 import { conflictUnless, type Write } from './write'
 
@@ -75,10 +76,9 @@ export async function newestChoice(reader: Reader, pairId: string): Promise<stri
   const plan = await reader.planVersion.findFirst({
     where: { pairId },
     orderBy: { number: 'desc' },
-    select: { inputs: true },
+    select: { id: true, inputs: true },
   })
-  const { choice } = JSON.parse(plan?.inputs ?? '{}') as { choice?: { sinkIn?: { text: string } | null } }
-  return choice?.sinkIn?.text ?? ''
+  return plan === null ? '' : (planInputs.read(plan.inputs, plan.id).choice?.sinkIn?.text ?? '')
 }
 
 /** These visits in the order of their jobs, with all heads of their pairs when `wholePairs`. */

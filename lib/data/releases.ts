@@ -2,6 +2,7 @@ import 'server-only'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import type { Reader } from './db'
 import { newId } from './ids'
+import { releaseFacts } from './stored/spec-sheet'
 import type { Write } from './write'
 
 /** A release of this visit: the newest, or the revision asked for; null: there is none such. */
@@ -11,7 +12,8 @@ export const releaseOf = (reader: Reader, visitId: string, revision?: number) =>
     orderBy: { revision: 'desc' },
   })
 
-export const specOfRelease = (release: { facts: string }): SpecSheetData => JSON.parse(release.facts) as SpecSheetData
+export const specOfRelease = (release: { id: string; facts: string }): SpecSheetData =>
+  releaseFacts.read(release.facts, release.id)
 
 export type NewRelease = {
   readonly visitId: string
@@ -25,7 +27,7 @@ export async function addRelease(ctx: Write, release: NewRelease): Promise<strin
   const id = newId(ctx.now)
   const { spec, ...rest } = release
   await ctx.tx.release.create({
-    data: { ...rest, id, facts: JSON.stringify(spec), at: ctx.now, byId: ctx.actor.personId },
+    data: { ...rest, id, facts: releaseFacts.write(spec), at: ctx.now, byId: ctx.actor.personId },
   })
   return id
 }

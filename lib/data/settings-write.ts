@@ -3,6 +3,7 @@ import type { ShopSettings } from '@/lib/core/shop/settings'
 import { changesBetween } from './audit-trail'
 import { nextNumber } from './counters'
 import { currentSettings } from './settings'
+import { settingsValues } from './stored/settings'
 import { conflictUnless, type Write } from './write'
 
 /** A new version of limits and tables; refused when somebody made one since `version` was on the page. Older ones stay. */
@@ -21,7 +22,7 @@ export async function addSettingsVersion(
   await ctx.tx.settings.create({
     data: {
       version: next,
-      values: JSON.stringify(values),
+      values: settingsValues.write(values),
       reason,
       createdAt: ctx.now,
       byId: ctx.actor.personId,

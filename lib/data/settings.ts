@@ -1,14 +1,15 @@
 import 'server-only'
-import { noRules, type RouteRules } from '@/lib/core/route/rules'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from './db'
+import { settingsValues } from './stored/settings'
 
 export type CurrentSettings = { readonly version: number; readonly values: ShopSettings }
 
 /** What every shop starts with, before a version of its own. */
 export const defaultSettings: CurrentSettings = { version: 0, values: defaultShopSettings }
 
-/** The newest version. Defaults fill what a version written before a setting existed does not have. */
+/** The newest version. */
 export async function currentSettings(reader: Reader): Promise<CurrentSettings> {
   const row = await reader.settings.findFirst({ orderBy: { version: 'desc' } })
   if (!row) return defaultSettings
@@ -41,17 +42,7 @@ export async function settingsOfVisits(
   return ({ rulesVersion }) => byVersion.get(rulesVersion) ?? defaultShopSettings
 }
 
-/** Versions are never changed: the same text is the same settings, and the tables made from them are made once. */
-const parsed = new Map<string, ShopSettings>()
-
-export function settingsOf(row: { version: number; values: string }): CurrentSettings {
-  const known = parsed.get(row.values) ?? parse(row.values)
-  if (parsed.size > 50) parsed.clear()
-  parsed.set(row.values, known)
-  return { version: row.version, values: known }
-}
-
-function parse(text: string): ShopSettings {
-  const values = JSON.parse(text) as Partial<ShopSettings>
-  return { ...defaultShopSettings, ...values, rules: values.rules ? { ...noRules, ...values.rules } : noRules }
-}
+export const settingsOf = (row: { version: number; values: string }): CurrentSettings => ({
+  version: row.version,
+  values: settingsValues.read(row.values, row.version),
+})

@@ -1,9 +1,9 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
-import { detailOf } from '@/lib/core/route/step-detail'
-import type { EventKind, RouteStep } from '@/lib/core/route/types'
-import type { StepKey } from '@/lib/core/route/step-ids'
+import type { EventKind, RouteStep, StepState } from '@/lib/core/route/types'
+import type { Station, StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { Db, Reader, Tx } from './db'
+import { stepDetail } from './stored/route-step'
 import { readVisits, type VisitRecord } from './visit-records'
 import { conflictUnless, type Write } from './write'
 
@@ -54,6 +54,7 @@ export async function addEvent(...event: Parameters<typeof addEventRow>): Promis
 
 /** A row of the projection as a route step again. */
 export function routeStepOf(row: {
+  visitId: string
   stepId: string
   occurrence: string
   orderKey: string
@@ -63,14 +64,14 @@ export function routeStepOf(row: {
   detail: string
 }): RouteStep {
   return {
-    ...detailOf(row.detail),
-    stepId: row.stepId,
+    ...stepDetail.read(row.detail, `${row.stepId} of visit ${row.visitId}`),
+    stepId: row.stepId as StepId,
     occurrence: row.occurrence,
     orderId: row.orderKey === '' ? null : row.orderKey,
     label: row.label,
-    station: row.station,
-    state: row.state,
-  } as RouteStep
+    station: row.station as Station,
+    state: row.state as StepState,
+  }
 }
 
 export async function visitIdOfTag(

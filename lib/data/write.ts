@@ -4,6 +4,7 @@ import { subjectOf, type AuditAction } from '@/lib/core/audit/verbs'
 import { RefusedError } from '@/lib/core/errors'
 import { db, type Tx } from './db'
 import { currentSettings } from './settings'
+import { auditChanges, operationResult } from './stored/records'
 
 /** When something happens, and the operation that carries it (so that a retry has no second effect). */
 export type Moment = { readonly now: Date; readonly op?: Operation }
@@ -81,7 +82,7 @@ async function writeOnce<T, A extends Author>(
       subjectId: line.subjectId,
       jobId: line.jobId ?? null,
       visitId: line.visitId ?? null,
-      changes: JSON.stringify(line.changes ?? {}),
+      changes: auditChanges.write(line.changes ?? {}),
       settingsVersion: settings.version,
       operationId: moment.op?.id ?? null,
     })),
@@ -92,7 +93,7 @@ async function writeOnce<T, A extends Author>(
         id: moment.op.id,
         actorId: idOf(actor),
         hash: moment.op.hash,
-        result: JSON.stringify(result ?? null),
+        result: operationResult.write(result ?? null),
         at: moment.now,
       },
     })
@@ -110,7 +111,8 @@ async function storedAnswer<T>(reader: Tx, actor: Author, op: Operation | undefi
       message: 'This was already sent with other content. Nothing was changed; look at the page again before sending.',
     })
   }
-  return { result: JSON.parse(row.result) as T }
+  // The hash holds the name of the deed and what was asked: this is what the same deed answered.
+  return { result: operationResult.read(row.result, row.id) as T }
 }
 
 /** Zero rows changed by a versioned update: somebody else was first. */

@@ -4,6 +4,7 @@ import { ok, RefusedError, type Refusal, type Result } from '@/lib/core/errors'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { RouteStep } from '@/lib/core/route/types'
 import { newId } from '@/lib/data/ids'
+import { readingConditions } from '@/lib/data/stored/records'
 import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
 import { runNumber } from './flow-run'
@@ -82,7 +83,7 @@ export async function addReadings(ctx: Write, visitId: string, step: RouteStep, 
       orderId: step.orderId,
       eventSeq,
       ...(await instrumentOf(ctx, entry.instrumentId)),
-      conditions: JSON.stringify({ ...entry.conditions, ...(await runAgain(ctx, visitId, step)) }),
+      conditions: readingConditions.write({ ...entry.conditions, ...(await runAgain(ctx, visitId, step)) }),
       takenAt: takenAt > ctx.now ? ctx.now : takenAt,
       recordedAt: ctx.now,
       byId: ctx.actor.personId,
@@ -107,9 +108,9 @@ async function runAgain(ctx: Write, visitId: string, step: RouteStep): Promise<{
   const { occurrence, orderId } = step
   const sets = await ctx.tx.readingSet.findMany({
     where: { visitId, stepId: 'flow', occurrence, orderId },
-    select: { conditions: true },
+    select: { id: true, conditions: true },
   })
-  const highest = Math.max(0, ...sets.map(({ conditions }) => runNumber(conditions)))
+  const highest = Math.max(0, ...sets.map(runNumber))
   const begun = step.owes.some(({ points, missing }) => missing.length < points.length)
   return { run: String(begun ? Math.max(1, highest) : highest + 1) }
 }

@@ -4,6 +4,7 @@ import { capital, lower } from '@/lib/core/route/words'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
+import { readingConditions, type Conditions } from '@/lib/data/stored/records'
 
 /** One port's run at one place in the job, with its conditions as typed. */
 export type PaperRun = {
@@ -12,7 +13,7 @@ export type PaperRun = {
   readonly conditionWords: string
 }
 
-type Typed = Readonly<Record<string, string | undefined>>
+type Typed = Conditions
 
 function figureOf(typed: Typed, key: string, quantity: Quantity): number | null {
   const parsed = parseFigure(typed[key] ?? '', quantity)
@@ -20,8 +21,10 @@ function figureOf(typed: Typed, key: string, quantity: Quantity): number | null 
 }
 
 /** "2" of a repeat; the first run has no number of its own. */
-export const runNumber = (conditions: string): number =>
-  Math.max(1, Math.trunc(Number((JSON.parse(conditions) as Typed).run)) || 1)
+export const runNumber = ({ id, conditions }: { readonly id: string; readonly conditions: string }): number =>
+  Math.max(1, Math.trunc(Number(readingConditions.read(conditions, id).run)) || 1)
+
+const numberOf = ({ setId, conditions }: EffectiveReading): number => runNumber({ id: setId, conditions })
 
 /**
  * The run of a port among the readings of one flow step; null when the port was not run. What was entered as one run
@@ -30,11 +33,11 @@ export const runNumber = (conditions: string): number =>
  */
 export function runOf(readings: readonly EffectiveReading[], port: FlowPort, headId: string): PaperRun | null {
   const all = readings.filter((reading) => reading.kind === 'flow' && reading.point.startsWith(`${port}@`))
-  const last = Math.max(...all.map(({ conditions }) => runNumber(conditions)))
-  const own = all.filter(({ conditions }) => runNumber(conditions) === last)
+  const last = Math.max(...all.map(numberOf))
+  const own = all.filter((reading) => numberOf(reading) === last)
   const newest = own.at(-1)
   if (!newest) return null
-  const typed = JSON.parse(newest.conditions) as Typed
+  const typed = readingConditions.read(newest.conditions, newest.setId)
   const byLift = new Map(
     own.map(({ point, value, notTaken, text }) => {
       const liftIn = Number(point.split('@')[1])

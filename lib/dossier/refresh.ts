@@ -1,8 +1,8 @@
-import { detailText } from '@/lib/core/route/step-detail'
 import { queuePlace } from '@/lib/core/route/station-queue'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Tx } from '@/lib/data/db'
 import { openVisitIds } from '@/lib/data/open-visits'
+import { stepDetail } from '@/lib/data/stored/route-step'
 import { loadDossier, type Dossier } from './dossier'
 import { whereaboutsOf } from './whereabouts-of'
 import { projectShopCut } from './project-shop-cut'
@@ -45,7 +45,7 @@ function routeRow(visitId: string, step: RouteStep, place: number) {
     label,
     station,
     state,
-    detail: detailText(detail),
+    detail: stepDetail.write(detail),
   }
 }
 

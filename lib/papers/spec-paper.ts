@@ -5,6 +5,7 @@ import { readFile } from '@/lib/data/files'
 import { namesOf } from '@/lib/data/people'
 import { releaseOf, specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
+import { returnedNotDone } from '@/lib/data/stored/records'
 import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import { printSetting, printSpec } from './print-spec'
 import { keptPaper, type StoredPaper } from './kept-paper'
@@ -55,7 +56,7 @@ async function returnedSpec(
     revisionReason: '',
     outcome: 'returned as is' as const,
     releasedBy: names.get(returned.byId) ?? '',
-    notDone: notDoneInShort(JSON.parse(returned.notDone) as string[]),
+    notDone: notDoneInShort(returnedNotDone.read(returned.notDone, returned.visitId)),
     notes: [`Returned as is: ${returned.reason}`],
     at: returned.at,
   }

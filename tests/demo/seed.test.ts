@@ -6,6 +6,7 @@ import { quantities } from '@/lib/core/units/quantities'
 import { effectiveReadings } from '@/lib/core/readings/effective'
 import { planRecordOf } from '@/lib/data/facts'
 import { readFile } from '@/lib/data/files'
+import { returnedNotDone } from '@/lib/data/stored/records'
 import { routeStepOf } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
@@ -143,7 +144,7 @@ describe('the demo shop', () => {
     }
     const returned = all.flatMap((visit) => visit.returned ?? [])
     expect(returned).toHaveLength(1)
-    expect(JSON.parse(returned[0]?.notDone ?? '[]')).not.toEqual([])
+    expect(returnedNotDone.read(returned[0]?.notDone ?? '', '')).not.toEqual([])
   })
 
   it('has a drawn picture of most heads, and of a finding, a hold and a vendor’s marks; no answer claims more', async () => {

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
-import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { isTag } from '@/lib/core/shop/tag-number'
+import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
 import { loadDossiers } from '@/lib/dossier/dossier'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
@@ -231,9 +231,10 @@ describe('every estimate of the demo shop', () => {
         const { bytes } = await printEstimate(owner, id, now)
         const { pages, sizes } = await readPdf(await bytes())
         expect(sizes, number).toEqual([paper === 'a4' ? [210, 297] : [215.9, 279.4]])
-        const { title, start, effort, lines, groups, unknown, steps, cautions, priceMinor } = JSON.parse(
+        const { title, start, effort, lines, groups, unknown, steps, cautions, priceMinor } = estimateAnswer.read(
           answer,
-        ) as EstimateAnswer
+          id,
+        )
         // What is not known is told within a sentence: its first letter is a small one.
         const told = [title, start, effort, lines, groups, steps, cautions, forWhom, note].flatMap(words)
         const page = flat(pages.join(' '))

@@ -9,6 +9,7 @@ import { addDays, startOfDay } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
+import { auditChanges } from '@/lib/data/stored/records'
 import { trailEntries, trailNames, trailPeople, trailSearch, type TrailEntry } from '@/lib/data/trail'
 import { auditText, plainSentence, type AuditManner } from '@/lib/words/audit'
 
@@ -95,7 +96,7 @@ function actionsLike(find: string): readonly string[] {
 
 function lineOf(entry: TrailEntry, names: ReadonlyMap<string, string>, manner: AuditManner): TrailLine {
   const nameOf = (id: string | null): string => (id === null ? '' : (names.get(id) ?? ''))
-  const changes = JSON.parse(entry.changes) as Record<string, unknown>
+  const changes = auditChanges.read(entry.changes, entry.seq)
   const action = auditActionOf({ action: entry.action, subject: entry.subject, changes })
   const name = entry.subject === 'step' ? manner.stepName(entry.subjectId) : nameOf(entry.subjectId)
   return {

@@ -6,9 +6,11 @@ import { questionOf } from '@/lib/core/options/question-of'
 import { db } from '@/lib/data/db'
 import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
+import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { write, type Moment } from '@/lib/data/write'
 import { readBench, type KeepEstimateInput } from '@/lib/schemas/bench'
 import { benchShop } from '@/lib/data/bench-shop'
+import { estimateQuestion } from './estimate-question'
 import { castingOnBench } from './see-bench-casting'
 
 /** Keeps an answer of the cut bench as it was given: worked out anew here, from the question as typed. */
@@ -28,12 +30,12 @@ export async function keepEstimate(actor: Actor, input: KeepEstimateInput, momen
         number,
         forWhom,
         note,
-        question: JSON.stringify({
+        question: estimateQuestion.write({
           ...question,
           castingName: casting?.name ?? '',
           chamberShape: casting?.chamberShape ?? 'open',
         }),
-        answer: JSON.stringify(answer),
+        answer: estimateAnswer.write(answer),
         createdAt: ctx.now,
         byId: actor.personId,
       },

@@ -3,11 +3,11 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import type { BenchShop } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
-import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { castingNames, lastEstimates } from '@/lib/data/bench'
 import { benchShop } from '@/lib/data/bench-shop'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
+import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { castingOnBench } from './see-bench-casting'
 
 export type BenchView = {
@@ -41,7 +41,7 @@ export async function seeBench(actor: Actor, castingId: string): Promise<BenchVi
       id,
       number,
       forWhom,
-      title: (JSON.parse(answer) as EstimateAnswer).title,
+      title: estimateAnswer.read(answer, id).title,
     })),
     mayBook: can(actor, 'job.book'),
     money: can(actor, 'price.see') ? { locale, currency } : null,

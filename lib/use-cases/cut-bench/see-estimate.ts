@@ -5,7 +5,9 @@ import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import { estimateById } from '@/lib/data/bench'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
-import { emptyBench, type BenchForm } from '@/lib/schemas/bench'
+import { estimateAnswer } from '@/lib/data/stored/estimate'
+import type { BenchForm } from '@/lib/schemas/bench'
+import { estimateQuestion } from './estimate-question'
 
 export type EstimateView = {
   readonly id: string
@@ -21,22 +23,20 @@ export type EstimateView = {
   readonly mayBook: boolean
 }
 
-type KeptQuestion = BenchForm & Pick<EstimateView, 'castingName' | 'chamberShape'>
-
 /** A kept answer; its price only for those who may see prices. */
 export async function seeEstimate(actor: Actor, id: string): Promise<EstimateView> {
   must(allow(actor, 'cut-bench.see'))
   const estimate = await estimateById(await db(), id)
   if (!estimate) throw new RefusedError({ code: 'not-found', message: 'There is no such estimate.' })
-  const { castingName, chamberShape, ...question } = JSON.parse(estimate.question) as KeptQuestion
-  const answer = JSON.parse(estimate.answer) as EstimateAnswer
+  const { castingName, chamberShape, ...question } = estimateQuestion.read(estimate.question, id)
+  const answer = estimateAnswer.read(estimate.answer, id)
   const names = await namesOf([estimate.byId])
   return {
     id,
     number: estimate.number,
     forWhom: estimate.forWhom,
     note: estimate.note,
-    question: { ...emptyBench(), ...question },
+    question,
     castingName,
     chamberShape,
     answer: can(actor, 'price.see') ? answer : { ...answer, priceMinor: null, unpriced: [] },

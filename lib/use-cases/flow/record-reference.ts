@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { castingById } from '@/lib/data/castings'
 import { newId } from '@/lib/data/ids'
+import { readingConditions } from '@/lib/data/stored/records'
 import { write, type Moment } from '@/lib/data/write'
 import type { ReferenceRun } from '@/lib/schemas/flow'
 import { addPoints, pointsOf } from '@/lib/dossier/add-readings'
@@ -30,7 +31,7 @@ export async function recordReference(
         // Nothing of a visit comes before or after it.
         eventSeq: 0,
         instrumentId: null,
-        conditions: JSON.stringify(input.conditions),
+        conditions: readingConditions.write(input.conditions),
         takenAt: ctx.now,
         recordedAt: ctx.now,
         byId: actor.personId,

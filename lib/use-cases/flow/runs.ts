@@ -44,7 +44,7 @@ export function benchRuns(sets: readonly FlowSet[], subjectOf: (set: FlowSet) =>
   for (const reading of effectiveReadings([...sets])) {
     const set = setById.get(reading.setId)
     if (!set || reading.kind !== 'flow') continue
-    const key = `${stepKeyOf(set)}|${set.visitId === null ? set.id : runNumber(set.conditions)}`
+    const key = `${stepKeyOf(set)}|${set.visitId === null ? set.id : runNumber(set)}`
     groups.set(key, [...(groups.get(key) ?? []), reading])
   }
   const runs = [...groups.values()].flatMap((readings) => {
@@ -69,7 +69,7 @@ const stepKeyOf = (set: FlowSet): string =>
   [set.visitId ?? '', set.castingId ?? '', set.occurrence, set.orderId ?? ''].join('|')
 
 function benchRun(set: FlowSet, subject: Subject, readings: readonly EffectiveReading[]): BenchRun {
-  const number = runNumber(set.conditions)
+  const number = runNumber(set)
   const reference = set.visitId === null
   const step = reference ? 'reference run' : lower(workLabel(`flow-${set.occurrence as FlowOccurrence}`))
   const short = reference ? 'reference' : `${set.occurrence.replaceAll('-', ' ')}${number > 1 ? ` ${number}` : ''}`

@@ -24,7 +24,7 @@ export async function seeFlowStep(actor: Actor, visitId: string, step: StepKey):
   )
   const runs = benchRuns(own, () => ({ whose: 'own', headId: visitId, tag: '', jobNumber: '' }))
   const setting = (await currentSettings(client)).values.flowRepeatabilityPart
-  const highest = Math.max(...own.map(({ conditions }) => runNumber(conditions)))
+  const highest = Math.max(...own.map(runNumber))
   return {
     nextRun: runs.length === 0 ? null : highest + 1,
     repeatability: repeatWords(repeatsOf(runs), setting),

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { planRecordOf } from '@/lib/core/options/plan-record-of'
 import { newId } from '@/lib/data/ids'
+import { planInputs, planResults } from '@/lib/data/stored/plan'
 import { addEvent, bumpVisit } from '@/lib/data/visits'
 import { refreshPair } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
@@ -43,8 +44,8 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
         pairId: input.pairId,
         number: newest + 1,
         kind: record.kind,
-        inputs: JSON.stringify({ choice: input, context }),
-        results: JSON.stringify(record),
+        inputs: planInputs.write({ choice: input, context }),
+        results: planResults.write(record),
         reason: input.reason,
         settingsVersion: first.rulesVersion,
         createdAt: ctx.now,

@@ -10,6 +10,7 @@ import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { db, type Reader } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
+import { readingConditions } from '@/lib/data/stored/records'
 import { loadDossier, loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
 import { heldMates, mateCorners, matesIn, type HeldMate } from '@/lib/dossier/mates'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
@@ -96,7 +97,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     matesHeld: heldMates(dossier),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
     route,
-    lastConditions: last ? (JSON.parse(last.conditions) as Record<string, string>) : {},
+    lastConditions: last ? readingConditions.read(last.conditions, last.setId) : {},
   }
 }
 

@@ -3,6 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import { inShort } from '@/lib/core/route/completeness'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { returnedNotDone } from '@/lib/data/stored/records'
 import { bumpVisit, addEvent } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
@@ -25,7 +26,7 @@ export async function returnAsIs(actor: Actor, input: z.output<typeof returnAsIs
       data: {
         visitId: visit.id,
         reason: input.reason,
-        notDone: JSON.stringify(notDone),
+        notDone: returnedNotDone.write(notDone),
         at: ctx.now,
         byId: actor.personId,
       },

@@ -3,6 +3,8 @@ import type { Actor } from '@/lib/core/access/roles'
 import { parseOutline } from '@/lib/core/cut/outline-text'
 import { must } from '@/lib/core/errors'
 import { castingFactsOf } from '@/lib/data/known-figures'
+import { auditChanges } from '@/lib/data/stored/records'
+import { stepDetail } from '@/lib/data/stored/route-step'
 import { seedCastings } from '@/lib/demo/castings'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { addCastingSchema, type AddCasting, type CastingForm } from '@/lib/schemas/casting'
@@ -223,7 +225,7 @@ describe('a traced outline', () => {
       where: { action: 'casting.change' },
       orderBy: { seq: 'asc' },
     })
-    expect(entries.map(({ changes }) => (JSON.parse(changes) as Record<string, unknown>)['as-cast.outline'])).toEqual([
+    expect(entries.map(({ seq, changes }) => auditChanges.read(changes, seq)['as-cast.outline'])).toEqual([
       { from: '', to: square },
       { from: square, to: '2 0\n5 0\n2 3' },
       { from: '2 0\n5 0\n2 3', to: '' },
@@ -245,7 +247,7 @@ describe('a change', () => {
     const any = { milledWidthIn: '6.000', thicknessNewIn: '4.240', landNewIn: '0.46', spotFaceIn: '22 mm' }
     await change(1, { figures: { ...form.figures, any } })
     const entry = await client().auditEntry.findFirstOrThrow({ orderBy: { seq: 'desc' } })
-    expect(JSON.parse(entry.changes)).toEqual({
+    expect(auditChanges.read(entry.changes, entry.seq)).toEqual({
       'any.thicknessNewIn': { from: '4.2500 in', to: '4.240 in' },
       'any.thicknessLeastIn': { from: '4,13 in', to: '' },
       'any.landNewIn': { from: '', to: '0.46 in' },
@@ -288,9 +290,7 @@ describe('a change', () => {
     await book({ heads: [head({ castingId })] }, { now }, shop.staff.tamsin)
     const owed = async () => {
       const step = await client().routeStep.findFirstOrThrow({ where: { stepId: 'chambers' } })
-      return (JSON.parse(step.detail) as { owes: { kind: string; points: string[] }[] }).owes.find(
-        ({ kind }) => kind === 'cc',
-      )?.points
+      return stepDetail.read(step.detail, '').owes.find(({ kind }) => kind === 'cc')?.points
     }
     expect(await owed()).toEqual(['1', '2', '3', '4'])
     await change(1, { chamberCount: '3' })

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import { auditChanges } from '@/lib/data/stored/records'
 import { answerByLinkSchema } from '@/lib/schemas/answer-by-link'
 import { answerFindingSchema, askFindingSchema } from '@/lib/schemas/finding'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
@@ -161,7 +162,7 @@ describe('a finding on the customer’s link', () => {
     const { client } = database
     const entry = await client.auditEntry.findFirstOrThrow({ where: { action: 'finding.answer' } })
     expect(entry).toMatchObject({ actorId: mine.link.linkId, visitId: mine.visitId, operationId: 'op-1' })
-    expect(JSON.parse(entry.changes)).toEqual({
+    expect(auditChanges.read(entry.changes, entry.seq)).toEqual({
       answer: 'yes',
       given: 'by link',
       priceMinor: 8000,

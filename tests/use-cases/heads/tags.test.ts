@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError } from '@/lib/core/errors'
+import { auditChanges } from '@/lib/data/stored/records'
 import { changeTagSchema, takeOffTagSchema } from '@/lib/schemas/tag'
 import { returnAsIsSchema } from '@/lib/schemas/visit'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
@@ -55,7 +56,7 @@ describe('another number on a head', () => {
     expect([view.tag, view.wornTag, view.oldTags]).toEqual(['SPARE-9', 'SPARE-9', ['T-0401']])
     expect([await jump('SPARE-9'), await jump('T-0401')]).toEqual([`/heads/${headOf(0)}`, `/heads/${headOf(0)}`])
     const entry = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'head.tag' } })
-    expect(JSON.parse(entry.changes)).toEqual({ was: 'T-0401', now: 'SPARE-9', reason: 'lost' })
+    expect(auditChanges.read(entry.changes, entry.seq)).toEqual({ was: 'T-0401', now: 'SPARE-9', reason: 'lost' })
   })
 
   it('is the next of the shop’s own when none is typed', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { auditChanges } from '@/lib/data/stored/records'
 import { changeEngineSchema, changeJobSchema, changeOrderedWorkSchema } from '@/lib/schemas/job'
 import { changeEngine } from '@/lib/use-cases/jobs/change-engine'
 import { changeJob } from '@/lib/use-cases/jobs/change-job'
@@ -48,7 +49,7 @@ describe('changing a job', () => {
     })
     expect(await see()).toMatchObject({ promiseOn: '2026-03-25', urgent: true, version: 2 })
     const entry = await client.auditEntry.findFirstOrThrow({ where: { action: 'job.change' } })
-    expect(JSON.parse(entry.changes)).toEqual({
+    expect(auditChanges.read(entry.changes, entry.seq)).toEqual({
       promiseOn: { from: '2026-03-20', to: '2026-03-25' },
       urgent: { from: false, to: true },
     })
@@ -133,7 +134,7 @@ describe('changing the ordered work', () => {
     }
     expect(await client.orderedLine.count({ where: { work: 'flow-before' } })).toBe(2)
     const entries = await client.auditEntry.findMany({ where: { action: 'visit.order-work' } })
-    expect(entries.map((entry) => (JSON.parse(entry.changes) as { reason: string }).reason)).toEqual([
+    expect(entries.map((entry) => auditChanges.read(entry.changes, entry.seq).reason)).toEqual([
       'Customer called.',
       'Customer called.',
     ])

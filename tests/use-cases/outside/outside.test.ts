@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import type { StepId } from '@/lib/core/route/step-ids'
+import { planResults } from '@/lib/data/stored/plan'
 import { routeStepOf } from '@/lib/data/visits'
 import {
   acceptOrderSchema,
@@ -284,7 +285,7 @@ describe('an angle cut that leaves nothing for us', () => {
     ])
     expect(plans[0]?.acceptances).toEqual([])
     // A margin of 1 cc at 6 thou per cc.
-    expect((JSON.parse(plans[0]?.results ?? '{}') as { flatIn: number }).flatIn).toBeCloseTo(0.006, 6)
+    expect(planResults.read(plans[0]?.results ?? '', '').flatIn).toBeCloseTo(0.006, 6)
     await workThrough(head?.visitId ?? '', ['angle-cut', 'seat-work'])
     await send(over)
     // The first plan's pair is untouched.

@@ -64,7 +64,7 @@ describe('the run of a port that stands', () => {
     ['{"run":"3"}', 3],
     ['{"run":"x"}', 1],
     ['{"run":"-2"}', 1],
-  ])('%s is run %i', (typed, number) => {
-    expect(runNumber(typed)).toBe(number)
+  ])('%s is run %i', (conditions, number) => {
+    expect(runNumber({ id: 'set', conditions })).toBe(number)
   })
 })

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { pricesByStep } from '@/lib/data/price-list'
+import { auditChanges } from '@/lib/data/stored/records'
 import { seedPrices } from '@/lib/demo/prices'
 import { taxText } from '@/lib/core/money/percent'
 import { nothingPicked, picked, type PricePick } from '@/lib/core/money/price-pick'
@@ -38,7 +39,7 @@ const trail = async () => {
     where: { subject: 'price-item' },
     orderBy: { seq: 'asc' },
   })
-  return entries.map(({ action, changes }) => ({ action, changes: JSON.parse(changes) as unknown }))
+  return entries.map(({ action, seq, changes }) => ({ action, changes: auditChanges.read(changes, seq) }))
 }
 
 describe('only the owner', () => {

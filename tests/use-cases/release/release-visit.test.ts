@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest'
-import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { readFile } from '@/lib/data/files'
+import { specOfRelease } from '@/lib/data/releases'
+import { auditChanges } from '@/lib/data/stored/records'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
@@ -19,7 +20,7 @@ const textOf = async (bytes: Uint8Array): Promise<string> => (await readPdf(byte
 
 const factsOf = async ({ client }: TestDatabase, visitId: string, revision: number) => {
   const row = await client.release.findFirstOrThrow({ where: { visitId, revision } })
-  return { row, spec: JSON.parse(row.facts) as SpecSheetData }
+  return { row, spec: specOfRelease(row) }
 }
 
 async function correctFinished(database: TestDatabase, visitId: string, point: string, text: string): Promise<void> {
@@ -53,7 +54,7 @@ describeOnBoth('a released head', (open) => {
     const place = await database.client.visitPlace.findUniqueOrThrow({ where: { visitId: first.visitId } })
     expect(place.whereabouts).toBe('released')
     const audit = await database.client.auditEntry.findFirstOrThrow({ where: { action: 'release.make' } })
-    expect(JSON.parse(audit.changes)).toMatchObject({ revision: 1, pdfSha256: row.pdfSha256 })
+    expect(auditChanges.read(audit.changes, audit.seq)).toMatchObject({ revision: 1, pdfSha256: row.pdfSha256 })
 
     expect(spec).toMatchObject({
       tag: first.tag,

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { workLabel } from '@/lib/core/route/presets'
 import { noRules } from '@/lib/core/route/rules'
 import { stationLabels } from '@/lib/core/route/stations'
+import { stepDetail } from '@/lib/data/stored/route-step'
 import { changeStepSchema, nameStationsSchema, ownStepSchema, type ApplyRules } from '@/lib/schemas/rules'
 import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { seeFinding } from '@/lib/use-cases/findings/see-finding'
@@ -175,7 +176,7 @@ test('work of the shop’s own is ordered only where the head’s rules know it'
   const again = { ...order, visits: [{ visitId, version: version + 1 }] }
   await changeOrderedWork(shop.staff.tamsin, again, { now })
   const lap = (await stepsOf(visitId)).find(({ stepId }) => stepId === 'own-1')
-  expect(JSON.parse(lap?.detail ?? '{}')).toMatchObject({ shape: 2, why: { code: 'ordered' } })
+  expect(stepDetail.read(lap?.detail ?? '', '')).toMatchObject({ why: { code: 'ordered' } })
 })
 
 test('a job and a finding offer the work that the head’s own day knows, under its name of that day', async () => {

@@ -5,6 +5,7 @@ import sharp from 'sharp'
 import { beforeEach, describe, expect, it } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { readFile } from '@/lib/data/files'
+import { auditChanges } from '@/lib/data/stored/records'
 import { chooseLogoSchema, removeLogoSchema } from '@/lib/schemas/logo'
 import { changeShopSchema } from '@/lib/schemas/shop'
 import { makeCustomerLink } from '@/lib/use-cases/links/make-customer-link'
@@ -176,7 +177,9 @@ describe('a change of the logo', () => {
     const other = await choose({ bytes: await png(30, 30, '#803020'), seen: sha256 })
     await remove(other.sha256)
     expect(await logoNow()).toEqual([null, null, null])
-    expect((await trail()).map(({ action, actorId, changes }) => [action, actorId, JSON.parse(changes)])).toEqual([
+    expect(
+      (await trail()).map(({ action, actorId, seq, changes }) => [action, actorId, auditChanges.read(changes, seq)]),
+    ).toEqual([
       ['shop-logo.set', owner.personId, { logo: { from: null, to: sha256 } }],
       ['shop-logo.set', owner.personId, { logo: { from: sha256, to: other.sha256 } }],
       ['shop-logo.remove', owner.personId, { logo: { from: other.sha256, to: null } }],

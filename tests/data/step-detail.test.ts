@@ -1,13 +1,16 @@
 import { expect, test } from 'vitest'
-import { detailOf, detailText } from '@/lib/core/route/step-detail'
 import { computeRoute } from '@/lib/core/route/compute-route'
+import { stepDetail } from '@/lib/data/stored/route-step'
 import { reasonText, waitText, whyText } from '@/lib/words/route'
-import { Visit } from './visit'
+import { Visit } from '../core/route/visit'
 
 test('every step of a route comes back as it was stored', () => {
   for (const step of computeRoute(Visit.of({ targetCc: 58, used: true, ordered: ['port'] }).facts)) {
     const { stepId, occurrence, orderId, label, station, state, ...detail } = step
-    expect(detailOf(detailText(detail)), [stepId, occurrence, orderId, label, station, state].join()).toEqual(detail)
+    expect(
+      stepDetail.read(stepDetail.write(detail), ''),
+      [stepId, occurrence, orderId, label, station, state].join(),
+    ).toEqual(detail)
   }
 })
 
@@ -22,7 +25,7 @@ test('a row that was stored with sentences is still read', () => {
     doneSeq: null,
     byVendor: '',
   }
-  const read = detailOf(JSON.stringify(earlier))
+  const read = stepDetail.read(JSON.stringify(earlier), '')
   expect([whyText(read.why), reasonText(read.reason), read.waitsFor.map(waitText)]).toEqual([
     'a used head',
     '',

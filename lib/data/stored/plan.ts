@@ -1,0 +1,52 @@
+import { z } from 'zod'
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { cutKinds } from '@/lib/core/route/step-ids'
+import { storedObject, type Fields } from './stored-json'
+
+const figure = z.number()
+const figureOrNull = figure.nullable()
+
+const planRecord = z.object({
+  kind: z.enum(cutKinds),
+  flatIn: figure,
+  angleIn: figure,
+  angleDeg: figureOrNull,
+  deepEdge: z.enum(['intake', 'exhaust']),
+  deepestIn: figure,
+  depthAtCentroidIn: figure,
+  thouPerCc: figure,
+  rateWords: z.string(),
+  rateProven: z.boolean().optional(),
+  presentMeanCc: figureOrNull,
+  presentNominal: z.boolean(),
+  targetCc: figureOrNull,
+  predictedAfterCutCc: figureOrNull,
+  predictedFinishedCc: figureOrNull,
+  seatWorkGivesCc: figure,
+  intakeSideIn: figureOrNull,
+  intakeRailsIn: figureOrNull,
+  ptvLossIntakeIn: figureOrNull,
+  ptvLossExhaustIn: figureOrNull,
+  compressionBefore: figureOrNull,
+  compressionAfter: figureOrNull,
+  needs: z.array(z.string()),
+  cautions: z.array(z.string()),
+} satisfies Fields<PlanRecord>) satisfies z.ZodType<PlanRecord>
+
+export const planResults = storedObject<PlanRecord>('PlanVersion.results', planRecord)
+
+export const planRecordOf = (plan: { readonly id: string; readonly results: string }): PlanRecord =>
+  planResults.read(plan.results, plan.id)
+
+/** What a plan was worked out from. Only the sink as typed is read again; the rest stays on record. */
+export type PlanInputsKept = {
+  readonly choice?: { readonly sinkIn?: { readonly text: string } | null }
+  readonly context?: object
+}
+
+const inputs = z.object({
+  choice: z.looseObject({ sinkIn: z.looseObject({ text: z.string() }).nullish() }).optional(),
+  context: z.looseObject({}).optional(),
+} satisfies Fields<PlanInputsKept>) satisfies z.ZodType<PlanInputsKept>
+
+export const planInputs = storedObject<PlanInputsKept>('PlanVersion.inputs', inputs)
