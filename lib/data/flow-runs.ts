@@ -6,7 +6,10 @@ export const flowSets = (reader: Reader, visitIds: readonly string[], castingId:
   reader.readingSet.findMany({
     where: {
       stepId: 'flow',
-      OR: [{ visitId: { in: [...visitIds] } }, ...(castingId === null ? [] : [{ castingId, visitId: null }])],
+      OR: [
+        ...(visitIds.length === 0 ? [] : [{ visitId: { in: [...visitIds] } }]),
+        ...(castingId === null ? [] : [{ castingId, visitId: null }]),
+      ],
     },
     include: { points: true },
     orderBy: [{ eventSeq: 'asc' }, { recordedAt: 'asc' }],
@@ -15,12 +18,14 @@ export const flowSets = (reader: Reader, visitIds: readonly string[], castingId:
 export type FlowSet = Awaited<ReturnType<typeof flowSets>>[number]
 
 /** Every visit of a head and, of the same jobs, those of its mates. */
-export const visitsOfPairs = (reader: Reader, headId: string) =>
-  reader.visit.findMany({
-    where: { pair: { visits: { some: { headId } } } },
+export async function visitsOfPairs(reader: Reader, headId: string) {
+  const own = await reader.visit.findMany({ where: { headId }, select: { pairId: true } })
+  return reader.visit.findMany({
+    where: { pairId: { in: own.map(({ pairId }) => pairId) } },
     select: { id: true, headId: true, job: { select: { number: true } } },
     orderBy: { createdAt: 'asc' },
   })
+}
 
 export const castingOfHead = (reader: Reader, headId: string) =>
   reader.castingRecord.findFirst({ where: { heads: { some: { id: headId } } }, select: { id: true, name: true } })

@@ -84,8 +84,9 @@ export async function newestChoice(reader: Reader, pairId: string): Promise<stri
 /** These visits in the order of their jobs, with all heads of their pairs when `wholePairs`. */
 export async function idsToSend(reader: Reader, visitIds: readonly string[], wholePairs: boolean): Promise<string[]> {
   const own = { id: { in: [...visitIds] } }
+  const pairs = wholePairs ? await reader.visit.findMany({ where: own, select: { pairId: true } }) : []
   const visits = await reader.visit.findMany({
-    where: wholePairs ? { pair: { visits: { some: own } } } : own,
+    where: wholePairs ? { pairId: { in: pairs.map(({ pairId }) => pairId) } } : own,
     select: { id: true },
     orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
   })

@@ -29,6 +29,8 @@ type Row = Omit<StationRow, 'step'> & Parameters<typeof routeStepOf>[0]
 /**
  * A page of a station's queue in one statement: what is started or ready first, then by promise. Of the steps to come the
  * first of each head, and only while nothing of it can be worked on at this station.
+ * A condition inside CASE cannot use an index: without it SQLite reads all steps of the station, or all open holds, for
+ * each line instead of the few of the head.
  */
 export async function stationRows(reader: Reader, station: Station, page: number): Promise<Paged<StationRow>> {
   const rows = await reader.$queryRaw<Row[]>`
@@ -44,13 +46,14 @@ export async function stationRows(reader: Reader, station: Station, page: number
     LEFT JOIN "CastingRecord" c ON c."id" = h."castingId"
     LEFT JOIN "TagAssignment" t ON t."headId" = h."id" AND t."to" IS NULL
     LEFT JOIN "Visit" m ON m."id" = (
-      SELECT o."id" FROM "Visit" o JOIN "Hold" ho ON ho."visitId" = o."id" AND ho."decidedAt" IS NULL
-      WHERE o."pairId" = v."pairId" AND o."id" <> v."id" ORDER BY ho."openedAt" LIMIT 1)
+      SELECT o."id" FROM "Visit" o JOIN "Hold" ho ON ho."visitId" = o."id"
+      WHERE o."pairId" = v."pairId" AND o."id" <> v."id" AND CASE WHEN ho."decidedAt" IS NULL THEN 1 END = 1
+      ORDER BY ho."openedAt" LIMIT 1)
     LEFT JOIN "TagAssignment" mt ON mt."headId" = m."headId" AND mt."to" IS NULL
     WHERE s."station" = ${station} AND s."queue" IN ('ready', 'started', 'coming')
       AND (s."queue" <> 'coming' OR NOT EXISTS (
-        SELECT 1 FROM "RouteStep" b WHERE b."visitId" = s."visitId" AND b."station" = s."station"
-          AND (b."queue" IN ('ready', 'started') OR (b."queue" = 'coming' AND b."place" < s."place"))))
+        SELECT 1 FROM "RouteStep" b WHERE b."visitId" = s."visitId" AND CASE WHEN b."station" = s."station"
+          AND (b."queue" IN ('ready', 'started') OR (b."queue" = 'coming' AND b."place" < s."place")) THEN 1 END = 1))
     ORDER BY CASE s."queue" WHEN 'coming' THEN 1 ELSE 0 END, j."urgent" DESC,
       CASE WHEN j."promiseOn" IS NULL THEN 1 ELSE 0 END, j."promiseOn", s."place", v."id"
     LIMIT ${pageSize + 1} OFFSET ${(page - 1) * pageSize}`

@@ -1,4 +1,5 @@
 import 'server-only'
+import { RefusedError } from '@/lib/core/errors'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import { changesBetween } from './audit-trail'
 import { nextNumber } from './counters'
@@ -18,6 +19,10 @@ export async function addSettingsVersion(
   const before = await currentSettings(ctx.tx)
   conflictUnless({ count: before.version === version ? 1 : 0 }, 'the limits and steps')
   const values = change(before.values)
+  const changes = changesBetween(before.values, values)
+  if (Object.keys(changes).length === 0) {
+    throw new RefusedError({ code: 'wrong-state', message: 'Nothing changed. These settings are in use already.' })
+  }
   const next = before.version + 1
   await ctx.tx.settings.create({
     data: {
@@ -31,7 +36,7 @@ export async function addSettingsVersion(
   ctx.audit({
     action,
     subjectId: String(next),
-    changes: { ...changesBetween(before.values, values), reason },
+    changes: { ...changes, reason },
   })
   return { version: next }
 }

@@ -70,18 +70,22 @@ export async function isAllHere(tx: Tx, orderId: string): Promise<boolean> {
 }
 
 /** Every supply order that is for a job, or that buys one of its heads or parts. */
-export const supplyOfJob = (reader: Reader, jobId: string): Promise<SupplyRecord[]> =>
-  reader.supplyOrder.findMany({
-    where: {
-      OR: [
-        { jobId },
-        { lines: { some: { heads: { some: { visit: { jobId } } } } } },
-        { lines: { some: { wait: { visit: { jobId } } } } },
-      ],
-    },
+export async function supplyOfJob(reader: Reader, jobId: string): Promise<SupplyRecord[]> {
+  const orders = await reader.$queryRaw<{ id: string }[]>`
+    SELECT "id" FROM "SupplyOrder" WHERE "jobId" = ${jobId}
+    UNION
+    SELECT l."orderId" FROM "Visit" v JOIN "SupplyHead" h ON h."visitId" = v."id"
+      JOIN "SupplyLine" l ON l."id" = h."lineId" WHERE v."jobId" = ${jobId}
+    UNION
+    SELECT l."orderId" FROM "Visit" v JOIN "PartsWait" w ON w."visitId" = v."id"
+      JOIN "SupplyLine" l ON l."waitId" = w."id" WHERE v."jobId" = ${jobId}`
+  if (orders.length === 0) return []
+  return reader.supplyOrder.findMany({
+    where: { id: { in: orders.map(({ id }) => id) } },
     include: supplyInclude,
     orderBy: { createdAt: 'asc' },
   })
+}
 
 /** A line that still brings this: of an order that was not ended. */
 const stillComing = { order: { endedAt: null } } as const

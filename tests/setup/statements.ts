@@ -15,15 +15,13 @@ export async function statementsOf(work: () => Promise<unknown>): Promise<readon
     const statement = prepare.call(this, sql)
     const entry: { sql: string; args: readonly unknown[] } = { sql, args: [] }
     sent.push(entry)
-    for (const way of ['run', 'all', 'raw', 'get'] as const) {
-      const own = statement[way].bind(statement) as (...args: unknown[]) => unknown
-      Object.defineProperty(statement, way, {
-        value: (...args: unknown[]) => {
-          if (way !== 'raw') entry.args = args.flat()
-          return own(...args)
-        },
-      })
-    }
+    const bind = statement.bind.bind(statement) as (...args: unknown[]) => unknown
+    Object.defineProperty(statement, 'bind', {
+      value: (...args: unknown[]) => {
+        entry.args = args.flat()
+        return bind(...args)
+      },
+    })
     return statement
   })
   try {

@@ -5,7 +5,7 @@ import { orderWords } from './outside-cuts'
 import { sameKey } from './keys'
 import { tableOf } from './table'
 import { capital, listed, lower, readingOwed } from './words'
-import type { RouteFacts } from './types'
+import type { OrderFacts, RouteFacts } from './types'
 import type { StepKey } from './step-ids'
 
 export type MayTick = { readonly warnings: readonly string[] }
@@ -37,6 +37,10 @@ type Refused = ReturnType<typeof refuse> | null
 export const onOrderWords =
   'This head is on order and has not come. It gets its tag when it arrives, and goes on from there.'
 
+/** Why nothing can be done at a head that a vendor has. */
+export const awayWords = (order: OrderFacts): string =>
+  `This head is away at ${orderWords(order)}. It goes on when it is back.`
+
 function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   const leaving = step.stepId === 'hand-over' && facts.events.some((event) => event.kind === 'return-as-is')
   if (facts.openHolds.length > 0 && !leaving) {
@@ -45,7 +49,7 @@ function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   }
   if (facts.onOrder) return refuse('wrong-state', onOrderWords)
   const away = awayOn(facts)
-  if (away) return refuse('wrong-state', `This head is away at ${orderWords(away)}. It goes on when it is back.`)
+  if (away) return refuse('wrong-state', awayWords(away))
   const order = openOrderOf(facts, step)
   if (order) {
     return refuse(

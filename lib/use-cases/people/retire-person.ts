@@ -14,8 +14,9 @@ export async function retirePerson(actor: Actor, input: RetirePerson, moment: Mo
     const person = await personToChange(ctx.tx, personId)
     await mustKeepAnOwner(ctx.tx, { personId, roles: actorOf(person).roles, retired })
     const changed = await ctx.tx.person.updateMany({
-      where: { id: personId, version },
-      data: { retiredAt: retired ? ctx.now : null, version: { increment: 1 } },
+      where: { id: personId, version, retiredAt: retired ? null : { not: null } },
+      // The version is that of name and rights: a form with them on the same page is not out of date.
+      data: { retiredAt: retired ? ctx.now : null },
     })
     conflictUnless(changed, person.name)
     await endSessionsOf(ctx.tx, personId, retired ? 'retired' : 'taken back', ctx.now)

@@ -6,13 +6,14 @@ import { project } from '@/lib/dossier/refresh'
 import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment } from '@/lib/data/write'
 import type { startStepSchema } from '@/lib/schemas/visit'
-import { loadStepForChange } from './step-change'
+import { loadStepForChange, refuseAway } from './step-change'
 
 /** Says that somebody is at it. Starting what is started already changes nothing. */
 export async function startStep(actor: Actor, input: z.output<typeof startStepSchema>, moment: Moment) {
   return write(actor, moment, async (ctx) => {
     const { step, ...dossier } = await loadStepForChange(ctx, input, tickAction)
     const { visit } = dossier
+    refuseAway(dossier.facts)
     if (step.state === 'started') return { label: step.label }
     const event = await addEventRow(ctx, visit.id, 'start', step)
     ctx.audit({

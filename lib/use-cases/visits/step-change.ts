@@ -1,6 +1,8 @@
 import { allow } from '@/lib/core/access/can'
 import type { Action } from '@/lib/core/access/table'
-import type { RouteStep } from '@/lib/core/route/types'
+import { awayWords } from '@/lib/core/route/can-tick'
+import { awayOn } from '@/lib/core/route/compute-route'
+import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import { must, RefusedError, type Theirs, type TheirVerb } from '@/lib/core/errors'
 import { bumpVisit } from '@/lib/data/visits'
@@ -37,6 +39,12 @@ export async function loadStepForChange(
   await refuseChanged(ctx, found, input)
   await bumpVisit(ctx.tx, found.visit)
   return { ...found, step }
+}
+
+/** Nobody can begin with a head that a vendor has. */
+export function refuseAway(facts: RouteFacts): void {
+  const away = awayOn(facts)
+  if (away) throw new RefusedError({ code: 'wrong-state', message: awayWords(away) })
 }
 
 async function refuseChanged(ctx: Write, { visit }: Dossier, input: SeenStep): Promise<void> {

@@ -26,6 +26,7 @@ import { seeOrder } from '@/lib/use-cases/outside/see-order'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { startStep } from '@/lib/use-cases/visits/start-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { asksOf, selectsOf } from '@/tests/setup/statements'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
@@ -107,6 +108,17 @@ async function row(stepId: StepId, id = visitId) {
 const order = (id: string) =>
   database.client.outsideOrder.findUniqueOrThrow({ where: { id }, include: { promises: true } })
 const said = async (action: string) => (await database.client.auditEntry.findMany({ where: { action } })).length
+
+it('no step is started on a head that is away', async () => {
+  await send()
+  const step = { stepId: 'seat-after' as const, occurrence: '', orderId: null }
+  const before = await database.client.visitEvent.count()
+  expect(await refusalOf(startStep(machinist, { visitId, step, seen: before + 1000 }, at(monday)))).toMatchObject({
+    code: 'wrong-state',
+    message: expect.stringContaining('away') as string,
+  })
+  expect(await database.client.visitEvent.count()).toBe(before)
+})
 
 describe('an order at the vendor', () => {
   it('is sent first and accepted later, with the day given then; the first day of acceptance stands', async () => {

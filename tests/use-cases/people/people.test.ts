@@ -185,7 +185,12 @@ test('a change of what somebody else has changed is a conflict', async () => {
 test('a retired person comes back with the rights they had', async () => {
   const { personId } = shop.staff.ines
   await retirePerson(shop.staff.orla, { personId, version: 1, retired: true }, { now })
-  await retirePerson(shop.staff.orla, { personId, version: 2, retired: false }, { now })
+  // The form for name and rights on the same page is still up to date, and nobody is told of a conflict.
+  expect(await row(personId)).toMatchObject({ retiredAt: now, version: 1 })
+  await expect(retirePerson(shop.staff.orla, { personId, version: 1, retired: true }, { now })).rejects.toMatchObject({
+    refusal: { code: 'conflict' },
+  })
+  await retirePerson(shop.staff.orla, { personId, version: 1, retired: false }, { now })
   expect(await row(personId)).toMatchObject({ retiredAt: null, roles: 'machinist' })
 })
 

@@ -53,6 +53,20 @@ const bookFlat = async () => {
   return visits.find(({ id }) => !before.some((known) => known.id === id))?.id ?? ''
 }
 
+test('the same steps saved again make no new version', async () => {
+  const names = nameStationsSchema.parse({
+    version: 0,
+    names: { ...stationLabels, wash: 'Jet wash' },
+    reason: 'as we say',
+  })
+  await changeRules(shop.staff.orla, names, { now })
+  const before = await look()
+  await expect(changeRules(shop.staff.orla, { ...names, version: before.length }, { now })).rejects.toMatchObject({
+    refusal: { message: expect.stringContaining('Nothing changed') as string },
+  })
+  expect(await look()).toEqual(before)
+})
+
 describe('only the owner', () => {
   test.each(notOwners)('changes the steps: %s is refused', (who) =>
     expectRefused(shop.staff[who], (actor: Actor) => changeRules(actor, lapping(0), { now }), look),

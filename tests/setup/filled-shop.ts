@@ -1,0 +1,215 @@
+import { queuePlace } from '@/lib/core/route/station-queue'
+import type { Whereabouts } from '@/lib/core/route/types'
+import { plainSqlite } from './plain-sqlite'
+
+type Row = Readonly<Record<string, string | number | boolean | Date | null>>
+/** A table → what it holds of one head, which came at this time. */
+type Rows = Readonly<Record<string, (n: string, at: Date, index: number) => readonly Row[]>>
+
+const dayMs = 24 * 60 * 60 * 1000
+const byId = 'person'
+const steps = ['wash-in', 'chambers', 'angle-cut', 'flat-cut', 'final'] as const
+const places: readonly Whereabouts[] = ['in house', 'held', 'away', 'waiting for parts', 'waiting for an answer']
+
+/** Every tenth of the first thousand heads is on the floor, in turn at each of the places; all others were handed over. */
+const whereIs = (index: number): Whereabouts =>
+  index % 10 === 0 && index < 1000 ? (places[(index / 10) % places.length] ?? 'in house') : 'handed over'
+const isOut = (index: number): boolean => whereIs(index) === 'away'
+const unless = (open: boolean, at: Date): Date | null => (open ? null : at)
+
+const job: Rows = {
+  Customer: (n, at) => [{ id: `c${n}`, createdAt: at }],
+  CustomerContact: (n, _, index) => [
+    {
+      ...{ customerId: `c${n}`, name: `Customer ${n}`, nameLower: `customer ${n}`, phone: `555 ${n}` },
+      ...{ phoneDigits: `555${index}`, email: '', address: '' },
+    },
+  ],
+  CustomerSuffix: (n) => [{ customerId: `c${n}`, suffix: `customer ${n}` }],
+  Job: (n, at) => [
+    {
+      ...{ id: `j${n}`, number: `25-${n}`, customerId: `c${n}`, preset: 'refresh', byId, createdAt: at },
+      ...{ promiseOn: at.toISOString().slice(0, 10), partsPlace: '', note: '' },
+    },
+  ],
+  Engine: (n) => [{ id: `e${n}`, jobId: `j${n}`, label: '', layout: 'v' }],
+  EngineFigure: (n) => [{ id: `e${n}`, engineId: `e${n}`, key: 'boreIn', value: 4, text: '4.000', unit: 'in' }],
+  Pair: (n) => [{ id: `p${n}`, jobId: `j${n}` }],
+  PlanVersion: (n, at) => [
+    {
+      ...{ id: `p${n}`, pairId: `p${n}`, number: 1, kind: 'none', inputs: '{}', results: '{}', reason: '' },
+      ...{ settingsVersion: 0, createdAt: at, byId },
+    },
+  ],
+  PlanAcceptance: (n, at) => [{ id: `a${n}`, planId: `p${n}`, by: 'customer', how: 'phone', at, recordedById: byId }],
+  CallEntry: (n, at) => [{ id: `l${n}`, jobId: `j${n}`, at, byId, text: 'rang' }],
+  Payment: (n, at) => [{ id: `y${n}`, jobId: `j${n}`, kind: 'deposit', minor: 5000, how: 'card', at, byId }],
+  CustomerLink: (n, at) => [
+    { id: `k${n}`, jobId: `j${n}`, tokenHash: `hash ${n}`, createdAt: at, expiresAt: at, byId },
+  ],
+  Estimate: (n, at) => [
+    { id: `e${n}`, number: `E-9${n}`, forWhom: '', note: '', question: '{}', answer: '{}', createdAt: at, byId },
+  ],
+}
+
+const head: Rows = {
+  Head: (n, at, index) => [
+    {
+      ...{ id: `h${n}`, stamp: '', marks: `MK-${index}`, marksLower: `mk-${index}`, material: 'iron' },
+      ...{ chamberForm: 'as-cast', newThicknessText: '', note: '', createdAt: at },
+    },
+  ],
+  HeadSuffix: (n, _, index) => [{ headId: `h${n}`, suffix: `mk-${index}` }],
+  TagAssignment: (n, at, index) => [
+    {
+      ...{ id: `t${n}`, headId: `h${n}`, number: `T-${10_000 + index}`, sortNumber: 10_000 + index },
+      ...{ activeNumber: `T-${10_000 + index}`, from: at },
+    },
+  ],
+  Visit: (n, at) => [
+    {
+      ...{ id: `v${n}`, jobId: `j${n}`, headId: `h${n}`, pairId: `p${n}`, position: 1, source: 'customer', used: true },
+      ...{ side: '', cameWith: '', ownedBy: '', rackPlace: '', presentText: '', presentUnit: '' },
+      ...{ targetCc: 62, targetText: '62', targetUnit: 'cc', createdAt: at },
+    },
+  ],
+  VisitPlace: (n, at, index) => [{ visitId: `v${n}`, whereabouts: whereIs(index), changedAt: at }],
+  OrderedLine: (n, at) => [{ id: `o${n}`, visitId: `v${n}`, work: 'flat-cut', note: '', createdAt: at }],
+  PriceLine: (n, at) => [
+    {
+      ...{ id: `i${n}`, jobId: `j${n}`, visitId: `v${n}`, text: 'Flat cut', quantity: 1, unitMinor: 9500 },
+      ...{ taxBasisPoints: 0, createdAt: at },
+    },
+  ],
+}
+
+const work: Rows = {
+  RouteStep: (n, _, index) =>
+    steps.map((stepId, place) => {
+      const where = whereIs(index)
+      const state = where === 'handed over' || place === 0 ? 'done' : place === 1 ? 'ready' : 'to do'
+      const waitsFor = place > 1 ? ['Chambers'] : []
+      return {
+        ...{ visitId: `v${n}`, stepId, occurrence: '', orderKey: '', place, label: stepId, state },
+        station: place === 0 ? 'wash' : 'measuring-bench',
+        queue: queuePlace({ state, waitsFor }, where),
+        detail: JSON.stringify({ waitsFor, owes: [], why: '', reason: '' }),
+      }
+    }),
+  VisitEvent: (n, at) => [
+    { visitId: `v${n}`, kind: 'tick', stepId: 'wash-in', occurrence: '', note: '', at, byId, settingsVersion: 0 },
+  ],
+  ReadingSet: (n, at, index) => [
+    {
+      ...{ id: `s${n}`, visitId: `v${n}`, stepId: 'finished', occurrence: '', eventSeq: index, conditions: '{}' },
+      ...{ takenAt: at, recordedAt: at, byId },
+    },
+  ],
+  Reading: (n) =>
+    ['1', '2'].map((point) => ({
+      ...{ id: `r${n}${point}`, setId: `s${n}`, kind: 'cc', point, value: 64, text: '64.0', unit: 'cc', reason: '' },
+    })),
+  Finding: (n, at, index) => {
+    const open = whereIs(index) === 'waiting for an answer'
+    return [
+      {
+        ...{ id: `f${n}`, visitId: `v${n}`, what: 'a crack', addsWork: '', reportedAt: at, reportedById: byId },
+        ...{ askedHow: '', answer: open ? null : 'yes', answeredAt: unless(open, at), answeredBy: '' },
+      },
+    ]
+  },
+  PartsWait: (n, at, index) => [
+    {
+      ...{ id: `w${n}`, visitId: `v${n}`, stepId: 'final', occurrence: '', what: 'valves', fromWhom: 'us' },
+      ...{ openedAt: at, openedById: byId, arrivedAt: unless(whereIs(index) === 'waiting for parts', at) },
+    },
+  ],
+  Hold: (n, at, index) => [
+    {
+      ...{ id: `d${n}`, visitId: `v${n}`, reason: 'bent', openedAt: at, openedById: byId, decisionNote: '' },
+      ...{ customerYes: '', decidedAt: unless(whereIs(index) === 'held', at) },
+    },
+  ],
+  Waiver: (n, at) => [
+    {
+      ...{ id: `w${n}`, visitId: `v${n}`, stepId: 'final', occurrence: '', gap: 'cc', what: 'cc', reason: 'old' },
+      ...{ touchesCustomer: false, at, byId },
+    },
+  ],
+  File: (n, at) => [{ sha256: `sha ${n}`, size: 1, type: 'image/webp', createdAt: at }],
+  Photo: (n, at) => [
+    {
+      ...{ id: `x${n}`, visitId: `v${n}`, stepId: 'wash-in', sha256: `sha ${n}`, widthPx: 4, heightPx: 3 },
+      ...{ caption: '', at, byId },
+    },
+  ],
+}
+
+const outside: Rows = {
+  OutsideOrder: (n, at) => [
+    {
+      ...{ id: `o${n}`, number: `O-9${n}`, vendorId: 'vendor', instructions: '', scope: 'angle-cut', freight: '' },
+      ...{ finishesToSize: true, tracking: '', createdAt: at, byId, sentAt: at },
+    },
+  ],
+  OutsidePromise: (n, at) => [{ id: `o${n}`, orderId: `o${n}`, promisedOn: '2026-03-01', note: '', at, byId }],
+  OutsideOrderVisit: (n, at, index) => [
+    {
+      ...{ id: `z${n}`, orderId: `o${n}`, visitId: `v${n}`, angleIn: 0.02, flatIn: 0, comesWith: '', confirmed: '' },
+      ...{ receivedAt: unless(isOut(index), at), marksTyped: '', marksRead: '', redoCost: '' },
+    },
+  ],
+  SupplyOrder: (n, at, index) => [
+    { id: `s${n}`, number: `S-9${n}`, vendorId: 'vendor', createdAt: at, byId, arrivedAt: unless(isOut(index), at) },
+  ],
+  SupplyPromise: (n, at) => [{ id: `s${n}`, orderId: `s${n}`, promisedOn: '2026-03-01', note: '', at, byId }],
+  SupplyLine: (n) => [{ id: `s${n}`, orderId: `s${n}`, kind: 'part', what: 'valves', quantity: 8, arrived: 0 }],
+  SupplyHead: (n, at) => [{ id: `s${n}`, lineId: `s${n}`, visitId: `v${n}`, arrivedAt: at }],
+  Release: (n, at) => [
+    { id: `r${n}`, visitId: `v${n}`, revision: 1, facts: '{}', pdfSha256: '', at, byId, reason: '' },
+  ],
+  HandOver: (n, at) => [{ visitId: `v${n}`, takenBy: 'customer', side: '', partsBack: '', note: '', at, byId }],
+  AuditEntry: (n, at) => [
+    {
+      ...{ at, actorId: byId, action: 'step.tick', subject: 'step', subjectId: 'wash-in', jobId: `j${n}` },
+      ...{ visitId: `v${n}`, changes: '{}', settingsVersion: 0 },
+    },
+  ],
+  Operation: (n, at) => [{ id: `o${n}`, actorId: byId, hash: '', result: '{}', at }],
+}
+
+const vendor: Row = { id: 'vendor', name: 'Far Cutters', phone: '', email: '', address: '', services: '' }
+
+/**
+ * So many heads, each with a job of its own and all that a shop writes of it. They are written past the client in one
+ * transaction: 2,000 heads have about 90,000 rows. `from`: the first head's number.
+ */
+export function fillShop(url: string, from: number, count: number, now: Date): void {
+  plainSqlite(url, (file) => {
+    const insert = (table: string, rows: readonly Row[]): void => {
+      const columns = Object.keys(rows[0] ?? {})
+      const names = columns.map((column) => `"${column}"`).join()
+      const marks = columns.map(() => '?').join()
+      const into = file.prepare(`INSERT INTO "${table}" (${names}) VALUES (${marks})`)
+      for (const row of rows) into.run(columns.map((column) => stored(row[column] ?? null)))
+    }
+    const heads = Array.from({ length: count }, (_, index) => from + index)
+    file.transaction(() => {
+      if (from === 0) insert('Vendor', [{ ...vendor, createdAt: now }])
+      for (const [table, rowsOf] of Object.entries({ ...job, ...head, ...work, ...outside })) {
+        insert(
+          table,
+          heads.flatMap((index) => rowsOf(numbered(index), new Date(now.getTime() - (index % 700) * dayMs), index)),
+        )
+      }
+    })()
+  })
+}
+
+const numbered = (index: number): string => String(index).padStart(5, '0')
+
+/** As the client stores it. */
+function stored(value: Row[string] | null): string | number | null {
+  if (value instanceof Date) return value.toISOString().replace('Z', '+00:00')
+  return typeof value === 'boolean' ? Number(value) : (value ?? null)
+}

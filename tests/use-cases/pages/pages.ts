@@ -1,0 +1,196 @@
+import type { Actor } from '@/lib/core/access/roles'
+import type { StepId } from '@/lib/core/route/step-ids'
+import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
+import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
+import { seeCasting, seeCastings } from '@/lib/use-cases/castings/see-castings'
+import { seeRates } from '@/lib/use-cases/castings/see-rates'
+import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { findCustomers } from '@/lib/use-cases/customers/find-customers'
+import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
+import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
+import { seeBenchCasting } from '@/lib/use-cases/cut-bench/see-bench-casting'
+import { seeEstimate } from '@/lib/use-cases/cut-bench/see-estimate'
+import { findAnything } from '@/lib/use-cases/find/find-anything'
+import { findHeads } from '@/lib/use-cases/find/find-heads'
+import { seeFinding } from '@/lib/use-cases/findings/see-finding'
+import { seeFlow } from '@/lib/use-cases/flow/see-flow'
+import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
+import { seeReferences } from '@/lib/use-cases/flow/see-references'
+import { seeHandOver } from '@/lib/use-cases/hand-over/see-hand-over'
+import { seeHead } from '@/lib/use-cases/heads/see-head'
+import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
+import { seeByLink } from '@/lib/use-cases/links/see-by-link'
+import { seeLinks } from '@/lib/use-cases/links/see-links'
+import { seeAway } from '@/lib/use-cases/outside/see-away'
+import { seeOrder } from '@/lib/use-cases/outside/see-order'
+import { seeSending } from '@/lib/use-cases/outside/see-sending'
+import { headOfTag } from '@/lib/use-cases/papers/head-of-tag'
+import { printLabelsOfTags, printTagLabels } from '@/lib/use-cases/papers/print-labels'
+import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
+import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
+import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
+import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
+import { seePeople, seePerson } from '@/lib/use-cases/people/see-people'
+import { seeFindingPhotos, seeHeadPhotos, seeOrderPhotos, seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
+import { seePlan } from '@/lib/use-cases/plans/see-plan'
+import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
+import { seeRules } from '@/lib/use-cases/rules/see-rules'
+import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
+import { seeSettings } from '@/lib/use-cases/settings/see-settings'
+import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
+import { seeShop } from '@/lib/use-cases/shop/see-shop'
+import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { seeQueue } from '@/lib/use-cases/stations/see-queue'
+import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
+import { seeStations } from '@/lib/use-cases/stations/see-stations'
+import { seeStep } from '@/lib/use-cases/stations/see-step'
+import { seeArriving } from '@/lib/use-cases/supply/see-arriving'
+import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
+import { seeSupply } from '@/lib/use-cases/supply/see-supply'
+import { seeVendor, seeVendors } from '@/lib/use-cases/vendors/see-vendors'
+import type { TestDatabase } from '@/tests/setup/database'
+
+export type Pages = Readonly<Record<string, () => Promise<unknown>>>
+
+/** What each page asks of its use cases that is not about one thing alone. */
+export const listPages = (actor: Actor, now: Date) =>
+  ({
+    queue: () =>
+      Promise.all([seeQueue(actor, 'measuring-bench'), seeStationNames(actor), newestChange(), shopLocale()]),
+    stations: () => Promise.all([seeStations(actor), seeStationNames(actor), newestChange()]),
+    counter: () => Promise.all([seeCounter(actor, { now }), seeArriving(actor, now), newestChange()]),
+    away: () => Promise.all([seeAway(actor, now), newestChange()]),
+    'back room': () => Promise.all([seeBackRoom(actor, now), newestChange()]),
+    trail: () => seeTrail(actor, { find: '', before: null }),
+    'trail of a person and a month': () =>
+      seeTrail(actor, { find: '', personId: actor.personId, from: '2026-02-01', to: '2026-02-28', before: 900_000 }),
+    'trail searched': () => seeTrail(actor, { find: 'ticked', before: null }),
+    find: () => findAnything(actor, { q: 'mk-12' }),
+    'a tag': () => headOfTag(actor, 'T-10012'),
+    booking: () => seeBooking(actor, { now }),
+    'head while booking': () => findHeads(actor, { q: 'mk-12' }),
+    'customer while booking': () => findCustomers(actor, { q: 'customer 0001' }),
+    labels: () => Promise.all([seeLabelHeads(actor, { tags: ['T-10012'] }, now), newestChange()]),
+    'labels of tags': () => printLabelsOfTags(actor, { first: null, tags: ['T-10000'] }, now),
+    ordering: () => seeOrdering(actor, { job: null, now }),
+    'cut bench': () => seeBench(actor, ''),
+    people: () => seePeople(actor),
+    castings: () => seeCastings(actor),
+    vendors: () => seeVendors(actor),
+    prices: () => Promise.all([seePriceList(actor), seeRules(actor)]),
+    instruments: () => seeInstruments(actor, now),
+    settings: () => seeSettings(actor),
+    rules: () => seeRules(actor),
+    'rules to apply': () => seeRulesPreview(actor),
+    shop: () => seeShop(actor),
+  }) as const satisfies Pages
+
+export type Things = {
+  readonly visits: readonly { readonly id: string; readonly headId: string; readonly steps: readonly Step[] }[]
+  readonly jobs: readonly { readonly id: string; readonly number: string }[]
+  readonly gone: readonly string[]
+  readonly released: readonly string[]
+  readonly pairs: readonly string[]
+  readonly orders: readonly string[]
+  readonly supplies: readonly string[]
+  readonly findings: readonly string[]
+  readonly estimates: readonly string[]
+  readonly castings: readonly string[]
+  readonly people: readonly string[]
+  readonly vendors: readonly string[]
+}
+type Step = {
+  readonly visitId: string
+  readonly stepId: string
+  readonly occurrence: string
+  readonly orderKey: string
+}
+
+const id = { id: true } as const
+const idsOf = (rows: readonly { readonly id: string }[]): string[] => rows.map((row) => row.id)
+
+/** Every thing of a shop that has a page of its own. */
+export async function thingsOf({ client }: TestDatabase): Promise<Things> {
+  const visits = await client.visit.findMany({ select: { id: true, headId: true, steps: true } })
+  const left = await client.job.findMany({ where: { visits: { some: { handOver: { isNot: null } } } } })
+  return {
+    visits,
+    jobs: await client.job.findMany({ select: { id: true, number: true } }),
+    gone: left.map(({ number }) => number),
+    released: idsOf(await client.visit.findMany({ where: { releases: { some: {} } }, select: id })),
+    pairs: idsOf(
+      await client.pair.findMany({ where: { visits: { some: { scrappedAt: null, returned: null } } }, select: id }),
+    ),
+    orders: idsOf(await client.outsideOrder.findMany({ select: id })),
+    supplies: idsOf(await client.supplyOrder.findMany({ select: id })),
+    findings: idsOf(await client.finding.findMany({ select: id })),
+    estimates: idsOf(await client.estimate.findMany({ select: id })),
+    castings: idsOf(await client.castingRecord.findMany({ select: id })),
+    people: idsOf(await client.person.findMany({ select: id })),
+    vendors: idsOf(await client.vendor.findMany({ select: id })),
+  }
+}
+
+const each = async <T>(things: readonly T[], see: (thing: T) => Promise<unknown>): Promise<void> => {
+  if (things.length === 0) throw new Error('There is nothing to see.')
+  for (const thing of things) await see(thing)
+}
+
+/** Of each step the newest and the oldest there is. */
+function stepsOf({ visits }: Things): readonly Step[] {
+  const steps = visits.flatMap((visit) => visit.steps)
+  const nameOf = ({ stepId, occurrence }: Step) => `${stepId} ${occurrence}`
+  const first = new Map(steps.toReversed().map((step) => [nameOf(step), step]))
+  const last = new Map(steps.map((step) => [nameOf(step), step]))
+  return [...new Set([...first.values(), ...last.values()])]
+}
+
+/** The page of every thing there is. */
+export const thingPages = (actor: Actor, now: Date, things: Things, token: string) =>
+  ({
+    head: () =>
+      each(things.visits, ({ headId }) => Promise.all([seeHead(actor, headId), seeHeadPhotos(actor, headId, now)])),
+    flow: () =>
+      each(things.visits, ({ headId }) => seeFlow(actor, headId, { before: '', after: '', run: [] } as never)),
+    step: () =>
+      each(stepsOf(things), async ({ visitId, stepId, occurrence, orderKey }) => {
+        const key = { stepId: stepId as StepId, occurrence, orderId: orderKey === '' ? null : orderKey }
+        await seeStep(actor, visitId, key, now)
+        if (stepId === 'flow') await seeFlowStep(actor, visitId, key)
+        await seeVisitPhotos(actor, visitId, now)
+      }),
+    job: () => each(things.jobs, ({ number }) => seeJob(actor, { number, now })),
+    links: () => each(things.jobs, ({ number }) => seeLinks(actor, number, now)),
+    'hand over': () => each(things.jobs, ({ number }) => seeHandOver(actor, number)),
+    plan: () => each(things.pairs, (pair) => seePlan(actor, pair)),
+    order: () =>
+      each(things.orders, (order) => Promise.all([seeOrder(actor, order), seeOrderPhotos(actor, order, now)])),
+    sending: () =>
+      each(things.visits.slice(0, 6), (visit) => seeSending(actor, { visitIds: [visit.id], redoOfId: null })),
+    supply: () => each(things.supplies, (supply) => seeSupply(actor, supply, now)),
+    finding: () =>
+      each(things.findings, (finding) =>
+        Promise.all([seeFinding(actor, { id: finding, now }), seeFindingPhotos(actor, finding, now)]),
+      ),
+    estimate: () => each(things.estimates, (estimate) => seeEstimate(actor, estimate)),
+    casting: () =>
+      each(things.castings, async (casting) => {
+        await seeCasting(actor, casting)
+        await seeRates(actor, casting)
+        await seeReferences(actor, casting)
+        await seeBenchCasting(actor, casting)
+      }),
+    person: () => each(things.people, (person) => seePerson(actor, person)),
+    vendor: () => each(things.vendors, (vendor) => seeVendor(actor, vendor)),
+    'customer link': () => seeByLink(token, now),
+    papers: async () => {
+      await each(things.jobs, ({ number }) => printJobSheet(actor, number, now))
+      await each(things.gone, (number) => printReceipt(actor, number, now))
+      await each(things.gone, (number) => printTagLabels(actor, number, now))
+      await each(things.orders, (order) => printOutsideSheet(actor, order, now))
+      await each(things.estimates, (estimate) => printEstimate(actor, estimate, now))
+      await each(things.released, (visit) => printSpecSheet(actor, visit))
+    },
+  }) as const satisfies Pages

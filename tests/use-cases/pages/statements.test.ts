@@ -1,0 +1,73 @@
+import { beforeAll, describe, expect, it, vi } from 'vitest'
+import type { Actor } from '@/lib/core/access/roles'
+import { makeCustomerLink } from '@/lib/use-cases/links/make-customer-link'
+import type { TestDatabase } from '@/tests/setup/database'
+import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
+import { fillShop } from '@/tests/setup/filled-shop'
+import { plainSqlite } from '@/tests/setup/plain-sqlite'
+import { scansOf } from '@/tests/setup/scans'
+import { selectsOf, statementsOf } from '@/tests/setup/statements'
+import { listPages, thingPages, thingsOf, type Pages } from './pages'
+
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 300_000 })
+
+const owner: Actor = {
+  personId: '019caed9-4300-7000-8000-0000000000fe',
+  name: 'Una Test',
+  roles: ['owner'],
+  grants: [],
+}
+const lists = listPages(owner, now)
+const names = Object.keys(lists) as (keyof typeof lists)[]
+const atMost: Partial<Record<keyof typeof lists, number>> = { queue: 8, stations: 8, counter: 8, away: 8 }
+const thingNames = Object.keys(thingPages(owner, now, {} as never, '')) as (keyof ReturnType<typeof thingPages>)[]
+
+let database: TestDatabase
+let things: Pages
+const few = new Map<string, number>()
+
+beforeAll(async () => {
+  process.env.NEXTAUTH_SECRET = 'only for these tests, long enough'
+  database = await filledDemo()
+  const all = await thingsOf(database)
+  const { path } = await makeCustomerLink(owner, { jobId: all.jobs[0]?.id ?? '' }, { now })
+  things = thingPages(owner, now, all, path.replace('/s/', ''))
+  fillShop(database.url, 0, 20, now)
+  for (const name of names) few.set(name, (await selectsOf(lists[name])).length)
+  fillShop(database.url, 20, 1980, now)
+})
+
+describe('with 2,000 heads', () => {
+  it.each(names)('%s asks no more than with 20', async (name) => {
+    const { length } = await selectsOf(lists[name])
+    expect(length).toBeGreaterThan(0)
+    expect(length).toBe(few.get(name))
+    expect(length).toBeLessThanOrEqual(atMost[name] ?? 40)
+  })
+
+  it.each(names)('%s reads no growing table from end to end', async (name) => {
+    expect(scansOf(database.url, await statementsOf(lists[name]))).toEqual([])
+  })
+
+  it.each(thingNames)('%s reads no growing table from end to end', async (name) => {
+    expect(scansOf(database.url, await statementsOf(things[name] ?? (() => Promise.reject(new Error(name)))))).toEqual(
+      [],
+    )
+  })
+
+  it('a statement that does is seen', () => {
+    const sql = `SELECT "id" FROM "Visit" v WHERE v."side" = 'left'`
+    expect(scansOf(database.url, [{ sql, args: [] }])).toHaveLength(1)
+  })
+
+  it.each([
+    ['TagAssignment_headId_idx', 'queue'],
+    ['VisitPlace_whereabouts_idx', 'counter'],
+    ['RouteStep_queue_stepId_idx', 'back room'],
+    ['OutsideOrderVisit_receivedAt_idx', 'away'],
+  ] as const)('without %s the %s page would', async (index, name) => {
+    const sent = await statementsOf(lists[name])
+    plainSqlite(database.url, (file) => file.exec(`DROP INDEX "${index}"`))
+    expect(scansOf(database.url, sent)).not.toEqual([])
+  })
+})
