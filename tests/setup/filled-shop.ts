@@ -88,7 +88,7 @@ const work: Rows = {
     steps.map((stepId, place) => {
       const where = whereIs(index)
       const state = where === 'handed over' || place === 0 ? 'done' : place === 1 ? 'ready' : 'to do'
-      const waitsFor = place > 1 ? ['Chambers'] : []
+      const waitsFor = place > 1 ? [{ code: 'said', text: 'Chambers' } as const] : []
       return {
         ...{ visitId: `v${n}`, stepId, occurrence: '', orderKey: '', place, label: stepId, state },
         station: place === 0 ? 'wash' : 'measuring-bench',
