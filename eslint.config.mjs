@@ -139,6 +139,15 @@ const noClock = [
   { selector: 'CallExpression[callee.name="Date"]', message: 'The core has no clock.' },
 ]
 
+/** A use case writes through the transaction it was given; what it reads is a function of lib/data. */
+const reads = 'findMany|findUnique|findUniqueOrThrow|findFirst|findFirstOrThrow|groupBy|aggregate|count'
+const noReads = [
+  {
+    selector: `CallExpression[callee.property.name=/^(${reads})$/]`,
+    message: 'Reads stand in lib/data: give this one a name there.',
+  },
+]
+
 function layerBlock(layer) {
   const message = `${layer.name} does not import this: see the layers in DEVELOPERS.md.`
   const patterns = forbidden(layer)
@@ -153,6 +162,7 @@ function layerBlock(layer) {
         'error',
         ...patterns.map((pattern) => dynamicImport(pattern, message)),
         ...(isCore ? noClock : []),
+        ...(layer.name === 'use-cases' ? noReads : []),
       ],
       ...(isCore ? pureCore : {}),
     },

@@ -133,6 +133,26 @@ describe('a use case', () => {
       expect(await complaints(file, imports(name))).toEqual([])
     }
   })
+
+  it.each([
+    'findMany',
+    'findUnique',
+    'findUniqueOrThrow',
+    'findFirst',
+    'findFirstOrThrow',
+    'groupBy',
+    'aggregate',
+    'count',
+  ])('leaves reading to lib/data: %s', async (method) => {
+    const code = `export const x = (tx: { job: { ${method}(): void } }) => tx.job.${method}()\n`
+    expect(await complaints(file, code)).toEqual(['no-restricted-syntax'])
+    expect(await complaints('lib/data/a.ts', code)).toEqual([])
+  })
+
+  it('writes through the transaction it was given', async () => {
+    const code = 'export const x = (tx: { job: { updateMany(): void } }) => tx.job.updateMany()\n'
+    expect(await complaints(file, code)).toEqual([])
+  })
 })
 
 describe('the core', () => {

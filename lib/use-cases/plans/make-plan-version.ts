@@ -1,15 +1,15 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
-import { planRecordOf } from '@/lib/core/options/plan-record-of'
+import { planRecordOf, type PlanChoiceFigures } from '@/lib/core/options/plan-record-of'
 import { newId } from '@/lib/data/ids'
 import { planInputs, planResults } from '@/lib/data/stored/plan'
+import { nameOf } from '@/lib/data/people'
 import { addEvent, bumpVisit } from '@/lib/data/visits'
 import { refreshPair } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { PlanChoice } from '@/lib/schemas/plan'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
-import { choiceFigures } from './choice-figures'
 import { headsOfPair, planContext } from '@/lib/dossier/plan-context'
 
 /** Keeps a new version of a pair's cut plan, frozen with its inputs; the route of every head of the pair follows at once. */
@@ -22,11 +22,11 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
     const [latest] = first.pair.plans
     const newest = latest?.number ?? 0
     if (newest !== input.seenVersion) {
-      const person = latest && (await ctx.tx.person.findUnique({ where: { id: latest.byId }, select: { name: true } }))
+      const who = latest ? await nameOf(ctx.tx, latest.byId) : ''
       throw new RefusedError({
         code: 'conflict',
         message: `Version ${newest} of this plan was made while you were working. Check it before you save.`,
-        theirs: { who: person?.name ?? '', verb: 'plan', at: latest?.createdAt.toISOString() ?? '' },
+        theirs: { who, verb: 'plan', at: latest?.createdAt.toISOString() ?? '' },
       })
     }
     if (newest > 0 && input.reason === '') {
@@ -73,3 +73,14 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
     return { planId: id, number: newest + 1 }
   })
 }
+
+/** The typed figures of a choice as the core takes them. */
+const choiceFigures = (choice: PlanChoice): PlanChoiceFigures => ({
+  kind: choice.kind,
+  splitBy: choice.splitBy,
+  flatIn: choice.flatIn?.value ?? null,
+  angleIn: choice.angleIn?.value ?? null,
+  angleDeg: choice.angleDeg?.value ?? null,
+  stopAtIn: choice.stopAtIn?.value ?? null,
+  sinkIn: choice.sinkIn?.value ?? null,
+})

@@ -8,6 +8,7 @@ import type { Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { db, type Reader } from '@/lib/data/db'
+import { instrumentsInUse } from '@/lib/data/instruments'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
 import { readingConditions } from '@/lib/data/stored/records'
@@ -66,10 +67,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   const { visit, route, facts, readings } = dossier
   const step = findStep(route, key)
   const shop = await shopOf(client)
-  const instruments = await client.instrument.findMany({
-    where: { retiredAt: null },
-    orderBy: { name: 'asc' },
-  })
+  const instruments = await instrumentsInUse(client)
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
   const plan = await planAtStep(client, dossier, step, mates)
   const inputs = finishedInputs(dossier, mates)
@@ -90,7 +88,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetsAt(dossier, step, inputs)),
     plan,
     drawing: headAtStep(dossier, step),
-    instruments: instruments.map(({ id, name, lastCheckedOn }) => ({ id, name, lastCheckedOn })),
+    instruments,
     ticked: await tickOf(dossier, step, now),
     others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),

@@ -5,6 +5,7 @@ import { awayOn } from '@/lib/core/route/compute-route'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import { must, RefusedError, type Theirs, type TheirVerb } from '@/lib/core/errors'
+import { nameOf } from '@/lib/data/people'
 import { bumpVisit } from '@/lib/data/visits'
 import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import type { Write } from '@/lib/data/write'
@@ -51,9 +52,8 @@ async function refuseChanged(ctx: Write, { visit }: Dossier, input: SeenStep): P
   const last = lastSeq(visit, input.step)
   if (last <= input.seen) return
   const event = visit.events.find((candidate) => candidate.seq === last)
-  const person = event && (await ctx.tx.person.findUnique({ where: { id: event.byId }, select: { name: true } }))
   const theirs: Theirs = {
-    who: person?.name ?? '',
+    who: event ? await nameOf(ctx.tx, event.byId) : '',
     verb: (event && eventVerbs[event.kind]) ?? 'change',
     at: event?.at.toISOString() ?? '',
     seen: last,
