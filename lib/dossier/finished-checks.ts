@@ -8,7 +8,7 @@ import {
 import { capital } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
-import type { MateCorners } from './mates'
+import type { MateCorners } from './of-mates'
 import type { FieldTarget } from './step-fields'
 import { cornersOf } from '@/lib/core/straightness/corners-fit'
 
