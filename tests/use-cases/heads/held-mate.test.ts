@@ -73,7 +73,7 @@ describe('a held head', () => {
   it('is asked for at a station without a question more for each head', async () => {
     const few = await selectsOf(() => seeQueue(machinist, 'measuring-bench'))
     for (const { visitId } of (await bookAnother()).heads) await workThrough(visitId, ['chambers'])
-    expect(few.length).toBeGreaterThan(1)
+    expect(few.length).toBeGreaterThan(0)
     expect(await selectsOf(() => seeQueue(machinist, 'measuring-bench'))).toHaveLength(few.length)
   })
 

@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest'
+import { stations } from '@/lib/core/route/step-ids'
+import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
+import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { seeAway } from '@/lib/use-cases/outside/see-away'
+import { seeQueue } from '@/lib/use-cases/stations/see-queue'
+import { seeStations } from '@/lib/use-cases/stations/see-stations'
+import { describeOnBoth } from '@/tests/setup/database'
+import { at, book, counter, head, monday, openShop, owner } from '../jobs/counter-shop'
+
+/** Steps that can be worked on at each station, as its queue, the stations page and the Back room count them. */
+async function counts() {
+  const queues: Record<string, number> = {}
+  for (const station of stations) {
+    const { ready, started } = await seeQueue(counter, station)
+    if (ready.length + started.length > 0) queues[station] = ready.length + started.length
+  }
+  const { loads } = await seeBackRoom(owner, monday)
+  const backRoom = Object.fromEntries(
+    loads.flatMap(({ station, ready, started }) => (ready + started === 0 ? [] : [[station, ready + started]])),
+  )
+  return { queues, stations: await seeStations(counter), backRoom }
+}
+
+const ofAll = (of: Readonly<Record<string, number>>) => Object.values(of).reduce((sum, count) => sum + count, 0)
+
+describeOnBoth('queue, counter and Away', (open) => {
+  it('count a step that can be worked on alike, and none of a head that is held or on order', async () => {
+    await openShop(await open())
+    const { heads } = await book()
+    const before = await counts()
+    expect(before.stations).toEqual(before.queues)
+    expect(before.backRoom).toEqual(before.queues)
+    expect(ofAll(before.queues)).toBeGreaterThan(1)
+
+    const visitId = heads[0]?.visitId ?? ''
+    await openHold(owner, { visitId, stepId: null, reason: 'bent stud' }, at(monday))
+    const bought = await book({ heads: [head({ source: 'bought' })], promiseOn: '2026-03-03' })
+    const after = await counts()
+    expect(after.stations).toEqual(after.queues)
+    expect(after.backRoom).toEqual(after.queues)
+    expect(ofAll(after.queues)).toBe(ofAll(before.queues) / 2)
+
+    const queues = await Promise.all(stations.map((station) => seeQueue(counter, station)))
+    const shown = (list: 'ready' | 'coming') =>
+      new Set(queues.flatMap((queue) => queue[list].map((line) => line.visitId)))
+    expect(shown('ready')).toEqual(new Set([heads[1]?.visitId]))
+    expect(shown('coming')).toContain(visitId)
+    expect(queues.flatMap(({ ready }) => ready).every((line) => line.mateHeld !== '')).toBe(true)
+
+    const { expected, atRisk } = await seeCounter(counter, { now: monday })
+    expect(expected.map(({ number, heads: listed }) => [number, listed.length])).toContainEqual([bought.number, 1])
+    expect(atRisk.map(({ number }) => number)).toEqual([bought.number])
+    const away = await seeAway(counter, monday)
+    expect(away.toOrder.map(({ headId }) => headId)).toEqual(bought.heads.map(({ headId }) => headId))
+  })
+})
