@@ -4,10 +4,10 @@ import { dirname } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Client } from 'pg'
 import { filePathOf, providerOf, type Provider } from '@/lib/data/gate/provider'
-import { assertTriggers } from '@/lib/data/gate/triggers'
+import { assertTriggers, triggerScript } from '@/lib/data/gate/triggers'
 import { databaseUrlOfProcess } from '@/lib/env'
 import { rowsIfThere, rowsOf, withConnection } from './connection'
-import { readMigrations, readTriggers } from './migration-files'
+import { readMigrations } from './migration-files'
 
 /**
  * Brings a database up to date: the migrations not applied yet, then the triggers again, for a migration that rebuilds
@@ -39,7 +39,7 @@ async function applyWithEngine(url: string): Promise<string[]> {
 }
 
 /** No moment in which the history is unprotected. */
-const triggersOf = (provider: Provider): string => `BEGIN;\n${readTriggers(provider)}\nCOMMIT;`
+const triggersOf = (provider: Provider): string => `BEGIN;\n${triggerScript(provider)}\nCOMMIT;`
 
 const guardSqlite = (url: string): Promise<void> =>
   withConnection(url, async (connection) => {

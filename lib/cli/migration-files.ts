@@ -19,9 +19,6 @@ export function readMigrations(provider: Provider): Migration[] {
     .map((name) => ({ name, sql: readFileSync(join(folder, name, 'migration.sql'), 'utf8') }))
 }
 
-export const readTriggers = (provider: Provider): string =>
-  readFileSync(join(root, 'prisma', 'triggers', `${provider}.sql`), 'utf8')
-
 export function readSchema(provider: Provider): string {
   const schema = readFileSync(join(root, 'prisma', 'schema.prisma'), 'utf8')
   return provider === 'sqlite' ? schema : postgresqlSchema(schema)

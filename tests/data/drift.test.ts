@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { migrate } from '@/lib/cli/migrate'
-import { readTriggers } from '@/lib/cli/migration-files'
 import { driftOfSqlite, schemaChange } from '@/lib/cli/schema-engine'
-import { expectedTriggers } from '@/lib/data/gate/triggers'
+import { expectedTriggers, triggerScript } from '@/lib/data/gate/triggers'
 import { emptyDatabase, freshDatabase } from '../setup/database'
 import { plainSqlite } from '../setup/plain-sqlite'
 import { withPostgres } from '../setup/postgres'
@@ -64,7 +63,7 @@ describe('the migrations of PostgreSQL', () => {
 
 describe.each(['sqlite', 'postgresql'] as const)('the triggers of %s', (provider) => {
   it('are those that are asserted at start, by name', () => {
-    const named = [...readTriggers(provider).matchAll(/CREATE (?:OR REPLACE )?TRIGGER "(\w+)"/g)].map(
+    const named = [...triggerScript(provider).matchAll(/CREATE (?:OR REPLACE )?TRIGGER "(\w+)"/g)].map(
       (match) => match[1],
     )
     expect(named.sort()).toEqual(expectedTriggers(provider))

@@ -23,9 +23,33 @@ const verbs: Readonly<Record<Provider, readonly string[]>> = {
   postgresql: ['update', 'delete', 'truncate'],
 }
 
-/** `Reading_no_update` and so on: the names in `prisma/triggers/<provider>.sql`. */
+/** Example: `Reading_no_update`. */
+const nameOf = (table: string, verb: string): string => `${table}_no_${verb}`
+
 export const expectedTriggers = (provider: Provider): string[] =>
-  appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => `${table}_no_${verb}`)).sort()
+  appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => nameOf(table, verb))).sort()
+
+const postgresFunction = `CREATE OR REPLACE FUNCTION brasstag_append_only() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  RAISE EXCEPTION '% is append-only', TG_TABLE_NAME USING ERRCODE = 'integrity_constraint_violation';
+END;
+$$;`
+
+const createTrigger: Readonly<Record<Provider, (table: string, verb: string) => string>> = {
+  sqlite: (table, verb) => `DROP TRIGGER IF EXISTS "${nameOf(table, verb)}";
+CREATE TRIGGER "${nameOf(table, verb)}" BEFORE ${verb.toUpperCase()} ON "${table}"
+BEGIN SELECT RAISE(ABORT, '${table} is append-only'); END;`,
+  postgresql: (table, verb) => `CREATE OR REPLACE TRIGGER "${nameOf(table, verb)}"
+  BEFORE ${verb.toUpperCase()} ON "${table}"
+  FOR EACH ${verb === 'truncate' ? 'STATEMENT' : 'ROW'} EXECUTE FUNCTION brasstag_append_only();`,
+}
+
+/** Puts every trigger there, whether or not it is there already. */
+export const triggerScript = (provider: Provider): string =>
+  [
+    ...(provider === 'postgresql' ? [postgresFunction] : []),
+    ...appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => createTrigger[provider](table, verb))),
+  ].join('\n')
 
 const listTriggers: Readonly<Record<Provider, string>> = {
   sqlite: `SELECT name FROM sqlite_master WHERE type = 'trigger' ORDER BY name`,
