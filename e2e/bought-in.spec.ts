@@ -64,7 +64,7 @@ test('a bought-in pair, already cut by its maker, from the order to its spec she
   await expect(heads.getByText(`no tag yet, ${number} head`)).toHaveCount(2)
   await expect(heads.getByText('nobody has ordered it yet')).toHaveCount(2)
   await openStepOnOrder(page, number, 'Check in')
-  await expect(page.getByText('its arrival: it is on order')).toBeVisible()
+  await expect(page.getByText('Waiting for: arrival (on order).')).toBeVisible()
 
   // Ordered from the job's page: the lines stand there, with the cut casting of the record first.
   await page.goto(`/jobs/${number}`)

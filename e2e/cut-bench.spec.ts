@@ -34,7 +34,7 @@ test('the counter asks, slides, keeps an estimate and books from it', async ({ p
   const shared = page.url()
 
   await page.getByRole('button', { name: 'Save as estimate' }).click()
-  await page.getByLabel('Customer').fill('Maren Holt')
+  await page.getByRole('textbox', { name: 'Customer' }).fill('Maren Holt')
   await page.getByRole('button', { name: 'Save answer', exact: true }).click()
   await page.waitForURL(/\/cut-bench\/kept\//)
   await expect(page.getByRole('heading', { level: 1 })).toContainText('for Maren Holt')
