@@ -12,14 +12,6 @@ function read(text: string, quantity: Quantity, context: z.RefinementCtx): Figur
   return z.NEVER
 }
 
-/** A typed figure that must be there. */
-export const figure = (quantity: Quantity) =>
-  z
-    .string()
-    .trim()
-    .min(1, 'Enter a figure.')
-    .transform((text, context) => read(text, quantity, context))
-
 /** A typed figure that may be left empty: null. */
 export const optionalFigure = (quantity: Quantity) =>
   z

@@ -17,7 +17,6 @@ export const readingEntry = z.object({
   /** Why it could not be taken; null when it was. */
   notTaken: words(200).nullable(),
 })
-export type ReadingEntry = z.output<typeof readingEntry>
 
 /** The step as the person saw it: `seen` is the number of its last event, so that a change made elsewhere shows. */
 const seenStep = { visitId: z.uuid(), step: stepKey, seen: z.number().int().min(0) }

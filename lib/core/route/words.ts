@@ -12,8 +12,6 @@ export function listed(items: readonly string[]): string {
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
-export const inchWords = (inches: number): string => `${inches.toFixed(3)} in`
-
 export const cutWords: Readonly<Record<CutKind, string>> = {
   none: 'no cut',
   'clean-up': 'clean-up cut',
