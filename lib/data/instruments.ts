@@ -10,3 +10,11 @@ export async function instrumentById(reader: Reader, id: string) {
 
 /** By name, retired ones too. */
 export const listInstruments = (reader: Reader) => reader.instrument.findMany({ orderBy: { name: 'asc' } })
+
+/** What can be picked at a step, by name. */
+export const instrumentsInUse = (reader: Reader) =>
+  reader.instrument.findMany({
+    where: { retiredAt: null },
+    orderBy: { name: 'asc' },
+    select: { id: true, name: true, lastCheckedOn: true },
+  })

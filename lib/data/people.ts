@@ -34,3 +34,7 @@ export const isSignInTaken = async (reader: Reader, signIn: string): Promise<boo
   (await reader.person.findUnique({ where: { signIn }, select: { id: true } })) !== null
 
 export const hasPeople = async (reader: Reader): Promise<boolean> => (await reader.person.count()) > 0
+
+/** '' for one who is not on record. */
+export const nameOf = async (reader: Reader, id: string): Promise<string> =>
+  (await reader.person.findUnique({ where: { id }, select: { name: true } }))?.name ?? ''

@@ -1,4 +1,5 @@
 import type { Turnaround } from '@/lib/core/shop/turnaround'
+import { daysText } from '@/lib/core/shop/when-words'
 import { dayMarks, dayScale, wordsMm, type DayScale } from './day-scale'
 import { roughWidth } from './dimension'
 import { filled, linePath, outlined, polygonPath, rectPath, stroked, text, type Drawing, type Mark } from './marks'
@@ -88,12 +89,12 @@ const promisePath = (at: number, top: number): string =>
     [at - 1.3, top + 2.2],
   ])
 
-const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
-
 function stateWords(row: OutNow): string {
   const late = lateDays(row)
-  if (late > 0) return `${days(row.days)}, late by ${late}`
-  return row.usual && row.days > row.usual.nineOfTenDays ? `${days(row.days)}, past nine of ten` : days(row.days)
+  if (late > 0) return `${daysText(row.days)}, late by ${late}`
+  return row.usual && row.days > row.usual.nineOfTenDays
+    ? `${daysText(row.days)}, past nine of ten`
+    : daysText(row.days)
 }
 
 /** The longest way to name it that has room. */
@@ -151,11 +152,11 @@ function inWords(row: OutNow, withVendor: boolean): string {
   const { promisedDays, usual } = row
   const late = lateDays(row)
   const told = [
-    `${row.tags.join(', ')}${withVendor ? ` at ${row.vendor}` : ''} out ${days(row.days)}`,
-    promisedDays === null ? 'no promise given' : `promised within ${days(promisedDays)}`,
-    ...(late > 0 ? [`late by ${days(late)}`] : []),
+    `${row.tags.join(', ')}${withVendor ? ` at ${row.vendor}` : ''} out ${daysText(row.days)}`,
+    promisedDays === null ? 'no promise given' : `promised within ${daysText(promisedDays)}`,
+    ...(late > 0 ? [`late by ${daysText(late)}`] : []),
     usual
-      ? `usually ${days(usual.medianDays)}, nine of ten within ${days(usual.nineOfTenDays)}`
+      ? `usually ${daysText(usual.medianDays)}, nine of ten within ${daysText(usual.nineOfTenDays)}`
       : 'nothing came back yet',
   ]
   return `${told.join(', ')}.`

@@ -1,4 +1,5 @@
 import type { Turnaround } from '@/lib/core/shop/turnaround'
+import { daysText } from '@/lib/core/shop/when-words'
 import { dayMarks, dayScale, wordsMm, type DayScale } from './day-scale'
 import { roughWidth } from './dimension'
 import { linePath, stroked, text, type Drawing, type Mark } from './marks'
@@ -91,9 +92,7 @@ const named = ({ at, words, dash }: Named, topMm: number, side: 'before' | 'afte
   }),
 ]
 
-const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
-
 const describe = (turnaround: Turnaround | null): string =>
   turnaround
-    ? `Median ${days(turnaround.medianDays)}, nine of ten within ${days(turnaround.nineOfTenDays)}, from ${turnaround.count} ${turnaround.count === 1 ? 'head' : 'heads'} that came back.`
+    ? `Median ${daysText(turnaround.medianDays)}, nine of ten within ${daysText(turnaround.nineOfTenDays)}, from ${turnaround.count} ${turnaround.count === 1 ? 'head' : 'heads'} that came back.`
     : 'Nothing has come back yet.'

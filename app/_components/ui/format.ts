@@ -11,6 +11,3 @@ export type WhenStyle = keyof typeof whenStyles
 export function formatWhen(at: Date, zone: string, locale: string, style: WhenStyle): string {
   return new Intl.DateTimeFormat(locale, { ...whenStyles[style], timeZone: zone }).format(at)
 }
-
-/** "1 day", "3 days". */
-export const daysText = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`

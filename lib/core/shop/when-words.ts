@@ -12,3 +12,6 @@ export const dateWords = (at: Date, { timeZone, locale }: WhenManner): string =>
 /** A day of the calendar ("2026-03-14"), which has no zone; '' stays ''. */
 export const dayWords = (day: string | null, { locale }: WhenManner): string =>
   day === null || day === '' ? '' : dateWords(new Date(`${day}T12:00:00Z`), { timeZone: 'UTC', locale })
+
+/** "1 day", "3 days" */
+export const daysText = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`

@@ -1,5 +1,5 @@
 import type { ListedOrder } from '@/lib/data/away-list'
-import { dayWords, type WhenManner } from '@/lib/core/shop/when-words'
+import { daysText, dayWords, type WhenManner } from '@/lib/core/shop/when-words'
 import type { AwayHead, AwayOrder } from './away-order'
 
 /** Somebody to telephone today, and why. */
@@ -18,19 +18,17 @@ export type Call = {
 /** So long a vendor has to say that an order is taken on. */
 const daysToAccept = 2
 
-const days = (count: number): string => `${count} ${count === 1 ? 'day' : 'days'}`
-
 function vendorReasons(order: AwayOrder, tomorrow: string): string[] {
   const { promisedOn, daysLate, accepted, daysOut } = order
   return [
-    daysLate > 0 ? `late by ${days(daysLate)}` : '',
+    daysLate > 0 ? `late by ${daysText(daysLate)}` : '',
     daysLate === 0 && promisedOn !== null && promisedOn <= tomorrow
       ? promisedOn === tomorrow
         ? 'due tomorrow'
         : 'due today'
       : '',
     promisedOn === null ? 'no day promised' : '',
-    !accepted && daysOut >= daysToAccept ? `not accepted after ${days(daysOut)}` : '',
+    !accepted && daysOut >= daysToAccept ? `not accepted after ${daysText(daysOut)}` : '',
   ].filter((reason) => reason !== '')
 }
 

@@ -1,5 +1,5 @@
 import { Day } from '@/app/_components/ui/day'
-import { daysText } from '@/app/_components/ui/format'
+import { daysText } from '@/lib/core/shop/when-words'
 import { Phone } from '@/app/_components/ui/phone'
 import { Sign } from '@/app/_components/ui/sign'
 

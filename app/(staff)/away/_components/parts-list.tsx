@@ -5,7 +5,7 @@ import { useAction } from '@/app/_components/form/use-action'
 import { Tag } from '@/app/_components/tag/tag'
 import { Button } from '@/app/_components/ui/button'
 import { Day } from '@/app/_components/ui/day'
-import { daysText } from '@/app/_components/ui/format'
+import { daysText } from '@/lib/core/shop/when-words'
 import type { PartsLine } from '@/lib/use-cases/outside/see-away'
 import { endWaitAction } from '../actions'
 

@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { Day } from '@/app/_components/ui/day'
-import { daysText } from '@/app/_components/ui/format'
+import { daysText } from '@/lib/core/shop/when-words'
 import type { SupplyView } from '@/lib/use-cases/supply/see-supply'
 import { PromiseState } from './order-parts'
 
