@@ -8,9 +8,12 @@ import { stepDetail } from '@/lib/data/stored/route-step'
 import { settingsValues } from '@/lib/data/stored/settings'
 import { releaseFacts } from '@/lib/data/stored/spec-sheet'
 import type { StoredJson } from '@/lib/data/stored/stored-json'
+import { addSettingsVersion } from '@/lib/data/settings-write'
+import { write } from '@/lib/data/write'
+import { demoStaff } from '@/lib/demo/shop'
 import { estimateQuestion } from '@/lib/use-cases/cut-bench/estimate-question'
 import type { TestDatabase } from '../setup/database'
-import { filledDemo } from '../setup/demo-shop'
+import { demoMoment, filledDemo } from '../setup/demo-shop'
 
 type Column = {
   readonly key: string
@@ -44,6 +47,11 @@ const columns: Readonly<Record<string, Column>> = {
 let shop: TestDatabase
 beforeAll(async () => {
   shop = await filledDemo()
+  // The demo keeps the settings it starts with, and its deeds have no operation.
+  const moment = { now: demoMoment, op: { id: 'op-1', hash: 'hash' } }
+  await write((await demoStaff()).orla, moment, (ctx) =>
+    addSettingsVersion(ctx, 0, 'trial', (before) => ({ ...before, turnaroundDays: 6 }), 'settings.change'),
+  )
 }, 300_000)
 
 async function kept(name: string, key: string): Promise<{ id: string; text: string }[]> {
