@@ -17,6 +17,9 @@ const whereIs = (index: number): Whereabouts =>
 const isOut = (index: number): boolean => whereIs(index) === 'away'
 const unless = (open: boolean, at: Date): Date | null => (open ? null : at)
 
+/** Of a step, as it was stored in sentences. */
+const detail = { why: '', reason: '', isNew: false, owes: [], outside: false, doneSeq: null, byVendor: '' }
+
 const job: Rows = {
   Customer: (n, at) => [{ id: `c${n}`, createdAt: at }],
   CustomerContact: (n, _, index) => [
@@ -93,7 +96,7 @@ const work: Rows = {
         ...{ visitId: `v${n}`, stepId, occurrence: '', orderKey: '', place, label: stepId, state },
         station: place === 0 ? 'wash' : 'measuring-bench',
         queue: queuePlace({ state, waitsFor }, where),
-        detail: JSON.stringify({ waitsFor, owes: [], why: '', reason: '' }),
+        detail: JSON.stringify({ ...detail, waitsFor: waitsFor.map(({ text }) => text) }),
       }
     }),
   VisitEvent: (n, at) => [
