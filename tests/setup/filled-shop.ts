@@ -50,9 +50,6 @@ const job: Rows = {
   CustomerLink: (n, at) => [
     { id: `k${n}`, jobId: `j${n}`, tokenHash: `hash ${n}`, createdAt: at, expiresAt: at, byId },
   ],
-  Estimate: (n, at) => [
-    { id: `e${n}`, number: `E-9${n}`, forWhom: '', note: '', question: '{}', answer: '{}', createdAt: at, byId },
-  ],
 }
 
 const head: Rows = {
