@@ -18,29 +18,35 @@ import { demoMoment, filledDemo } from '../setup/demo-shop'
 type Column = {
   readonly key: string
   readonly shape: number
+  /** JSON that does not belong there. */
+  readonly wrong: unknown
   readonly read: (text: string, id: string) => unknown
   /** Read and written again. */
   readonly again: (text: string, id: string) => string
 }
 
-const column = <T>({ read, write }: StoredJson<T>, key = 'id', shape = 1): Column => ({
+const column = <T>(
+  { read, write }: StoredJson<T>,
+  { key = 'id', shape = 1, wrong = { value: 7 } }: Partial<Column> = {},
+): Column => ({
   key,
   shape,
+  wrong,
   read,
   again: (text, id) => write(read(text, id)),
 })
 
 const columns: Readonly<Record<string, Column>> = {
   'PlanVersion.results': column(planResults),
-  'PlanVersion.inputs': column(planInputs),
-  'Settings.values': column(settingsValues, 'version'),
+  'PlanVersion.inputs': column(planInputs, { wrong: { choice: 7 } }),
+  'Settings.values': column(settingsValues, { key: 'version', wrong: { turnaroundDays: '6' } }),
   'Release.facts': column(releaseFacts),
   'ReadingSet.conditions': column(readingConditions),
-  'RouteStep.detail': column(stepDetail, 'visitId', 2),
+  'RouteStep.detail': column(stepDetail, { key: 'visitId', shape: 2 }),
   'Estimate.question': column(estimateQuestion),
   'Estimate.answer': column(estimateAnswer),
-  'ReturnedAsIs.notDone': column(returnedNotDone, 'visitId'),
-  'AuditEntry.changes': column(auditChanges, 'seq'),
+  'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),
+  'AuditEntry.changes': column(auditChanges, { key: 'seq' }),
   'Operation.result': column(operationResult),
 }
 
@@ -74,7 +80,7 @@ it('every column of the model that holds JSON has its reader', () => {
   expect(found.sort()).toEqual(Object.keys(columns).sort())
 })
 
-describe.each(Object.entries(columns))('%s', (name, { key, shape, read, again }) => {
+describe.each(Object.entries(columns))('%s', (name, { key, shape, wrong, read, again }) => {
   it('of every row of the demo is read, and says all that was written', async () => {
     const rows = await kept(name, key)
     expect(rows.length).toBeGreaterThan(0)
@@ -90,7 +96,7 @@ describe.each(Object.entries(columns))('%s', (name, { key, shape, read, again })
     const broken = [
       text.slice(0, -1),
       text.replace(`"shape":${shape}`, '"shape":99'),
-      ...(name === 'Operation.result' ? [] : [`{"shape":${shape},"value":7}`, '7', '"words"']),
+      ...(name === 'Operation.result' ? [] : [JSON.stringify({ shape, ...(wrong as object) }), '7', '"words"']),
     ]
     for (const bad of broken) {
       expect(() => read(bad, 'row-7'), bad.slice(0, 60)).toThrow(`${name} of row row-7 cannot be read: `)

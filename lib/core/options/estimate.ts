@@ -64,7 +64,10 @@ function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, '
     effort: wayEffort(way),
     lines: worked ? chamberLines(worked.record) : uncutLines(question, way),
     groups: groups
-      .map(({ title, lines }) => ({ title, lines: lines.filter(isKnown) }))
+      .map(({ title, lines }) => ({
+        title,
+        lines: lines.filter(isKnown).map(({ label, value, note }) => ({ label, value, note })),
+      }))
       .filter(({ lines }) => lines.length > 0),
     unknown: groups
       .flatMap(({ lines }) => lines.filter((line) => !isKnown(line)))
