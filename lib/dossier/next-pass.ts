@@ -1,17 +1,12 @@
+import { centroidShareOf } from '@/lib/core/cut/split'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
-import { learnRate, type RateCut } from '@/lib/core/rate/learn'
+import { stateAtMill, stopChamber, type StateAtMill } from '@/lib/core/at-mill/state-at-mill'
 import { advisePass, type Pass } from '@/lib/core/rate/next-pass'
 import { rateForHead, thouPerCc, type Rate } from '@/lib/core/rate/rate'
-import { shopCutOf } from '@/lib/core/rate/shop-cut'
-import { depthAtCentroidIn } from '@/lib/core/rate/shop-cuts'
-import { confirmedCut } from '@/lib/core/route/outside-cuts'
-import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
+import { cutsWords, learnedRate, partWords } from './casting-rate'
 import { cutFactsOf } from './cut-facts'
 import type { Dossier } from './dossier'
-import { cutsWords, learnedRate, partWords } from './casting-rate'
-import { ccAt, ccBeforeCut, type PresentCc } from './present-cc'
-import { centroidShareOf } from '@/lib/core/cut/split'
 
 /** What the mill's card says: few words, figures first. */
 export type NextPass = {
@@ -32,20 +27,16 @@ export type NextPass = {
 /** How deep to stop now, from what the chambers held, what was cut since and what that showed. */
 export async function nextPassAtMill(reader: Reader, mill: Dossier, record: PlanRecord): Promise<NextPass> {
   const { settings } = mill
-  const before = ccBeforeCut(mill)
-  if (!before.head || record.targetCc === null) {
+  const state = stateAtMill({
+    cuts: cutFactsOf(mill),
+    plan: record,
+    centroidShare: centroidShareOf(mill.casting),
+    rate: await rateOfHead(reader, mill, record),
+    depthErrorThou: settings.depthSettingErrorThou,
+  })
+  if (!state || record.targetCc === null) {
     return { ...nothingKnown, why: 'The chambers of this head have not been measured. Measure them first.' }
   }
-  const { castingId, chamberForm: form } = mill.visit.head
-  const rate = await learnedRate(reader, {
-    castingId,
-    form,
-    facts: mill.casting,
-    depthThou: record.depthAtCentroidIn > 0 ? record.depthAtCentroidIn * 1000 : null,
-    depthErrorThou: settings.depthSettingErrorThou,
-    exceptVisitId: mill.visit.id,
-  })
-  const state = stateAtMill(mill, record, before, rateForHead(rate, settings.betweenHeadPart))
   const targetCc = record.targetCc - record.seatWorkGivesCc
   const advice = advisePass({
     presentCc: state.meanCc,
@@ -54,12 +45,12 @@ export async function nextPassAtMill(reader: Reader, mill: Dossier, record: Plan
     toleranceCc: settings.ccToleranceCc,
     rate: state.rate,
     depthErrorThou: settings.depthSettingErrorThou,
-    smallest: smallest(mill, before, state.takenCc),
+    smallest: smallest(mill, state),
   })
   const shown = {
     ...nothingKnown,
     figures: [
-      { label: 'Now', value: cc(state.meanCc), note: state.how },
+      { label: 'Now', value: cc(state.meanCc), note: fromWords[state.from] },
       { label: 'Target', value: cc(targetCc), note: seatNote(record) },
     ],
     rate: rateLine(state.rate),
@@ -113,107 +104,27 @@ function rateLine(rate: Rate): string {
   return `${thouPerCc(rate).thouPerCc.toFixed(2)} thou per cc, ${behind}, ${known}`
 }
 
-function smallest({ visit }: Dossier, before: PresentCc, takenCc: number) {
+const fromWords: Readonly<Record<StateAtMill['from'], string>> = {
+  measured: 'measured',
+  depth: 'reckoned from the depth',
+  'read-since-cut': 'measured since the cut',
+}
+
+function smallest({ visit }: Dossier, { smallestCc, uSmallestCc }: StateAtMill) {
   const { classMinCc } = visit.job
-  if (classMinCc === null || !before.head) return null
-  return { cc: before.head.smallestCc - takenCc, uCc: before.head.uSmallestCc, classMinimumCc: classMinCc }
+  return classMinCc === null ? null : { cc: smallestCc, uCc: uSmallestCc, classMinimumCc: classMinCc }
 }
 
-type AtMill = {
-  readonly meanCc: number
-  readonly uCc: number
-  readonly takenCc: number
-  /** Flat depth cut here so far, from touch-off. */
-  readonly depthThou: number
-  readonly rate: Rate
-  readonly how: string
-}
-
-/**
- * What the head holds at the mill: what it held before, less what the cuts took by the rate; where a chamber was read
- * since, that reading and the prediction are weighed by how well each is known, and the cut teaches the rate.
- */
-function stateAtMill(mill: Dossier, record: PlanRecord, before: PresentCc, rate: Rate): AtMill {
-  const { readings, settings } = mill
-  const start = before.head ?? { meanCc: 0, uCc: 0 }
-  const depth = readings.findLast(
-    (reading) => reading.kind === 'cut-depth' && reading.step.stepId === 'flat-cut' && reading.value !== null,
-  )
-  const depthThou = (depth?.value ?? 0) * 1000
-  const wholeThou = cutSoFarThou(mill, record, depthThou)
-  const predicted = lessCut({ cc: start.meanCc, u: start.uCc }, wholeThou, rate, settings)
-  const here = readings.filter((reading) => reading.kind === 'cc')
-  const atStop = here.filter(
-    (reading) => reading.step.stepId === 'flat-cut' && depth !== undefined && reading.seq >= depth.seq,
-  )
-  const arrived = depth ? [] : here.filter((reading) => reading.step.stepId === 'arrival-figures')
-  const read = readAfter(before, ccAt([...atStop, ...arrived], settings))
-  const now = read === null ? predicted : weighed(predicted, read)
-  return {
-    meanCc: now.cc,
-    uCc: now.u,
-    takenCc: start.meanCc - now.cc,
-    depthThou,
-    rate: read === null || wholeThou === 0 ? rate : taught(rate, wholeThou, start, read, settings),
-    how: wholeThou === 0 ? 'measured' : read === null ? 'reckoned from the depth' : 'measured since the cut',
-  }
-}
-
-/**
- * Depth at the chamber's centroid of all that is cut so far: as measured; where a vendor's cut was not measured, what the
- * plan and the order say of it.
- */
-function cutSoFarThou(mill: Dossier, record: PlanRecord, depthThou: number): number {
-  const edges = shopCutOf(cutFactsOf(mill))?.edges
-  const measuredIn = edges && depthAtCentroidIn(edges, centroidShareOf(mill.casting))
-  if (measuredIn !== null && measuredIn !== undefined) return measuredIn * 1000
-  const outsideIn = mill.facts.orders.reduce((sum, order) => sum + (confirmedCut(order) ? order.flatIn : 0), 0)
-  return (record.depthAtCentroidIn - record.flatIn + outsideIn) * 1000 + depthThou
-}
-
-type Known = { readonly cc: number; readonly u: number }
-
-const lessCut = (from: Known, depthThou: number, rate: Rate, settings: ShopSettings): Known => ({
-  cc: from.cc - depthThou * rate.ccPerThou,
-  u: Math.hypot(
-    from.u,
-    depthThou * rate.uCcPerThou,
-    depthThou > 0 ? settings.depthSettingErrorThou * rate.ccPerThou : 0,
-  ),
-})
-
-/** The inverse-variance mean of two estimates of one volume. */
-function weighed(a: Known, b: Known): Known {
-  const [wa, wb] = [1 / a.u ** 2, 1 / b.u ** 2]
-  return { cc: (a.cc * wa + b.cc * wb) / (wa + wb), u: Math.sqrt(1 / (wa + wb)) }
-}
-
-function taught(
-  rate: Rate,
-  depthThou: number,
-  start: { readonly meanCc: number; readonly uCc: number },
-  read: Known,
-  settings: ShopSettings,
-): Rate {
-  const cut: RateCut = {
-    depthThou,
-    beforeCc: start.meanCc,
-    uBeforeCc: 0, // the reading since carries it already
-    afterCc: read.cc,
-    uAfterCc: read.u,
-    likeForLike: true,
-  }
-  const learned = learnRate(rate, [cut], settings.depthSettingErrorThou)
-  return learned.ok ? learned.value : rate
-}
-
-/** The chamber that is read at the stop, and on arrival. */
-const stopChamber = '1'
-
-/** The mean of the chambers by what chamber 1 lost: every chamber loses alike. Null: not read since. */
-function readAfter(before: PresentCc, now: PresentCc): Known | null {
-  const was = before.chambers.get(stopChamber)
-  const after = now.chambers.get('at-size') ?? now.chambers.get('at-stop') ?? now.chambers.get(stopChamber)
-  if (!was || !after || !before.head) return null
-  return { cc: before.head.meanCc - (was.meanCc - after.meanCc), u: Math.hypot(was.uCc, after.uCc) }
+/** What the shop's other cuts of this casting say of this head. */
+async function rateOfHead(reader: Reader, { visit, casting, settings }: Dossier, record: PlanRecord): Promise<Rate> {
+  const { castingId, chamberForm: form } = visit.head
+  const rate = await learnedRate(reader, {
+    castingId,
+    form,
+    facts: casting,
+    depthThou: record.depthAtCentroidIn > 0 ? record.depthAtCentroidIn * 1000 : null,
+    depthErrorThou: settings.depthSettingErrorThou,
+    exceptVisitId: visit.id,
+  })
+  return rateForHead(rate, settings.betweenHeadPart)
 }

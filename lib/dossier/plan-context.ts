@@ -7,7 +7,8 @@ import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import type { Reader } from '@/lib/data/db'
 import { loadDossiers, type Dossier } from './dossier'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
-import { ccBeforeCut } from './present-cc'
+import { ccBeforeCut } from '@/lib/core/at-mill/cc-at'
+import { cutFactsOf } from './cut-facts'
 import { mean } from '@/lib/core/mean'
 
 /** Everything a plan is computed from, for the live form and the server alike. */
@@ -107,7 +108,9 @@ type Present = { readonly head: HeadNow; readonly nominal: boolean }
 
 function headNow(dossier: Dossier): Present {
   const { visit, label, casting, readings } = dossier
-  const measured = [...ccBeforeCut(dossier).chambers.values()].map((chamber) => chamber.meanCc)
+  const measured = [...ccBeforeCut(readings, cutFactsOf(dossier).burette).chambers.values()].map(
+    (chamber) => chamber.meanCc,
+  )
   const nominalCc = visit.presentCc ?? casting.nominalCc
   const thickness = readings.flatMap((reading) =>
     reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null

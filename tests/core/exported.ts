@@ -27,6 +27,7 @@ export const computing = [
   'chamber',
   'cut',
   'rate',
+  'at-mill',
   'clearance',
   'seat',
   'intake',

@@ -1,3 +1,4 @@
+import { atMill } from './at-mill'
 import { bench } from './bench'
 import { chamber } from './chamber'
 import type { Section } from './check'
@@ -19,6 +20,7 @@ export const sections: readonly Section[] = [
   cut,
   plans,
   rates,
+  atMill,
   plane,
   compression,
   rigidMotion,

@@ -6,6 +6,7 @@ const folders = [
   'chamber',
   'cut',
   'rate',
+  'at-mill',
   'clearance',
   'seat',
   'intake',

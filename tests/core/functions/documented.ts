@@ -19,6 +19,7 @@ export const computing = [
   'chamber',
   'cut',
   'rate',
+  'at-mill',
   'clearance',
   'seat',
   'intake',

@@ -1,0 +1,130 @@
+import fc, { type Arbitrary } from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { ccBeforeCut, ccOf } from '@/lib/core/at-mill/cc-at'
+import {
+  checkCutAt,
+  cutDegrees,
+  cutMeasuredAt,
+  cutWantedAt,
+  marksFound,
+  type CutAgainst,
+  type WantedFacts,
+} from '@/lib/core/at-mill/cut-at-step'
+import { ccAfterCut, rateAfterCut, weighReading } from '@/lib/core/at-mill/known-cc'
+import { cutSoFarThou, stateAtMill } from '@/lib/core/at-mill/state-at-mill'
+import type { Rate } from '@/lib/core/rate/rate'
+import type { CutFacts } from '@/lib/core/rate/shop-cut'
+import { maybe, near, plain, unsound } from './any-figure'
+
+const holds = <A extends unknown[]>(
+  fn: (...args: A) => unknown,
+  args: { [K in keyof A]: Arbitrary<A[K]> },
+  numRuns = 300,
+) =>
+  it(fn.name, () => {
+    fc.assert(
+      fc.property(fc.tuple(...args), (values) => {
+        const answer = fn(...(values as A))
+        expect(unsound(answer instanceof Object && 'chambers' in answer ? spread(answer) : answer)).toBeNull()
+      }),
+      { numRuns },
+    )
+  })
+
+/** A map shows its figures only as a list. */
+const spread = (answer: object): unknown => ({
+  ...answer,
+  chambers: 'chambers' in answer && answer.chambers instanceof Map ? [...answer.chambers.values()] : null,
+})
+
+const step = fc.record({
+  stepId: fc.constantFrom(
+    'chambers',
+    'open-chamber',
+    'thickness',
+    'flat-cut',
+    'angle-cut',
+    'arrival-figures',
+    'finished',
+  ),
+  occurrence: fc.constant(''),
+  orderId: fc.constantFrom(null, 'one'),
+})
+const reading = fc.record({
+  step,
+  kind: fc.constantFrom('cc', 'cut-depth', 'edge-depth', 'thickness'),
+  point: fc.constantFrom('1', '2', 'at-size', 'at-stop', 'intake', 'exhaust', 'intake-1', 'exhaust-1', 'intake-2', ''),
+  value: maybe(fc.oneof(near(40, 80), near(0, 0.5), near(4, 5))),
+  text: fc.constant(''),
+  seq: fc.nat(30),
+}) as unknown as Arbitrary<CutFacts['readings'][number]>
+const readings = fc.array(reading, { maxLength: 14 })
+const burette = fc.record({ divisionCc: near(0, 1), repeatabilityCc: near(0, 1) })
+const orders = fc.constantFrom<CutFacts['orders']>(
+  [],
+  [
+    {
+      orderId: 'one',
+      number: '1',
+      vendor: 'A vendor',
+      scope: ['angle-cut'],
+      angleIn: 0.06,
+      flatIn: 0.014,
+      sentSeq: 2,
+      receivedSeq: 6,
+      confirmed: ['angle-cut'],
+      seatsIn: false,
+    },
+  ],
+)
+const cuts: Arbitrary<CutFacts> = fc.record({
+  readings,
+  events: fc.constant([]),
+  orders,
+  deck: fc.record({
+    deepEdge: fc.constantFrom('intake' as const, 'exhaust' as const),
+    milledWidthIn: maybe(near(1, 20)),
+    deckLengthIn: maybe(near(1, 60)),
+  }),
+  burette,
+})
+const rate: Arbitrary<Rate> = fc.record({
+  ccPerThou: plain(0.02, 1),
+  uCcPerThou: plain(0, 0.1),
+  cuts: fc.nat(9),
+  prior: fc.constantFrom('outline' as const, 'none' as const),
+})
+const known = fc.record({ cc: plain(1, 400), uCc: fc.oneof(plain(0, 20).map(Math.abs), fc.constantFrom(0, 5e-324)) })
+const plan = fc.record({ depthAtCentroidIn: plain(0, 0.2), flatIn: plain(0, 0.2) })
+const share = maybe(near(0, 1))
+
+describe('the head at the mill', () => {
+  holds(ccOf, [readings, burette])
+  holds(ccBeforeCut, [readings, burette])
+  holds(ccAfterCut, [known, plain(0, 500), rate, plain(0, 20)])
+  holds(weighReading, [known, known], 1000)
+  holds(rateAfterCut, [rate, near(0.1, 500), near(1, 400), known, near(0, 20)])
+  holds(cutSoFarThou, [fc.record({ cuts, plan, centroidShare: share }), plain(0, 500)])
+  holds(stateAtMill, [fc.record({ cuts, plan, centroidShare: share, rate, depthErrorThou: plain(0, 20) })], 1500)
+})
+
+describe('the cut of a step', () => {
+  const at = step as unknown as Arbitrary<Parameters<typeof cutMeasuredAt>[1]>
+  const wanted = fc.record({
+    orders,
+    plan: fc.option(fc.record({ flatIn: plain(0, 0.5), angleIn: plain(0, 0.5) })),
+    kind: fc.constantFrom('clean-up', 'flat', 'angle'),
+    milledWidthIn: maybe(near(1, 20)),
+  }) as unknown as Arbitrary<WantedFacts>
+  const against: Arbitrary<CutAgainst> = fc.record({
+    wanted,
+    deepEdge: fc.constantFrom('intake' as const, 'exhaust' as const),
+    marks: fc.constantFrom(null, marksFound(['20 + 63']).read),
+    toleranceIn: plain(0, 0.1),
+  })
+  holds(cutDegrees, [maybe(near(0, 0.5)), maybe(near(1, 20))])
+  holds(cutMeasuredAt, [cuts, at], 1000)
+  holds(cutWantedAt, [wanted, at])
+  holds(marksFound, [fc.array(fc.constantFrom('', 'none', '20 + 63', 'twenty', '1°', ' .020/.063 '))])
+  holds(checkCutAt, [cuts, at, against], 1000)
+})
