@@ -62,7 +62,7 @@ test('a bought-in pair, already cut by its maker, from the order to its spec she
   await expect(page.getByText('What we buy gets its tag when it arrives')).toBeVisible()
   const heads = page.getByRole('region', { name: /^Heads, / })
   await expect(heads.getByText(`no tag yet, ${number} head`)).toHaveCount(2)
-  await expect(heads.getByText('nobody has ordered it yet')).toHaveCount(2)
+  await expect(heads.getByText('not yet ordered')).toHaveCount(2)
   await openStepOnOrder(page, number, 'Check in')
   await expect(page.getByText('Waiting for: arrival (on order).')).toBeVisible()
 
@@ -126,7 +126,7 @@ test('a bought-in pair, already cut by its maker, from the order to its spec she
 
   await signIn(page, 'orla')
   await openHead(page, proposed)
-  await expect(page.getByText('Nothing is missing: it may be released.')).toBeVisible()
+  await expect(page.getByText('Nothing is missing. Ready to release.')).toBeVisible()
   await page.getByRole('button', { name: 'Release', exact: true }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'Release it' }).click()
   const sheet = page.getByRole('link', { name: 'Spec sheet (PDF)' })

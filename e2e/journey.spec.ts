@@ -66,7 +66,7 @@ async function keepPlan(page: Page, choose: () => Promise<void>): Promise<void> 
 async function release(page: Page, tag: string): Promise<void> {
   await signIn(page, 'orla')
   await openHead(page, tag)
-  await expect(page.getByText('Nothing is missing: it may be released.')).toBeVisible()
+  await expect(page.getByText('Nothing is missing. Ready to release.')).toBeVisible()
   await page.getByRole('button', { name: 'Release', exact: true }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'Release it' }).click()
   await expect(page.getByRole('link', { name: 'Spec sheet (PDF)' })).toBeVisible()

@@ -70,7 +70,7 @@ test('labels for heads of several jobs: picked from the list, scanned, and print
   await expect(page.getByRole('status').filter({ hasText: '2 selected' })).toBeVisible()
   await scan.fill('T-9998')
   await scan.press('Enter')
-  await expect(page.getByText('No head here has worn T-9998.')).toBeVisible()
+  await expect(page.getByText('Tag not found: T-9998.')).toBeVisible()
   await expect(page.getByRole('status').filter({ hasText: '2 selected' })).toBeVisible()
 
   const asked = page.context().waitForEvent('response', (answer) => answer.url().includes('/api/papers/tag-labels?'))

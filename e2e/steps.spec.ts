@@ -74,6 +74,6 @@ test('a change that would keep a head from its end is refused in words, and what
   await page.getByLabel(/^Reason/).fill('A slip of the hand')
   await page.getByRole('button', { name: 'Apply' }).click()
   const refused = page.getByRole('alert').filter({ hasText: 'Not done' })
-  await expect(refused).toContainText('These would wait for each other: port work and flow run after port work.')
+  await expect(refused).toContainText('These steps would wait for each other: port work and flow run after port work.')
   await expect(page.getByLabel(/^Reason/)).toHaveValue('A slip of the hand')
 })

@@ -90,6 +90,6 @@ export async function idsToSend(reader: Reader, visitIds: readonly string[], who
     select: { id: true },
     orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
   })
-  if (visits.length === 0) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  if (visits.length === 0) throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
   return visits.map(({ id }) => id)
 }

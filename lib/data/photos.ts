@@ -80,7 +80,7 @@ export async function refuseForeignPart(
   if (counts.includes(0)) {
     throw new RefusedError({
       code: 'not-found',
-      message: 'What this photo was to be put to is not of this head. Reload the page and send it again.',
+      message: 'This photo belongs to another head’s record. Reload the page and add it again.',
     })
   }
 }

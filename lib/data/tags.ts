@@ -79,7 +79,7 @@ function refuseTaken(number: string, { headId, head }: Holder, field: string): n
     code: 'invalid',
     message,
     fields: { [field]: message },
-    gaps: [{ message: `The head that wears ${number}`, href: `/heads/${headId}` }],
+    gaps: [{ message: `Head with tag ${number}`, href: `/heads/${headId}` }],
   })
 }
 
@@ -94,6 +94,6 @@ export async function wornTag(reader: Reader, headId: string): Promise<string | 
     where: { id: headId },
     select: { tags: { where: { to: null }, select: { number: true } } },
   })
-  if (!head) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  if (!head) throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
   return head.tags[0]?.number ?? null
 }

@@ -12,7 +12,7 @@ export async function visitById(reader: Reader, id: string): Promise<VisitRecord
   const { visits } = await readVisits(reader, { ids: [id] })
   const [visit] = visits
   if (visit) return visit
-  throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
 }
 
 /** Takes the visit's lock version forward; refused when somebody changed the visit since `version` was read. */

@@ -80,5 +80,5 @@ export async function loadDossier(reader: Reader, visitId: string): Promise<Doss
 }
 
 export function noSuchHead(): never {
-  throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
 }

@@ -10,7 +10,7 @@ export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
   if (!step || step.state === 'not needed') {
     throw new RefusedError({
       code: 'not-on-route',
-      message: 'This step is no longer on the route of this head. Reload to see why.',
+      message: 'This step is no longer on the route of this head. Reload the page.',
     })
   }
   return step

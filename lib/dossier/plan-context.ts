@@ -39,7 +39,7 @@ export async function headsOfPair(reader: Reader, pairId: string): Promise<[Doss
   const all = await loadDossiers(reader, { pairId })
   const [first, ...others] = all.filter(({ visit }) => visit.scrappedAt === null && visit.returned === null)
   if (first) return [first, ...others]
-  throw new RefusedError({ code: 'not-found', message: 'There are no heads here to plan a cut for.' })
+  throw new RefusedError({ code: 'not-found', message: 'No heads found to plan a cut for.' })
 }
 
 /** By the limits of the day that the first of them was booked. */

@@ -9,7 +9,7 @@ export function refuseClosed(visit: VisitRecord): void {
   if (left)
     throw new RefusedError({
       code: 'wrong-state',
-      message: 'This head has left the shop: nothing more can be done to it on this job.',
+      message: 'This head has left the shop. Book a new job to work on it.',
     })
 }
 
@@ -23,7 +23,7 @@ export function refuseReleased(visit: VisitRecord): void {
   if (visit.releases.length > 0) {
     throw new RefusedError({
       code: 'wrong-state',
-      message: 'This head is released: its record is frozen. A reading can be corrected, with a reason.',
+      message: 'This head is released and its record is closed. You can still correct a reading, with a reason.',
     })
   }
 }

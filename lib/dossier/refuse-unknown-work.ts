@@ -17,6 +17,6 @@ export async function refuseUnknownWork(
   throw new RefusedError({
     code: 'wrong-state',
     message:
-      'This head follows the steps of the day it was booked, and they do not have this work. The owner can let it follow the newest: Back room, Steps and stations.',
+      'The steps of this head do not include this work. The owner can apply newer steps: Back room, Steps and stations.',
   })
 }

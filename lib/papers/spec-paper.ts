@@ -33,7 +33,7 @@ export async function specPaper(reader: Reader, visitId: string, revision?: numb
 const notYet = (): RefusedError =>
   new RefusedError({
     code: 'not-found',
-    message: 'There is no such spec sheet: this head has not been released.',
+    message: 'No spec sheet yet: this head is not released.',
   })
 
 /** The newest sheet of a visit for the page: frozen, or of a head that went back; null: neither yet. */

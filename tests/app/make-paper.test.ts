@@ -14,8 +14,8 @@ describe('a paper that is made before it is opened', () => {
   })
 
   it('that is refused says why in the server’s own words', async () => {
-    refused('No head here has worn T-9999.', 'text/plain; charset=utf-8', 404)
-    expect(await makePaper('/paper')).toEqual({ ok: false, why: 'No head here has worn T-9999.' })
+    refused('Tag not found: T-9999.', 'text/plain; charset=utf-8', 404)
+    expect(await makePaper('/paper')).toEqual({ ok: false, why: 'Tag not found: T-9999.' })
   })
 
   it('that something else answers for says so in words, and never as code', async () => {

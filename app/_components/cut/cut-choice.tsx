@@ -30,7 +30,7 @@ type Props = {
 
 const hints: Readonly<Record<CutKind, string>> = {
   none: 'The deck stays as it is.',
-  'clean-up': 'As little as makes it flat.',
+  'clean-up': 'Only enough to make it flat.',
   flat: 'Flat to the target.',
   angle:
     'Deep at one edge, nothing at the other. A vendor that does not finish to size leaves nothing for us: take angle and flat then.',
@@ -48,7 +48,7 @@ export function CutChoice({ text, typed, marginCc }: Props) {
       />
       {typed.kind === 'clean-up' && (
         <TextInput
-          label="Stop at, at the latest"
+          label="Stop no deeper than"
           hint="In inches, or with its unit: 8 thou."
           inputMode="decimal"
           required

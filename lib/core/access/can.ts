@@ -14,7 +14,7 @@ export function can(actor: Actor, action: Action): boolean {
 export const allow = (actor: Actor, action: Action): Result<true> =>
   can(actor, action)
     ? { ok: true, value: true }
-    : refuse('not-allowed', `${actor.name} may not do this here. Ask the owner.`)
+    : refuse('not-allowed', `${actor.name} does not have the right to do this. Ask the owner.`)
 
 /** Front-desk steps belong to everybody at the counter; every other station is the machinist's. */
 export const tickAction = (station: Station): Action =>

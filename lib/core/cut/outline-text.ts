@@ -76,7 +76,7 @@ function readLine(typed: string): Result<Read> {
 
 /** Two commas are more than one figure has: there the line was parted in the wrong place. */
 const oneFigure = (part: string, quantity: 'length' | 'alongHead') =>
-  part.split(',').length > 2 ? refuse('unreadable', 'One figure is wanted.') : parseFigure(part, quantity)
+  part.split(',').length > 2 ? refuse('unreadable', 'Enter one figure.') : parseFigure(part, quantity)
 
 type Tried = { readonly x: Result<unknown>; readonly y: Result<unknown> }
 

@@ -8,7 +8,7 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
 export function governingWords(input: PlanInput, out: readonly OutOfTolerance[]): string {
   const { kind, targetCc, toleranceCc, presentNominal, equalise } = input
   if (kind === 'none') return 'No cut.'
-  if (kind === 'clean-up' || targetCc === null) return 'As little as makes it flat; the depth is where it must stop.'
+  if (kind === 'clean-up' || targetCc === null) return 'Only enough to make it flat. Stop at the depth given.'
   if (presentNominal)
     return `From the nominal volume to ${cc(targetCc)}; the chambers are not measured, so none can be told apart.`
   const count = allChambers(input).length

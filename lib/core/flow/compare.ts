@@ -58,7 +58,7 @@ export type FlowComparison = {
  * @returns differences after − before in cfm and per cent; means over the low, middle and high third of the span of lift
  *   that both runs cover, and over the whole of it
  *
- * Both runs have their leak taken off. A difference of two runs scatters √2 as much as one, so what is within 2·√2 of
+ * Both runs have their leak subtracted. A difference of two runs scatters √2 as much as one, so what is within 2·√2 of
  * the repeatability is said to be so. Example: 200 before, 204 after, repeatability 1 % → +4 cfm, +2.0 %, within 2.8 %.
  * Derived: two runs of one scatter differ by √2 of it.
  */

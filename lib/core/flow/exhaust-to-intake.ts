@@ -10,7 +10,7 @@ import type { FlowRun } from './types'
  * @param exhaust exhaust run; converted to the intake run's pressure when the two differ
  * @returns per lift, per cent
  *
- * Both test pressures must be known unless neither is noted. Formula: 100·Q_ex/Q_in, leak taken off both.
+ * Both test pressures must be known unless neither is noted. Formula: 100·Q_ex/Q_in, leak subtracted both.
  * Example: 121 and 93 cfm at 10 inH₂O → 76.9 %.
  * By definition: exhaust over intake.
  */

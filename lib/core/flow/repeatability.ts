@@ -22,7 +22,7 @@ type Scatter = { readonly squares: number; readonly freedom: number; readonly li
  * @param groups repeats of one port each; groups may differ in port, head and valve
  * @returns one standard deviation of a single run, a share of the reading, pooled over all lifts and groups
  *
- * Each reading is taken as a share of the mean at its lift, leak taken off, at the pressure of the group's first run.
+ * Each reading is taken as a share of the mean at its lift, leak subtracted, at the pressure of the group's first run.
  * Assumes one relative scatter at every lift. Formula: √(Σ(q/q̄ − 1)² / Σ(n − 1)), n readings at a lift. Refused when no
  * lift was read twice, or when repeats are not like for like.
  * Example: 199 and 201 cfm at one lift → ±0.5 %, √(2·0.005²/1) = 0.71 %.

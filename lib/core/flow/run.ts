@@ -3,7 +3,7 @@ import { convertFlow, correctForLeak } from './pressure'
 import type { FlowPoint, FlowRun } from './types'
 
 /**
- * Flow of every point with the leak taken off and, where a pressure is wanted, converted to it.
+ * Flow of every point with the leak subtracted and, where a pressure is wanted, converted to it.
  *
  * @param run as read at the bench
  * @param toInH2O pressure wanted, inches of water; null: leave it at the run's own

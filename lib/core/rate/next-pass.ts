@@ -102,13 +102,13 @@ function belowTarget({ presentCc, targetCc, toleranceCc, smallest }: PassInput):
   if (smallest && smallest.cc < smallest.classMinimumCc) {
     return refuse(
       'hold',
-      `The smallest chamber reads ${cc(smallest.cc)}, under the class minimum of ${cc(smallest.classMinimumCc)}: stop, and fetch the owner.`,
+      `The smallest chamber reads ${cc(smallest.cc)}, under the class minimum of ${cc(smallest.classMinimumCc)}: stop and get the owner.`,
     )
   }
   if (presentCc < targetCc - toleranceCc) {
     return refuse(
       'hold',
-      `The chambers read ${cc(presentCc)}, more than ${cc(toleranceCc)} under the target of ${cc(targetCc)}: stop, and fetch the owner.`,
+      `The chambers read ${cc(presentCc)}, more than ${cc(toleranceCc)} under the target of ${cc(targetCc)}: stop and get the owner.`,
     )
   }
   if (presentCc > targetCc) return null

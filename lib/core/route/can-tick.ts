@@ -28,24 +28,23 @@ export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
 /** Looking once more does no harm and may bring the readings that were owed; a second cut undoes all that followed. */
 const again = (facts: RouteFacts, step: DetailedStep): Result<MayTick> =>
   tableOf(facts.settings.rules).isWork(step.ref)
-    ? refuse('wrong-state', `${step.label} is ticked already. If it was done once more, take the tick back first.`)
-    : ok({ warnings: [`${step.label} is ticked already.`] })
+    ? refuse('wrong-state', `${step.label} is already ticked. If it was redone, take the tick back first.`)
+    : ok({ warnings: [`${step.label} is already ticked.`] })
 
 type Refused = ReturnType<typeof refuse> | null
 
 /** Why nothing can be done at a head that was bought and has not come. */
-export const onOrderWords =
-  'This head is on order and has not come. It gets its tag when it arrives, and goes on from there.'
+export const onOrderWords = 'This head is on order and not here yet. Receive it and tag it first.'
 
 /** Why nothing can be done at a head that a vendor has. */
 export const awayWords = (order: OrderFacts): string =>
-  `This head is away at ${orderWords(order)}. It goes on when it is back.`
+  `This head is out at ${orderWords(order)}. Receive it first.`
 
 function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   const leaving = step.stepId === 'hand-over' && facts.events.some((event) => event.kind === 'return-as-is')
   if (facts.openHolds.length > 0 && !leaving) {
     const reasons = listed(facts.openHolds.map((hold) => hold.reason))
-    return refuse('hold', `This head is on hold: ${reasons}. The owner decides first.`)
+    return refuse('hold', `This head is on hold: ${reasons}. The owner must decide first.`)
   }
   if (facts.onOrder) return refuse('wrong-state', onOrderWords)
   const away = awayOn(facts)
@@ -54,18 +53,16 @@ function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   if (order) {
     return refuse(
       'wrong-state',
-      `${step.label} is to be done by ${orderWords(order)}: send it out, or take it off the order.`,
+      `${step.label} is on the order to ${orderWords(order)}. Send the head out, or cancel the order.`,
     )
   }
   const own = facts.orders.find((candidate) => candidate.orderId === step.orderId)
-  return own && own.receivedSeq === null
-    ? refuse('wrong-state', `${capital(orderWords(own))} has not come back.`)
-    : null
+  return own && own.receivedSeq === null ? refuse('wrong-state', `${capital(orderWords(own))} is not back yet.`) : null
 }
 
 function whatItSays(step: DetailedStep): Refused {
   if (step.stops.length === 0) return null
-  return refuse('hold', `${capital(listed(step.stops))}. Put the head on hold: the owner decides.`)
+  return refuse('hold', `${capital(listed(step.stops))}. Put the head on hold and get the owner.`)
 }
 
 function whatIsOwed(facts: RouteFacts, step: DetailedStep): Refused {
@@ -73,7 +70,7 @@ function whatIsOwed(facts: RouteFacts, step: DetailedStep): Refused {
   const sentences = [
     ...readings.map((owed) => readingOwed(owed.kind, gapPoints(owed.kind, owed.missing))),
     ...step.mustFollow.map(({ label }) => `${lower(label)} comes first`),
-    ...step.parts.map((what) => `${what} have not come`),
+    ...step.parts.map((what) => `${what} not received`),
     ...others(facts, step),
   ]
   if (sentences.length === 0) return null
@@ -93,4 +90,4 @@ function others(facts: RouteFacts, step: DetailedStep): string[] {
 }
 
 const warningsOf = (step: DetailedStep): string[] =>
-  step.hadBetterFollow.map(({ label }) => `${capital(lower(label))} usually comes first and is not done.`)
+  step.hadBetterFollow.map(({ label }) => `${capital(lower(label))} usually comes first. It is not done yet.`)

@@ -62,7 +62,7 @@ function badName(names: readonly string[], what: string): Fault {
     const plain = name.trim().toLowerCase()
     if (plain === '') return `Give every ${what} a name.`
     if (name.length > longest) return `“${name}” is too long: ${longest} letters at most.`
-    if (seen.has(plain)) return `Two ${what}s would be called “${name}”.`
+    if (seen.has(plain)) return `Two ${what}s have the name “${name}”.`
     seen.add(plain)
     return null
   })
@@ -81,21 +81,21 @@ function badCells({ changed }: RouteRules): Fault {
   const stock = tableOf({ stationNames: {}, changed: {}, own: [] })
   return firstOf(Object.entries(changed) as [StepRef, { cells?: Cells }][], ([ref, { cells }]) => {
     const row = stock.rowOf(ref)
-    if (row === undefined) return 'A step that is not in the table cannot be changed.'
+    if (row === undefined) return 'Step not found. Reload the page.'
     if (cells === undefined) return null
-    if (fixedCells.includes(ref)) return `${row.label}: when it is needed is not for the shop to say.`
-    return cells.includes('◐') && !row.when ? `${row.label} has no condition that it could come on.` : null
+    if (fixedCells.includes(ref)) return `${row.label}: the shop cannot change when this step is needed.`
+    return cells.includes('◐') && !row.when ? `${row.label} cannot be conditional.` : null
   })
 }
 
 function badOwn(step: OwnStep, { own }: RouteRules): Fault {
   if (!isOwnStep(step.id) || own.filter(({ id }) => id === step.id).length > 1) return 'A step was added twice.'
   const onCondition = step.cells.includes('◐')
-  if (onCondition && step.when === '') return `${step.label}: say on what condition it comes.`
-  if (!onCondition && step.when !== '') return `${step.label}: its condition stands in no column.`
+  if (onCondition && step.when === '') return `${step.label}: choose a condition.`
+  if (!onCondition && step.when !== '') return `${step.label}: mark at least one column as conditional.`
   const hasLimit = step.when !== '' && ownConditions[step.when].hasLimit
-  if (hasLimit && (step.limitIn === null || step.limitIn <= 0)) return `${step.label}: say past what figure it comes.`
-  if (last.includes(step.after)) return `${step.label}: nothing stands after the final inspection.`
+  if (hasLimit && (step.limitIn === null || step.limitIn <= 0)) return `${step.label}: enter the limit.`
+  if (last.includes(step.after)) return `${step.label}: choose a place before the final inspection.`
   return null
 }
 
@@ -107,10 +107,10 @@ function badWaits({ changed, own }: RouteRules, table: StepTable): Fault {
   ]
   return firstOf(asked, ({ ref, waitsFor }) => {
     const label = table.rowOf(ref).label
-    if (waitsFor.some((other) => table.rowOf(other) === undefined)) return `${label} names a step that is not there.`
+    if (waitsFor.some((other) => table.rowOf(other) === undefined)) return `${label} names a step that does not exist.`
     if (waitsFor.includes(ref)) return `${label} cannot wait for itself.`
     return waitsFor.some((other) => last.includes(other)) && !last.includes(ref)
-      ? `${label} cannot wait for what comes last.`
+      ? `${label} cannot wait for the last steps.`
       : null
   })
 }
@@ -123,7 +123,7 @@ function circle({ rows, rowOf, hardBefore }: StepTable): Fault {
     const at = path.indexOf(ref)
     if (at >= 0) {
       const names = path.slice(at).map((each) => lower(rowOf(each).label))
-      return `These would wait for each other: ${listed(names)}.`
+      return `These steps would wait for each other: ${listed(names)}.`
     }
     const fault = firstOf(hardBefore.get(ref) ?? [], (before) => follow(before, [...path, ref]))
     if (fault === null) clear.add(ref)
@@ -137,5 +137,5 @@ const stuck = (rules: RouteRules): Fault =>
     const { goesRound } = walkThrough(facts)
     return goesRound.length === 0
       ? null
-      : `A head with ${name} would never be finished: ${listed(goesRound.map(lower))} would be done again and again.`
+      : `A head with ${name} would never be finished: ${listed(goesRound.map(lower))} would repeat endlessly.`
   })

@@ -59,7 +59,7 @@ function stepChanges(row: ShopRow, old: ShopRow | undefined, both: Both): string
     return [`${row.label} was added, at ${lower(stationName(row.station, both.after))}: ${cellsWords(row.cells)}`]
   const { label } = row
   const [from, to] = [askedOf(row.ref, both.before), askedOf(row.ref, both.after)]
-  if (row.own?.retired && !old.own?.retired) return [`${label} is on no new route any more`]
+  if (row.own?.retired && !old.own?.retired) return [`${label} is no longer used on new routes`]
   return [
     ...(old.own?.retired && !row.own?.retired ? [`${label} is used again`] : []),
     ...renamed(old.label, label),

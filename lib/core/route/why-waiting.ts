@@ -23,9 +23,7 @@ export type MayWait = {
 const promised = (day: string | null): string => (day ? `, promised ${day}` : ', no promise')
 
 const onOrder = (bought: MayWait['supply'][number] | undefined): string =>
-  bought
-    ? `on order from ${bought.line.order.vendor.name}${promised(bought.line.order.promisedOn)}`
-    : 'nobody has ordered it yet'
+  bought ? `on order from ${bought.line.order.vendor.name}${promised(bought.line.order.promisedOn)}` : 'not yet ordered'
 
 /** Why a head is not further on, in words: what it waits for, or who has it. */
 export function whyWaiting(visit: MayWait, rules: RouteRules): string {
@@ -41,8 +39,8 @@ export function whyWaiting(visit: MayWait, rules: RouteRules): string {
   if (where === 'on order') return onOrder(visit.supply[0])
   if (where === 'held' && hold) return `held: ${hold.reason}`
   if (where === 'away' && away) return `away at ${away.order.vendor.name}${promised(away.order.promisedOn)}`
-  if (where === 'waiting for parts' && wait) return `waits for ${wait.what}${promised(wait.promisedOn)}`
-  if (where === 'waiting for an answer' && finding) return `waits for the customer’s answer: ${finding.what}`
+  if (where === 'waiting for parts' && wait) return `waiting for ${wait.what}${promised(wait.promisedOn)}`
+  if (where === 'waiting for an answer' && finding) return `waiting for the customer’s answer: ${finding.what}`
   if (where === 'in house' && step)
     return `${step.label} (${stationName(step.station as Station, rules).toLowerCase()})`
   return where

@@ -68,7 +68,7 @@ function plainText(text: string): Result<string> {
   if (after === undefined) return ok(plain)
   const parted = more.length > 0 || /\d\.|\.\d/.test(plain)
   if (!parted) return ok(`${before}.${after}`)
-  return refuse('ambiguous', `“${text}” has a comma that could part thousands: write it with a point alone.`)
+  return refuse('ambiguous', `“${text}” can be read in two ways. Use a decimal point and no comma.`)
 }
 
 function inCore(number: number, quantity: Quantity, unit: string): number {
@@ -85,7 +85,7 @@ function impossible(value: number, kept: string, quantity: Quantity): Result<nev
     const span = `${formatFigure(least, quantity)} to ${formatFigure(most, quantity)}`
     return refuse('out-of-range', `${kept} is not possible for ${label}: it must be ${span}.`)
   }
-  if (whole && !Number.isInteger(value)) return refuse('out-of-range', `${label}: a whole number is wanted.`)
+  if (whole && !Number.isInteger(value)) return refuse('out-of-range', `${label}: enter a whole number.`)
   return null
 }
 

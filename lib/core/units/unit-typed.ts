@@ -70,7 +70,7 @@ export function unitTyped(typed: string, quantity: Quantity): Result<string | nu
   return refuse(
     'unreadable',
     names.length === 0
-      ? `“${typed}” does not belong here: a plain number is wanted.`
-      : `“${typed}” is not a unit of this. Use ${names.join(', ')}.`,
+      ? `“${typed}” does not belong here. Enter a plain number.`
+      : `“${typed}” does not fit here. Use ${names.join(', ')}.`,
   )
 }

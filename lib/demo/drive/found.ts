@@ -35,7 +35,7 @@ export type Found = {
 
 export async function findVisit(visitId: string): Promise<Found> {
   const visit = await recordOf(visitId)
-  if (!visit) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  if (!visit) throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
   const [plan] = visit.pair.plans
   return {
     visit,

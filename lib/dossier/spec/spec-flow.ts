@@ -86,7 +86,7 @@ const meanRow = (row: FlowMean): SpecFlowRow => ({
     .join('; '),
 })
 
-/** A run with nothing to hold it against: its leak taken off, no differences. */
+/** A run with nothing to hold it against: its leak subtracted, no differences. */
 function alone(before: PaperRun | null, after: PaperRun | null) {
   const points = (side: PaperRun | null) => {
     const corrected = side ? correctedPoints(side.run, null) : null

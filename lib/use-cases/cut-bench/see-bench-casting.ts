@@ -14,7 +14,7 @@ export async function seeBenchCasting(actor: Actor, castingId: string): Promise<
   must(allow(actor, 'cut-bench.see'))
   const found = await castingOnBench(await db(), castingId)
   if (found) return found
-  throw new RefusedError({ code: 'not-found', message: 'There is no such casting on record.' })
+  throw new RefusedError({ code: 'not-found', message: 'Casting not found.' })
 }
 
 export async function castingOnBench(reader: Reader, castingId: string): Promise<BenchCasting | null> {

@@ -27,7 +27,7 @@ export type EstimateView = {
 export async function seeEstimate(actor: Actor, id: string): Promise<EstimateView> {
   must(allow(actor, 'cut-bench.see'))
   const estimate = await estimateById(await db(), id)
-  if (!estimate) throw new RefusedError({ code: 'not-found', message: 'There is no such estimate.' })
+  if (!estimate) throw new RefusedError({ code: 'not-found', message: 'Estimate not found.' })
   const { castingName, chamberShape, ...question } = estimateQuestion.read(estimate.question, id)
   const answer = estimateAnswer.read(estimate.answer, id)
   const names = await namesOf([estimate.byId])

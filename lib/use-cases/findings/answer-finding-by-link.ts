@@ -44,20 +44,20 @@ async function askedFinding(ctx: Write<{ linkId: string }>, link: OpenLink, inpu
       message:
         question.answered === null
           ? 'We changed this question while you were reading it. Nothing was sent.'
-          : 'This was answered already. Nothing was changed.',
+          : 'This question is already answered. Nothing was changed.',
       readsNow: standing(question),
     })
   }
   if (isOver(visit)) {
     throw new RefusedError({
       code: 'wrong-state',
-      message: 'The work on this head is finished: nothing can be added to it now. Please call us.',
+      message: 'The work on this head is finished. Please call us to add work.',
     })
   }
   if (question.price === null) {
     throw new RefusedError({
       code: 'wrong-state',
-      message: 'We have not told you the price of this yet. Please call us.',
+      message: 'This has no price yet. Please call us.',
     })
   }
   return { finding, visit }

@@ -39,7 +39,7 @@ export type PortComparison = {
   readonly port: FlowPort
   readonly title: string
   readonly drawn: readonly DrawnRun[]
-  /** "Drawn at 28 inH₂O, leak taken off"; what could not be drawn so is said. */
+  /** "Drawn at 28 inH₂O, leak subtracted"; what could not be drawn so is said. */
   readonly drawnAt: string
   readonly conditions: readonly { readonly name: string; readonly words: string }[]
   readonly held: readonly Held[]
@@ -146,8 +146,8 @@ function drawing(runs: readonly BenchRun[], port: FlowPort): Pick<PortComparison
   const converted = own.some(({ run }) => ![null, at].includes(run.conditions.testPressureInH2O))
   const words =
     at === null
-      ? 'Test pressure of the last run not noted: drawn as read, leak taken off'
-      : `Drawn at ${at} inH₂O, leak taken off${converted ? '; runs at other pressures are converted by the square root' : ''}`
+      ? 'No test pressure on the last run: drawn as read, leak subtracted'
+      : `Drawn at ${at} inH₂O, leak subtracted${converted ? '; runs at other pressures are converted by the square root' : ''}`
   const rest = at !== null && asRead.length > 0 ? `; ${asRead.join(', ')}: pressure not noted, as read` : ''
   return { drawn, drawnAt: `${words}${rest}.` }
 }

@@ -26,7 +26,7 @@ export async function correctReference(
     if (!first) {
       throw new RefusedError({
         code: 'conflict',
-        message: 'This was corrected or withdrawn by somebody else. Reload to see it.',
+        message: 'Someone else corrected or withdrew this. Reload the page.',
       })
     }
     const setId = newId(ctx.now)

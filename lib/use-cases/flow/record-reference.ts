@@ -16,7 +16,7 @@ export async function recordReference(
 ): Promise<{ readonly setId: string }> {
   must(allow(actor, 'reading.record-bench'))
   const points = pointsOf(input.readings)
-  if (points.length === 0) throw new RefusedError({ code: 'invalid', message: 'Enter the flow at one lift at least.' })
+  if (points.length === 0) throw new RefusedError({ code: 'invalid', message: 'Enter the flow for at least one lift.' })
   return write(actor, moment, async (ctx) => {
     const casting = await castingById(ctx.tx, input.castingId)
     const setId = newId(ctx.now)

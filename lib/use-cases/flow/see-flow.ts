@@ -42,7 +42,7 @@ export async function seeFlow(actor: Actor, headId: string, choice: FlowChoice):
   const casting = await castingOfHead(client, headId)
   const tags = await tagsOfHeads(client, [headId, ...visits.map((visit) => visit.headId)])
   if (visits.length === 0 && tags.length === 0) {
-    throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+    throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
   }
   const sets = await flowSets(
     client,

@@ -67,7 +67,7 @@ function refuseNotReady(visit: Awaited<ReturnType<typeof loadDossier>>['visit'],
       message,
       gaps: [{ message: `See ${tag}`, href: hrefOf(visit, { kind: 'head' }) }],
     })
-  if (visit.handOver) throw refused(`${tag} has been handed over already.`)
+  if (visit.handOver) throw refused(`${tag} is already handed over.`)
   if (!mayLeave(visit)) {
     throw refused(`${tag} is not released. Release it first, or return it as is.`)
   }

@@ -83,9 +83,9 @@ function headToGo(head: Dossier): HeadToGo {
 }
 
 function whyNot({ visit, facts }: Dossier): string {
-  if (visit.handOver) return 'It has gone.'
+  if (visit.handOver) return 'Handed over.'
   if (mayLeave(visit)) return ''
   const missing = completeness(facts).length
-  if (missing === 0) return 'It is complete and waits to be released.'
-  return `It is not released: ${missing === 1 ? 'one thing is' : `${missing} things are`} missing.`
+  if (missing === 0) return 'Complete, not released yet. Release it first.'
+  return `Not released: ${missing === 1 ? '1 item' : `${missing} items`} missing.`
 }

@@ -19,7 +19,7 @@ export async function changeTag(
     const { worn } = await lockHead(ctx, input)
     const typed = input.number === '' ? null : typedTag(input.number)
     if (typed && typed.number === worn) {
-      const message = `It wears ${worn} already.`
+      const message = `This head already has tag ${worn}.`
       throw new RefusedError({ code: 'invalid', message, fields: { number: message } })
     }
     const tag = await assignTag(ctx, input.headId, typed, 'number', { another: true })

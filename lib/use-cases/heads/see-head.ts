@@ -120,7 +120,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   const client = await db()
   const dossiers = (await loadDossiers(client, { headId })).toSorted(newestFirst)
   const [newest] = dossiers
-  if (!newest) throw new RefusedError({ code: 'not-found', message: 'There is no such head here.' })
+  if (!newest) throw new RefusedError({ code: 'not-found', message: 'Head not found.' })
   const { head } = newest.visit
   const stationNames = stationNamesOf(newest.today.values.rules)
   const visits = dossiers.map(({ visit }) => visit)

@@ -17,12 +17,12 @@ export async function takeOffTag(
   must(allow(actor, 'head.tag'))
   return write(actor, moment, async (ctx) => {
     const { worn } = await lockHead(ctx, input)
-    if (worn === null) throw new RefusedError({ code: 'wrong-state', message: 'This head wears no tag.' })
+    if (worn === null) throw new RefusedError({ code: 'wrong-state', message: 'This head has no tag.' })
     const number = await jobOfHeadHere(ctx.tx, input.headId)
     if (number !== null) {
       throw new RefusedError({
         code: 'wrong-state',
-        message: `This head is still here, on job ${number}, and is called by its tag. It comes off once it is handed over; if it is lost, put on another number.`,
+        message: `This head is still here, on job ${number} and needs its tag. Remove the tag after hand-over. If the tag is lost, assign another number.`,
         gaps: [{ message: `Job ${number}`, href: `/jobs/${number}` }],
       })
     }

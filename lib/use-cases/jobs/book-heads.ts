@@ -71,7 +71,7 @@ const isHere = (head: BookedHead, before: KnownHead | null): boolean =>
 
 function checkCasting(head: BookedHead, materials: ReadonlyMap<string, string>, at: number): void {
   if (head.castingId === '' || materials.has(head.castingId)) return
-  wrong(`heads.${at}.castingId`, 'This casting is not on record. Choose another, or “not on record”.')
+  wrong(`heads.${at}.castingId`, 'Casting not found. Choose another, or “not on record”.')
 }
 
 /** The head that was here before, when one was picked; refused while it is still on another job. */
@@ -83,7 +83,7 @@ function knownHead(
 ): KnownHead | null {
   if (head.headId === '') return null
   const field = `heads.${at}.headId`
-  const before = known.get(head.headId) ?? wrong(field, 'There is no such head on record. Pick it again.')
+  const before = known.get(head.headId) ?? wrong(field, 'Head not found. Pick it again.')
   if (booked.some((entry) => entry.headId === before.id)) wrong(field, 'This head is picked twice.')
   const visit = before.visits[0]
   const whereabouts = visit?.place?.whereabouts

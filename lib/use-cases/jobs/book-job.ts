@@ -60,12 +60,12 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
 
 async function refuseUnknownEstimate(reader: Reader, estimateId: string): Promise<void> {
   if (estimateId === '' || (await estimateById(reader, estimateId))) return
-  throw new RefusedError({ code: 'not-found', message: 'The estimate it is booked from is not on record.' })
+  throw new RefusedError({ code: 'not-found', message: 'Estimate not found. Book the job without it.' })
 }
 
 function refusePast(promiseOn: string | null, today: string): void {
   if (promiseOn === null || promiseOn >= today) return
-  const message = 'The promise date is in the past.'
+  const message = 'The promise date is in the past. Pick a later day.'
   throw new RefusedError({ code: 'invalid', message, fields: { promiseOn: message } })
 }
 

@@ -16,7 +16,7 @@ export async function changeEngine(actor: Actor, input: ChangeEngineInput, momen
     const job = await jobById(ctx.tx, input.jobId)
     if (job.version !== input.version) {
       const last = await lastChange(ctx.tx, 'job', job.id)
-      const message = `${last?.by || 'Somebody else'} changed this job first. Look at what it says of the engine now, then send yours again.`
+      const message = `${last?.by || 'Somebody else'} changed this job first. Check the engine data, then save again.`
       throw new RefusedError({ code: 'conflict', message })
     }
     await updateJob(ctx, job.id, input.version, {})

@@ -10,7 +10,7 @@ export async function endPriceLine(actor: Actor, input: EndPriceLineInput, momen
   must(allow(actor, 'price.change'))
   return write(actor, moment, async (ctx) => {
     if (!(await endPrice(ctx, input.jobId, input.lineId))) {
-      throw new RefusedError({ code: 'not-found', message: 'This price line is not on the job any more.' })
+      throw new RefusedError({ code: 'not-found', message: 'This price line was already removed.' })
     }
     return { id: input.lineId }
   })

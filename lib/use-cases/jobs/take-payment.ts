@@ -16,7 +16,7 @@ export async function takePayment(actor: Actor, input: TakePaymentInput, moment:
     const shop = await shopOf(ctx.tx)
     const minor = minorAt(input.amount, shop.currencyExponent, 'amount')
     if (minor === 0) {
-      const message = 'Type an amount above nothing.'
+      const message = 'Enter an amount above zero.'
       throw new RefusedError({ code: 'invalid', message, fields: { amount: message } })
     }
     return { id: await addPayment(ctx, job.id, { kind: input.kind, minor, how: input.how }) }

@@ -39,8 +39,7 @@ export async function makeCustomerLink(
   if (!made) {
     throw new RefusedError({
       code: 'wrong-state',
-      message:
-        'This link was made already and is shown only once. Make a new one; revoke the other if it is not needed.',
+      message: 'This link was already made and is shown only once. Make a new link and revoke the old one.',
     })
   }
   return { linkId, path: `/s/${token}`, expiresAt: expiresAt.toISOString() }

@@ -46,16 +46,16 @@ export type LinkView = {
 const plainWords: Readonly<Record<Whereabouts, string>> = {
   expected: 'We are expecting it.',
   'on order': 'It is on order.',
-  'in house': 'It is in our shop, and work goes on.',
+  'in house': 'It is in our shop. We are working on it.',
   away: 'It is at a specialist for part of the work.',
-  'waiting for parts': 'It waits for parts.',
-  'waiting for an answer': 'It waits for your answer.',
-  held: 'We have stopped to decide how to go on.',
-  finished: 'The work is done; it goes through the last inspection.',
+  'waiting for parts': 'Waiting for parts.',
+  'waiting for an answer': 'Waiting for your answer.',
+  held: 'We stopped work to decide what to do next.',
+  finished: 'The work is done. Final inspection is next.',
   released: 'It is ready for you.',
   'handed over': 'You have it.',
-  'returned as is': 'It goes back to you as it is.',
-  scrapped: 'It cannot be used any more. We will call you, or have done so.',
+  'returned as is': 'We are returning it without further work.',
+  scrapped: 'It cannot be repaired. Please call us if we have not reached you.',
 }
 
 /** What the customer of one job sees. A link that is dead in any way is refused in the same words. */

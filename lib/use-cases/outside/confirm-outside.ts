@@ -47,14 +47,14 @@ export async function confirmOutside(actor: Actor, input: z.output<typeof confir
 
 function refuseUnsuited(line: LineRecord, route: readonly RouteStep[], stepId: StepId, confirm: boolean): void {
   const label = labelOf(route, stepId)
-  if (line.receivedAt === null) throw refused('It has not come back: what was done is confirmed when it does.')
-  if (line.rejectedAt) throw refused('It was rejected: what the vendor did to it does not count.')
+  if (line.receivedAt === null) throw refused('This head is not back yet. Receive it first.')
+  if (line.rejectedAt) throw refused('This work was rejected. It cannot be confirmed.')
   if (!stepsOf(line.order.scope).includes(stepId)) throw refused(`${label} was not in this order.`)
   const known = stepsOf(line.confirmed).includes(stepId)
-  if (confirm && known) throw refused(`${label} is confirmed already.`)
+  if (confirm && known) throw refused(`${label} is already confirmed.`)
   if (!confirm && !known) throw refused(`${label} was not confirmed.`)
   const step = route.find((one) => one.stepId === stepId && one.orderId === null)
   if (confirm && step?.state === 'done' && step.byVendor === '') {
-    throw refused(`${label} was done here since. Take that tick back first, if the vendor did it.`)
+    throw refused(`${label} is ticked here. If the vendor did it, take that tick back first.`)
   }
 }

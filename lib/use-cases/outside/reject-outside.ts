@@ -19,7 +19,7 @@ export async function rejectOutside(actor: Actor, input: z.output<typeof rejectO
     if (line.receivedAt === null) {
       throw new RefusedError({
         code: 'wrong-state',
-        message: 'It has not come back: receive it first, and reject it there.',
+        message: 'This head is not back yet. Receive it first, then reject it.',
       })
     }
     await bumpVisit(ctx.tx, visit)

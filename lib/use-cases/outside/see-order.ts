@@ -59,7 +59,7 @@ export type OrderPage = {
 export async function seeOrder(actor: Actor, orderId: string): Promise<OrderPage> {
   must(allow(actor, 'outside.see'))
   const order = await wholeOrder(await db(), orderId)
-  if (!order) throw new RefusedError({ code: 'not-found', message: 'There is no such outside order.' })
+  if (!order) throw new RefusedError({ code: 'not-found', message: 'Outside order not found.' })
   const may = {
     send: can(actor, 'outside.send'),
     receive: can(actor, 'outside.receive'),

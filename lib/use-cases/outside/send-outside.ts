@@ -70,7 +70,7 @@ async function redoOf(ctx: Write, { redoOfId, heads }: Input): Promise<string | 
   if (redoOfId === '') return null
   for (const { visitId } of heads) {
     const line = await lineOfOrder(ctx.tx, redoOfId, visitId)
-    if (line.rejectedAt === null) throw refused('Only what was rejected is done again by such an order.')
+    if (line.rejectedAt === null) throw refused('A rework order is only for rejected work.')
   }
   return redoOfId
 }
@@ -108,16 +108,16 @@ async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['
 
 function refuseNotReady({ visit, facts, route }: Dossier, scope: readonly StepId[]): void {
   const tag = headLabel(visit)
-  if (facts.onOrder) throw refused(`${tag} is on order and has not come.`)
-  if (facts.openHolds.length > 0) throw refused(`${tag} is held: the owner decides first.`)
+  if (facts.onOrder) throw refused(`${tag} is on order and not here yet.`)
+  if (facts.openHolds.length > 0) throw refused(`${tag} is on hold. The owner must decide first.`)
   if (facts.orders.some((order) => order.sentSeq !== null && order.receivedSeq === null)) {
-    throw refused(`${tag} is away already.`)
+    throw refused(`${tag} is already out.`)
   }
   const steps = route.filter((step) => scope.includes(step.stepId) && step.state !== 'not needed')
   if (steps.length === 0)
-    throw refused(`Nothing of this order is on the route of ${tag}. Change the work or the plan first.`)
+    throw refused(`None of this work is on the route of ${tag}. Change the work or the plan first.`)
   const absent = scope.find((stepId) => !steps.some((step) => step.stepId === stepId))
-  if (absent) throw refused(`${labelOf(route, absent)} is not on the route of ${tag}: send it in an order of its own.`)
+  if (absent) throw refused(`${labelOf(route, absent)} is not on the route of ${tag}. Send ${tag} in a separate order.`)
   const waiting = steps.find((step) => step.waitsFor.length > 0 && !scopeCovers(step.waitsFor, steps))
   if (waiting)
     throw refused(`${tag} cannot go yet: ${waiting.label} is waiting for ${waiting.waitsFor.map(waitText).join(', ')}.`)
@@ -135,7 +135,7 @@ function vendorShare({ facts }: Dossier, input: Input, head: Input['heads'][numb
   const flatIn = head.flatIn?.value ?? (cutsFlat ? leftIn : 0)
   if (cutsAngle && !input.finishesToSize && leftIn - flatIn <= 0) {
     throw refused(
-      'This plan leaves nothing for the last cut in house. Plan an angle cut with a flat part, or say that the vendor finishes to size.',
+      'This plan leaves nothing for the last cut in house. Plan an angle cut with a flat part, or have the vendor finish to size.',
     )
   }
   return { angleIn, flatIn }

@@ -29,7 +29,7 @@ export function planFigures(head: Dossier, hasStop: boolean): Figure[] {
 function depthFigures({ facts, plan }: Dossier, hasStop: boolean): Figure[] {
   const cut = facts.plan
   if (!cut || !plan || cut.kind === 'none') return []
-  if (cut.kind === 'clean-up') return [figure('No deeper than', cut.flatIn, 'as little as makes it flat')]
+  if (cut.kind === 'clean-up') return [figure('No deeper than', cut.flatIn, 'only enough to make it flat')]
   if (cut.angleIn === 0)
     return [figure('Flat cut, in all', cut.flatIn, hasStop ? '' : 'the mill’s screen gives the stop')]
   const shallow = plan.deepEdge === 'exhaust' ? 'intake' : 'exhaust'

@@ -34,7 +34,7 @@ export async function printTagLabels(actor: Actor, number: string, now: Date, as
   if (tagged.length === 0) {
     throw new RefusedError({
       code: 'wrong-state',
-      message: 'No head of this job has a tag yet: what is on order gets its tag when it arrives.',
+      message: 'No head of this job has a tag yet. Receive the heads and tag them first.',
     })
   }
   return labelPaper(client, tagged, { first: asked.first, name: `tags-${job.number}.pdf`, now })
@@ -49,12 +49,12 @@ export async function printLabelsOfTags(actor: Actor, asked: LabelsAsked, now: D
   const client = await db()
   const { visits, unknown } = await headsByTag(client, asked.tags)
   if (unknown.length > 0) {
-    const message = `No head here has worn ${unknown.join(', ')}: look at the number on the brass again.`
+    const message = `Tag not found: ${unknown.join(', ')}. Check the number on the tag.`
     throw new RefusedError({ code: 'not-found', message })
   }
   const bare = visits.filter((visit) => !visit.head.tags.some(({ to }) => to === null))
   if (bare.length > 0) {
-    const message = `${bare.map(nameOf).join(', ')} came off: the head wears no tag now. Give it one first.`
+    const message = `${bare.map(nameOf).join(', ')} was removed and the head has no tag. Assign a tag first.`
     throw new RefusedError({ code: 'wrong-state', message })
   }
   return labelPaper(client, visits, { first: asked.first, name: 'tag-labels.pdf', now })
@@ -70,7 +70,7 @@ async function labelPaper(
   { first, name, now }: Printing,
 ): Promise<Paper> {
   if (first !== null && (first < 1 || first > labelsOnSheet)) {
-    const message = `A sheet has ${labelsOnSheet} labels: the first free one is 1 to ${labelsOnSheet}.`
+    const message = `A sheet has ${labelsOnSheet} labels. Enter a first free label from 1 to ${labelsOnSheet}.`
     throw new RefusedError({ code: 'invalid', message })
   }
   const shop = await shopOf(reader)

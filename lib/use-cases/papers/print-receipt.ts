@@ -26,7 +26,7 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
   const heads = await loadDossiers(client, { jobId: job.id })
   const gone = heads.filter(({ visit }) => visit.handOver !== null)
   if (gone.length === 0) {
-    const message = 'No head of this job has been handed over yet: there is a receipt once one has.'
+    const message = 'No head of this job is handed over yet. Hand over a head first.'
     throw new RefusedError({ code: 'wrong-state', message })
   }
   const shop = await shopOf(client)

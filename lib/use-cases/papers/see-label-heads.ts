@@ -58,10 +58,10 @@ export async function seeLabelHeads(
     added: added.filter(isWorn).map(line),
     asked: asked.found.flatMap(({ number, visit }) => (isWorn(visit) ? [{ number, tag: nameOf(visit) }] : [])),
     without: [
-      ...asked.unknown.map((text) => `No head here has worn ${text}.`),
+      ...asked.unknown.map((text) => `Tag not found: ${text}.`),
       ...added
         .filter((visit) => !isWorn(visit))
-        .map((visit) => `${nameOf(visit)} came off: the head wears no tag now.`),
+        .map((visit) => `${nameOf(visit)} was removed and the head has no tag.`),
     ],
     locale,
   }

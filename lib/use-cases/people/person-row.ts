@@ -28,6 +28,6 @@ export async function mustKeepAnOwner(
 
 export async function refuseTakenSignIn(tx: Tx, signIn: string, field = 'signIn'): Promise<void> {
   if (!(await isSignInTaken(tx, signIn))) return
-  const message = 'Somebody signs in with this name already. Take another.'
+  const message = 'This sign-in name is taken. Choose another.'
   throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
 }

@@ -15,7 +15,7 @@ export async function acceptPlan(actor: Actor, input: z.output<typeof acceptPlan
     if (await isOutdated(ctx.tx, plan)) {
       throw new RefusedError({
         code: 'conflict',
-        message: 'There is a newer version of this plan: ask the customer about that one.',
+        message: 'This plan has a newer version. Ask the customer about the newer one.',
       })
     }
     await ctx.tx.planAcceptance.create({

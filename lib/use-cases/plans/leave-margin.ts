@@ -30,7 +30,7 @@ export async function leaveMargin(
     angleDeg: '',
     stopAtIn: '',
     sinkIn,
-    reason: 'Goes out with a flat part left for us to cut to size.',
+    reason: 'The vendor leaves a flat part for us to cut to size.',
   })
   return makePlanVersion(actor, choice, moment)
 }

@@ -30,7 +30,7 @@ export async function makePlanVersion(actor: Actor, input: PlanChoice, moment: M
       })
     }
     if (newest > 0 && input.reason === '') {
-      const message = 'Enter why the plan is changed.'
+      const message = 'Enter the reason for the change.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
     const context = await planContext(ctx.tx, heads)

@@ -11,11 +11,11 @@ export function whereNeeded(visits: readonly VisitRecord[]): WhereNeeded {
   const chambers = { stepId: 'chambers', occurrence: '', orderId: null } as const
   const casting = first.head.castingId
   const onRecord = casting && {
-    message: 'It stands in the casting record',
+    message: 'Open the casting record',
     href: `/back-room/castings/${casting}`,
   }
   return {
-    targetCc: { message: 'The target stands on the job', href: `/jobs/${first.job.number}` },
+    targetCc: { message: 'Enter the target on the job', href: `/jobs/${first.job.number}` },
     presentCc: {
       message: 'Measure the chambers',
       href: hrefOf(unread, { kind: 'step', step: chambers, station: 'measuring-bench' }),

@@ -11,8 +11,8 @@ import { lackText } from '@/lib/words/lacks'
  */
 export function mayRelease(found: Dossier, reason: string): Result<true> {
   const { visit } = found
-  if (visit.returned) return refuse('wrong-state', 'This head was returned as is: its paper lists what was not done.')
-  if (visit.scrappedAt) return refuse('wrong-state', 'This head is scrapped: it cannot be released.')
+  if (visit.returned) return refuse('wrong-state', 'This head was returned as is. It cannot be released.')
+  if (visit.scrappedAt) return refuse('wrong-state', 'This head is scrapped. It cannot be released.')
   return visit.releases.length === 0 ? firstTime(found) : again(found, reason)
 }
 
@@ -20,7 +20,7 @@ function firstTime(found: Dossier): Result<true> {
   const missing = completeness(found.facts)
   if (missing.length === 0) return ok(true)
   const gaps = missing.map((gap) => ({ message: lackText(gap.lack), href: hrefOfGap(found, gap) }))
-  const count = gaps.length === 1 ? 'one thing is missing' : `${gaps.length} things are missing`
+  const count = gaps.length === 1 ? '1 item is missing' : `${gaps.length} items are missing`
   return refuse(
     'incomplete',
     `This head cannot be released yet: ${count}. ${gaps.map((gap) => gap.message).join('; ')}.`,
@@ -30,7 +30,7 @@ function firstTime(found: Dossier): Result<true> {
 
 function again(found: Dossier, reason: string): Result<true> {
   if (!correctedSinceRelease(found)) {
-    return refuse('wrong-state', 'This head is released already, and no reading was corrected since.')
+    return refuse('wrong-state', 'This head is already released. Correct a reading to make a new revision.')
   }
   const message = 'Enter what this revision corrects. It prints on the sheet.'
   return reason === '' ? refuse('invalid', message, { fields: { reason: message } }) : ok(true)

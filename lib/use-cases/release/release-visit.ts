@@ -65,7 +65,7 @@ async function prepare(actor: Actor, input: Input, now: Date): Promise<Result<Pr
   try {
     const draft = await releaseDraft(actor, input, now)
     if (draft.version !== input.version) {
-      return refuse('conflict', 'Somebody else changed this head first. Look at what it says now, then decide.')
+      return refuse('conflict', 'Someone else changed this head. Check it, then release it.')
     }
     const { spec, revision, warnings, setting } = draft
     return ok({ spec, revision, warnings, pdf: await storeFile(await printSpec(spec, setting)) })

@@ -22,7 +22,7 @@ export async function applyRules(
       if (visit.releases.length > 0) {
         throw new RefusedError({
           code: 'wrong-state',
-          message: 'One of these heads was released meanwhile: it keeps the rules it was released under.',
+          message: 'One of these heads is now released and keeps its rules. Reload the page.',
         })
       }
       await bumpVisit(ctx.tx, visit)

@@ -23,7 +23,7 @@ export async function openShop({ shop, owner, mode }: Opening, moment: Moment): 
   const actor: Actor = { personId, name, roles: ['owner'], grants: [] }
   return write(actor, moment, async (ctx) => {
     await nextNumber(ctx.tx, 'people changed') // one set-up after the other, on every database
-    if (await hasPeople(ctx.tx)) throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
+    if (await hasPeople(ctx.tx)) throw new RefusedError({ code: 'not-found', message: 'This shop is already set up.' })
     const facts = { ...shop, currencyExponent: decimalsOf(shop.currency) }
     await ctx.tx.shop.upsert({
       where: { id: 1 },

@@ -13,7 +13,7 @@ export async function seeLogo(actor: Actor, sha256: string): Promise<Bytes> {
   must(allow(actor, 'settings.change'))
   const logo = logoOf(await shopOf(await db()))
   if (logo?.sha256 === sha256) return readFile(sha256)
-  throw new RefusedError({ code: 'not-found', message: 'There is no such logo here.' })
+  throw new RefusedError({ code: 'not-found', message: 'Logo not found.' })
 }
 
 /** The same beside the shop's name on a customer's page, for whoever holds a link that opens something. */

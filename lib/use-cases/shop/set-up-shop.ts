@@ -10,9 +10,9 @@ export const needsSetUp = async (): Promise<boolean> => !(await hasPeople(await 
 
 /** The first visit of a real shop: whoever reads the console's code makes the owner. There is nobody to act as yet. */
 export async function setUpShop({ code, shop, owner }: SetUpShop, { now }: { now: Date }): Promise<{ signIn: string }> {
-  if (!(await needsSetUp())) throw new RefusedError({ code: 'not-found', message: 'This shop is set up.' })
+  if (!(await needsSetUp())) throw new RefusedError({ code: 'not-found', message: 'This shop is already set up.' })
   if (!(await ownerCodeFits(code))) {
-    const message = 'This is not the code that the console shows. Look again; a new start shows a new one.'
+    const message = 'Wrong code. Enter the code shown on the console. Each start shows a new code.'
     throw new RefusedError({ code: 'invalid', message, fields: { code: message } })
   }
   await openShop({ shop, owner, mode: 'shop' }, { now })

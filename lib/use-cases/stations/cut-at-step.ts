@@ -113,9 +113,11 @@ function outWords(rows: readonly CutRow[], checked: CheckedCut, { deepEdge }: Pl
     .filter((row) => row.differences.some((difference) => !difference.within))
     .map((row) => row.part.toLowerCase())
   const said = [
-    checked.deepAtOtherEdge ? `It is deep at the ${other} edge; the plan wants the ${deepEdge} edge.` : '',
-    checked.marksOtherEdge ? `The marks name the ${other} edge; the plan is deep at the ${deepEdge} edge.` : '',
+    checked.deepAtOtherEdge ? `The cut is deep at the ${other} edge. The plan says the ${deepEdge} edge.` : '',
+    checked.marksOtherEdge ? `The marks say the ${other} edge. The plan says the ${deepEdge} edge.` : '',
     parts.length > 0 ? `Out of tolerance: ${parts.join('; ')}.` : '',
   ].filter((sentence) => sentence !== '')
-  return said.length === 0 ? '' : `${said.join(' ')} Gauge it again; if it stands, hold this head and fetch the owner.`
+  return said.length === 0
+    ? ''
+    : `${said.join(' ')} Gauge it again. If it is still wrong, put this head on hold and get the owner.`
 }

@@ -96,10 +96,10 @@ async function flatCut(
   const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
   if (plan.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, dossier, plan) }
   const huge = {
-    label: 'Stop at, at the latest',
+    label: 'Stop no deeper than',
     value: (plan.flatIn * 1000).toFixed(1),
     unit: 'thou',
-    note: 'As little as makes it flat.',
+    note: 'Only enough to make it flat.',
   }
   return { ...base, huge }
 }

@@ -89,7 +89,7 @@ async function orderHeads(
     const visit = await visitById(ctx.tx, visitId)
     await refuseNotToBuy(ctx, visit, `${field}.visitIds`)
     if (variant && variant.castingId !== visit.head.castingId) {
-      wrong(`${field}.variantId`, `${variant.name} is another casting than ${headLabel(visit)}.`)
+      wrong(`${field}.variantId`, `${variant.name} is a different casting from ${headLabel(visit)}.`)
     }
     if (visits.some((other) => other.id === visit.id)) wrong(`${field}.visitIds`, 'A head is picked twice.')
     visits.push(visit)
@@ -110,16 +110,16 @@ type Variant = Awaited<ReturnType<typeof variantOf>>
 
 async function variantOf(ctx: Write, variantId: string, field: string) {
   const variant = await variantInUse(ctx.tx, variantId)
-  return variant ?? wrong(field, 'It can no longer be bought so. Pick another.')
+  return variant ?? wrong(field, 'This choice is no longer available. Pick another.')
 }
 
 async function refuseNotToBuy(ctx: Write, visit: VisitRecord, field: string): Promise<void> {
   refuseClosed(visit)
   const name = headLabel(visit)
-  if (visit.source === 'customer') wrong(field, `${name} is the customer’s: there is nothing to buy.`)
-  if (!isOnOrder(visit)) wrong(field, `${name} is here already.`)
+  if (visit.source === 'customer') wrong(field, `${name} belongs to the customer. Take it off the order.`)
+  if (!isOnOrder(visit)) wrong(field, `${name} is already here.`)
   const brings = await bringsHead(ctx.tx, visit.id)
-  if (brings !== null) wrong(field, `${name} is on supply order ${brings} already.`)
+  if (brings !== null) wrong(field, `${name} is already on supply order ${brings}.`)
 }
 
 /** What is known of a head that is still to come is what its maker says: the nominal volume, until it is measured. */
@@ -156,9 +156,9 @@ async function orderParts(
   const waitId = line.waitId === '' ? null : line.waitId
   if (waitId !== null) {
     const wait = await waitById(ctx.tx, waitId)
-    if (wait.arrivedAt) wrong(`${field}.waitId`, 'Nothing waits for these parts any more.')
+    if (wait.arrivedAt) wrong(`${field}.waitId`, 'These parts are no longer needed.')
     const brings = await bringsParts(ctx.tx, waitId)
-    if (brings !== null) wrong(`${field}.waitId`, `These parts are on supply order ${brings} already.`)
+    if (brings !== null) wrong(`${field}.waitId`, `These parts are already on supply order ${brings}.`)
     await bumpWait(ctx, waitId, wait.version)
   }
   const { what, quantity } = line

@@ -88,7 +88,8 @@ async function receiveParts(
   if (!line) throw new RefusedError({ code: 'not-found', message: `That line is not on ${order.number}.` })
   const out = line.quantity - line.arrived
   if (quantity > out) {
-    const message = out === 0 ? `All ${line.what} are here already.` : `Only ${out} of ${line.what} are still to come.`
+    const message =
+      out === 0 ? `All ${line.what} are already received.` : `Only ${out} of ${line.what} are still on order.`
     throw new RefusedError({ code: 'invalid', message, fields: { [`${field}.quantity`]: message } })
   }
   await ctx.tx.supplyLine.update({ where: { id: line.id }, data: { arrived: { increment: quantity } } })

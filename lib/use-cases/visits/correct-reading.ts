@@ -26,7 +26,7 @@ export async function correctReading(actor: Actor, input: Input, moment: Moment)
     if (!standing) {
       throw new RefusedError({
         code: 'conflict',
-        message: 'This reading was corrected or withdrawn by somebody else. Reload to see it.',
+        message: 'Someone else corrected or withdrew this reading. Reload the page.',
       })
     }
     refuseUnseenPhoto(visit, standing, input)

@@ -16,6 +16,6 @@ export function refusePhotoInWords(
   if (claimed.length === 0) return
   const there = visit.photos.some(({ stepId, withdrawnAt }) => stepId === step.stepId && withdrawnAt === null)
   if (there) return
-  const message = 'There is no photo yet. Take it here, or say why there is none: “no photo: …”.'
+  const message = 'A photo is needed. Take one, or enter “no photo: ” and the reason.'
   throw new RefusedError({ code: 'owed', message, fields: { 'photo|': message } })
 }

@@ -19,13 +19,13 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
       throw new RefusedError({ code: 'wrong-state', message: 'This step is not ticked.' })
     }
     if (step.state === 'waived') {
-      const message = 'The owner let this step pass; that is not taken back by a tick. Do it and tick it.'
+      const message = 'The owner waived this step. Do the step, then tick it.'
       throw new RefusedError({ code: 'wrong-state', message })
     }
     const tick = visit.events.find((event) => event.seq === step.doneSeq)
     const minutes = tick ? (ctx.now.getTime() - tick.at.getTime()) / 60_000 : Infinity
     if (minutes > freeUndoMinutes && input.reason === '') {
-      const message = 'Enter why the tick is taken back: it is more than 10 minutes old.'
+      const message = 'Enter the reason: this tick is more than 10 minutes old.'
       throw new RefusedError({ code: 'invalid', message, fields: { reason: message } })
     }
     const event = await addEventRow(ctx, visit.id, 'undo', step, { note: input.reason })

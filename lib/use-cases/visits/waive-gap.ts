@@ -27,10 +27,10 @@ export async function waiveGap(actor: Actor, input: z.output<typeof waiveGapSche
     if (!gap)
       throw new RefusedError({
         code: 'conflict',
-        message: 'This is no longer missing. Reload to see what is.',
+        message: 'This is no longer missing. Reload the page.',
       })
     if (gap.what === 'hold' || gap.what === 'finding') {
-      throw new RefusedError({ code: 'wrong-state', message: 'A hold or a finding is decided, not waived.' })
+      throw new RefusedError({ code: 'wrong-state', message: 'A hold or a finding cannot be waived. Decide it first.' })
     }
     await bumpVisit(ctx.tx, visit)
     const id = newId(ctx.now)

@@ -102,7 +102,7 @@ test('a refusal says who is refused and whom to ask', () => {
   const answer = allow(person(['machinist']), 'visit.release')
   expect(answer).toEqual({
     ok: false,
-    refusal: { code: 'not-allowed', message: 'Somebody may not do this here. Ask the owner.' },
+    refusal: { code: 'not-allowed', message: 'Somebody does not have the right to do this. Ask the owner.' },
   })
 })
 

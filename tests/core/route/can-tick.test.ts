@@ -170,8 +170,8 @@ describe('the order of work', () => {
     expect(warnings(visit.answerWhatIsOwed(keyOf('seat-work')), 'seat-work')).toEqual([])
     const early = here({ plan: flat(0.018), used: true }).answerWhatIsOwed(keyOf('thickness'))
     expect(warnings(early, 'thickness')).toEqual([
-      'Strip and wash usually comes first and is not done.',
-      'Crack check usually comes first and is not done.',
+      'Strip and wash usually comes first. It is not done yet.',
+      'Crack check usually comes first. It is not done yet.',
     ])
   })
 
@@ -183,7 +183,7 @@ describe('the order of work', () => {
       partsWaits: [{ step: keyOf('springs'), what: 'inner springs', open: true }],
     }).ticked('heights')
     expect(refusal(waits.answerWhatIsOwed(keyOf('springs')), 'springs')?.message).toBe(
-      'Springs: inner springs have not come.',
+      'Springs: inner springs not received.',
     )
   })
 })
@@ -193,7 +193,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
     const visit = here({ ordered: ['port'], openHolds: [{ reason: 'cut too deep' }] })
     expect(refusal(visit, 'port')).toMatchObject({
       code: 'hold',
-      message: 'This head is on hold: cut too deep. The owner decides first.',
+      message: 'This head is on hold: cut too deep. The owner must decide first.',
     })
   })
 
@@ -201,7 +201,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
     const visit = here({ plan: angleFlat(0.063, 0.02) }).sends(order('A', ['angle-cut']))
     expect(refusal(visit, 'thickness')).toMatchObject({
       code: 'wrong-state',
-      message: 'This head is away at Northgate Grinding, order 26-A. It goes on when it is back.',
+      message: 'This head is out at Northgate Grinding, order 26-A. Receive it first.',
     })
     expect(refusal(visit, arrival('arrival-count', 'A'))?.code).toBe('wrong-state')
   })
@@ -215,7 +215,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
     const visit = here({ used: true }).read('crack', ['crack', '', 'crack'])
     expect(refusal(visit, 'crack')).toEqual({
       code: 'hold',
-      message: 'Crack check: crack found. Put the head on hold: the owner decides.',
+      message: 'Crack check: crack found. Put the head on hold and get the owner.',
     })
   })
 
@@ -234,10 +234,10 @@ describe('a head that is elsewhere, held, or says stop', () => {
 
   it('a step that is not on the route is refused, one that is done says so', () => {
     expect(refusal(here(), 'bolt-fit')?.code).toBe('wrong-state')
-    expect(warnings(here(), 'check-in')).toEqual(['Check in is ticked already.'])
+    expect(warnings(here(), 'check-in')).toEqual(['Check in is already ticked.'])
     const cut = here({ plan: flat(0.018) }).ticked('thickness', 'chambers', 'seat-before', 'flat-cut')
     expect(refusal(cut, 'flat-cut')?.message).toBe(
-      'Flat cut is ticked already. If it was done once more, take the tick back first.',
+      'Flat cut is already ticked. If it was redone, take the tick back first.',
     )
   })
 
@@ -259,7 +259,7 @@ describe('a head on order', () => {
       expect(step.waitsFor).toContainEqual({ code: 'arrival' })
       expect(step.state).toBe('to do')
       const may = canTick(visit.facts, step)
-      expect(may.ok ? '' : may.refusal.message).toMatch(/is on order and has not come/)
+      expect(may.ok ? '' : may.refusal.message).toMatch(/is on order and not here yet/)
     }
     const come = visit.knows({ onOrder: false })
     expect(canTick(come.facts, keyOf('check-in'))).toMatchObject({ ok: false, refusal: { code: 'owed' } })

@@ -124,7 +124,7 @@ describe('at the counter', () => {
     const [job] = (await seen()).atRisk
     expect(job?.heads.map((entry) => entry.why)).toEqual([
       'away at Tarn Grinding, promised 2026-03-04',
-      'waits for bronze guides, no promise',
+      'waiting for bronze guides, no promise',
       expect.stringMatching(/\(front desk\)$/),
     ])
   })

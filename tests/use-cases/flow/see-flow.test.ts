@@ -195,7 +195,7 @@ describe('the flow of a head', () => {
     expect(before.repeatability).toContain('pooled over')
     const none = await seeFlowStep(machinist, visitOf(1), step('after'))
     expect(none.nextRun).toBeNull()
-    expect(none.repeatability).toContain('No repeat stands beside it here')
+    expect(none.repeatability).toContain('There are no repeat runs to compare')
   })
 
   const reference = (readings: readonly ReferenceRun['readings'][number][]) => ({

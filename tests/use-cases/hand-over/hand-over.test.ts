@@ -25,7 +25,7 @@ describe('handing heads over', () => {
     const job = await shopWithJob(database)
     const ids = job.heads.map((head) => head.visitId)
     const view = await seeHandOver(counter, job.number)
-    expect(view.heads[0]?.whyNot).toMatch(/^It is not released: \d+ things are missing\.$/)
+    expect(view.heads[0]?.whyNot).toMatch(/^Not released: \d+ items missing\.$/)
     expect(view.dueMinor).toBe(19100)
     expect((await refusalOf(handOver(counter, given(job.jobId, ids), at(monday)))).message).toMatch(
       /T-0401 is not released/,

@@ -71,13 +71,13 @@ describe('another number on a head', () => {
     expect((refused as RefusedError).refusal).toMatchObject({
       code: 'invalid',
       fields: { number: expect.stringContaining(`job ${job.number}`) as string },
-      gaps: [{ message: 'The head that wears T-0402', href: `/heads/${headOf(1)}` }],
+      gaps: [{ message: 'Head with tag T-0402', href: `/heads/${headOf(1)}` }],
     })
     expect((await seeHead(owner, headOf(0))).wornTag).toBe('T-0401')
   })
 
   it('is refused when it wears it already, when it is no tag, and when somebody was faster', async () => {
-    expect((await refusalOf(change(counter, 0, 'T-401'))).message).toBe('It wears T-0401 already.')
+    expect((await refusalOf(change(counter, 0, 'T-401'))).message).toBe('This head already has tag T-0401.')
     expect((await refusalOf(change(counter, 0, 'no tag!'))).fields.number).toContain('letters, figures and dashes')
     const stale = changeTagSchema.parse({ headId: headOf(0), version: 99, number: '', reason: 'lost' })
     expect((await refusalOf(changeTag(counter, stale, later(1)))).code).toBe('conflict')
@@ -105,7 +105,7 @@ describe('a tag that comes off', () => {
     const view = await seeHead(owner, headOf(0))
     // It is still called by the last it wore.
     expect([view.tag, view.wornTag, view.oldTags]).toEqual(['T-0401', '', ['T-0401']])
-    expect((await refusalOf(takeOff(counter, 0))).message).toBe('This head wears no tag.')
+    expect((await refusalOf(takeOff(counter, 0))).message).toBe('This head has no tag.')
     expect(await jump('T-0401')).toBe(`/heads/${headOf(0)}`)
     await change(counter, 1, '401', 9)
     const found = await findAnything(counter, { q: 'T-0401' })

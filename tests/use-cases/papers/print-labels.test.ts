@@ -95,11 +95,11 @@ describe('labels for heads of several jobs', () => {
     const unknown = await refused(['T-0401', 'T-9999', 'no tag!'])
     expect([unknown.code, unknown.message]).toEqual([
       'not-found',
-      'No head here has worn T-9999, no tag!: look at the number on the brass again.',
+      'Tag not found: T-9999, no tag!. Check the number on the tag.',
     ])
     expect(await refused(['T-0405'])).toMatchObject({
       code: 'wrong-state',
-      message: 'T-0405 came off: the head wears no tag now. Give it one first.',
+      message: 'T-0405 was removed and the head has no tag. Assign a tag first.',
     })
     expect((await refused([])).code).toBe('invalid')
   })
@@ -121,7 +121,7 @@ describe('labels for heads of several jobs', () => {
     const asked = await see(['T-0401', 'T-0405', 'T-9999'])
     expect([asked.added, asked.asked]).toEqual([[], [{ number: 'T-0401', tag: 'T-0401' }]])
     expect((await see(['T-0404'])).asked).toEqual([{ number: 'T-0404', tag: 'SPARE-9' }])
-    expect(asked.without).toEqual(['No head here has worn T-9999.', 'T-0405 came off: the head wears no tag now.'])
+    expect(asked.without).toEqual(['Tag not found: T-9999.', 'T-0405 was removed and the head has no tag.'])
   })
 
   it('a head tagged yesterday is not of today', async () => {

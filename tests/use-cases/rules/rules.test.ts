@@ -135,7 +135,7 @@ test('what would keep a head from its end is refused, and nothing is written', a
   await expect(changeRules(shop.staff.orla, round, { now })).rejects.toMatchObject({
     refusal: {
       code: 'invalid',
-      message: 'These would wait for each other: deburr and chamfer and lap the deck by hand.',
+      message: 'These steps would wait for each other: deburr and chamfer and lap the deck by hand.',
     },
   })
   expect(await look()).toEqual(before)
@@ -159,7 +159,7 @@ test('a station’s name and every change of a step stand in the history in word
   })
   const { current, history } = await seeSettings(shop.staff.orla)
   expect(history.map(({ changes }) => changes)).toEqual([
-    ['Lap the deck by hand is on no new route any more'],
+    ['Lap the deck by hand is no longer used on new routes'],
     ['Lap the deck by hand was added, at the big mill: no cut, clean-up: when ordered; flat cut, angle cut: always'],
     ['Deck mill is now called The big mill'],
   ])

@@ -49,7 +49,7 @@ describe('a vendor’s angle cut, measured', () => {
       ['Off one plane', '', '', '0 thou', 'none, within'],
     ])
     expect(cut?.out).toBe(
-      'Out of tolerance: angle part, exhaust edge; degrees. Gauge it again; if it stands, hold this head and fetch the owner.',
+      'Out of tolerance: angle part, exhaust edge; degrees. Gauge it again. If it is still wrong, put this head on hold and get the owner.',
     )
   })
 
@@ -84,7 +84,7 @@ describe('marks that say something else', () => {
     const wrong = await outAndBack(other, '63 IN', '63 thou at the intake edge')
     await workThrough(other, ['flat-cut'], readAngled)
     expect((await planAt(other, 'arrival-figures', wrong)).cut?.out).toContain(
-      'The marks name the intake edge; the plan is deep at the exhaust edge.',
+      'The marks say the intake edge. The plan says the exhaust edge.',
     )
   })
 })

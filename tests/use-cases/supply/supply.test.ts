@@ -75,8 +75,8 @@ describeOnSqlite('a head that is bought', (open) => {
 
     const view = await seeJob(machinist, { number: job.number, now: monday })
     expect(view.heads.map((entry) => [entry.tag, entry.whereabouts, entry.why])).toEqual([
-      ['26-0001 head 1', 'on order', 'nobody has ordered it yet'],
-      ['26-0001 head 2', 'on order', 'nobody has ordered it yet'],
+      ['26-0001 head 1', 'on order', 'not yet ordered'],
+      ['26-0001 head 2', 'on order', 'not yet ordered'],
     ])
     expect(view.supply).toMatchObject({ toOrder: ['26-0001 head 1', '26-0001 head 2'], mayOrder: false })
     const expected = (await seeCounter(machinist, { now: monday })).expected.find((row) => row.number === job.number)
@@ -123,7 +123,7 @@ describeOnSqlite('a head that is bought', (open) => {
     ]) {
       expect(await refusalOf(attempt())).toMatchObject({
         code: 'wrong-state',
-        message: expect.stringContaining('on order and has not come') as string,
+        message: expect.stringContaining('on order and not here yet') as string,
       })
     }
     expect(await rows(client)).toEqual(before)
@@ -203,14 +203,14 @@ describeOnSqlite('a supply order', (open) => {
     const before = await rows(client)
     const tried = async (form: Parameters<typeof order>[0]) => (await refusalOf(order(form))).fields
     expect(await tried(orderForm(own))).toEqual({
-      'heads.0.visitIds': 'T-0401 is the customer’s: there is nothing to buy.',
+      'heads.0.visitIds': 'T-0401 belongs to the customer. Take it off the order.',
     })
     expect(await tried(orderForm(job))).toEqual({
-      'heads.0.visitIds': '26-0001 head 1 is on supply order S-0001 already.',
+      'heads.0.visitIds': '26-0001 head 1 is already on supply order S-0001.',
     })
     const visitIds = third.heads.map((entry) => entry.visitId)
     expect(await tried(orderForm(third, { heads: [{ variantId: strange, what: '', visitIds, cost: '' }] }))).toEqual({
-      'heads.0.variantId': 'bare is another casting than 26-0003 head 1.',
+      'heads.0.variantId': 'bare is a different casting from 26-0003 head 1.',
     })
     expect(
       await tried(
@@ -353,7 +353,7 @@ describeOnSqlite('parts', (open) => {
     const client = await opened(open)
     const { orderId, form } = await waiting(client)
     expect((await refusalOf(order(form))).fields).toEqual({
-      'parts.0.waitId': 'These parts are on supply order S-0001 already.',
+      'parts.0.waitId': 'These parts are already on supply order S-0001.',
     })
     await endSupply(counter, { orderId, version: 1, reason: 'They have none left.' }, at(monday))
     expect((await seeOrdering(counter, { job: null, now: monday })).parts).toMatchObject([{ what: 'eight valves' }])

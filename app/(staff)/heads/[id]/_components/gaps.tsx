@@ -22,7 +22,7 @@ export function Gaps({ visit, mayWaive }: { visit: VisitView; mayWaive: boolean 
     <section className="stack" aria-label="Before release">
       <h3>Before release</h3>
       {visit.gaps.length === 0 ? (
-        <p>Nothing is missing: it may be released.</p>
+        <p>Nothing is missing. Ready to release.</p>
       ) : (
         <details open={visit.gaps.length <= 8}>
           <summary>{visit.gaps.length} things are missing</summary>
