@@ -42,7 +42,7 @@ const flow = (intake: readonly string[], exhaust: readonly string[]): Answers =>
 }
 const seatAfter: Answers = {
   choices: {
-    'Top cut left': 'All the way round',
+    'Top cut': 'All the way round',
     'Cutter marks on the inserts': 'None',
     'Leak test': 'Tight',
   },
@@ -130,12 +130,12 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   // 63.0 − 17/6 = 60.17; √(5² + 3²) = 5.8 %.
   await expect(mill).toContainText('Then cc chamber 1.')
   await expect(figureOf(page, 'Should leave')).toContainText('60.2 cc')
-  await expect(mill).toContainText('6.00 thou per cc, no cut of the shop’s own behind it, known to ± 6 %')
+  await expect(mill).toContainText('6.00 thou per cc, no cut of the shop’s own behind it, uncertainty ± 6 %')
   // 63.1 − 17/6 = 60.27 in chamber 1.
   await answer(page, {
     figures: {
       'Total depth from touch-off': { 'Total depth from touch-off': '17 thou' },
-      'Chamber volume': { 'at the stop': '60.3' },
+      'Chamber volume': { 'at first stop': '60.3' },
     },
   })
   await page.getByRole('button', { name: 'Save the readings only' }).click()
@@ -143,7 +143,7 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   // 1/√(1/0.24² + 1/0.43²) = 0.21, and 2.5 times that is more than the tolerance of 0.5.
   await expect(mill).toContainText('measured since the cut')
   await expect(figureOf(page, 'Now')).toContainText('60.2 cc')
-  await expect(mill).toContainText('read every chamber twice or more')
+  await expect(mill).toContainText('Read every chamber at least twice')
   await answer(page, { figures: { 'Chamber volume': { 'at size': '60.2' } } })
   await page.getByRole('button', { name: /^Save and tick/ }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
@@ -185,7 +185,7 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   await page.goto('/back-room/castings')
   await page.getByRole('link', { name: 'Askerby wedge' }).click()
   const learned = page.getByRole('region', { name: 'Rate from our own cuts, chamber as cast' })
-  await expect(learned).toContainText('5.96 thou per cc ± 0.25, learned from 1 cut, known to 4 %')
+  await expect(learned).toContainText('5.96 thou per cc ± 0.25, learned from 1 cut, uncertainty ± 4 %')
   const row = learned.getByRole('row', { name: new RegExp(tag) })
   await expect(row).toContainText('17.0 thou')
   await expect(row).toContainText('2.90 cc')
@@ -306,7 +306,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   await doStep(page, tag, 'Flat cut', {
     figures: {
       'Total depth from touch-off': { 'Total depth from touch-off': '20 thou' },
-      'Chamber volume': { 'at the stop': '65.6', 'at size': '65.1' },
+      'Chamber volume': { 'at first stop': '65.6', 'at size': '65.1' },
     },
   })
   await doStep(page, tag, 'Deburr and chamfer')
@@ -321,7 +321,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
     words: { 'Slotted holes': '2 and 4, toward the intake edge' },
   })
   await doStep(page, tag, 'Bolt reach', { choices: { 'Bolt reach': 'Long enough, none bottoms' } })
-  await doStep(page, tag, 'Dowel fit', { choices: { Dowels: 'Go home' } })
+  await doStep(page, tag, 'Dowel fit', { choices: { Dowels: 'Seat fully' } })
   await doStep(page, tag, 'Seat check after cut', {
     ...seatAfter,
     figures: { 'Seat to deck': Object.fromEntries(Object.keys(eightSeats).map((cell) => [cell, '.120'])) },

@@ -51,9 +51,9 @@ test('a used head at its thickness limit is refused a further cut, with the figu
   await page.getByRole('link', { name: 'Cut plan' }).first().click()
   // 4 cc at 6 thou per cc are about 24 thou: 4.132 less that is under the 4.130 in that must stay.
   const preview = page.getByRole('region', { name: 'What this cut does' })
-  await expect(preview).toContainText(new RegExp(`${tag} would be left 4\\.10[78] in thick; the least is 4\\.130 in`))
+  await expect(preview).toContainText(new RegExp(`${tag} would be left 4\\.10[78] in thick; the minimum is 4\\.130 in`))
   await page.getByRole('button', { name: /^Keep/ }).click()
-  await expect(page.getByRole('alert').filter({ hasText: 'the least is 4.130 in' })).toBeVisible()
+  await expect(page.getByRole('alert').filter({ hasText: 'the minimum is 4.130 in' })).toBeVisible()
   await expect(page.getByRole('region', { name: 'The plan now' })).toHaveCount(0)
 })
 

@@ -24,7 +24,7 @@ const seatWork = {
 const seatCheck = (leaks: boolean) => ({
   figures: { 'Seat to deck': { 'chamber 1 intake': '.163', 'chamber 1 exhaust': '.148' } },
   choices: {
-    'Top cut left': 'All the way round',
+    'Top cut': 'All the way round',
     'Cutter marks on the inserts': 'None',
     'Leak test': leaks ? 'Leaks' : 'Tight',
   },
@@ -73,7 +73,7 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   await doStep(page, tag, 'Flat cut', {
     figures: {
       'Total depth from touch-off': { 'Total depth from touch-off': '18 thou' },
-      'Chamber volume': { 'at the stop': '60.3', 'at size': '60.0' },
+      'Chamber volume': { 'at first stop': '60.3', 'at size': '60.0' },
     },
   })
 

@@ -31,7 +31,7 @@ test('a service that is sent out is added, ordered at the counter, and followed 
   await page.getByRole('link', { name: 'Add an outside service' }).click()
   await page.getByLabel('Name').fill('Heat treatment')
   // Only heads that were overheated get it: the shop that the other journeys walk through stays what it is.
-  await page.getByLabel('No cut').selectOption('on its condition')
+  await page.getByLabel('No cut').selectOption('conditional')
   await page.getByLabel('Condition').selectOption('it was overheated')
   await page.getByRole('checkbox', { name: 'What was done' }).check()
   await page.getByLabel(/^Reason/).fill('Two customers asked for it')

@@ -72,7 +72,7 @@ const priorWords: Readonly<Record<PriorKind, string>> = {
 
 function rateWords(rate: Rate): string {
   if (rate.cuts === 0) return priorWords[rate.prior]
-  const learned = `learned from ${cutsWords(rate.cuts)}, known to ${partWords(rate.uCcPerThou / rate.ccPerThou)}`
+  const learned = `learned from ${cutsWords(rate.cuts)}, uncertainty ± ${partWords(rate.uCcPerThou / rate.ccPerThou)}`
   return rate.prior === 'none' && rate.cuts < cutsThatProve ? `${learned}: cut in two passes` : learned
 }
 

@@ -98,7 +98,7 @@ function whyNoDeeper({ bound, nominalThou }: Pass, leastCc: number): string {
 }
 
 function rateLine(rate: Rate): string {
-  const known = `known to ± ${partWords(rate.uCcPerThou / rate.ccPerThou)} on this head`
+  const known = `uncertainty ± ${partWords(rate.uCcPerThou / rate.ccPerThou)} on this head`
   const behind =
     rate.cuts === 0 ? 'no cut of the shop’s own behind it' : `${cutsWords(rate.cuts)} of the shop’s own behind it`
   return `${thouPerCc(rate).thouPerCc.toFixed(2)} thou per cc, ${behind}, ${known}`
@@ -106,7 +106,7 @@ function rateLine(rate: Rate): string {
 
 const fromWords: Readonly<Record<StateAtMill['from'], string>> = {
   measured: 'measured',
-  depth: 'reckoned from the depth',
+  depth: 'calculated from the depth',
   'read-since-cut': 'measured since the cut',
 }
 

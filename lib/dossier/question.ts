@@ -61,7 +61,7 @@ export function questionOf(finding: Finding, tag: string, shop: Manner): Questio
 }
 
 function termsOf(price: string | null, tax: string, adds: readonly string[]): string {
-  const cost = price === null ? 'no price yet' : `${price}${tax === '' ? '' : ` with ${tax} of tax in it`}`
+  const cost = price === null ? 'no price yet' : `${price}${tax === '' ? '' : ` with ${tax} tax included`}`
   return adds.length === 0 ? `${cost}.` : `${cost}; adds: ${adds.join(', ')}.`
 }
 

@@ -47,7 +47,7 @@ export async function estimatePaper(data: EstimateData, setting: PrintSetting): 
 }
 
 const footing =
-  'An estimate from the figures above: what is nominal is measured before anything is cut. Figures for pistons, valves and bolts are to be checked at assembly; the makers’ instructions come first.'
+  'An estimate from the figures above. Nominal figures are measured before any cut. Check piston, valve and bolt figures at assembly. The makers’ instructions come first.'
 
 const notesOf = ({ note, answer }: EstimateData): string[] => [
   ...(note === '' ? [] : [note]),
@@ -172,7 +172,7 @@ const workBlock = ({ steps }: EstimateAnswer): Block[] =>
   steps.length === 0
     ? []
     : listBlock(
-        'Work it makes necessary',
+        'Other work needed',
         [steps.map(({ label, outside }) => (outside ? `${label} (at a vendor)` : label)).join('; ')],
         smallMm,
       )

@@ -57,7 +57,7 @@ function headPages(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
     lineMm: smallMm,
   })
   const about = facts([
-    ['Goes on', head.side],
+    ['Bank or side', head.side],
     ['Pair with', head.pairTags.join(', ')],
     ['Place', head.place],
     ['Came with it', head.cameWith],

@@ -23,7 +23,7 @@ export type OutsideSheetData = {
   readonly language: string
   readonly shop: ShopBlock
   readonly orderNumber: string
-  /** "Done again of O-0007, at the vendor’s cost"; left out for an order of new work. */
+  /** "Rework of O-0007, at your cost."; left out for an order of new work. */
   readonly redo?: string
   readonly vendor: ShopBlock
   readonly sentOn: string

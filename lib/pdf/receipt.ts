@@ -38,7 +38,7 @@ export async function receipt(data: ReceiptData, setting: PrintSetting): Promise
 const headColumns = [
   { label: 'Head', share: 1, face: 'text-bold' },
   { label: 'Casting', share: 1.7 },
-  { label: 'Goes on', share: 1.2 },
+  { label: 'Bank or side', share: 1.2 },
   { label: 'Taken by', share: 2.4 },
   { label: 'Parts and cores returned', share: 2.6 },
 ] as const

@@ -119,8 +119,8 @@ function head(paper: Paper, data: SpecSheetData): void {
       }),
     () =>
       within(paper, right - sideMm, right, (part) => {
-        paragraph(part, 'Goes on', { sizeMm: smallMm })
-        paragraph(part, data.side ?? 'side not said', { face: 'figure-bold', sizeMm: 5.4 })
+        paragraph(part, 'Bank or side', { sizeMm: smallMm })
+        paragraph(part, data.side ?? 'side not given', { face: 'figure-bold', sizeMm: 5.4 })
         const mates = data.pairTags.join(', ')
         paragraph(part, mates === '' ? '' : `Pair with ${mates}`, { sizeMm: smallMm })
       }),
@@ -217,7 +217,7 @@ function labelled(paper: Paper, label: string, value: string): void {
 
 function cuts(paper: Paper, { cuts: made }: SpecSheetData): void {
   heading(paper, 'Cuts, as measured')
-  if (made.length === 0) paragraph(paper, 'No metal was taken off the deck.')
+  if (made.length === 0) paragraph(paper, 'The deck was not cut.')
   else {
     table(
       paper,

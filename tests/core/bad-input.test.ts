@@ -196,7 +196,7 @@ const cuts: readonly Kind[] = [
     /edges too short/,
   ],
   ['a volume to be put back', () => flatForVolume(-1, 10), 'unreachable', /only makes a chamber smaller/],
-  ['more volume than a head has', () => flatForVolume(90, 10), 'unreachable', /more than any head has to give/],
+  ['more volume than a head has', () => flatForVolume(90, 10), 'unreachable', /more than any head allows/],
   [
     'a flat part that takes it all and more',
     () => angleForVolume(3, 0.019, opening),
@@ -304,7 +304,7 @@ const plans: readonly Kind[] = [
     'out-of-range',
     /T-0002 chamber 2: 500/,
   ],
-  ['a depth no head has', planned({ targetCc: 2, thouPerCc: 30 }), 'unreachable', /more than any head has to give/],
+  ['a depth no head has', planned({ targetCc: 2, thouPerCc: 30 }), 'unreachable', /more than any head allows/],
   ['an angle over the shop’s limit', planned(steep), 'unreachable', /over the limit of 1°: take more of it flat/],
   [
     'an angle in a class of flat cuts',
@@ -328,7 +328,7 @@ const plans: readonly Kind[] = [
     'less than the least thickness',
     limited({ thicknessLeastIn: 4.49 }),
     'unreachable',
-    /T-0001 would be left 4\.482 in thick; the least is 4\.490 in/,
+    /T-0001 would be left 4\.482 in thick; the minimum is 4\.490 in/,
   ],
   [
     'a clean-up that takes the whole chamber',
@@ -386,7 +386,7 @@ const rates: readonly Kind[] = [
     'a tolerance smaller than what is known',
     advised({ uPresentCc: 0.21 }),
     'measure-again',
-    /known to 0\.21 cc only.*read every chamber twice or more/,
+    /good to 0\.21 cc.*Read every chamber at least twice/,
   ],
   [
     'a head under its tolerance already',
@@ -416,7 +416,7 @@ const rates: readonly Kind[] = [
     'a way to the target no head has',
     advised({ presentCc: 300, rate: { ...rate, ccPerThou: 0.1 } }),
     'unreachable',
-    /more than any head has to give/,
+    /more than any head allows/,
   ],
   ['a rate of nothing', advised({ rate: { ...rate, ccPerThou: 0 } }), 'out-of-range', /rate in cc per thou: 0/],
 ]
@@ -603,7 +603,7 @@ const block: readonly Kind[] = [
   ],
   ['a spot face not measured', () => spotFaceDepth(angled, undefined), 'missing', /spot face/, ['spotFaceIn']],
   ['a blind hole of unknown thread', () => boltReach(0.03, 0, null), 'missing', /thread left/, ['threadLeftIn']],
-  ['metal gone below nothing', () => dowelFit(-0.01, 0.1), 'out-of-range', /metal gone since new: -0\.01/],
+  ['metal gone below nothing', () => dowelFit(-0.01, 0.1), 'out-of-range', /metal removed since new: -0\.01/],
   [
     'a rocker stand nowhere',
     () => rockerDrop(angled, { xIn: null, zIn: null }),

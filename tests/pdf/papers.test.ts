@@ -104,7 +104,7 @@ describe('outside sheet', () => {
       'exhaust edge · deep edge · cut 0.063 in',
       'Dowels are in',
       'Thickness at the four corners',
-      'metal does not go back on',
+      'Do not cut deeper than the figure',
       'T-0413',
     ]) {
       expect(flat(text)).toContain(words)
@@ -125,7 +125,7 @@ describe('spec sheet', () => {
       '60.3',
       'Asked',
       'Done',
-      'Goes on left bank, marked end forward',
+      'Bank or side left bank, marked end forward',
       'Pair with T-0413',
       '0.0627 in, 0.52°',
       'four corners, gauged on',
@@ -200,8 +200,8 @@ describe('spec sheet', () => {
     const text = flat((await readPdf(await specSheet(bare, setting))).text)
     for (const words of [
       'Returned as is by',
-      'side not said',
-      'No metal was taken off the deck',
+      'side not given',
+      'The deck was not cut',
       'new thickness unknown',
       'needs the gasket’s bore and thickness',
       'Not done',

@@ -112,7 +112,7 @@ export const spec: SpecSheetData = {
     { label: 'Chambers, mean', value: '60.1', unit: 'cc', note: 'asked: 60.0 cc' },
     { label: 'Compression', value: '11.2', unit: ': 1', note: 'was 10.4' },
     { label: 'Deck, exhaust edge', value: '0.083', unit: 'in', note: 'as measured' },
-    { label: 'Intake, best', value: '258', unit: 'cfm', note: 'at 0.600 in, 28 inH₂O' },
+    { label: 'Peak intake flow', value: '258', unit: 'cfm', note: 'at 0.600 in, 28 inH₂O' },
   ],
   drawing: head,
   chambers: {
@@ -320,7 +320,7 @@ export const outside: OutsideSheetData = {
   })),
   checks: ['Thickness at the four corners', 'Straightness of the new deck', 'Marks by the inserts'],
   notes: '',
-  cautions: ['Do not take more than the figure: metal does not go back on.'],
+  cautions: ['Do not cut deeper than the figure.'],
   addressWarning: '',
 }
 

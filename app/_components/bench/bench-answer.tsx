@@ -31,7 +31,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
   const way = ways.find(({ id }) => id === picked?.id) ?? ways[0]
   if (!way) {
     return (
-      <EmptyState title="Ask away">
+      <EmptyState title="Enter a casting and a target">
         <p>
           A casting or the cc it holds now, and the cc that is wanted. For a clean-up without a target, where it must
           stop.

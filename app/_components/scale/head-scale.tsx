@@ -33,7 +33,7 @@ export function HeadScale({ graduations, size = 'page' }: Props) {
 function inWords({ label, state, owesReading, outside, held }: Graduation): string {
   const notes = [
     outside && 'outside',
-    owesReading && state !== 'done' && state !== 'not needed' && 'a reading is owed',
+    owesReading && state !== 'done' && state !== 'not needed' && 'reading needed',
     held && 'held here',
   ].filter(Boolean)
   return [`${label}: ${state}`, ...notes].join(', ')

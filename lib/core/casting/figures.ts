@@ -19,9 +19,9 @@ export const castingFigures = {
   milledWidthIn: { label: 'milled width', quantity: 'milledWidth', perForm: false },
   deckLengthIn: { label: 'deck length', quantity: 'deckLength', perForm: false },
   thicknessNewIn: { label: 'new head thickness', quantity: 'thickness', perForm: false },
-  thicknessLeastIn: { label: 'least thickness the shop allows', quantity: 'thickness', perForm: false },
+  thicknessLeastIn: { label: 'minimum thickness the shop allows', quantity: 'thickness', perForm: false },
   landNewIn: { label: 'land under the intake port, new', quantity: 'land', perForm: false },
-  landLeastIn: { label: 'least land under the intake port', quantity: 'land', perForm: false },
+  landLeastIn: { label: 'minimum land under the intake port', quantity: 'land', perForm: false },
   largestAngleDeg: { label: 'largest angle', quantity: 'angle', perForm: false },
   // valves
   intakeValveIn: { label: 'intake valve', quantity: 'valveDiameter', perForm: false },

@@ -27,7 +27,7 @@ export function boltReach(
   threadLeftIn: number | null | undefined,
 ): Result<Reach> {
   const facts = knownFacts({
-    totalGoneIn: factOf('metal gone since new', totalGoneIn, 'removed'),
+    totalGoneIn: factOf('metal removed since new', totalGoneIn, 'removed'),
     spotFaceIn: ['depth of the spot face', spotFaceIn, 0, 1],
     threadLeftIn: factOf('thread left in the blind hole', threadLeftIn, 'holeDepth'),
   })
@@ -49,7 +49,7 @@ export function dowelFit(
   spareDepthIn: number | null | undefined,
 ): Result<Reach> {
   const facts = knownFacts({
-    totalGoneIn: factOf('metal gone since new', totalGoneIn, 'removed'),
+    totalGoneIn: factOf('metal removed since new', totalGoneIn, 'removed'),
     spareDepthIn: factOf('spare depth of the dowel hole', spareDepthIn, 'holeDepth'),
   })
   if (!facts.ok) return facts

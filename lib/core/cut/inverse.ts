@@ -30,7 +30,7 @@ export function flatForVolume(takeCc: number, areaIn2: number): Result<number> {
   if (!facts.ok) return facts
   const depthIn = facts.value.takeCc / (ccPerIn3 * facts.value.areaIn2)
   if (depthIn <= quantities.cutDepth.most) return ok(depthIn)
-  return refuse('unreachable', `That would take ${depthIn.toFixed(3)} in: more than any head has to give.`)
+  return refuse('unreachable', `That would take ${depthIn.toFixed(3)} in: more than any head allows.`)
 }
 
 function shareOf({ centreIn, milledWidthIn }: OpeningOnDeck): Result<number> {

@@ -17,7 +17,7 @@ export function partsFor(input: PlanInput, depthIn: number): Result<Parts> {
   if (!parts.ok) return parts
   const deepestIn = parts.value.flatIn + parts.value.angleIn
   if (deepestIn <= quantities.cutDepth.most) return parts
-  return refuse('out-of-range', `The cut would be ${deepestIn.toFixed(3)} in deep: more than any head has to give.`)
+  return refuse('out-of-range', `The cut would be ${deepestIn.toFixed(3)} in deep: more than any head allows.`)
 }
 
 function shared(input: PlanInput, depthIn: number): Result<Parts> {

@@ -24,16 +24,16 @@ const planFigures: readonly Figure<PlanInput>[] = [
   ['angleLimitDeg', 'largest angle', angle, ({ limits }) => limits.angleLimitDeg],
   ['angleCautionDeg', 'angle of caution', angle, ({ limits }) => limits.angleCautionDeg],
   ['thicknessNewIn', 'thickness when new', thickness, ({ limits }) => limits.thicknessNewIn],
-  ['thicknessLeastIn', 'least thickness', thickness, ({ limits }) => limits.thicknessLeastIn],
+  ['thicknessLeastIn', 'minimum thickness', thickness, ({ limits }) => limits.thicknessLeastIn],
   ['landNewIn', 'land under the intake port, new', land, (plan) => plan.limits.land?.newIn],
-  ['landLeastIn', 'least land under the intake port', land, (plan) => plan.limits.land?.leastIn],
+  ['landLeastIn', 'minimum land under the intake port', land, (plan) => plan.limits.land?.leastIn],
   ['classMinCc', 'smallest chamber of the class', chamberVolume, ({ limits }) => limits.classMinCc],
   ['classMaxCutIn', 'deepest cut of the class', cutDepth, ({ limits }) => limits.classMaxCutIn],
 ]
 
 const headFigures: readonly Figure<HeadNow>[] = [
   ['thicknessIn', 'thickness', thickness, (head) => head.thicknessIn],
-  ['removedBeforeIn', 'metal gone before', removed, (head) => head.removedBeforeIn],
+  ['removedBeforeIn', 'metal removed before', removed, (head) => head.removedBeforeIn],
 ]
 
 const possible = (value: number | null | undefined, { least, most }: Span): boolean =>

@@ -68,7 +68,7 @@ function brokenThickness({ limits }: PlanInput, { heads, deepestIn }: PlanAnswer
       : [
           [
             'thicknessLeastIn',
-            `${tag} would be left ${inches(thicknessLeftIn)} thick; the least is ${inches(least)}.`,
+            `${tag} would be left ${inches(thicknessLeftIn)} thick; the minimum is ${inches(least)}.`,
           ] as const,
         ],
   )
@@ -83,7 +83,7 @@ function brokenLand({ limits, heads }: PlanInput, { flatIn, deepestIn }: PlanAns
     const goneIn = removedBefore(head, limits.thicknessNewIn ?? null)
     const leftIn = land.newIn - (goneIn ?? 0) - takesIn
     if (leftIn >= land.leastIn - eps) return []
-    const said = `The land under the intake port of ${head.tag} would be left ${inches(leftIn)}; the least is ${inches(land.leastIn)}.`
+    const said = `The land under the intake port of ${head.tag} would be left ${inches(leftIn)}; the minimum is ${inches(land.leastIn)}.`
     return [['landLeastIn', said] as const]
   })
 }

@@ -69,7 +69,7 @@ function cutToSize(input: PlanInput): Result<Cut> {
   if (depthIn > quantities.cutDepth.most) {
     return refuse(
       'unreachable',
-      `${cc(presentCc - aimCc)} would take ${formatThou(depthIn)} at the chamber’s centre: more than any head has to give.`,
+      `${cc(presentCc - aimCc)} would take ${formatThou(depthIn)} at the chamber’s centre: more than any head allows.`,
     )
   }
   const parts = partsFor(input, depthIn)

@@ -56,7 +56,7 @@ export function angleBeside(depthIn: number, centroidShare: number | null | unde
   if (flatIn <= depthIn + 1e-9) return ok(Math.max(0, depthIn - flatIn) / facts.value.centroidShare)
   return refuse(
     'unreachable',
-    `${formatThou(flatIn)} flat takes more than the ${formatThou(depthIn)} that are wanted: a smaller flat part.`,
+    `${formatThou(flatIn)} flat is more than the ${formatThou(depthIn)} needed. Enter a smaller flat part.`,
   )
 }
 
@@ -82,6 +82,6 @@ export function flatBeside(depthIn: number, centroidShare: number | null | undef
   if (flatIn >= -1e-9) return ok(Math.max(0, flatIn))
   return refuse(
     'unreachable',
-    `The angle alone takes ${formatThou(depthIn - flatIn)} at the chamber’s centre, more than the ${formatThou(depthIn)} that are wanted: a smaller angle.`,
+    `The angle alone takes ${formatThou(depthIn - flatIn)} at the chamber’s centre, more than the ${formatThou(depthIn)} needed. Enter a smaller angle.`,
   )
 }

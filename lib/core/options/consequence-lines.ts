@@ -87,7 +87,7 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
     })),
     line(`${named(port)} seat to the deck`, sealing, ({ marginIn }) => ({
       value: formatThou(marginIn),
-      note: `its sealing line; least ${formatThou(sealingMarginIn)}`,
+      note: `at the sealing line; minimum ${formatThou(sealingMarginIn)}`,
       caution: marginIn < sealingMarginIn,
     })),
     line(`${named(port)} insert`, insert, ({ cutterMeetsInsert, where }) => ({

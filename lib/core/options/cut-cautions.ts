@@ -18,7 +18,7 @@ export function cutCautions(follows: Consequences, least: Least): string[] {
         ]
       : []),
     ...(follows.dowelFit.ok && follows.dowelFit.value.bottoms
-      ? ['The dowels would bottom in their holes: the holes must be deepened, or the head will not sit down.']
+      ? ['The dowels would bottom in their holes: the holes must be deepened, or the head will not seat.']
       : []),
   ]
 }
@@ -37,6 +37,6 @@ function sealingCaution(follows: Consequences, port: Port, leastIn: number): str
   const { marginIn, hold } = found.value
   const what = hold
     ? `The new deck would reach the sealing line of the ${port} seat`
-    : `The sealing line of the ${port} seat would be ${formatThou(marginIn)} from the new deck; the least is ${formatThou(leastIn)}`
-  return [`${what}: no such cut unless the seat is made new.`]
+    : `The sealing line of the ${port} seat would be ${formatThou(marginIn)} from the new deck; the minimum is ${formatThou(leastIn)}`
+  return [`${what}: do not make this cut without a new seat.`]
 }

@@ -152,7 +152,7 @@ function rateFor(
 }
 
 const priorWords = {
-  outline: 'from the opening’s area, known to 5 %',
-  perimeter: 'from the perimeter, a first guess: 15 %',
-  none: 'the usual figure, not proven: 25 %',
+  outline: 'from the opening’s area, uncertainty ± 5 %',
+  perimeter: 'from the perimeter, uncertainty ± 15 %',
+  none: 'usual figure, not proven, uncertainty ± 25 %',
 } as const

@@ -129,10 +129,10 @@ export function cutOnLine(
 /** Why a place lies outside the stretch that the limits leave; '' inside it. */
 export function offStretch({ from, to }: TargetLine, angleIn: number): string {
   if (angleIn < from.angleIn - leastIn / 2) {
-    return `Ruled out by ${from.boundBy}: an angle part of ${formatThou(from.angleIn)} at the least.`
+    return `Ruled out by ${from.boundBy}: the angle part must be at least ${formatThou(from.angleIn)}.`
   }
   if (angleIn > to.angleIn + leastIn / 2) {
-    return `Ruled out by ${to.boundBy}: an angle part of ${formatThou(to.angleIn)} at the most.`
+    return `Ruled out by ${to.boundBy}: the angle part can be at most ${formatThou(to.angleIn)}.`
   }
   return ''
 }

@@ -67,12 +67,12 @@ export function advisePass(input: PassInput): Result<Pass | NoPass> {
   if (toleranceCc < 2.5 * uPresentCc) {
     return refuse(
       'measure-again',
-      `The cc are known to ${cc(uPresentCc)} only, too little for a tolerance of ${cc(toleranceCc)}: read every chamber twice or more.`,
+      `The cc readings are good to ${cc(uPresentCc)}, not enough for a tolerance of ${cc(toleranceCc)}. Read every chamber at least twice.`,
     )
   }
   const nominal = (presentCc - targetCc) / ccPerThou
   if (nominal > deepestThou) {
-    return refuse('unreachable', `The target would take ${Math.round(nominal)} thou, more than any head has to give.`)
+    return refuse('unreachable', `The target would take ${Math.round(nominal)} thou, more than any head allows.`)
   }
   const { depth, bound } = deepest(input, nominal)
   const depthThou = roundDown(depth)
@@ -153,7 +153,7 @@ function nothingToTake(input: PassInput, bound: PassBound): Result<NoPass> {
   if (presentCc <= targetCc + toleranceCc) {
     return ok({
       kind: 'none',
-      why: `The chambers read ${cc(presentCc)}, within ${cc(toleranceCc)} of ${cc(targetCc)}: a further pass would risk more than it mends.`,
+      why: `The chambers read ${cc(presentCc)}, within ${cc(toleranceCc)} of ${cc(targetCc)}: another pass could go past the target.`,
     })
   }
   return refuse(

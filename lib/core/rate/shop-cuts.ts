@@ -63,7 +63,7 @@ const shallowestThou = 0.1
 const deepestThou = 500
 
 function impossible(depthThou: number, tookCc: number): string {
-  if (!(depthThou >= shallowestThou && depthThou <= deepestThou)) return 'its depth cannot be: correct it'
+  if (!(depthThou >= shallowestThou && depthThou <= deepestThou)) return 'its depth is not possible: correct it'
   return tookCc > 0 ? '' : 'it took no volume: correct its cc or its depth'
 }
 

@@ -55,7 +55,7 @@ const fixedLabels: Readonly<Record<string, string>> = {
   'end-2': 'end 2',
   seat: 'on the seat',
   open: 'valve open',
-  'at-stop': 'at the stop',
+  'at-stop': 'at first stop',
   'at-size': 'at size',
 }
 

@@ -117,11 +117,11 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
     bad('short', 'Too little thread'),
     bad('bottoms', 'Bottoms in the hole'),
   ]),
-  dowels: choice('Dowels', [may('home', 'Go home'), bad('proud', 'Hold the head off the block')]),
+  dowels: choice('Dowels', [may('home', 'Seat fully'), bad('proud', 'Dowels bottom, head sits proud')]),
 
-  'top-cut': choice('Top cut left', [
+  'top-cut': choice('Top cut', [
     may('full', 'All the way round'),
-    may('narrow', 'Narrower, still all the way round'),
+    may('narrow', 'Narrower, complete all round'),
     may('gone', 'Cut away somewhere: seat work'),
   ]),
   'insert-marks': choice('Cutter marks on the inserts', [
@@ -138,7 +138,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   sink: figure('Valve recession', 'smallDepth', 'valves', {
     hint: 'Deeper than it sat before. 0 if it did not move.',
   }),
-  'stem-height': figure('Stem height', 'height', 'valves', { hint: 'Tip over the spring seat.' }),
+  'stem-height': figure('Stem height', 'height', 'valves', { hint: 'Height of the tip above the spring seat.' }),
   'seat-edge': choice('Edge left to the chamber', [may('none', 'No edge'), may('edge', 'There is an edge: blend it')]),
 
   'installed-height': figure('Installed height of the spring', 'height', 'valves'),

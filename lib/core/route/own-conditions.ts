@@ -7,7 +7,7 @@ export const ownConditions = {
   'cam-in-head': { label: 'the cam is in the head', hasLimit: false },
   'one-manifold': { label: 'one manifold spans two heads', hasLimit: false },
   'cut-deeper': { label: 'more is cut on this visit than', hasLimit: true },
-  'gone-more': { label: 'more is gone since new than', hasLimit: true },
+  'gone-more': { label: 'more is removed since new than', hasLimit: true },
   'after-seat-work': { label: 'after seat work', hasLimit: false },
   'after-chamber-work': { label: 'after port or chamber work', hasLimit: false },
   'after-repair': { label: 'after weld, insert or guide work', hasLimit: false },

@@ -23,7 +23,7 @@ export const columnNames = ['no cut', 'clean-up', 'flat cut', 'angle cut'] as co
 export const cellWords = {
   '●': 'always',
   '○': 'when ordered',
-  '◐': 'on its condition',
+  '◐': 'conditional',
   '–': 'never',
 } as const
 

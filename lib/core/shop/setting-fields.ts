@@ -81,12 +81,12 @@ export const settingGroups: readonly SettingGroup[] = [
     fields: [
       field('cleanUpSeatLimitIn', 'Seat check after a clean-up deeper than', depth),
       field('boltReachLimitIn', 'Bolt reach when more is gone than', depth, 'From new, all visits.'),
-      field('dowelLimitIn', 'Dowel fit when more is gone than', depth, 'From new, all visits.'),
+      field('dowelLimitIn', 'Dowel fit when more is removed than', depth, 'From new, all visits.'),
       field('rockerLimitIn', 'Rocker and pushrod when more is cut than', depth),
       field('intakeLimitIn', 'Intake side when it comes to more than', depth),
       field('ptvLossLimitIn', 'Piston-to-valve check when more is lost than', depth),
       field('ptvRemainingLimitIn', 'Piston-to-valve check when less is left than', depth),
-      field('sealingMarginIn', 'Least margin of the valve’s sealing line', depth),
+      field('sealingMarginIn', 'Minimum margin of the valve’s sealing line', depth),
     ],
   },
   {
@@ -98,7 +98,7 @@ export const settingGroups: readonly SettingGroup[] = [
     ],
   },
   {
-    title: 'Least piston-to-valve clearance',
+    title: 'Minimum piston-to-valve clearance',
     fields: [
       field(
         'ptvLeastIntakeIn',

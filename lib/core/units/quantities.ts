@@ -89,7 +89,7 @@ const table = {
   clearance: inches('clearance', -0.5, 2, 4, true),
   smallDepth: inches('depth', -0.5, 0.5, 4, true),
   height: inches('height', 0.1, 12, 4, true),
-  removed: inches('metal gone', 0, 1, 4, true),
+  removed: inches('metal removed', 0, 1, 4, true),
   seatDepth: inches('depth from the deck', -0.5, 1.5, 4, true),
   seatCircle: inches('diameter of a seat circle', 0.3, 6, 3),
   /** Along the valve's axis from the sealing circle, positive the way the valve opens. */

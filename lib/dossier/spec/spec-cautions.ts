@@ -40,13 +40,13 @@ function steepAngle({ facts, settings }: Dossier): string[] {
   const angleDeg = facts.plan?.angleDeg ?? 0
   if (angleDeg <= settings.angleCautionDeg) return []
   return [
-    `The deck was planned to tilt by ${angleDeg.toFixed(2)}°: check bolts, dowels, pushrods, manifold and headers on the engine before it is closed.`,
+    `The deck was cut at ${angleDeg.toFixed(2)}°: check bolts, dowels, pushrods, manifold and headers on the engine before it is closed.`,
   ]
 }
 
 function thicknessUnknown(head: Dossier): string[] {
   if (!removedWords(head).startsWith('new thickness unknown')) return []
-  return ['The thickness this head had when new is not on record: how much deck is left could not be held against it.']
+  return ['The new thickness of this head is not on record, so the deck left cannot be compared with it.']
 }
 
 /** What the bench could not check here and said the customer is told. */

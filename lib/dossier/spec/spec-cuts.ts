@@ -120,7 +120,7 @@ function fitWords({ facts }: Dossier, fit: PlaneFit): string {
 }
 
 const residualWords = ({ residual }: PlaneFit): string =>
-  residual ? `; corners off one plane by ${depth(residual.rmsIn)} rms` : ''
+  residual ? `; corners flat to ${depth(residual.rmsIn)} (rms)` : ''
 
 function intakeFace(head: Dossier): SpecCut[] {
   const read = readAt(head.newest, 'intake', 'face-depth')

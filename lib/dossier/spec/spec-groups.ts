@@ -70,7 +70,7 @@ function lineOf(head: Dossier, kind: ReadingKind): SpecLine[] {
 
 /** Answers that say what somebody here is to do, as the customer is told of it. */
 const toldToCustomer: Readonly<Partial<Record<string, string>>> = {
-  'intake-choice tell-customer': 'left as it is: check the fit at assembly',
+  'intake-choice tell-customer': 'not cut: check the fit at assembly',
   'geometry-note told': 'not measured: check length and geometry at assembly',
   'geometry-note change': 'measured: other pushrods are needed',
   'cam-note told': 'timing retards: check it at assembly',

@@ -43,7 +43,7 @@ function flowFigure(flow: readonly SpecFlow[]): Figure[] {
   if (!best) return []
   return [
     {
-      label: 'Intake, best',
+      label: 'Peak intake flow',
       value: formatBare(best.flowCfm, 'flow'),
       unit: 'cfm',
       note: `at ${formatFigure(best.liftIn, 'lift')}`,

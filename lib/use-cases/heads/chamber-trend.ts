@@ -36,7 +36,7 @@ const stageLabels: Partial<Readonly<Record<StepId, string>>> = {
 }
 
 /** The mill reads chamber 1 at the stop and at size. */
-const atMill: Readonly<Record<string, string>> = { 'at-stop': 'at the stop', 'at-size': 'at size' }
+const atMill: Readonly<Record<string, string>> = { 'at-stop': 'at first stop', 'at-size': 'at size' }
 
 type Draft = {
   readonly key: string

@@ -20,6 +20,9 @@ type Line = Order['visits'][number]
 
 const depth = (valueIn: number): string => formatFigure(valueIn, 'cutDepth')
 
+/** Who pays for a rework, as the vendor reads it. */
+const costOf: Readonly<Record<string, string>> = { vendor: 'your', shop: 'our', customer: 'the customer’s' }
+
 /** What travels with the heads of one order. No price, and nothing of the customer. */
 export function outsideSheetOf(
   order: Order,
@@ -33,7 +36,7 @@ export function outsideSheetOf(
     language: shop.locale,
     shop: shopBlock(shop),
     orderNumber: order.number,
-    redo: order.redoOf ? `Done again of ${order.redoOf.number}, at the ${order.redoCost}’s cost.` : '',
+    redo: order.redoOf ? `Rework of ${order.redoOf.number}, at ${costOf[order.redoCost ?? ''] ?? 'our'} cost.` : '',
     vendor: addressBlock(order.vendor),
     sentOn: order.sentAt ? dateWords(order.sentAt, shop) : '',
     promised: dayWords(order.promisedOn, shop),
@@ -44,11 +47,7 @@ export function outsideSheetOf(
     }),
     checks: checksOf(scope, cut),
     notes: order.instructions,
-    cautions: cut
-      ? [
-          'Do not take more than the figure: metal does not go back on. Call before the first cut if anything is unclear.',
-        ]
-      : [],
+    cautions: cut ? ['Do not cut deeper than the figure. Call before the first cut if anything is unclear.'] : [],
     addressWarning: addressWarning(),
   }
 }
@@ -74,7 +73,7 @@ function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: D
 /** What the figures above do not take: read wrongly, it would be held back from them, or cut twice. */
 function leaveWords({ finishesToSize }: Order, scope: readonly StepId[], leftIn: number): string {
   if (!scope.includes('angle-cut')) return ''
-  if (finishesToSize) return 'This is the finished size: nothing is cut here afterwards.'
+  if (finishesToSize) return 'Cut to the finished size. We do not cut it afterwards.'
   return leftIn > 0 ? `Leave ${depth(leftIn)} flat for us, beside the figures above: we cut to size.` : ''
 }
 

@@ -64,7 +64,7 @@ export function planNotes({ plan, removedBeforeIn, facts }: Dossier): string[] {
   return [
     plan.predictedFinishedCc === null
       ? ''
-      : `${cleanUp ? 'Not under, when finished' : 'Expected when finished'}: ${formatFigure(plan.predictedFinishedCc, 'chamberVolume')}`,
+      : `${cleanUp ? 'Minimum when finished' : 'Expected when finished'}: ${formatFigure(plan.predictedFinishedCc, 'chamberVolume')}`,
     plan.seatWorkGivesCc > 0
       ? `The seat work to come adds about ${formatFigure(plan.seatWorkGivesCc, 'volume')}: the cut aims below the target.`
       : '',

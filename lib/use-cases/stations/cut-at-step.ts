@@ -90,7 +90,9 @@ function partWords({ part, point, measured }: CutCheckRow, deepEdge: string): st
     case 'taper':
       return 'Taper, end 1 to end 2'
     case 'worst':
-      return formatThou(measured) === '0 thou' ? 'Off one plane' : `Farthest off the plane: ${pointLabel(point)}`
+      return formatThou(measured) === '0 thou'
+        ? 'Corners out of flat'
+        : `Worst corner out of flat: ${pointLabel(point)}`
   }
 }
 

@@ -46,7 +46,7 @@ describe('what a cut teaches', () => {
     expect(why(0.018, 72)).toBe('')
     expect(why(0.018, 75)).toMatch(/took no volume/)
     expect(why(0.018, 76)).toMatch(/took no volume/)
-    for (const depthIn of [0, -0.01, 0.6, NaN]) expect(why(depthIn, 72)).toMatch(/depth cannot be/)
+    for (const depthIn of [0, -0.01, 0.6, NaN]) expect(why(depthIn, 72)).toMatch(/depth is not possible/)
   })
 
   it('carries on why it is not like for like', () => {

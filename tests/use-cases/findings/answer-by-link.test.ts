@@ -121,7 +121,7 @@ describe('a finding on the customer’s link', () => {
         free: false,
         tax: '$8.00',
         adds: ['Guides', 'Flat cut'],
-        terms: '$88.00 with $8.00 of tax in it; adds: Guides, Flat cut.',
+        terms: '$88.00 with $8.00 tax included; adds: Guides, Flat cut.',
         answered: null,
         photos: [],
       },

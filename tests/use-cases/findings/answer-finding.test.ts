@@ -41,7 +41,7 @@ describe('a finding', () => {
       price: '80.00',
       tax: '10',
       // 80.00 and a tenth of it.
-      terms: '$88.00 with $8.00 of tax in it; adds: Guides, Flat cut.',
+      terms: '$88.00 with $8.00 tax included; adds: Guides, Flat cut.',
       how: 'phone',
       askedAt: monday,
       answer: null,

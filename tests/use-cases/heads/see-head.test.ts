@@ -40,7 +40,7 @@ describe('the record of a head', () => {
     const { chamberTrend } = await seen()
     expect(chamberTrend.map(({ label, texts, fitted }) => [label, texts, fitted])).toEqual([
       ['as came', ['64.2', '63.8', '64.1', '63.9'], 'this head’s own valves, the engine’s own plug'],
-      ['at the stop', ['62.0', null, null, null], ''],
+      ['at first stop', ['62.0', null, null, null], ''],
       ['at size', ['61.0', null, null, null], ''],
       ['finished', ['60.9', '61.1', '61.2', '60.8'], 'this head’s own valves, the engine’s own plug'],
     ])

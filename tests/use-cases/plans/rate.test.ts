@@ -87,10 +87,10 @@ describe('a rate learned from the shop’s own cuts', () => {
     expect(learned).toMatchObject({ cuts: 1, proven: false })
     expect(learned.thouPerCc).toBeCloseTo(6, 6)
     expect(learned.uPart).toBeCloseTo(partAfter(1), 4)
-    expect(learned.words).toBe('learned from 1 cut, known to 7 %: cut in two passes')
+    expect(learned.words).toBe('learned from 1 cut, uncertainty ± 7 %: cut in two passes')
     // The mate: 7.4 % and 3 % between heads make √(0.0737² + 0.03²) = 8.0 %.
     expect((await millCard(visitOf(first, 1)))?.rate).toBe(
-      '6.00 thou per cc, 1 cut of the shop’s own behind it, known to ± 8 % on this head',
+      '6.00 thou per cc, 1 cut of the shop’s own behind it, uncertainty ± 8 % on this head',
     )
     // The head itself goes by the record and by its own reading at the stop alone: one cut, not two.
     expect((await millCard(visitOf(first, 0)))?.rate).toContain('1 cut of the shop’s own')

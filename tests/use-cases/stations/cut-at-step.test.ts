@@ -46,7 +46,7 @@ describe('a vendor’s angle cut, measured', () => {
       ],
       ['Degrees', '0.52°', '', '0.54°', '0.02° more, out of tolerance'],
       ['Taper, end 1 to end 2', '', '', '0 thou', 'none, within'],
-      ['Off one plane', '', '', '0 thou', 'none, within'],
+      ['Corners out of flat', '', '', '0 thou', 'none, within'],
     ])
     expect(cut?.out).toBe(
       'Out of tolerance: angle part, exhaust edge; degrees. Gauge it again. If it is still wrong, put this head on hold and get the owner.',

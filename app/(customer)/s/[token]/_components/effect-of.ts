@@ -3,7 +3,7 @@ type Asked = { readonly price: string | null; readonly free: boolean; readonly a
 /** What an answer does, for somebody who does not know the shop. */
 export function effectOf(answer: 'yes' | 'no', { price, free, adds }: Asked): string {
   if (answer === 'no') {
-    return 'We leave it as it is and go on with the rest. Your spec sheet will say that you declined it. Nothing is added to your bill.'
+    return 'We will not do this work. We will do the rest. Your spec sheet will say that you declined it. Nothing is added to your bill.'
   }
   const work = adds.length === 0 ? 'We do it.' : `We do it. Work added: ${adds.join(', ')}.`
   if (price === null) return work

@@ -56,7 +56,7 @@ const aboutHead = (spec: SpecSheetData) =>
     { label: 'Engine', value: spec.engine },
     { label: 'Casting', value: spec.casting },
     { label: 'Marks', value: spec.marks },
-    { label: 'Goes on', value: spec.side ?? 'side not said' },
+    { label: 'Bank or side', value: spec.side ?? 'side not given' },
     { label: 'Pair with', value: spec.pairTags.join(', ') },
   ].filter(({ value }) => value !== '')
 
@@ -155,7 +155,7 @@ function Cuts({ spec }: { spec: SpecSheetData }) {
           id: what,
           cells: { what, planned: orDash(planned), measured: measured ?? 'not measured', how, by },
         }))}
-        empty={<p>No metal was taken off the deck.</p>}
+        empty={<p>The deck was not cut.</p>}
       />
       <p>Removed since new: {spec.removedSinceNew}</p>
       {spec.cutterMarks !== '' && <p>{spec.cutterMarks}</p>}

@@ -74,7 +74,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
       <div className={fields.grid} hidden={!cells.includes('◐') && when === ''}>
         <Select
           label="Condition"
-          hint="Used where “on its condition” is chosen above."
+          hint="Used where “conditional” is chosen above."
           empty="no condition"
           options={ownConditionIds.map((id) => ({ value: id, label: ownConditions[id].label }))}
           {...form.text('when')}
