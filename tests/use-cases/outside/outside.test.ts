@@ -269,7 +269,8 @@ describe('what came back', () => {
     )
     expect(await row('angle-cut')).toMatchObject({
       state: 'do again',
-      reason: { code: 'angle-short', shortIn: expect.closeTo(0.013, 6) },
+      // The corners are typed to a tenth of a thou: so well is the difference known.
+      reason: { code: 'angle-short', shortIn: expect.closeTo(0.013, 4) },
     })
     expect((await seeOrder(machinist, orderId)).heads[0]?.short).toContain('0.013 in short')
     // The next vendor is asked for the rest: 63 − 50 = 13 thou.
