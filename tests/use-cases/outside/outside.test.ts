@@ -115,7 +115,7 @@ it('no step is started on a head that is away', async () => {
   const before = await database.client.visitEvent.count()
   expect(await refusalOf(startStep(machinist, { visitId, step, seen: before + 1000 }, at(monday)))).toMatchObject({
     code: 'wrong-state',
-    message: expect.stringContaining('away') as string,
+    message: expect.stringContaining('is out at') as string,
   })
   expect(await database.client.visitEvent.count()).toBe(before)
 })
