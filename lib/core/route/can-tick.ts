@@ -53,7 +53,7 @@ function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   if (order) {
     return refuse(
       'wrong-state',
-      `${step.label} is on the order to ${orderWords(order)}. Send the head out, or cancel the order.`,
+      `${step.label} is on the order to ${orderWords(order)}. Send the head out, or take this step off the order.`,
     )
   }
   const own = facts.orders.find((candidate) => candidate.orderId === step.orderId)

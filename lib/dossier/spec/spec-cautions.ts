@@ -40,7 +40,7 @@ function steepAngle({ facts, settings }: Dossier): string[] {
   const angleDeg = facts.plan?.angleDeg ?? 0
   if (angleDeg <= settings.angleCautionDeg) return []
   return [
-    `The deck was cut at ${angleDeg.toFixed(2)}°: check bolts, dowels, pushrods, manifold and headers on the engine before it is closed.`,
+    `The plan has an angle of ${angleDeg.toFixed(2)}°: check bolts, dowels, pushrods, manifold and headers on the engine before it is closed.`,
   ]
 }
 
