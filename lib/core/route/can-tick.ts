@@ -37,8 +37,7 @@ type Refused = ReturnType<typeof refuse> | null
 export const onOrderWords = 'This head is on order and not here yet. Receive it and tag it first.'
 
 /** Why nothing can be done at a head that a vendor has. */
-export const awayWords = (order: OrderFacts): string =>
-  `This head is out at ${orderWords(order)}. Receive it first.`
+export const awayWords = (order: OrderFacts): string => `This head is out at ${orderWords(order)}. Receive it first.`
 
 function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
   const leaving = step.stepId === 'hand-over' && facts.events.some((event) => event.kind === 'return-as-is')
