@@ -55,18 +55,18 @@ export function estimateOf(question: BenchQuestion, wayId: string, angleIn: numb
 
 function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, 'others'> {
   const { start, worked } = way
-  const cut = worked?.record ?? { flatIn: 0, angleIn: 0, angleDeg: null }
+  const { flatIn, angleIn, angleDeg } = worked?.record ?? { flatIn: 0, angleIn: 0, angleDeg: null }
   const groups = groupsOf(question, way)
   return {
     kind: way.kind,
     title: wayTitle(way),
     start: start.name,
     effort: wayEffort(way),
-    lines: worked ? chamberLines(worked.record) : uncutLines(question, way),
+    lines: worked ? chamberLines(worked.record).map(lineOnly) : uncutLines(question, way),
     groups: groups
       .map(({ title, lines }) => ({
         title,
-        lines: lines.filter(isKnown).map(({ label, value, note }) => ({ label, value, note })),
+        lines: lines.filter(isKnown).map(lineOnly),
       }))
       .filter(({ lines }) => lines.length > 0),
     unknown: groups
@@ -77,7 +77,7 @@ function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, '
     priceMinor: way.priceMinor,
     unpriced: way.unpriced,
     cautions: way.cautions,
-    drawing: { casting: start.casting, deepEdge: start.deepEdge, cut },
+    drawing: { casting: start.casting, deepEdge: start.deepEdge, cut: { flatIn, angleIn, angleDeg } },
   }
 }
 
@@ -103,6 +103,9 @@ const groupsOf = ({ shop }: BenchQuestion, { start, worked }: CutOption): readon
         sealingMarginIn: shop.settings.sealingMarginIn,
       })
     : []
+
+/** Without what the bench's own screen needs beside it. */
+const lineOnly = ({ label, value, note }: EstimateLine): EstimateLine => ({ label, value, note })
 
 const isKnown = ({ needs }: { readonly needs: readonly string[] }): boolean => needs.length === 0
 
