@@ -17,15 +17,16 @@ export const flowSets = (reader: Reader, visitIds: readonly string[], castingId:
 
 export type FlowSet = Awaited<ReturnType<typeof flowSets>>[number]
 
-/** Every visit of a head and, of the same jobs, those of its mates. */
-export async function visitsOfPairs(reader: Reader, headId: string) {
-  const own = await reader.visit.findMany({ where: { headId }, select: { pairId: true } })
-  return reader.visit.findMany({
-    where: { pairId: { in: own.map(({ pairId }) => pairId) } },
-    select: { id: true, headId: true, job: { select: { number: true } } },
-    orderBy: { createdAt: 'asc' },
-  })
-}
+type PairVisit = { readonly id: string; readonly headId: string; readonly jobNumber: string }
+
+/** Every visit of a head and, of the same jobs, those of its mates, oldest first: one statement. */
+export const visitsOfPairs = (reader: Reader, headId: string): Promise<PairVisit[]> =>
+  reader.$queryRaw<PairVisit[]>`
+    SELECT v."id", v."headId", j."number" AS "jobNumber"
+    FROM "Visit" v
+    JOIN "Job" j ON j."id" = v."jobId"
+    WHERE v."pairId" IN (SELECT o."pairId" FROM "Visit" o WHERE o."headId" = ${headId})
+    ORDER BY v."createdAt"`
 
 export const castingOfHead = (reader: Reader, headId: string) =>
   reader.castingRecord.findFirst({ where: { heads: { some: { id: headId } } }, select: { id: true, name: true } })

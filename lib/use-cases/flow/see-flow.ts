@@ -65,7 +65,7 @@ export async function seeFlow(actor: Actor, headId: string, choice: FlowChoice):
     const visit = visits.find(({ id }) => id === set.visitId)
     if (!visit) return null
     const whose = visit.headId === headId ? 'own' : 'mate'
-    return { whose, headId: visit.headId, tag: tagOf(visit.headId), jobNumber: visit.job.number }
+    return { whose, headId: visit.headId, tag: tagOf(visit.headId), jobNumber: visit.jobNumber }
   }
   const runs = benchRuns(sets, subjectOf)
   const chosen = chosenRuns(runs, choice)

@@ -208,7 +208,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
 
   it('an order that has not gone out yet keeps its steps for the vendor', () => {
     const visit = here({ plan: angleFlat(0.063, 0.02), orders: [order('A', ['angle-cut'])] })
-    expect(refusal(visit, 'angle-cut')?.message).toContain('is to be done by Northgate Grinding, order 26-A')
+    expect(refusal(visit, 'angle-cut')?.message).toContain('is on the order to Northgate Grinding, order 26-A')
   })
 
   it('a crack means hold, whatever else is owed', () => {

@@ -50,20 +50,24 @@ describe('refused, in words', () => {
     [
       'a final inspection that is left out',
       { changed: { final: { cells: ['–', '–', '–', '–'] } } },
-      /not for the shop/,
+      /the shop cannot change/,
     ],
-    ['a condition where there is none', { changed: { deburr: { cells: ['◐', '●', '●', '●'] } } }, /no condition/],
-    ['an own step on no condition', { own: [own({ cells: ['◐', '○', '○', '○'] })] }, /on what condition/],
+    [
+      'a condition where there is none',
+      { changed: { deburr: { cells: ['◐', '●', '●', '●'] } } },
+      /cannot be conditional/,
+    ],
+    ['an own step on no condition', { own: [own({ cells: ['◐', '○', '○', '○'] })] }, /choose a condition/],
     ['a condition in no column', { own: [own({ when: 'used-head' })] }, /at least one column/],
     [
       'a limit that is not given',
       { own: [own({ cells: ['–', '◐', '◐', '◐'], when: 'cut-deeper' })] },
       /enter the limit/,
     ],
-    ['a step after the last', { own: [own({ after: 'hand-over' })] }, /nothing stands after/],
+    ['a step after the last', { own: [own({ after: 'hand-over' })] }, /before the final inspection/],
     ['a step that waits for the last', { own: [own({ waitsFor: ['final'] })] }, /the last steps/],
     ['a step that waits for itself', { own: [own({ waitsFor: ['own-1'] })] }, /wait for itself/],
-    ['a step that is not there', { own: [own({ waitsFor: ['own-7'] })] }, /not there/],
+    ['a step that is not there', { own: [own({ waitsFor: ['own-7'] })] }, /does not exist/],
     ['the same step twice', { own: [own(), own({ label: 'Another' })] }, /twice/],
     [
       'two steps that wait for each other',
@@ -76,7 +80,7 @@ describe('refused, in words', () => {
         changed: { 'seat-work': { undoneBy: ['shop-step'] } },
         own: [own({ machining: true, undoneBy: ['seat-work'] })],
       },
-      /never be finished: .*again and again/,
+      /never be finished: .*repeat endlessly/,
     ],
   ])('%s', (_, more, words) => expect(refusal(more)).toMatch(words))
 })

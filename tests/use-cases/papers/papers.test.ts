@@ -161,7 +161,7 @@ describe('papers of an angle cut by a vendor', () => {
     expect(told).toContain('check the clearance at assembly')
     expect(told).not.toMatch(/customer/i)
     // 0.52° is over the shop's half a degree; no piston figure is known, but the bench wrote "customer told".
-    expect(spec.cautions.join(' ')).toMatch(/tilt by 0\.52°.*makers’ instructions/)
+    expect(spec.cautions.join(' ')).toMatch(/angle of 0\.52°.*makers’ instructions/)
     expect(spec.cautions.join(' ')).toMatch(/Piston to valve: check the clearance at assembly/)
   })
 })

@@ -184,7 +184,7 @@ test('work of the shop’s own is ordered only where the head’s rules know it'
     reason: 'asked',
   }
   await expect(changeOrderedWork(shop.staff.tamsin, order, { now })).rejects.toMatchObject({
-    refusal: { code: 'wrong-state', message: expect.stringMatching(/the day it was booked/) as string },
+    refusal: { code: 'wrong-state', message: expect.stringMatching(/do not include this work/) as string },
   })
   await applyRules(shop.staff.orla, { version: 1, visitIds: [visitId] }, { now })
   const again = { ...order, visits: [{ visitId, version: version + 1 }] }

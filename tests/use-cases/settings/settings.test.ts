@@ -75,7 +75,7 @@ describe('every change is a new version', () => {
   })
 
   test('keeps the caution under the limit', () => {
-    expect(() => input(0, { angleCautionDeg: '1.5' })).toThrow(/must not be above/)
+    expect(() => input(0, { angleCautionDeg: '1.5' })).toThrow(/no larger than the largest angle/)
   })
 })
 

@@ -103,7 +103,7 @@ describeOnSqlite('a head that is bought', (open) => {
     expect(route.length).toBeGreaterThan(3)
     for (const step of route) {
       expect(step.state).toBe('to do')
-      expect(step.waitsFor).toContain('its arrival: it is on order')
+      expect(step.waitsFor).toContainEqual({ code: 'arrival' })
     }
     const before = await rows(client)
     const step = { visitId: one.visitId, step: key('check-in'), seen: 0 }
@@ -340,7 +340,7 @@ describeOnSqlite('parts', (open) => {
     expect(await wait()).toMatchObject({ arrivedAt: null })
     const before = await rows(client)
     expect((await refusalOf(receive(orderId, 2, [], [{ lineId, quantity: '6' }]))).fields['parts.0.quantity']).toBe(
-      'Only 5 of eight valves are still to come.',
+      'Only 5 of eight valves are still on order.',
     )
     expect(await rows(client)).toEqual(before)
     expect(await receive(orderId, 2, [], [{ lineId, quantity: '5' }])).toMatchObject({ all: true })
