@@ -398,7 +398,7 @@ test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => 
       .getByRole('radiogroup', { name: 'Kind of cut' })
       .getByRole('radio', { name: /^Clean-up/ })
       .check()
-    await page.getByRole('textbox', { name: /^Stop at/ }).fill('6 thou')
+    await page.getByRole('textbox', { name: /^Stop no deeper than/ }).fill('6 thou')
   })
   // A cut needs the thickness: the step is on the route from now on.
   await doStep(page, tag, 'Measure thickness', thickness('4.241'))

@@ -35,7 +35,7 @@ async function setUp(page: Page, url: string, code: string): Promise<void> {
   await shop.getByLabel('Currency').selectOption('USD')
   await shop.getByLabel('Dates and numbers').selectOption('en-US')
   const owner = page.getByRole('region', { name: 'The owner' })
-  await owner.getByLabel('Name').fill('Maud Ellery')
+  await owner.getByRole('textbox', { name: /^Name/ }).fill('Maud Ellery')
   await owner.getByLabel('Sign-in name').fill('maud')
   await owner.getByLabel('Password', { exact: false }).first().fill(password)
   await owner.getByLabel('Repeat the password').fill(password)
