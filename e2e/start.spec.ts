@@ -63,7 +63,7 @@ async function chooseAndTakeAwayLogo(page: Page): Promise<void> {
     .toBuffer()
   const file = { name: 'logo.png', mimeType: 'image/png', buffer: picture }
   await logo.getByLabel('Choose a picture').setInputFiles(file)
-  await expect(logo.getByText('Chosen, not in use yet')).toBeVisible()
+  await expect(logo.getByText('Chosen, not in use yet', { exact: true })).toBeVisible()
   await logo.getByRole('button', { name: 'Use this picture' }).click()
   await expect(logo.getByText('Saved. Papers show this logo from now on.')).toBeVisible()
   const shown = logo.getByText('As it prints').locator('xpath=..').locator('img')
