@@ -1,6 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
 import { checkIn } from './answers'
-import { answer, bookJob, doStep, openStep, signIn } from './person'
+import { answer, bookJob, doStep, openStep, signIn, tapAgain } from './person'
 
 /** What the browser asks the server for after a deed, and what it makes of an answer that is lost, late or a conflict. */
 
@@ -151,7 +151,7 @@ test('errors of a try come at once, each at its cell, and go when it is correcte
   await expect(refused).toContainText('One field needs a change.')
   await cell('chamber 2').fill('62.9')
   await expect(refused).toHaveCount(0)
-  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await tapAgain(page.getByRole('button', { name: 'Save the readings only' }))
   await expect(page.getByText('Readings saved.')).toBeVisible()
 })
 

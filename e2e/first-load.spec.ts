@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib'
 import { expect, test, type Page } from '@playwright/test'
-import { signIn, signInAtForm } from './person'
+import { signIn, signInAtForm, tapAgain } from './person'
 
 /** A tablet at the far end of the shop has a poor network: a station's page may load so much script, compressed. */
 const mostBytes = 180_000
@@ -50,7 +50,7 @@ test('a form that comes later says when it cannot be fetched, and opens once the
   await finding.click()
   await expect(page.getByText('could not be fetched')).toBeVisible()
   await page.unroute('**/*.js')
-  await finding.click()
+  await tapAgain(finding)
   await expect(page.getByRole('dialog').getByLabel('What was found')).toBeFocused()
   await expect(page.getByText('could not be fetched')).toHaveCount(0)
 })

@@ -1,4 +1,4 @@
-import { expect, type Cookie, type Page } from '@playwright/test'
+import { expect, type Cookie, type Locator, type Page } from '@playwright/test'
 import { keyOf } from '../lib/core/route/keys'
 import { stepTable } from '../lib/core/route/steps'
 import { demoPassword } from '../lib/demo/people'
@@ -136,6 +136,9 @@ export async function doStep(page: Page, tag: string, step: string, answers: Ans
   await page.getByRole('button', { name: /^(Save and tick|Tick): / }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
 }
+
+/** A button takes no second tap within 400 ms of the first. No person is as fast as a browser test: the press is long. */
+export const tapAgain = (button: Locator): Promise<void> => button.click({ delay: 450 })
 
 /** The text beside a label in a list of figures. */
 export const figureOf = (page: Page, label: string) =>

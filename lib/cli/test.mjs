@@ -14,7 +14,7 @@ import { CommandFailed, installed, passOn, run } from './process.mjs'
  * run; a stage that is one command counts as one test.
  */
 const env = { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' }
-const node = (...args) => run(process.execPath, args, { env })
+const node = (args, more = {}) => run(process.execPath, args, { env: { ...env, ...more } })
 /** What it says is shown when it fails: two of these run at the same time. */
 const quietly = (...args) => run(process.execPath, args, { env, keep: 'quiet' })
 
@@ -37,7 +37,7 @@ async function types() {
 async function unit() {
   const report = `--outputFile.json=${join(reports, 'unit.json')}`
   return counted(
-    () => node(installed('vitest', 'vitest.mjs'), 'run', '--reporter=default', '--reporter=json', report),
+    () => node([installed('vitest', 'vitest.mjs'), 'run', '--reporter=default', '--reporter=json', report]),
     () => {
       const { success, numTotalTests, numPassedTests } = reportOf('unit')
       return { success, passed: numPassedTests, failed: numTotalTests - numPassedTests }
@@ -46,9 +46,9 @@ async function unit() {
 }
 
 async function browser() {
-  process.env.PLAYWRIGHT_JSON_OUTPUT_FILE = join(reports, 'browser.json')
+  const report = { PLAYWRIGHT_JSON_OUTPUT_FILE: join(reports, 'browser.json') }
   return counted(
-    () => node(installed('@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'),
+    () => node([installed('@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'], report),
     () => {
       const { errors, stats } = reportOf('browser')
       const failed = stats.unexpected + stats.flaky + stats.skipped
