@@ -30,6 +30,8 @@ export type JobSheetStep = {
   readonly outside: string
   /** Why it must be done again, why it was waived, what it waits for; '' otherwise. */
   readonly note: string
+  /** The figures this bench needs: "Slot, holes 1, 3: 12.5 thou, at the top, toward the intake edge"; '' when none. */
+  readonly wanted: string
   readonly owes: readonly JobSheetOwed[]
 }
 

@@ -10,6 +10,7 @@ const indentMm = 8.4
 const stepMm = 3.1
 const stepLineMm = 4.3
 const noteMm = 2.6
+const wantedMm = 2.8
 
 /** States that the empty or ticked box says already. */
 const quiet: ReadonlySet<JobSheetStep['state']> = new Set(['to do', 'ready', 'done'])
@@ -28,7 +29,8 @@ export function stepLines(step: JobSheetStep, number: number, widthMm: number): 
   const fits = (lengthMm: number) => more.length === 0 && afterMm + lengthMm <= room
   const noteBeside = notes !== '' && fits(wordsWidth(notes, 'text') * noteMm)
   const [only, ...others] = owed
-  const rowBeside = notes === '' && only && others.length === 0 && fits(widthOf(only)) ? only : null
+  const rowBeside =
+    notes === '' && step.wanted === '' && only && others.length === 0 && fits(widthOf(only)) ? only : null
   const heightMm = rowBeside?.some(({ blank }) => blank) ? blankLineMm : stepLineMm
   const small = { face: 'text', sizeMm: noteMm } as const
   return [
@@ -48,6 +50,9 @@ export function stepLines(step: JobSheetStep, number: number, widthMm: number): 
     ...more.map((words) => wordsLine(words, { face: 'text-bold', sizeMm: stepMm })),
     ...(noteBeside || notes === '' ? [] : wrap(notes, 'text', noteMm, widthMm - indentMm)).map((words) =>
       wordsLine(words, small),
+    ),
+    ...(step.wanted === '' ? [] : wrap(step.wanted, 'text-bold', wantedMm, widthMm - indentMm)).map((words) =>
+      wordsLine(words, { face: 'text-bold', sizeMm: wantedMm }),
     ),
     ...(rowBeside ? [] : owed).map(rowLine),
   ]

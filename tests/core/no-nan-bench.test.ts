@@ -1,5 +1,6 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { benchFigures, type BenchInput } from '@/lib/core/at-bench/bench-figures'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { engineFigures, type EngineFacts } from '@/lib/core/engine/figures'
 import { formatAmount, parseAmount } from '@/lib/core/money/amount'
@@ -12,7 +13,9 @@ import type { BenchQuestion, Start } from '@/lib/core/options/bench-types'
 import { planRecordOf } from '@/lib/core/options/plan-record-of'
 import { planLines } from '@/lib/core/options/plan-words'
 import { waysOf } from '@/lib/core/options/ways'
+import { stepTable } from '@/lib/core/route/steps'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
+import { benchLine } from '@/lib/words/at-bench'
 import { maybe, near, unsound } from './any-figure'
 import { question, start } from './options/bench'
 
@@ -104,6 +107,51 @@ describe('what follows from a cut', () => {
     const words = { cut: of.cut, deepEdge: of.deepEdge, follows, ptvLeastIn: { intake: 0.08, exhaust: 0.1 } }
     return [follows, consequenceLines({ ...words, sealingMarginIn: 0.005 })]
   })
+})
+
+describe('the figures of a bench', () => {
+  const corners = fc.record({
+    'intake-1': maybe(near(0.3, 12)),
+    'exhaust-1': maybe(near(0.3, 12)),
+    'intake-2': maybe(near(0.3, 12)),
+    'exhaust-2': maybe(near(0.3, 12)),
+  })
+  const parts = fc.record({ flatIn: depth, angleIn: depth })
+  const width = maybe(near(4, 12))
+  const holes = fc.array(fc.record({ label: fc.string(), slotIn: near(0, 0.1) }), { maxLength: 4 })
+  const rest = { ordered: fc.option(parts), deepEdge, width, before: corners, target: maybe(cc), inset: near(0, 1) }
+  holds(
+    'and their words',
+    [parts, casting, engine, holes, fc.record(rest)],
+    (cut, record, motor, slots, { ordered, deepEdge: edge, width: milledWidthIn, before, target, inset }) => {
+      const input: BenchInput = {
+        follows: consequences({
+          cut: { ...cut, milledWidthIn },
+          casting: record,
+          engine: motor,
+          deepEdge: edge,
+          beforeCc: null,
+          finishedCc: null,
+          sinkIn: 0,
+          totalGoneIn: null,
+        }),
+        cut,
+        ordered,
+        deck: { deepEdge: edge, milledWidthIn, deckLengthIn: 20 },
+        spotFaceAcrossIn: record.spotFaceIn ?? null,
+        holes: slots,
+        cornersBefore: before,
+        targetCc: target ?? null,
+        toleranceCc: 0.5,
+        straightIn: { across: 0.002, along: 0.004 },
+        finishAsked: '30 µin',
+        ptvLeastIn: { intake: 0.08, exhaust: 0.1 },
+        circleIn: { intake: record.intakeTopCutIn ?? null, exhaust: null },
+        insetIn: inset,
+      }
+      return stepTable.map(({ stepId }) => benchFigures(stepId, input).map((figure) => [figure, benchLine(figure)]))
+    },
+  )
 })
 
 describe('a plan’s record', () => {

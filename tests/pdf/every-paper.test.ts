@@ -103,15 +103,22 @@ describe('every paper of the demo shop', () => {
   })
 })
 
+/** The pages of one head: each begins with its tag. */
+const pagesOf = (pages: readonly string[], tag: string) => pages.map(flat).filter((page) => page.startsWith(tag))
+
 describe('every job sheet of the demo shop', () => {
-  it('is one page a head, on both sizes of paper, in the order of the heads', async () => {
+  it('is one page a head, two where the benches need many figures, in the order of the heads', async () => {
     for (const [number, data] of jobs) {
       for (const paper of ['letter', 'a4'] as const) {
         const { pages } = await readPdf(await jobSheet(data, { ...setting, paper }))
-        expect(
-          pages.map((page) => data.heads.findIndex(({ tag }) => flat(page).startsWith(tag))),
-          `${number} ${paper}`,
-        ).toEqual(data.heads.map((_, i) => i))
+        const order = pages.map((page) => data.heads.findIndex(({ tag }) => flat(page).startsWith(tag)))
+        expect(order, `${number} ${paper}`).toEqual([...order].sort((a, b) => a - b))
+        for (const { tag } of data.heads) {
+          const [first, ...more] = pagesOf(pages, tag)
+          expect(first, `${number} ${paper} ${tag}`).not.toContain('continued')
+          expect(more.length, `${number} ${paper} ${tag}`).toBeLessThanOrEqual(1)
+          for (const page of more) expect(page).toMatch(/^\S.* · job \S+, continued/)
+        }
       }
     }
   })
@@ -120,10 +127,11 @@ describe('every job sheet of the demo shop', () => {
     let drawn = 0
     for (const { of: number, bytes } of of('job-sheet')) {
       const { pages } = await readPdf(bytes)
-      jobs.get(number)?.heads.forEach(({ drawing }, i) => {
+      jobs.get(number)?.heads.forEach(({ drawing, tag }) => {
         const cut = drawing.cutKind !== 'none'
         drawn += Number(cut)
-        expect(pages[i]?.includes('depths drawn larger than they are'), `${number} head ${i + 1}`).toBe(cut)
+        const [first] = pagesOf(pages, tag)
+        expect(first?.includes('depths drawn larger than they are'), `${number} ${tag}`).toBe(cut)
       })
     }
     expect(drawn).toBeGreaterThan(5)
@@ -132,7 +140,7 @@ describe('every job sheet of the demo shop', () => {
   it('has every figure and every word of what is known of the head', async () => {
     for (const { of: number, bytes } of of('job-sheet')) {
       const { pages } = await readPdf(bytes)
-      jobs.get(number)?.heads.forEach((head, i) => {
+      jobs.get(number)?.heads.forEach((head) => {
         const { qrText: _, drawing, graduations: __, steps, ...rest } = head
         const told = steps.map(({ state: ___, owes, ...step }) => ({
           ...step,
@@ -143,8 +151,8 @@ describe('every job sheet of the demo shop', () => {
           })),
         }))
         const given = words([rest, told, drawing.edgeDepths, drawing.cornerReadings, drawing.chamberReadings])
-        const page = flat(pages[i] ?? '')
-        expect(notOn(page, given), `${number} head ${i + 1}`).toEqual([])
+        const page = pagesOf(pages, head.tag).join(' ')
+        expect(notOn(page, given), `${number} ${head.tag}`).toEqual([])
       })
     }
   })
@@ -152,10 +160,12 @@ describe('every job sheet of the demo shop', () => {
   it('has a code that reads at print size, and a number that stands out on the plate in grey', async () => {
     for (const { of: number, bytes } of of('job-sheet')) {
       const heads = jobs.get(number)?.heads ?? []
+      const pages = (await readPdf(bytes)).pages.map(flat)
       const codes = await greyPages(bytes, 300, { x: 170, y: 6, width: 45, height: 38 })
       const plates = await greyPages(bytes, 150, { x: 34, y: 12, width: 36, height: 18 })
-      heads.forEach(({ qrText, tag }, i) => {
-        const [code, plate] = [codes[i], plates[i]]
+      heads.forEach(({ qrText, tag }) => {
+        const first = pages.findIndex((page) => page.startsWith(tag))
+        const [code, plate] = [codes[first], plates[first]]
         if (!code || !plate) return expect.unreachable()
         if (qrText !== '') expect(decoded(code), `${number} ${tag}`).toBe(qrText)
         const { darkest, commonest } = tonesOf(plate)

@@ -230,6 +230,11 @@ const owes = (label: string): JobSheetStep['owes'] => {
   return label === 'Flat cut' ? [{ label: 'Total depth', unit: 'in', points: points(''), ...none }] : []
 }
 
+const wanted: Readonly<Record<string, string>> = {
+  'Bolt fit, slot where needed':
+    'Slot, holes L1, L2: 17.3 thou, at the top, toward the intake edge; No slot: holes S1, S2',
+}
+
 export const jobHead: JobSheetHead = {
   tag: 'T-0412',
   revision: 31,
@@ -269,6 +274,7 @@ export const jobHead: JobSheetHead = {
     state,
     outside: label === 'Angle cut' ? 'at Northgate Grinding, order 26-014, promised 9 Mar' : '',
     note: state === 'do again' ? 'the angle cut undid it' : state === 'waived' ? 'customer did not want it' : '',
+    wanted: wanted[label] ?? '',
     owes: owes(label),
   })),
   cautions,

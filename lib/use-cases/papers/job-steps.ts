@@ -10,7 +10,11 @@ import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { answerWords, bareText } from '@/lib/dossier/reading-text'
+import { benchFiguresOf } from '@/lib/dossier/at-bench'
+import { benchSentence } from '@/lib/words/at-bench'
 import { reasonText } from '@/lib/words/route'
+
+const closed: ReadonlySet<RouteStep['state']> = new Set(['done', 'waived', 'not needed'])
 
 /** Every step of the route with a blank for each reading it owes, and what was read already on its line. */
 export const jobSteps = (head: Dossier): JobSheetStep[] =>
@@ -22,6 +26,7 @@ export const jobSteps = (head: Dossier): JobSheetStep[] =>
       state: step.state,
       outside: outsideWords(head, step),
       note: noteWords(head, step),
+      wanted: closed.has(step.state) ? '' : benchSentence(benchFiguresOf(head, step)),
       owes: step.owes.map((owed) => owedBlanks(head, step, owed)),
     }))
 

@@ -5,7 +5,9 @@ import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { Reader } from '@/lib/data/db'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
+import { benchFiguresOf } from '@/lib/dossier/at-bench'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
+import { benchLine } from '@/lib/words/at-bench'
 
 export type { NextPass } from '@/lib/dossier/next-pass'
 
@@ -41,10 +43,9 @@ export async function planAtStep(
   }
   if (step.stepId === 'flat-cut') return flatCut(reader, dossier, plan, mates)
   if (step.stepId === 'angle-cut') return angleCut(base, plan)
-  if (step.stepId === 'finished') return finished(base, plan)
-  return ['chambers', 'intake', 'ptv', 'bolt-seats', 'bolt-fit', 'seat-after', 'arrival-figures'].includes(step.stepId)
-    ? base
-    : none
+  const own = benchFiguresOf(dossier, step).map((figure) => ({ ...benchLine(figure), unit: '' }))
+  if (own.length > 0) return { ...base, lines: [...own, ...base.lines, ...predicted(step, plan)] }
+  return step.stepId === 'chambers' ? base : none
 }
 
 function angleCut(base: PlanAtStep, record: PlanRecord): PlanAtStep {
@@ -57,16 +58,10 @@ function angleCut(base: PlanAtStep, record: PlanRecord): PlanAtStep {
   return { ...base, huge }
 }
 
-const finished = (base: PlanAtStep, record: PlanRecord): PlanAtStep => ({
-  ...base,
-  lines: [
-    ...base.lines,
-    ...(record.targetCc === null ? [] : [line('Target', formatFigure(record.targetCc, 'chamberVolume'))]),
-    ...(record.predictedFinishedCc === null
-      ? []
-      : [line('Predicted', formatFigure(record.predictedFinishedCc, 'chamberVolume'))]),
-  ],
-})
+const predicted = ({ stepId }: RouteStep, { predictedFinishedCc }: PlanRecord): Line[] =>
+  stepId !== 'finished' || predictedFinishedCc === null
+    ? []
+    : [line('Predicted', formatFigure(predictedFinishedCc, 'chamberVolume'))]
 
 /** How deep the other heads of the pair were cut from touch-off, as it was last read at the mill. */
 function mateDepth(mates: readonly Dossier[]): string {

@@ -1,3 +1,4 @@
+import { atBench } from './at-bench'
 import { atMill } from './at-mill'
 import { bench } from './bench'
 import { chamber } from './chamber'
@@ -21,6 +22,7 @@ export const sections: readonly Section[] = [
   plans,
   rates,
   atMill,
+  atBench,
   plane,
   compression,
   rigidMotion,

@@ -20,6 +20,7 @@ export const computing = [
   'cut',
   'rate',
   'at-mill',
+  'at-bench',
   'clearance',
   'seat',
   'intake',

@@ -1,0 +1,47 @@
+import type { CornerName } from '../straightness/corner-point'
+
+export type Edge = 'intake' | 'exhaust'
+
+/**
+ * A figure that a bench needs before it begins, as a code with its data: `lib/words/at-bench.ts` makes the sentence.
+ * Lengths in inches, volumes in cc. `needs`: what would have to be known first, by the record's own names.
+ */
+export type BenchFigure =
+  | { readonly code: 'leave-face' }
+  | { readonly code: 'face-cut'; readonly end: 'all' | 'deck' | 'cover'; readonly valueIn: number }
+  | { readonly code: 'face-gap'; readonly valueIn: number }
+  | { readonly code: 'rails-cut' | 'rails-gap' | 'port-drop'; readonly valueIn: number }
+  | { readonly code: 'spot-face'; readonly valueIn: number; readonly acrossIn: number; readonly highSide: Edge }
+  | {
+      readonly code: 'slot'
+      /** Holes by the name on record; empty: every hole, since none has a place on record. */
+      readonly holes: readonly string[]
+      readonly valueIn: number
+      readonly toward: Edge
+    }
+  | { readonly code: 'no-slot'; readonly holes: readonly string[] }
+  | { readonly code: 'thread-left' | 'dowel-left'; readonly valueIn: number; readonly minimumIn: number }
+  | { readonly code: 'rocker-down' | 'pushrod-longer' | 'cam-down' | 'cam-slack'; readonly valueIn: number }
+  | { readonly code: 'ptv-loss'; readonly port: Edge; readonly valueIn: number }
+  | { readonly code: 'ptv-left'; readonly port: Edge; readonly valueIn: number; readonly minimumIn: number }
+  | { readonly code: 'target'; readonly valueCc: number; readonly toleranceCc: number }
+  | { readonly code: 'corner'; readonly corner: CornerName; readonly valueIn: number }
+  | { readonly code: 'straight'; readonly acrossIn: number; readonly alongIn: number }
+  | { readonly code: 'finish'; readonly asked: string }
+  | { readonly code: 'marks'; readonly intakeIn: number; readonly exhaustIn: number }
+  | { readonly code: 'seat-circle'; readonly port: Edge; readonly diameterIn: number }
+  | { readonly code: 'needs'; readonly of: NeededBy; readonly needs: readonly string[] }
+  | { readonly code: 'cannot'; readonly of: NeededBy; readonly why: string }
+
+/** What cannot be said yet. */
+export type NeededBy =
+  | 'intake-side'
+  | 'spot-face'
+  | 'bolt-fit'
+  | 'bolt-reach'
+  | 'dowel-fit'
+  | 'rocker'
+  | 'cam'
+  | 'ptv-intake'
+  | 'ptv-exhaust'
+  | 'corners'

@@ -1,0 +1,80 @@
+import { benchFigures, type BenchInput, type HoleSlot } from '@/lib/core/at-bench/bench-figures'
+import type { BenchFigure } from '@/lib/core/at-bench/bench-figure'
+import { boltHoleSlot } from '@/lib/core/clearance/bolt-hole'
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { consequences } from '@/lib/core/options/consequences'
+import type { RouteStep } from '@/lib/core/route/types'
+import { shopCutOf } from '@/lib/core/rate/shop-cut'
+import { cutFactsOf } from './cut-facts'
+import type { Dossier } from './dossier'
+import { cornersOfStep } from './measured-cut'
+import { deckOf } from './route-facts'
+
+/** The figures of one step of a head, by the plan of the day and what was really cut; empty without a plan. */
+export function benchFiguresOf(dossier: Dossier, step: RouteStep): readonly BenchFigure[] {
+  const { plan } = dossier
+  return plan === null ? [] : benchFigures(step.stepId, inputOf(dossier, plan, step))
+}
+
+type Parts = { readonly flatIn: number; readonly angleIn: number }
+
+/** As measured once all deck cuts are done; until then as planned. */
+function cutOfDay(dossier: Dossier, plan: PlanRecord): Parts {
+  const open = dossier.route.some(
+    ({ stepId, state }) =>
+      (stepId === 'flat-cut' || stepId === 'angle-cut') && state !== 'done' && state !== 'not needed',
+  )
+  const edges = open ? null : (shopCutOf(cutFactsOf(dossier))?.edges ?? null)
+  if (edges === null || edges.deepIn < edges.shallowIn) return { flatIn: plan.flatIn, angleIn: plan.angleIn }
+  return { flatIn: edges.shallowIn, angleIn: edges.deepIn - edges.shallowIn }
+}
+
+function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInput {
+  const { casting, engine, visit, settings, facts, removedBeforeIn } = dossier
+  const parts = cutOfDay(dossier, plan)
+  const cut = { ...parts, milledWidthIn: casting.milledWidthIn }
+  const order = facts.orders.find(({ orderId }) => orderId === step.orderId)
+  return {
+    follows: consequences({
+      cut,
+      casting,
+      engine,
+      deepEdge: plan.deepEdge,
+      beforeCc: plan.presentMeanCc,
+      finishedCc: plan.predictedFinishedCc,
+      sinkIn: 0,
+      totalGoneIn: removedBeforeIn === null ? null : removedBeforeIn + parts.flatIn + parts.angleIn,
+    }),
+    cut: parts,
+    ordered: order ? { flatIn: order.flatIn, angleIn: order.angleIn } : null,
+    deck: deckOf(visit, casting),
+    spotFaceAcrossIn: casting.spotFaceIn ?? null,
+    holes: holesOf(dossier, cut),
+    cornersBefore: cornersOfStep(dossier.newest, 'thickness'),
+    targetCc: visit.targetCc,
+    toleranceCc: settings.ccToleranceCc,
+    straightIn: { across: settings.straightAcrossIn, along: settings.straightAlongPerCylinderIn * dossier.chambers },
+    finishAsked: visit.job.finishAsked,
+    ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
+    circleIn: { intake: casting.intakeTopCutIn ?? null, exhaust: casting.exhaustTopCutIn ?? null },
+    insetIn: 0,
+  }
+}
+
+/** Each hole on record whose slot can be worked out. */
+function holesOf(
+  { visit, casting }: Dossier,
+  cut: Parts & { readonly milledWidthIn: number | undefined },
+): readonly HoleSlot[] {
+  return (visit.head.casting?.bolts ?? []).flatMap(({ label, lengthIn, diameterIn, boltIn }) => {
+    const length = lengthIn ?? casting.boltHoleLengthIn
+    const slot = boltHoleSlot({
+      cut,
+      holeLengthIn: length === undefined ? undefined : length - cut.flatIn,
+      holeDiameterIn: diameterIn ?? casting.boltHoleIn,
+      boltDiameterIn: boltIn ?? casting.boltIn,
+      dowels: true,
+    })
+    return slot.ok ? [{ label, slotIn: slot.value.slotIn }] : []
+  })
+}

@@ -1,0 +1,153 @@
+import type { BenchFigure, NeededBy } from '../core/at-bench/bench-figure'
+import { figureName } from '../core/options/figure-names'
+import { pointLabel } from '../core/readings/points'
+import { formatFigure } from '../core/units/format-figure'
+
+/** One line at a bench: what, how much with its unit, and where. */
+export type BenchLine = { readonly label: string; readonly value: string; readonly note: string }
+
+const thou = (valueIn: number): string => formatFigure(valueIn, 'cutDepth', 'thou')
+const line = (label: string, value: string, note = ''): BenchLine => ({ label, value, note })
+
+const faceEnds = {
+  all: 'Cut off the intake face',
+  deck: 'Cut off the intake face, deck end',
+  cover: 'Cut off the intake face, cover end',
+} as const
+
+const ofWords: Readonly<Record<NeededBy, string>> = {
+  'intake-side': 'Intake side',
+  'spot-face': 'Bolt seats',
+  'bolt-fit': 'Bolt holes',
+  'bolt-reach': 'Bolt reach',
+  'dowel-fit': 'Dowels',
+  rocker: 'Rocker stand',
+  cam: 'Cam',
+  'ptv-intake': 'Piston to intake valve',
+  'ptv-exhaust': 'Piston to exhaust valve',
+  corners: 'Corners',
+}
+
+/** "Slot, holes 1, 3" · "12.5 thou" · "at the top, toward the intake edge". Depths in thou, thickness in inches. */
+export function benchLine(figure: BenchFigure): BenchLine {
+  switch (figure.code) {
+    case 'leave-face':
+      return line('Intake face', 'leave it', 'the ports still meet')
+    case 'face-cut':
+      return line(faceEnds[figure.end], thou(figure.valueIn), intakeNote(figure.end))
+    case 'face-gap':
+      return line('Gap at the intake face', thou(figure.valueIn), gapNote)
+    case 'rails-cut':
+      return line(
+        'Cut off each manifold end rail',
+        thou(figure.valueIn),
+        'so that the manifold comes down with the ports',
+      )
+    case 'rails-gap':
+      return line('Gap at the manifold end rails', thou(figure.valueIn), 'seal it, or a thicker rail gasket')
+    case 'port-drop':
+      return line(
+        'Ports come down along the intake face',
+        thou(figure.valueIn),
+        'leave, port match, or move the manifold',
+      )
+    case 'spot-face':
+      return line(
+        'Cut each bolt seat, high side',
+        thou(figure.valueIn),
+        `at the ${figure.highSide} edge of a ${figure.acrossIn.toFixed(3)} in spot face, nothing at the other`,
+      )
+    case 'slot':
+      return line(
+        `Slot, ${holeWords(figure.holes)}`,
+        thou(figure.valueIn),
+        `at the top, toward the ${figure.toward} edge`,
+      )
+    case 'no-slot':
+      return line('No slot', holeWords(figure.holes), 'the bolts pass as the holes are')
+    case 'thread-left':
+      return line('Thread left in a blind hole', thou(figure.valueIn), leftNote(figure, 'the bolt bottoms'))
+    case 'dowel-left':
+      return line('Depth left in the dowel holes', thou(figure.valueIn), leftNote(figure, 'the dowels bottom'))
+    case 'rocker-down':
+      return line('Rocker stand comes down', thou(figure.valueIn))
+    case 'pushrod-longer':
+      return line('Pushrod is longer by', thou(figure.valueIn), 'as far as the rocker is concerned')
+    case 'cam-down':
+      return line('Cam comes down', thou(figure.valueIn), 'the timing retards: check it with the engine maker’s data')
+    case 'cam-slack':
+      return line('Chain or belt gets slack by', thou(figure.valueIn))
+    case 'ptv-loss':
+      return line(
+        `Piston to ${figure.port} valve`,
+        `${figure.valueIn < 0 ? 'gains' : 'loses'} ${thou(Math.abs(figure.valueIn))}`,
+        'against a flat crown: check at assembly',
+      )
+    case 'ptv-left':
+      return line(
+        `Left at the ${figure.port} valve`,
+        formatFigure(figure.valueIn, 'clearance'),
+        `minimum ${formatFigure(figure.minimumIn, 'clearance')}${figure.valueIn < figure.minimumIn ? ': too little' : ''}`,
+      )
+    case 'target':
+      return line(
+        'Target, each chamber',
+        formatFigure(figure.valueCc, 'chamberVolume'),
+        `± ${formatFigure(figure.toleranceCc, 'chamberVolume')}`,
+      )
+    case 'corner':
+      return line(`Corner ${pointLabel(figure.corner)}`, formatFigure(figure.valueIn, 'thickness'), 'expected')
+    case 'straight':
+      return line(
+        'Straightness limit',
+        `${formatFigure(figure.acrossIn, 'depth')} across`,
+        `${formatFigure(figure.alongIn, 'depth')} along`,
+      )
+    case 'finish':
+      return line('Finish wanted', figure.asked)
+    case 'marks':
+      return line(
+        'Marks expected',
+        `${bareThou(figure.intakeIn)} int / ${bareThou(figure.exhaustIn)} exh`,
+        'thou at each edge',
+      )
+    case 'seat-circle':
+      return line(
+        `Measure to the ${figure.port} top-cut circle`,
+        `${figure.diameterIn.toFixed(3)} in across`,
+        'from the deck, where the circle is nearest to it',
+      )
+    case 'needs':
+      return line(ofWords[figure.of], 'not known', `needs ${figure.needs.map(figureName).join(', ')}`)
+    case 'cannot':
+      return line(ofWords[figure.of], 'not known', figure.why)
+  }
+}
+
+const gapNote = 'thicker gasket or manifold work; cut only the wedge'
+const intakeNote = (end: 'all' | 'deck' | 'cover'): string =>
+  end === 'all' ? 'leave, port match or cut: choose below' : ''
+const bareThou = (valueIn: number): string => String(Number((valueIn * 1000).toFixed(1)))
+const holeWords = (holes: readonly string[]): string =>
+  holes.length === 0 ? 'every hole' : `${holes.length === 1 ? 'hole' : 'holes'} ${holes.join(', ')}`
+
+function leftNote({ valueIn, minimumIn }: { valueIn: number; minimumIn: number }, bottoms: string): string {
+  return valueIn < minimumIn
+    ? `${bottoms}: stop, tell the machinist in charge`
+    : 'after all cuts; bolts and torque as the maker says'
+}
+
+/** Places and limits that a figure on paper cannot do without; the rest of what a screen says stays there. */
+const placed: ReadonlySet<BenchFigure['code']> = new Set([
+  ...(['spot-face', 'slot', 'ptv-left', 'target', 'straight', 'marks', 'seat-circle', 'needs', 'cannot'] as const),
+])
+
+/** For paper: "Slot, holes 1, 3: 12.5 thou, at the top, toward the intake edge; No slot: hole 2". */
+export function benchSentence(figures: readonly BenchFigure[]): string {
+  return figures
+    .map((figure) => {
+      const { label, value, note } = benchLine(figure)
+      return [`${label}: ${value}`, placed.has(figure.code) ? note : ''].filter((part) => part !== '').join(', ')
+    })
+    .join('; ')
+}
