@@ -1,6 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
 import { checkIn } from './answers'
-import { answer, bookJob, doStep, openStep, signIn, tapAgain } from './person'
+import { answer, bookJob, doStep, openHead, openStep, signIn, tapAgain } from './person'
 
 /** What the browser asks the server for after a deed, and what it makes of an answer that is lost, late or a conflict. */
 
@@ -73,24 +73,75 @@ test('the second of two slow taps does not take the tick back', async ({ page })
   await expect(tickButton(page)).toBeVisible()
 })
 
-test('a lost answer and a reload enter a reading once', async ({ page }) => {
+test('the second of two slow taps that take a tick back does not tick again', async ({ page }) => {
+  const tag = await bookedHead(page)
+  await doStep(page, tag, 'Check in', checkIn)
+  await openStep(page, tag, 'Strip and wash')
+  await tickButton(page).click()
+  await page.getByRole('button', { name: 'Take the tick back' }).click()
+  await tickButton(page).waitFor()
+  await tickButton(page).dispatchEvent('click')
+  await page.waitForTimeout(600)
+  await tickButton(page).dispatchEvent('click')
+  await page.waitForTimeout(1500)
+  await expect(done(page)).toHaveCount(0)
+  await tickButton(page).click()
+  await expect(done(page)).toBeVisible()
+})
+
+/** The server takes what is sent, and the answer does not arrive, until `unroute`. */
+const loseAnswers = (page: Page) =>
+  page.route('**/stations/**', async (route) => {
+    if (route.request().method() !== 'POST') return route.continue()
+    await route.fetch()
+    await route.abort('connectionreset')
+  })
+
+/** Chambers measured at a head that is washed and checked. */
+async function atChambers(page: Page): Promise<string> {
   const tag = await bookedHead(page)
   await doStep(page, tag, 'Check in', checkIn)
   await doStep(page, tag, 'Strip and wash')
   await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
   await openStep(page, tag, 'Measure chambers')
+  return tag
+}
+
+test('readings whose answer was lost are not entered once more with the tick, after a reload', async ({ page }) => {
+  const tag = await atChambers(page)
+  const cc = { 'chamber 1': '63.1', 'chamber 2': '62.9', 'chamber 3': '63.0', 'chamber 4': '63.2' }
+  await answer(page, { figures: { 'Chamber volume': cc } })
+  await loseAnswers(page)
+  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await expect(page.getByRole('alert').filter({ hasText: 'Not sent' })).toBeVisible()
+  await page.unroute('**/stations/**')
+  await page.reload()
+  await expect(page.getByRole('group', { name: 'Chamber volume', exact: true }).getByLabel('chamber 4')).toHaveValue(
+    '63.2',
+  )
+  await answer(page, {
+    choices: {
+      'Valves in while measuring': 'The shop’s checking valves',
+      'Plug in while measuring': 'The shop’s checking plug',
+    },
+  })
+  await tickButton(page).click()
+  await expect(done(page)).toBeVisible()
+  await openHead(page, tag)
+  const readings = page.getByRole('region', { name: 'Readings' })
+  await readings.locator('summary', { hasText: 'Measure chambers' }).click()
+  await expect(readings.getByRole('row', { name: /^Chamber volume chamber 2/ })).toHaveCount(1)
+})
+
+test('a lost answer and a reload enter a reading once', async ({ page }) => {
+  await atChambers(page)
   await answer(page, { figures: { 'Chamber volume': { 'chamber 1': '63.1' } } })
   const operations: string[] = []
   page.on('request', (request) => {
     const op = /"op":"([0-9a-f-]{36})"/.exec(request.postData() ?? '')?.[1]
     if (op) operations.push(op)
   })
-  // The server takes it, the answer does not arrive.
-  await page.route('**/stations/**', async (route) => {
-    if (route.request().method() !== 'POST') return route.continue()
-    await route.fetch()
-    await route.abort('connectionreset')
-  })
+  await loseAnswers(page)
   await page.getByRole('button', { name: 'Save the readings only' }).click()
   await expect(page.getByRole('alert').filter({ hasText: 'Not sent' })).toBeVisible()
   await page.unroute('**/stations/**')
@@ -131,11 +182,7 @@ test('“Keep mine” after a conflict repeats the deed that was refused', async
 })
 
 test('errors of a try come at once, each at its cell, and go when it is corrected', async ({ page }) => {
-  const tag = await bookedHead(page)
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
-  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
-  await openStep(page, tag, 'Measure chambers')
+  await atChambers(page)
   await answer(page, {
     figures: { 'Chamber volume': { 'chamber 1': '63..1', 'chamber 2': '1e9', 'chamber 3': '63.0' } },
   })

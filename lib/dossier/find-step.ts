@@ -16,8 +16,12 @@ export function findStep(route: readonly RouteStep[], key: StepKey): RouteStep {
   return step
 }
 
+type Event = VisitRecord['events'][number]
+
+/** Whether something happened at this step. */
+export const isAt = (event: Event, key: StepKey): boolean =>
+  event.stepId === key.stepId && event.occurrence === key.occurrence && event.orderId === key.orderId
+
 /** Number of the last event at a step: what a person saw, and whether something came since. */
 export const lastSeq = (visit: Pick<VisitRecord, 'events'>, key: StepKey): number =>
-  visit.events.findLast(
-    (event) => event.stepId === key.stepId && event.occurrence === key.occurrence && event.orderId === key.orderId,
-  )?.seq ?? 0
+  visit.events.findLast((event) => isAt(event, key))?.seq ?? 0

@@ -71,7 +71,17 @@ describe('an attempt whose answer was lost', () => {
     const first = await opened().callFor({ seen: 3, text: '64.2' }, 'record')
     const second = await opened().callFor({ seen: 4, text: '64.3' }, 'record')
     expect(second.op).not.toBe(first.op)
-    expect(second.input).toEqual({ seen: 4, text: '64.3' })
+    // What the first try did is not known here: the server is told what was seen before it.
+    expect(second.input).toEqual({ seen: 3, text: '64.3' })
+  })
+
+  it('is told by what is sent next, which says what was seen before it', async () => {
+    await opened().callFor({ seen: 3, text: '64.2' }, 'record')
+    const next = opened()
+    expect((await next.callFor({ seen: 4, text: '64.2' }, 'tick')).input).toEqual({ seen: 3, text: '64.2' })
+    expect((await next.callFor({ seen: 5, text: '64.2' }, 'start')).input).toEqual({ seen: 3, text: '64.2' })
+    next.answered()
+    expect((await next.callFor({ seen: 5, text: '64.2' }, 'tick')).input).toEqual({ seen: 5, text: '64.2' })
   })
 
   it('is over after an answer, on the next page too', async () => {

@@ -11,9 +11,22 @@ export type Sight = { readonly seen?: number | undefined; readonly version?: num
 const contentOf = (input: unknown): string =>
   JSON.stringify(input, (key, value: unknown) => (key === 'seen' || key === 'version' ? undefined : value))
 
+const seenIn = (input: unknown): number | undefined =>
+  typeof input === 'object' && input !== null && 'seen' in input && typeof input.seen === 'number'
+    ? input.seen
+    : undefined
+
+/** `input` as it was seen when the attempt before it went out: what that one did, nobody was told. */
+function seenAsBefore<Input>(input: Input, before: unknown): Input {
+  const [now, then] = [seenIn(input), seenIn(before)]
+  return now === undefined || then === undefined ? input : { ...input, seen: Math.min(now, then) }
+}
+
 /**
  * Operation ids of changes. Content without an answer is sent again as it was, under its id, so that it takes effect
- * once; other content, or the same after an answer, gets a new id. Under a key the open attempt outlives the page.
+ * once; other content, or the same after an answer, gets a new id. After an attempt without an answer a page may show
+ * more than the person was told of, so what is sent next says what was seen before it: the server then knows what it has
+ * already. Under a key the open attempt outlives the page.
  */
 export class OperationIds {
   private open: { readonly name: string; readonly call: ActionCall<unknown> } | null = null
@@ -32,7 +45,9 @@ export class OperationIds {
     await this.loaded
     const { open } = this
     const same = open !== null && open.name === name && contentOf(open.call.input) === contentOf(input)
-    const call = same ? (open.call as ActionCall<Input>) : { op: v4(), input }
+    const call = same
+      ? (open.call as ActionCall<Input>)
+      : { op: v4(), input: open === null ? input : seenAsBefore(input, open.call.input) }
     this.open = { name, call }
     if (this.key) saveDraft<AttemptDraft>(this.key, { shape: 1, name, ...call })
     return call

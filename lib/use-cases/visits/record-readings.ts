@@ -5,6 +5,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
+import { notYetRead } from '@/lib/dossier/already-read'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { refusePhotoInWords } from './photo-in-words'
 import { loadStepForChange } from './step-change'
@@ -20,7 +21,8 @@ export async function recordReadings(
   return write(actor, moment, async (ctx) => {
     const { visit, step } = await loadStepForChange(ctx, input, readAction)
     refusePhotoInWords(visit, step, input.entry.readings)
-    const written = await addReadings(ctx, visit.id, step, input.entry)
+    const sent = notYetRead(visit, { ...input, personId: actor.personId })
+    const written = await addReadings(ctx, visit.id, step, sent)
     const after = await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { written, seen: lastSeq(after.visit, input.step) }
   })

@@ -10,10 +10,19 @@ import { bumpVisit } from '@/lib/data/visits'
 import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import type { Write } from '@/lib/data/write'
 import { theirsText } from '@/lib/words/conflicts'
-import { findStep, lastSeq } from '@/lib/dossier/find-step'
+import type { Entry } from '@/lib/dossier/add-readings'
+import { repeatedEvents } from '@/lib/dossier/already-read'
+import { findStep, isAt, lastSeq } from '@/lib/dossier/find-step'
 import { refuseOnOrder, refuseReleased } from '@/lib/dossier/refuse-closed'
 
-type SeenStep = { readonly visitId: string; readonly step: StepKey; readonly seen: number }
+type SeenStep = {
+  readonly visitId: string
+  readonly step: StepKey
+  readonly seen: number
+  readonly entry?: Entry | null
+}
+
+type Event = Dossier['visit']['events'][number]
 
 const eventVerbs: Readonly<Record<string, TheirVerb>> = {
   tick: 'tick',
@@ -48,15 +57,22 @@ export function refuseAway(facts: RouteFacts): void {
   if (away) throw new RefusedError({ code: 'wrong-state', message: awayWords(away) })
 }
 
+/**
+ * Refused when somebody did something at this step that the page does not show. What this person did there themself, and
+ * of which the answer was lost, is no such thing: that they began, and readings that are sent once more.
+ */
 async function refuseChanged(ctx: Write, { visit }: Dossier, input: SeenStep): Promise<void> {
-  const last = lastSeq(visit, input.step)
-  if (last <= input.seen) return
-  const event = visit.events.find((candidate) => candidate.seq === last)
+  const { step, seen, entry } = input
+  const { personId } = ctx.actor
+  const again = entry ? repeatedEvents(visit, { personId, step, seen, entry }) : []
+  const isOwn = ({ seq, kind, byId }: Event) => (kind === 'start' && byId === personId) || again.includes(seq)
+  const event = visit.events.findLast((one) => one.seq > seen && isAt(one, step) && !isOwn(one))
+  if (!event) return
   const theirs: Theirs = {
-    who: event ? await nameOf(ctx.tx, event.byId) : '',
-    verb: (event && eventVerbs[event.kind]) ?? 'change',
-    at: event?.at.toISOString() ?? '',
-    seen: last,
+    who: await nameOf(ctx.tx, event.byId),
+    verb: eventVerbs[event.kind] ?? 'change',
+    at: event.at.toISOString(),
+    seen: lastSeq(visit, step),
   }
   throw new RefusedError({
     code: 'conflict',

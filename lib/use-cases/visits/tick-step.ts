@@ -10,6 +10,7 @@ import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
+import { notYetRead } from '@/lib/dossier/already-read'
 import { refusePhotoInWords } from './photo-in-words'
 import { loadStepForChange } from './step-change'
 import { unwrapWithFixes } from '@/lib/dossier/where-to'
@@ -25,7 +26,9 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     const { step, ...before } = await loadStepForChange(ctx, input, tickAction)
     const { visit } = before
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
-    const wrote = input.entry ? await addReadings(ctx, visit.id, step, input.entry) : 0
+    const { entry } = input
+    const sent = entry && notYetRead(visit, { ...input, entry, personId: actor.personId })
+    const wrote = sent ? await addReadings(ctx, visit.id, step, sent) : 0
     const now = wrote > 0 ? await loadDossier(ctx.tx, visit.id) : before
     const { warnings } = unwrapWithFixes(canTick(now.facts, input.step), visit, () => fixesOf(now.facts, input.step))
     const event = await addEventRow(ctx, visit.id, 'tick', step)

@@ -55,8 +55,6 @@ describe('only the owner', () => {
     const look = async () => ({ people: await rows(), trail: await trail() })
     await expectRefused(shop.staff[who], deed, look)
   })
-
-  test('nor by a PIN', async () => {})
 })
 
 describe('adding', () => {

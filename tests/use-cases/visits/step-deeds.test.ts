@@ -1,10 +1,11 @@
-import { beforeAll, expect, it, vi } from 'vitest'
+import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { keyOf } from '@/lib/core/route/keys'
-import { recordReadingsSchema, startStepSchema } from '@/lib/schemas/visit'
+import { recordReadingsSchema, startStepSchema, tickStepSchema } from '@/lib/schemas/visit'
 import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { startStep } from '@/lib/use-cases/visits/start-step'
+import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
 import { shopWithJob } from '../release/whole-job'
@@ -49,6 +50,75 @@ it('a conflict says who did what and when as data, and the deed goes through onc
     theirs: { who: owner.name, verb: 'start', at: monday.toISOString(), seen: await seenOf(chambers) },
   })
   expect((await record({ '1': '64.2' }, await seenOf(chambers))).written).toBe(1)
+})
+
+/** The same person records, the answer is lost, and then ticks with what stands in the cells; or somebody else did. */
+describe('readings that are sent again because their answer was lost', () => {
+  const cells = { '1': '64.0', '2': '63.8', '3': '64.2', '4': '64.0' }
+  const ofRun = (texts: Readonly<Record<string, string>>, run: string) => ({ ...entry(texts), conditions: { run } })
+  const tick = (step: typeof chambers, seen: number, sent: object) =>
+    tickStep(machinist, tickStepSchema.parse({ visitId, step, seen, entry: sent }), at(monday))
+  const textsOf = async (stepId: string) => {
+    const rows = await database.client.reading.findMany({ where: { set: { visitId, stepId } }, orderBy: { id: 'asc' } })
+    return rows.map(({ kind, point, text }) => `${kind} ${point}: ${text}`)
+  }
+
+  it('are entered once, beside those that are new, and the step is ticked', async () => {
+    const checkIn = keyOf('check-in')
+    const said = (kind: string, text: string) => ({ kind, point: '', text, notTaken: null })
+    const some = [said('condition', 'worn'), said('came-with', 'bare')]
+    const of = (readings: readonly object[]) => ({ visitId, step: checkIn, entry: { ...entry({}), readings } })
+    const seen = await seenOf(checkIn)
+    await recordReadings(machinist, recordReadingsSchema.parse({ ...of(some), seen }), at(monday))
+    await tick(checkIn, seen, of([...some, said('photo', 'no photo: no camera')]).entry)
+    expect(await textsOf('check-in')).toEqual(['condition : worn', 'came-with : bare', 'photo : no photo: no camera'])
+    const events = await database.client.visitEvent.findMany({ where: { visitId, stepId: 'check-in' } })
+    expect(events.map(({ kind }) => kind)).toEqual(['read', 'read', 'tick'])
+  })
+
+  it('are a reading more once the page shows the first', async () => {
+    const before = await textsOf('chambers')
+    await record({ '1': '64.0' }, await seenOf(chambers))
+    await record({ '1': '64.0' }, await seenOf(chambers))
+    expect((await textsOf('chambers')).slice(before.length)).toEqual(['cc 1: 64.0', 'cc 1: 64.0'])
+  })
+
+  it('are a conflict when a cell was changed meanwhile: it says that it was the person themself', async () => {
+    const seen = await seenOf(chambers)
+    await record({ '1': '64.0', '2': '63.8' }, seen)
+    const refused = await refusalOf(tick(chambers, seen, entry({ ...cells, '2': '63.6' })))
+    expect(refused).toMatchObject({ code: 'conflict', theirs: { who: machinist.name, verb: 'read' } })
+  })
+
+  it('are another entry when they are of another run', async () => {
+    const seen = await seenOf(chambers)
+    await record(cells, seen)
+    expect((await refusalOf(tick(chambers, seen, ofRun(cells, '2')))).code).toBe('conflict')
+  })
+
+  it('are a conflict when somebody else read the very same', async () => {
+    const seen = await seenOf(chambers)
+    const theirs = { visitId, step: chambers, seen, entry: entry(cells) }
+    await recordReadings(owner, recordReadingsSchema.parse(theirs), at(monday))
+    expect(await refusalOf(tick(chambers, seen, entry(cells)))).toMatchObject({
+      code: 'conflict',
+      theirs: { who: owner.name },
+    })
+  })
+})
+
+it('what one began oneself is no conflict, what somebody else began is', async () => {
+  const seatBefore = keyOf('seat-before')
+  const seen = await seenOf(seatBefore)
+  const start = { visitId, step: seatBefore, seen }
+  const read = (actor: typeof machinist) => {
+    const depth = { kind: 'seat-depth', point: '1-intake', text: '.163', notTaken: null }
+    const sent = { ...start, entry: { ...entry({}), readings: [depth] } }
+    return recordReadings(actor, recordReadingsSchema.parse(sent), at(monday))
+  }
+  await startStep(machinist, startStepSchema.parse(start), at(monday))
+  expect((await refusalOf(read(owner))).code).toBe('conflict')
+  expect((await read(machinist)).written).toBe(1)
 })
 
 it('a step that the route does not have is named, and leads to what is open there', async () => {

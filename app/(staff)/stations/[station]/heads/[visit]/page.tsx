@@ -25,8 +25,7 @@ import { LeftStep } from './_components/left-step'
 import { Others } from './_components/others'
 import { PlanAtStep } from './_components/plan-at-step'
 import { SideActions } from './_components/side-actions'
-import { StepDone } from './_components/step-done'
-import { StepForm } from './_components/step-form'
+import { StepWork } from './_components/step-work'
 import { sameKey } from '@/lib/core/route/keys'
 import { reasonText, waitText } from '@/lib/words/route'
 
@@ -76,11 +75,7 @@ export default async function StepPage(props: Props) {
   // At the bolts the holes are looked for first; at the mill the depth comes first, and the drawing under the form.
   const atHoles = step.stepId === 'bolt-seats' || step.stepId === 'bolt-fit'
   const flow = step.stepId === 'flow' ? await seeFlowStep(actor, visit, key) : null
-  const work = done ? (
-    <StepDone screen={screen} />
-  ) : (
-    <StepForm key={`${screen.visitId}${JSON.stringify(key)}`} screen={screen} />
-  )
+  const work = <StepWork key={`${screen.visitId}${here}`} screen={screen} />
   return (
     <>
       <AutoRefresh newest={newest} />

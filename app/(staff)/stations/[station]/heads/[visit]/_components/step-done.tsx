@@ -6,21 +6,19 @@ import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { TextInput } from '@/app/_components/ui/text-input'
-import { useDelayed } from '@/app/_components/ui/use-delayed'
 import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { undoTickAction } from '../../../../actions'
 import { StepConflict } from './step-conflict'
 
-/** It comes up under the finger that ticked: the second of two slow taps must not take the tick back. */
-const settleMs = 1500
+/** `settled`: the second of two slow taps on the tick must not take it back. */
+type Props = { screen: StepScreen; settled: boolean }
 
 /** A ticked step: who, when, what was read, and the way back. */
-export function StepDone({ screen }: { screen: StepScreen }) {
+export function StepDone({ screen, settled }: Props) {
   const router = useRouter()
   const [reason, setReason] = useState('')
   const { run, repeat, pending, refusal, refusalRef, edited, clear } = useAction()
-  const settled = useDelayed(true, settleMs)
   const { step, ticked } = screen
 
   function takeBack() {

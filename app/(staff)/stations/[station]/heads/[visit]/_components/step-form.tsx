@@ -26,13 +26,15 @@ const notDone: Record<Deed, string> = { tick: 'Not ticked', record: 'Not saved',
 
 type Props = {
   screen: StepScreen
+  /** False while it has only just come: the second of two slow taps that took the tick back must not tick again. */
+  settled?: boolean
   /** Number of the repeat of a flow run that is entered; left out: the step itself, which is then ticked. */
   repeat?: number
   onRepeated?: () => void
 }
 
 /** The one thing to do at this step: the readings it owes and one large button. Nothing typed is lost. */
-export function StepForm({ screen, repeat, onRepeated }: Props) {
+export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) {
   const { step, visitId } = screen
   const router = useRouter()
   const draftKey = stepDraftKey(screen, repeat)
@@ -135,17 +137,23 @@ export function StepForm({ screen, repeat, onRepeated }: Props) {
         </Button>
       ) : (
         <>
-          <Button variant="main" className={styles.main} pending={pending} onClick={() => send('tick')}>
+          <Button
+            variant="main"
+            className={styles.main}
+            pending={pending}
+            disabled={!settled}
+            onClick={() => send('tick')}
+          >
             {hasFields ? `Save and tick: ${step.label}` : `Tick: ${step.label}`}
           </Button>
           <div className="row">
             {hasFields && (
-              <Button pending={pending} onClick={() => send('record')}>
+              <Button pending={pending} disabled={!settled} onClick={() => send('record')}>
                 Save the readings only
               </Button>
             )}
             {step.state !== 'started' && (
-              <Button pending={pending} onClick={() => send('start')}>
+              <Button pending={pending} disabled={!settled} onClick={() => send('start')}>
                 Start
               </Button>
             )}

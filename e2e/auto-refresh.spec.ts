@@ -1,0 +1,95 @@
+import { expect, test, type Page } from '@playwright/test'
+import { checkIn } from './answers'
+import { answer, bookJob, openStep, signIn, tapAgain } from './person'
+
+/** A page follows what others do, and never under the fingers of who is at it. */
+
+const booking = {
+  customer: 'Silas Cawdrey',
+  phone: '555-0164',
+  casting: 'Harrow wedge 64',
+  target: '60',
+  preset: 'Cut to size',
+}
+const startButton = (page: Page) => page.getByRole('button', { name: 'Start', exact: true })
+
+/** Longer than it takes to ask again, and than a page waits after the last tap. */
+const severalTimesMs = 6000
+
+/** Tells the page which change is the newest, and counts how often it draws itself again. */
+async function asTold(page: Page) {
+  const told = { newest: 0, draws: 0, asked: 0 }
+  await page.route('**/api/changes', (route) => {
+    told.asked += 1
+    return route.fulfill({ json: { newest: told.newest } })
+  })
+  page.on('request', (request) => {
+    const headers = request.headers()
+    const ahead = headers['next-router-prefetch'] ?? headers['next-router-segment-prefetch']
+    if (headers.rsc && !ahead && !headers['next-action']) told.draws += 1
+  })
+  return told
+}
+
+async function bookedStep(page: Page): Promise<string> {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, booking)
+  await signIn(page, 'dov')
+  await openStep(page, tag, 'Check in')
+  return tag
+}
+
+test('what somebody else does comes by itself', async ({ page, browser }) => {
+  await bookedStep(page)
+  await expect(startButton(page)).toBeVisible()
+  const other = await (await browser.newContext({ baseURL: process.env.BRASSTAG_E2E_URL })).newPage()
+  await signIn(other, 'orla')
+  await other.goto(page.url())
+  await tapAgain(startButton(other))
+  await expect(other.getByText('Started.')).toBeVisible()
+  await expect(startButton(page)).toHaveCount(0)
+  await other.context().close()
+})
+
+test('a change is drawn once, and not while a cell is typed in or something is asked', async ({ page }) => {
+  await bookedStep(page)
+  const told = await asTold(page)
+  await page.reload()
+  await page.waitForTimeout(severalTimesMs)
+  expect(told).toMatchObject({ draws: 0 })
+  expect(told.asked).toBeGreaterThan(1)
+
+  told.newest = 1_000_000
+  await expect.poll(() => told.draws).toBe(1)
+  await page.waitForTimeout(severalTimesMs)
+  expect(told.draws, 'the same change once').toBe(1)
+
+  await answer(page, { words: { 'What came with it': 'Bare' } })
+  const cell = page.getByLabel('What came with it').first()
+  await cell.focus()
+  told.newest += 1
+  await page.waitForTimeout(severalTimesMs)
+  expect(told.draws, 'a cell is typed in').toBe(1)
+  await cell.blur()
+  await expect.poll(() => told.draws, 'it was left').toBe(2)
+  await expect(cell).toHaveValue('Bare')
+
+  await page.getByRole('button', { name: 'Hold this head' }).click()
+  await expect(page.getByRole('dialog')).toBeVisible()
+  told.newest += 1
+  await page.waitForTimeout(severalTimesMs)
+  expect(told.draws, 'a dialog is open').toBe(2)
+  await page.keyboard.press('Escape')
+  await expect.poll(() => told.draws, 'it was shut').toBe(3)
+})
+
+test('a page that nobody looks at does not ask', async ({ page }) => {
+  await bookedStep(page)
+  const told = await asTold(page)
+  await page.addInitScript(() => Object.defineProperty(document, 'hidden', { value: true, configurable: true }))
+  await page.reload()
+  await page.waitForTimeout(severalTimesMs)
+  expect(told.asked).toBe(0)
+  await page.evaluate(() => Object.defineProperty(document, 'hidden', { value: false }))
+  await expect.poll(() => told.asked).toBeGreaterThan(0)
+})

@@ -1,0 +1,50 @@
+import { sameKey } from '@/lib/core/route/keys'
+import type { StepId, StepKey } from '@/lib/core/route/step-ids'
+import { readingConditions } from '@/lib/data/stored/records'
+import type { VisitRecord } from '@/lib/data/visit-records'
+import type { Entry, ReadingEntry } from './add-readings'
+
+/** Readings as they come: who sends them, for which step, and the number of the last event that their page showed. */
+export type SentReadings = {
+  readonly personId: string
+  readonly step: StepKey
+  readonly seen: number
+  readonly entry: Entry
+}
+
+type Visit = Pick<VisitRecord, 'readings'>
+type Set = Visit['readings'][number]
+
+const textOf = ({ kind, point, text, notTaken }: { kind: string } & Omit<ReadingEntry, 'kind'>): string =>
+  JSON.stringify([kind, point, text, notTaken])
+
+const runOf = (conditions: Readonly<Record<string, string>>): string => conditions.run ?? ''
+
+/**
+ * What the same person entered at this step after what their page shows. The answer to that was lost: the page does not
+ * know that it is kept. Another run of the flow bench, or another instrument, is another entry.
+ */
+const ownSets = ({ readings }: Visit, { personId, step, seen, entry }: SentReadings): Set[] =>
+  readings.filter(
+    (set) =>
+      set.eventSeq > seen &&
+      set.byId === personId &&
+      sameKey({ ...set, stepId: set.stepId as StepId }, step) &&
+      set.instrumentId === entry.instrumentId &&
+      runOf(readingConditions.read(set.conditions, set.id)) === runOf(entry.conditions) &&
+      set.points.every(({ correctsId }) => correctsId === null),
+  )
+
+/** The numbers of the events whose readings are all sent once more: what is sent does not contradict them. */
+export function repeatedEvents(visit: Visit, sent: SentReadings): number[] {
+  const texts = sent.entry.readings.map(textOf)
+  return ownSets(visit, sent)
+    .filter(({ points }) => points.every((point) => texts.includes(textOf(point))))
+    .map(({ eventSeq }) => eventSeq)
+}
+
+/** What is sent, without the readings that are kept already: a reading whose answer was lost is entered once. */
+export function notYetRead(visit: Visit, sent: SentReadings): Entry {
+  const kept = ownSets(visit, sent).flatMap(({ points }) => points.map(textOf))
+  return { ...sent.entry, readings: sent.entry.readings.filter((reading) => !kept.includes(textOf(reading))) }
+}
