@@ -1,5 +1,4 @@
 import { expect, test, type Page } from '@playwright/test'
-import { checkIn } from './answers'
 import { answer, bookJob, openStep, signIn, tapAgain } from './person'
 
 /** A page follows what others do, and never under the fingers of who is at it. */
