@@ -44,6 +44,7 @@ test('what is not in the sentence stands below it: from and to, units, money, da
     reason: 'deck warped',
     flatIn: 0.018,
     priceMinor: { from: 9500, to: 11000 },
+    taxBasisPoints: 825,
     promisedOn: { from: null, to: '2026-11-24' },
     castingId: id,
     note: '',
@@ -53,6 +54,7 @@ test('what is not in the sentence stands below it: from and to, units, money, da
     'reason: deck warped',
     'flat part: 0.0180 in',
     'price: from $95.00 to $110.00',
+    'tax: 8.25 %',
     'promised for: from none to Nov 24, 2026',
     'readings: Chamber volume 1: 61.2',
   ])
