@@ -1,3 +1,4 @@
+import { setCornerInset } from '@/lib/use-cases/settings/set-corner-inset'
 import { seedCastings } from './castings'
 import { ShopClock } from './drive/clock'
 import { seedEstimates } from './estimates'
@@ -7,6 +8,7 @@ import { DemoJob, type DemoGround } from './jobs/demo-job'
 import * as outside from './jobs/outside-jobs'
 import type { Act, Story } from './jobs/story'
 import { seedLogo } from './logo'
+import { demoCorners } from './corners'
 import { seedPrices } from './prices'
 import { demoShop, seedInstruments, seedShop } from './shop'
 import { seedVendors } from './vendors'
@@ -20,6 +22,7 @@ export async function seedDemo(now: Date): Promise<void> {
   const opened = clock.ago(openedDaysAgo, '08:00')
   const staff = await seedShop(opened)
   await seedLogo(staff.orla, opened)
+  await setCornerInset(staff.orla, demoCorners, { now: opened })
   await seedPrices(staff.orla, opened)
   const ground: DemoGround = {
     staff,

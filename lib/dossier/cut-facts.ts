@@ -7,6 +7,6 @@ export const cutFactsOf = ({ visit, casting, readings, facts, settings }: Dossie
   readings,
   events: facts.events,
   orders: facts.orders,
-  deck: deckOf(visit, casting),
+  deck: deckOf(visit, casting, settings),
   burette: { divisionCc: settings.buretteDivisionCc, repeatabilityCc: settings.ccRepeatabilityCc },
 })

@@ -42,7 +42,9 @@ export type Dossier = {
 }
 
 /** The dossier of a visit that was read: pure. */
-export function dossierOf(visit: VisitRecord, settings: ShopSettings, today: CurrentSettings): Dossier {
+export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: CurrentSettings): Dossier {
+  // Where corners are touched is asked once: a head booked before the answer goes by it too.
+  const settings = { ...ofItsDay, cornerInset: ofItsDay.cornerInset ?? today.values.cornerInset }
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)

@@ -1,5 +1,7 @@
 import { boltHoleSlot } from '@/lib/core/clearance/bolt-hole'
+import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { CornerName } from '@/lib/core/straightness/corner-point'
+import { insetWords } from '@/lib/words/corner-inset'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
@@ -10,7 +12,7 @@ import { holesNamed, saysNone } from './slotted-holes'
 import { mean } from '@/lib/core/mean'
 
 /** As much of a head as its drawing shows. */
-export type DrawnHead = Pick<Dossier, 'facts' | 'plan' | 'casting' | 'chambers' | 'newest'> & {
+export type DrawnHead = Pick<Dossier, 'facts' | 'plan' | 'casting' | 'chambers' | 'newest' | 'settings'> & {
   readonly visit: { readonly head: Pick<Dossier['visit']['head'], 'casting'> }
 }
 
@@ -44,12 +46,29 @@ function withReadings(head: DrawnHead, ccStep: 'chambers' | 'finished', cornerSt
   const cc = valuedAt(head.newest, ccStep, 'cc')
   return {
     chambers: head.chambers,
+    ...touchedAt(head),
     cornerReadings: cornerTexts(cornersAt(head, cornerStep)),
     chamberReadings: Array.from({ length: head.chambers }, (_, place) => {
       const reading = cc.find(({ point }) => point === String(place + 1))
       return reading ? bareText(reading, 'cc') : null
     }),
     ...boltsOf(head),
+  }
+}
+
+/** Without the deck's size the points are drawn a little inside, and the words say how far. */
+const drawnInside = 0.06
+
+function touchedAt({ casting, settings }: DrawnHead): Pick<HeadDrawing, 'touched'> {
+  const inset = cornerInsetOf(casting, settings.cornerInset)
+  if (inset === null) return {}
+  const share = (insetIn: number, sizeIn: number | undefined) => (sizeIn ? insetIn / sizeIn : drawnInside)
+  return {
+    touched: {
+      acrossShare: share(inset.edgeIn, casting.milledWidthIn),
+      alongShare: share(inset.endIn, casting.deckLengthIn),
+      words: insetWords(inset),
+    },
   }
 }
 

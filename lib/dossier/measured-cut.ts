@@ -1,5 +1,12 @@
-import { cornersFit, cornersOf, edgesCut, type Corners, type Deck } from '@/lib/core/straightness/corners-fit'
-import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
+import {
+  cornersFit,
+  cornersOf,
+  edgesCut,
+  type Corners,
+  type CornersFit,
+  type Deck,
+} from '@/lib/core/straightness/corners-fit'
+import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { RouteFacts } from '@/lib/core/route/types'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
@@ -21,14 +28,15 @@ export const cornersAt = (
   orderId: string | null = null,
 ) => readings.filter(({ step, kind }) => kind === 'thickness' && step.stepId === stepId && step.orderId === orderId)
 
-const deckOf = ({ plan, casting }: Dossier): Deck => ({
+const deckOf = ({ plan, casting, settings }: Dossier): Deck => ({
   deepEdge: plan?.deepEdge ?? 'exhaust',
   milledWidthIn: casting.milledWidthIn,
   deckLengthIn: casting.deckLengthIn,
+  inset: cornerInsetOf(casting, settings.cornerInset),
 })
 
 /** What was really cut, by a plane through the corners before and after; null when that cannot be had. */
-export function fitOf(head: Dossier, after: readonly EffectiveReading[]): PlaneFit | null {
+export function fitOf(head: Dossier, after: readonly EffectiveReading[]): CornersFit | null {
   const fit = cornersFit(deckOf(head), cornersOfStep(head.newest, 'thickness'), cornersOf(after))
   return fit.ok ? fit.value : null
 }
@@ -38,7 +46,7 @@ export function edgesLost(
   head: Dossier,
   after: readonly EffectiveReading[],
 ): { intake: number; exhaust: number } | null {
-  const sizeless: Deck = { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null }
+  const sizeless: Deck = { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null, inset: null }
   const lost = edgesCut(sizeless, cornersOfStep(head.newest, 'thickness'), cornersOf(after))
   return lost && { intake: lost.shallowIn, exhaust: lost.deepIn }
 }

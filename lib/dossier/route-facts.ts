@@ -5,6 +5,7 @@ import { measuredOutside } from '@/lib/core/route/measured-outside'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
 import type { EventKind, OrderFacts, PlanFacts, RouteFacts } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
+import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { Deck } from '@/lib/core/straightness/corners-fit'
 import { planRecordOf, stepKeyOf } from '@/lib/data/facts'
 import type { VisitRecord } from '@/lib/data/visit-records'
@@ -30,10 +31,15 @@ export function removedBeforeIn(
 }
 
 /** The deck of a head as far as its casting is on record; an edge that nobody named is the exhaust edge. */
-export const deckOf = ({ head }: VisitRecord, { milledWidthIn, deckLengthIn }: CastingFacts): Deck => ({
+export const deckOf = (
+  { head }: VisitRecord,
+  casting: CastingFacts,
+  { cornerInset }: Pick<ShopSettings, 'cornerInset'>,
+): Deck => ({
   deepEdge: head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust',
-  milledWidthIn,
-  deckLengthIn,
+  milledWidthIn: casting.milledWidthIn,
+  deckLengthIn: casting.deckLengthIn,
+  inset: cornerInsetOf(casting, cornerInset),
 })
 
 function planFacts(visit: VisitRecord, index: number, removedBefore: number | null): PlanFacts | null {
@@ -60,7 +66,7 @@ function planFacts(visit: VisitRecord, index: number, removedBefore: number | nu
 function orderFacts({ visit, readings, casting, settings }: RouteInputs): OrderFacts[] {
   const seqOf = (kind: EventKind, orderId: string): number | null =>
     visit.events.findLast((event) => event.kind === kind && event.orderId === orderId)?.seq ?? null
-  const deck = deckOf(visit, casting)
+  const deck = deckOf(visit, casting, settings)
   return visit.outside.map((line) => ({
     orderId: line.orderId,
     number: line.order.number,

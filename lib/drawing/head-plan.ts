@@ -50,6 +50,7 @@ export function headPlan(head: HeadDrawing, widthMm = 150): Drawing {
       ...chambers(head, frame),
       ...edges(head, frame),
       ...corners(head, frame),
+      ...touchedPoints(head, frame),
       ...legend(head, frame),
     ],
   }
@@ -183,11 +184,17 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
 const legendTextMm = 3
 const legendLineMm = 3.8
 
-/** What the bolt holes mean, a line for their lengths and one for their slots. */
+/** What the bolt holes mean, a line for their lengths and one for their slots; then where the corners are touched. */
 function legendLines(head: HeadDrawing): string[] {
+  return [...boltLines(head), head.touched ? `${crossSign}: ${head.touched.words}` : ''].filter((line) => line !== '')
+}
+
+const crossSign = '+'
+
+function boltLines(head: HeadDrawing): string[] {
   if (head.bolts.length === 0) return []
   const lengths = head.bolts.some(({ long }) => long) ? ': solid long, open short' : ''
-  return [`bolt holes${lengths}`, slotWords(head)].filter((line) => line !== '')
+  return [`bolt holes${lengths}`, slotWords(head)]
 }
 
 function legend(head: HeadDrawing, frame: Frame): Mark[] {
@@ -247,6 +254,21 @@ function corners(head: HeadDrawing, frame: Frame): Mark[] {
   )
 }
 
+const crossMm = 1.3
+
+/** Where the gauge stands: a cross at each of the four points. */
+function touchedPoints({ touched }: HeadDrawing, frame: Frame): Mark[] {
+  if (!touched) return []
+  const across = touched.acrossShare * frame.width
+  const along = touched.alongShare * frame.length
+  return [frame.left + along, frame.left + frame.length - along].flatMap((x) =>
+    [frame.top + across, frame.top + frame.width - across].flatMap((y) => [
+      ...stroked(linePath([x - crossMm, y], [x + crossMm, y]), 'ink', 0.3),
+      ...stroked(linePath([x, y - crossMm], [x, y + crossMm]), 'ink', 0.3),
+    ]),
+  )
+}
+
 /** The cut in words, as it stands under the drawing and is read to those who do not see it. */
 export function cutInWords(head: HeadDrawing): string {
   const { intake, exhaust } = head.edgeDepths
@@ -281,6 +303,7 @@ function planInWords(head: HeadDrawing): string {
     reading === null ? [] : [`${name.replace('-', ' end ')} ${reading}`],
   )
   const slots = [boltsInWords(head), slotWords(head)].filter((part) => part !== '')
-  const list = [`${head.chambers} chambers counted from the marked end`, ...readings, ...corner, ...slots]
+  const touched = head.touched ? [head.touched.words] : []
+  const list = [`${head.chambers} chambers counted from the marked end`, ...readings, ...corner, ...touched, ...slots]
   return `${cutInWords(head)} ${list.join('; ')}.`
 }

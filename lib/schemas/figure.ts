@@ -19,6 +19,14 @@ export const optionalFigure = (quantity: Quantity) =>
     .trim()
     .transform((text, context) => (text === '' ? null : read(text, quantity, context)))
 
+/** A typed figure that must be there. */
+export const requiredFigure = (quantity: Quantity, message: string) =>
+  z
+    .string()
+    .trim()
+    .min(1, message)
+    .transform((text, context) => read(text, quantity, context))
+
 export const words = (most = 200) => z.string().trim().max(most, `At most ${most} characters.`)
 export const requiredText = (message: string, most = 200) => words(most).min(1, message)
 

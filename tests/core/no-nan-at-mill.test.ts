@@ -85,6 +85,7 @@ const cuts: Arbitrary<CutFacts> = fc.record({
     deepEdge: fc.constantFrom('intake' as const, 'exhaust' as const),
     milledWidthIn: maybe(near(1, 20)),
     deckLengthIn: maybe(near(1, 60)),
+    inset: fc.option(fc.record({ edgeIn: near(0, 3), endIn: near(0, 3) })),
   }),
   burette,
 })

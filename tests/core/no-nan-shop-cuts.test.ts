@@ -6,6 +6,8 @@ import { shopCutOf, type CutFacts } from '@/lib/core/rate/shop-cut'
 import { castingRate, depthAtCentroidIn, isProven, taughtBy } from '@/lib/core/rate/shop-cuts'
 import { must } from '@/lib/core/errors'
 import { cornersFit, edgesCut } from '@/lib/core/straightness/corners-fit'
+import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
+import { leanShiftIn } from '@/lib/core/straightness/lean-shift'
 import { cutCheck } from '@/lib/core/straightness/cut-check'
 import { readMarks } from '@/lib/core/straightness/vendor-marks'
 import { maybe, near, perhaps, unsound } from './any-figure'
@@ -30,6 +32,7 @@ const deck = fc.record({
   deepEdge: fc.constantFrom('intake' as const, 'exhaust' as const),
   milledWidthIn: perhaps(near(1, 20)),
   deckLengthIn: perhaps(near(1, 60)),
+  inset: fc.option(fc.record({ edgeIn: near(0, 3), endIn: near(0, 3) })),
 })
 
 describe('what the shop’s own cuts teach', () => {
@@ -92,7 +95,13 @@ describe('what a cut did', () => {
     { requiredKeys: [] },
   )
   const parts = fc.record({ flatIn: maybe(depth), angleIn: maybe(depth), angleDeg: maybe(near(0, 5)) })
-  holds(cornersFit, [deck, corners, corners])
+  holds(cornersFit, [deck, corners, corners], 1000)
+  holds(leanShiftIn, [perhaps(near(0.3, 12)), perhaps(near(-5, 5)), perhaps(near(-5, 5))])
+  const place = fc.option(near(0, 3), { nil: undefined })
+  holds(cornerInsetOf, [
+    fc.record({ cornerInsetEdgeIn: place, cornerInsetEndIn: place }),
+    fc.option(fc.record({ edgeIn: near(0, 3), endIn: near(0, 3) })),
+  ])
   holds(edgesCut, [deck, corners, corners])
   const bounded = fc.double({ min: 0, max: 0.5, noNaN: true })
   holds(cutCheck, [

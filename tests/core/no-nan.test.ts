@@ -455,7 +455,7 @@ describe('straightness', () => {
     perhaps(near(1, 12)),
     fc.record({ acrossIn: near(0, 0.5), alongPerCylinderIn: near(0, 0.5) }),
   ])
-  sound(cornerPoint, [corner, deck, plain(0, 1)])
+  sound(cornerPoint, [corner, deck, fc.record({ edgeIn: plain(0, 1), endIn: plain(0, 1) })])
   sound(cornersOf, [
     fc.array(fc.record({ kind: fc.constantFrom('thickness', 'cc'), point: corner, value: fc.option(plain(0, 12)) })),
   ])

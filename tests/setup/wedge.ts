@@ -7,6 +7,9 @@ export const wedgeFigures = {
   any: {
     milledWidthIn: '6.000',
     deckLengthIn: '20.00',
+    // The tests' corners are read right at the edges.
+    cornerInsetEdgeIn: '0',
+    cornerInsetEndIn: '0',
     thicknessNewIn: '4.250',
     thicknessLeastIn: '4.130',
     largestAngleDeg: '1.0',

@@ -8,8 +8,10 @@ import {
   tickStepSchema,
   undoTickSchema,
 } from '@/lib/schemas/visit'
+import { cornerInsetSchema } from '@/lib/schemas/corner-inset'
 import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { setCornerInset } from '@/lib/use-cases/settings/set-corner-inset'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
@@ -24,3 +26,4 @@ export const undoTickAction = defineAction('undoTick', undoTickSchema, undoTick)
 export const openHoldAction = defineAction('openHold', openHoldSchema, openHold)
 export const reportFindingAction = defineAction('reportFinding', reportFindingSchema, reportFinding)
 export const openWaitAction = defineAction('openWait', partsWaitSchema, openWait)
+export const setCornerInsetAction = defineAction('setCornerInset', cornerInsetSchema, setCornerInset)

@@ -2,7 +2,7 @@ import type { PlanRecord } from '../cut/plan-record'
 import { shopCutOf, type CutFacts } from '../rate/shop-cut'
 import type { StepId } from '../route/step-ids'
 import type { RouteFacts } from '../route/types'
-import { cornersFit, cornersOf, type Corners } from '../straightness/corners-fit'
+import { cornersFit, cornersOf, type Corners, type CornersFit } from '../straightness/corners-fit'
 import { cutCheck, type CutCheckRow, type CutParts } from '../straightness/cut-check'
 import type { PlaneFit } from '../straightness/plane-fit'
 import { readMarks, type VendorMarks } from '../straightness/vendor-marks'
@@ -11,7 +11,7 @@ import { degrees } from '../units/degrees'
 type AtStep = { readonly stepId: StepId; readonly orderId: string | null }
 
 export type MeasuredCut = {
-  readonly cut: Pick<PlaneFit, 'flatIn' | 'angleIn'> & Partial<PlaneFit>
+  readonly cut: Pick<PlaneFit, 'flatIn' | 'angleIn'> & Partial<CornersFit>
   readonly by: 'corners' | 'machine'
 }
 
@@ -117,6 +117,8 @@ export type CutAgainst = {
 export type CheckedCut = {
   readonly by: MeasuredCut['by']
   readonly rows: readonly CutCheckRow[]
+  /** What a head that leaned before the cut adds to the flat part, in inches; null: not known. */
+  readonly leanShiftIn: number | null
   /** It lies deep at the other edge than the plan wants. */
   readonly deepAtOtherEdge: boolean
   /** The marks name the other edge than the plan wants. */
@@ -146,6 +148,7 @@ export function checkCutAt(facts: CutFacts, at: AtStep, against: CutAgainst): Ch
   return {
     by: measured.by,
     rows,
+    leanShiftIn: measured.cut.leanShiftIn ?? null,
     deepAtOtherEdge: measured.cut.angleIn < -toleranceIn,
     marksOtherEdge: marks !== null && marks.edge !== null && marks.edge !== deepEdge,
   }

@@ -18,6 +18,8 @@ export const castingFigures = {
   // deck
   milledWidthIn: { label: 'milled width', quantity: 'milledWidth', perForm: false },
   deckLengthIn: { label: 'deck length', quantity: 'deckLength', perForm: false },
+  cornerInsetEdgeIn: { label: 'corners touched, inside the edges', quantity: 'cornerInset', perForm: false },
+  cornerInsetEndIn: { label: 'corners touched, inside the ends', quantity: 'cornerInset', perForm: false },
   thicknessNewIn: { label: 'new head thickness', quantity: 'thickness', perForm: false },
   thicknessLeastIn: { label: 'minimum thickness the shop allows', quantity: 'thickness', perForm: false },
   landNewIn: { label: 'land under the intake port, new', quantity: 'land', perForm: false },

@@ -1,5 +1,6 @@
 import type { RouteSettings } from '../route/types'
 import { defaultRouteSettings } from '../route/settings'
+import type { CornerInset } from '../straightness/corner-inset'
 
 /** Everything the owner may set; stored whole, a new version at each change. */
 export type ShopSettings = RouteSettings & {
@@ -17,10 +18,12 @@ export type ShopSettings = RouteSettings & {
   readonly ptvLeastIntakeIn: number
   readonly ptvLeastExhaustIn: number
   readonly turnaroundDays: number
+  /** Where the corners of a head are touched, when its casting's record does not say; null: asked at first use. */
+  readonly cornerInset: CornerInset | null
 }
 
-/** The figures among them, as against the tables of steps. */
-export type ShopLimits = Omit<ShopSettings, 'rules'>
+/** The limits among them, as against the tables of steps and what was asked at first use. */
+export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset'>
 
 /** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
 export const defaultShopSettings: ShopSettings = {
@@ -37,4 +40,5 @@ export const defaultShopSettings: ShopSettings = {
   ptvLeastIntakeIn: 0.08, // published range 0.080–0.100, see lib/core/clearance
   ptvLeastExhaustIn: 0.1,
   turnaroundDays: 5,
+  cornerInset: null,
 }

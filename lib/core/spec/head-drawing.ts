@@ -15,6 +15,8 @@ export type HeadDrawing = {
   readonly deepEdge: Edge | null
   /** Depth of the cut at each edge, with its unit: "0.083 in". */
   readonly edgeDepths: Readonly<Record<Edge, string | null>>
+  /** Where the corners are touched: shares of the deck's width and length, and in words. Absent: nobody has said. */
+  readonly touched?: { readonly acrossShare: number; readonly alongShare: number; readonly words: string }
   /** Thickness at the corners, with or without unit. */
   readonly cornerReadings: Readonly<Record<Corner, string | null>>
   /** One a chamber, from the marked end: "64.2". Shorter than `chambers` or empty: the rest is left blank. */

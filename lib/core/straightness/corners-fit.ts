@@ -1,7 +1,13 @@
+import type { CornerInset } from './corner-inset'
 import { cornerPoint, type CornerName } from './corner-point'
+import { leanShiftIn } from './lean-shift'
+import { leastSquaresPlane } from './least-squares-plane'
 import { planeFit, type PlaneFit } from './plane-fit'
-import type { Result } from '../errors'
+import { refuse, type Result } from '../errors'
+import { knownFacts } from '../known-facts'
 import { meanOrNull } from '../mean'
+import { factOf } from '../units/fact-of'
+import { degrees } from '../units/degrees'
 
 export const cornerNames: readonly CornerName[] = ['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2']
 
@@ -20,28 +26,73 @@ export type Deck = {
   readonly deepEdge: 'intake' | 'exhaust'
   readonly milledWidthIn: number | null | undefined
   readonly deckLengthIn: number | null | undefined
+  /** Where the corners are touched; null: nobody has said. */
+  readonly inset: CornerInset | null
 }
 
+/** A corner touched past the middle is on the other side. */
+const insideDeck = ({ milledWidthIn, deckLengthIn }: Deck, { edgeIn, endIn }: CornerInset): boolean =>
+  2 * edgeIn < (milledWidthIn ?? Infinity) && 2 * endIn < (deckLengthIn ?? Infinity)
+
+/** Where the corners are touched, or why nothing can be said of them. */
+function insetOf(deck: Deck): Result<CornerInset> {
+  if (deck.inset === null) {
+    const said = 'Needs how far inside the edges of the deck the corners are touched.'
+    return refuse('missing', said, { needs: ['cornerInset'] })
+  }
+  const inset = knownFacts({
+    edgeIn: factOf('corners touched, inside the edges', deck.inset.edgeIn, 'cornerInset'),
+    endIn: factOf('corners touched, inside the ends', deck.inset.endIn, 'cornerInset'),
+  })
+  if (!inset.ok || insideDeck(deck, inset.value)) return inset
+  return refuse('contradiction', 'The corners cannot be touched past the middle of the deck. Check the inset.')
+}
+
+/** What the corners say of a cut, and what a head that leaned before it adds to the flat part: shown, not taken off. */
+export type CornersFit = PlaneFit & { readonly leanShiftIn: number | null }
+
 /**
- * What the cuts between two rounds of the four corners took, in inches: `planeFit` with the corners in their places,
- * the second round gauged on the new deck.
+ * What the cuts between two rounds of the four corners took, in inches: `planeFit` with the corners where they were
+ * touched, the second round gauged on the new deck.
  *
- * @param before, after thickness 0.3–12 in; refused when fewer than three corners have both, or the deck's size is unknown
+ * @param before, after thickness 0.3–12 in; refused when fewer than three corners have both, the deck's size is unknown,
+ *   or nobody has said how far inside the edges the corners are touched
+ *
  * Derived: as `planeFit`. Example: all four 4.500 before and 4.480 after → flat 0.020, angle part 0.
  */
-export function cornersFit(deck: Deck, before: Corners, after: Corners): Result<PlaneFit> {
+export function cornersFit(deck: Deck, before: Corners, after: Corners): Result<CornersFit> {
+  const inset = insetOf(deck)
+  if (!inset.ok) return inset
   const size = { milledWidthIn: deck.milledWidthIn ?? 0, deckLengthIn: deck.deckLengthIn ?? 0 }
-  return planeFit({
-    points: cornerNames.map((corner) => ({
-      name: corner,
-      ...cornerPoint(corner, { deepEdge: deck.deepEdge, ...size }),
-      beforeIn: before[corner],
-      afterIn: after[corner],
-    })),
+  const places = cornerNames.map((corner) => ({
+    name: corner,
+    ...cornerPoint(corner, { deepEdge: deck.deepEdge, ...size }, inset.value),
+    beforeIn: before[corner],
+    afterIn: after[corner],
+  }))
+  const fit = planeFit({
+    points: places,
     milledWidthIn: deck.milledWidthIn,
     deckLengthIn: deck.deckLengthIn,
     gaugedSquareTo: 'new-deck',
   })
+  return fit.ok ? { ok: true, value: { ...fit.value, leanShiftIn: shiftOf(places, fit.value) } } : fit
+}
+
+/** By how much the deck leaned to the top face before the cut: the slope of the first round. */
+function shiftOf(
+  places: readonly { xIn: number; yIn: number; beforeIn: number | null | undefined }[],
+  { angleDeg }: PlaneFit,
+): number | null {
+  const read = places.flatMap(({ xIn, yIn, beforeIn }): [number, number, number][] =>
+    typeof beforeIn === 'number' ? [[xIn, yIn, beforeIn]] : [],
+  )
+  const plane = leastSquaresPlane(read)
+  if (plane === null) return null
+  // The head gets thinner toward the deep edge where an earlier cut leaned the same way.
+  const leanDeg = degrees(Math.atan(-plane.perX))
+  const shift = leanShiftIn(meanOrNull(read.map(([, , thicknessIn]) => thicknessIn)), leanDeg, angleDeg)
+  return shift.ok ? shift.value : null
 }
 
 /** Depth at both edges, in inches. */
@@ -52,7 +103,8 @@ export type EdgeDepths = { readonly shallowIn: number; readonly deepIn: number }
  *
  * @returns null when an edge has no corner that was read both times
  *
- * Without the deck's size the tilt of the new deck is left out: at 0.5° and 4.5 in that reads 0.17 thou too deep.
+ * Without the deck's size, or the place where the corners are touched, the tilt of the new deck is left out (at 0.5° and
+ * 4.5 in that reads 0.17 thou too deep), and the figures are those of the corners, not of the edges.
  * Derived: flat part, and flat plus angle part, of `cornersFit`. Example: all four 0.020 less → 0.020 at both edges.
  */
 export function edgesCut(deck: Deck, before: Corners, after: Corners): EdgeDepths | null {

@@ -73,6 +73,7 @@ const table = {
   alongHead: inches('length along the head', -60, 60, 3),
   deckLength: inches('deck length', 1, 60, 3),
   milledWidth: inches('milled width', 1, 20, 3),
+  cornerInset: inches('distance inside the edge', 0, 3, 3),
   /** 2 to 98 % of the milled width: a chamber never lies on an edge. */
   openingCentre: inches('centre of the opening', 0.02, 19.6, 3),
   perimeter: inches('chamber perimeter', 1, 40, 3),
@@ -96,6 +97,8 @@ const table = {
   seatOffset: inches('offset from the sealing circle', -1, 1, 4, true),
   sink: inches('sink', 0, 0.25, 4, true),
   angle: other('angle', 'angle', '°', [0, 5], 3),
+  /** The same, either way. */
+  lean: other('lean', 'angle', '°', [-5, 5], 3),
   valveAngle: other('angle', 'angle', '°', [-60, 60], 2),
   wallDraft: other('wall draft', 'angle', '°', [-45, 45], 1),
   bankAngle: other('bank angle', 'angle', '°', [0, 180], 1),

@@ -43,7 +43,7 @@ const rules = z.object({
   own: z.array(ownStep).default([]),
 } satisfies Fields<RouteRules>)
 
-const { rules: _, ...limits } = defaultShopSettings
+const { rules: _rules, cornerInset: _inset, ...limits } = defaultShopSettings
 const limitFields = Object.fromEntries(
   Object.entries(limits).map(([key, usual]) => [key, z.number().default(usual)]),
 ) as Record<keyof ShopLimits, z.ZodDefault<z.ZodNumber>>
@@ -52,6 +52,7 @@ const limitFields = Object.fromEntries(
 const settings = z.object({
   ...limitFields,
   rules: rules.default({ stationNames: {}, changed: {}, own: [] }),
+  cornerInset: z.object({ edgeIn: z.number(), endIn: z.number() }).nullable().default(null),
 } satisfies Fields<ShopSettings>) satisfies z.ZodType<ShopSettings>
 
 export const settingsValues = storedObject<ShopSettings>('Settings.values', settings)

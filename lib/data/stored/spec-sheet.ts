@@ -36,6 +36,7 @@ const drawing = z.object({
   cutKind: z.enum(cutKinds),
   deepEdge: edge.nullable(),
   edgeDepths: z.object({ intake: textOrNull, exhaust: textOrNull }),
+  touched: z.object({ acrossShare: z.number(), alongShare: z.number(), words: text }).optional(),
   cornerReadings: z.object({
     'intake-1': textOrNull,
     'exhaust-1': textOrNull,

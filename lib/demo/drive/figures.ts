@@ -1,3 +1,4 @@
+import { demoCorners } from '../corners'
 import { cutSoFar, depthAcross, flatLeftIn } from './cut-so-far'
 import { figureAt, type Asked, type Found } from './found'
 import { scatter } from './scatter'
@@ -63,7 +64,11 @@ function ccAt(found: Found, { step, point }: Asked, chamber: string): number {
   }
 }
 
-const shareOf = (found: Found, edge: string): number => (edge === (found.plan?.deepEdge ?? 'exhaust') ? 1 : 0)
+/** Across the deck, where the gauge stands: half an inch inside the edge. */
+function shareOf(found: Found, edge: string): number {
+  const inside = demoCorners.edge.value / (found.casting.milledWidthIn ?? 6)
+  return edge === (found.plan?.deepEdge ?? 'exhaust') ? 1 - inside : inside
+}
 
 /** A used head has lost a few thou to somebody before us, the same at each corner or nearly. */
 function thicknessBefore(found: Found, corner: string): number {

@@ -3,6 +3,7 @@ import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
+import { leanShiftWords } from '@/lib/words/corner-inset'
 import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from '../measured-cut'
 import type { Dossier } from '../dossier'
 import { answerWords, newestText, readAt } from '../reading-text'
@@ -105,7 +106,9 @@ function byCorners(
   if (fit)
     return {
       measured: fitWords(head, fit),
-      how: `thickness at the corners, before and ${when}${residualWords(fit)}`,
+      how: [`thickness at the corners, before and ${when}${residualWords(fit)}`, leanShiftWords(fit.leanShiftIn)]
+        .filter((part) => part !== '')
+        .join('; '),
     }
   const lost = edgesLost(head, after)
   if (!lost) return { measured: null, how: '' }

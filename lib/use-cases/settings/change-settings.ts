@@ -13,6 +13,12 @@ export async function changeSettings(
 ): Promise<{ version: number }> {
   must(allow(actor, 'settings.change'))
   return write(actor, moment, (ctx) =>
-    addSettingsVersion(ctx, version, reason, ({ rules }) => ({ ...values, rules }), 'settings.change'),
+    addSettingsVersion(
+      ctx,
+      version,
+      reason,
+      ({ rules, cornerInset }) => ({ ...values, rules, cornerInset }),
+      'settings.change',
+    ),
   )
 }

@@ -4,6 +4,8 @@ import { must } from '@/lib/core/errors'
 import { rulesChanges } from '@/lib/core/route/rules-words'
 import { settingFields, settingWords } from '@/lib/core/shop/setting-fields'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
+import { capital } from '@/lib/core/route/words'
+import { insetWords } from '@/lib/words/corner-inset'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { countBehind } from '@/lib/data/open-visits'
@@ -46,9 +48,15 @@ export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
 }
 
 const changeWords = (before: ShopSettings, after: ShopSettings): string[] => [
+  ...insetChange(before.cornerInset, after.cornerInset),
   ...limitChanges(before, after),
   ...rulesChanges(before.rules, after.rules),
 ]
+
+const insetChange = (before: ShopSettings['cornerInset'], after: ShopSettings['cornerInset']): string[] =>
+  after === null || JSON.stringify(before) === JSON.stringify(after)
+    ? []
+    : [`${capital(insetWords(after))}${before === null ? '' : `; before: ${insetWords(before)}`}`]
 
 const limitChanges = (before: ShopSettings, after: ShopSettings): string[] =>
   settingFields

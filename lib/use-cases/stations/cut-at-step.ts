@@ -6,6 +6,7 @@ import type { Against, CutCheckRow } from '@/lib/core/straightness/cut-check'
 import { formatThou } from '@/lib/core/units/format-figure'
 import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { Dossier } from '@/lib/dossier/dossier'
+import { leanShiftWords } from '@/lib/words/corner-inset'
 
 export type CutRow = {
   readonly id: string
@@ -26,6 +27,8 @@ export type CutAtStep = {
   readonly marksAsTyped: string
   /** What is out and what to do; '' when all is within. */
   readonly out: string
+  /** What stands beside the figures: the shift on a head that leaned before; '' for nothing. */
+  readonly note: string
   /** Where it can be rejected: the order that brought it; null at other steps. */
   readonly orderId: string | null
 }
@@ -47,6 +50,7 @@ export function cutAtStep(found: Dossier, step: RouteStep, record: PlanRecord): 
     hasMarks: marks.read !== null,
     marksAsTyped: marks.read === null ? marks.text : '',
     out: outWords(rows, checked, record),
+    note: leanShiftWords(checked.leanShiftIn),
     orderId: step.orderId,
   }
 }

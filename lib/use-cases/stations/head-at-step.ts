@@ -4,9 +4,19 @@ import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { headDrawing } from '@/lib/dossier/head-drawing'
 
-/** Where somebody must see which edge is deep and which hole is which. */
-const drawnAt: readonly StepId[] = ['angle-cut', 'flat-cut', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit']
+/** Where somebody must see which edge is deep, which hole is which, and where the corners are touched. */
+const drawnAt: readonly StepId[] = [
+  'thickness',
+  'angle-cut',
+  'arrival-figures',
+  'flat-cut',
+  'bolt-seats',
+  'bolt-fit',
+  'bolt-reach',
+  'dowel-fit',
+  'finished',
+]
 
-/** This head, drawn, at the steps where its edges and holes are worked on; null at the others. */
+/** This head, drawn, at the steps where its edges, holes and corners are worked on; null at the others. */
 export const headAtStep = (dossier: Dossier, { stepId }: RouteStep): HeadDrawing | null =>
   drawnAt.includes(stepId) && dossier.chambers > 0 ? headDrawing(dossier) : null

@@ -6,6 +6,7 @@ import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepId, StepKey } from '@/lib/core/route/step-ids'
+import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { db, type Reader } from '@/lib/data/db'
 import { instrumentsInUse } from '@/lib/data/instruments'
@@ -41,6 +42,8 @@ export type StepScreen = {
   readonly seen: number
   readonly fields: readonly StepField[]
   readonly plan: PlanAtStep
+  /** Nobody has said yet where this shop touches the corners that this step reads. */
+  readonly asksForInset: boolean
   /** This head, drawn, where its edges or bolt holes are worked on. */
   readonly drawing: HeadDrawing | null
   readonly instruments: readonly {
@@ -87,6 +90,9 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     seen: lastSeq(visit, key),
     fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetsAt(dossier, step, inputs)),
     plan,
+    asksForInset:
+      step.owes.some(({ kind }) => kind === 'thickness') &&
+      cornerInsetOf(dossier.casting, dossier.settings.cornerInset) === null,
     drawing: headAtStep(dossier, step),
     instruments,
     ticked: await tickOf(dossier, step, now),

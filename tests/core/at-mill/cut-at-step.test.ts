@@ -39,7 +39,7 @@ const cutFacts = (after: readonly [intake: number, exhaust: number] | null): Cut
   ]),
   events: [],
   orders: [order],
-  deck: { deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20 },
+  deck: { deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } },
   burette: { divisionCc: 0.2, repeatabilityCc: 0.3 },
 })
 const against: CutAgainst = {

@@ -32,7 +32,7 @@ const cuts: CutFacts = {
   ],
   events: [],
   orders: [],
-  deck: { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null },
+  deck: { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null, inset: null },
   burette: { divisionCc: 0, repeatabilityCc: 0.3 },
 }
 const plan = { depthAtCentroidIn: 0.02, flatIn: 0.02 }

@@ -2,6 +2,8 @@ import { lusolve, matrix, multiply, transpose } from 'mathjs'
 import { must } from '@/lib/core/errors'
 import { cutCheck } from '@/lib/core/straightness/cut-check'
 import { edgesCut } from '@/lib/core/straightness/corners-fit'
+import { cornersFit, type Corners } from '@/lib/core/straightness/corners-fit'
+import { leanShiftIn } from '@/lib/core/straightness/lean-shift'
 import { cornerPoint, type CornerName } from '@/lib/core/straightness/corner-point'
 import { planeFit, type PlaneFitInput, type ThicknessPoint } from '@/lib/core/straightness/plane-fit'
 import { judgeStraightness } from '@/lib/core/straightness/straightness'
@@ -50,10 +52,25 @@ const scatteredFit = () =>
   )
 const normal = 'mathjs 15 lusolve of the normal equations'
 
+/**
+ * 20 flat and 63 angle over 7 in, touched half an inch inside: 4.500 − 0.020 − 0.063·0.5/7 = 4.4755 and
+ * 4.500 − 0.020 − 0.063·6.5/7 = 4.4215 square to the old deck, times cos φ = 7/√(7² + 0.063²) on the new one.
+ */
+const cosPhi = 7 / Math.sqrt(49 + 0.063 ** 2)
+const touchedInside = (): Corners => ({
+  'intake-1': 4.4755 * cosPhi,
+  'exhaust-1': 4.4215 * cosPhi,
+  'intake-2': 4.4755 * cosPhi,
+  'exhaust-2': 4.4215 * cosPhi,
+})
+const uncut: Corners = { 'intake-1': 4.5, 'exhaust-1': 4.5, 'intake-2': 4.5, 'exhaust-2': 4.5 }
+const touchedFit = (insetIn: number) =>
+  must(cornersFit({ ...deck, inset: { edgeIn: insetIn, endIn: insetIn } }, uncut, touchedInside()))
+
 /** Without the deck's size there is no plane: each edge by its own two corners. */
 const lost = (deepEdge: 'intake' | 'exhaust') =>
   edgesCut(
-    { deepEdge, milledWidthIn: null, deckLengthIn: null },
+    { deepEdge, milledWidthIn: null, deckLengthIn: null, inset: null },
     { 'intake-1': 4.5, 'exhaust-1': 4.5, 'intake-2': 4.51, 'exhaust-2': 4.51 },
     { 'intake-1': 4.48, 'exhaust-1': 4.417, 'intake-2': 4.49, 'exhaust-2': 4.425 },
   )
@@ -122,6 +139,42 @@ const fits: readonly Check[] = [
     () => lost('intake')?.shallowIn ?? NaN,
   ),
   check(
+    'true 20 flat, 63 angle over 7 in, touched 0.5 in inside: flat part',
+    'by hand: thickness at 0.5 and 6.5 in',
+    [0.02, 'in', 1e-9],
+    () => touchedFit(0.5).flatIn,
+  ),
+  check(
+    'the same: angle part',
+    'by hand: thickness at 0.5 and 6.5 in',
+    [0.063, 'in', 1e-9],
+    () => touchedFit(0.5).angleIn,
+  ),
+  check(
+    'the same, taken as the edges: flat part reads',
+    'by hand: 0.020 + 0.063·0.5/7, and the tilt by 54 for 63',
+    [0.0245, 'in', 6e-5],
+    () => touchedFit(0).flatIn,
+  ),
+  check(
+    'the same, taken as the edges: angle part reads',
+    'by hand: 0.063·6/7',
+    [0.054, 'in', 1e-5],
+    () => touchedFit(0).angleIn,
+  ),
+  check(
+    'a head 4.5 in thick that leans half a degree, cut at half a degree: flat part shifts by',
+    'vectors: foot of the plumb line, 4.5·0.0087265·0.0087269',
+    [0.0003427, 'in', 1e-8],
+    () => leanShiftIn(4.5, 0.5, 0.5),
+  ),
+  check(
+    'the same at one degree',
+    'vectors: foot of the plumb line, 4.5·0.0174524·0.0174551',
+    [0.00137085, 'in', 1e-8],
+    () => leanShiftIn(4.5, 1, 1),
+  ),
+  check(
     'planned 20 thou, found 23: difference',
     'by hand',
     [0.003, 'in', 1e-12],
@@ -159,8 +212,13 @@ export const straightness = {
       'exhaust corner of end 2, half an inch inside: across',
       'by hand: 7 − 0.5',
       [6.5, 'in', 0],
-      () => cornerPoint('exhaust-2', deck, 0.5).xIn,
+      () => cornerPoint('exhaust-2', deck, { edgeIn: 0.5, endIn: 0.5 }).xIn,
     ),
-    check('the same: along', 'by hand: 20 − 0.5', [19.5, 'in', 0], () => cornerPoint('exhaust-2', deck, 0.5).yIn),
+    check(
+      'the same: along',
+      'by hand: 20 − 0.5',
+      [19.5, 'in', 0],
+      () => cornerPoint('exhaust-2', deck, { edgeIn: 0.5, endIn: 0.5 }).yIn,
+    ),
   ],
 }

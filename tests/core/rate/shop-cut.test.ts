@@ -62,7 +62,7 @@ function visit(told: readonly Told[], over: Partial<CutFacts> = {}): CutFacts {
     readings,
     events,
     orders,
-    deck: { deepEdge: 'exhaust', milledWidthIn: 6, deckLengthIn: 20 },
+    deck: { deepEdge: 'exhaust', milledWidthIn: 6, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } },
     burette: { divisionCc: 0.2, repeatabilityCc: 0.3 },
     ...over,
   }
@@ -141,7 +141,7 @@ describe('how deep a cut was', () => {
     const angle: Told = ['read', 'angle-cut', 'edge-depth', { intake: 0, exhaust: 0.063 }]
     expect(cutOf(before, angle, depth(0.02), finished).edges).toEqual({ shallowIn: 0.02, deepIn: 0.083 })
     const shallowAtExhaust = visit([before, angle, depth(0.02), finished], {
-      deck: { deepEdge: 'intake', milledWidthIn: 6, deckLengthIn: 20 },
+      deck: { deepEdge: 'intake', milledWidthIn: 6, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } },
     })
     expect(shopCutOf(shallowAtExhaust)?.edges).toEqual({ shallowIn: 0.083, deepIn: 0.02 })
   })
@@ -178,7 +178,9 @@ describe('how deep a cut was', () => {
       ['back', ['angle-cut']] as const,
       corners('arrival-figures', 4.248, 4.19),
     ]
-    const cut = shopCutOf(visit(told, { deck: { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null } }))
+    const cut = shopCutOf(
+      visit(told, { deck: { deepEdge: 'exhaust', milledWidthIn: null, deckLengthIn: null, inset: null } }),
+    )
     expect(cut?.edges?.shallowIn).toBeCloseTo(0.002, 9)
     expect(cut?.edges?.deepIn).toBeCloseTo(0.06, 9)
   })

@@ -136,7 +136,7 @@ describe('what was rejected', () => {
 })
 
 describe('what the corners say a vendor cut', () => {
-  const deck = { deepEdge: 'exhaust', milledWidthIn: 6, deckLengthIn: 18 } as const
+  const deck = { deepEdge: 'exhaust', milledWidthIn: 6, deckLengthIn: 18, inset: { edgeIn: 0, endIn: 0 } } as const
   /** 4.500 before. Square to the old deck: intake edge 4.500 − f, exhaust edge 4.500 − f − w. */
   const measured = (flatIn: number, angleIn: number) => ({ flatIn, angleIn, toleranceIn: 0.002 })
 

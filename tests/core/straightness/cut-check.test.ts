@@ -61,7 +61,7 @@ describe('a cut beside what was wanted and what was marked', () => {
 })
 
 describe('the four corners', () => {
-  const deck = { deepEdge: 'intake', milledWidthIn: 7, deckLengthIn: 20 } as const
+  const deck = { deepEdge: 'intake', milledWidthIn: 7, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } } as const
   const all = (intake: number, exhaust: number) => ({
     'intake-1': intake,
     'intake-2': intake,

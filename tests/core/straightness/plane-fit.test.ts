@@ -24,7 +24,7 @@ function gauged(
   const normal = [-cut.w / size.milledWidthIn, -cut.taper / size.deckLengthIn, 1]
   const length = squareTo === 'new-deck' ? Math.hypot(...normal) : 1
   const points = corners.map((name, i) => {
-    const { xIn, yIn } = cornerPoint(name, deck, 0.25)
+    const { xIn, yIn } = cornerPoint(name, deck, { edgeIn: 0.25, endIn: 0.25 })
     const beforeIn = before[i] ?? NaN
     const depth = cut.f + (cut.w * xIn) / size.milledWidthIn + cut.taper * (yIn / size.deckLengthIn - 0.5)
     return { name, xIn, yIn, beforeIn, afterIn: (beforeIn - depth) / length }
@@ -165,8 +165,8 @@ describe('what a cut did', () => {
 
 describe('corners', () => {
   it('lie by the deep edge and the end, inside by the inset', () => {
-    expect(cornerPoint('exhaust-2', deck, 0.5)).toEqual({ xIn: 6.5, yIn: 19.5 })
-    expect(cornerPoint('intake-1', deck, 0.5)).toEqual({ xIn: 0.5, yIn: 0.5 })
+    expect(cornerPoint('exhaust-2', deck, { edgeIn: 0.5, endIn: 0.5 })).toEqual({ xIn: 6.5, yIn: 19.5 })
+    expect(cornerPoint('intake-1', deck, { edgeIn: 0.5, endIn: 0.5 })).toEqual({ xIn: 0.5, yIn: 0.5 })
     expect(cornerPoint('intake-1', { ...deck, deepEdge: 'intake' })).toEqual({ xIn: 7, yIn: 0 })
   })
 })

@@ -11,6 +11,8 @@ import type { Result } from '@/lib/core/errors'
 import { consequences } from '@/lib/core/options/consequences'
 import { priorRate } from '@/lib/core/rate/rate'
 import { chamberMean } from '@/lib/core/chamber/burette'
+import type { CornerInset } from '@/lib/core/straightness/corner-inset'
+import { cornersFit } from '@/lib/core/straightness/corners-fit'
 import { planeFit } from '@/lib/core/straightness/plane-fit'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
@@ -119,6 +121,10 @@ const plan: PlanInput = {
 }
 const limited = (limits: Partial<CutLimits>) => checkPlanFacts({ ...plan, limits: { ...plan.limits, ...limits } })
 
+const uncut = { 'intake-1': 4.5, 'exhaust-1': 4.5, 'intake-2': 4.5, 'exhaust-2': 4.5 }
+const touched = (inset: CornerInset) =>
+  cornersFit({ deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20, inset }, uncut, uncut)
+
 /** Those that another calculation than the consequences of a cut holds to its limits. */
 const elsewhere: Partial<Record<CastingFigureKey, (value: number) => Result<unknown>>> = {
   nominalCc: (cc) => chamberMean([cc], { divisionCc: 0.1, repeatabilityCc: 0.3 }),
@@ -133,6 +139,8 @@ const elsewhere: Partial<Record<CastingFigureKey, (value: number) => Result<unkn
       deckLengthIn,
       gaugedSquareTo: 'old-deck',
     }),
+  cornerInsetEdgeIn: (edgeIn) => touched({ edgeIn, endIn: 0 }),
+  cornerInsetEndIn: (endIn) => touched({ edgeIn: 0, endIn }),
   thicknessNewIn: (thicknessNewIn) => limited({ thicknessNewIn }),
   thicknessLeastIn: (thicknessLeastIn) => limited({ thicknessLeastIn }),
   landNewIn: (newIn) => limited({ land: { newIn, leastIn: 0, at: 'shallow' } }),

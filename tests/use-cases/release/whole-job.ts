@@ -22,6 +22,9 @@ const castingFigures = {
   openingCentreIn: 4.445,
   milledWidthIn: 7,
   deckLengthIn: 20,
+  // The corners are read right at the edges.
+  cornerInsetEdgeIn: 0,
+  cornerInsetEndIn: 0,
   thicknessNewIn: 4.5,
   nominalCc: 64,
 }

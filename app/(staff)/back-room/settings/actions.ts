@@ -1,11 +1,20 @@
 'use server'
 import { changeSettingsSchema } from '@/lib/schemas/settings'
+import { cornerInsetSchema } from '@/lib/schemas/corner-inset'
 import { changeSettings } from '@/lib/use-cases/settings/change-settings'
+import { setCornerInset } from '@/lib/use-cases/settings/set-corner-inset'
 import { defineAction } from '@/lib/web/define-action'
 
 export const changeSettingsAction = defineAction(
   'changeSettings',
   changeSettingsSchema,
   changeSettings,
+  () => '/back-room/settings',
+)
+
+export const changeCornerInsetAction = defineAction(
+  'changeCornerInset',
+  cornerInsetSchema,
+  setCornerInset,
   () => '/back-room/settings',
 )

@@ -1,11 +1,14 @@
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { When } from '@/app/_components/ui/when'
+import { capital } from '@/lib/core/route/words'
 import { settingGroups, settingWords } from '@/lib/core/shop/setting-fields'
 import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-settings'
 import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
+import { insetWords } from '@/lib/words/corner-inset'
 import { PageHead } from '../_components/page-head'
+import { CornerInsetForm } from './_components/corner-inset-form'
 import { Behind } from '../steps/_components/behind'
 
 export const metadata = { title: 'Limits and tolerances' }
@@ -42,6 +45,15 @@ export default async function SettingsPage() {
           />
         </section>
       ))}
+      <section className="part">
+        <h2>Where corners are touched</h2>
+        <p>
+          {current.values.cornerInset === null
+            ? 'Not set. It is asked where the first corner thickness is read.'
+            : `${capital(insetWords(current.values.cornerInset))}. A casting’s own record comes first.`}
+        </p>
+        <CornerInsetForm inset={current.values.cornerInset} />
+      </section>
       <section className="part" aria-labelledby="history">
         <h2 id="history">Earlier versions</h2>
         {history.length === 0 ? (

@@ -28,10 +28,12 @@ export const groups: readonly Group[] = [
     id: 'deck',
     title: 'Deck',
     about:
-      'From the shallow edge of an angle cut to its deep edge is the milled width. Least thickness: follow the maker of the head; there is no figure that fits all.',
+      'From the shallow edge of an angle cut to its deep edge is the milled width. Leave the place of the corners empty to use the shop’s setting. Least thickness: follow the maker of the head; there is no figure that fits all.',
     keys: [
       'milledWidthIn',
       'deckLengthIn',
+      'cornerInsetEdgeIn',
+      'cornerInsetEndIn',
       'thicknessNewIn',
       'thicknessLeastIn',
       'landNewIn',

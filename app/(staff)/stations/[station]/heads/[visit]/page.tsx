@@ -20,6 +20,7 @@ import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
 import { FlowAgain } from './_components/flow-again'
+import { CornerInsetForm } from './_components/corner-inset-form'
 import { HeadDrawn } from './_components/head-drawn'
 import { LeftStep } from './_components/left-step'
 import { Others } from './_components/others'
@@ -122,6 +123,7 @@ export default async function StepPage(props: Props) {
       )}
       <PlanAtStep plan={screen.plan} />
       {atHoles && <HeadDrawn drawing={screen.drawing} />}
+      {screen.asksForInset && <CornerInsetForm />}
       {flow ? (
         <FlowAgain screen={screen} flow={flow}>
           {work}

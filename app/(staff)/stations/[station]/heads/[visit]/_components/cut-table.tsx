@@ -2,6 +2,7 @@ import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import { Sign } from '@/app/_components/ui/sign'
 import { Table } from '@/app/_components/ui/table'
+import { capital } from '@/lib/core/route/words'
 import type { CutAtStep, CutRow } from '@/lib/use-cases/stations/cut-at-step'
 import styles from './step.module.css'
 
@@ -42,6 +43,7 @@ export function CutTable({ cut }: { cut: CutAtStep }) {
   return (
     <>
       <Table label={cut.title} caption columns={columnsOf(cut.hasMarks)} rows={cut.rows.map(rowOf)} />
+      {cut.note !== '' && <p>{capital(cut.note)}.</p>}
       {cut.marksAsTyped !== '' && (
         <p>Marked “{cut.marksAsTyped}”, which does not read as flat part and angle part: compare it by eye.</p>
       )}
