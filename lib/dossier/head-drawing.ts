@@ -34,8 +34,11 @@ export function finishedDrawing(head: Dossier): HeadDrawing {
   const depths = cut ? edgesMeasured(head) : null
   const angled = head.route.some((step) => step.stepId === 'angle-cut' && step.state === 'done')
   const depth = (valueIn: number | undefined) => (valueIn === undefined ? null : formatFigure(valueIn, 'cutDepth'))
+  const { touched, ...drawn } = withReadings(head, 'finished', 'finished')
+  const cornersRead = Object.values(drawn.cornerReadings).some((reading) => reading !== null)
   return {
-    ...withReadings(head, 'finished', 'finished'),
+    ...drawn,
+    ...(touched && cornersRead ? { touched } : {}),
     cutKind: cut ? (head.facts.plan?.kind ?? 'none') : 'none',
     deepEdge: angled && head.plan ? head.plan.deepEdge : null,
     edgeDepths: { intake: depth(depths?.intake), exhaust: depth(depths?.exhaust) },

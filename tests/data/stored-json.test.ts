@@ -8,6 +8,7 @@ import { stepDetail } from '@/lib/data/stored/route-step'
 import { settingsValues } from '@/lib/data/stored/settings'
 import { releaseFacts } from '@/lib/data/stored/spec-sheet'
 import type { StoredJson } from '@/lib/data/stored/stored-json'
+import { currentSettings } from '@/lib/data/settings'
 import { addSettingsVersion } from '@/lib/data/settings-write'
 import { write } from '@/lib/data/write'
 import { demoStaff } from '@/lib/demo/shop'
@@ -53,10 +54,16 @@ const columns: Readonly<Record<string, Column>> = {
 let shop: TestDatabase
 beforeAll(async () => {
   shop = await filledDemo()
-  // The demo keeps the settings it starts with, and its deeds have no operation.
+  // The demo's deeds have no operation.
   const moment = { now: demoMoment, op: { id: 'op-1', hash: 'hash' } }
-  await write((await demoStaff()).orla, moment, (ctx) =>
-    addSettingsVersion(ctx, 0, 'trial', (before) => ({ ...before, turnaroundDays: 6 }), 'settings.change'),
+  await write((await demoStaff()).orla, moment, async (ctx) =>
+    addSettingsVersion(
+      ctx,
+      (await currentSettings(ctx.tx)).version,
+      'trial',
+      (before) => ({ ...before, turnaroundDays: 6 }),
+      'settings.change',
+    ),
   )
 }, 300_000)
 

@@ -42,6 +42,12 @@ const head: HeadDrawing = {
   slotToward: 'exhaust',
 }
 
+/** 7 × 20 in, touched half an inch inside both ways. */
+const touchedHead: HeadDrawing = {
+  ...head,
+  touched: { acrossShare: 0.5 / 7, alongShare: 0.025, words: 'corners touched 0.500 in inside edges and ends' },
+}
+
 const words = (drawing: Drawing) => drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
 
 /** All coordinates of the paths, as points. */
@@ -72,6 +78,7 @@ describe('every drawing', () => {
     ['scale for hand', headScale(longNames, { widthMm: 180, forHand: true })],
     ['empty scale', headScale([], { widthMm: 150, forHand: true })],
     ['plan', headPlan(head)],
+    ['plan, where it is touched', headPlan(touchedHead)],
     ['plan of twelve', headPlan({ ...head, chambers: 12, deepEdge: 'intake' })],
     ['section', headSection(head)],
     ['tag', tagPlate('T-104127')],
@@ -162,6 +169,26 @@ describe('plan and section of the head', () => {
     const flat: HeadDrawing = { ...head, cutKind: 'flat', deepEdge: null }
     expect(words(headPlan(flat)).join(' ')).not.toContain('deep')
     expect(headPlan(flat).marks.length).toBeLessThan(headPlan(head).marks.length)
+  })
+
+  it('shows the four points that are touched, as far inside as they are, and says how far', () => {
+    const crosses = headPlan(touchedHead).marks.flatMap((mark) => {
+      const line = mark.kind === 'path' ? /^M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)$/.exec(mark.d.trim()) : null
+      if (!line) return []
+      const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = line.slice(1).map(Number)
+      // A cross is two strokes of one short length; the level one stands for it here.
+      return y1 === y2 && x2 - x1 < 4 && x2 > x1 ? [{ x: (x1 + x2) / 2, y: y1 }] : []
+    })
+    expect(crosses).toHaveLength(4)
+    const [xs, ys] = [crosses.map(({ x }) => x), crosses.map(({ y }) => y)]
+    // The deck is drawn 122 long and 122/2.6 wide, from (14, 8).
+    expect(Math.min(...xs)).toBeCloseTo(14 + 0.025 * 122, 2)
+    expect(Math.max(...xs)).toBeCloseTo(14 + 0.975 * 122, 2)
+    expect(Math.min(...ys)).toBeCloseTo(8 + (0.5 / 7) * (122 / 2.6), 2)
+    expect(Math.max(...ys)).toBeCloseTo(8 + (6.5 / 7) * (122 / 2.6), 2)
+    expect(words(headPlan(touchedHead)).join(' ')).toContain('+: corners touched 0.500 in inside edges and ends')
+    expect(headPlan(touchedHead).description).toContain('corners touched 0.500 in inside')
+    expect(words(headPlan(head)).join(' ')).not.toContain('touched')
   })
 
   it('puts chamber 1 at the marked end and each reading at its corner', () => {
