@@ -47,7 +47,7 @@ function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInpu
     }),
     cut: parts,
     ordered: order ? { flatIn: order.flatIn, angleIn: order.angleIn } : null,
-    deck: deckOf(visit, casting),
+    deck: deckOf(visit, casting, settings),
     spotFaceAcrossIn: casting.spotFaceIn ?? null,
     holes: holesOf(dossier, cut),
     cornersBefore: cornersOfStep(dossier.newest, 'thickness'),
@@ -57,7 +57,6 @@ function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInpu
     finishAsked: visit.job.finishAsked,
     ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
     circleIn: { intake: casting.intakeTopCutIn ?? null, exhaust: casting.exhaustTopCutIn ?? null },
-    insetIn: 0,
   }
 }
 

@@ -119,7 +119,14 @@ describe('the figures of a bench', () => {
   const parts = fc.record({ flatIn: depth, angleIn: depth })
   const width = maybe(near(4, 12))
   const holes = fc.array(fc.record({ label: fc.string(), slotIn: near(0, 0.1) }), { maxLength: 4 })
-  const rest = { ordered: fc.option(parts), deepEdge, width, before: corners, target: maybe(cc), inset: near(0, 1) }
+  const rest = {
+    ordered: fc.option(parts),
+    deepEdge,
+    width,
+    before: corners,
+    target: maybe(cc),
+    inset: maybe(near(0, 1)),
+  }
   holds(
     'and their words',
     [parts, casting, engine, holes, fc.record(rest)],
@@ -137,7 +144,12 @@ describe('the figures of a bench', () => {
         }),
         cut,
         ordered,
-        deck: { deepEdge: edge, milledWidthIn, deckLengthIn: 20 },
+        deck: {
+          deepEdge: edge,
+          milledWidthIn,
+          deckLengthIn: 20,
+          inset: inset === null ? null : { edgeIn: inset, endIn: inset },
+        },
         spotFaceAcrossIn: record.spotFaceIn ?? null,
         holes: slots,
         cornersBefore: before,
@@ -147,7 +159,6 @@ describe('the figures of a bench', () => {
         finishAsked: '30 µin',
         ptvLeastIn: { intake: 0.08, exhaust: 0.1 },
         circleIn: { intake: record.intakeTopCutIn ?? null, exhaust: null },
-        insetIn: inset,
       }
       return stepTable.map(({ stepId }) => benchFigures(stepId, input).map((figure) => [figure, benchLine(figure)]))
     },

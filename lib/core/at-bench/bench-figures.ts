@@ -27,7 +27,6 @@ export type BenchInput = {
   readonly finishAsked: string
   readonly ptvLeastIn: Readonly<Record<Edge, number>>
   readonly circleIn: Readonly<Record<Edge, number | null>>
-  readonly insetIn: number
 }
 
 type Figures = (input: BenchInput) => readonly BenchFigure[]
@@ -158,7 +157,7 @@ function pistonFigures({ follows, ptvLeastIn }: BenchInput): readonly BenchFigur
 }
 
 function cornersAfter(input: BenchInput, cut: BenchInput['cut']): readonly BenchFigure[] {
-  const corners = expectedCorners(input.cornersBefore, cut, input.deck, input.insetIn)
+  const corners = expectedCorners(input.cornersBefore, cut, input.deck)
   return known(corners, 'corners', (expected) =>
     expected.map(({ corner, valueIn }) => ({ code: 'corner', corner, valueIn })),
   )

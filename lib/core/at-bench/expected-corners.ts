@@ -1,8 +1,8 @@
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
 import { ok, type Result } from '../errors'
-import { cornerPoint, type CornerName } from '../straightness/corner-point'
-import { cornerNames, type Corners, type Deck } from '../straightness/corners-fit'
+import { atTheEdges, cornerPoint, type CornerName } from '../straightness/corner-point'
+import { cornerNames, insetOf, type Corners, type Deck } from '../straightness/corners-fit'
 
 export type CornerExpected = { readonly corner: CornerName; readonly valueIn: number }
 
@@ -11,8 +11,8 @@ export type CornerExpected = { readonly corner: CornerName; readonly valueIn: nu
  *
  * @param before thickness at the corners, 0.3–12 in; a corner that was not read is left out
  * @param cut flat part and angle part at the deep edge, 0–0.5 in each
- * @param insetIn how far inside the edges the gauge touches (default 0)
- * @returns refused when an angle cut's milled width or the deck's length is not known
+ * @param deck its milled width, and where its corners are touched, are needed for an angle cut alone
+ * @returns refused when one of them is not known
  *
  * after = (before − flat − angle·x/W)·cos φ, φ = atan(angle/W).
  * Example: 4.500 before, 20 thou flat → 4.480 at every corner.
@@ -22,7 +22,6 @@ export function expectedCorners(
   before: Corners,
   cut: { readonly flatIn: number; readonly angleIn: number },
   deck: Deck,
-  insetIn = 0,
 ): Result<readonly CornerExpected[]> {
   const tilted = cut.angleIn > 0
   const facts = knownFacts({
@@ -31,6 +30,8 @@ export function expectedCorners(
     milledWidthIn: factOf('milled width', tilted ? deck.milledWidthIn : 1, 'milledWidth'),
   })
   if (!facts.ok) return facts
+  const inset = tilted ? insetOf(deck) : ok(atTheEdges)
+  if (!inset.ok) return inset
   const { flatIn, angleIn, milledWidthIn } = facts.value
   const cos = milledWidthIn / Math.hypot(milledWidthIn, angleIn)
   const place = { deepEdge: deck.deepEdge, milledWidthIn, deckLengthIn: deck.deckLengthIn ?? 1 }
@@ -38,7 +39,7 @@ export function expectedCorners(
     cornerNames.flatMap((corner) => {
       const beforeIn = before[corner]
       if (beforeIn === undefined || beforeIn === null) return []
-      const share = tilted ? cornerPoint(corner, place, insetIn).xIn / milledWidthIn : 0
+      const share = tilted ? cornerPoint(corner, place, inset.value).xIn / milledWidthIn : 0
       return [{ corner, valueIn: (beforeIn - flatIn - angleIn * share) * cos }]
     }),
   )

@@ -8,6 +8,7 @@ import { knownFacts } from '../known-facts'
 import { meanOrNull } from '../mean'
 import { factOf } from '../units/fact-of'
 import { degrees } from '../units/degrees'
+import { quantities } from '../units/quantities'
 
 export const cornerNames: readonly CornerName[] = ['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2']
 
@@ -34,8 +35,13 @@ export type Deck = {
 const insideDeck = ({ milledWidthIn, deckLengthIn }: Deck, { edgeIn, endIn }: CornerInset): boolean =>
   2 * edgeIn < (milledWidthIn ?? Infinity) && 2 * endIn < (deckLengthIn ?? Infinity)
 
-/** Where the corners are touched, or why nothing can be said of them. */
-function insetOf(deck: Deck): Result<CornerInset> {
+/**
+ * Where the corners of this deck are touched, in inches, held to 0–3 in and to this side of the middle of the deck; or why
+ * nothing can be said of them.
+ *
+ * By definition: the deck's own inset. Example: nobody has said → refused, needs `cornerInset`.
+ */
+export function insetOf(deck: Deck): Result<CornerInset> {
   if (deck.inset === null) {
     const said = 'Needs how far inside the edges of the deck the corners are touched.'
     return refuse('missing', said, { needs: ['cornerInset'] })
@@ -118,10 +124,14 @@ export function edgesCut(deck: Deck, before: Corners, after: Corners): EdgeDepth
     : { shallowIn: exhaustIn, deepIn: intakeIn }
 }
 
+/** Read, and as thick as a head can be. */
+const isThickness = (valueIn: number | null | undefined): valueIn is number =>
+  typeof valueIn === 'number' && valueIn >= quantities.thickness.least && valueIn <= quantities.thickness.most
+
 function lostAt(edge: 'intake' | 'exhaust', before: Corners, after: Corners): number | null {
   const lost = ([`${edge}-1`, `${edge}-2`] as const).flatMap((corner) => {
     const [from, to] = [before[corner], after[corner]]
-    return from === undefined || from === null || to === undefined || to === null ? [] : [from - to]
+    return isThickness(from) && isThickness(to) ? [from - to] : []
   })
   return meanOrNull(lost)
 }

@@ -39,7 +39,7 @@ function input(cut: { flatIn: number; angleIn: number }, more: Partial<BenchInpu
     }),
     cut,
     ordered: null,
-    deck: { deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20 },
+    deck: { deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } },
     spotFaceAcrossIn: 0.875,
     holes: [],
     cornersBefore: { 'intake-1': 4.5, 'exhaust-1': 4.5 },
@@ -49,7 +49,6 @@ function input(cut: { flatIn: number; angleIn: number }, more: Partial<BenchInpu
     finishAsked: '',
     ptvLeastIn: { intake: 0.08, exhaust: 0.1 },
     circleIn: { intake: 2.06, exhaust: null },
-    insetIn: 0,
     ...more,
   }
 }

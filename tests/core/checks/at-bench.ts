@@ -20,7 +20,9 @@ function overNewDeck(corner: CornerName, [flatIn, angleIn, insetIn]: (typeof cut
 }
 
 const ours = (corner: CornerName, [flatIn, angleIn, insetIn]: (typeof cuts)[number]): number =>
-  must(expectedCorners(before, { flatIn, angleIn }, deck, insetIn)).find((one) => one.corner === corner)?.valueIn ?? NaN
+  must(expectedCorners(before, { flatIn, angleIn }, { ...deck, inset: { edgeIn: insetIn, endIn: insetIn } })).find(
+    (one) => one.corner === corner,
+  )?.valueIn ?? NaN
 
 export const atBench: Section = {
   title: 'Figures at the bench',
