@@ -1,5 +1,7 @@
 import 'server-only'
+import { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
+import { pageOfRows, type Paged } from './paging'
 import type { SupplyToShow } from './supply'
 
 /** A head as the Away page names it. */
@@ -28,8 +30,11 @@ const listedHead = (row: HeadColumns): ListedHead => ({
   head: { tags: row.tag === null ? [] : [{ number: row.tag }] },
 })
 
-/** Orders, waits, steps or heads on one page of a list: more than a shop has out at a time. */
-export const awayLimit = 200
+/** Orders, waits, steps or heads on one page of a list. */
+const awayLimit = 200
+
+const skipped = (page: number): number => (page - 1) * awayLimit
+const paged = <T>(found: readonly T[]): Paged<T> => pageOfRows(found, awayLimit)
 
 const grouped = <Row>(rows: readonly Row[], keyOf: (row: Row) => string): Row[][] => {
   const groups = new Map<string, Row[]>()
@@ -69,7 +74,7 @@ type OrderRow = HeadColumns &
   }
 
 /** Orders with at least one head still out, oldest first, with their heads. One statement. */
-export async function ordersOut(reader: Reader, page: number): Promise<ListedOrder[]> {
+export async function ordersOut(reader: Reader, page: number): Promise<Paged<ListedOrder>> {
   const rows = await reader.$queryRaw<OrderRow[]>`
     SELECT o."id", o."number", o."vendorId", o."scope", o."redoOfId", o."createdAt", o."sentAt", o."acceptedAt",
       o."promisedOn" AS "orderPromise", ve."name" AS "vendor", ve."phone" AS "vendorPhone", l."receivedAt",
@@ -78,7 +83,7 @@ export async function ordersOut(reader: Reader, page: number): Promise<ListedOrd
     FROM (
       SELECT s."id" FROM "OutsideOrder" s
       WHERE s."id" IN (SELECT "orderId" FROM "OutsideOrderVisit" WHERE "receivedAt" IS NULL)
-      ORDER BY s."sentAt", s."id" LIMIT ${awayLimit} OFFSET ${(page - 1) * awayLimit}
+      ORDER BY s."sentAt", s."id" LIMIT ${awayLimit + 1} OFFSET ${skipped(page)}
     ) listed
     JOIN "OutsideOrder" o ON o."id" = listed."id"
     JOIN "Vendor" ve ON ve."id" = o."vendorId"
@@ -88,7 +93,7 @@ export async function ordersOut(reader: Reader, page: number): Promise<ListedOrd
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
     LEFT JOIN "CustomerContact" c ON c."customerId" = j."customerId"
     ORDER BY o."sentAt", o."id", l."id"`
-  return grouped(rows, (row) => row.id).flatMap((lines) => {
+  const orders = grouped(rows, (row) => row.id).flatMap((lines) => {
     const [first] = lines
     if (!first) return []
     const { vendor, vendorPhone, orderPromise, id, number, vendorId, scope, redoOfId } = first
@@ -101,6 +106,7 @@ export async function ordersOut(reader: Reader, page: number): Promise<ListedOrd
       },
     ]
   })
+  return paged(orders)
 }
 
 function withCustomer(row: OrderRow) {
@@ -109,8 +115,10 @@ function withCustomer(row: OrderRow) {
   return { ...head, job: { ...head.job, customer: { contact } } }
 }
 
+export type StepToSend = { readonly stepId: string; readonly label: string; readonly visit: ListedHead }
+
 /** Steps that can go out now: an angle cut, or any step whose station is outside, on a head that is here. */
-export async function stepsToSend(reader: Reader) {
+export async function stepsToSend(reader: Reader, page: number): Promise<Paged<StepToSend>> {
   const rows = await reader.$queryRaw<(HeadColumns & { readonly stepId: string; readonly label: string })[]>`
     SELECT s."stepId", s."label", v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber",
       j."promiseOn", t."number" AS "tag"
@@ -120,8 +128,8 @@ export async function stepsToSend(reader: Reader) {
     JOIN "Job" j ON j."id" = v."jobId"
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
     WHERE s."queue" = 'ready' AND (s."stepId" = 'angle-cut' OR s."station" = 'outside')
-    ORDER BY s."place", v."id" LIMIT ${awayLimit}`
-  return rows.map((row) => ({ stepId: row.stepId, label: row.label, visit: listedHead(row) }))
+    ORDER BY s."place", v."id" LIMIT ${awayLimit + 1} OFFSET ${skipped(page)}`
+  return paged(rows.map((row) => ({ stepId: row.stepId, label: row.label, visit: listedHead(row) })))
 }
 
 type WaitRow = HeadColumns & {
@@ -131,37 +139,73 @@ type WaitRow = HeadColumns & {
   readonly fromWhom: string
   readonly promisedOn: string | null
   readonly openedAt: Date
+  readonly supplyId: string | null
+  readonly supplyNumber: string | null
 }
 
-/** Parts that heads in the shop wait for, oldest first. */
-export async function openWaits(reader: Reader) {
+const ofJob = (jobId: string | null) => (jobId === null ? Prisma.empty : Prisma.sql`AND v."jobId" = ${jobId}`)
+
+type Waiting = { readonly jobId: string | null; readonly toOrder: boolean }
+
+/** Parts that heads in the shop wait for, oldest first, with the order that brings them; `toOrder`: those that none brings. */
+export async function openWaits(
+  reader: Reader,
+  page: number,
+  { jobId, toOrder }: Waiting = { jobId: null, toOrder: false },
+) {
   const rows = await reader.$queryRaw<WaitRow[]>`
     SELECT w."id", w."version", w."what", w."fromWhom", w."promisedOn", w."openedAt", v."id" AS "visitId", v."headId",
-      v."position", j."number" AS "jobNumber", j."promiseOn", t."number" AS "tag"
+      v."position", j."number" AS "jobNumber", j."promiseOn", t."number" AS "tag", so."id" AS "supplyId",
+      so."number" AS "supplyNumber"
     FROM "PartsWait" w
     JOIN "VisitPlace" p ON p."visitId" = w."visitId"
       AND p."whereabouts" NOT IN ('released', 'handed over', 'returned as is', 'scrapped')
-    JOIN "Visit" v ON v."id" = w."visitId"
+    JOIN "Visit" v ON v."id" = w."visitId" ${ofJob(jobId)}
     JOIN "Job" j ON j."id" = v."jobId"
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
-    WHERE w."arrivedAt" IS NULL
-    ORDER BY w."openedAt", w."id" LIMIT ${awayLimit}`
-  return rows.map((row) => ({ ...row, openedAt: new Date(row.openedAt), visit: listedHead(row) }))
+    LEFT JOIN "SupplyOrder" so ON so."id" = (
+      SELECT l."orderId" FROM "SupplyLine" l JOIN "SupplyOrder" o ON o."id" = l."orderId" AND o."endedAt" IS NULL
+      WHERE l."waitId" = w."id" LIMIT 1)
+    WHERE w."arrivedAt" IS NULL ${toOrder ? Prisma.sql`AND so."id" IS NULL` : Prisma.empty}
+    ORDER BY w."openedAt", w."id" LIMIT ${awayLimit + 1} OFFSET ${skipped(page)}`
+  return paged(
+    rows.map(({ supplyId, supplyNumber, ...row }) => ({
+      ...row,
+      openedAt: new Date(row.openedAt),
+      visit: listedHead(row),
+      supply: supplyId === null ? null : { orderId: supplyId, number: supplyNumber ?? '' },
+    })),
+  )
 }
 
-/** Heads on order that no supply order brings. */
-export async function headsNobodyOrdered(reader: Reader): Promise<ListedHead[]> {
-  const rows = await reader.$queryRaw<HeadColumns[]>`
-    SELECT v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber", j."promiseOn", t."number" AS "tag"
+export type HeadToOrder = ListedHead & {
+  readonly source: string
+  readonly castingId: string | null
+  readonly casting: string | null
+}
+
+/** Heads on order that no supply order brings: of one job, or of all. */
+export async function headsNobodyOrdered(
+  reader: Reader,
+  page: number,
+  jobId: string | null = null,
+): Promise<Paged<HeadToOrder>> {
+  const rows = await reader.$queryRaw<(HeadColumns & Omit<HeadToOrder, keyof ListedHead>)[]>`
+    SELECT v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber", j."promiseOn", t."number" AS "tag",
+      v."source", c."id" AS "castingId", c."name" AS "casting"
     FROM "VisitPlace" p
-    JOIN "Visit" v ON v."id" = p."visitId"
+    JOIN "Visit" v ON v."id" = p."visitId" ${ofJob(jobId)}
     JOIN "Job" j ON j."id" = v."jobId"
+    JOIN "Head" hd ON hd."id" = v."headId"
+    LEFT JOIN "CastingRecord" c ON c."id" = hd."castingId"
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
     WHERE p."whereabouts" = 'on order' AND NOT EXISTS (
       SELECT 1 FROM "SupplyHead" h JOIN "SupplyLine" l ON l."id" = h."lineId"
       JOIN "SupplyOrder" o ON o."id" = l."orderId" AND o."endedAt" IS NULL WHERE h."visitId" = v."id")
-    ORDER BY v."jobId", v."position" LIMIT ${awayLimit}`
-  return rows.map(listedHead)
+    ORDER BY v."jobId", v."position" LIMIT ${awayLimit + 1} OFFSET ${skipped(page)}`
+  return paged(
+    rows.map(({ source, castingId, casting, ...row }) => ({ ...listedHead(row), source, castingId, casting })),
+  )
 }
 
 export type RecentLine = {
@@ -217,7 +261,7 @@ type SupplyRow = HeadColumns & {
 }
 
 /** Supply orders of which something has not come; with `dueBy` those promised by that day. One statement. */
-export async function supplyOut(reader: Reader, dueBy: string | null): Promise<SupplyToShow[]> {
+export async function supplyOut(reader: Reader, page: number, dueBy: string | null): Promise<Paged<SupplyToShow>> {
   const rows = await reader.$queryRaw<SupplyRow[]>`
     SELECT o."id", o."number", o."version", o."note", o."createdAt", o."promisedOn" AS "orderPromise",
       ve."name" AS "vendor", ve."phone" AS "vendorPhone", oj."number" AS "orderJob", l."id" AS "lineId", l."kind",
@@ -228,7 +272,7 @@ export async function supplyOut(reader: Reader, dueBy: string | null): Promise<S
     FROM (
       SELECT "id" FROM "SupplyOrder"
       WHERE "arrivedAt" IS NULL AND "endedAt" IS NULL AND (${dueBy ?? ''} = '' OR "promisedOn" <= ${dueBy ?? ''})
-      ORDER BY "createdAt", "id" LIMIT ${awayLimit}
+      ORDER BY "createdAt", "id" LIMIT ${awayLimit + 1} OFFSET ${skipped(page)}
     ) listed
     JOIN "SupplyOrder" o ON o."id" = listed."id"
     JOIN "Vendor" ve ON ve."id" = o."vendorId"
@@ -243,7 +287,7 @@ export async function supplyOut(reader: Reader, dueBy: string | null): Promise<S
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
     LEFT JOIN "VisitPlace" p ON p."visitId" = v."id"
     ORDER BY o."createdAt", o."id", l."id", h."id"`
-  return grouped(rows, (row) => row.id).flatMap(([first, ...others]) => (first ? [supplyOf(first, others)] : []))
+  return paged(grouped(rows, (row) => row.id).flatMap(([first, ...others]) => (first ? [supplyOf(first, others)] : [])))
 }
 
 const supplyOf = (first: SupplyRow, others: readonly SupplyRow[]): SupplyToShow => ({

@@ -1,12 +1,35 @@
 import 'server-only'
 import type { Reader } from './db'
 import { pageSize } from './paging'
+import { readTables, there, type Row } from './tables'
 
-const head = { select: { tags: { where: { to: null }, select: { number: true } } } } as const
-const visitName = { select: { id: true, head, job: { select: { number: true } } } } as const
+type Target = Pick<Row<'Visit'>, 'targetCc' | 'targetText' | 'targetUnit'>
+/** What a list calls a head: the tag it wears now, '' when it has come off, and its job. */
+export type NamedVisit = Target & { readonly tag: string; readonly jobNumber: string }
 
-/** The tag a head wears now; '' when it has come off. */
-const tagOf = (visit: { head: { tags: { number: string }[] } }): string => visit.head.tags[0]?.number ?? ''
+const tables = {
+  Visit: '"id" IN (SELECT "id" FROM "v")',
+  Job: '"id" IN (SELECT "jobId" FROM "v")',
+  TagAssignment: '"headId" IN (SELECT "headId" FROM "v") AND "to" IS NULL',
+}
+
+/** The names of these visits' heads, in one statement. */
+export async function namedVisits(reader: Reader, ids: readonly string[]): Promise<(id: string) => NamedVisit> {
+  const different = [...new Set(ids)]
+  // Of none nothing is found: no id is NULL.
+  const marks = different.length === 0 ? 'NULL' : different.map(() => '?').join(', ')
+  const scope = `"v" AS (SELECT "id", "headId", "jobId" FROM "Visit" WHERE "id" IN (${marks}))`
+  const rows = await readTables(reader, { sql: scope, params: different }, tables)
+  const tags = new Map(rows.TagAssignment.map(({ headId, number }) => [headId, number]))
+  const numbers = new Map(rows.Job.map(({ id, number }) => [id, number]))
+  const named = new Map(
+    rows.Visit.map((visit) => [
+      visit.id,
+      { ...visit, tag: tags.get(visit.headId) ?? '', jobNumber: numbers.get(visit.jobId) ?? '' },
+    ]),
+  )
+  return (id) => there(named.get(id))
+}
 
 export type Longest = { readonly station: string; readonly tag: string; readonly label: string; readonly since: Date }
 
@@ -32,68 +55,23 @@ export async function longestWaits(reader: Reader): Promise<Map<string, Longest>
   )
 }
 
-export type HeldHead = {
-  readonly holdId: string
-  readonly tag: string
-  readonly jobNumber: string
-  readonly reason: string
-  readonly openedAt: Date
-  readonly openedById: string
-}
+/** Heads on hold, the longest held first. */
+export const openHolds = (reader: Reader) =>
+  reader.hold.findMany({ where: { decidedAt: null }, orderBy: { openedAt: 'asc' }, take: pageSize })
 
-export async function heldHeads(reader: Reader): Promise<HeldHead[]> {
-  const holds = await reader.hold.findMany({
-    where: { decidedAt: null },
-    include: { visit: visitName },
-    orderBy: { openedAt: 'asc' },
-    take: pageSize,
-  })
-  return holds.map(({ id, visit, reason, openedAt, openedById }) => ({
-    holdId: id,
-    tag: tagOf(visit),
-    jobNumber: visit.job.number,
-    reason,
-    openedAt,
-    openedById,
-  }))
-}
-
-export type WaiverLine = {
-  readonly id: string
-  readonly tag: string
-  readonly what: string
-  readonly reason: string
-  readonly at: Date
-  readonly byId: string
-}
-
-export async function waiversSince(reader: Reader, since: Date): Promise<WaiverLine[]> {
-  const waivers = await reader.waiver.findMany({
-    where: { at: { gte: since } },
-    include: { visit: visitName },
-    orderBy: { at: 'desc' },
-    take: pageSize,
-  })
-  return waivers.map(({ id, visit, what, reason, at, byId }) => {
-    return { id, tag: tagOf(visit), what, reason, at, byId }
-  })
-}
+export const waiversSince = (reader: Reader, since: Date) =>
+  reader.waiver.findMany({ where: { at: { gte: since } }, orderBy: { at: 'desc' }, take: pageSize })
 
 /** More than a shop finishes in a month. */
 const mostMeasurings = 2000
 
-/** Chambers at the last measuring since then, with what the head was to come to; at most so many measurings. */
+/** Chambers at the last measuring since then; at most so many measurings. */
 export async function finishedSince(reader: Reader, since: Date) {
   const sets = await reader.readingSet.findMany({
     where: { stepId: 'finished', recordedAt: { gte: since }, visitId: { not: null } },
-    include: {
-      points: { where: { kind: 'cc' } },
-      visit: { select: { id: true, head, targetCc: true, targetText: true, targetUnit: true } },
-    },
+    include: { points: { where: { kind: 'cc' } } },
     orderBy: { recordedAt: 'asc' },
     take: mostMeasurings,
   })
-  return sets.flatMap(({ visit, ...set }) =>
-    visit === null ? [] : [{ set, visitId: visit.id, tag: tagOf(visit), target: visit }],
-  )
+  return sets.flatMap((set) => (set.visitId === null ? [] : [{ visitId: set.visitId, set }]))
 }

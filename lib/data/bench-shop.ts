@@ -2,17 +2,20 @@ import 'server-only'
 import type { BenchShop } from '@/lib/core/options/bench-types'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
+import type { ShopSettings } from '@/lib/core/shop/settings'
 import { turnaround } from '@/lib/core/shop/turnaround'
 import { lastOut } from './bench'
 import type { Reader } from './db'
 import { pricesByStep } from './price-list'
-import { currentSettings } from './settings'
-import { shopOf } from './shop'
+
+type Known = { readonly settings: ShopSettings; readonly timeZone: string }
 
 /** What the shop brings to every answer; prices only where they may be seen. */
-export async function benchShop(reader: Reader, withPrices: boolean): Promise<BenchShop> {
-  const settings = (await currentSettings(reader)).values
-  const { timeZone } = await shopOf(reader)
+export async function benchShop(
+  reader: Reader,
+  { settings, timeZone }: Known,
+  withPrices: boolean,
+): Promise<BenchShop> {
   const prices = withPrices ? await pricesByStep(reader) : null
   return {
     settings,
@@ -28,10 +31,10 @@ export async function benchShop(reader: Reader, withPrices: boolean): Promise<Be
 /** Median days that each kind of outside work kept a head away, whole days in the shop's zone. */
 async function outsideDays(reader: Reader, timeZone: string): Promise<Readonly<Partial<Record<StepId, number>>>> {
   const days = new Map<string, number[]>()
-  for (const { receivedAt, order } of await lastOut(reader)) {
-    if (!receivedAt || !order.sentAt) continue
-    const out = daysBetween(dayIn(timeZone, order.sentAt), dayIn(timeZone, receivedAt))
-    for (const stepId of order.scope.split(',')) days.set(stepId, [...(days.get(stepId) ?? []), out])
+  for (const { receivedAt, sentAt, scope } of await lastOut(reader)) {
+    if (!sentAt) continue
+    const out = daysBetween(dayIn(timeZone, sentAt), dayIn(timeZone, receivedAt))
+    for (const stepId of scope.split(',')) days.set(stepId, [...(days.get(stepId) ?? []), out])
   }
   const medians = [...days].map(([stepId, all]) => [stepId, turnaround(all)?.medianDays ?? 0] as const)
   return Object.fromEntries(medians) as Partial<Record<StepId, number>>

@@ -18,12 +18,11 @@ export const benchCasting = (reader: Reader, id: string) =>
 
 /** How long the newest heads were out, with what was done to them. */
 export const lastOut = (reader: Reader) =>
-  reader.outsideOrderVisit.findMany({
-    where: { receivedAt: { not: null } },
-    select: { receivedAt: true, order: { select: { scope: true, sentAt: true } } },
-    orderBy: { receivedAt: 'desc' },
-    take: 200,
-  })
+  reader.$queryRaw<{ receivedAt: Date; sentAt: Date | null; scope: string }[]>`
+    SELECT v."receivedAt", o."sentAt", o."scope"
+    FROM "OutsideOrderVisit" v JOIN "OutsideOrder" o ON o."id" = v."orderId"
+    WHERE v."receivedAt" IS NOT NULL
+    ORDER BY v."receivedAt" DESC LIMIT 200`
 
 export const estimateById = (reader: Reader, id: string) => reader.estimate.findUnique({ where: { id } })
 

@@ -38,17 +38,3 @@ export const findingRow = (finding: FindingLine, worn: Worn): FindingRow => ({
           onLink: finding.answeredLinkId !== null,
         },
 })
-
-type WithVisit = FindingLine & {
-  readonly visit: {
-    readonly head: { readonly id: string; readonly tags: readonly { readonly number: string }[] }
-    readonly job: { readonly number: string }
-  }
-}
-
-export const findingRowOf = (finding: WithVisit): FindingRow =>
-  findingRow(finding, {
-    tag: finding.visit.head.tags[0]?.number ?? '',
-    headId: finding.visit.head.id,
-    jobNumber: finding.visit.job.number,
-  })

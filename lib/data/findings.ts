@@ -1,8 +1,8 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
-import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { newId } from './ids'
+import type { Row } from './tables'
 import { conflictUnless, type Author, type Write } from './write'
 
 const findingInclude = {
@@ -26,32 +26,10 @@ export async function findingById(reader: Reader, id: string, otherwise = noSuch
   throw otherwise()
 }
 
-const lineSelect = {
-  id: true,
-  what: true,
-  askedAt: true,
-  askedHow: true,
-  reportedAt: true,
-  answer: true,
-  answeredAt: true,
-  answeredBy: true,
-  answeredLinkId: true,
-} as const
-
-const wornBy = {
-  head: { select: { id: true, tags: { where: { to: null }, select: { number: true } } } },
-  job: { select: { number: true } },
-} as const
-
-export type FindingLine = Prisma.FindingGetPayload<{ select: typeof lineSelect }>
-
-/** All findings of a job's heads, the oldest first, with the tag each head wears. */
-export const findingsOfJob = (reader: Reader, jobId: string) =>
-  reader.finding.findMany({
-    where: { visit: { jobId } },
-    orderBy: [{ reportedAt: 'asc' }, { id: 'asc' }],
-    select: { ...lineSelect, visit: { select: wornBy } },
-  })
+export type FindingLine = Pick<
+  Row<'Finding'>,
+  'id' | 'what' | 'askedAt' | 'askedHow' | 'reportedAt' | 'answer' | 'answeredAt' | 'answeredBy' | 'answeredLinkId'
+>
 
 export type FindingRecord = Awaited<ReturnType<typeof findingById>>
 

@@ -1,63 +1,102 @@
 import 'server-only'
 import { parseTag, tagText } from '@/lib/core/shop/tag-number'
-import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
-import { anywhereRange, beginsWith, distinctBy } from './text-range'
+import { readTables, type Row } from './tables'
+import { anywhereRange, beginsWith } from './text-range'
 
-const knownSelect = {
-  id: true,
-  stamp: true,
-  marks: true,
-  castingId: true,
-  casting: { select: { name: true } },
-  tags: { orderBy: { from: 'desc' }, select: { number: true, to: true } },
-  visits: {
-    orderBy: { createdAt: 'desc' },
-    take: 1,
-    select: {
-      id: true,
-      place: { select: { whereabouts: true } },
-      job: { select: { number: true, customer: { select: { contact: { select: { name: true } } } } } },
-    },
-  },
-} as const satisfies Prisma.HeadSelect
+/** A head with the tags it wore and its newest visit. */
+export type KnownHead = Pick<Row<'Head'>, 'id' | 'stamp' | 'marks' | 'castingId'> & {
+  readonly casting: string
+  /** The newest first. */
+  readonly tags: readonly Pick<Row<'TagAssignment'>, 'number' | 'to'>[]
+  /** Null: it was never booked. */
+  readonly visit: {
+    readonly id: string
+    readonly whereabouts: string | null
+    readonly jobNumber: string
+    readonly customer: string
+  } | null
+}
 
-export type KnownHead = Prisma.HeadGetPayload<{ select: typeof knownSelect }>
+const newestVisit = `(SELECT v."id" FROM "Visit" v WHERE v."headId" = h."id" ORDER BY v."createdAt" DESC, v."id" DESC LIMIT 1)`
+const jobs = '(SELECT "jobId" FROM "Visit" WHERE "id" IN (SELECT "visitId" FROM "k"))'
 
+const tables = {
+  Head: '"id" IN (SELECT "headId" FROM "k")',
+  CastingRecord: '"id" IN (SELECT "castingId" FROM "Head" WHERE "id" IN (SELECT "headId" FROM "k"))',
+  TagAssignment: '"headId" IN (SELECT "headId" FROM "k")',
+  Visit: '"id" IN (SELECT "visitId" FROM "k")',
+  VisitPlace: '"visitId" IN (SELECT "visitId" FROM "k")',
+  Job: `"id" IN ${jobs}`,
+  CustomerContact: `"customerId" IN (SELECT "customerId" FROM "Job" WHERE "id" IN ${jobs})`,
+}
+
+/** These heads by their ids, in one statement. */
 export async function knownHeads(reader: Reader, ids: readonly string[]): Promise<Map<string, KnownHead>> {
-  const heads = await reader.head.findMany({ where: { id: { in: [...ids] } }, select: knownSelect })
-  return new Map(heads.map((head) => [head.id, head]))
+  if (ids.length === 0) return new Map()
+  const scope = `"k" AS (SELECT h."id" AS "headId", ${newestVisit} AS "visitId"
+    FROM "Head" h WHERE h."id" IN (${ids.map(() => '?').join(', ')}))`
+  const rows = await readTables(reader, { sql: scope, params: ids }, tables)
+  const visitOf = (headId: string): KnownHead['visit'] => {
+    const visit = rows.Visit.find((one) => one.headId === headId)
+    if (!visit) return null
+    const job = rows.Job.find(({ id }) => id === visit.jobId)
+    return {
+      id: visit.id,
+      whereabouts: rows.VisitPlace.find(({ visitId }) => visitId === visit.id)?.whereabouts ?? null,
+      jobNumber: job?.number ?? '',
+      customer: rows.CustomerContact.find(({ customerId }) => customerId === job?.customerId)?.name ?? '',
+    }
+  }
+  return new Map(
+    rows.Head.map(({ id, stamp, marks, castingId }) => {
+      const casting = rows.CastingRecord.find((one) => one.id === castingId)?.name ?? ''
+      const tags = rows.TagAssignment.filter(({ headId }) => headId === id).sort(
+        (a, b) => b.from.getTime() - a.from.getTime(),
+      )
+      return [id, { id, stamp, marks, castingId, casting, tags, visit: visitOf(id) }]
+    }),
+  )
+}
+
+/** These heads in the order of the ids, each once. */
+async function inOrder(reader: Reader, ids: readonly string[]): Promise<KnownHead[]> {
+  const different = [...new Set(ids)]
+  const known = await knownHeads(reader, different)
+  return different.flatMap((id) => known.get(id) ?? [])
 }
 
 /** Heads that wear or wore this tag (typed, or as the link a scanner reads), the newest wearer first. */
 export async function headsWithTag(reader: Reader, text: string, take: number): Promise<KnownHead[]> {
   const tag = parseTag(tagText(text))
-  if (!tag.ok) return []
-  const worn = await reader.tagAssignment.findMany({
-    where: { number: tag.value.number },
-    orderBy: { from: 'desc' },
-    take,
-    select: { head: { select: knownSelect } },
-  })
-  return worn.map(({ head }) => head)
+  return tag.ok ? inOrder(reader, await wearersOf(reader, tag.value.number, take)) : []
 }
 
 /** Heads whose tag begins so first, then those with the text anywhere in their own stamp or casting marks. */
 export async function headsLike(reader: Reader, text: string, take: number): Promise<KnownHead[]> {
+  const worn = await wearersOf(reader, beginsWith(text.trim().toUpperCase()), take)
+  const marked = await headsMarked(reader, text.trim().toLowerCase(), take)
+  return inOrder(reader, [...new Set([...worn, ...marked])].slice(0, take))
+}
+
+async function wearersOf(
+  reader: Reader,
+  number: string | { readonly gte: string; readonly lt: string },
+  take: number,
+): Promise<string[]> {
   const worn = await reader.tagAssignment.findMany({
-    where: { number: beginsWith(text.trim().toUpperCase()) },
+    where: { number },
     orderBy: { from: 'desc' },
     take,
-    select: { head: { select: knownSelect } },
+    select: { headId: true },
   })
-  const marked = await headsMarked(reader, text.trim().toLowerCase(), take)
-  return distinctBy([...worn.map(({ head }) => head), ...marked], (head) => head.id).slice(0, take)
+  return worn.map(({ headId }) => headId)
 }
 
 /** A common part is on many heads; the first so many endings are looked at. */
 const mostEndings = 400
 
-async function headsMarked(reader: Reader, part: string, take: number): Promise<KnownHead[]> {
+async function headsMarked(reader: Reader, part: string, take: number): Promise<string[]> {
   const rows = await reader.headSuffix.findMany({
     where: { suffix: anywhereRange(part) },
     select: { headId: true },
@@ -66,6 +105,5 @@ async function headsMarked(reader: Reader, part: string, take: number): Promise<
   })
   const ids = [...new Set(rows.map(({ headId }) => headId))]
   // Ids are made in the order of time: the newest heads first.
-  const heads = await knownHeads(reader, ids.toSorted().reverse().slice(0, take))
-  return [...heads.values()].toSorted((a, b) => (a.id < b.id ? 1 : -1))
+  return ids.sort().reverse().slice(0, take)
 }

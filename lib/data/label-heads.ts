@@ -1,32 +1,61 @@
 import 'server-only'
 import type { Whereabouts } from '@/lib/core/route/types'
-import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
-
-const labelSelect = {
-  id: true,
-  headId: true,
-  position: true,
-  side: true,
-  job: { select: { number: true } },
-  head: {
-    select: {
-      chamberForm: true,
-      casting: { select: { name: true } },
-      tags: { orderBy: { from: 'asc' }, select: { number: true, from: true, to: true } },
-    },
-  },
-  // The tick that stands: one that was taken back has a later one after it.
-  events: {
-    where: { kind: 'tick', stepId: 'check-in' },
-    orderBy: { seq: 'desc' },
-    take: 1,
-    select: { at: true },
-  },
-} as const satisfies Prisma.VisitSelect
+import { pageOfRows, rowsOfPage, type Paged } from './paging'
+import { byId, readTables, there, type Row } from './tables'
 
 /** A visit as its tag label says it, and since when its head has been here. */
-export type LabelVisit = Prisma.VisitGetPayload<{ select: typeof labelSelect }>
+export type LabelVisit = Pick<Row<'Visit'>, 'id' | 'headId' | 'position' | 'side'> & {
+  readonly job: { readonly number: string }
+  readonly head: {
+    readonly chamberForm: string
+    readonly casting: { readonly name: string } | null
+    /** The oldest first. */
+    readonly tags: readonly Pick<Row<'TagAssignment'>, 'number' | 'from' | 'to'>[]
+  }
+  /** When it was checked in; null: not yet. */
+  readonly checkedInAt: Date | null
+}
+
+const heads = '(SELECT "headId" FROM "v")'
+const tables = {
+  Visit: '"id" IN (SELECT "id" FROM "v")',
+  Job: '"id" IN (SELECT "jobId" FROM "v")',
+  Head: `"id" IN ${heads}`,
+  CastingRecord: `"id" IN (SELECT "castingId" FROM "Head" WHERE "id" IN ${heads})`,
+  TagAssignment: `"headId" IN ${heads}`,
+  VisitEvent: `"visitId" IN (SELECT "id" FROM "v") AND "kind" = 'tick' AND "stepId" = 'check-in'`,
+}
+
+/** These visits in the order of the ids, in one statement. */
+async function labelVisits(reader: Reader, ids: readonly string[]): Promise<LabelVisit[]> {
+  if (ids.length === 0) return []
+  const marks = ids.map(() => '?').join(', ')
+  const scope = `"v" AS (SELECT "id", "headId", "jobId" FROM "Visit" WHERE "id" IN (${marks}))`
+  const rows = await readTables(reader, { sql: scope, params: ids }, tables)
+  const [visits, jobs, headRows] = [byId(rows.Visit), byId(rows.Job), byId(rows.Head)]
+  const castings = byId(rows.CastingRecord)
+  const tags = rows.TagAssignment.sort((a, b) => a.from.getTime() - b.from.getTime())
+  // The tick that stands: one that was taken back has a later one after it.
+  const ticks = new Map(rows.VisitEvent.sort((a, b) => a.seq - b.seq).map(({ visitId, at }) => [visitId, at]))
+  return ids.flatMap((id) => {
+    const visit = visits.get(id)
+    if (!visit) return []
+    const { chamberForm, castingId } = there(headRows.get(visit.headId))
+    return [
+      {
+        ...visit,
+        job: there(jobs.get(visit.jobId)),
+        head: {
+          chamberForm,
+          casting: castings.get(castingId ?? '') ?? null,
+          tags: tags.filter(({ headId }) => headId === visit.headId),
+        },
+        checkedInAt: ticks.get(id) ?? null,
+      },
+    ]
+  })
+}
 
 /** Under the shop's roof, or booked with a plate on and about to be checked in. */
 const here: readonly Whereabouts[] = [
@@ -39,17 +68,22 @@ const here: readonly Whereabouts[] = [
   'released',
 ]
 
-/** The heads that are here and wear a tag, booked last first, so many at the most. */
-export const taggedVisitsHere = (reader: Reader, take: number): Promise<LabelVisit[]> =>
-  reader.visit.findMany({
+/** The heads that are here and wear a tag, booked last first, a page at a time. */
+export async function taggedVisitsHere(reader: Reader, page: number): Promise<Paged<LabelVisit>> {
+  const visits = await reader.visit.findMany({
     where: { place: { whereabouts: { in: [...here] } }, head: { tags: { some: { to: null } } } },
     orderBy: { id: 'desc' },
-    take,
-    select: labelSelect,
+    ...rowsOfPage(page),
+    select: { id: true },
   })
+  const { rows, more } = pageOfRows(visits)
+  return { rows: await labelVisits(reader, idsOf(rows)), more }
+}
 
-export const labelVisitsOfJob = (reader: Reader, jobId: string): Promise<LabelVisit[]> =>
-  reader.visit.findMany({ where: { jobId }, orderBy: { position: 'asc' }, select: labelSelect })
+export async function labelVisitsOfJob(reader: Reader, jobId: string): Promise<LabelVisit[]> {
+  const visits = await reader.visit.findMany({ where: { jobId }, orderBy: { position: 'asc' }, select: { id: true } })
+  return labelVisits(reader, idsOf(visits))
+}
 
 /** The head that wears each of these numbers now, else the one that wore it last. */
 export async function headsOfTags(reader: Reader, numbers: readonly string[]): Promise<ReadonlyMap<string, string>> {
@@ -70,7 +104,10 @@ export async function newestLabelVisits(
   const visits = await reader.visit.findMany({
     where: { headId: { in: [...headIds] } },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-    select: labelSelect,
+    select: { id: true, headId: true },
   })
-  return new Map(visits.map((visit) => [visit.headId, visit]))
+  const newest = new Map(visits.map(({ id, headId }) => [headId, id]))
+  return new Map((await labelVisits(reader, [...newest.values()])).map((visit) => [visit.headId, visit]))
 }
+
+const idsOf = (rows: readonly { readonly id: string }[]): string[] => rows.map(({ id }) => id)

@@ -6,3 +6,12 @@ export type Paged<Row> = {
   /** Whether another page follows. */
   readonly more: boolean
 }
+
+/** The rows of a page and one more, which says whether another page follows. */
+export const rowsOfPage = (page: number, size = pageSize) => ({ skip: (page - 1) * size, take: size + 1 })
+
+/** What `rowsOfPage` found. */
+export const pageOfRows = <Row>(found: readonly Row[], size = pageSize): Paged<Row> => ({
+  rows: found.slice(0, size),
+  more: found.length > size,
+})

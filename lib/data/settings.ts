@@ -28,20 +28,6 @@ export async function settingsAt(reader: Reader, version: number): Promise<Curre
 /** Every version there was, oldest first, as kept. */
 export const settingsRows = (reader: Reader) => reader.settings.findMany({ orderBy: { version: 'asc' } })
 
-/** The limits and tables that a visit is held to. */
-export type SettingsOf = (visit: { readonly rulesVersion: number }) => ShopSettings
-
-/** Of each of these visits, in one query. */
-export async function settingsOfVisits(
-  reader: Reader,
-  visits: readonly { readonly rulesVersion: number }[],
-): Promise<SettingsOf> {
-  const versions = [...new Set(visits.map((visit) => visit.rulesVersion))]
-  const rows = await reader.settings.findMany({ where: { version: { in: versions } } })
-  const byVersion = new Map(rows.map((row) => [row.version, settingsOf(row).values]))
-  return ({ rulesVersion }) => byVersion.get(rulesVersion) ?? defaultShopSettings
-}
-
 export const settingsOf = (row: { version: number; values: string }): CurrentSettings => ({
   version: row.version,
   values: settingsValues.read(row.values, row.version),

@@ -69,56 +69,8 @@ export async function isAllHere(tx: Tx, orderId: string): Promise<boolean> {
   return lines.every((line) => line.arrived >= line.quantity)
 }
 
-/** Every supply order that is for a job, or that buys one of its heads or parts. */
-export async function supplyOfJob(reader: Reader, jobId: string): Promise<SupplyRecord[]> {
-  const orders = await reader.$queryRaw<{ id: string }[]>`
-    SELECT "id" FROM "SupplyOrder" WHERE "jobId" = ${jobId}
-    UNION
-    SELECT l."orderId" FROM "Visit" v JOIN "SupplyHead" h ON h."visitId" = v."id"
-      JOIN "SupplyLine" l ON l."id" = h."lineId" WHERE v."jobId" = ${jobId}
-    UNION
-    SELECT l."orderId" FROM "Visit" v JOIN "PartsWait" w ON w."visitId" = v."id"
-      JOIN "SupplyLine" l ON l."waitId" = w."id" WHERE v."jobId" = ${jobId}`
-  if (orders.length === 0) return []
-  return reader.supplyOrder.findMany({
-    where: { id: { in: orders.map(({ id }) => id) } },
-    include: supplyInclude,
-    orderBy: { createdAt: 'asc' },
-  })
-}
-
 /** A line that still brings this: of an order that was not ended. */
 const stillComing = { order: { endedAt: null } } as const
-
-/** Heads on order that no supply order brings: of one job, or of all. */
-export const headsToOrder = (reader: Reader, jobId: string | null) =>
-  reader.visit.findMany({
-    where: {
-      ...(jobId === null ? {} : { jobId }),
-      place: { whereabouts: 'on order' },
-      supply: { none: { line: stillComing } },
-    },
-    select: {
-      ...headOfLine,
-      source: true,
-      head: { select: { ...headOfLine.head.select, casting: { select: { name: true } } } },
-    },
-    orderBy: [{ jobId: 'asc' }, { position: 'asc' }],
-  })
-
-const left = ['released', 'handed over', 'returned as is', 'scrapped']
-
-/** Parts waits that no supply order brings: of one job, or of all. */
-export const waitsToOrder = (reader: Reader, jobId: string | null) =>
-  reader.partsWait.findMany({
-    where: {
-      arrivedAt: null,
-      visit: { ...(jobId === null ? {} : { jobId }), place: { whereabouts: { notIn: left } } },
-      lines: { none: stillComing },
-    },
-    include: { visit: { select: headOfLine } },
-    orderBy: { openedAt: 'asc' },
-  })
 
 /** How these castings can be bought now. */
 export const variantsOf = (reader: Reader, castingIds: readonly string[]) =>

@@ -129,3 +129,12 @@ function numbered(sql: string, provider: Provider): string {
   let place = 0
   return sql.replaceAll('?', () => `$${++place}`)
 }
+
+/** A row that a foreign key of the database says is there. */
+export function there<T>(row: T | null | undefined): T {
+  if (row === null || row === undefined) throw new Error('A row is missing that another one points at.')
+  return row
+}
+
+export const byId = <T extends { readonly id: string }>(rows: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(rows.map((row) => [row.id, row]))

@@ -2,6 +2,7 @@ import 'server-only'
 import { parseTag, tagText } from '@/lib/core/shop/tag-number'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
+import { readTables } from './tables'
 
 export type TrailEntry = {
   readonly seq: number
@@ -66,93 +67,77 @@ export async function trailEntries(
   return [...bySeq.values()].toSorted((a, b) => b.seq - a.seq).slice(0, take)
 }
 
-/** Everything that a tag number, job number, name of a person, vendor or casting may mean. */
+type Meant = { readonly kind: string; readonly id: string; readonly name: string; readonly signIn: string }
+
+/**
+ * Everything that a tag number, job number, name of a person, vendor, casting or instrument may mean. A shop has a few dozen
+ * names: compared here, so that upper and lower case are alike on every database.
+ */
 export async function trailSearch(reader: Reader, typed: string): Promise<TrailSearch> {
   const text = typed.trim()
   const tag = parseTag(tagText(text))
-  const tags = await reader.tagAssignment.findMany({
-    where: { number: tag.ok ? tag.value.number : text },
-    select: { headId: true, head: { select: { visits: { select: { id: true } } } } },
-  })
-  const jobs = await reader.job.findMany({ where: { number: text }, select: { id: true } })
-  const named = await namedLike(reader, text)
+  const number = tag.ok ? tag.value.number : text
+  const meant = await reader.$queryRaw<Meant[]>`
+    SELECT 'head' AS "kind", "headId" AS "id", '' AS "name", '' AS "signIn" FROM "TagAssignment" WHERE "number" = ${number}
+    UNION ALL
+    SELECT 'visit', v."id", '', '' FROM "TagAssignment" t JOIN "Visit" v ON v."headId" = t."headId"
+      WHERE t."number" = ${number}
+    UNION ALL SELECT 'job', "id", '', '' FROM "Job" WHERE "number" = ${text}
+    UNION ALL SELECT 'person', "id", "name", "signIn" FROM "Person"
+    UNION ALL SELECT 'other', "id", "name", '' FROM "Vendor"
+    UNION ALL SELECT 'other', "id", "name", '' FROM "CastingRecord"
+    UNION ALL SELECT 'other', "id", "name", '' FROM "Instrument"`
+  const wanted = text.toLowerCase()
+  const isNamed = ({ kind, name, signIn }: Meant) =>
+    (kind !== 'person' && kind !== 'other') || name.toLowerCase().includes(wanted) || signIn === wanted
+  const found = meant.filter(isNamed)
+  const idsOf = (...kinds: string[]) => found.filter(({ kind }) => kinds.includes(kind)).map(({ id }) => id)
   return {
-    actorIds: named.people,
-    jobIds: jobs.map(({ id }) => id),
-    visitIds: tags.flatMap(({ head }) => head.visits.map(({ id }) => id)),
-    subjectIds: [...named.people, ...named.others, ...tags.map(({ headId }) => headId)],
+    actorIds: idsOf('person'),
+    jobIds: idsOf('job'),
+    visitIds: idsOf('visit'),
+    subjectIds: idsOf('person', 'other', 'head'),
   }
 }
 
-type Named = { readonly id: string; readonly name: string; readonly signIn?: string }
-const select = { id: true, name: true } as const
+const subjects = (kind: string): string => `"id" IN (SELECT "subjectId" FROM "e" WHERE "subject" = '${kind}')`
 
-/** A shop has a few dozen of these: compared here, so that upper and lower case are alike on every database. */
-async function namedLike(reader: Reader, text: string): Promise<{ people: string[]; others: string[] }> {
-  const wanted = text.toLowerCase()
-  const idsOf = (rows: readonly Named[]) =>
-    rows.filter((row) => row.name.toLowerCase().includes(wanted) || row.signIn === wanted).map(({ id }) => id)
-  const people = await reader.person.findMany({ select: { ...select, signIn: true } })
-  const vendors = await reader.vendor.findMany({ select })
-  const castings = await reader.castingRecord.findMany({ select })
-  const instruments = await reader.instrument.findMany({ select })
-  return { people: idsOf(people), others: idsOf([...vendors, ...castings, ...instruments]) }
+const tables = {
+  Person: '1 = 1',
+  Visit: '"id" IN (SELECT "visitId" FROM "e")',
+  TagAssignment: '"headId" IN (SELECT "headId" FROM "Visit" WHERE "id" IN (SELECT "visitId" FROM "e"))',
+  Job: '"id" IN (SELECT "jobId" FROM "e")',
+  CustomerLink: '"id" IN (SELECT "actorId" FROM "e")',
+  Vendor: subjects('vendor'),
+  CastingRecord: subjects('casting'),
+  Instrument: subjects('instrument'),
+  PriceItem: subjects('price-item'),
 }
 
-/** Everybody who may have changed something, by name. */
-export const trailPeople = (reader: Reader) => reader.person.findMany({ select, orderBy: { name: 'asc' } })
+export type TrailNames = {
+  /** Names to show in the place of ids: tags of visits, numbers of jobs, names of people and of what has a name. */
+  readonly names: ReadonlyMap<string, string>
+  /** Everybody who may have changed something, by name. */
+  readonly people: readonly { readonly id: string; readonly name: string }[]
+}
 
-/** Names to show in the place of ids: tags of visits, numbers of jobs, names of people and of what has a name. */
-export async function trailNames(reader: Reader, entries: readonly TrailEntry[]): Promise<Map<string, string>> {
-  const ids = (of: (entry: TrailEntry) => string | null) => [...new Set(entries.flatMap((entry) => of(entry) ?? []))]
-  const subjects = (kind: string) => ids((entry) => (entry.subject === kind ? entry.subjectId : null))
-  const actors = ids((entry) => entry.actorId)
-  const people = [...actors, ...subjects('person')]
-  const rows: Named[] = [
-    ...(await tagsOf(
-      reader,
-      ids((entry) => entry.visitId),
-    )),
-    ...(await numbersOf(
-      reader,
-      ids((entry) => entry.jobId),
-    )),
-    ...(await named(people, (where) => reader.person.findMany({ where, select }))),
-    ...(await linksOf(reader, actors)),
-    ...(await named(subjects('vendor'), (where) => reader.vendor.findMany({ where, select }))),
-    ...(await named(subjects('casting'), (where) => reader.castingRecord.findMany({ where, select }))),
-    ...(await named(subjects('instrument'), (where) => reader.instrument.findMany({ where, select }))),
-    ...(await priceItemsOf(reader, subjects('price-item'))),
+/** In one statement. */
+export async function trailNames(reader: Reader, entries: readonly TrailEntry[]): Promise<TrailNames> {
+  const marks = entries.length === 0 ? 'NULL' : entries.map(() => '?').join(', ')
+  const scope = `"e" AS (
+    SELECT "actorId", "subject", "subjectId", "jobId", "visitId" FROM "AuditEntry" WHERE "seq" IN (${marks}))`
+  const rows = await readTables(reader, { sql: scope, params: entries.map(({ seq }) => seq) }, tables)
+  const tags = rows.TagAssignment.sort((a, b) => a.from.getTime() - b.from.getTime())
+  const lastWorn = new Map(tags.map(({ headId, number }) => [headId, number]))
+  const people = rows.Person.map(({ id, name }) => ({ id, name })).sort((a, b) => (a.name < b.name ? -1 : 1))
+  const named = [
+    ...rows.Visit.map(({ id, headId }) => ({ id, name: lastWorn.get(headId) ?? '' })),
+    ...rows.Job.map(({ id, number }) => ({ id, name: number })),
+    ...people,
+    // Whoever holds a link is nobody by name.
+    ...rows.CustomerLink.map(({ id }) => ({ id, name: 'the customer, by link' })),
+    ...[...rows.Vendor, ...rows.CastingRecord, ...rows.Instrument],
+    ...rows.PriceItem.map(({ id, text }) => ({ id, name: text })),
   ]
-  return new Map(rows.map(({ id, name }) => [id, name]))
+  return { names: new Map(named.map(({ id, name }) => [id, name])), people }
 }
-
-/** Asked only when there is something to ask for. */
-const named = async (ids: string[], ask: (where: { id: { in: string[] } }) => Promise<Named[]>): Promise<Named[]> =>
-  ids.length === 0 ? [] : ask({ id: { in: ids } })
-
-const tagsOf = (reader: Reader, ids: string[]) =>
-  named(ids, async (where) => {
-    const tags = { select: { number: true }, orderBy: { from: 'desc' }, take: 1 } as const
-    const visits = await reader.visit.findMany({ where, select: { id: true, head: { select: { tags } } } })
-    return visits.map(({ id, head }) => ({ id, name: head.tags[0]?.number ?? '' }))
-  })
-
-const numbersOf = (reader: Reader, ids: string[]) =>
-  named(ids, async (where) => {
-    const jobs = await reader.job.findMany({ where, select: { id: true, number: true } })
-    return jobs.map(({ id, number }) => ({ id, name: number }))
-  })
-
-/** Whoever holds a link is nobody by name. */
-const linksOf = (reader: Reader, ids: string[]) =>
-  named(ids, async (where) => {
-    const links = await reader.customerLink.findMany({ where, select: { id: true } })
-    return links.map(({ id }) => ({ id, name: 'the customer, by link' }))
-  })
-
-const priceItemsOf = (reader: Reader, ids: string[]) =>
-  named(ids, async (where) => {
-    const items = await reader.priceItem.findMany({ where, select: { id: true, text: true } })
-    return items.map(({ id, text }) => ({ id, name: text }))
-  })

@@ -2,7 +2,7 @@ import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { defaultSettings, settingsOf, type CurrentSettings } from './settings'
-import { readTables, type Row, type Rows, type Scope, type TableName, type Wanted } from './tables'
+import { readTables, there, type Row, type Rows, type Scope, type TableName, type Wanted } from './tables'
 
 /**
  * Everything that is known of a visit, in the shape that Prisma gives it with this `include`; `readVisits` reads the same
@@ -316,10 +316,4 @@ function pairOf(pair: Row<'Pair'>, family: Families): VisitRecord['pair'] {
       .map((plan) => ({ ...plan, exceptions: family.exceptions(plan.id), acceptances: family.acceptances(plan.id) }))
       .sort((a, b) => b.number - a.number),
   }
-}
-
-/** A row that a foreign key of the database says is there. */
-function there<T>(row: T | null): T {
-  if (row === null) throw new Error('A row is missing that another one points at.')
-  return row
 }

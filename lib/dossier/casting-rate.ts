@@ -5,7 +5,6 @@ import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import { castingRate, isProven, taughtBy } from '@/lib/core/rate/shop-cuts'
 import type { Reader } from '@/lib/data/db'
 import { newestShopCuts } from '@/lib/data/rate-cuts'
-import { currentSettings } from '@/lib/data/settings'
 import { centroidShareOf } from '@/lib/core/cut/split'
 
 /** A casting's rate as it is said and shown. */
@@ -41,18 +40,6 @@ export async function learnedRate(reader: Reader, asked: RateAsked): Promise<Rat
     (cut) => taughtBy(cut, centroidShareOf(facts)).cut ?? [],
   )
   return must(castingRate(prior, cuts, depthThou, depthErrorThou))
-}
-
-/** A casting's rate for one who asks about no head in particular. `depthThou`: the depth asked; left out: all cuts alike. */
-export async function rateOfCasting(
-  reader: Reader,
-  castingId: string | null,
-  form: string,
-  facts: CastingFacts,
-  depthThou: number | null = null,
-): Promise<ShownRate> {
-  const { depthSettingErrorThou: depthErrorThou } = (await currentSettings(reader)).values
-  return shownRate(await learnedRate(reader, { castingId, form, facts, depthThou, depthErrorThou }))
 }
 
 export const shownRate = (rate: Rate): ShownRate => ({

@@ -5,6 +5,7 @@ import { lastSeq } from '@/lib/dossier/find-step'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { entrySchema } from '@/lib/schemas/visit'
 import { seeHead } from '@/lib/use-cases/heads/see-head'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
@@ -17,11 +18,13 @@ type Head = Awaited<ReturnType<typeof shopWithJob>>['heads'][number]
 let database: TestDatabase
 let first: Head
 let second: Head
+let number: string
 
 beforeAll(async () => {
   database = await testDatabase()
   const job = await shopWithJob(database)
   ;[first, second] = job.heads as [Head, Head]
+  number = job.number
   await workThrough(first.visitId, ['flat-cut'])
   await makeFlatPlan(job)
   await workThrough(first.visitId, ['finished'])
@@ -59,8 +62,9 @@ const looks = {
   'the mill, with its next pass': () => seeStep(owner, first.visitId, key('flat-cut'), monday),
   'the chambers': () => seeStep(owner, second.visitId, key('chambers'), monday),
   'the page of a head': () => seeHead(owner, first.headId),
+  'the page of a job': () => seeJob(owner, { number, now: monday }),
 } as const
-const most = { 'the page of a head': 14 } as const
+const most: Readonly<Record<string, number>> = { 'the page of a head': 14, 'the page of a job': 14 }
 
 async function tickOnce(): Promise<readonly Sent[]> {
   const { visit, route } = await loadDossier(await db(), second.visitId)
@@ -89,7 +93,7 @@ describe('how often the database is asked', () => {
     for (const [name, look] of Object.entries(looks)) {
       const sent = (await statementsOf(look)).length
       expect({ name, sent }).toEqual({ name, sent: before.get(name) })
-      expect(sent).toBeLessThanOrEqual(name in most ? most['the page of a head'] : 12)
+      expect(sent).toBeLessThanOrEqual(most[name] ?? 12)
     }
     const later = (await tickOnce()).length
     expect(Math.max(tick, later)).toBeLessThanOrEqual(30)

@@ -6,12 +6,12 @@ const small = ['Shop', 'Settings', 'Counter', 'Person', 'Vendor', 'Instrument', 
 const listed =
   /(?:FROM|JOIN)\s+(?:[`"]main[`"]\.)?[`"](\w+)[`"](?:\s+(?:AS\s+)?[`"]?(?!ON\b|WHERE\b|JOIN\b|LEFT\b|ORDER\b)(\w+)[`"]?)?/gi
 
-/** Which table a name in the query plan stands for. */
+/** Which table a name in the query plan stands for; tables of the statement's own WITH are none of the database's. */
 function tablesOf(sql: string): ReadonlyMap<string, string> {
-  const names = [...sql.matchAll(listed)].flatMap(([, table = '', alias]) => [
-    [table, table] as const,
-    ...(alias === undefined ? [] : [[alias, table] as const]),
-  ])
+  const own = new Set([...sql.matchAll(/(?:WITH|,)\s+"(\w+)" AS \(/g)].map(([, name]) => name))
+  const names = [...sql.matchAll(listed)].flatMap(([, table = '', alias]) =>
+    own.has(table) ? [] : [[table, table] as const, ...(alias === undefined ? [] : [[alias, table] as const])],
+  )
   return new Map(names)
 }
 

@@ -48,7 +48,7 @@ async function Lists({ actor, mayBook, page }: { actor: Actor; mayBook: boolean;
   const newest = await newestChange()
   const [counter, arriving] = await Promise.all([
     seeCounter(actor, { now: new Date(), page }),
-    seeArriving(actor, new Date()),
+    seeArriving(actor, new Date(), page),
   ])
   return (
     <>
@@ -95,7 +95,7 @@ async function Lists({ actor, mayBook, page }: { actor: Actor; mayBook: boolean;
               </EmptyState>
             }
           />
-          <ArrivingList orders={arriving} locale={counter.locale} />
+          <ArrivingList orders={arriving.rows} locale={counter.locale} />
           <JobList
             title="Expected in"
             jobs={counter.expected}
@@ -113,7 +113,7 @@ async function Lists({ actor, mayBook, page }: { actor: Actor; mayBook: boolean;
           />
         </div>
       </div>
-      <Pager page={page} more={counter.more} href={(to) => `/counter?page=${to}`} />
+      <Pager page={page} more={counter.more || arriving.more} href={(to) => `/counter?page=${to}`} />
     </>
   )
 }

@@ -1,14 +1,22 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import type { RouteRules } from '@/lib/core/route/rules'
 import { stationName } from '@/lib/core/route/rules-words'
 import { stations, type Station } from '@/lib/core/route/step-ids'
 import { dayIn } from '@/lib/core/shop/calendar'
-import { finishedSince, heldHeads, longestWaits, waiversSince } from '@/lib/data/back-room'
+import {
+  finishedSince,
+  longestWaits,
+  namedVisits,
+  openHolds,
+  waiversSince,
+  type NamedVisit,
+} from '@/lib/data/back-room'
 import { db, type Db } from '@/lib/data/db'
 import { effectiveReadings, newestReadings } from '@/lib/core/readings/effective'
 import { namesOf } from '@/lib/data/people'
-import { currentRules, currentSettings } from '@/lib/data/settings'
+import { currentSettings } from '@/lib/data/settings'
 import { stationCounts } from '@/lib/data/queue'
 import { shopOf } from '@/lib/data/shop'
 
@@ -43,24 +51,34 @@ export async function seeBackRoom(actor: Actor, now: Date) {
   const thisMonth = (line: { at: Date }) => dayIn(shop.timeZone, line.at).startsWith(month)
   const since = new Date(now.getTime() - longestMonthMs)
 
-  const loads = await stationLoads(client)
-  const holds = await heldHeads(client)
+  const { values: settings } = await currentSettings(client)
+  const loads = await stationLoads(client, settings.rules)
+  const holds = await openHolds(client)
   const waivers = (await waiversSince(client, since)).filter(thisMonth)
-  const outOfTolerance = (await missedTargets(client, since)).filter(thisMonth)
+  const finished = await finishedSince(client, since)
+  const nameOf = await namedVisits(
+    client,
+    [...holds, ...waivers, ...finished].map(({ visitId }) => visitId),
+  )
   const names = await namesOf([...holds.map((hold) => hold.openedById), ...waivers.map((waiver) => waiver.byId)])
   return {
     zone: shop.timeZone,
     locale: shop.locale,
     month,
     loads,
-    holds: holds.map((hold) => ({ ...hold, by: names.get(hold.openedById) ?? '' })),
-    waivers: waivers.map((waiver) => ({ ...waiver, by: names.get(waiver.byId) ?? '' })),
-    outOfTolerance,
+    holds: holds.map(({ id, visitId, reason, openedAt, openedById }) => {
+      const { tag, jobNumber } = nameOf(visitId)
+      return { holdId: id, tag, jobNumber, reason, openedAt, by: names.get(openedById) ?? '' }
+    }),
+    waivers: waivers.map(({ id, visitId, what, reason, at, byId }) => {
+      return { id, tag: nameOf(visitId).tag, what, reason, at, by: names.get(byId) ?? '' }
+    }),
+    outOfTolerance: missedTargets(finished, nameOf, settings.ccToleranceCc).filter(thisMonth),
   }
 }
 
-async function stationLoads(client: Db): Promise<StationLoad[]> {
-  const [counts, longest, rules] = [await stationCounts(client), await longestWaits(client), await currentRules(client)]
+async function stationLoads(client: Db, rules: RouteRules): Promise<StationLoad[]> {
+  const [counts, longest] = [await stationCounts(client), await longestWaits(client)]
   return stations.map((station) => ({
     station,
     label: stationName(station, rules),
@@ -70,25 +88,22 @@ async function stationLoads(client: Db): Promise<StationLoad[]> {
   }))
 }
 
+type Finished = Awaited<ReturnType<typeof finishedSince>>
+
 /** Finished chambers that missed the target by more than the shop's tolerance; each chamber's newest answer counts. */
-async function missedTargets(client: Db, since: Date): Promise<OutOfTolerance[]> {
-  const { values } = await currentSettings(client)
-  const found = await finishedSince(client, since)
-  const byVisit = new Map(found.map((entry) => [entry.visitId, entry]))
-  return [...byVisit.values()].flatMap(({ visitId, tag, target }) => {
+function missedTargets(
+  found: Finished,
+  nameOf: (visitId: string) => NamedVisit,
+  toleranceCc: number,
+): OutOfTolerance[] {
+  return [...new Set(found.map(({ visitId }) => visitId))].flatMap((visitId) => {
+    const { tag, targetCc, targetText, targetUnit } = nameOf(visitId)
     const sets = found.filter((entry) => entry.visitId === visitId).map((entry) => entry.set)
     return newestReadings(effectiveReadings(sets))
-      .filter(({ kind, value }) => kind === 'cc' && misses(value, target.targetCc, values.ccToleranceCc))
-      .map(({ id, point, text, unit, takenAt }) => ({
-        id,
-        tag,
-        chamber: point,
-        text,
-        unit,
-        at: takenAt,
-        targetText: target.targetText,
-        targetUnit: target.targetUnit,
-      }))
+      .filter(({ kind, value }) => kind === 'cc' && misses(value, targetCc, toleranceCc))
+      .map(({ id, point, text, unit, takenAt }) => {
+        return { id, tag, chamber: point, text, unit, at: takenAt, targetText, targetUnit }
+      })
   })
 }
 

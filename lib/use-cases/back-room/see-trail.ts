@@ -10,7 +10,7 @@ import { db } from '@/lib/data/db'
 import { currentRules } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { auditChanges } from '@/lib/data/stored/records'
-import { trailEntries, trailNames, trailPeople, trailSearch, type TrailEntry } from '@/lib/data/trail'
+import { trailEntries, trailNames, trailSearch, type TrailEntry } from '@/lib/data/trail'
 import { auditText, plainSentence, type AuditManner } from '@/lib/words/audit'
 
 export type TrailLine = {
@@ -67,7 +67,7 @@ export async function seeTrail(actor: Actor, asked: TrailAsked): Promise<Trail> 
     take: pageSize + 1,
   })
   const entries = found.slice(0, pageSize)
-  const names = await trailNames(client, entries)
+  const { names, people } = await trailNames(client, entries)
   const table = tableOf(await currentRules(client))
   const stepName = (id: string): string =>
     id === 'flow' ? stepLabels.flow : (table.rowOf(id as Exclude<StepId, 'flow'>)?.label ?? '')
@@ -75,7 +75,7 @@ export async function seeTrail(actor: Actor, asked: TrailAsked): Promise<Trail> 
   return {
     zone,
     locale,
-    people: await trailPeople(client),
+    people,
     lines: entries.map((entry) => lineOf(entry, names, manner)),
     next: found.length > pageSize ? (entries.at(-1)?.seq ?? null) : null,
   }

@@ -4,6 +4,8 @@ import { daysBetween } from '@/lib/core/shop/calendar'
 import type { FloorVisit, WhyRow } from '@/lib/data/floor'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { whyWaiting, type MayWait } from '@/lib/core/route/why-waiting'
+import type { Station } from '@/lib/core/route/step-ids'
+import { whyWaitingText } from '@/lib/words/why-waiting'
 
 export type CounterJob = {
   readonly jobId: string
@@ -41,7 +43,7 @@ export function jobRow(visits: VisitsOfJob, today: string, rules: RouteRules): C
       headId: visit.headId,
       tag: headName(visit.tag === null ? [] : [{ number: visit.tag }], job.number, visit.position),
       whereabouts: visit.whereabouts as Whereabouts,
-      why: whyWaiting(mayWait(visit), rules),
+      why: whyWaitingText(whyWaiting(mayWait(visit)), rules),
       since: visit.changedAt,
     })),
   }
@@ -49,14 +51,14 @@ export function jobRow(visits: VisitsOfJob, today: string, rules: RouteRules): C
 
 function mayWait({ whereabouts, why }: FloorVisit): MayWait {
   const of = (kind: WhyRow['kind']) => why.filter((row) => row.kind === kind)
-  const orderOf = ({ what, more }: WhyRow) => ({ promisedOn: more, vendor: { name: what } })
+  const fromVendor = ({ what, more }: WhyRow) => ({ vendor: what, promisedOn: more })
   return {
-    place: { whereabouts },
-    steps: of('step').map(({ what, more }) => ({ label: what, station: more ?? '' })),
+    whereabouts: whereabouts as Whereabouts,
+    steps: of('step').map(({ what, more }) => ({ label: what, station: more as Station })),
     holds: of('hold').map(({ what }) => ({ reason: what })),
     waits: of('wait').map(({ what, more }) => ({ what, promisedOn: more })),
     findings: of('finding').map(({ what }) => ({ what })),
-    supply: of('on order').map((row) => ({ line: { order: orderOf(row) } })),
-    outside: of('away').map((row) => ({ order: orderOf(row) })),
+    supply: of('on order').map(fromVendor),
+    outside: of('away').map(fromVendor),
   }
 }

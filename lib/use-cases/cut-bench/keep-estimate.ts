@@ -6,6 +6,8 @@ import { questionOf } from '@/lib/core/options/question-of'
 import { db } from '@/lib/data/db'
 import { nextNumber } from '@/lib/data/counters'
 import { newId } from '@/lib/data/ids'
+import { currentSettings } from '@/lib/data/settings'
+import { shopOf } from '@/lib/data/shop'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { write, type Moment } from '@/lib/data/write'
 import { readBench, type KeepEstimateInput } from '@/lib/schemas/bench'
@@ -18,8 +20,10 @@ export async function keepEstimate(actor: Actor, input: KeepEstimateInput, momen
   must(allow(actor, 'estimate.keep'))
   const { question, wayId, angleIn, forWhom, note } = input
   const client = await db()
-  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId)
-  const asked = questionOf(readBench(question).asked, casting, await benchShop(client, true))
+  const { timeZone } = await shopOf(client)
+  const { values: settings } = await currentSettings(client)
+  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId, settings)
+  const asked = questionOf(readBench(question).asked, casting, await benchShop(client, { settings, timeZone }, true))
   const answer = must(estimateOf(asked, wayId, angleIn))
   return write(actor, moment, async (ctx) => {
     const id = newId(ctx.now)

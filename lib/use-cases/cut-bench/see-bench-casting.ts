@@ -6,22 +6,29 @@ import { benchCasting } from '@/lib/data/bench'
 import { db, type Reader } from '@/lib/data/db'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
-import { rateOfCasting } from '@/lib/dossier/casting-rate'
+import { learnedRate, shownRate } from '@/lib/dossier/casting-rate'
+import type { ShopSettings } from '@/lib/core/shop/settings'
 import { earlierFlowOf } from './earlier-flow'
 
 /** One casting, for somebody who picks another in the middle of a question. */
 export async function seeBenchCasting(actor: Actor, castingId: string): Promise<BenchCasting> {
   must(allow(actor, 'cut-bench.see'))
-  const found = await castingOnBench(await db(), castingId)
+  const client = await db()
+  const found = await castingOnBench(client, castingId, (await currentSettings(client)).values)
   if (found) return found
   throw new RefusedError({ code: 'not-found', message: 'Casting not found.' })
 }
 
-export async function castingOnBench(reader: Reader, castingId: string): Promise<BenchCasting | null> {
+export async function castingOnBench(
+  reader: Reader,
+  castingId: string,
+  settings: ShopSettings,
+): Promise<BenchCasting | null> {
   const casting = await benchCasting(reader, castingId)
   if (!casting) return null
   const facts = castingFactsOf(casting, 'as-cast')
-  const rate = await rateOfCasting(reader, casting.id, 'as-cast', facts)
+  const asked = { castingId, form: 'as-cast', facts, depthThou: null, depthErrorThou: settings.depthSettingErrorThou }
+  const rate = shownRate(await learnedRate(reader, asked))
   return {
     id: casting.id,
     name: casting.name,
@@ -30,7 +37,7 @@ export async function castingOnBench(reader: Reader, castingId: string): Promise
     deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
     facts,
     learned: rate.cuts === 0 ? null : { thouPerCc: rate.thouPerCc, words: rate.words, proven: rate.proven },
-    flowed: await earlierFlowOf(reader, casting.id, (await currentSettings(reader)).values.flowRepeatabilityPart),
+    flowed: await earlierFlowOf(reader, casting.id, settings.flowRepeatabilityPart),
     variants: casting.variants.map(({ id, name, nominalCc, supply, cutByMaker, leadDays, costMinor }) => ({
       id,
       name,

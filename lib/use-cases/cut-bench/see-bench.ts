@@ -6,6 +6,7 @@ import type { BenchCasting } from '@/lib/core/options/question-of'
 import { castingNames, lastEstimates } from '@/lib/data/bench'
 import { benchShop } from '@/lib/data/bench-shop'
 import { db } from '@/lib/data/db'
+import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { castingOnBench } from './see-bench-casting'
@@ -31,12 +32,13 @@ export async function seeBench(actor: Actor, castingId: string): Promise<BenchVi
   const client = await db()
   const castings = await castingNames(client)
   const chosen = castingId === '' ? castings[0]?.id : castingId
-  const { locale, currency } = await shopOf(client)
+  const { locale, currency, timeZone } = await shopOf(client)
+  const { values: settings } = await currentSettings(client)
   const estimates = await lastEstimates(client)
   return {
     castings,
-    casting: chosen === undefined ? null : await castingOnBench(client, chosen),
-    shop: await benchShop(client, can(actor, 'price.see')),
+    casting: chosen === undefined ? null : await castingOnBench(client, chosen, settings),
+    shop: await benchShop(client, { settings, timeZone }, can(actor, 'price.see')),
     kept: estimates.map(({ id, number, forWhom, answer }) => ({
       id,
       number,

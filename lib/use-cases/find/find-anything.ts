@@ -3,7 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import { customersLike } from '@/lib/data/customers'
 import { db, type Db } from '@/lib/data/db'
-import { jobsFound } from '@/lib/data/jobs'
+import { jobsFound } from '@/lib/data/jobs-found'
 import { headsLike, headsWithTag } from '@/lib/data/known-heads'
 import { headHit, jobHit, type Hit } from './hits'
 

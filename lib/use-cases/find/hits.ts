@@ -1,5 +1,5 @@
 import type { Whereabouts } from '@/lib/core/route/types'
-import type { FoundJob } from '@/lib/data/jobs'
+import type { FoundJob } from '@/lib/data/jobs-found'
 import type { KnownHead } from '@/lib/data/known-heads'
 
 export type HeadHit = {
@@ -34,7 +34,6 @@ export type Hit = HeadHit | JobHit
 
 export function headHit(head: KnownHead): HeadHit {
   const tag = head.tags.find((entry) => entry.to === null) ?? head.tags[0]
-  const visit = head.visits[0]
   return {
     kind: 'head',
     href: `/heads/${head.id}`,
@@ -44,22 +43,20 @@ export function headHit(head: KnownHead): HeadHit {
     stamp: head.stamp,
     marks: head.marks,
     castingId: head.castingId,
-    casting: head.casting?.name ?? '',
-    jobNumber: visit?.job.number ?? '',
-    customer: visit?.job.customer.contact?.name ?? '',
-    whereabouts: (visit?.place?.whereabouts ?? null) as Whereabouts | null,
+    casting: head.casting,
+    jobNumber: head.visit?.jobNumber ?? '',
+    customer: head.visit?.customer ?? '',
+    whereabouts: (head.visit?.whereabouts ?? null) as Whereabouts | null,
   }
 }
 
-export const jobHit = (job: FoundJob): JobHit => ({
+export const jobHit = ({ number, customer, phone, promiseOn, tags, whereabouts }: FoundJob): JobHit => ({
   kind: 'job',
-  href: `/jobs/${job.number}`,
-  number: job.number,
-  customer: job.customer.contact?.name ?? '',
-  phone: job.customer.contact?.phone ?? '',
-  promiseOn: job.promiseOn,
-  tags: job.visits.flatMap((visit) => visit.head.tags.map((tag) => tag.number)),
-  whereabouts: [
-    ...new Set(job.visits.flatMap((visit) => (visit.place ? [visit.place.whereabouts as Whereabouts] : []))),
-  ],
+  href: `/jobs/${number}`,
+  number,
+  customer,
+  phone,
+  promiseOn,
+  tags,
+  whereabouts: [...new Set(whereabouts as readonly Whereabouts[])],
 })

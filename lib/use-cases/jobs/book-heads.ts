@@ -51,7 +51,7 @@ export async function bookHeads(
       pairId,
       position: at + 1,
       targetCc: head.targetCc ?? input.targetCc,
-      comebackOfId: head.comeback ? (before?.visits[0]?.id ?? null) : null,
+      comebackOfId: head.comeback ? (before?.visit?.id ?? null) : null,
     })
     await addOrderedLines(ctx, visitId, input.ordered)
     ctx.audit({
@@ -85,10 +85,9 @@ function knownHead(
   const field = `heads.${at}.headId`
   const before = known.get(head.headId) ?? wrong(field, 'Head not found. Pick it again.')
   if (booked.some((entry) => entry.headId === before.id)) wrong(field, 'This head is picked twice.')
-  const visit = before.visits[0]
-  const whereabouts = visit?.place?.whereabouts
-  if (visit && whereabouts !== undefined && !left.includes(whereabouts)) {
-    wrong(field, `This head is still on job ${visit.job.number} (${whereabouts}).`)
+  const { visit } = before
+  if (visit && visit.whereabouts !== null && !left.includes(visit.whereabouts)) {
+    wrong(field, `This head is still on job ${visit.jobNumber} (${visit.whereabouts}).`)
   }
   return before
 }

@@ -1,5 +1,5 @@
 import { engineFigures, engineFigureKeys, type EngineFigureKey } from '@/lib/core/engine/figures'
-import type { JobRecord } from '@/lib/data/jobs'
+import type { VisitRecord } from '@/lib/data/visit-records'
 
 export type EngineView = {
   readonly label: string
@@ -13,7 +13,7 @@ export type EngineView = {
   }[]
 }
 
-export function engineView(engine: JobRecord['engine']): EngineView {
+export function engineView(engine: VisitRecord['job']['engine']): EngineView {
   return {
     label: engine?.label ?? '',
     layout: (engine?.layout ?? 'unknown') as EngineView['layout'],

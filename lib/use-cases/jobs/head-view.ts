@@ -1,13 +1,13 @@
 import { workLabel } from '@/lib/core/route/presets'
-import type { RouteRules } from '@/lib/core/route/rules'
 import { stationName } from '@/lib/core/route/rules-words'
 import type { RouteStep, Whereabouts } from '@/lib/core/route/types'
 import type { WorkId } from '@/lib/core/route/step-ids'
-import { headName } from '@/lib/core/shop/tag-number'
+import { whyWaiting, type FromVendor } from '@/lib/core/route/why-waiting'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import type { JobRecord } from '@/lib/data/jobs'
-import { routeStepOf } from '@/lib/data/visits'
-import { whyWaiting } from '@/lib/core/route/why-waiting'
+import type { Dossier } from '@/lib/dossier/dossier'
+import { heldMates, type HeldMate } from '@/lib/dossier/of-mates'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
+import { afterWhereText } from '@/lib/words/why-waiting'
 
 export type JobHead = {
   readonly visitId: string
@@ -30,7 +30,9 @@ export type JobHead = {
   readonly target: string
   readonly comeback: { readonly cause: string; readonly pays: string } | null
   readonly whereabouts: Whereabouts
-  readonly why: string
+  /** Goes on from where it is: ": bent stud" after "held", ", not here yet" after "expected". */
+  readonly more: string
+  readonly matesHeld: readonly HeldMate[]
   readonly ordered: readonly {
     readonly id: string
     readonly work: WorkId
@@ -47,21 +49,30 @@ export type JobHead = {
   }[]
 }
 
-/** Its work by the rules of the day it was booked; stations by their names of today. */
-export function headView(
-  visit: JobRecord['visits'][number],
-  jobNumber: string,
-  rules: RouteRules,
-  rulesNow: RouteRules,
-): JobHead {
-  const route = visit.steps.map(routeStepOf)
+/** Its work by the rules of the day it was booked; stations by their names of today. `supply`: who sends it. */
+export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHead {
+  const { visit, route, settings } = dossier
   const open = route.filter((step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again')
+  const rulesNow = dossier.today.values.rules
+  const whereabouts = whereaboutsOf(dossier)
+  const holds = visit.holds.filter(({ decidedAt }) => decidedAt === null)
+  const why = whyWaiting({
+    whereabouts,
+    steps: open,
+    holds,
+    waits: visit.waits.filter(({ arrivedAt }) => arrivedAt === null),
+    findings: visit.findings.filter(({ answer }) => answer === null),
+    supply,
+    outside: visit.outside.flatMap(({ receivedAt, order }) =>
+      receivedAt === null && order.sentAt !== null ? [{ vendor: order.vendor.name, promisedOn: order.promisedOn }] : [],
+    ),
+  })
   return {
     visitId: visit.id,
     version: visit.version,
     headId: visit.headId,
     pairId: visit.pairId,
-    tag: headName(visit.head.tags.toReversed(), jobNumber, visit.position),
+    tag: dossier.label,
     stamp: visit.head.stamp,
     marks: visit.head.marks,
     casting: visit.head.casting?.name ?? '',
@@ -75,13 +86,14 @@ export function headView(
     present: typedFigure({ text: visit.presentText, unit: visit.presentUnit }),
     target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
     comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
-    whereabouts: (visit.place?.whereabouts ?? 'expected') as Whereabouts,
-    why: whyWaiting({ ...visit, steps: open }, rulesNow),
-    ordered: visit.ordered.map(({ id, work, note }) => {
-      return { id, work: work as WorkId, label: workLabel(work as WorkId, rules), note }
-    }),
+    whereabouts,
+    more: afterWhereText(why, rulesNow),
+    matesHeld: heldMates(dossier),
+    ordered: visit.ordered.flatMap(({ id, work, note, endedAt }) =>
+      endedAt === null ? [{ id, work: work as WorkId, label: workLabel(work as WorkId, settings.rules), note }] : [],
+    ),
     route,
-    held: visit.holds.length > 0,
+    held: holds.length > 0,
     next: open.map(({ label, station }) => ({ label, station, stationLabel: stationName(station, rulesNow) })),
   }
 }

@@ -1,10 +1,8 @@
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
-import { noRules, type RouteRules } from '@/lib/core/route/rules'
+import type { RouteRules } from '@/lib/core/route/rules'
 import type { CutKind } from '@/lib/core/route/step-ids'
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
-import { planRecordOf } from '@/lib/data/facts'
-import type { JobRecord } from '@/lib/data/jobs'
-import type { SettingsOf } from '@/lib/data/settings'
+import type { Dossier } from '@/lib/dossier/dossier'
 
 export type JobPair = {
   readonly id: string
@@ -21,25 +19,31 @@ export type JobPair = {
   } | null
 }
 
-export function pairView(
-  pair: JobRecord['pairs'][number],
-  visits: JobRecord['visits'],
-  settingsOf: SettingsOf,
-): JobPair {
-  const own = visits.filter((visit) => visit.pairId === pair.id)
-  const [plan] = pair.plans
-  const record = plan ? planRecordOf(plan) : null
+/** The pairs of a job in the order of their making. */
+export function pairViews(heads: readonly Dossier[]): JobPair[] {
+  const ids = [...new Set(heads.map(({ visit }) => visit.pairId))].sort()
+  return ids.map((id) =>
+    pairView(
+      id,
+      heads.filter(({ visit }) => visit.pairId === id),
+    ),
+  )
+}
+
+function pairView(id: string, own: readonly Dossier[]): JobPair {
+  const [first] = own as readonly [Dossier]
+  const [plan] = first.visit.pair.plans
   return {
-    id: pair.id,
-    casting: own[0]?.head.casting?.name ?? 'casting not on record',
-    visitIds: own.map((visit) => visit.id),
-    rules: own[0] ? settingsOf(own[0]).rules : noRules,
+    id,
+    casting: first.visit.head.casting?.name ?? 'casting not on record',
+    visitIds: own.map(({ visit }) => visit.id),
+    rules: first.settings.rules,
     plan:
-      plan && record
+      plan && first.plan
         ? {
             number: plan.number,
-            line: planLine(record),
-            cautions: record.cautions,
+            line: planLine(first.plan),
+            cautions: first.plan.cautions,
             acceptedBy: plan.acceptances[0]?.by ?? null,
           }
         : null,

@@ -8,7 +8,7 @@ import { typedFigure } from '@/lib/core/units/typed-figure'
 import { benchShop } from '@/lib/data/bench-shop'
 import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
-import { currentRules } from '@/lib/data/settings'
+import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import { pricePicks } from '@/lib/data/price-picks'
@@ -32,6 +32,7 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
   const client = await db()
   const shop = await shopOf(client)
   const castings = await castingChoices(client)
+  const { values: settings } = await currentSettings(client)
   return {
     castings: castings.map(({ id, name, figures }) => {
       const [nominal] = figures
@@ -40,8 +41,8 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
     currency: shop.currency,
     priceList: await pricePicks(client, shop),
     locale: shop.locale,
-    rules: await currentRules(client),
-    bench: await benchShop(client, true),
+    rules: settings.rules,
+    bench: await benchShop(client, { settings, timeZone: shop.timeZone }, true),
     today: dayIn(shop.timeZone, input.now),
   }
 }

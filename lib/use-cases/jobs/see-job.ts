@@ -1,23 +1,24 @@
-import type { Whereabouts } from '@/lib/core/route/types'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow, can } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
+import type { PricePick } from '@/lib/core/money/price-pick'
+import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
-import { findingsOfJob } from '@/lib/data/findings'
-import { jobRecord, type JobRecord } from '@/lib/data/jobs'
-import { heldInPairs, matesHeld, type HeldHead } from '@/lib/data/held-mates'
+import { findingRow, type FindingRow } from '@/lib/data/finding-row'
+import { jobWithCalls } from '@/lib/data/jobs'
 import { namesOf } from '@/lib/data/people'
-import { accountOf, type Account } from '@/lib/data/prices'
-import { currentRules, settingsOfVisits } from '@/lib/data/settings'
-import { shopOf } from '@/lib/data/shop'
-import type { PricePick } from '@/lib/core/money/price-pick'
 import { pricePicks } from '@/lib/data/price-picks'
-import { jobSupply, type JobSupply } from '@/lib/data/job-supply'
-import { findingRowOf, type FindingRow } from '@/lib/data/finding-row'
+import { accountOf, type Account } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { supplyOfJob } from '@/lib/data/supply-of-job'
+import { supplyView } from '@/lib/data/supply-view'
+import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
+import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { engineView, type EngineView } from './engine-view'
 import { headView, type JobHead } from './head-view'
-import { pairView, type JobPair } from './pair-view'
+import { supplyByVisit, toOrder, type JobSupply } from './job-supply'
+import { pairViews, type JobPair } from './pair-view'
 
 export type JobView = {
   readonly id: string
@@ -41,7 +42,7 @@ export type JobView = {
   readonly bookedAt: Date
   readonly engine: EngineView
   readonly pairs: readonly JobPair[]
-  readonly heads: readonly (JobHead & { readonly matesHeld: readonly HeldHead[] })[]
+  readonly heads: readonly JobHead[]
   readonly calls: readonly {
     readonly id: string
     readonly at: Date
@@ -71,33 +72,28 @@ export type JobView = {
 export async function seeJob(actor: Actor, input: { number: string; now: Date }): Promise<JobView> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const job = await jobRecord(client, input.number)
+  const job = await jobWithCalls(client, input.number)
   const shop = await shopOf(client)
   const today = dayIn(shop.timeZone, input.now)
-  const rulesNow = await currentRules(client)
-  const settingsOf = await settingsOfVisits(client, job.visits)
+  const heads = await loadDossiers(client, { jobId: job.id })
+  const orders = await supplyOfJob(client, job.id)
   const names = await namesOf(job.calls.map((call) => call.byId))
-  const held = await heldInPairs(
-    client,
-    job.pairs.map(({ id }) => id),
-  )
   const account = can(actor, 'price.see') ? await accountOf(client, job.id) : null
+  const bought = supplyByVisit(orders)
   return {
     ...jobFields(job),
-    daysLeft: job.promiseOn === null || hasLeft(job) ? null : daysBetween(today, job.promiseOn),
-    customer: contactFor(actor, job),
-    engine: engineView(job.engine),
-    pairs: job.pairs.map((pair) => pairView(pair, job.visits, settingsOf)),
-    heads: job.visits.map((visit) => ({
-      ...headView(visit, job.number, settingsOf(visit).rules, rulesNow),
-      matesHeld: matesHeld(held, visit),
-    })),
+    daysLeft: job.promiseOn === null || hasLeft(heads) ? null : daysBetween(today, job.promiseOn),
+    customer: contactFor(actor, heads),
+    engine: engineView(heads[0]?.visit.job.engine ?? null),
+    pairs: pairViews(heads),
+    heads: heads.map((head) => headView(head, bought(head.visit.id))),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
-    findings: (await findingsOfJob(client, job.id)).map(findingRowOf),
+    findings: heads.flatMap(findingsOf).sort(byReport),
     account,
     priceList: account === null ? [] : await pricePicks(client, shop),
     supply: {
-      ...(await jobSupply(client, job.id, { today, timeZone: shop.timeZone })),
+      orders: orders.map((order) => supplyView(order, { today, timeZone: shop.timeZone, withCost: false })),
+      toOrder: toOrder(heads, orders),
       mayOrder: can(actor, 'supply.order'),
     },
     timeZone: shop.timeZone,
@@ -112,13 +108,13 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   }
 }
 
-const left: readonly string[] = ['handed over', 'returned as is', 'scrapped'] satisfies Whereabouts[]
+const left: readonly Whereabouts[] = ['handed over', 'returned as is', 'scrapped']
 
 /** A promise is kept or broken once all heads have left: it is not late any more. */
-const hasLeft = ({ visits }: JobRecord): boolean =>
-  visits.length > 0 && visits.every(({ place }) => left.includes(place?.whereabouts ?? ''))
+const hasLeft = (heads: readonly Dossier[]): boolean =>
+  heads.length > 0 && heads.every((head) => left.includes(whereaboutsOf(head)))
 
-const jobFields = (job: JobRecord) => ({
+const jobFields = (job: Awaited<ReturnType<typeof jobWithCalls>>) => ({
   id: job.id,
   number: job.number,
   version: job.version,
@@ -132,9 +128,18 @@ const jobFields = (job: JobRecord) => ({
   bookedAt: job.createdAt,
 })
 
+/** All findings of a head, with the tag it wears. */
+function findingsOf({ visit: { findings, head, job } }: Dossier): FindingRow[] {
+  const tag = head.tags.find(({ to }) => to === null)?.number ?? ''
+  return findings.map((finding) => findingRow(finding, { tag, headId: head.id, jobNumber: job.number }))
+}
+
+const byReport = (a: FindingRow, b: FindingRow): number =>
+  a.reportedAt.getTime() - b.reportedAt.getTime() || (a.id < b.id ? -1 : 1)
+
 /** Name and phone for everybody at work; how else the customer is reached, for the counter. */
-function contactFor(actor: Actor, job: JobRecord): JobView['customer'] {
-  const contact = job.customer.contact
+function contactFor(actor: Actor, heads: readonly Dossier[]): JobView['customer'] {
+  const contact = heads[0]?.visit.job.customer.contact
   const desk = can(actor, 'customer.change')
   return {
     name: contact?.name ?? '',

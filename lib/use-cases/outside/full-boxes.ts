@@ -1,4 +1,4 @@
-import type { RecentLine, stepsToSend } from '@/lib/data/away-list'
+import type { RecentLine, StepToSend } from '@/lib/data/away-list'
 import { stepsOf } from '@/lib/data/outside'
 import { headLine, type AwayHead } from './away-order'
 
@@ -14,7 +14,7 @@ export type Box = {
   readonly heads: readonly AwayHead[]
 }
 
-export function boxesOf(sendable: Awaited<ReturnType<typeof stepsToSend>>, recent: readonly RecentLine[]): Box[] {
+export function boxesOf(sendable: readonly StepToSend[], recent: readonly RecentLine[]): Box[] {
   const lastVendor = (stepId: string) =>
     recent.find(
       ({ order }) => order.vendor.retiredAt === null && stepsOf(order.scope).some((inScope) => inScope === stepId),

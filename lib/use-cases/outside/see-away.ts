@@ -4,15 +4,7 @@ import { must } from '@/lib/core/errors'
 import { addDays, dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { turnaround, type Turnaround } from '@/lib/core/shop/turnaround'
 import { db } from '@/lib/data/db'
-import {
-  headsNobodyOrdered,
-  openWaits,
-  ordersOut,
-  recentLines,
-  stepsToSend,
-  supplyOut,
-  awayLimit,
-} from '@/lib/data/away-list'
+import { headsNobodyOrdered, openWaits, ordersOut, recentLines, stepsToSend, supplyOut } from '@/lib/data/away-list'
 import { shopOf } from '@/lib/data/shop'
 import { supplyView, type SupplyView } from '@/lib/data/supply-view'
 import { callsOf, type Call } from './away-calls'
@@ -62,7 +54,7 @@ export type Away = {
   readonly toOrder: readonly AwayHead[]
   readonly mayOrder: boolean
   readonly locale: string
-  /** Whether another page of orders follows. */
+  /** Whether another page of one of the lists follows. */
   readonly more: boolean
 }
 
@@ -72,19 +64,15 @@ export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> 
   const client = await db()
   const { timeZone, locale } = await shopOf(client)
   const today = dayIn(timeZone, now)
-  const [orders, sendable, waits, supply, toOrder, recent] = await Promise.all([
+  const [out, sendable, waits, supply, toOrder, recent] = await Promise.all([
     ordersOut(client, page),
-    stepsToSend(client),
-    openWaits(client),
-    supplyOut(client, null),
-    headsNobodyOrdered(client),
+    stepsToSend(client, page),
+    openWaits(client, page),
+    supplyOut(client, page, null),
+    headsNobodyOrdered(client, page),
     recentLines(client),
   ])
-  const bringing = new Map(
-    supply.flatMap(({ id, number, lines }) =>
-      lines.flatMap(({ waitId }) => (waitId === null ? [] : [[waitId, { orderId: id, number }] as const])),
-    ),
-  )
+  const orders = out.rows
   const vendorIds = [...new Set(orders.map((order) => order.vendorId))]
   const daysTaken = (vendorId: string): number[] =>
     recent.flatMap((line) =>
@@ -117,8 +105,8 @@ export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> 
       callsCustomers,
       manner: { timeZone, locale },
     }),
-    boxes: boxesOf(sendable, recent),
-    parts: waits.map((wait) => ({
+    boxes: boxesOf(sendable.rows, recent),
+    parts: waits.rows.map((wait) => ({
       waitId: wait.id,
       version: wait.version,
       head: headLine(wait.visit, true),
@@ -127,13 +115,13 @@ export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> 
       promisedOn: wait.promisedOn,
       days: daysBetween(dayIn(timeZone, wait.openedAt), today),
       late: wait.promisedOn !== null && wait.promisedOn < today,
-      supply: bringing.get(wait.id) ?? null,
+      supply: wait.supply,
     })),
-    suppliers: bySupplier(supply.map((order) => supplyView(order, { today, timeZone, withCost: false }))),
-    toOrder: toOrder.map((visit) => headLine(visit, false)),
+    suppliers: bySupplier(supply.rows.map((order) => supplyView(order, { today, timeZone, withCost: false }))),
+    toOrder: toOrder.rows.map((visit) => headLine(visit, false)),
     mayOrder: can(actor, 'supply.order'),
     locale,
-    more: orders.length === awayLimit,
+    more: [out, sendable, waits, supply, toOrder].some((list) => list.more),
   }
 }
 

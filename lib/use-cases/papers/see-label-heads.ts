@@ -23,7 +23,7 @@ export type LabelHead = {
 export type LabelHeads = {
   /** Those that are here and wear a tag: the newest arrival first. */
   readonly heads: readonly LabelHead[]
-  /** More are here than the list holds. */
+  /** Whether another page follows. */
   readonly more: boolean
   /** Those asked for by tag that are not among them. */
   readonly added: readonly LabelHead[]
@@ -34,27 +34,24 @@ export type LabelHeads = {
   readonly locale: string
 }
 
-/** As many as one looks through; an older one is typed or scanned. */
-const mostHeads = 150
-
 /** The heads that tag labels may be wanted for, and those asked for by their tags. */
 export async function seeLabelHeads(
   actor: Actor,
-  { tags }: { tags: readonly string[] },
+  { tags, page = 1 }: { tags: readonly string[]; page?: number },
   now: Date,
 ): Promise<LabelHeads> {
   must(allow(actor, 'paper.print'))
   const client = await db()
   const { timeZone, locale } = await shopOf(client)
-  const visits = await taggedVisitsHere(client, mostHeads + 1)
+  const visits = await taggedVisitsHere(client, page)
   const asked = await headsByTag(client, tags)
   const day = (at: Date) => dayIn(timeZone, at)
-  const listed = visits.slice(0, mostHeads).toSorted((a, b) => since(b).getTime() - since(a).getTime())
+  const listed = visits.rows.toSorted((a, b) => since(b).getTime() - since(a).getTime())
   const added = asked.visits.filter(({ headId }) => !listed.some((visit) => visit.headId === headId))
   const line = (visit: LabelVisit) => labelHead(visit, day, day(now))
   return {
     heads: listed.map(line),
-    more: visits.length > mostHeads,
+    more: visits.more,
     added: added.filter(isWorn).map(line),
     asked: asked.found.flatMap(({ number, visit }) => (isWorn(visit) ? [{ number, tag: nameOf(visit) }] : [])),
     without: [
@@ -72,8 +69,8 @@ const nameOf = ({ head, job, position }: LabelVisit): string => headName(head.ta
 const isWorn = ({ head }: LabelVisit): boolean => head.tags.some(({ to }) => to === null)
 
 /** When it came in: its check-in, else the hanging of the tag it wears. */
-const since = ({ events, head }: LabelVisit): Date =>
-  events[0]?.at ?? head.tags.find(({ to }) => to === null)?.from ?? new Date(0)
+const since = ({ checkedInAt, head }: LabelVisit): Date =>
+  checkedInAt ?? head.tags.find(({ to }) => to === null)?.from ?? new Date(0)
 
 function labelHead(visit: LabelVisit, day: (at: Date) => string, today: string): LabelHead {
   const on = day(since(visit))
@@ -82,7 +79,7 @@ function labelHead(visit: LabelVisit, day: (at: Date) => string, today: string):
     jobNumber: visit.job.number,
     what: [castingWords({ visit }), sideWords(visit.side)].filter((part) => part !== '').join(', '),
     on,
-    checkedIn: visit.events.length > 0,
+    checkedIn: visit.checkedInAt !== null,
     today: on === today,
   }
 }

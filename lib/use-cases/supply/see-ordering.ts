@@ -7,7 +7,8 @@ import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
 import { jobByNumber } from '@/lib/data/jobs'
 import { shopOf } from '@/lib/data/shop'
-import { headsToOrder, variantsOf, waitsToOrder } from '@/lib/data/supply'
+import { headsNobodyOrdered, openWaits } from '@/lib/data/away-list'
+import { variantsOf } from '@/lib/data/supply'
 import { vendorsInUse } from '@/lib/data/vendors'
 
 export type VariantChoice = {
@@ -38,34 +39,37 @@ export type Ordering = {
   readonly heads: readonly HeadsToOrder[]
   readonly parts: readonly PartsToOrder[]
   readonly currency: string
+  /** Whether another page of heads or parts follows. */
+  readonly more: boolean
 }
 
 /** What a supply order can be filled with: of one job, or of all. */
 export async function seeOrdering(
   actor: Actor,
-  input: { readonly job: string | null; readonly now: Date },
+  input: { readonly job: string | null; readonly now: Date; readonly page?: number },
 ): Promise<Ordering> {
   must(allow(actor, 'supply.order'))
   const client = await db()
   const shop = await shopOf(client)
   const job = input.job === null ? null : await jobByNumber(client, input.job)
-  const visits = await headsToOrder(client, job?.id ?? null)
-  const waits = await waitsToOrder(client, job?.id ?? null)
+  const [page, jobId] = [input.page ?? 1, job?.id ?? null]
+  const { rows: visits, more: moreHeads } = await headsNobodyOrdered(client, page, jobId)
+  const { rows: waits, more: moreWaits } = await openWaits(client, page, { jobId, toOrder: true })
   const rows = await variantsOf(
     client,
-    visits.flatMap((visit) => visit.head.castingId ?? []),
+    visits.flatMap((visit) => visit.castingId ?? []),
   )
   const vendors = await vendorsInUse(client)
   const today = dayIn(shop.timeZone, input.now)
   const groups = new Map<string, HeadsToOrder>()
-  for (const { id, source, head, job: of, position } of visits) {
-    const castingId = head.castingId ?? ''
+  for (const { id, source, castingId: known, casting, head, job: of, position } of visits) {
+    const castingId = known ?? ''
     const cut = source === 'bought-cut'
     const key = `${of.number} ${castingId} ${source}`
     const before = groups.get(key)
     groups.set(key, {
       castingId,
-      casting: head.casting?.name ?? 'casting not on record',
+      casting: casting ?? 'casting not on record',
       cut,
       heads: [...(before?.heads ?? []), { visitId: id, name: headName(head.tags, of.number, position) }],
       variants: rows
@@ -84,6 +88,7 @@ export async function seeOrdering(
       head: headName(visit.head.tags, visit.job.number, visit.position),
     })),
     currency: shop.currency,
+    more: moreHeads || moreWaits,
   }
 }
 

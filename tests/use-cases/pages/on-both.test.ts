@@ -1,12 +1,17 @@
-import { expect, it } from 'vitest'
+import { expect, it, vi } from 'vitest'
 import { stations } from '@/lib/core/route/step-ids'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
+import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { findAnything } from '@/lib/use-cases/find/find-anything'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { seeAway } from '@/lib/use-cases/outside/see-away'
+import { printLabelsOfTags } from '@/lib/use-cases/papers/print-labels'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
 import { describeOnBoth } from '@/tests/setup/database'
+import { listPages } from './pages'
 import { at, book, counter, head, monday, openShop, owner } from '../jobs/counter-shop'
 
 /** Steps that can be worked on at each station, as its queue, the stations page and the Back room count them. */
@@ -54,5 +59,28 @@ describeOnBoth('queue, counter and Away', (open) => {
     expect(atRisk.map(({ number }) => number)).toEqual([bought.number])
     const away = await seeAway(counter, monday)
     expect(away.toOrder.map(({ headId }) => headId)).toEqual(bought.heads.map(({ headId }) => headId))
+  })
+
+  it('and every other page answer', async () => {
+    vi.stubEnv('NEXTAUTH_SECRET', 'only for these tests, long enough')
+    await openShop(await open())
+    const { number, heads } = await book()
+    const bought = await book({ heads: [head({ source: 'bought' })] })
+    const tags = heads.map(({ tag }) => tag)
+    const pages = {
+      ...listPages(owner, monday),
+      'labels of tags': () => printLabelsOfTags(owner, { first: null, tags }, monday),
+    }
+    for (const [name, look] of Object.entries(pages)) {
+      expect({ name, seen: typeof (await look()) }).toEqual({ name, seen: 'object' })
+    }
+    const job = await seeJob(owner, { number, now: monday })
+    expect(job.heads.map(({ tag }) => tag)).toEqual(tags)
+    const { supply } = await seeJob(owner, { number: bought.number, now: monday })
+    expect(supply.toOrder).toEqual(bought.heads.map(({ tag }) => tag))
+    const found = await findAnything(owner, { q: heads[0]?.tag ?? '' })
+    expect(found.hits[0]).toMatchObject({ headId: heads[0]?.headId, jobNumber: number })
+    const trail = await seeTrail(owner, { find: number, before: null })
+    expect(trail.lines.map(({ sentence }) => sentence).join(' ')).toContain('Booked')
   })
 })

@@ -42,7 +42,7 @@ describe('with 2,000 heads', () => {
     const { length } = await selectsOf(lists[name])
     expect(length).toBeGreaterThan(0)
     expect(length).toBe(few.get(name))
-    expect(length).toBeLessThanOrEqual(atMost[name] ?? 40)
+    expect(length).toBeLessThanOrEqual(atMost[name] ?? 14)
   })
 
   it.each(names)('%s reads no growing table from end to end', async (name) => {

@@ -29,7 +29,7 @@ const later = (minutes: number) => at(new Date(monday.getTime() + minutes * 60_0
 const labels = async (tags: readonly string[], first: number | null = null) =>
   readPdf(await (await printLabelsOfTags(counter, { first, tags }, monday)).bytes())
 const tagsOn = (text: string) => text.match(/\b(?:T-\d{4}|SPARE-\d)\b/g) ?? []
-const see = (tags: readonly string[] = [], now = monday) => seeLabelHeads(counter, { tags }, now)
+const see = (tags: readonly string[] = [], now = monday, page = 1) => seeLabelHeads(counter, { tags, page }, now)
 
 const versionOf = async (headId: string) => (await seeHead(owner, headId)).version
 
@@ -187,10 +187,15 @@ describe('many labels', () => {
     expect(bare.map((label) => decoded(label))).toEqual([null, null])
   })
 
-  it('more heads than one looks through are told of', async () => {
+  it('are listed a hundred to a page, each head on one of them, and one asked for besides', async () => {
     for (let booked = 0; booked < 15; booked++) await book({ heads: [head(), head(), head(), head(), head(), head()] })
-    const view = await see(['T-0401'])
-    expect([view.heads.length, view.more]).toEqual([150, true])
-    expect(view.added.map(({ tag }) => tag)).toEqual(['T-0401'])
+    const first = await see(['T-0401'])
+    expect([first.heads.length, first.more]).toEqual([100, true])
+    expect(first.added.map(({ tag }) => tag)).toEqual(['T-0401'])
+    const second = await see([], monday, 2)
+    expect(second.more).toBe(false)
+    const listed = [...first.heads, ...second.heads].map(({ tag }) => tag)
+    expect(new Set(listed).size).toBe(listed.length)
+    expect(second.heads.map(({ tag }) => tag)).toContain('T-0401')
   })
 })

@@ -6,7 +6,7 @@ import { visitById } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
-import { rateOfCasting } from '@/lib/dossier/casting-rate'
+import { learnedRate, shownRate } from '@/lib/dossier/casting-rate'
 import { headsOfPair, planContext } from '@/lib/dossier/plan-context'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
@@ -32,7 +32,10 @@ const pairOf = (job: BookedJob): string => job.heads[0]?.pairId ?? ''
 const visitOf = (job: BookedJob, place: 0 | 1): string => job.heads[place]?.visitId ?? ''
 
 let database: TestDatabase
-const rate = () => rateOfCasting(database.client, casting, 'as-cast', facts)
+const rate = async (form = 'as-cast') =>
+  shownRate(
+    await learnedRate(database.client, { castingId: casting, form, facts, depthThou: null, depthErrorThou: 0.5 }),
+  )
 const cutsShown = async () => (await seeRates(owner, casting))[0]?.cuts ?? []
 const owedAtMill = async (visitId: string) =>
   (await loadDossier(database.client, visitId)).route
@@ -159,7 +162,7 @@ describe('a rate learned from the shop’s own cuts', () => {
     expect(await rate()).toMatchObject({ cuts: 40 })
     expect((await rate()).thouPerCc).toBeCloseTo(6, 6)
     expect(await cutsShown()).toHaveLength(40)
-    expect((await rateOfCasting(client, casting, 'opened', facts)).cuts).toBe(0)
+    expect((await rate('opened')).cuts).toBe(0)
     const plan = await client.$queryRawUnsafe<{ detail: string }[]>(
       `EXPLAIN QUERY PLAN SELECT * FROM "ShopCut" WHERE "castingId" = 'a' AND "form" = 'b' AND "visitId" <> 'c' ORDER BY "seq" DESC LIMIT 40`,
     )

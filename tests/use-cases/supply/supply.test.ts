@@ -74,9 +74,9 @@ describeOnSqlite('a head that is bought', (open) => {
     expect((await book({ heads: [head()] })).heads[0]?.tag).toBe('T-0401')
 
     const view = await seeJob(machinist, { number: job.number, now: monday })
-    expect(view.heads.map((entry) => [entry.tag, entry.whereabouts, entry.why])).toEqual([
-      ['26-0001 head 1', 'on order', 'not yet ordered'],
-      ['26-0001 head 2', 'on order', 'not yet ordered'],
+    expect(view.heads.map((entry) => [entry.tag, entry.whereabouts, entry.more])).toEqual([
+      ['26-0001 head 1', 'on order', ', not yet ordered'],
+      ['26-0001 head 2', 'on order', ', not yet ordered'],
     ])
     expect(view.supply).toMatchObject({ toOrder: ['26-0001 head 1', '26-0001 head 2'], mayOrder: false })
     const expected = (await seeCounter(machinist, { now: monday })).expected.find((row) => row.number === job.number)
@@ -163,7 +163,7 @@ describeOnSqlite('a supply order', (open) => {
     }
     const view = await seeJob(counter, { number: job.number, now: monday })
     expect(view.supply).toMatchObject({ toOrder: [], orders: [{ number: 'S-0001' }] })
-    expect(view.heads[0]?.why).toBe('on order from Causey Foundry, promised 2026-03-12')
+    expect(view.heads[0]?.more).toBe(' from Causey Foundry, promised 2026-03-12')
     const entry = await client.auditEntry.findFirstOrThrow({
       where: { action: 'supply-order.order' },
     })
@@ -371,7 +371,7 @@ describeOnSqlite('a promise', (open) => {
     const client = await opened(open)
     const { number } = await boughtPair(client)
     const numbers = async (now: Date) =>
-      (await seeArriving(machinist, now)).map((entry) => [entry.number, entry.daysLate])
+      (await seeArriving(machinist, now)).rows.map((entry) => [entry.number, entry.daysLate])
     // Promised for 12 March, a Thursday: ten days after Monday the 2nd.
     expect(await numbers(day(9))).toEqual([])
     expect(await numbers(day(10))).toEqual([[number, 0]])

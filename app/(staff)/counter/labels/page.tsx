@@ -3,20 +3,23 @@ import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Notice } from '@/app/_components/ui/notice'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { pageOf } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { LabelPicker } from './_components/label-picker'
 import { mostAdded } from '@/app/_components/papers/labels-href'
 
 export const metadata: Metadata = { title: 'Tag labels' }
 
-type Props = { searchParams: Promise<{ tag?: string | string[] }> }
+type Props = { searchParams: Promise<{ tag?: string | string[]; page?: string | string[] }> }
 
 /** Labels for heads of several jobs at once. `tag`: heads that were typed or scanned besides those in the list. */
 export default async function LabelsPage({ searchParams }: Props) {
-  const tags = [(await searchParams).tag ?? []].flat().slice(0, mostAdded)
+  const asked = await searchParams
+  const tags = [asked.tag ?? []].flat().slice(0, mostAdded)
+  const page = pageOf(asked.page)
   const actor = await requirePerson('paper.print')
   const newest = await newestChange()
-  const view = await seeLabelHeads(actor, { tags }, new Date())
+  const view = await seeLabelHeads(actor, { tags, page }, new Date())
   return (
     <>
       <AutoRefresh newest={newest} />
@@ -29,7 +32,7 @@ export default async function LabelsPage({ searchParams }: Props) {
         </Notice>
       )}
       {view.heads.length + view.added.length === 0 && <p className="soft">No tagged heads in house.</p>}
-      <LabelPicker view={view} />
+      <LabelPicker view={view} page={page} />
     </>
   )
 }

@@ -1,22 +1,24 @@
 import Link from 'next/link'
 import { z } from 'zod'
 import { EmptyState } from '@/app/_components/ui/empty-state'
+import { Pager } from '@/app/_components/ui/pager'
 import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
 import { orNotFound } from '@/lib/web/or-not-found'
+import { pageOf } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { OrderForm } from './order-form'
 
 export const metadata = { title: 'Order heads or parts' }
 
-type Props = { searchParams: Promise<{ job?: string | string[] }> }
+type Props = { searchParams: Promise<{ job?: string | string[]; page?: string | string[] }> }
 
 export default async function OrderPage({ searchParams }: Props) {
-  const job = z
-    .string()
-    .max(20)
-    .safeParse((await searchParams).job)
+  const asked = await searchParams
+  const parsed = z.string().max(20).safeParse(asked.job)
+  const job = parsed.success ? parsed.data : null
+  const page = pageOf(asked.page)
   const actor = await requirePerson('supply.order')
-  const ordering = await orNotFound(seeOrdering(actor, { job: job.success ? job.data : null, now: new Date() }))
+  const ordering = await orNotFound(seeOrdering(actor, { job, now: new Date(), page }))
   return (
     <>
       <h1>
@@ -35,6 +37,11 @@ export default async function OrderPage({ searchParams }: Props) {
       ) : (
         <OrderForm ordering={ordering} />
       )}
+      <Pager
+        page={page}
+        more={ordering.more}
+        href={(to) => `/away/supply/new?${job === null ? '' : `job=${job}&`}page=${to}`}
+      />
     </>
   )
 }

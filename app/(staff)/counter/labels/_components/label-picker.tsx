@@ -5,6 +5,7 @@ import { LabelForm } from '@/app/_components/papers/label-form'
 import { Tag } from '@/app/_components/tag/tag'
 import { Button } from '@/app/_components/ui/button'
 import { CheckList } from '@/app/_components/ui/check-list'
+import { Pager } from '@/app/_components/ui/pager'
 import { Day } from '@/app/_components/ui/day'
 import type { LabelHead, LabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { AddTag } from './add-tag'
@@ -12,11 +13,13 @@ import styles from './label-picker.module.css'
 import { labelsHref, mostAdded } from '@/app/_components/papers/labels-href'
 
 /** The heads to pick from, and the way to print what is picked. */
-export function LabelPicker({ view }: { view: LabelHeads }) {
+export function LabelPicker({ view, page }: { view: LabelHeads; page: number }) {
   const added = view.asked.map(({ number }) => number)
   const heads = [...view.added, ...view.heads]
   const { picked, setPicked, pick } = usePicked(view)
-  const { look, looking } = useLook(added)
+  const { look, looking } = useLook(added, page)
+  // What is picked is picked on the next page, too.
+  const toKeep = [...new Set([...picked, ...added])].slice(0, mostAdded)
   const today = heads.filter((head) => head.today).map((head) => head.tag)
   const count = heads.filter((head) => picked.includes(head.tag)).length
 
@@ -53,7 +56,7 @@ export function LabelPicker({ view }: { view: LabelHeads }) {
               setPicked((all) => (checked ? [...all, value] : all.filter((tag) => tag !== value)))
             }
           />
-          {view.more && <p className="soft">Only the newest heads are listed. Type or scan the tag of an older one.</p>}
+          <Pager page={page} more={view.more} href={(to) => labelsHref(toKeep, to)} />
         </div>
       </LabelForm>
     </>
@@ -75,7 +78,7 @@ function usePicked(view: LabelHeads) {
 }
 
 /** The server knows every tag that was ever worn here; the list holds those of heads that are in. */
-function useLook(added: readonly string[]) {
+function useLook(added: readonly string[], page: number) {
   const router = useRouter()
   const [looking, start] = useTransition()
   const wanted = useRef(added)
@@ -84,7 +87,7 @@ function useLook(added: readonly string[]) {
     // A scanner is quicker than an answer: a look asks for all that is still looked for, too; what was not found is gone.
     const before = looking ? wanted.current : added
     wanted.current = [...new Set([...before, number])].slice(-mostAdded)
-    start(() => router.replace(labelsHref(wanted.current), { scroll: false }))
+    start(() => router.replace(labelsHref(wanted.current, page), { scroll: false }))
   }
   return { look, looking }
 }

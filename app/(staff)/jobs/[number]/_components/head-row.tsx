@@ -20,7 +20,7 @@ export function HeadRow({ head }: { head: JobView['heads'][number] }) {
         </div>
         <span>
           <strong>{head.whereabouts}</strong>
-          {head.why.startsWith(head.whereabouts) ? head.why.slice(head.whereabouts.length) : `, ${head.why}`}
+          {head.more}
         </span>
       </div>
       <div className={styles.scale}>
