@@ -15,24 +15,33 @@ const counted = sql(`SELECT count(*) FROM "Counter"`)
 const insert = (name: string) => sql(`INSERT INTO "Counter" (name, value) VALUES ('${name}', 1)`)
 
 describe('the gate', () => {
-  it('keeps a query outside waiting until the open transaction has ended', async () => {
-    const { url, remove } = await freshDatabase('sqlite')
-    const connection = await new GatedSqlite(url).connect()
-    const transaction = await connection.startTransaction()
-    await transaction.executeRaw(insert('inside'))
-    let answered = false
-    const outside = connection.queryRaw(counted).then((result) => {
-      answered = true
-      return result.rows
-    })
-    await new Promise((resolve) => setTimeout(resolve, 50))
-    expect(answered).toBe(false)
-    await transaction.executeRaw(sql('ROLLBACK'))
-    await transaction.rollback()
-    expect(await outside).toEqual([[0]])
-    await connection.dispose()
-    await remove()
-  })
+  it.each(['queryRaw', 'executeRaw', 'executeScript'] as const)(
+    'keeps what comes from outside waiting until the open transaction has ended: %s',
+    async (way) => {
+      const { url, remove } = await freshDatabase('sqlite')
+      const connection = await new GatedSqlite(url).connect()
+      const transaction = await connection.startTransaction()
+      await transaction.executeRaw(insert('inside'))
+      let answered = false
+      const ask = {
+        queryRaw: () => connection.queryRaw(insert('outside')),
+        executeRaw: () => connection.executeRaw(insert('outside')),
+        executeScript: () => connection.executeScript(insert('outside').sql),
+      }
+      const outside = ask[way]().then(() => {
+        answered = true
+      })
+      await new Promise((resolve) => setTimeout(resolve, 50))
+      expect(answered).toBe(false)
+      await transaction.executeRaw(sql('ROLLBACK'))
+      await transaction.rollback()
+      await outside
+      // Written for good, and not undone with the other's.
+      expect((await connection.queryRaw(sql(`SELECT name FROM "Counter"`))).rows).toEqual([['outside']])
+      await connection.dispose()
+      await remove()
+    },
+  )
 
   it('refuses what comes to a transaction after its end, instead of writing it for good', async () => {
     const { url, remove } = await freshDatabase('sqlite')

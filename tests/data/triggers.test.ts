@@ -6,6 +6,15 @@ import { factRows } from '../setup/fact-rows'
 
 const contentOf = (database: TestDatabase, table: string) => database.client.$queryRawUnsafe(`SELECT * FROM "${table}"`)
 
+it('every fact that the shop must be able to show later is only ever added to', () => {
+  expect([...appendOnlyTables].sort()).toEqual(
+    [
+      ...['VisitEvent', 'ReadingSet', 'Reading', 'Waiver', 'PlanVersion', 'PlanAcceptance', 'Release', 'Estimate'],
+      ...['OutsidePromise', 'SupplyPromise', 'Payment', 'CallEntry', 'AuditEntry', 'Operation'],
+    ].sort(),
+  )
+})
+
 describeOnBoth('what is only ever added to', (open, provider) => {
   it.each(appendOnlyTables)('%s: no change, no removal', async (table) => {
     const database = await open()

@@ -27,7 +27,7 @@ export const readAngled: Otherwise = (step, kind, point) => {
 }
 
 /** A head that is planned for an angle cut by a vendor and a flat cut here, done up to where it goes out. */
-export async function angledHead(database: TestDatabase): Promise<string> {
+export async function angledHead(database: TestDatabase, otherwise: Otherwise = readAngled): Promise<string> {
   await shopWithJob(database)
   await database.client.vendor.create({
     data: {
@@ -42,7 +42,7 @@ export async function angledHead(database: TestDatabase): Promise<string> {
   })
   const job = await bookAnother({ ordered: ['angle-cut', 'flat-cut'], targetCc: '54.0' })
   const visitId = job.heads[0]?.visitId ?? ''
-  await workThrough(visitId, ['angle-cut'], readAngled)
+  await workThrough(visitId, ['angle-cut'], otherwise)
   await makePlan(job, { kind: 'angle-flat', splitBy: 'flat', flatIn: '0.020' })
   return visitId
 }

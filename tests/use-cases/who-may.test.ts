@@ -1,0 +1,211 @@
+import { readdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeAll, expect, it } from 'vitest'
+import type { Actor } from '@/lib/core/access/roles'
+import { RefusedError } from '@/lib/core/errors'
+import { testDatabase } from '../setup/database'
+import { monday, openShop } from './jobs/counter-shop'
+
+/**
+ * Every use case that somebody signed in can call, and who gets past its first line: c counter, m machinist, o owner, +
+ * and a grant. Written from what each person does in the shop, not from the table of rights: the counter never touches
+ * what the bench measured, a machinist sees no prices and no customers, what makes the shop what it is is the owner's. A
+ * use case that is not listed here fails the test.
+ */
+const may: Readonly<Record<string, string>> = {
+  ...whoMay('cmo', [
+    'acceptOrder',
+    'addPhoto',
+    'changeOrder',
+    'confirmOutside',
+    'endWait',
+    'findAnything',
+    'findHeads',
+    'headOfTag',
+    'keepEstimate',
+    'leaveMargin',
+    'makePlanVersion',
+    'openHold',
+    'openWait',
+    'printEstimate',
+    'printJobSheet',
+    'printLabelsOfTags',
+    'printOutsideSheet',
+    'printSpecSheet',
+    'printTagLabels',
+    'receiveOutside',
+    'receiveSupply',
+    'rejectOutside',
+    'reportFinding',
+    'repromise',
+    'seeArriving',
+    'seeAway',
+    'seeBench',
+    'seeBenchCasting',
+    'seeCasting',
+    'seeCastings',
+    'seeCounter',
+    'seeEstimate',
+    'seeFindingPhotos',
+    'seeFlow',
+    'seeFlowStep',
+    'seeHead',
+    'seeHeadPhotos',
+    'seeJob',
+    'seeLabelHeads',
+    'seeLeftStep',
+    'seeOrder',
+    'seeOrderPhotos',
+    'seePicture',
+    'seePlan',
+    'seeQueue',
+    'seeRates',
+    'seeReferences',
+    'seeSending',
+    'seeStationNames',
+    'seeStations',
+    'seeStep',
+    'seeSupply',
+    'seeVisitPhotos',
+    'sendOutside',
+    'withdrawPhoto',
+  ]),
+  ...whoMay('o', [
+    'addCasting',
+    'addInstrument',
+    'addPerson',
+    'addPriceItem',
+    'addVendor',
+    'applyRules',
+    'changeCasting',
+    'changeInstrument',
+    'changePerson',
+    'changePriceItem',
+    'changeRules',
+    'changeSettings',
+    'changeShop',
+    'changeVendor',
+    'chooseLogo',
+    'decideHold',
+    'removeLogo',
+    'retireCasting',
+    'retirePerson',
+    'retirePriceItem',
+    'retireVendor',
+    'seeBackRoom',
+    'seeInstruments',
+    'seeLogo',
+    'seePeople',
+    'seePerson',
+    'seeRules',
+    'seeRulesPreview',
+    'seeSettings',
+    'seeShop',
+    'seeTrail',
+    'seeVendor',
+    'seeVendors',
+    'setPassword',
+  ]),
+  ...whoMay('co', [
+    'acceptPlan',
+    'addPriceLine',
+    'answerFinding',
+    'askFinding',
+    'bookJob',
+    'changeEngine',
+    'changeJob',
+    'changeOrderedWork',
+    'changeTag',
+    'endPriceLine',
+    'endSupply',
+    'findCustomers',
+    'handOver',
+    'logCall',
+    'makeCustomerLink',
+    'noteOutsideCost',
+    'orderSupply',
+    'printReceipt',
+    'repromiseSupply',
+    'returnAsIs',
+    'revokeCustomerLink',
+    'seeBooking',
+    'seeFinding',
+    'seeHandOver',
+    'seeLinks',
+    'seeOrdering',
+    'seePriceItem',
+    'seePriceList',
+    'takeOffTag',
+    'takePayment',
+  ]),
+  ...whoMay('mo', ['correctReading', 'correctReference', 'recordReference']),
+  ...whoMay('o+release', ['releaseVisit']),
+  ...whoMay('o+waive', ['waiveGap']),
+}
+
+/** By the station of the step: `tests/use-cases/visits/step-deeds.test.ts` and the browser's journey. */
+const byStation = ['recordReadings', 'startStep', 'tickStep', 'undoTick']
+/** Parts of a use case, called after the right was asked for. */
+const parts = ['mayWithdraw', 'releaseDraft']
+
+const people: Readonly<Record<string, Actor>> = Object.fromEntries(
+  (
+    [
+      ['nobody', [], []],
+      ['c', ['counter'], []],
+      ['m', ['machinist'], []],
+      ['o', ['owner'], []],
+      ['release', [], ['release']],
+      ['waive', [], ['waive']],
+    ] as const
+  ).map(([who, roles, grants]) => [who, { personId: who, name: 'Somebody', roles, grants }]),
+)
+
+type Deed = (actor: Actor, ...rest: readonly unknown[]) => Promise<unknown>
+const root = join(import.meta.dirname, '..', '..', 'lib', 'use-cases')
+const takesAnActor = /^(?:async )?(?:function \w+)?\s*\(actor\b/
+
+async function everyDeed(): Promise<Map<string, Deed>> {
+  const deeds = new Map<string, Deed>()
+  for (const file of readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((one) => one.endsWith('.ts'))) {
+    const exported = (await import(join(root, file))) as Readonly<Record<string, unknown>>
+    for (const [name, value] of Object.entries(exported)) {
+      if (typeof value === 'function' && takesAnActor.test(String(value))) deeds.set(name, value as Deed)
+    }
+  }
+  return deeds
+}
+
+/** What is asked for is nonsense: whoever is let in gets another error, or nothing, and nothing is changed by it. */
+async function isRefused(deed: Deed, actor: Actor): Promise<boolean> {
+  try {
+    await deed(actor, {}, { now: monday }, {})
+    return false
+  } catch (error) {
+    return error instanceof RefusedError && error.refusal.code === 'not-allowed'
+  }
+}
+
+let deeds: Map<string, Deed>
+beforeAll(async () => {
+  deeds = await everyDeed()
+  await openShop(await testDatabase())
+}, 120_000)
+
+it('every use case that takes a person is listed, and no other', () => {
+  const listed = [...Object.keys(may), ...byStation, ...parts]
+  expect([...deeds.keys()].sort()).toEqual(listed.sort())
+})
+
+it.each(Object.entries(may))('%s: %s', async (name, who) => {
+  const deed = deeds.get(name)
+  if (!deed) throw new Error(`There is no ${name}.`)
+  const letIn: string[] = []
+  for (const [one, actor] of Object.entries(people)) if (!(await isRefused(deed, actor))) letIn.push(one)
+  const [roles = '', grant] = who.split('+')
+  expect(letIn).toEqual([...roles, ...(grant === undefined ? [] : [grant])])
+})
+
+function whoMay(who: string, names: readonly string[]): Record<string, string> {
+  return Object.fromEntries(names.map((name) => [name, who]))
+}
