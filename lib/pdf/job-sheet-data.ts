@@ -49,8 +49,10 @@ export type JobSheetHead = {
   readonly cameWith: string
   /** The customer's order for this head in words, a line each. */
   readonly ordered: readonly string[]
-  /** Why it may not go on, a line each: nothing else is read first. */
-  readonly holds: readonly string[]
+  /** Why nobody works on it, a line each: nothing else is read first, and nothing below it may look live. */
+  readonly stop: readonly string[]
+  /** Parts that a step waits for, a line each. */
+  readonly waiting: readonly string[]
   /** "Angle cut and flat cut", "No cut". */
   readonly planTitle: string
   /** Set huge: how deep to stop, depth at each edge, target cc. */

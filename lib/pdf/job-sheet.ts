@@ -65,8 +65,7 @@ function headPages(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
   ])
   paragraph(paper, about.join(' · '), { sizeMm: smallMm })
   paragraph(paper, data.addressWarning, { face: 'text-bold', sizeMm: 2.8 })
-  for (const hold of head.holds)
-    paragraph(paper, `STOP. On hold: ${hold}`, { face: 'text-bold', sizeMm: 4.6, tone: 'stop' })
+  for (const line of head.stop) paragraph(paper, line, { face: 'text-bold', sizeMm: 5.4, tone: 'stop' })
   plan(paper, head)
   words(paper, data, head)
   steps(paper, data, head)
@@ -130,6 +129,7 @@ function words(paper: Paper, data: JobSheetData, head: JobSheetHead): void {
   const width = columnMm(paper, columns)
   const lists: readonly (readonly [string, readonly string[]])[] = [
     ['Ordered', head.ordered],
+    ['Waiting for parts', head.waiting],
     ['Plan', head.planNotes],
     ['Cautions', head.cautions],
     ['Findings', head.findings],

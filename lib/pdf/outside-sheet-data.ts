@@ -12,7 +12,13 @@ export type OutsideSheetHead = {
   readonly figures: readonly Figure[]
   /** "Take the metal off the exhaust edge: it is the deep one."; '' without an angle part. */
   readonly edge: string
-  /** "Leave 0.008 in flat for us, …", or that nothing is cut afterwards; '' without an angle cut. */
+  /** What was wrong with work that is done again: only that is to be put right; '' for new work. */
+  readonly redo: string
+  /** Thickness at the corners now, and as wanted after the cut, in inches. */
+  readonly corners: readonly { readonly corner: string; readonly nowIn: string; readonly wantedIn: string }[]
+  /** Tolerance, straightness and finish wanted, and which end is the marked one. */
+  readonly wanted: readonly string[]
+  /** "Cut exactly these figures, no more. We take another 0.0080 in flat here afterwards."; '' without an angle cut. */
   readonly leave: string
   readonly drawing: HeadDrawing
   /** Valves, studs, what came with it. */

@@ -139,15 +139,34 @@ function leftNote({ valueIn, minimumIn }: { valueIn: number; minimumIn: number }
 
 /** Places and limits that a figure on paper cannot do without; the rest of what a screen says stays there. */
 const placed: ReadonlySet<BenchFigure['code']> = new Set([
-  ...(['spot-face', 'slot', 'ptv-left', 'target', 'straight', 'marks', 'seat-circle', 'needs', 'cannot'] as const),
+  ...(['spot-face', 'slot', 'ptv-left', 'target', 'straight', 'marks', 'needs', 'cannot'] as const),
 ])
 
 /** For paper: "Slot, holes 1, 3: 12.5 thou, at the top, toward the intake edge; No slot: hole 2". */
 export function benchSentence(figures: readonly BenchFigure[]): string {
-  return figures
-    .map((figure) => {
-      const { label, value, note } = benchLine(figure)
-      return [`${label}: ${value}`, placed.has(figure.code) ? note : ''].filter((part) => part !== '').join(', ')
-    })
+  const others = figures.filter(({ code }) => code !== 'corner' && code !== 'seat-circle')
+  return [circlesSentence(figures), cornersSentence(figures), ...others.map(sentence)]
+    .filter((part) => part !== '')
     .join('; ')
+}
+
+function sentence(figure: BenchFigure): string {
+  const { label, value, note } = benchLine(figure)
+  return [`${label}: ${value}`, placed.has(figure.code) ? note : ''].filter((part) => part !== '').join(', ')
+}
+
+/** "Corners expected: intake end 1 4.4800 in, exhaust end 1 4.4170 in" */
+function cornersSentence(figures: readonly BenchFigure[]): string {
+  const corners = figures.flatMap((figure) =>
+    figure.code === 'corner' ? [`${pointLabel(figure.corner)} ${formatFigure(figure.valueIn, 'thickness')}`] : [],
+  )
+  return corners.length === 0 ? '' : `Corners expected: ${corners.join(', ')}`
+}
+
+/** "Measure to the top-cut circle at its nearest point: intake 2.115 in across, exhaust 1.660 in across" */
+function circlesSentence(figures: readonly BenchFigure[]): string {
+  const circles = figures.flatMap((figure) =>
+    figure.code === 'seat-circle' ? [`${figure.port} ${figure.diameterIn.toFixed(3)} in across`] : [],
+  )
+  return circles.length === 0 ? '' : `Measure to the top-cut circle at its nearest point: ${circles.join(', ')}`
 }

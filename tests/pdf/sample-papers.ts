@@ -246,7 +246,8 @@ export const jobHead: JobSheetHead = {
   pairTags: ['T-0413'],
   cameWith: 'valves, springs, ten head bolts in a bag',
   ordered: ['Chambers to 60 cc, angle cut allowed, no more than 1°', 'Flow after', 'Touch up the seats'],
-  holds: ['The dowel hole on end 2 is torn'],
+  stop: ['STOP. On hold: The dowel hole on end 2 is torn. Not decided yet: ask the owner.'],
+  waiting: ['Assembly heights waits for 8 springs'],
   findings: ['Spring seat 3 is worn: asked, no answer yet, do not start'],
   planTitle: 'Plan: angle cut and flat cut',
   planFigures: [
@@ -315,7 +316,15 @@ export const outside: OutsideSheetData = {
       { label: 'Intake edge', value: '0.000', unit: 'in', note: '' },
     ],
     edge: 'The exhaust edge is the deep edge.',
-    leave: 'Leave 0.020 in flat for us: we cut to size.',
+    redo: '',
+    corners: [
+      { corner: 'intake end 1', nowIn: '4.5010', wantedIn: '4.5008' },
+      { corner: 'exhaust end 1', nowIn: '4.5020', wantedIn: '4.4388' },
+      { corner: 'intake end 2', nowIn: '4.5000', wantedIn: '4.4998' },
+      { corner: 'exhaust end 2', nowIn: '4.5010', wantedIn: '4.4378' },
+    ],
+    wanted: ['Each depth within 0.0020 in', 'End 1 is the marked end: the tag hangs there'],
+    leave: 'Cut exactly these figures, no more. We take another 0.020 in flat here afterwards.',
     drawing: {
       ...head,
       cutKind: 'angle',

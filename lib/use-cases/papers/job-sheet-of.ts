@@ -1,6 +1,7 @@
 import { workLabel } from '@/lib/core/route/presets'
 import { progress } from '@/lib/core/route/progress'
-import type { WorkId } from '@/lib/core/route/step-ids'
+import type { StepId, WorkId } from '@/lib/core/route/step-ids'
+import { stepLabel } from '@/lib/core/route/table'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import type { JobSheetData, JobSheetHead } from '@/lib/pdf/job-sheet'
 import type { NextPass } from '@/lib/dossier/next-pass'
@@ -8,6 +9,7 @@ import { declinedOf } from '@/lib/dossier/declined'
 import { headDrawing } from '@/lib/dossier/head-drawing'
 import { jobSteps } from './job-steps'
 import { addressBlock } from '@/lib/dossier/shop-block'
+import { stopLines } from '@/lib/dossier/stop-banner'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { planFigures, planNotes, planTitleOf } from './plan-figures'
 import { readAt } from '@/lib/dossier/reading-text'
@@ -56,6 +58,8 @@ const orderNotes = ({ visit, settings }: Dossier): string[] =>
 
 function jobHead(head: Dossier, shop: SpecShop, nameOf: (id: string) => string, pass: NextPass | null): JobSheetHead {
   const { visit, facts } = head
+  const stop = stopLines(head, shop)
+  const live = stop.length === 0
   const cameWith = readAt(head.newest, 'check-in', 'came-with').at(-1)?.text ?? visit.cameWith
   return {
     tag: head.label,
@@ -67,14 +71,15 @@ function jobHead(head: Dossier, shop: SpecShop, nameOf: (id: string) => string, 
     place: visit.rackPlace,
     pairTags: head.mates.map(({ label }) => label),
     cameWith,
-    ordered: [...askedWords(head), ...orderNotes(head)],
-    holds: facts.openHolds.map((hold) => hold.reason),
-    planTitle: planTitleOf(head),
-    planFigures: [...stopFigure(pass), ...planFigures(head, stopFigure(pass).length > 0)],
-    planNotes: [...stopNotes(pass), ...planNotes(head)],
+    ordered: [...originWords(head), ...askedWords(head), ...orderNotes(head)],
+    stop,
+    planTitle: live ? planTitleOf(head) : 'Do not work on this head',
+    planFigures: live ? [...passFigures(pass), ...planFigures(head, passFigures(pass).length > 0)] : [],
+    planNotes: live ? [...stopNotes(pass), ...planNotes(head)] : [],
+    waiting: live ? waitingWords(head) : [],
     drawing: headDrawing(head),
     graduations: progress(head.route, facts.openHolds.length > 0),
-    steps: jobSteps(head),
+    steps: jobSteps(head, live),
     findings: findingsOf(visit),
     cautions: head.plan?.cautions ?? [],
     declined: declinedOf(head, shop).map(({ what, how }) => [what, how].filter(Boolean).join(', ')),
@@ -94,10 +99,48 @@ const findingsOf = ({ findings }: Dossier['visit']): string[] =>
       return `Do not start, ${askedAt ? 'asked, no answer yet' : 'not asked yet'}: ${seen}`
     })
 
-/** The mill's one figure as it is reckoned now; the screen gives the next one from what the chamber reads at the stop. */
-const stopFigure = (pass: NextPass | null): Figure[] =>
-  !pass || pass.stopAtThou === null
-    ? []
-    : [{ label: 'Stop at, from touch-off', value: pass.stopAtThou.toFixed(1), unit: 'thou', note: pass.then }]
+/**
+ * The mill's figures as they are now, one unit a line: where to stop, what is off already, what is left. The screen gives
+ * the next stop from what the chamber reads.
+ */
+function passFigures(pass: NextPass | null): Figure[] {
+  if (!pass || pass.stopAtThou === null) return []
+  const { stopAtThou, thisPassThou, then } = pass
+  const thou = (label: string, value: number, note = ''): Figure => ({
+    label,
+    value: value.toFixed(1),
+    unit: 'thou',
+    note,
+  })
+  return [
+    thou('Stop at, from the first touch-off', stopAtThou, then),
+    ...(thisPassThou === null
+      ? []
+      : [thou('Off already', stopAtThou - thisPassThou), thou('Left to that stop', thisPassThou)]),
+  ]
+}
 
 const stopNotes = (pass: NextPass | null): string[] => (!pass || pass.why === '' ? [] : [pass.why])
+
+const origins: Readonly<Record<string, string>> = {
+  bought: 'Bought by the shop for this job',
+  'bought-cut': 'Bought by the shop, already cut by its maker',
+}
+
+/** Where the head comes from, where that changes how it is worked on: bought, or back after an earlier visit. */
+function originWords({ visit }: Dossier): string[] {
+  const { source, comebackOfId, comebackCause, comebackPays } = visit
+  const comeback =
+    comebackOfId === null
+      ? ''
+      : ['Comeback', comebackCause && `cause: ${comebackCause}`, comebackPays && `paid by: ${comebackPays}`]
+          .filter((part) => part !== '')
+          .join(', ')
+  return [origins[source] ?? '', comeback].filter((line) => line !== '')
+}
+
+/** Parts that a step waits for. */
+const waitingWords = ({ visit, settings }: Dossier): string[] =>
+  visit.waits
+    .filter(({ arrivedAt }) => arrivedAt === null)
+    .map(({ stepId, what }) => `${stepLabel(stepId as StepId, settings.rules)} waits for ${what}`)

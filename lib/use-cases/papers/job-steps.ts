@@ -16,8 +16,11 @@ import { reasonText } from '@/lib/words/route'
 
 const closed: ReadonlySet<RouteStep['state']> = new Set(['done', 'waived', 'not needed'])
 
-/** Every step of the route with a blank for each reading it owes, and what was read already on its line. */
-export const jobSteps = (head: Dossier): JobSheetStep[] =>
+/**
+ * Every step of the route with a blank for each reading it owes, and what was read already on its line. Of a head that
+ * nobody works on there are no blanks and no figures: nothing invites to go on.
+ */
+export const jobSteps = (head: Dossier, live: boolean): JobSheetStep[] =>
   head.route
     .filter((step) => step.state !== 'not needed')
     .map((step) => ({
@@ -25,9 +28,11 @@ export const jobSteps = (head: Dossier): JobSheetStep[] =>
       station: stationName(step.station, head.settings.rules),
       state: step.state,
       outside: outsideWords(head, step),
-      note: noteWords(head, step),
-      wanted: closed.has(step.state) ? '' : benchSentence(benchFiguresOf(head, step)),
-      owes: step.owes.map((owed) => owedBlanks(head, step, owed)),
+      note: live ? noteWords(head, step) : '',
+      wanted: !live || closed.has(step.state) ? '' : benchSentence(benchFiguresOf(head, step)),
+      owes: step.owes
+        .map((owed) => owedBlanks(head, step, owed))
+        .flatMap((owed) => (live ? owed : (readOf(owed) ?? []))),
     }))
 
 function outsideWords({ facts }: Dossier, step: RouteStep): string {
@@ -75,6 +80,12 @@ function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed): Job
         }),
     ),
   }
+}
+
+/** Only what was read; null when nothing was. */
+function readOf(owed: JobSheetOwed): JobSheetOwed | null {
+  const points = owed.points.filter(({ value }) => value !== null)
+  return points.length === 0 ? null : { ...owed, points }
 }
 
 function readWords(reading: EffectiveReading, unit: string): string {

@@ -7,6 +7,10 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import type { paperOrder } from '@/lib/data/papers'
 import type { OutsideSheetData, OutsideSheetHead } from '@/lib/pdf/outside-sheet'
+import { expectedCorners } from '@/lib/core/at-bench/expected-corners'
+import { pointLabel } from '@/lib/core/readings/points'
+import { cornersOf } from '@/lib/core/straightness/corners-fit'
+import { deckOf } from '@/lib/dossier/route-facts'
 import { headDrawing } from '@/lib/dossier/head-drawing'
 import { addressBlock, shopBlock } from '@/lib/dossier/shop-block'
 import type { Dossier } from '@/lib/dossier/dossier'
@@ -47,7 +51,7 @@ export function outsideSheetOf(
     }),
     checks: checksOf(scope, cut),
     notes: order.instructions,
-    cautions: cut ? ['Do not cut deeper than the figure. Call before the first cut if anything is unclear.'] : [],
+    cautions: cut ? ['Call before the first cut if anything is unclear.'] : [],
     addressWarning: addressWarning(),
   }
 }
@@ -63,6 +67,9 @@ function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: D
     marks: marksWords(head),
     work: [...workOf(scope, line, deepEdge, head.settings.rules), ...angleWords(line, head)],
     figures: figuresOf(line, deepEdge),
+    redo: redoWords(order, head),
+    corners: cornerRows(line, head),
+    wanted: wantedWords(line, head),
     edge: deepEdge ? `Take the metal off the ${deepEdge} edge: it is the deep one.` : '',
     leave: leaveWords(order, scope, leaves ? leftIn : 0),
     drawing: drawingOf(head, line, deepEdge, scope),
@@ -70,11 +77,43 @@ function outsideHead(order: Order, scope: readonly StepId[], line: Line, head: D
   }
 }
 
-/** What the figures above do not take: read wrongly, it would be held back from them, or cut twice. */
+/** That the figures are the whole cut, and what is cut here afterwards: read wrongly, a head is cut twice. */
 function leaveWords({ finishesToSize }: Order, scope: readonly StepId[], leftIn: number): string {
   if (!scope.includes('angle-cut')) return ''
-  if (finishesToSize) return 'Cut to the finished size. We do not cut it afterwards.'
-  return leftIn > 0 ? `Leave ${depth(leftIn)} flat for us, beside the figures above: we cut to size.` : ''
+  const exactly = 'Cut exactly these figures, no more.'
+  if (finishesToSize) return `${exactly} That is the finished size: we do not cut it afterwards.`
+  return leftIn > 0 ? `${exactly} We take another ${depth(leftIn)} flat here afterwards.` : exactly
+}
+
+/** Why the work is done again: only that is to be put right. '' for new work. */
+function redoWords({ redoOfId }: Order, { visit }: Dossier): string {
+  const rejected = redoOfId === null ? undefined : visit.outside.find(({ orderId }) => orderId === redoOfId)
+  return rejected && rejected.rejectedWhy !== '' ? `Put right only this: ${rejected.rejectedWhy}` : ''
+}
+
+/** Thickness at each corner as it was sent, and as wanted after the vendor's cut; empty where nothing was read or nothing is cut. */
+function cornerRows({ orderId, angleIn, flatIn }: Line, head: Dossier): OutsideSheetHead['corners'] {
+  if (angleIn + flatIn <= 0) return []
+  const sentSeq = head.facts.orders.find((order) => order.orderId === orderId)?.sentSeq ?? Infinity
+  const now = cornersOf(head.newest.filter(({ seq }) => seq < sentSeq))
+  const wanted = expectedCorners(now, { flatIn, angleIn }, deckOf(head.visit, head.casting))
+  if (!wanted.ok) return []
+  return wanted.value.map(({ corner, valueIn }) => ({
+    corner: pointLabel(corner),
+    nowIn: formatBare(now[corner] ?? NaN, 'thickness'),
+    wantedIn: formatBare(valueIn, 'thickness'),
+  }))
+}
+
+/** How well it must be cut. */
+function wantedWords({ angleIn, flatIn }: Line, { settings, chambers, visit }: Dossier): string[] {
+  if (angleIn + flatIn <= 0) return []
+  const along = settings.straightAlongPerCylinderIn * chambers
+  return [
+    `Depths within ${depth(settings.cutToleranceIn)}; straight to ${depth(settings.straightAcrossIn)} across, ${depth(along)} along`,
+    visit.job.finishAsked === '' ? '' : `Deck finish: ${visit.job.finishAsked}`,
+    'End 1 is the marked end; chambers count from it',
+  ].filter((line) => line !== '')
 }
 
 /** The tilt as a machine may be set to it. */

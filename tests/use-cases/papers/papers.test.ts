@@ -87,9 +87,9 @@ describe('papers of an angle cut by a vendor', () => {
       'Tarn Grinding',
       '9 Mill Lane',
       'Angle cut: 0.0630 in at the exhaust edge',
-      'Leave 0.0200 in flat for us',
+      'Cut exactly these figures, no more. We take another 0.0200 in flat here afterwards.',
       'dowels are in',
-      'Thickness at the four corners',
+      'thickness at the four corners',
       'Call before you start.',
       // By hand: (60 − 20)/0.635 = 62.99 thou over 7 in is atan 0.0089989 = 0.5156°.
       'angle of 0.516° over a milled width of 7.000 in',
