@@ -96,7 +96,7 @@ function cornerRows({ orderId, angleIn, flatIn }: Line, head: Dossier): OutsideS
   if (angleIn + flatIn <= 0) return []
   const sentSeq = head.facts.orders.find((order) => order.orderId === orderId)?.sentSeq ?? Infinity
   const now = cornersOf(head.newest.filter(({ seq }) => seq < sentSeq))
-  const wanted = expectedCorners(now, { flatIn, angleIn }, deckOf(head.visit, head.casting))
+  const wanted = expectedCorners(now, { flatIn, angleIn }, deckOf(head.visit, head.casting, head.settings))
   if (!wanted.ok) return []
   return wanted.value.map(({ corner, valueIn }) => ({
     corner: pointLabel(corner),
