@@ -20,6 +20,15 @@ export function knownFacts<K extends string>(facts: Readonly<Record<K, Fact>>): 
   return allGood ? ok(values) : whatIsWrong(facts)
 }
 
+/**
+ * The same for a calculation that can do without: those that are known must be possible, the others are let through. An
+ * impossible figure is refused whether or not the answer hangs on it.
+ */
+export function givenFacts<K extends string>(facts: Readonly<Record<K, Fact>>): Result<Partial<Record<K, number>>> {
+  const given = Object.entries<Fact>(facts).filter(([, [, value]]) => value !== null && value !== undefined)
+  return knownFacts(Object.fromEntries(given) as Record<K, Fact>)
+}
+
 function whatIsWrong(facts: Readonly<Record<string, Fact>>) {
   const entries = Object.entries(facts)
   const missing = entries.filter(([, [, value]]) => value === null || value === undefined)

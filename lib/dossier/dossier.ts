@@ -1,7 +1,9 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { EngineFacts } from '@/lib/core/engine/figures'
-import { RefusedError } from '@/lib/core/errors'
+import { RefusedError, type Result } from '@/lib/core/errors'
+import { mostGoneIn } from '@/lib/core/head-now/gone'
+import type { MetalGone } from '@/lib/core/head-now/metal-gone'
 import { effectiveReadings, newestReadings, type EffectiveReading } from '@/lib/core/readings/effective'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
@@ -13,7 +15,8 @@ import type { CurrentSettings } from '@/lib/data/settings'
 import { readVisits, type VisitRecord, type WhichVisits } from '@/lib/data/visit-records'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { matesOf, type Mate } from './mates'
-import { removedBeforeIn, routeFacts } from './route-facts'
+import { metalGoneOf } from './metal-gone'
+import { routeFacts } from './route-facts'
 
 /** One head on one visit: everything that is known of it and what follows, put together once. */
 export type Dossier = {
@@ -37,6 +40,8 @@ export type Dossier = {
   readonly chambers: number
   /** Metal gone before this visit's cuts, in inches; null: not known. */
   readonly removedBeforeIn: number | null
+  /** The same at both edges, and how it is known. */
+  readonly metalGone: Result<MetalGone>
   readonly facts: RouteFacts
   readonly route: readonly RouteStep[]
 }
@@ -48,8 +53,8 @@ export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: Cur
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)
-  const removed = removedBeforeIn(visit, casting, readings)
-  const facts = routeFacts({ visit, settings, readings, casting, engine, removedBeforeIn: removed })
+  const metalGone = metalGoneOf(visit, casting, readings)
+  const facts = routeFacts({ visit, settings, readings, casting, engine, metalGone })
   const plan = visit.pair.plans[0]
   return {
     visit,
@@ -63,7 +68,8 @@ export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: Cur
     casting,
     engine,
     chambers: facts.chambers,
-    removedBeforeIn: removed,
+    removedBeforeIn: metalGone.ok ? mostGoneIn(metalGone.value.gone) : null,
+    metalGone,
     facts,
     route: computeRoute(facts),
   }

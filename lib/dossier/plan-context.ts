@@ -9,6 +9,7 @@ import { loadDossiers, type Dossier } from './dossier'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
 import { ccBeforeCut } from '@/lib/core/at-mill/cc-at'
 import { cutFactsOf } from './cut-facts'
+import { cornersBefore, newThicknessIn, seatsBefore } from './metal-gone'
 import { mean } from '@/lib/core/mean'
 
 /** Everything a plan is computed from, for the live form and the server alike. */
@@ -27,6 +28,7 @@ export type PlanContext = {
   readonly toleranceCc: number
   readonly marginCc: number
   readonly thouPerCc: number
+  readonly rateProven: boolean
   readonly rateWords: string
   readonly rate: ShownRate
   readonly limits: CutLimits
@@ -88,13 +90,15 @@ function contextOf(
     toleranceCc: settings.ccToleranceCc,
     marginCc: settings.vendorMarginCc,
     thouPerCc: rate.thouPerCc,
+    rateProven: rate.proven,
     rateWords: rate.words,
     rate,
     limits: {
       angleCautionDeg: settings.angleCautionDeg,
       angleLimitDeg: casting.largestAngleDeg ?? settings.angleLimitDeg,
       thicknessLeastIn: casting.thicknessLeastIn ?? null,
-      land: landOf(casting, deepEdge),
+      thicknessNewIn: newThicknessIn(first, casting),
+      land: landOf(casting),
       classFlatOnly: job.classFlatOnly,
       classMinCc: job.classMinCc,
       classMaxCutIn: job.classMaxCutIn,
@@ -112,18 +116,24 @@ function headNow(dossier: Dossier): Present {
     (chamber) => chamber.meanCc,
   )
   const nominalCc = visit.presentCc ?? casting.nominalCc
-  const thickness = readings.flatMap((reading) =>
-    reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null
-      ? [reading.value]
-      : [],
-  )
+  const corners = cornersBefore(readings)
+  const thinnestAt = (edge: 'intake' | 'exhaust') => thinnest([corners[`${edge}-1`], corners[`${edge}-2`]])
   return {
     head: {
       tag: label,
       chambersCc: measured.length > 0 ? measured : nominalCc === undefined ? [] : [nominalCc],
-      thicknessIn: thickness.length === 0 ? null : Math.min(...thickness),
+      thicknessIn: thinnest(Object.values(corners)),
       removedBeforeIn: dossier.removedBeforeIn,
+      metalGone: dossier.metalGone.ok ? dossier.metalGone.value : null,
+      edgeThicknessIn: { intake: thinnestAt('intake'), exhaust: thinnestAt('exhaust') },
+      chambers: dossier.chambers,
+      seatReadings: seatsBefore(readings),
     },
     nominal: measured.length === 0,
   }
+}
+
+function thinnest(read: readonly (number | null | undefined)[]): number | null {
+  const known = read.filter((valueIn) => typeof valueIn === 'number')
+  return known.length === 0 ? null : Math.min(...known)
 }

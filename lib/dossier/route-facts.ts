@@ -1,5 +1,8 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { EngineFacts } from '@/lib/core/engine/figures'
+import type { Result } from '@/lib/core/errors'
+import { goneByCut, mostGoneIn, sumOfGone } from '@/lib/core/head-now/gone'
+import type { MetalGone } from '@/lib/core/head-now/metal-gone'
 import { newestReadings, type EffectiveReading } from '@/lib/core/readings/effective'
 import { measuredOutside } from '@/lib/core/route/measured-outside'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
@@ -11,24 +14,6 @@ import { planRecordOf, stepKeyOf } from '@/lib/data/facts'
 import type { VisitRecord } from '@/lib/data/visit-records'
 
 const list = (text: string): string[] => text.split(',').filter(Boolean)
-
-/**
- * Metal gone before this visit's cuts, in inches, at the thinnest corner: new thickness minus what was measured; null: not
- * known.
- */
-export function removedBeforeIn(
-  { head }: VisitRecord,
-  casting: CastingFacts,
-  readings: readonly EffectiveReading[],
-): number | null {
-  const newIn = head.newThicknessIn ?? casting.thicknessNewIn ?? null
-  const measured = readings.flatMap((reading) =>
-    reading.kind === 'thickness' && reading.step.stepId === 'thickness' && reading.value !== null
-      ? [reading.value]
-      : [],
-  )
-  return newIn === null || measured.length === 0 ? null : Math.max(0, newIn - Math.min(...measured))
-}
 
 /** The deck of a head as far as its casting is on record; an edge that nobody named is the exhaust edge. */
 export const deckOf = (
@@ -42,13 +27,14 @@ export const deckOf = (
   inset: cornerInsetOf(casting, cornerInset),
 })
 
-function planFacts(visit: VisitRecord, index: number, removedBefore: number | null): PlanFacts | null {
+function planFacts(visit: VisitRecord, index: number, gone: Result<MetalGone>): PlanFacts | null {
   const plan = visit.pair.plans[index]
   if (!plan) return null
   const record = planRecordOf(plan)
   const exception = plan.exceptions.find((entry) => entry.visitId === visit.id)
   const flatIn = exception?.flatIn ?? record.flatIn
   const angleIn = exception?.angleIn ?? record.angleIn
+  const { deepEdge } = record
   const losses = [record.ptvLossIntakeIn, record.ptvLossExhaustIn].filter((loss) => loss !== null)
   return {
     kind: record.kind,
@@ -56,7 +42,7 @@ function planFacts(visit: VisitRecord, index: number, removedBefore: number | nu
     angleIn,
     angleDeg: record.angleDeg ?? 0,
     deepestIn: flatIn + angleIn,
-    totalRemovedIn: removedBefore === null ? null : removedBefore + flatIn + angleIn,
+    totalRemovedIn: gone.ok ? mostGoneIn(sumOfGone([gone.value.gone, goneByCut({ flatIn, angleIn, deepEdge })])) : null,
     intakeSideIn: record.intakeSideIn,
     ptvLossIn: losses.length === 0 ? null : Math.max(...losses),
     rateProven: record.rateProven,
@@ -103,12 +89,12 @@ export type RouteInputs = {
   readonly readings: readonly EffectiveReading[]
   readonly casting: CastingFacts
   readonly engine: EngineFacts
-  readonly removedBeforeIn: number | null
+  readonly metalGone: Result<MetalGone>
 }
 
 /** The facts the route is computed from. */
 export function routeFacts(inputs: RouteInputs): RouteFacts {
-  const { visit, settings, readings, engine, removedBeforeIn: removedBefore } = inputs
+  const { visit, settings, readings, engine, metalGone } = inputs
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
@@ -118,8 +104,8 @@ export function routeFacts(inputs: RouteInputs): RouteFacts {
     overheated: visit.overheated,
     ordered: visit.ordered.filter((line) => !line.endedAt).map((line) => line.work as WorkId),
     chambers: visit.head.casting?.chamberCount ?? 4,
-    plan: planFacts(visit, 0, removedBefore),
-    previousPlan: planFacts(visit, 1, removedBefore),
+    plan: planFacts(visit, 0, metalGone),
+    previousPlan: planFacts(visit, 1, metalGone),
     targetCc: visit.targetCc,
     classMinCc: visit.job.classMinCc,
     hasEngineData: (visit.job.engine?.figures.length ?? 0) > 0,

@@ -1,8 +1,8 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { Motion, SectionPoint } from '@/lib/core/clearance/rigid-motion'
 import { tiltOf, valveAxis, axisAfter, type ValveAxis } from '@/lib/core/clearance/valve-axis'
-import { seatOf, type Port } from '@/lib/core/options/valve-consequences'
 import { circleOver, placeCircle, type CircleName, type PlacedCircle } from '@/lib/core/seat/circles'
+import { seatOfRecord, type Port } from '@/lib/core/seat/seat-of-record'
 import { within, type PlacedValve, type SeatMark } from './cut-section-types'
 
 /** Seats below or above this lie in no head that could be drawn. */
@@ -45,7 +45,7 @@ function circleOf(
   rim: SectionPoint | null,
   axis: ValveAxis,
 ): PlacedCircle | null {
-  const seat = seatOf(casting, port)
+  const seat = seatOfRecord(casting, port)
   const gauged = placeCircle(seat, name, true)
   if (gauged.ok) return gauged.value
   const { diameterIn, offsetIn } = name === 'sealing' ? { ...seat.circles.sealing, offsetIn: 0 } : seat.circles[name]

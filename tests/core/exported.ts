@@ -30,6 +30,7 @@ export const computing = [
   'at-mill',
   'clearance',
   'seat',
+  'head-now',
   'intake',
   'compression',
   'straightness',

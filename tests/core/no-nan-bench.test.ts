@@ -2,7 +2,9 @@ import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { benchFigures, type BenchInput } from '@/lib/core/at-bench/bench-figures'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
+import type { HeadNow } from '@/lib/core/cut/plan-types'
 import { engineFigures, type EngineFacts } from '@/lib/core/engine/figures'
+import type { MetalGone } from '@/lib/core/head-now/metal-gone'
 import { formatAmount, parseAmount } from '@/lib/core/money/amount'
 import { percentOf } from '@/lib/core/money/percent'
 import { roundMinor, totals } from '@/lib/core/money/totals'
@@ -14,6 +16,7 @@ import { planRecordOf } from '@/lib/core/options/plan-record-of'
 import { planLines } from '@/lib/core/options/plan-words'
 import { waysOf } from '@/lib/core/options/ways'
 import { stepTable } from '@/lib/core/route/steps'
+import { cornerNames } from '@/lib/core/straightness/corners-fit'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 import { benchLine } from '@/lib/words/at-bench'
 import { maybe, near, unsound } from './any-figure'
@@ -41,12 +44,37 @@ const engine: Arbitrary<EngineFacts> = fc
 const deepEdge = fc.constantFrom('intake' as const, 'exhaust' as const)
 const cc = near(40, 80)
 const depth = near(0, 0.2)
-const heads = fc.array(
+/** As `metalGone` gives it: looked at already. */
+const edgeGone = fc.double({ min: -0.003, max: 1, noNaN: true })
+const gone = fc.record({
+  atIntakeEdgeIn: edgeGone,
+  atExhaustEdgeIn: edgeGone,
+  taperIn: fc.double({ min: -0.02, max: 0.02, noNaN: true }),
+})
+const metalGone: Arbitrary<MetalGone> = fc.record({
+  gone,
+  by: fc.constantFrom('corners', 'sum', 'new'),
+  takenAsFlat: fc.boolean(),
+  differs: fc.option(fc.record({ corner: fc.constantFrom(...cornerNames), byCornersIn: edgeGone, bySumIn: edgeGone }), {
+    nil: null,
+  }),
+})
+const seatReading = fc.record({
+  valve: fc.constantFrom('1-intake', '2-intake', '1-exhaust', '4-exhaust'),
+  depthFromDeckNowIn: near(-0.5, 1.5),
+})
+const heads: Arbitrary<readonly HeadNow[]> = fc.array(
   fc.record({
     tag: fc.constant('T-0001'),
     chambersCc: fc.array(cc, { maxLength: 4 }),
     thicknessIn: maybe(near(0.3, 12)),
     removedBeforeIn: maybe(near(0, 1)),
+    metalGone: fc.oneof(metalGone, fc.constantFrom(null, undefined)),
+    edgeThicknessIn: fc.option(fc.record({ intake: maybe(near(0.3, 12)), exhaust: maybe(near(0.3, 12)) }), {
+      nil: undefined,
+    }),
+    chambers: fc.option(fc.integer({ min: 1, max: 12 }), { nil: undefined }),
+    seatReadings: fc.option(fc.array(seatReading, { maxLength: 4 }), { nil: undefined }),
   }),
   { maxLength: 2 },
 )
@@ -100,7 +128,7 @@ describe('what follows from a cut', () => {
     beforeCc: maybe(cc),
     finishedCc: maybe(cc),
     sinkIn: near(0, 0.25),
-    totalGoneIn: maybe(near(0, 1)),
+    heads,
   })
   holds('consequences, and their words', [input], (of) => {
     const follows = consequences(of)

@@ -24,7 +24,7 @@ import { governingWords, unevenCaution } from '@/lib/core/cut/plan-governing'
 import { partsFor } from '@/lib/core/cut/plan-depths'
 import { limitCautions, refuseBroken, removedBefore, totalRemoved } from '@/lib/core/cut/plan-limits'
 import { allChambers, headsAfter, outOfTolerance } from '@/lib/core/cut/plan-volumes'
-import { angleBeside, centroidShareOf, depthAtCentroid, flatBeside, shareFact } from '@/lib/core/cut/split'
+import { angleBeside, centroidShareOf, depthAtCentroid, flatBeside, shareFact, type Parts } from '@/lib/core/cut/split'
 import { targetLine } from '@/lib/core/cut/target-line'
 import { cutVolumeCc, sinkVolumeCc } from '@/lib/core/cut/volume'
 import { airDensityKgM3, densityLbFt3FromKgM3 } from '@/lib/core/flow/air-density'
@@ -187,6 +187,7 @@ describe('cut', () => {
   const looked = plan.filter((input) => checkPlanFacts(input).ok)
   const removes = maybe(fc.double({ min: 0, max: 400, noNaN: true }))
   const deepest = fc.double({ min: 0, max: 0.5, noNaN: true })
+  const parts = fc.record({ flatIn: deepest, angleIn: deepest })
   const answered = looked.map((input) => [input, makePlan(input)] as const).filter(([, answer]) => answer.ok)
   const limit = fc.record({ name: fc.constant('land'), atShare: near(0, 1), mostIn: near(0, 0.2) })
 
@@ -236,13 +237,16 @@ describe('cut', () => {
   sound(partsFor, [looked, deepest])
   sound(allChambers, [looked])
   sound(meanOrNull, [fc.array(plain(1, 400), { maxLength: 6 })])
-  sound(headsAfter, [looked, removes, deepest])
-  const outAfterCut = (input: PlanInput, removesCc: number | null, deepestIn: number) =>
-    outOfTolerance(input, headsAfter(input, removesCc, deepestIn))
-  sound(outAfterCut, [looked, removes, deepest])
+  sound(headsAfter, [looked, removes, parts])
+  const outAfterCut = (input: PlanInput, removesCc: number | null, cut: Parts) =>
+    outOfTolerance(input, headsAfter(input, removesCc, cut))
+  sound(outAfterCut, [looked, removes, parts])
   sound(removedBefore, [head, maybe(near(0.3, 12))])
-  sound(totalRemoved, [looked, deepest])
-  sound(limitCautions, [looked, fc.record({ angleDeg: maybe(near(0, 5)), deepestIn: deepest })])
+  sound(totalRemoved, [looked, parts])
+  sound(limitCautions, [
+    looked,
+    fc.record({ flatIn: deepest, angleIn: deepest, angleDeg: maybe(near(0, 5)), deepestIn: deepest }),
+  ])
   it('refuseBroken, governingWords, unevenCaution', () => {
     fc.assert(
       fc.property(answered, ([input, answer]) => {

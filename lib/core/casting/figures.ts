@@ -24,6 +24,7 @@ export const castingFigures = {
   thicknessLeastIn: { label: 'minimum thickness the shop allows', quantity: 'thickness', perForm: false },
   landNewIn: { label: 'land under the intake port, new', quantity: 'land', perForm: false },
   landLeastIn: { label: 'minimum land under the intake port', quantity: 'land', perForm: false },
+  landXIn: { label: 'land under the intake port from the shallow edge', quantity: 'acrossDeck', perForm: false },
   largestAngleDeg: { label: 'largest angle', quantity: 'angle', perForm: false },
   // valves
   intakeValveIn: { label: 'intake valve', quantity: 'valveDiameter', perForm: false },

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../errors'
-import { knownFacts } from '../known-facts'
+import { givenFacts, knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
 import { heightOver, moveOf, motionOf, type DeckCut, type Motion, type SectionPoint } from './rigid-motion'
 import { axisAfter, sectionAngleDeg, tiltOf, valveAxis, type ValveAxis } from './valve-axis'
@@ -108,14 +108,18 @@ function axisIfKnown({ valveAngleDeg, cantDeg }: ValvePlace): Result<ValveAxis |
 
 /** A flat cut brings every point down by its own depth, so it needs none of the valve's figures. */
 function lossToDeck(motion: Motion, { valve, liftIn }: PistonToValveInput): Result<number> {
-  if (motion.angleRad === 0) return ok(motion.flatIn)
-  const facts = knownFacts({
+  const figures = {
     xIn: factOf('valve from the shallow edge', valve.xIn, 'length'),
     zIn: factOf('valve above the deck', valve.zIn, 'length'),
     diameterIn: factOf('valve diameter', valve.diameterIn, 'valveDiameter'),
     valveAngleDeg: factOf('valve angle', valve.valveAngleDeg, 'valveAngle'),
     liftIn: factOf('valve lift', liftIn, 'lift'),
-  })
+  }
+  if (motion.angleRad === 0) {
+    const given = givenFacts(figures)
+    return given.ok ? ok(motion.flatIn) : given
+  }
+  const facts = knownFacts(figures)
   if (!facts.ok) return facts
   const { xIn, zIn, diameterIn, valveAngleDeg } = facts.value
   const before = valveAxis(valveAngleDeg, valve.cantDeg)

@@ -17,7 +17,7 @@ export type Volumes = {
  * Swept volume, and the clearance volume beside the chamber, of one cylinder.
  *
  * @param engine bore, stroke, gasket bore and thickness, deck clearance in inches (negative: piston above the deck), dish
- *   and dome in cc. A piston has one or the other, so one of them is enough (0: a flat crown); with neither the answer is
+ *   and dome in cc. A gasket bore under the bore is refused as `contradiction`. A piston has one or the other, so one of them is enough (0: a flat crown); with neither the answer is
  *   `missing`. A gasket of no thickness needs no bore.
  *
  * Vs = π/4·bore²·stroke; beside the chamber: gasket + deck clearance + dish − dome.
@@ -37,6 +37,13 @@ export function cylinderVolumes(engine: Partial<EngineFacts>): Result<Volumes> {
   })
   if (!facts.ok) return facts
   const v = facts.value
+  if (v.gasketThicknessIn > 0 && v.gasketBoreIn < v.boreIn) {
+    return refuse(
+      'contradiction',
+      `The gasket bore of ${v.gasketBoreIn} in is smaller than the bore of ${v.boreIn} in: the gasket would stand into the cylinder. Correct one of them.`,
+      { fields: { gasketBoreIn: 'smaller than the bore' } },
+    )
+  }
   return ok({
     sweptCc: cylinderCc(v.boreIn, v.strokeIn),
     besideChamberCc:
@@ -70,14 +77,21 @@ function clearanceVolume(volumes: Volumes, chamberCc: number): Result<number> {
  *
  * @param volumes from `cylinderVolumes`, or given: swept 1–40,000 cc, beside the chamber in cc
  * @param chamberCc 1–400
- * @returns the ratio; refused as `contradiction` when the clearance volume is not positive
+ * @returns the ratio, 2–30; refused as `contradiction` when the figures give another, or no clearance volume at all
  *
  * Example: Vs 216.52, Vc 25.0 → 9.66 (Energies 2023, 16, 6655).
  * By definition: volume at bottom over volume at top dead centre.
  */
 export function compressionRatio(volumes: Volumes, chamberCc: number): Result<number> {
   const clearance = clearanceVolume(volumes, chamberCc)
-  return clearance.ok ? ok((volumes.sweptCc + clearance.value) / clearance.value) : clearance
+  if (!clearance.ok) return clearance
+  const ratio = (volumes.sweptCc + clearance.value) / clearance.value
+  const { least, most } = quantities.compressionRatio
+  if (ratio >= least && ratio <= most) return ok(ratio)
+  return refuse(
+    'contradiction',
+    `These figures give a compression ratio of ${ratio.toFixed(ratio < 10 ? 2 : 0)} : 1, outside ${least} to ${most}: check bore, stroke, chamber, piston and deck clearance.`,
+  )
 }
 
 /**
@@ -90,7 +104,7 @@ export function compressionRatio(volumes: Volumes, chamberCc: number): Result<nu
  * Derived: `compressionRatio` solved for the chamber.
  */
 export function chamberForRatio(volumes: Volumes, ratio: number): Result<number> {
-  const facts = knownFacts({ ...volumeFacts(volumes), ratio: ['compression ratio', ratio, 2, 30] })
+  const facts = knownFacts({ ...volumeFacts(volumes), ratio: factOf('compression ratio', ratio, 'compressionRatio') })
   if (!facts.ok) return facts
   const chamberCc = facts.value.sweptCc / (facts.value.ratio - 1) - facts.value.besideChamberCc
   const { least, most } = quantities.chamberVolume

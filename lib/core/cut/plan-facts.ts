@@ -27,6 +27,7 @@ const planFigures: readonly Figure<PlanInput>[] = [
   ['thicknessLeastIn', 'minimum thickness', thickness, ({ limits }) => limits.thicknessLeastIn],
   ['landNewIn', 'land under the intake port, new', land, (plan) => plan.limits.land?.newIn],
   ['landLeastIn', 'minimum land under the intake port', land, (plan) => plan.limits.land?.leastIn],
+  ['landXIn', 'place of the land across the deck', span(0, 1), (plan) => plan.limits.land?.atShare],
   ['classMinCc', 'smallest chamber of the class', chamberVolume, ({ limits }) => limits.classMinCc],
   ['classMaxCutIn', 'deepest cut of the class', cutDepth, ({ limits }) => limits.classMaxCutIn],
 ]
@@ -34,6 +35,8 @@ const planFigures: readonly Figure<PlanInput>[] = [
 const headFigures: readonly Figure<HeadNow>[] = [
   ['thicknessIn', 'thickness', thickness, (head) => head.thicknessIn],
   ['removedBeforeIn', 'metal removed before', removed, (head) => head.removedBeforeIn],
+  ['intakeThicknessIn', 'thickness at the intake edge', thickness, (head) => head.edgeThicknessIn?.intake],
+  ['exhaustThicknessIn', 'thickness at the exhaust edge', thickness, (head) => head.edgeThicknessIn?.exhaust],
 ]
 
 const possible = (value: number | null | undefined, { least, most }: Span): boolean =>

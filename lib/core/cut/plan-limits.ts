@@ -1,6 +1,19 @@
 import { ok, refuse, type Result } from '../errors'
 import { formatThou } from '../units/format-figure'
+import {
+  atDeeperEnd,
+  deckNowFromNewDeckIn,
+  flatGone,
+  goneByCut,
+  leastGoneIn,
+  mostGoneIn,
+  nothingGone,
+  sumOfGone,
+  type Gone,
+} from '../head-now/gone'
+import type { GoneDiffers } from '../head-now/metal-gone'
 import type { HeadNow, PlanAnswer, PlanInput } from './plan-types'
+import type { Parts } from './split'
 
 const inches = (value: number): string => `${value.toFixed(3)} in`
 const cc = (value: number): string => `${value.toFixed(1)} cc`
@@ -9,21 +22,38 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
 const eps = 1e-9
 
 /**
- * Metal gone since new: by the thickness where both are known, else as recorded; null: not known.
+ * Metal gone since new where most is gone, in inches: as the head's own figures have it at both edges; else by the
+ * thickness where both are known, else as recorded; null: not known.
  * Derived: new thickness less the thickness now. Example: 4.500 new, 4.480 now → 0.020 in.
  */
-export function removedBefore({ thicknessIn, removedBeforeIn }: HeadNow, newIn: number | null): number | null {
+export function removedBefore(head: HeadNow, newIn: number | null): number | null {
+  const { thicknessIn, removedBeforeIn, metalGone } = head
+  if (metalGone !== undefined) return metalGone && mostGoneIn(metalGone.gone)
   if (newIn === null || thicknessIn === null) return removedBeforeIn ?? null
   return Math.max(0, newIn - thicknessIn)
 }
 
 /**
- * Since new, this cut included, of the head that lost most; null as long as one of them is not known.
- * Derived: gone before plus the deepest place of this cut. Example: 0.020 before and 0.018 flat → 0.038 in.
+ * Metal gone at both edges, in inches; null: not known. A head of which only one depth is known is taken as cut flat.
+ * Derived: as `removedBefore`. Example: 4.500 new, 4.480 now → 0.020 at both edges.
  */
-export function totalRemoved({ heads, limits }: PlanInput, deepestIn: number): number | null {
-  const gone = heads.map((head) => removedBefore(head, limits.thicknessNewIn ?? null))
-  return gone.includes(null) ? null : Math.max(...gone.map(Number)) + deepestIn
+export function goneOfHead(head: HeadNow, newIn: number | null): Gone | null {
+  if (head.metalGone !== undefined) return head.metalGone && head.metalGone.gone
+  const depthIn = removedBefore(head, newIn)
+  return depthIn === null ? null : flatGone(depthIn)
+}
+
+/**
+ * Since new, this cut included, of the head that lost most; null as long as one of them is not known.
+ * Derived: gone before plus this cut, where both together are deepest. Example: 0.020 before and 0.018 flat → 0.038 in.
+ */
+export function totalRemoved({ heads, limits, deepEdge = 'exhaust' }: PlanInput, cut: Parts): number | null {
+  const thisCut = goneByCut({ ...cut, deepEdge })
+  const after = heads.map((head) => {
+    const gone = goneOfHead(head, limits.thicknessNewIn ?? null)
+    return gone && mostGoneIn(sumOfGone([gone, thisCut]))
+  })
+  return after.includes(null) ? null : Math.max(...after.map(Number))
 }
 
 /** All limits that a plan breaks, in one refusal whose `fields` name them. */
@@ -75,18 +105,41 @@ function brokenThickness({ limits }: PlanInput, { heads, deepestIn }: PlanAnswer
 }
 
 /** From new: what earlier cuts took of the land counts as well, where it is known. */
-function brokenLand({ limits, heads }: PlanInput, { flatIn, deepestIn }: PlanAnswer): Broken {
-  const { land } = limits
+function brokenLand(input: PlanInput, { flatIn, angleIn, deepestIn }: PlanAnswer): Broken {
+  const { land } = input.limits
   if (!land || deepestIn === 0) return []
-  const takesIn = land.at === 'deep' ? deepestIn : flatIn
-  return heads.flatMap((head) => {
-    const goneIn = removedBefore(head, limits.thicknessNewIn ?? null)
-    const leftIn = land.newIn - (goneIn ?? 0) - takesIn
-    if (leftIn >= land.leastIn - eps) return []
+  return input.heads.flatMap((head) => {
+    const leftIn = landLeftIn(input, head, { flatIn, angleIn })
+    if (leftIn === null || leftIn >= land.leastIn - eps) return []
     const said = `The land under the intake port of ${head.tag} would be left ${inches(leftIn)}; the minimum is ${inches(land.leastIn)}.`
     return [['landLeastIn', said] as const]
   })
 }
+
+/**
+ * Land that a cut leaves under the intake port, in inches: at its place on record. A record without the place is taken
+ * where least goes, which can only be too kind: the plan then says what it needs. Null: no land on record.
+ * Derived: new land less what is gone and what the cut takes at that place. Example: 0.460 new, 0.020 gone flat, 0.060 at
+ * the deep edge and the land at a tenth of the width → 0.434.
+ */
+export function landLeftIn({ limits, deepEdge = 'exhaust' }: PlanInput, head: HeadNow, cut: Parts): number | null {
+  const { land } = limits
+  if (!land) return null
+  const gone = goneOfHead(head, limits.thicknessNewIn ?? null)
+  const all = sumOfGone([gone ?? nothingGone, goneByCut({ ...cut, deepEdge })])
+  const goesIn =
+    land.atShare === null
+      ? leastGoneIn(all)
+      : deckNowFromNewDeckIn(atDeeperEnd(all), acrossShare(land.atShare, deepEdge))
+  return land.newIn - goesIn
+}
+
+/**
+ * A share counted from the shallow edge of a cut, counted from the intake edge; and back.
+ * By definition of the two frames. Example: 0.1 of a cut deep at the intake edge → 0.9.
+ */
+export const acrossShare = (fromShallow: number, deepEdge: 'intake' | 'exhaust'): number =>
+  deepEdge === 'exhaust' ? fromShallow : 1 - fromShallow
 
 function brokenMinimum({ limits, targetCc, equalise }: PlanInput, plan: PlanAnswer): Broken {
   const { classMinCc } = limits
@@ -105,9 +158,10 @@ function brokenMinimum({ limits, targetCc, equalise }: PlanInput, plan: PlanAnsw
 
 /** Only what passes a limit: a mild cut brings no lecture. */
 export function limitCautions(
-  { limits, heads }: PlanInput,
-  cut: { readonly angleDeg: number | null; readonly deepestIn: number },
+  input: PlanInput,
+  cut: Parts & { readonly angleDeg: number | null; readonly deepestIn: number },
 ): string[] {
+  const { limits, heads } = input
   const { angleDeg, deepestIn } = cut
   const steep =
     angleDeg !== null && angleDeg > limits.angleCautionDeg + eps
@@ -115,12 +169,43 @@ export function limitCautions(
           `${angleDeg.toFixed(2)}° is a steep angle: sources differ on how far one may go. The machinist in charge decides.`,
         ]
       : []
-  const unknown = heads
-    .filter((head) => head.thicknessIn === null && (head.removedBeforeIn ?? null) === null)
-    .map((head) => head.tag)
-  if (limits.thicknessLeastIn === null || deepestIn === 0 || unknown.length === 0) return steep
-  return [
-    ...steep,
-    `The thickness of ${unknown.join(', ')} is not known: measure it before the cut, ${inches(limits.thicknessLeastIn)} must stay.`,
-  ]
+  const differing = heads.flatMap(({ tag, metalGone }) =>
+    metalGone?.differs ? [differsWords(tag, metalGone.differs)] : [],
+  )
+  if (deepestIn === 0) return [...steep, ...differing]
+  return [...steep, ...differing, ...thicknessCaution(input), ...landCaution(input, cut)]
 }
+
+function thicknessCaution({ limits, heads, rateProven = true }: PlanInput): string[] {
+  const unknown = heads
+    .filter((head) => head.thicknessIn === null && goneOfHead(head, limits.thicknessNewIn ?? null) === null)
+    .map((head) => head.tag)
+  if (unknown.length === 0 || (limits.thicknessLeastIn === null && rateProven)) return []
+  const stay = limits.thicknessLeastIn === null ? '' : `, ${inches(limits.thicknessLeastIn)} must stay`
+  const rate = rateProven ? '' : ' No cut of this shop proves the rate yet: cut in two passes.'
+  return [`The thickness of ${unknown.join(', ')} is not known: measure it before the cut${stay}.${rate}`]
+}
+
+function landCaution(input: PlanInput, { flatIn, angleIn }: Parts): string[] {
+  const { land } = input.limits
+  if (!land || land.atShare !== null) return []
+  const { deepEdge = 'exhaust' } = input
+  const leans = input.heads.some((head) => {
+    const gone = goneOfHead(head, input.limits.thicknessNewIn ?? null) ?? nothingGone
+    const all = sumOfGone([gone, goneByCut({ flatIn, angleIn, deepEdge })])
+    return mostGoneIn(all) - leastGoneIn(all) > 1e-9
+  })
+  return leans
+    ? ['The place of the land under the intake port is not on record: enter it, or measure the land before the cut.']
+    : []
+}
+
+/**
+ * Both figures of what is gone side by side: which is wrong, only the head can say.
+ * By definition: the two figures at the corner where they differ most. Example: 0.046 and 0.020 → “46 thou by the
+ * thickness, 20 thou by the known cuts”.
+ */
+export const differsWords = (tag: string, { corner, byCornersIn, bySumIn }: GoneDiffers): string =>
+  `${tag}, ${cornerWords(corner)}: removed since new ${formatThou(byCornersIn)} by the thickness, ${formatThou(bySumIn)} by the known cuts. Which is wrong? Measure the corners again, or correct what was removed before or the new thickness.`
+
+const cornerWords = (corner: string): string => corner.replace('-', ' edge, end ')

@@ -1,3 +1,5 @@
+import type { MetalGone } from '../head-now/metal-gone'
+import type { SeatReading } from '../head-now/seat-now'
 import type { CutKind } from '../route/step-ids'
 
 /** How the depth at the chamber's centroid is shared between the flat and the angle part. */
@@ -16,6 +18,22 @@ export type HeadNow = {
   readonly thicknessIn: number | null
   /** Metal gone since new at the deepest, where that is on record. */
   readonly removedBeforeIn?: number | null
+  /** The same at both edges, with how it is known; null: not known; left out: flat, by the figures above. */
+  readonly metalGone?: MetalGone | null
+  /** Thinnest corner at each edge; left out: the thinnest of all. */
+  readonly edgeThicknessIn?: { readonly intake: number | null; readonly exhaust: number | null }
+  /** How many chambers it has; left out: not known. */
+  readonly chambers?: number
+  /** Seats read on this visit before any of its cuts. */
+  readonly seatReadings?: readonly SeatReading[]
+}
+
+/** Land under the intake port; its place across from the shallow edge of the cut, as a share of the milled width. */
+export type Land = {
+  readonly newIn: number
+  readonly leastIn: number
+  /** Null: the record does not say where; an angle cut needs it. */
+  readonly atShare: number | null
 }
 
 export type CutLimits = {
@@ -24,8 +42,8 @@ export type CutLimits = {
   readonly thicknessNewIn?: number | null
   /** Least thickness the shop allows; null: none on record. */
   readonly thicknessLeastIn: number | null
-  /** Land under the intake port, new and least; and at which edge of the cut it lies. */
-  readonly land?: { readonly newIn: number; readonly leastIn: number; readonly at: 'shallow' | 'deep' } | null
+  /** Land under the intake port, new and least; null: not on record. */
+  readonly land?: Land | null
   readonly classFlatOnly: boolean
   /** Held by the smallest chamber, finished. */
   readonly classMinCc: number | null
@@ -35,6 +53,8 @@ export type CutLimits = {
 
 export type PlanInput = {
   readonly kind: CutKind
+  /** Left out: the exhaust edge. */
+  readonly deepEdge?: 'intake' | 'exhaust'
   readonly heads: readonly HeadNow[]
   /** The present volumes are nominal: from a record, not from a burette. */
   readonly presentNominal?: boolean
@@ -44,6 +64,8 @@ export type PlanInput = {
   readonly seatWorkGivesCc: number
   /** Thou at the chamber's centroid for one cc; null: not known. */
   readonly thouPerCc: number | null
+  /** The shop's own cuts stand behind the rate; left out: they do. */
+  readonly rateProven?: boolean
   /** Opening's centre from the shallow edge, as a share of the milled width; null: not known. */
   readonly centroidShare: number | null
   readonly milledWidthIn: number | null

@@ -99,19 +99,18 @@ function answer(input: PlanInput, { flatIn, angleIn, depthIn, aimCc }: Cut): Res
   if (!angle.ok) return angle
   const deepestIn = flatIn + angleIn
   const removesCc = removedCc(depthIn, input.thouPerCc)
-  const heads = headsAfter(input, removesCc, deepestIn)
+  const parts = { flatIn, angleIn }
+  const heads = headsAfter(input, removesCc, parts)
   const after = heads.flatMap((head) => head.chambersAfterCutCc)
   if (after.some((left) => left <= 0)) {
     return refuse('out-of-range', `The cut would take ${cc(removesCc ?? 0)}, more than a chamber holds.`)
   }
   const out = outOfTolerance(input, heads)
-  const totalRemovedIn = totalRemoved(input, deepestIn)
-  const cut = { angleDeg: angle.value, deepestIn }
+  const totalRemovedIn = totalRemoved(input, parts)
+  const cut = { ...parts, angleDeg: angle.value, deepestIn }
   return ok({
     ...cut,
     kind: input.kind,
-    flatIn,
-    angleIn,
     depthAtCentroidIn: depthIn,
     removesCc,
     presentMeanCc: meanOrNull(allChambers(input)),
@@ -144,6 +143,7 @@ function needsOf(input: PlanInput, angleDeg: number | null, totalRemovedIn: numb
     ['milledWidthIn', angleDeg === null],
     ['thicknessIn', input.heads.some((head) => head.thicknessIn === null)],
     ['thicknessNewIn', totalRemovedIn === null && (input.limits.thicknessNewIn ?? null) === null],
+    ['landXIn', input.limits.land?.atShare === null],
   ]
   return unknown.filter(([, when]) => when).map(([need]) => need)
 }

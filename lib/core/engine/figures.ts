@@ -20,4 +20,6 @@ export const engineFigureKeys = Object.keys(engineFigures) as EngineFigureKey[]
 export type EngineFacts = Readonly<Partial<Record<EngineFigureKey, number>>> & {
   readonly layout: 'inline' | 'v' | 'unknown'
   readonly camInHead: boolean | null
+  /** Side-valve engine: no valve sits in the head. Left out: they do. */
+  readonly valvesInBlock?: boolean
 }

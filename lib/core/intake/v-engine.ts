@@ -2,7 +2,7 @@ import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import { factOf } from '../units/fact-of'
 import { moveOf, motionOf, type DeckCut, type Motion } from '../clearance/rigid-motion'
-import { gapWording, type FaceCut } from './face-cut'
+import { gapWording, nearlyFlatWording, type FaceCut } from './face-cut'
 import { radians } from '../units/degrees'
 
 export type VIntakeInput = {
@@ -33,8 +33,10 @@ export type VIntake = {
   readonly railIn: number
   /** What to cut at the two ends of the face; null: needs the face's height (angle cut only). */
   readonly face: FaceCut | null
-  /** What else must be said; '' for nothing. */
-  readonly note: string
+  /** What else must be said, each a note of its own. */
+  readonly notes: readonly string[]
+  /** The flange lies nearly flat: a degree of error changes the figure too much to cut to it. */
+  readonly doubtful: boolean
 }
 
 /**
@@ -74,8 +76,8 @@ export function vIntake(input: VIntakeInput): Result<VIntake> {
   const railIn = (dropIn * Math.cos(radians(a)) - awayIn * Math.sin(radians(a))) / flat
   const face = faceCut(motion.value, input, sideIn)
   if (!face.ok) return face
-  const note = noteOn(motion.value, a, face.value, railIn)
-  return ok({ dropIn, awayIn, sideIn, railIn, face: face.value, note })
+  const notes = notesOn(motion.value, a, h + a, face.value, railIn)
+  return ok({ dropIn, awayIn, sideIn, railIn, face: face.value, notes, doubtful: h + a > nearlyFlatDeg })
 }
 
 function portMove(motion: Motion, input: VIntakeInput): Result<{ readonly dropIn: number; readonly awayIn: number }> {
@@ -108,16 +110,26 @@ function faceCut(motion: Motion, input: VIntakeInput, sideIn: number): Result<Fa
   return ok({ deckEndIn: atDeckEnd + gapIn, coverEndIn: atCoverEnd + gapIn, gapIn })
 }
 
-function noteOn(motion: Motion, faceDeg: number, face: FaceCut | null, railIn: number): string {
+/** Near 90° a degree of error changes the figure by tan(h + a)·1°: 6.5 % at 75°, 20 % at 85° [derived]. */
+const nearlyFlatDeg = 75
+
+function notesOn(
+  motion: Motion,
+  faceDeg: number,
+  flangeDeg: number,
+  face: FaceCut | null,
+  railIn: number,
+): readonly string[] {
   const notes: string[] = []
+  if (flangeDeg > nearlyFlatDeg) notes.push(nearlyFlatWording(flangeDeg))
   if (motion.angleRad === 0 && faceDeg === 0) {
     notes.push(
-      'The face slides in its own plane and still seals: the figure restores port alignment. Ports are often smaller in the manifold, and a small drop can be port matched.',
+      'the face slides in its own plane and still seals: the figure restores port alignment; ports are often smaller in the manifold, and a small drop can be port matched',
     )
   }
   if (face && face.gapIn > 0) notes.push(gapWording)
-  if (railIn < 0) notes.push('The rails open: a gap under the manifold ends.')
-  return notes.join(' ')
+  if (railIn < 0) notes.push('the rails open: a gap under the manifold ends')
+  return notes
 }
 
 /**

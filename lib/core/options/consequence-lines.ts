@@ -4,6 +4,7 @@ import type { Result } from '../errors'
 import { gapWording } from '../intake/face-cut'
 import { formatThou } from '../units/format-figure'
 import type { Consequences } from './consequences'
+import { groundWords } from './ground-words'
 import { ports, type Port } from './valve-consequences'
 
 export type ConsequenceLine = {
@@ -38,6 +39,9 @@ export function consequenceLines(words: LineWords): readonly ConsequenceGroup[] 
     { title: 'Valve train', lines: trainLines(words) },
   ].filter(({ lines }) => lines.length > 0)
 }
+
+/** Two notes side by side never run together. */
+const joined = (...notes: readonly string[]): string => notes.filter((note) => note !== '').join('; ')
 
 type Said = { readonly value: string; readonly note?: string; readonly caution?: boolean }
 
@@ -85,10 +89,10 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
       value: `${Math.round(lostShare * 100)} %`,
       note: lostShare > 0 ? `begins on the ${nearest === 'all round' ? 'whole circle' : `${nearest} side`}` : '',
     })),
-    line(`${named(port)} seat to the deck`, sealing, ({ marginIn }) => ({
-      value: formatThou(marginIn),
-      note: `at the sealing line; minimum ${formatThou(sealingMarginIn)}`,
-      caution: marginIn < sealingMarginIn,
+    line(`${named(port)} seat to the deck`, sealing, (found) => ({
+      value: found.marginIn > 0 ? formatThou(found.marginIn) : `cut through by ${formatThou(-found.marginIn)}: hold`,
+      note: joined(`at the sealing line; minimum ${formatThou(sealingMarginIn)}`, groundWords(found)),
+      caution: found.marginIn < sealingMarginIn,
     })),
     line(`${named(port)} insert`, insert, ({ cutterMeetsInsert, where }) => ({
       value: cutterMeetsInsert ? 'the cutter meets it' : 'clear',
@@ -99,10 +103,10 @@ function seatLines({ follows, sealingMarginIn }: LineWords, port: Port): Consequ
 
 function intakeLines({ follows }: LineWords): ConsequenceLine[] {
   const { intakeSide } = follows
-  const side = line('Off the intake side', intakeSide, ({ sideIn, note }) => ({
-    ...offOrGap(sideIn),
-    ...(note === '' ? {} : { note }),
-  }))
+  const side = line('Off the intake side', intakeSide, ({ sideIn, notes, doubtful }) => {
+    const said = offOrGap(sideIn)
+    return { ...said, note: joined(said.note ?? '', ...notes.filter((note) => note !== said.note)), caution: doubtful }
+  })
   if (!intakeSide.ok) return [side]
   const { railsIn, face } = intakeSide.value
   const rails = railsIn === null ? [] : [line('Off the manifold rails', intakeSide, () => offOrGap(railsIn))]
@@ -114,19 +118,26 @@ const offOrGap = (offIn: number): Said =>
 
 const faceEnds = (face: NonNullable<IntakeSide['face']>): Said => ({
   value: formatThou(face.deckEndIn),
-  note: `${formatThou(face.coverEndIn)} at the cover end`,
+  note: joined(
+    `${formatThou(face.coverEndIn)} at the cover end`,
+    face.gapIn > 0 ? `${formatThou(face.gapIn)} left as a ${gapWording}` : '',
+  ),
 })
 
 function boltLines({ follows, deepEdge, cut }: LineWords): ConsequenceLine[] {
   const shallow = deepEdge === 'exhaust' ? 'intake' : 'exhaust'
   const angled = cut.angleIn > 0
-  const slots = line('Bolt holes', follows.boltHole, ({ slotIn, slotToward }) => ({
+  const slots = line('Bolt holes', follows.boltHole, ({ slotIn, slotToward, wholeLean }) => ({
     value: slotIn > 0 ? `slot ${formatThou(slotIn)}` : 'bolts pass',
-    note: slotToward ? `at the top, toward the ${shallow} edge` : '',
+    note: joined(
+      slotToward ? `at the top, toward the ${slotToward === 'shallow' ? shallow : deepEdge} edge` : '',
+      wholeLean ? '' : 'earlier cuts not known and not counted',
+    ),
   }))
   const spot = line('Bolt seats, high side', follows.spotFaceIn, (depthIn) => ({ value: formatThou(depthIn) }))
+  const leans = angled || (follows.boltHole.ok && follows.boltHole.value.leanIn > 0)
   return [
-    ...(angled ? [slots, spot] : []),
+    ...(leans ? [slots, spot] : []),
     line('Bolt reach', follows.boltReach, ({ leftIn, bottoms }) => ({
       value: bottoms ? 'bottoms' : `${formatThou(leftIn)} left`,
       note: 'in a blind hole; bolts and torque as the maker says',

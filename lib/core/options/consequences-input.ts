@@ -1,9 +1,11 @@
 import type { CastingFacts } from '../casting/figures'
 import type { DeckCut } from '../clearance/rigid-motion'
+import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
 
 export type ConsequencesInput = {
   readonly cut: DeckCut
+  /** The record: every place from the new deck. */
   readonly casting: CastingFacts
   readonly engine: EngineFacts
   readonly deepEdge: 'intake' | 'exhaust'
@@ -12,6 +14,6 @@ export type ConsequencesInput = {
   readonly finishedCc: number | null
   /** What the planned seat work sinks the valves. */
   readonly sinkIn: number
-  /** Removed since new at the deepest, this cut included; null: not known. */
-  readonly totalGoneIn: number | null
+  /** The heads that are cut alike, as they are now. */
+  readonly heads: readonly HeadNow[]
 }

@@ -1,5 +1,6 @@
 import { formatThou } from '../units/format-figure'
 import type { Consequences } from './consequences'
+import { groundWords } from './ground-words'
 import { ports, type Port } from './valve-consequences'
 
 type Least = {
@@ -34,9 +35,15 @@ function clearanceCaution(follows: Consequences, port: Port, leastIn: number): s
 function sealingCaution(follows: Consequences, port: Port, leastIn: number): string[] {
   const found = follows[port].sealing
   if (!found.ok || found.value.marginIn >= leastIn) return []
-  const { marginIn, hold } = found.value
+  const { marginIn, hold, beforeIn } = found.value
+  const ground = groundWords(found.value)
+  if (beforeIn <= 0) {
+    return [
+      `Stop: the deck has already cut through the sealing line of the ${port} seat, by ${formatThou(-beforeIn)} (${ground}). Hold the head: no cut without a new seat.`,
+    ]
+  }
   const what = hold
     ? `The new deck would reach the sealing line of the ${port} seat`
     : `The sealing line of the ${port} seat would be ${formatThou(marginIn)} from the new deck; the minimum is ${formatThou(leastIn)}`
-  return [`${what}: do not make this cut without a new seat.`]
+  return [`${what} (${ground}): do not make this cut without a new seat.`]
 }

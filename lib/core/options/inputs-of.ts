@@ -15,6 +15,7 @@ export function inputsOf(question: BenchQuestion, start: Start): PlanInputs {
     toleranceCc: shop.settings.ccToleranceCc,
     marginCc: shop.marginCc,
     thouPerCc: start.thouPerCc,
+    rateProven: start.rateProven,
     rateWords: start.rateWords,
     limits: limitsOf(question, start),
     ptvLeastIn: shop.ptvLeastIn,
@@ -29,15 +30,19 @@ function limitsOf({ shop, classFlatOnly, classMinCc, classMaxCutIn }: BenchQuest
     angleLimitDeg: casting.largestAngleDeg ?? shop.angleLimitDeg,
     thicknessNewIn: casting.thicknessNewIn ?? null,
     thicknessLeastIn: casting.thicknessLeastIn ?? null,
-    land: landOf(casting, start.deepEdge),
+    land: landOf(casting),
     classFlatOnly,
     classMinCc,
     classMaxCutIn,
   }
 }
 
-/** The land lies at the intake edge, which is the shallow one unless the record says that cuts are deep there. */
-export function landOf({ landNewIn, landLeastIn }: Start['casting'], deepEdge: Start['deepEdge']): CutLimits['land'] {
+/**
+ * Land under the intake port as the record has it, its place as a share of the milled width; null: not on record.
+ * By definition: the record's figures. Example: 0.460 new, 0.340 at least, 0.30 from the edge of 6.000 → share 0.05.
+ */
+export function landOf({ landNewIn, landLeastIn, landXIn, milledWidthIn }: Start['casting']): CutLimits['land'] {
   if (landNewIn === undefined || landLeastIn === undefined) return null
-  return { newIn: landNewIn, leastIn: landLeastIn, at: deepEdge === 'intake' ? 'deep' : 'shallow' }
+  const share = landXIn === undefined || milledWidthIn === undefined ? null : landXIn / milledWidthIn
+  return { newIn: landNewIn, leastIn: landLeastIn, atShare: share }
 }

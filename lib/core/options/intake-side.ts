@@ -15,7 +15,10 @@ export type IntakeSide = {
   readonly railsIn: number | null
   /** At the two ends of the face; null: no wedge, or the face's height is not known. */
   readonly face: FaceCut | null
-  readonly note: string
+  /** Each a note of its own. */
+  readonly notes: readonly string[]
+  /** The figure hangs on a degree: not to be cut to without measuring. */
+  readonly doubtful: boolean
 }
 
 /** What brings the ports of head and manifold together again, for an inline engine or a V. Formulas stand with each. */
@@ -33,7 +36,9 @@ export function intakeSide(input: {
   }
   if (engine.layout === 'inline') {
     const drop = inRecordsNames(inlineIntake(place), portNames)
-    return drop.ok ? ok({ sideIn: drop.value.alongFaceIn, railsIn: null, face: null, note: '' }) : drop
+    return drop.ok
+      ? ok({ sideIn: drop.value.alongFaceIn, railsIn: null, face: null, notes: [], doubtful: false })
+      : drop
   }
   const found = inRecordsNames(
     vIntake({
@@ -46,8 +51,8 @@ export function intakeSide(input: {
     portNames,
   )
   if (!found.ok) return found
-  const { sideIn, railIn, face, note } = found.value
-  return ok({ sideIn, railsIn: railIn, face: cut.angleIn > 0 ? face : null, note })
+  const { sideIn, railIn, face, notes, doubtful } = found.value
+  return ok({ sideIn, railsIn: railIn, face: cut.angleIn > 0 ? face : null, notes, doubtful })
 }
 
 /** A place across that the calculation of an inline engine calls by its own short name. */

@@ -1,5 +1,5 @@
 import type { CastingFacts } from '../casting/figures'
-import type { PlanAnswer } from '../cut/plan'
+import type { HeadNow, PlanAnswer } from '../cut/plan'
 import type { PlanRecord } from '../cut/plan-record'
 import type { EngineFacts } from '../engine/figures'
 import type { Refusal, Result } from '../errors'
@@ -21,6 +21,8 @@ export type WhatFollowsInput = {
   readonly ptvLeastIn: { readonly intake: number; readonly exhaust: number }
   /** Least height of the sealing line over the new deck that the shop accepts; 0 when it says nothing. */
   readonly sealingMarginIn?: number
+  /** The heads it is for, as they are now. */
+  readonly heads: readonly HeadNow[]
 }
 
 /**
@@ -69,7 +71,7 @@ export function planWithConsequences(input: WhatFollowsInput, follows = conseque
 }
 
 /** The same, whole and in the core's terms, for a screen that shows more than a plan freezes. */
-export function consequencesOf({ plan, casting, engine, deepEdge, sinkIn }: WhatFollowsInput): Consequences {
+export function consequencesOf({ plan, casting, engine, deepEdge, sinkIn, heads }: WhatFollowsInput): Consequences {
   return consequences({
     cut: { flatIn: plan.flatIn, angleIn: plan.angleIn, milledWidthIn: casting.milledWidthIn },
     casting,
@@ -78,7 +80,7 @@ export function consequencesOf({ plan, casting, engine, deepEdge, sinkIn }: What
     beforeCc: plan.presentMeanCc,
     finishedCc: plan.finishedCc,
     sinkIn,
-    totalGoneIn: plan.totalRemovedIn,
+    heads,
   })
 }
 

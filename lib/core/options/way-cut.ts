@@ -71,6 +71,7 @@ export function lineFrom(question: BenchQuestion, start: Start): Result<TargetLi
     depthIn: depthIn.value,
     casting: start.casting,
     heads: start.heads,
+    deepEdge: start.deepEdge,
     limits: inputsOf(question, start).limits,
     sealingMarginIn: question.shop.settings.sealingMarginIn,
   })

@@ -3,9 +3,10 @@ import { keyText } from '../route/keys'
 import { nothingYet } from '../route/nothing-yet'
 import type { PlanFacts, RouteFacts, RouteStep } from '../route/types'
 import type { WorkId } from '../route/step-ids'
-import { removedBefore } from '../cut/plan-limits'
+import { mostGoneIn } from '../head-now/gone'
 import type { PlanRecord } from '../cut/plan-record'
 import type { BenchQuestion, Start, WayKind, WayStep } from './bench-types'
+import { headsOnDeck } from './heads-on-deck'
 
 /**
  * The steps a way makes necessary, in working order: those of the route with it, less those of the same head left as it
@@ -73,14 +74,14 @@ function routeOf(
 }
 
 function planFacts(record: PlanRecord, { rateProven, heads, casting }: Start): PlanFacts {
-  const gone = heads.map((head) => removedBefore(head, casting.thicknessNewIn ?? null))
+  const after = headsOnDeck(heads, casting, record, record.deepEdge).map((head) => head.after && mostGoneIn(head.after))
   return {
     kind: record.kind,
     flatIn: record.flatIn,
     angleIn: record.angleIn,
     angleDeg: record.angleDeg ?? 0,
     deepestIn: record.deepestIn,
-    totalRemovedIn: gone.includes(null) ? null : Math.max(0, ...gone.map(Number)) + record.deepestIn,
+    totalRemovedIn: after.includes(null) ? null : Math.max(0, ...after.map(Number)),
     intakeSideIn: record.intakeSideIn,
     ptvLossIn: larger(record.ptvLossIntakeIn, record.ptvLossExhaustIn),
     rateProven,

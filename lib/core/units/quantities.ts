@@ -74,6 +74,8 @@ const table = {
   deckLength: inches('deck length', 1, 60, 3),
   milledWidth: inches('milled width', 1, 20, 3),
   cornerInset: inches('distance inside the edge', 0, 3, 3),
+  /** A place on the deck, from one of its edges. */
+  acrossDeck: inches('place across the deck', 0, 20, 3),
   /** 2 to 98 % of the milled width: a chamber never lies on an edge. */
   openingCentre: inches('centre of the opening', 0.02, 19.6, 3),
   perimeter: inches('chamber perimeter', 1, 40, 3),
@@ -106,6 +108,8 @@ const table = {
   flow: other('flow', 'flow', 'cfm', [0, 2000], 1),
   temperature: { ...other('temperature', 'temperature', '°C', [-40, 60], 1), keypadUnits: ['°C', '°F'] },
   finish: other('finish', 'finish', 'µin', [1, 500], 0),
+  /** Under 2 nothing fires; over 30 no engine turns over. */
+  compressionRatio: other('compression ratio', 'count', '', [2, 30], 2),
   springForce: other('spring force', 'force', 'lbf', [0, 2000], 0),
   thouPerCc: other('rate', 'rate', 'thou/cc', [0.5, 200], 2),
   boltDiameter: inches('diameter', 0.1, 2, 4),

@@ -7,6 +7,7 @@ import { clearance, rigidMotion } from './clearance'
 import { compression } from './compression'
 import { cut } from './cut'
 import { flow } from './flow'
+import { headNow } from './head-now'
 import { intake } from './intake'
 import { plane, straightness } from './plane'
 import { plans } from './plan'
@@ -32,4 +33,5 @@ export const sections: readonly Section[] = [
   flow,
   straightness,
   bench,
+  headNow,
 ]

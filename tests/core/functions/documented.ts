@@ -23,6 +23,7 @@ export const computing = [
   'at-bench',
   'clearance',
   'seat',
+  'head-now',
   'intake',
   'compression',
   'straightness',

@@ -13,6 +13,7 @@ export const wedge: CastingFacts = {
   thicknessLeastIn: 4.3,
   landNewIn: 0.5,
   landLeastIn: 0.4,
+  landXIn: 0,
   largestAngleDeg: 1,
   nominalCc: 64,
   openingAreaIn2: 10.1706,

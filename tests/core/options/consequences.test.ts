@@ -63,6 +63,7 @@ const engine: EngineFacts = {
   exhaustLiftIn: 0.3,
   intakePtvIn: 0.1,
 }
+const neverCut = [{ tag: 'T-0001', chambersCc: [], thicknessIn: null, removedBeforeIn: 0 }]
 const tan1 = Math.tan(Math.PI / 180)
 
 const of = (more: Partial<ConsequencesInput> = {}) =>
@@ -74,7 +75,7 @@ const of = (more: Partial<ConsequencesInput> = {}) =>
     beforeCc: 75,
     finishedCc: 70,
     sinkIn: 0,
-    totalGoneIn: 0.083,
+    heads: neverCut,
     ...more,
   })
 
@@ -95,9 +96,19 @@ describe('what follows from a cut', () => {
     expect(value(of().spotFaceIn)).toBeCloseTo(0.0153, 4)
   })
 
-  it('reach: 0.083 gone and the spot face of 0.0153 leave 0.120 − 0.0983 of thread, and 0.017 under the dowels', () => {
-    expect(value(of().boltReach).leftIn).toBeCloseTo(0.0217, 4)
-    expect(value(of().dowelFit).leftIn).toBeCloseTo(0.017, 9)
+  it('reach of a flat cut of 0.020 where 0.063 was gone: 0.120 − 0.083 of thread, 0.100 − 0.083 under the dowels', () => {
+    const again = of({
+      cut: { flatIn: 0.02, angleIn: 0, milledWidthIn: 7 },
+      heads: [{ tag: 'T-0001', chambersCc: [], thicknessIn: null, removedBeforeIn: 0.063 }],
+    })
+    expect(value(again.boltReach).leftIn).toBeCloseTo(0.037, 9)
+    expect(value(again.dowelFit).leftIn).toBeCloseTo(0.017, 9)
+  })
+
+  it('reach of one degree and 0.020: 0.1422 at the deepest and a spot face of 0.0153; dowels lose 0.020 + 0.8·tan 1°', () => {
+    const first = of({ casting: { ...casting, threadLeftIn: 0.25 } })
+    expect(value(first.boltReach).leftIn).toBeCloseTo(0.25 - 0.1422 - 0.0153, 4)
+    expect(value(first.dowelFit).leftIn).toBeCloseTo(0.1 - 0.02 - 0.8 * tan1, 9)
   })
 
   it('a flat cut takes its own depth from every clearance, and turns nothing', () => {
@@ -151,7 +162,7 @@ describe('what is not known', () => {
     beforeCc: 70,
     finishedCc: 65,
     sinkIn: 0.01,
-    totalGoneIn: 0.1,
+    heads: neverCut,
   }
 
   it('is named by the records’ own figures, and those are enough: filled in, nothing is asked for any more', () => {

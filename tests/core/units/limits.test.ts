@@ -15,6 +15,7 @@ import type { CornerInset } from '@/lib/core/straightness/corner-inset'
 import { cornersFit } from '@/lib/core/straightness/corners-fit'
 import { planeFit } from '@/lib/core/straightness/plane-fit'
 import { parseFigure } from '@/lib/core/units/parse-figure'
+import { landOf } from '@/lib/core/options/inputs-of'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 
 /** A small wedge head and its engine, invented; every figure inside its limits. */
@@ -85,7 +86,7 @@ function worked(casting: CastingFacts, engine: EngineFacts, angleIn = 0.06): Res
     beforeCc: 64,
     finishedCc: 60,
     sinkIn: 0,
-    totalGoneIn: 0.07,
+    heads: [{ tag: 'T-0001', chambersCc: [], thicknessIn: null, removedBeforeIn: 0 }],
   })
   const { intake, exhaust, ...rest } = found
   const all: (Result<unknown> | null)[] = [...Object.values(intake), ...Object.values(exhaust), ...Object.values(rest)]
@@ -143,8 +144,10 @@ const elsewhere: Partial<Record<CastingFigureKey, (value: number) => Result<unkn
   cornerInsetEndIn: (endIn) => touched({ edgeIn: 0, endIn }),
   thicknessNewIn: (thicknessNewIn) => limited({ thicknessNewIn }),
   thicknessLeastIn: (thicknessLeastIn) => limited({ thicknessLeastIn }),
-  landNewIn: (newIn) => limited({ land: { newIn, leastIn: 0, at: 'shallow' } }),
-  landLeastIn: (leastIn) => limited({ land: { newIn: 3, leastIn, at: 'shallow' } }),
+  landNewIn: (newIn) => limited({ land: { newIn, leastIn: 0, atShare: 0 } }),
+  landLeastIn: (leastIn) => limited({ land: { newIn: 3, leastIn, atShare: 0 } }),
+  // A milled width of 20 in at the most, and a place on it.
+  landXIn: (landXIn) => limited({ land: landOf({ landNewIn: 1, landLeastIn: 0, landXIn, milledWidthIn: 20 }) }),
   largestAngleDeg: (angleLimitDeg) => limited({ angleLimitDeg }),
   // The milled width goes with it: 2 % of the narrowest deck, 98 % of the widest.
   openingCentreIn: (centreIn) =>
