@@ -1,12 +1,13 @@
 import { benchFigures, type BenchInput, type HoleSlot } from '@/lib/core/at-bench/bench-figures'
 import type { BenchFigure } from '@/lib/core/at-bench/bench-figure'
-import { boltHoleSlot } from '@/lib/core/clearance/bolt-hole'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { slotAfterCuts } from '@/lib/core/head-now/hole-slot'
 import { consequences } from '@/lib/core/options/consequences'
 import type { RouteStep } from '@/lib/core/route/types'
 import { shopCutOf } from '@/lib/core/rate/shop-cut'
 import { cutFactsOf } from './cut-facts'
 import type { Dossier } from './dossier'
+import { headNow } from './head-now'
 import { cornersOfStep } from './measured-cut'
 import { deckOf } from './route-facts'
 
@@ -30,7 +31,7 @@ function cutOfDay(dossier: Dossier, plan: PlanRecord): Parts {
 }
 
 function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInput {
-  const { casting, engine, visit, settings, facts, removedBeforeIn } = dossier
+  const { casting, engine, visit, settings, facts } = dossier
   const parts = cutOfDay(dossier, plan)
   const cut = { ...parts, milledWidthIn: casting.milledWidthIn }
   const order = facts.orders.find(({ orderId }) => orderId === step.orderId)
@@ -43,13 +44,13 @@ function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInpu
       beforeCc: plan.presentMeanCc,
       finishedCc: plan.predictedFinishedCc,
       sinkIn: 0,
-      totalGoneIn: removedBeforeIn === null ? null : removedBeforeIn + parts.flatIn + parts.angleIn,
+      heads: [headNow(dossier).head],
     }),
     cut: parts,
     ordered: order ? { flatIn: order.flatIn, angleIn: order.angleIn } : null,
     deck: deckOf(visit, casting, settings),
     spotFaceAcrossIn: casting.spotFaceIn ?? null,
-    holes: holesOf(dossier, cut),
+    holes: holesOf(dossier, plan, cut),
     cornersBefore: cornersOfStep(dossier.newest, 'thickness'),
     targetCc: visit.targetCc,
     toleranceCc: settings.ccToleranceCc,
@@ -62,18 +63,19 @@ function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInpu
 
 /** Each hole on record whose slot can be worked out. */
 function holesOf(
-  { visit, casting }: Dossier,
+  { visit, casting, metalGone }: Dossier,
+  { deepEdge }: PlanRecord,
   cut: Parts & { readonly milledWidthIn: number | undefined },
 ): readonly HoleSlot[] {
-  return (visit.head.casting?.bolts ?? []).flatMap(({ label, lengthIn, diameterIn, boltIn }) => {
-    const length = lengthIn ?? casting.boltHoleLengthIn
-    const slot = boltHoleSlot({
-      cut,
-      holeLengthIn: length === undefined ? undefined : length - cut.flatIn,
+  const before = metalGone.ok ? metalGone.value.gone : null
+  return (visit.head.casting?.bolts ?? []).flatMap(({ label, lengthIn, diameterIn, boltIn, xIn }) => {
+    const hole = {
+      lengthNewIn: lengthIn ?? casting.boltHoleLengthIn,
       holeDiameterIn: diameterIn ?? casting.boltHoleIn,
       boltDiameterIn: boltIn ?? casting.boltIn,
-      dowels: true,
-    })
+      fromShallowEdgeIn: xIn,
+    }
+    const slot = slotAfterCuts(hole, before, cut, deepEdge)
     return slot.ok ? [{ label, slotIn: slot.value.slotIn }] : []
   })
 }

@@ -53,7 +53,7 @@ export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: Cur
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)
-  const metalGone = metalGoneOf(visit, casting, readings)
+  const metalGone = metalGoneOf(visit, casting, readings, settings)
   const facts = routeFacts({ visit, settings, readings, casting, engine, metalGone })
   const plan = visit.pair.plans[0]
   return {

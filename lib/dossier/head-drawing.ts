@@ -1,7 +1,7 @@
-import { boltHoleSlot } from '@/lib/core/clearance/bolt-hole'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { CornerName } from '@/lib/core/straightness/corner-point'
 import { insetWords } from '@/lib/words/corner-inset'
+import { slotAfterCuts } from '@/lib/core/head-now/hole-slot'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
@@ -12,7 +12,10 @@ import { holesNamed, saysNone } from './slotted-holes'
 import { mean } from '@/lib/core/mean'
 
 /** As much of a head as its drawing shows. */
-export type DrawnHead = Pick<Dossier, 'facts' | 'plan' | 'casting' | 'chambers' | 'newest' | 'settings'> & {
+export type DrawnHead = Pick<
+  Dossier,
+  'facts' | 'plan' | 'casting' | 'chambers' | 'newest' | 'metalGone' | 'settings'
+> & {
   readonly visit: { readonly head: Pick<Dossier['visit']['head'], 'casting'> }
 }
 
@@ -135,20 +138,19 @@ function boltsOf(
 }
 
 /** Holes that the plan's angle leaves too tight for their bolts, as far as hole, bolt and length are on record. */
-function holesToSlot({ plan, facts, casting }: DrawnHead, bolts: readonly BoltRow[]): ReadonlySet<string> {
+function holesToSlot({ plan, facts, casting, metalGone }: DrawnHead, bolts: readonly BoltRow[]): ReadonlySet<string> {
   const cut = facts.plan
   if (!plan || !cut || cut.angleIn <= 0) return new Set()
   const deck = { flatIn: cut.flatIn, angleIn: cut.angleIn, milledWidthIn: casting.milledWidthIn }
   return new Set(
-    bolts.flatMap(({ label, lengthIn, diameterIn, boltIn }) => {
-      const length = lengthIn ?? casting.boltHoleLengthIn
-      const slot = boltHoleSlot({
-        cut: deck,
-        holeLengthIn: length === undefined ? undefined : length - cut.flatIn,
+    bolts.flatMap(({ label, lengthIn, diameterIn, boltIn, xIn }) => {
+      const hole = {
+        lengthNewIn: lengthIn ?? casting.boltHoleLengthIn,
         holeDiameterIn: diameterIn ?? casting.boltHoleIn,
         boltDiameterIn: boltIn ?? casting.boltIn,
-        dowels: true,
-      })
+        fromShallowEdgeIn: xIn,
+      }
+      const slot = slotAfterCuts(hole, metalGone.ok ? metalGone.value.gone : null, deck, plan.deepEdge)
       return slot.ok && slot.value.slotIn > 0 ? [label] : []
     }),
   )

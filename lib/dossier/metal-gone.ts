@@ -3,8 +3,10 @@ import type { Result } from '@/lib/core/errors'
 import { metalGone, type MetalGone } from '@/lib/core/head-now/metal-gone'
 import type { SeatReading } from '@/lib/core/head-now/seat-now'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { ShopSettings } from '@/lib/core/shop/settings'
 import { cornersOf, type Corners } from '@/lib/core/straightness/corners-fit'
 import type { VisitRecord } from '@/lib/data/visit-records'
+import { deckOf } from './route-facts'
 import { valuedAt } from './reading-text'
 
 type Readings = readonly EffectiveReading[]
@@ -17,12 +19,16 @@ export const newThicknessIn = ({ head }: Pick<VisitRecord, 'head'>, casting: Cas
   head.newThicknessIn ?? casting.thicknessNewIn ?? null
 
 /** Metal gone since new before this visit's cuts, at both edges, with how it is known. */
-export function metalGoneOf(visit: VisitRecord, casting: CastingFacts, readings: Readings): Result<MetalGone> {
+export function metalGoneOf(
+  visit: VisitRecord,
+  casting: CastingFacts,
+  readings: Readings,
+  settings: ShopSettings,
+): Result<MetalGone> {
   return metalGone({
     newThicknessIn: newThicknessIn(visit, casting),
     corners: cornersBefore(readings),
-    milledWidthIn: casting.milledWidthIn,
-    deckLengthIn: casting.deckLengthIn,
+    deck: deckOf(visit, casting, settings),
     knownCuts: [],
     removedBeforeIn: valuedAt(readings, 'thickness', 'removed-before').at(-1)?.value ?? null,
     isNew: !visit.used && visit.source !== 'bought-cut',

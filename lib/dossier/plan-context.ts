@@ -7,9 +7,8 @@ import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import type { Reader } from '@/lib/data/db'
 import { loadDossiers, type Dossier } from './dossier'
 import { learnedRate, shownRate, type ShownRate } from './casting-rate'
-import { ccBeforeCut } from '@/lib/core/at-mill/cc-at'
-import { cutFactsOf } from './cut-facts'
-import { cornersBefore, newThicknessIn, seatsBefore } from './metal-gone'
+import { headNow, type Present } from './head-now'
+import { newThicknessIn } from './metal-gone'
 import { mean } from '@/lib/core/mean'
 
 /** Everything a plan is computed from, for the live form and the server alike. */
@@ -106,34 +105,4 @@ function contextOf(
     ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
     sealingMarginIn: settings.sealingMarginIn,
   }
-}
-
-type Present = { readonly head: HeadNow; readonly nominal: boolean }
-
-function headNow(dossier: Dossier): Present {
-  const { visit, label, casting, readings } = dossier
-  const measured = [...ccBeforeCut(readings, cutFactsOf(dossier).burette).chambers.values()].map(
-    (chamber) => chamber.meanCc,
-  )
-  const nominalCc = visit.presentCc ?? casting.nominalCc
-  const corners = cornersBefore(readings)
-  const thinnestAt = (edge: 'intake' | 'exhaust') => thinnest([corners[`${edge}-1`], corners[`${edge}-2`]])
-  return {
-    head: {
-      tag: label,
-      chambersCc: measured.length > 0 ? measured : nominalCc === undefined ? [] : [nominalCc],
-      thicknessIn: thinnest(Object.values(corners)),
-      removedBeforeIn: dossier.removedBeforeIn,
-      metalGone: dossier.metalGone.ok ? dossier.metalGone.value : null,
-      edgeThicknessIn: { intake: thinnestAt('intake'), exhaust: thinnestAt('exhaust') },
-      chambers: dossier.chambers,
-      seatReadings: seatsBefore(readings),
-    },
-    nominal: measured.length === 0,
-  }
-}
-
-function thinnest(read: readonly (number | null | undefined)[]): number | null {
-  const known = read.filter((valueIn) => typeof valueIn === 'number')
-  return known.length === 0 ? null : Math.min(...known)
 }

@@ -168,7 +168,7 @@ describe('the figures of a bench', () => {
           beforeCc: null,
           finishedCc: null,
           sinkIn: 0,
-          totalGoneIn: null,
+          heads: [{ tag: 'T-0001', chambersCc: [], thicknessIn: null, removedBeforeIn: 0 }],
         }),
         cut,
         ordered,

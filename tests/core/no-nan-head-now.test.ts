@@ -15,6 +15,7 @@ import {
   sumOfGone,
   type Gone,
 } from '@/lib/core/head-now/gone'
+import { slotAfterCuts } from '@/lib/core/head-now/hole-slot'
 import { metalGone } from '@/lib/core/head-now/metal-gone'
 import { recordFromDeckNow } from '@/lib/core/head-now/record-now'
 import { nearestSeat, seatOfValve } from '@/lib/core/head-now/seat-now'
@@ -96,8 +97,11 @@ describe('metal gone', () => {
     fc.record({
       newThicknessIn: maybe(near(4, 4.6)),
       corners,
-      milledWidthIn: perhaps(width),
-      deckLengthIn: perhaps(near(4, 40)),
+      deck: fc.record({
+        milledWidthIn: perhaps(width),
+        deckLengthIn: perhaps(near(4, 40)),
+        inset: fc.option(fc.record({ edgeIn: near(0, 1), endIn: near(0, 1) }), { nil: null }),
+      }),
       knownCuts: fc.array(cut, { maxLength: 3 }),
       removedBeforeIn: maybe(near(0, 1)),
       isNew: fc.boolean(),
@@ -176,4 +180,15 @@ describe('limits from the head as it is now', () => {
       fc.tuple(fc.constant('figure'), maybe(finite), fc.constant(0), fc.constant(1)),
     ) as Arbitrary<Record<string, readonly [string, number | null, number, number]>>,
   ])
+})
+
+describe('bolt holes', () => {
+  const hole = fc.record({
+    lengthNewIn: perhaps(near(0.1, 12)),
+    holeDiameterIn: perhaps(near(0.1, 2)),
+    boltDiameterIn: perhaps(near(0.1, 2)),
+    fromShallowEdgeIn: maybe(near(0, 20)),
+  })
+  const milled = fc.record({ flatIn: depth, angleIn: depth, milledWidthIn: perhaps(width) })
+  sound(slotAfterCuts, [hole, fc.option(gone, { nil: null }), milled, edge])
 })

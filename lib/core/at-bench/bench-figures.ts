@@ -107,20 +107,25 @@ function intakeFigures({ follows }: BenchInput): readonly BenchFigure[] {
 
 const shallowOf = ({ deepEdge }: Deck): Edge => (deepEdge === 'exhaust' ? 'intake' : 'exhaust')
 
-function spotFace({ follows, spotFaceAcrossIn, deck }: BenchInput): readonly BenchFigure[] {
+/** The edge where the head stands high after all cuts, where bolt seats are cut and toward which holes are slotted. */
+const highEdge = ({ follows, deck }: BenchInput): Edge =>
+  follows.boltHole.ok && follows.boltHole.value.highSide === 'deep' ? deck.deepEdge : shallowOf(deck)
+
+function spotFace(input: BenchInput): readonly BenchFigure[] {
+  const { follows, spotFaceAcrossIn } = input
   return known(follows.spotFaceIn, 'spot-face', (valueIn) => [
     // The new deck leans, so the seat stands high where least was cut.
-    { code: 'spot-face', valueIn, acrossIn: spotFaceAcrossIn ?? 0, highSide: shallowOf(deck) },
+    { code: 'spot-face', valueIn, acrossIn: spotFaceAcrossIn ?? 0, highSide: highEdge(input) },
   ])
 }
 
 /** Each hole has a slot or none; holes with slots of one length stand together. */
-function slots({ follows, holes, deck }: BenchInput): readonly BenchFigure[] {
+function slots(input: BenchInput): readonly BenchFigure[] {
+  const { follows, holes } = input
+  const toward = highEdge(input)
   if (holes.length === 0) {
     return known(follows.boltHole, 'bolt-fit', ({ slotIn }) => [
-      slotIn > noneIn
-        ? { code: 'slot', holes: [], valueIn: slotIn, toward: shallowOf(deck) }
-        : { code: 'no-slot', holes: [] },
+      slotIn > noneIn ? { code: 'slot', holes: [], valueIn: slotIn, toward } : { code: 'no-slot', holes: [] },
     ])
   }
   const labels = (wanted: (slotIn: number) => boolean) =>
@@ -132,7 +137,7 @@ function slots({ follows, holes, deck }: BenchInput): readonly BenchFigure[] {
       code: 'slot',
       holes: labels((slotIn) => slotIn === valueIn),
       valueIn,
-      toward: shallowOf(deck),
+      toward,
     })),
     ...(free.length > 0 ? [{ code: 'no-slot', holes: free } as const] : []),
   ]

@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import type { CornerName } from '../straightness/corner-point'
-import { cornerNames, cornersFit, edgesCut, type Corners } from '../straightness/corners-fit'
+import { cornerNames, cornersFit, edgesCut, type Corners, type Deck } from '../straightness/corners-fit'
 import { factOf } from '../units/fact-of'
 import { formatThou } from '../units/format-figure'
 import { flatGone, goneAtCornerIn, goneByCut, mostGoneIn, sumOfGone, type Gone, type KnownCut } from './gone'
@@ -10,8 +10,8 @@ export type MetalGoneInput = {
   readonly newThicknessIn: number | null
   /** Thickness now, gauged with the head on its deck; a corner that was not read is left out. */
   readonly corners: Corners
-  readonly milledWidthIn: number | null | undefined
-  readonly deckLengthIn: number | null | undefined
+  /** Its size, and where its corners are touched. */
+  readonly deck: Omit<Deck, 'deepEdge'>
   /** Cuts since the figure typed as removed before; none before this job's own. */
   readonly knownCuts: readonly KnownCut[]
   /** "Removed before this job" as typed; null: blank, which is unknown and not none. */
@@ -100,7 +100,7 @@ function goneBySum({ knownCuts, removedBeforeIn, isNew }: MetalGoneInput): Resul
 }
 
 function goneByCorners(input: MetalGoneInput): Result<Gone> {
-  const { newThicknessIn, corners, milledWidthIn, deckLengthIn } = input
+  const { newThicknessIn, corners } = input
   const read = cornerNames.filter((name) => typeof corners[name] === 'number')
   if (newThicknessIn === null || read.length === 0) return needsEither
   const possible = knownFacts({
@@ -109,7 +109,7 @@ function goneByCorners(input: MetalGoneInput): Result<Gone> {
   })
   if (!possible.ok) return possible
   // Measured from the intake edge: deep at the exhaust edge is what the fit calls positive.
-  const deck = { deepEdge: 'exhaust', milledWidthIn, deckLengthIn } as const
+  const deck: Deck = { ...input.deck, deepEdge: 'exhaust' }
   const whole = Object.fromEntries(cornerNames.map((name) => [name, newThicknessIn]))
   const fit = cornersFit(deck, whole, corners)
   const gone = fit.ok ? planeGone(fit.value) : edgesGone(edgesCut(deck, whole, corners))

@@ -1,15 +1,13 @@
-import { boltHoleSlot, spotFaceDepth, type BoltHole } from '../clearance/bolt-hole'
+import { spotFaceDepth } from '../clearance/bolt-hole'
 import { boltReach, dowelFit, type Reach } from '../clearance/bolt-reach'
 import type { DeckCut, Motion } from '../clearance/rigid-motion'
 import { acrossShare } from '../cut/plan-limits'
 import { ok, type Result } from '../errors'
-import { atDeeperEnd, deckNowFromNewDeckIn, leastGoneIn, mostGoneIn } from '../head-now/gone'
+import { atDeeperEnd, deckNowFromNewDeckIn, mostGoneIn } from '../head-now/gone'
+import { slotAfterCuts, type BoltLean } from '../head-now/hole-slot'
 import type { ConsequencesInput } from './consequences-input'
 import { inRecordsNames, type FigureKey } from './figure-names'
 import { worstOf, type HeadOnDeck, type OfHead } from './heads-on-deck'
-
-/** How a bolt stands in its hole; `wholeLean` false: what earlier cuts leaned is not known and not in it. */
-export type BoltLean = BoltHole & { readonly wholeLean: boolean }
 
 export type Bolts = {
   readonly boltHole: Result<OfHead<BoltLean>>
@@ -50,22 +48,18 @@ const leftOf = ({ leftIn }: { readonly leftIn: number }): number => leftIn
 const wholeLean = ({ cut }: ConsequencesInput, { deckAfter }: HeadOnDeck): Result<DeckCut | Motion> =>
   deckAfter.ok ? deckAfter : deckAfter.refusal.code === 'missing' ? ok(cut) : deckAfter
 
-function lean(input: ConsequencesInput, head: HeadOnDeck): Result<BoltLean> {
-  const { casting, cut } = input
-  const whole = wholeLean(input, head)
-  if (!whole.ok) return whole
-  const { boltHoleLengthIn } = casting
-  // Where least is gone the hole is longest, and its slot largest.
-  const goneIn = head.after ? leastGoneIn(head.after) : cut.flatIn
-  const found = boltHoleSlot({
-    cut: whole.value,
-    holeLengthIn: boltHoleLengthIn === undefined ? undefined : boltHoleLengthIn - goneIn,
-    holeDiameterIn: casting.boltHoleIn,
-    boltDiameterIn: casting.boltIn,
-    dowels: true,
-  })
-  return found.ok ? ok({ ...found.value, wholeLean: head.after !== null }) : found
-}
+const lean = ({ casting, cut, deepEdge }: ConsequencesInput, { before }: HeadOnDeck): Result<BoltLean> =>
+  slotAfterCuts(
+    {
+      lengthNewIn: casting.boltHoleLengthIn,
+      holeDiameterIn: casting.boltHoleIn,
+      boltDiameterIn: casting.boltIn,
+      fromShallowEdgeIn: null,
+    },
+    before,
+    cut,
+    deepEdge,
+  )
 
 /** From new: seats that were squared to an earlier deck need less. */
 function spotFace(input: ConsequencesInput, heads: readonly HeadOnDeck[]): Result<number> {

@@ -1,4 +1,5 @@
 import type { CutLimits } from '../cut/plan-types'
+import { quantities } from '../units/quantities'
 import type { BenchQuestion, Start } from './bench-types'
 import type { PlanInputs } from './plan-record-of'
 
@@ -43,6 +44,7 @@ function limitsOf({ shop, classFlatOnly, classMinCc, classMaxCutIn }: BenchQuest
  */
 export function landOf({ landNewIn, landLeastIn, landXIn, milledWidthIn }: Start['casting']): CutLimits['land'] {
   if (landNewIn === undefined || landLeastIn === undefined) return null
-  const share = landXIn === undefined || milledWidthIn === undefined ? null : landXIn / milledWidthIn
+  const known = landXIn !== undefined && milledWidthIn !== undefined && milledWidthIn >= quantities.milledWidth.least
+  const share = known ? landXIn / milledWidthIn : null
   return { newIn: landNewIn, leastIn: landLeastIn, atShare: share }
 }

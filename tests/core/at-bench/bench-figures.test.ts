@@ -6,6 +6,7 @@ import { consequences } from '@/lib/core/options/consequences'
 import { benchLine } from '@/lib/words/at-bench'
 import { rad } from '../clearance/vectors'
 
+const neverCut = { tag: 'T-0001', chambersCc: [], thicknessIn: null, removedBeforeIn: 0 }
 const V: EngineFacts = { layout: 'v', bankAngleDeg: 90, camInHead: false }
 const casting: CastingFacts = {
   milledWidthIn: 7,
@@ -35,7 +36,7 @@ function input(cut: { flatIn: number; angleIn: number }, more: Partial<BenchInpu
       beforeCc: 64,
       finishedCc: 61,
       sinkIn: 0,
-      totalGoneIn: cut.flatIn + cut.angleIn,
+      heads: [neverCut],
     }),
     cut,
     ordered: null,
@@ -86,7 +87,7 @@ describe('the intake side', () => {
       beforeCc: null,
       finishedCc: null,
       sinkIn: 0,
-      totalGoneIn: null,
+      heads: [neverCut],
     })
     expect(words('intake', { ...unknown, follows: lacking })).toEqual([
       'Intake side | not known | needs the engine’s layout, inline or V',
@@ -117,9 +118,9 @@ describe('the bolt bench', () => {
     // 0.120 − 0.030 = 90 thou of thread; 0.050 − 0.030 = 20 thou of dowel hole.
     expect(words('bolt-reach', input(flat))[0]).toContain('Thread left in a blind hole | 90.0 thou')
     expect(words('dowel-fit', input(flat))[0]).toContain('Depth left in the dowel holes | 20.0 thou')
-    // 0.122 in gone is more than the 0.050 there is: 72.2 thou too little.
-    expect(words('dowel-fit', input(degree))[0]).toContain(
-      '-72.2 thou | the dowels bottom: stop, tell the machinist in charge',
+    // 0.060 in gone is more than the 0.050 there is: 10.0 thou too little.
+    expect(words('dowel-fit', input({ flatIn: 0.06, angleIn: 0 }))[0]).toContain(
+      '-10.0 thou | the dowels bottom: stop, tell the machinist in charge',
     )
   })
 })

@@ -101,8 +101,7 @@ const corners = (thicknessIn: number) => ({
 const gauged: MetalGoneInput = {
   newThicknessIn: 4.5,
   corners: corners(4.48),
-  milledWidthIn: W,
-  deckLengthIn: 20,
+  deck: { milledWidthIn: W, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } },
   knownCuts: [],
   removedBeforeIn: null,
   isNew: false,

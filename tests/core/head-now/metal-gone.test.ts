@@ -10,11 +10,11 @@ const corners = (intake1: number, exhaust1: number, intake2: number, exhaust2: n
   'intake-2': intake2,
   'exhaust-2': exhaust2,
 })
+const deck = { milledWidthIn: 6, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } }
 const input = (more: Partial<MetalGoneInput> = {}): MetalGoneInput => ({
   newThicknessIn: 4.5,
   corners: {},
-  milledWidthIn: 6,
-  deckLengthIn: 20,
+  deck,
   knownCuts: [],
   removedBeforeIn: null,
   isNew: false,
@@ -75,7 +75,9 @@ describe('metal gone', () => {
   })
 
   it('without the deck’s size the corners still tell the two edges apart', () => {
-    const { gone } = must(metalGone(input({ milledWidthIn: null, corners: corners(4.48, 4.44, 4.48, 4.44) })))
+    const { gone } = must(
+      metalGone(input({ deck: { ...deck, milledWidthIn: null }, corners: corners(4.48, 4.44, 4.48, 4.44) })),
+    )
     expect(gone.atIntakeEdgeIn).toBeCloseTo(0.02, 12)
     expect(gone.atExhaustEdgeIn).toBeCloseTo(0.06, 12)
   })
