@@ -3,6 +3,7 @@ import { RefusedError } from '@/lib/core/errors'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader, Tx } from './db'
 import { newId } from './ids'
+import { inUseFirst, pageOfRows, rowsOfPage, type Paged } from './paging'
 
 const castingInclude = {
   figures: true,
@@ -23,14 +24,15 @@ export async function castingById(reader: Reader, id: string): Promise<CastingRo
 export const byLabel = (a: { label: string }, b: { label: string }): number =>
   a.label.localeCompare(b.label, 'en', { numeric: true })
 
-/** By name, with what stands on record; those in use first, retired ones after them. */
-export async function listCastings(reader: Reader): Promise<CastingRow[]> {
-  const castings = await reader.castingRecord.findMany({
-    include: castingInclude,
-    orderBy: { nameLower: 'asc' },
-  })
-  return [...castings.filter((casting) => !casting.retiredAt), ...castings.filter((casting) => casting.retiredAt)]
-}
+/** A page of them by name with what stands on record, those in use first. */
+export const listCastings = async (reader: Reader, page: number): Promise<Paged<CastingRow>> =>
+  pageOfRows(
+    await reader.castingRecord.findMany({
+      include: castingInclude,
+      orderBy: [inUseFirst, { nameLower: 'asc' }, { id: 'asc' }],
+      ...rowsOfPage(page),
+    }),
+  )
 
 export type CastingFacts = Pick<CastingRow, 'name' | 'material' | 'chamberCount' | 'chamberShape' | 'deepEdge' | 'note'>
 type Own<Row> = Omit<Row, 'id' | 'castingId' | 'retiredAt'>

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
+import { mapPage, pageOfRows, rowsOfPage, type Paged } from './paging'
 
 const ended = ['handed over', 'returned as is', 'scrapped']
 
@@ -22,12 +23,13 @@ export async function openVisitIds(reader: Reader, where: Prisma.VisitWhereInput
 export const countBehind = (reader: Reader, version: number): Promise<number> =>
   reader.visit.count({ where: behind(version) })
 
-/** Their ids, by job and place on it. */
-export async function visitIdsBehind(reader: Reader, version: number): Promise<string[]> {
+/** A page of their ids, by job and place on it. */
+export async function visitIdsBehind(reader: Reader, version: number, page: number): Promise<Paged<string>> {
   const visits = await reader.visit.findMany({
     where: behind(version),
     select: { id: true },
     orderBy: [{ job: { number: 'asc' } }, { position: 'asc' }],
+    ...rowsOfPage(page),
   })
-  return visits.map(({ id }) => id)
+  return mapPage(pageOfRows(visits), ({ id }) => id)
 }

@@ -1,14 +1,17 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { db, type Reader } from './db'
+import { inUseFirst, pageOfRows, rowsOfPage } from './paging'
 
 export async function personBySignIn(signIn: string) {
   return (await db()).person.findUnique({ where: { signIn: signIn.trim().toLowerCase() } })
 }
 
-export async function listPeople() {
-  return (await db()).person.findMany({ orderBy: { name: 'asc' } })
-}
+/** A page of them by name, those in use first. */
+export const listPeople = async (reader: Reader, page: number) =>
+  pageOfRows(
+    await reader.person.findMany({ orderBy: [inUseFirst, { name: 'asc' }, { id: 'asc' }], ...rowsOfPage(page) }),
+  )
 
 export async function namesOf(personIds: readonly string[]): Promise<Map<string, string>> {
   const people = await (

@@ -2,11 +2,23 @@ import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { roundMinor } from '@/lib/core/money/totals'
 import { stepLabels } from '@/lib/core/route/steps'
+import { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
+import { pageOfRows, rowsOfPage, type Paged } from './paging'
+import type { Row } from './tables'
 
 const orderOfSteps = Object.keys(stepLabels)
-/** What no step asks for stands last. */
-const placeOf = (stepId: string): number => (stepId === '' ? orderOfSteps.length : orderOfSteps.indexOf(stepId))
+/** A step's place on the route, as SQL; what no step asks for stands last. Its words are the program's own. */
+const placeOfStep = Prisma.raw(
+  `CASE "stepId" ${orderOfSteps.map((stepId, place) => `WHEN '${stepId}' THEN ${place}`).join(' ')} ELSE 999 END`,
+)
+const inOrder = Prisma.sql`ORDER BY CASE WHEN "retiredAt" IS NULL THEN 0 ELSE 1 END, ${placeOfStep}, "text", "id"`
+const columns = Prisma.raw('"id", "stepId", "text", "unitMinor", "taxBasisPoints", "retiredAt", "version"')
+
+type PriceItemRow = Pick<
+  Row<'PriceItem'>,
+  'id' | 'stepId' | 'text' | 'unitMinor' | 'taxBasisPoints' | 'retiredAt' | 'version'
+>
 
 export async function priceItemById(reader: Reader, id: string) {
   const item = await reader.priceItem.findUnique({ where: { id } })
@@ -14,16 +26,18 @@ export async function priceItemById(reader: Reader, id: string) {
   return item
 }
 
-/** In the order of the route; those in use first, retired ones after them. */
-export async function listPriceItems(reader: Reader) {
-  const items = await reader.priceItem.findMany({ orderBy: [{ text: 'asc' }, { id: 'asc' }] })
-  return items.toSorted(
-    (a, b) => Number(a.retiredAt !== null) - Number(b.retiredAt !== null) || placeOf(a.stepId) - placeOf(b.stepId),
+/** A page of them in the order of the route, those in use first. */
+export async function listPriceItems(reader: Reader, page: number): Promise<Paged<PriceItemRow>> {
+  const { skip, take } = rowsOfPage(page)
+  return pageOfRows(
+    await reader.$queryRaw<PriceItemRow[]>`
+      SELECT ${columns} FROM "PriceItem" ${inOrder} LIMIT ${take} OFFSET ${skip}`,
   )
 }
 
-export const activePriceItems = async (reader: Reader) =>
-  (await listPriceItems(reader)).filter((item) => item.retiredAt === null)
+/** All that can be asked for, in the order of the route. */
+export const activePriceItems = (reader: Reader): Promise<PriceItemRow[]> =>
+  reader.$queryRaw`SELECT ${columns} FROM "PriceItem" WHERE "retiredAt" IS NULL ${inOrder}`
 
 export type StepPrice = { readonly unitMinor: number; readonly text: string; readonly taxBasisPoints: number }
 

@@ -2,6 +2,7 @@ import 'server-only'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from './db'
+import { pageOfRows, rowsOfPage } from './paging'
 import { settingsValues } from './stored/settings'
 
 export type CurrentSettings = { readonly version: number; readonly values: ShopSettings }
@@ -25,8 +26,14 @@ export async function settingsAt(reader: Reader, version: number): Promise<Curre
   return row ? settingsOf(row) : defaultSettings
 }
 
-/** Every version there was, oldest first, as kept. */
-export const settingsRows = (reader: Reader) => reader.settings.findMany({ orderBy: { version: 'asc' } })
+const historySize = 25
+
+/** A page of the versions there were, newest first, as kept; `before`: the one that the last of them followed. */
+export async function settingsHistory(reader: Reader, page: number) {
+  const { skip, take } = rowsOfPage(page, historySize)
+  const found = await reader.settings.findMany({ orderBy: { version: 'desc' }, skip, take })
+  return { ...pageOfRows(found, historySize), before: found[historySize] ?? null }
+}
 
 export const settingsOf = (row: { version: number; values: string }): CurrentSettings => ({
   version: row.version,

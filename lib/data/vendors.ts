@@ -1,6 +1,7 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import type { Reader } from './db'
+import { inUseFirst, pageOfRows, rowsOfPage } from './paging'
 
 export async function vendorById(reader: Reader, id: string) {
   const vendor = await reader.vendor.findUnique({ where: { id } })
@@ -8,11 +9,11 @@ export async function vendorById(reader: Reader, id: string) {
   return vendor
 }
 
-/** By name; those in use first, retired ones after them. */
-export async function listVendors(reader: Reader) {
-  const vendors = await reader.vendor.findMany({ orderBy: { name: 'asc' } })
-  return [...vendors.filter((vendor) => !vendor.retiredAt), ...vendors.filter((vendor) => vendor.retiredAt)]
-}
+/** A page of them by name, those in use first. */
+export const listVendors = async (reader: Reader, page: number) =>
+  pageOfRows(
+    await reader.vendor.findMany({ orderBy: [inUseFirst, { name: 'asc' }, { id: 'asc' }], ...rowsOfPage(page) }),
+  )
 
 /** A vendor that can be picked; null: not on record, or retired. */
 export const vendorInUse = (reader: Reader, id: string) => reader.vendor.findFirst({ where: { id, retiredAt: null } })

@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { castingById, listCastings, type CastingRow } from '@/lib/data/castings'
 import { db } from '@/lib/data/db'
+import { mapPage, type Paged } from '@/lib/data/paging'
 
 export type CastingSeen = {
   readonly id: string
@@ -69,9 +70,9 @@ function variantSeen(row: CastingRow['variants'][number], withCost: boolean): Ca
   return { ...facts, costMinor: withCost ? costMinor : null }
 }
 
-export async function seeCastings(actor: Actor): Promise<CastingSeen[]> {
+export async function seeCastings(actor: Actor, page = 1): Promise<Paged<CastingSeen>> {
   must(allow(actor, 'casting.see'))
-  return (await listCastings(await db())).map((row) => seen(row, actor))
+  return mapPage(await listCastings(await db(), page), (row) => seen(row, actor))
 }
 
 export async function seeCasting(

@@ -10,7 +10,7 @@ import type { Station, WorkId } from '@/lib/core/route/step-ids'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { db } from '@/lib/data/db'
-import { listInstruments } from '@/lib/data/instruments'
+import { instrumentNames } from '@/lib/data/instruments'
 import { namesOf } from '@/lib/data/people'
 import { correctedSinceRelease } from '@/lib/dossier/corrected-since-release'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
@@ -125,7 +125,8 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   const stationNames = stationNamesOf(newest.today.values.rules)
   const visits = dossiers.map(({ visit }) => visit)
   const names = await namesOf(visits.flatMap(peopleOf))
-  const instruments = await listInstruments(client)
+  const used = visits.flatMap(({ readings }) => readings.flatMap(({ instrumentId }) => instrumentId ?? []))
+  const instruments = await instrumentNames(client, used)
   const inOrder = dossiers.toReversed().map(visitReadings)
   const newIn = head.newThicknessIn ?? newest.casting.thicknessNewIn ?? null
   const active = head.tags.find((tag) => tag.to === null)

@@ -3,6 +3,7 @@ import type { Actor, Grant, Role } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
+import { mapPage, type Paged } from '@/lib/data/paging'
 import { listPeople, personById } from '@/lib/data/people'
 import { actorOf } from '@/lib/data/sessions'
 
@@ -16,7 +17,7 @@ export type PersonSeen = {
   readonly version: number
 }
 
-type Row = Awaited<ReturnType<typeof listPeople>>[number]
+type Row = Awaited<ReturnType<typeof personById>>
 
 /** Everything but the password's hash, which leaves the data layer nowhere but to be compared. */
 function seen(row: Row): PersonSeen {
@@ -25,9 +26,9 @@ function seen(row: Row): PersonSeen {
   return { id, name, signIn, roles, grants, retired: row.retiredAt !== null, version }
 }
 
-export async function seePeople(actor: Actor): Promise<PersonSeen[]> {
+export async function seePeople(actor: Actor, page = 1): Promise<Paged<PersonSeen>> {
   must(allow(actor, 'person.change'))
-  return (await listPeople()).map(seen)
+  return mapPage(await listPeople(await db(), page), seen)
 }
 
 export async function seePerson(

@@ -6,6 +6,7 @@ import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
+import { mapPage, type Paged } from '@/lib/data/paging'
 import { currentRules } from '@/lib/data/settings'
 import { listPriceItems, priceItemById } from '@/lib/data/price-list'
 
@@ -21,7 +22,7 @@ export type PriceItemSeen = {
   readonly version: number
 }
 
-type Row = Awaited<ReturnType<typeof priceItemById>>
+type Row = Awaited<ReturnType<typeof listPriceItems>>['rows'][number]
 
 function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row, rules: RouteRules): PriceItemSeen {
   const stepId = row.stepId as StepId | ''
@@ -29,11 +30,11 @@ function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row, rul
   return { id, stepId, step, text, unitMinor, taxBasisPoints, version, retired: row.retiredAt !== null }
 }
 
-export async function seePriceList(actor: Actor): Promise<PriceItemSeen[]> {
+export async function seePriceList(actor: Actor, page = 1): Promise<Paged<PriceItemSeen>> {
   must(allow(actor, 'price.see'))
   const client = await db()
   const rules = await currentRules(client)
-  return (await listPriceItems(client)).map((item) => seen(item, rules))
+  return mapPage(await listPriceItems(client, page), (item) => seen(item, rules))
 }
 
 export async function seePriceItem(

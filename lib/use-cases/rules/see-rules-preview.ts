@@ -17,14 +17,19 @@ export type HeadBehind = {
   readonly changes: readonly string[]
 }
 
-export type RulesPreview = { readonly version: number; readonly heads: readonly HeadBehind[] }
+export type RulesPreview = {
+  readonly version: number
+  readonly heads: readonly HeadBehind[]
+  /** Whether another page follows. */
+  readonly more: boolean
+}
 
 /** What the newest limits and steps would make of each head that follows older ones. Nothing is changed by looking. */
-export async function seeRulesPreview(actor: Actor): Promise<RulesPreview> {
+export async function seeRulesPreview(actor: Actor, page = 1): Promise<RulesPreview> {
   must(allow(actor, 'settings.change'))
   const client = await db()
   const { version, values } = await currentSettings(client)
-  const ids = await visitIdsBehind(client, version)
+  const { rows: ids, more } = await visitIdsBehind(client, version, page)
   const behind = new Map((await loadDossiers(client, { ids })).map((dossier) => [dossier.visit.id, dossier]))
   const heads = ids
     .flatMap((id) => behind.get(id) ?? [])
@@ -37,5 +42,5 @@ export async function seeRulesPreview(actor: Actor): Promise<RulesPreview> {
         stationName(station, values.rules),
       ),
     }))
-  return { version, heads }
+  return { version, heads, more }
 }

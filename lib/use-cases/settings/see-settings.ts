@@ -9,7 +9,7 @@ import { insetWords } from '@/lib/words/corner-inset'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { countBehind } from '@/lib/data/open-visits'
-import { currentSettings, settingsOf, settingsRows, type CurrentSettings } from '@/lib/data/settings'
+import { currentSettings, settingsHistory, settingsOf, type CurrentSettings } from '@/lib/data/settings'
 
 export type SettingsVersion = {
   readonly version: number
@@ -23,28 +23,28 @@ export type SettingsVersion = {
 export type SettingsSeen = {
   readonly current: CurrentSettings
   readonly history: readonly SettingsVersion[]
+  /** Whether another page of them follows. */
+  readonly more: boolean
   readonly behind: number
 }
 
-/** The limits in force and every version there was, newest first. */
-export async function seeSettings(actor: Actor): Promise<SettingsSeen> {
+/** The limits in force, and a page of the versions there were, newest first. */
+export async function seeSettings(actor: Actor, page = 1): Promise<SettingsSeen> {
   must(allow(actor, 'settings.change'))
   const client = await db()
-  const rows = await settingsRows(client)
+  const { rows, before, more } = await settingsHistory(client, page)
   const names = await namesOf(rows.flatMap(({ byId }) => byId ?? []))
-  const valuesOf = (place: number): ShopSettings => {
-    const row = rows[place]
-    return row ? settingsOf(row).values : defaultShopSettings
-  }
-  const history = rows.map(({ version, createdAt, byId, reason }, place) => ({
-    version,
-    at: createdAt,
-    by: names.get(byId ?? '') ?? '',
-    reason,
-    changes: changeWords(valuesOf(place - 1), valuesOf(place)),
+  const valuesOf = (row: typeof before | undefined): ShopSettings =>
+    row ? settingsOf(row).values : defaultShopSettings
+  const history = rows.map((row, place) => ({
+    version: row.version,
+    at: row.createdAt,
+    by: names.get(row.byId ?? '') ?? '',
+    reason: row.reason,
+    changes: changeWords(valuesOf(rows[place + 1] ?? before), valuesOf(row)),
   }))
   const current = await currentSettings(client)
-  return { current, history: history.toReversed(), behind: await countBehind(client, current.version) }
+  return { current, history, more, behind: await countBehind(client, current.version) }
 }
 
 const changeWords = (before: ShopSettings, after: ShopSettings): string[] => [

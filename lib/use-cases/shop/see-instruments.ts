@@ -3,7 +3,8 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
 import { db } from '@/lib/data/db'
-import { listInstruments } from '@/lib/data/instruments'
+import { instrumentById, listInstruments } from '@/lib/data/instruments'
+import { mapPage, type Paged } from '@/lib/data/paging'
 import { shopOf } from '@/lib/data/shop'
 
 export type InstrumentSeen = {
@@ -18,16 +19,33 @@ export type InstrumentSeen = {
   readonly version: number
 }
 
-export async function seeInstruments(actor: Actor, now: Date): Promise<InstrumentSeen[]> {
+type Row = Awaited<ReturnType<typeof instrumentById>>
+
+function seen(row: Row, today: string): InstrumentSeen {
+  const { id, name, kind, lastCheckedOn, dueOn, version } = row
+  const retired = row.retiredAt !== null
+  return {
+    id,
+    name,
+    kind,
+    lastCheckedOn,
+    dueOn,
+    overdue: !retired && dueOn !== null && dueOn < today,
+    retired,
+    version,
+  }
+}
+
+export async function seeInstruments(actor: Actor, now: Date, page = 1): Promise<Paged<InstrumentSeen>> {
   must(allow(actor, 'settings.change'))
   const client = await db()
-  const { timeZone } = await shopOf(client)
-  const today = dayIn(timeZone, now)
-  const rows = await listInstruments(client)
-  const seen = rows.map(({ id, name, kind, lastCheckedOn, dueOn, retiredAt, version }) => {
-    const retired = retiredAt !== null
-    const overdue = !retired && dueOn !== null && dueOn < today
-    return { id, name, kind, lastCheckedOn, dueOn, overdue, retired, version }
-  })
-  return [...seen.filter(({ retired }) => !retired), ...seen.filter(({ retired }) => retired)]
+  const today = dayIn((await shopOf(client)).timeZone, now)
+  return mapPage(await listInstruments(client, page), (row) => seen(row, today))
+}
+
+export async function seeInstrument(actor: Actor, id: string, now: Date): Promise<InstrumentSeen> {
+  must(allow(actor, 'settings.change'))
+  const client = await db()
+  const today = dayIn((await shopOf(client)).timeZone, now)
+  return seen(await instrumentById(client, id), today)
 }

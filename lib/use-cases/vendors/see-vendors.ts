@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { db } from '@/lib/data/db'
+import { mapPage, type Paged } from '@/lib/data/paging'
 import { listVendors, vendorById } from '@/lib/data/vendors'
 
 export type VendorSeen = {
@@ -25,9 +26,9 @@ function seen(row: Row): VendorSeen {
   return { id, name, phone, email, address, services, boxHeads, version, retired: row.retiredAt !== null }
 }
 
-export async function seeVendors(actor: Actor): Promise<VendorSeen[]> {
+export async function seeVendors(actor: Actor, page = 1): Promise<Paged<VendorSeen>> {
   must(allow(actor, 'vendor.change'))
-  return (await listVendors(await db())).map(seen)
+  return mapPage(await listVendors(await db(), page), seen)
 }
 
 export async function seeVendor(

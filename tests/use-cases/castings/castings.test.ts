@@ -86,7 +86,7 @@ describe('only the owner', () => {
     expect(await costs(shop.staff.orla)).toEqual([61250])
     expect(await costs(shop.staff.tamsin)).toEqual([61250])
     expect(await costs(shop.staff.dov)).toEqual([null])
-    expect(await seeCastings(shop.staff.dov)).toHaveLength(1)
+    expect((await seeCastings(shop.staff.dov)).rows).toHaveLength(1)
   })
 })
 
@@ -301,7 +301,7 @@ describe('a change', () => {
 test('a retired record stands last and can be taken back', async () => {
   await addCasting(shop.staff.orla, parse({ name: 'Zebra 10' }), { now })
   await retireCasting(shop.staff.orla, { castingId, version: 1, retired: true }, { now })
-  expect((await seeCastings(shop.staff.orla)).map(({ name, retired }) => [name, retired])).toEqual([
+  expect((await seeCastings(shop.staff.orla)).rows.map(({ name, retired }) => [name, retired])).toEqual([
     ['Zebra 10', false],
     ['Corrie 70', true],
   ])

@@ -1,4 +1,5 @@
 import type { Actor } from '@/lib/core/access/roles'
+import { RefusedError } from '@/lib/core/errors'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
@@ -20,7 +21,7 @@ import { seeHandOver } from '@/lib/use-cases/hand-over/see-hand-over'
 import { seeHead } from '@/lib/use-cases/heads/see-head'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
-import { seeByLink } from '@/lib/use-cases/links/see-by-link'
+import { seeByLink, specByLink } from '@/lib/use-cases/links/see-by-link'
 import { seeLinks } from '@/lib/use-cases/links/see-links'
 import { seeAway } from '@/lib/use-cases/outside/see-away'
 import { seeOrder } from '@/lib/use-cases/outside/see-order'
@@ -32,16 +33,26 @@ import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { seePeople, seePerson } from '@/lib/use-cases/people/see-people'
-import { seeFindingPhotos, seeHeadPhotos, seeOrderPhotos, seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
+import {
+  seeFindingPhotos,
+  seeHeadPhotos,
+  seeOrderPhotos,
+  seePicture,
+  seePictureByLink,
+  seeVisitPhotos,
+} from '@/lib/use-cases/photos/see-photos'
 import { seePlan } from '@/lib/use-cases/plans/see-plan'
-import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
+import { seePriceItem, seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
 import { seeSettings } from '@/lib/use-cases/settings/see-settings'
+import { answers } from '@/lib/use-cases/shop/answers'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
+import { seeInstrument, seeInstruments } from '@/lib/use-cases/shop/see-instruments'
+import { seeLogo, seeLogoByLink } from '@/lib/use-cases/shop/see-logo'
 import { seeShop } from '@/lib/use-cases/shop/see-shop'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
@@ -85,7 +96,27 @@ export const listPages = (actor: Actor, now: Date) =>
     rules: () => seeRules(actor),
     'rules to apply': () => seeRulesPreview(actor),
     shop: () => seeShop(actor),
+    ...laterPages(actor, now),
+    'is it there': () => answers().then((answered) => ({ answered })),
   }) as const satisfies Pages
+
+/** The second page of each list that has several. */
+const laterPages = (actor: Actor, now: Date) => ({
+  'queue, page 2': () => seeQueue(actor, 'measuring-bench', 2),
+  'counter, page 2': () => Promise.all([seeCounter(actor, { now, page: 2 }), seeArriving(actor, now, 2)]),
+  'away, page 2': () => seeAway(actor, now, 2),
+  'labels, page 2': () => seeLabelHeads(actor, { tags: [], page: 2 }, now),
+  'ordering, page 2': () => seeOrdering(actor, { job: null, now, page: 2 }),
+  'trail, page 2': () => seeTrail(actor, { find: '', before: 1000 }),
+  'trail searched, page 2': () => seeTrail(actor, { find: 'ticked', before: 1000 }),
+  'people, page 2': () => seePeople(actor, 2),
+  'castings, page 2': () => seeCastings(actor, 2),
+  'vendors, page 2': () => seeVendors(actor, 2),
+  'prices, page 2': () => seePriceList(actor, 2),
+  'instruments, page 2': () => seeInstruments(actor, now, 2),
+  'settings, page 2': () => seeSettings(actor, 2),
+  'rules to apply, page 2': () => seeRulesPreview(actor, 2),
+})
 
 export type Things = {
   readonly visits: readonly { readonly id: string; readonly headId: string; readonly steps: readonly Step[] }[]
@@ -100,6 +131,9 @@ export type Things = {
   readonly castings: readonly string[]
   readonly people: readonly string[]
   readonly vendors: readonly string[]
+  readonly instruments: readonly string[]
+  readonly prices: readonly string[]
+  readonly photos: readonly string[]
 }
 type Step = {
   readonly visitId: string
@@ -130,12 +164,22 @@ export async function thingsOf({ client }: TestDatabase): Promise<Things> {
     castings: idsOf(await client.castingRecord.findMany({ select: id })),
     people: idsOf(await client.person.findMany({ select: id })),
     vendors: idsOf(await client.vendor.findMany({ select: id })),
+    instruments: idsOf(await client.instrument.findMany({ select: id })),
+    prices: idsOf(await client.priceItem.findMany({ select: id })),
+    photos: idsOf(await client.photo.findMany({ select: id })),
   }
 }
 
 const each = async <T>(things: readonly T[], see: (thing: T) => Promise<unknown>): Promise<void> => {
   if (things.length === 0) throw new Error('There is nothing to see.')
   for (const thing of things) await see(thing)
+}
+
+/** What a link does not open is looked for all the same. */
+const unlessDead = async (seen: Promise<unknown>): Promise<void> => {
+  await seen.catch((error: unknown) => {
+    if (!(error instanceof RefusedError)) throw error
+  })
 }
 
 /** Of each step the newest and the oldest there is. */
@@ -158,6 +202,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
       each(stepsOf(things), async ({ visitId, stepId, occurrence, orderKey }) => {
         const key = { stepId: stepId as StepId, occurrence, orderId: orderKey === '' ? null : orderKey }
         await seeStep(actor, visitId, key, now)
+        await seeLeftStep(actor, visitId, key, 'measuring-bench')
         if (stepId === 'flow') await seeFlowStep(actor, visitId, key)
         await seeVisitPhotos(actor, visitId, now)
       }),
@@ -184,7 +229,16 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
       }),
     person: () => each(things.people, (person) => seePerson(actor, person)),
     vendor: () => each(things.vendors, (vendor) => seeVendor(actor, vendor)),
-    'customer link': () => seeByLink(token, now),
+    instrument: () => each(things.instruments, (instrument) => seeInstrument(actor, instrument, now)),
+    price: () => each(things.prices, (price) => seePriceItem(actor, price)),
+    photo: () => each(things.photos, (photo) => seePicture(actor, photo, 'full')),
+    logo: () => unlessDead(seeLogo(actor, '')),
+    'customer link': async () => {
+      await seeByLink(token, now)
+      await each(things.released, (visit) => unlessDead(specByLink(token, visit, now)))
+      await each(things.photos, (photo) => unlessDead(seePictureByLink(token, photo, 'full', now)))
+      await unlessDead(seeLogoByLink(token, now))
+    },
     papers: async () => {
       await each(things.jobs, ({ number }) => printJobSheet(actor, number, now))
       await each(things.gone, (number) => printReceipt(actor, number, now))

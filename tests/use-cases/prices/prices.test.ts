@@ -54,9 +54,9 @@ describe('only the owner', () => {
 })
 
 test('counter and owner see the list; a machinist does not', async () => {
-  expect(await seePriceList(shop.staff.orla)).toHaveLength(1)
-  expect(await seePriceList(shop.staff.tamsin)).toHaveLength(1)
-  for (const see of [seePriceList, (actor: Actor) => seePriceItem(actor, itemId)]) {
+  expect((await seePriceList(shop.staff.orla)).rows).toHaveLength(1)
+  expect((await seePriceList(shop.staff.tamsin)).rows).toHaveLength(1)
+  for (const see of [(actor: Actor) => seePriceList(actor), (actor: Actor) => seePriceItem(actor, itemId)]) {
     await expect(see(shop.staff.dov)).rejects.toMatchObject({ refusal: { code: 'not-allowed' } })
   }
 })
@@ -65,7 +65,7 @@ describe('what was typed', () => {
   test('stands in minor units and hundredths of a per cent, beside its step’s name', async () => {
     await add({ stepId: '', text: 'Courier', unitPrice: '12,5', tax: '' })
     // By hand: 95 → 9500 cents, 8.25 % → 825; 12.50 → 1250 cents, no tax.
-    expect(await seePriceList(shop.staff.tamsin)).toMatchObject([
+    expect((await seePriceList(shop.staff.tamsin)).rows).toMatchObject([
       { step: 'Flat cut', text: 'Flat cut', unitMinor: 9500, taxBasisPoints: 825 },
       { step: '', text: 'Courier', unitMinor: 1250, taxBasisPoints: 0 },
     ])
@@ -135,7 +135,7 @@ test('the list goes by the route, by hand after it; retired ones stand last and 
   await add({ stepId: '', text: 'A courier' })
   await add({ stepId: 'crack', text: 'Crack check' })
   await retire(1, true)
-  const list = async () => (await seePriceList(shop.staff.orla)).map(({ text, retired }) => [text, retired])
+  const list = async () => (await seePriceList(shop.staff.orla)).rows.map(({ text, retired }) => [text, retired])
   expect(await list()).toEqual([
     ['Crack check', false],
     ['A courier', false],

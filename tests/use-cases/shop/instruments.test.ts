@@ -53,15 +53,15 @@ describe('when a check is due', () => {
   test('an instrument is overdue from the day after, in the shop’s zone', async () => {
     await addInstrument(shop.staff.orla, gauge, { now })
     // The shop keeps Chicago's time, UTC−6 in early March: 05:59 UTC on the 3rd is still the 2nd there.
-    const [onTheDay] = await seeInstruments(shop.staff.orla, new Date('2026-03-03T05:59:00Z'))
-    const [theDayAfter] = await seeInstruments(shop.staff.orla, new Date('2026-03-03T06:00:00Z'))
+    const [onTheDay] = (await seeInstruments(shop.staff.orla, new Date('2026-03-03T05:59:00Z'))).rows
+    const [theDayAfter] = (await seeInstruments(shop.staff.orla, new Date('2026-03-03T06:00:00Z'))).rows
     expect([onTheDay?.overdue, theDayAfter?.overdue]).toEqual([false, true])
   })
 
   test('not when it is retired', async () => {
     const { instrumentId } = await addInstrument(shop.staff.orla, gauge, { now })
     await change(instrumentId, 1, { retired: true })
-    const [seen] = await seeInstruments(shop.staff.orla, new Date('2026-06-01T12:00:00Z'))
+    const [seen] = (await seeInstruments(shop.staff.orla, new Date('2026-06-01T12:00:00Z'))).rows
     expect(seen).toMatchObject({ overdue: false, retired: true })
   })
 })

@@ -50,7 +50,7 @@ test('a change takes the version forward; a stale one is a conflict', async () =
 test('retired ones stand last and can be taken back', async () => {
   await addVendor(shop.staff.orla, { ...vendor, name: 'Zenith Yard' }, { now })
   await retireVendor(shop.staff.orla, { vendorId, version: 1, retired: true }, { now })
-  expect((await seeVendors(shop.staff.orla)).map(({ name, retired }) => [name, retired])).toEqual([
+  expect((await seeVendors(shop.staff.orla)).rows.map(({ name, retired }) => [name, retired])).toEqual([
     ['Zenith Yard', false],
     ['Tilt and Sons', true],
   ])

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Pager } from '@/app/_components/ui/pager'
 import { Table, type Column } from '@/app/_components/ui/table'
 import { PageHead } from './page-head'
 
@@ -15,7 +16,8 @@ type Props<One extends Kept> = {
   note?: string
   /** The first names the entry. */
   columns: readonly [Column, ...Column[]]
-  entries: readonly One[]
+  list: { readonly rows: readonly One[]; readonly more: boolean }
+  page: number
   nameOf: (entry: One) => string
   /** The other cells, by column. */
   cellsOf: (entry: One) => Readonly<Record<string, ReactNode>>
@@ -25,11 +27,10 @@ type Props<One extends Kept> = {
   empty: string
 }
 
-/** A list that the back room keeps: its entries, the retired ones last. */
+/** A list that the back room keeps, a page at a time; the retired ones stand last. */
 export function Register<One extends Kept>(props: Props<One>) {
-  const { title, href, add, note, columns, entries, nameOf, cellsOf, opens = true, empty } = props
+  const { title, href, add, note, columns, list, page, nameOf, cellsOf, opens = true, empty } = props
   const [first, ...others] = columns
-  const sorted = [...entries.filter(({ retired }) => !retired), ...entries.filter(({ retired }) => retired)]
   const addButton = add !== undefined && (
     <ButtonLink href={`${href}/new`} variant="main">
       {add}
@@ -43,7 +44,7 @@ export function Register<One extends Kept>(props: Props<One>) {
       <Table
         label={title}
         columns={[{ ...first, head: true }, ...others]}
-        rows={sorted.map((entry) => ({
+        rows={list.rows.map((entry) => ({
           id: entry.id,
           cells: {
             ...cellsOf(entry),
@@ -57,6 +58,7 @@ export function Register<One extends Kept>(props: Props<One>) {
         }))}
         empty={<p className="soft">{empty}</p>}
       />
+      <Pager page={page} more={list.more} href={(to) => `${href}?page=${to}`} />
     </>
   )
 }

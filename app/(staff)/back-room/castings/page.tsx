@@ -1,6 +1,7 @@
 import { can } from '@/lib/core/access/can'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { seeCastings, type CastingSeen } from '@/lib/use-cases/castings/see-castings'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Register } from '../_components/register'
 
@@ -11,7 +12,8 @@ const nominalOf = ({ figures }: CastingSeen): string => {
   return nominal ? typedFigure(nominal) : ''
 }
 
-export default async function CastingsPage() {
+export default async function CastingsPage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('casting.see')
   return (
     <Register
@@ -26,7 +28,8 @@ export default async function CastingsPage() {
         { id: 'nominal', label: 'Nominal', figure: true },
         { id: 'shape', label: 'Chamber shape' },
       ]}
-      entries={await seeCastings(actor)}
+      list={await seeCastings(actor, page)}
+      page={page}
       nameOf={({ name }) => name}
       cellsOf={(casting) => ({
         material: casting.material,

@@ -2,14 +2,16 @@ import { Day } from '@/app/_components/ui/day'
 import { Sign } from '@/app/_components/ui/sign'
 import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Register } from '../_components/register'
 
 export const metadata = { title: 'Instruments' }
 
-export default async function InstrumentsPage() {
+export default async function InstrumentsPage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('settings.change')
-  const [instruments, { locale }] = await Promise.all([seeInstruments(actor, new Date()), shopLocale()])
+  const [list, { locale }] = await Promise.all([seeInstruments(actor, new Date(), page), shopLocale()])
   return (
     <Register
       title="Instruments"
@@ -21,7 +23,8 @@ export default async function InstrumentsPage() {
         { id: 'checked', label: 'Last checked' },
         { id: 'due', label: 'Next check due' },
       ]}
-      entries={instruments}
+      list={list}
+      page={page}
       nameOf={({ name }) => name}
       cellsOf={({ kind, lastCheckedOn, dueOn, overdue }) => ({
         kind,

@@ -1,11 +1,13 @@
 import { seePeople } from '@/lib/use-cases/people/see-people'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Register } from '../_components/register'
 import { grantWords, roleWords } from './_components/rights'
 
 export const metadata = { title: 'People' }
 
-export default async function PeoplePage() {
+export default async function PeoplePage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('person.change')
   return (
     <Register
@@ -18,7 +20,8 @@ export default async function PeoplePage() {
         { id: 'roles', label: 'Roles' },
         { id: 'grants', label: 'Deputy for' },
       ]}
-      entries={await seePeople(actor)}
+      list={await seePeople(actor, page)}
+      page={page}
       nameOf={({ name }) => name}
       cellsOf={({ signIn, roles, grants }) => ({
         signIn,

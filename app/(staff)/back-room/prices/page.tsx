@@ -3,14 +3,16 @@ import { can } from '@/lib/core/access/can'
 import { percentOf } from '@/lib/core/money/percent'
 import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Register } from '../_components/register'
 
 export const metadata = { title: 'Prices' }
 
-export default async function PricesPage() {
+export default async function PricesPage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('price.see')
-  const [items, { currency, locale }] = await Promise.all([seePriceList(actor), shopLocale()])
+  const [list, { currency, locale }] = await Promise.all([seePriceList(actor, page), shopLocale()])
   const mayChange = can(actor, 'settings.change')
   return (
     <Register
@@ -24,7 +26,8 @@ export default async function PricesPage() {
         { id: 'price', label: 'Per head', figure: true },
         { id: 'tax', label: 'Tax', figure: true },
       ]}
-      entries={items}
+      list={list}
+      page={page}
       nameOf={({ text }) => text}
       opens={mayChange}
       cellsOf={({ step, unitMinor, taxBasisPoints }) => ({

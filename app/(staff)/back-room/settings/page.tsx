@@ -1,10 +1,12 @@
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
+import { Pager } from '@/app/_components/ui/pager'
 import { When } from '@/app/_components/ui/when'
 import { capital } from '@/lib/core/route/words'
 import { settingGroups, settingWords } from '@/lib/core/shop/setting-fields'
 import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-settings'
 import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { insetWords } from '@/lib/words/corner-inset'
 import { PageHead } from '../_components/page-head'
@@ -13,9 +15,10 @@ import { Behind } from '../steps/_components/behind'
 
 export const metadata = { title: 'Limits and tolerances' }
 
-export default async function SettingsPage() {
+export default async function SettingsPage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('settings.change')
-  const { current, history, behind } = await seeSettings(actor)
+  const { current, history, more, behind } = await seeSettings(actor, page)
   const manner = await shopLocale()
   return (
     <>
@@ -56,11 +59,12 @@ export default async function SettingsPage() {
       </section>
       <section className="part" aria-labelledby="history">
         <h2 id="history">Earlier versions</h2>
-        {history.length === 0 ? (
+        {history.length === 0 && page === 1 ? (
           <p className="soft">Never changed: these are the values every shop starts with.</p>
         ) : (
           <History versions={history} manner={manner} />
         )}
+        <Pager page={page} more={more} href={(to) => `/back-room/settings?page=${to}`} />
       </section>
     </>
   )

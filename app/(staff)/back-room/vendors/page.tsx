@@ -1,10 +1,12 @@
 import { seeVendors } from '@/lib/use-cases/vendors/see-vendors'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Register } from '../_components/register'
 
 export const metadata = { title: 'Vendors' }
 
-export default async function VendorsPage() {
+export default async function VendorsPage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('vendor.change')
   return (
     <Register
@@ -16,7 +18,8 @@ export default async function VendorsPage() {
         { id: 'services', label: 'Services' },
         { id: 'phone', label: 'Phone' },
       ]}
-      entries={await seeVendors(actor)}
+      list={await seeVendors(actor, page)}
+      page={page}
       nameOf={({ name }) => name}
       cellsOf={({ services, phone }) => ({ services, phone })}
       empty="No vendors yet. Add the companies you send heads to or buy parts from."

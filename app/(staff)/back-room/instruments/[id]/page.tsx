@@ -1,16 +1,15 @@
-import { notFound } from 'next/navigation'
 import { cache } from 'react'
-import { seeInstruments } from '@/lib/use-cases/shop/see-instruments'
+import { seeInstrument } from '@/lib/use-cases/shop/see-instruments'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { PageHead } from '../../_components/page-head'
 import { InstrumentForm } from '../_components/instrument-forms'
 
 type Props = { params: Promise<{ id: string }> }
 
-const see = cache(async (id: string) => {
-  const all = await seeInstruments(await requirePerson('settings.change'), new Date())
-  return all.find((one) => one.id === id) ?? notFound()
-})
+const see = cache(async (id: string) =>
+  orNotFound(seeInstrument(await requirePerson('settings.change'), id, new Date())),
+)
 
 export async function generateMetadata({ params }: Props) {
   return { title: (await see((await params).id)).name }
