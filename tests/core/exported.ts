@@ -35,4 +35,6 @@ export const computing = [
   'compression',
   'straightness',
   'flow',
+  'expected',
+  'springs',
 ] as const

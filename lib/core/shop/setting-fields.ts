@@ -1,36 +1,10 @@
 import { ok, refuse, type Result } from '../errors'
 import { formatFigure } from '../units/format-figure'
 import { parseFigure } from '../units/parse-figure'
-import type { Quantity } from '../units/quantities'
-import type { ShopLimits } from './settings'
+import { expectedSettingGroups } from './expected-setting-fields'
+import { angle, cc, depth, field, perCent, type SettingField, type SettingGroup } from './setting-kind'
 
-export type SettingKey = keyof ShopLimits
-
-/** How a setting is typed: as a figure of the shop, or as a plain number in one unit (`scale`: what one of it is worth). */
-export type SettingKind =
-  | { readonly quantity: Quantity }
-  | { readonly unit: string; readonly scale: number; readonly least: number; readonly most: number }
-
-export type SettingField = {
-  readonly key: SettingKey
-  readonly label: string
-  readonly about: string
-  readonly kind: SettingKind
-}
-
-const depth: SettingKind = { quantity: 'depth' }
-const angle: SettingKind = { quantity: 'angle' }
-const cc = (least: number, most: number): SettingKind => ({ unit: 'cc', scale: 1, least, most })
-const perCent = (most: number): SettingKind => ({ unit: '%', scale: 0.01, least: 0.1, most })
-
-type SettingGroup = { readonly title: string; readonly fields: readonly SettingField[] }
-
-const field = (key: SettingKey, label: string, kind: SettingKind, about = ''): SettingField => ({
-  key,
-  label,
-  kind,
-  about,
-})
+export type { SettingField, SettingKey } from './setting-kind'
 
 /** Every setting, once, in the order of the page. */
 export const settingGroups: readonly SettingGroup[] = [
@@ -126,6 +100,7 @@ export const settingGroups: readonly SettingGroup[] = [
       }),
     ],
   },
+  ...expectedSettingGroups,
 ]
 
 export const settingFields: readonly SettingField[] = settingGroups.flatMap((group) => group.fields)

@@ -1,26 +1,28 @@
+import { defaultExpectedLimits, type ExpectedLimits } from '../expected/limits'
 import type { RouteSettings } from '../route/types'
 import { defaultRouteSettings } from '../route/settings'
 import type { CornerInset } from '../straightness/corner-inset'
 
 /** Everything the owner may set; stored whole, a new version at each change. */
-export type ShopSettings = RouteSettings & {
-  /** Standard deviation of one cc reading, where a chamber was read once. */
-  readonly ccRepeatabilityCc: number
-  readonly buretteDivisionCc: number
-  readonly depthSettingErrorThou: number
-  readonly betweenHeadPart: number
-  readonly vendorMarginCc: number
-  /** How far a finished cut may be off what was wanted, or off its maker's marks. */
-  readonly cutToleranceIn: number
-  readonly angleCautionDeg: number
-  readonly angleLimitDeg: number
-  readonly flowRepeatabilityPart: number
-  readonly ptvLeastIntakeIn: number
-  readonly ptvLeastExhaustIn: number
-  readonly turnaroundDays: number
-  /** Where the corners of a head are touched, when its casting's record does not say; null: asked at first use. */
-  readonly cornerInset: CornerInset | null
-}
+export type ShopSettings = RouteSettings &
+  ExpectedLimits & {
+    /** Standard deviation of one cc reading, where a chamber was read once. */
+    readonly ccRepeatabilityCc: number
+    readonly buretteDivisionCc: number
+    readonly depthSettingErrorThou: number
+    readonly betweenHeadPart: number
+    readonly vendorMarginCc: number
+    /** How far a finished cut may be off what was wanted, or off its maker's marks. */
+    readonly cutToleranceIn: number
+    readonly angleCautionDeg: number
+    readonly angleLimitDeg: number
+    readonly flowRepeatabilityPart: number
+    readonly ptvLeastIntakeIn: number
+    readonly ptvLeastExhaustIn: number
+    readonly turnaroundDays: number
+    /** Where the corners of a head are touched, when its casting's record does not say; null: asked at first use. */
+    readonly cornerInset: CornerInset | null
+  }
 
 /** The limits among them, as against the tables of steps and what was asked at first use. */
 export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset'>
@@ -28,6 +30,7 @@ export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset'>
 /** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
 export const defaultShopSettings: ShopSettings = {
   ...defaultRouteSettings,
+  ...defaultExpectedLimits,
   ccRepeatabilityCc: 0.3,
   buretteDivisionCc: 0.2,
   depthSettingErrorThou: 0.5,

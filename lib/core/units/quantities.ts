@@ -21,6 +21,7 @@ const families = {
   temperature: { '°C': unit(1), '°F': unit(5, 9, 32) },
   finish: { µin: unit(1), µm: unit(1000, mmPerIn) },
   force: { lbf: unit(1), N: unit(1, newtonsPerLbf) },
+  springRate: { 'lbf/in': unit(1) },
   rate: { 'thou/cc': unit(1) },
   count: { '': unit(1) },
 } as const satisfies Record<string, Readonly<Record<string, Unit>>>
@@ -91,7 +92,7 @@ const table = {
   deckClearance: inches('deck clearance', -0.5, 0.5, 4, true),
   clearance: inches('clearance', -0.5, 2, 4, true),
   smallDepth: inches('depth', -0.5, 0.5, 4, true),
-  height: inches('height', 0.1, 12, 4, true),
+  height: inches('height', 0.5, 4, 4, true),
   removed: inches('metal removed', 0, 1, 4, true),
   seatDepth: inches('depth from the deck', -0.5, 1.5, 4, true),
   seatCircle: inches('diameter of a seat circle', 0.3, 6, 3),
@@ -110,7 +111,9 @@ const table = {
   finish: other('finish', 'finish', 'µin', [1, 500], 0),
   /** Under 2 nothing fires; over 30 no engine turns over. */
   compressionRatio: other('compression ratio', 'count', '', [2, 30], 2),
-  springForce: other('spring force', 'force', 'lbf', [0, 2000], 0),
+  springForce: other('spring pressure', 'force', 'lbf', [1, 1000], 0),
+  springRate: other('spring rate', 'springRate', 'lbf/in', [20, 3000], 0),
+  shim: inches('shim', 0.001, 0.5, 4, true),
   thouPerCc: other('rate', 'rate', 'thou/cc', [0.5, 200], 2),
   boltDiameter: inches('diameter', 0.1, 2, 4),
   boltHoleLength: inches('bolt hole length', 0.1, 12, 3),

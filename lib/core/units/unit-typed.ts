@@ -54,6 +54,10 @@ const spellings: Readonly<Record<UnitFamily, ReadonlyMap<string, string>>> = {
     ['lbs', 'lbf'],
   ]),
   rate: new Map([['thoupercc', 'thou/cc']]),
+  springRate: new Map([
+    ['lb/in', 'lbf/in'],
+    ['lbs/in', 'lbf/in'],
+  ]),
   count: new Map(),
 }
 

@@ -6,6 +6,7 @@ import type { Section } from './check'
 import { clearance, rigidMotion } from './clearance'
 import { compression } from './compression'
 import { cut } from './cut'
+import { expectedFigures, springs } from './expected'
 import { flow } from './flow'
 import { headNow } from './head-now'
 import { intake } from './intake'
@@ -34,4 +35,6 @@ export const sections: readonly Section[] = [
   straightness,
   bench,
   headNow,
+  expectedFigures,
+  springs,
 ]

@@ -13,6 +13,8 @@ const folders = [
   'compression',
   'straightness',
   'flow',
+  'expected',
+  'springs',
 ] as const
 
 /** What says, tells apart or picks out, and works no figure out. */
@@ -30,7 +32,7 @@ const noFigure = new Set([
     'repeatedLift',
     'likeForLike',
   ],
-  ...['checkLimits'],
+  ...['checkLimits', 'figureKey', 'hasTolerance', 'groupOf', 'expectedLimitsOf'],
 ])
 
 describe('the comment of a function that works a figure out', () => {

@@ -29,6 +29,8 @@ export const computing = [
   'straightness',
   'flow',
   'flow/import',
+  'expected',
+  'springs',
   'options',
 ] as const
 

@@ -1,0 +1,38 @@
+import type { ReadingKind } from '../readings/types'
+import { expectedChamber } from './chamber'
+import { expectedCorner } from './corner'
+import { expectedFlow } from './flow'
+import { expectedEdgeDepth, expectedMillDepth } from './mill-depth'
+import { expectedRunout, expectedStraightness } from './one-sided'
+import { expectedSeatDepth } from './seat-depth'
+import type { Expected, ExpectedFacts } from './types'
+import { expectedWanted, hasTolerance } from './wanted'
+
+type Row = (point: string, facts: ExpectedFacts) => Expected | null
+
+const rows: Partial<Record<ReadingKind, Row>> = {
+  cc: expectedChamber,
+  thickness: expectedCorner,
+  'seat-depth': expectedSeatDepth,
+  'cut-depth': (_, facts) => expectedMillDepth(facts),
+  'edge-depth': expectedEdgeDepth,
+  straightness: expectedStraightness,
+  flow: expectedFlow,
+  runout: (_, facts) => expectedRunout(facts),
+}
+
+/**
+ * What a reading is expected to be, in the core's unit of its kind, by what is known of this head.
+ *
+ * @param kind, point of the reading; @param facts figures within the limits of entry
+ * @returns value, low, high and what it was held against; null when there is nothing to hold it against
+ *
+ * Outside low–high a reading is unlikely: it is kept only when it is typed a second time.
+ * Example: chamber 2 of a head whose others read 63.9, 64.0, 63.8 → 63.9, 62.4 to 65.4.
+ * Derived: as the row of its kind.
+ */
+export function expected(kind: ReadingKind, point: string, facts: ExpectedFacts): Expected | null {
+  const row = rows[kind]
+  if (row) return row(point, facts)
+  return hasTolerance(kind) ? expectedWanted(kind, point, facts) : null
+}
