@@ -139,7 +139,10 @@ function questionAt(
 ): Question | null {
   const { kind, point, value } = one
   const { quantity } = readingSpecs[kind]
-  const held = expectedAt(keyOf(one), left, facts) ?? expectedAt(keyOf(one), Object.keys(facts.here), facts)
+  // Where all were left out, since any of them could be it, each is shown as it stood among the others.
+  const held = [left, Object.keys(facts.here)]
+    .map((among) => expectedAt(keyOf(one), among, facts))
+    .find((answer) => answer !== null && outside(value, answer) !== null)
   const side = held && outside(value, held)
   if (!held || !side || !quantity) return null
   const neighbours = typed.filter(

@@ -53,6 +53,17 @@ describe('faults that were kept without a word', () => {
     expect(questions.every(({ oneOf }) => all.every((point) => oneOf.includes(point)))).toBe(true)
   })
 
+  it('a corner a tenth of the others, on a head that may have lost any amount before', () => {
+    const facts = { ...unknownHead, stepId: 'thickness', thickness: { newIn: 4.179, goneIn: null } } as const
+    const typed = {
+      'thickness|intake-1': '4.1776',
+      'thickness|exhaust-1': '.41759',
+      'thickness|intake-2': '4.1776',
+      'thickness|exhaust-2': '4.1781',
+    }
+    expect(said(facts, typed)).toContainEqual(expect.objectContaining({ at: 'thickness|exhaust-1', slip: '4.1759' }))
+  })
+
   it('seat depth .014 for .105', () => {
     const facts = { ...unknownHead, stepId: 'seat-before' } as const
     const typed = { 'seat-depth|1-intake': '.104', 'seat-depth|2-intake': '.014', 'seat-depth|3-intake': '.106' }
