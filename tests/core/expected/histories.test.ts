@@ -69,6 +69,9 @@ const isLarge = (key: string, wrong: string, right: string): boolean => {
   return figure === undefined || test(figure.value, Number(right))
 }
 
+const say = (text: string, ...figures: readonly unknown[]): boolean =>
+  process.stdout.write(`${[text, ...figures.map((one) => JSON.stringify(one))].join(' ')}\n`)
+
 describe(`${heads} invented heads, seed ${seed}`, () => {
   it('questions fewer than one honest reading in 200, and stops none', () => {
     const random = seeded(seed)
@@ -90,7 +93,7 @@ describe(`${heads} invented heads, seed ${seed}`, () => {
     const all = [...byKind.values()]
     const asked = all.reduce((sum, one) => sum + one.asked, 0)
     const total = all.reduce((sum, one) => sum + one.read, 0)
-    console.info(`honest readings: ${asked} of ${total} questioned, ${stops} stopped`, Object.fromEntries(byKind))
+    say(`honest readings: ${asked} of ${total} questioned, ${stops} stopped`, Object.fromEntries(byKind))
     expect(total).toBeGreaterThan(30_000)
     expect(asked / total).toBeLessThan(1 / 200)
     expect(stops).toBe(0)
@@ -129,7 +132,7 @@ describe(`${heads} invented heads, seed ${seed}`, () => {
     }
     const sum = (part: 'planted' | 'caught' | 'large' | 'largeCaught') =>
       Object.values(counts).reduce((total, one) => total + one[part], 0)
-    console.info(
+    say(
       `slips: ${sum('caught')} of ${sum('planted')} caught, of those that matter ${sum('largeCaught')} of ${sum('large')}`,
       counts,
       missed,
