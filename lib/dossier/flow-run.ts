@@ -74,7 +74,10 @@ function wordsOf(typed: Typed, port: FlowPort): string {
         label.split(', ').length > 1
           ? [label.slice(0, label.lastIndexOf(', ')), label.slice(label.lastIndexOf(', ') + 2)]
           : [label]
-      return text === '' ? [] : [`${lower(name)} ${text}${/\d$/.test(text) && unit !== '' ? ` ${unit}` : ''}`]
+      const takenOff = key === 'leakCfm' ? ' taken off' : ''
+      return text === ''
+        ? []
+        : [`${lower(name)} ${text}${/\d$/.test(text) && unit !== '' ? ` ${unit}` : ''}${takenOff}`]
     })
   return capital(parts.join(', '))
 }

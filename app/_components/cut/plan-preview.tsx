@@ -25,10 +25,12 @@ type Props = {
   typed: TypedCut
   /** By the name of a figure that is needed: where it is entered. */
   whereNeeded: Readonly<Record<string, { readonly message: string; readonly href: string }>>
+  /** A kept plan stands on the same page: this one says that it is not it. */
+  notKept?: boolean
 }
 
 /** What the cut that is being chosen does, or why it cannot be and where that is put right. */
-export function PlanPreview({ ground, typed, whereNeeded }: Props) {
+export function PlanPreview({ ground, typed, whereNeeded, notKept = false }: Props) {
   const answer = workedPlan(ground, {
     kind: typed.kind,
     splitBy: typed.splitBy,
@@ -41,7 +43,7 @@ export function PlanPreview({ ground, typed, whereNeeded }: Props) {
   return (
     <section aria-label="What this cut does" aria-live="polite" className="stack">
       {answer.ok ? (
-        <Worked ground={ground} worked={answer.value} />
+        <Worked ground={ground} worked={answer.value} notKept={notKept} />
       ) : (
         <Notice live={false} title="Not possible like this">
           <p>{answer.refusal.message}</p>
@@ -61,13 +63,17 @@ export function PlanPreview({ ground, typed, whereNeeded }: Props) {
   )
 }
 
-function Worked({ ground, worked }: { ground: PreviewInputs; worked: WorkedPlan }) {
+type WorkedProps = { ground: PreviewInputs; worked: WorkedPlan; notKept: boolean }
+
+function Worked({ ground, worked, notKept }: WorkedProps) {
   const { record, follows } = worked
   const { casting, deepEdge, chamberShape } = ground
-  if (record.kind === 'none') return <p className="figure-large">{planTitle(record)}</p>
+  const title = notKept ? `Not kept: ${planTitle(record)}` : planTitle(record)
+  const size = notKept ? 'figure' : 'figure-large'
+  if (record.kind === 'none') return <p className={size}>{title}</p>
   return (
     <>
-      <p className="figure-large">{planTitle(record)}</p>
+      <p className={size}>{title}</p>
       <div className={styles.beside}>
         <div className="stack">
           <Marks drawing={cutSection({ casting, chamberShape, deepEdge, cut: record })} />

@@ -133,7 +133,7 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
   'seat-angles': note('Seat angles', 'All cuts, intake and exhaust: “30 45 60 both”.'),
   'seat-width': figure('Seat width', 'depth', 'valves'),
   runout: figure('Runout of the seat', 'depth', 'one', {
-    hint: 'The worst seat. Or do the leak test instead.',
+    hint: 'The worst seat.',
   }),
   sink: figure('Valve recession', 'smallDepth', 'valves', {
     hint: 'Deeper than it sat before. 0 if it did not move.',

@@ -293,11 +293,10 @@ function owed(ask: Ask, key: StepKey, since: number, counted: readonly ReadingFa
   if (ask.optional) return { kind: ask.kind, label, points: ask.points, missing: [], optional: true }
   const given = new Set<string>()
   for (const { kind, point } of counted) if (kind === ask.kind) given.add(placeOf(kind, point))
-  const instead = ask.orElse !== undefined && counted.some((reading) => reading.kind === ask.orElse)
   const isOwed = (point: string): boolean =>
     !given.has(placeOf(ask.kind, point)) &&
     !facts.waivedGaps?.includes(readingGap(key, since, ask.kind, placeOf(ask.kind, point)))
-  return { kind: ask.kind, label, points: ask.points, missing: instead ? [] : ask.points.filter(isOwed) }
+  return { kind: ask.kind, label, points: ask.points, missing: ask.points.filter(isOwed) }
 }
 
 const settled = (state: StepState): boolean => state === 'done' || state === 'waived' || state === 'not needed'

@@ -14,8 +14,6 @@ export type Ask = {
   readonly points: readonly string[]
   /** Offered, not owed. */
   readonly optional?: true
-  /** An answer of this kind at the same step does instead. */
-  readonly orElse?: ReadingKind
 }
 
 type Asks = (context: Context, key: StepKey) => readonly Ask[]
@@ -165,7 +163,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   'seat-work': (context) => [
     ask(context, 'seat-angles'),
     ask(context, 'seat-width'),
-    { ...ask(context, 'runout'), orElse: 'leak-test' },
+    ask(context, 'runout'),
     offer(ask(context, 'leak-test')),
     ask(context, 'sink'),
     ask(context, 'stem-height'),

@@ -68,15 +68,23 @@ const whyNot = (side: string, why: string | null): string =>
   why === null ? '' : `${side} ${why === notRun ? why : `not taken: ${why}`}`
 const within = ({ withinRepeatability }: FlowDifference): string =>
   withinRepeatability ? 'within the bench’s repeatability' : ''
-const signed = (text: string): string => (text.startsWith('-') ? `−${text.slice(1)}` : `+${text}`)
+const signed = (text: string): string =>
+  text.startsWith('-') && Number(text) !== 0 ? `−${text.slice(1)}` : `+${text.replace('-', '')}`
 const cfm = (value: number | null): string | null => (value === null ? null : formatBare(value, 'flow'))
 
-const difference = ({ beforeCfm, afterCfm, diffCfm, diffPercent }: FlowDifference) => ({
-  before: cfm(beforeCfm),
-  after: cfm(afterCfm),
-  diffCfm: diffCfm === null ? null : signed(diffCfm.toFixed(1)),
-  diffPercent: diffPercent === null ? null : signed(diffPercent.toFixed(1)),
-})
+/** What a reader gets who subtracts the two figures as they are printed, and its share of the one before. */
+function difference({ beforeCfm, afterCfm, diffCfm }: FlowDifference) {
+  const [before, after] = [cfm(beforeCfm), cfm(afterCfm)]
+  if (diffCfm === null || before === null || after === null) return { before, after, diffCfm: null, diffPercent: null }
+  const printed = Number(after) - Number(before)
+  const percent = Number(before) === 0 ? null : (100 * printed) / Number(before)
+  return {
+    before,
+    after,
+    diffCfm: signed(printed.toFixed(1)),
+    diffPercent: percent === null ? null : signed(percent.toFixed(1)),
+  }
+}
 
 const meanRow = (row: FlowMean): SpecFlowRow => ({
   lift: row.band === 'whole' ? 'mean, whole' : `mean, ${row.band} third`,

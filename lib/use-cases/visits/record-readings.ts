@@ -7,6 +7,7 @@ import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
 import { notYetRead } from '@/lib/dossier/already-read'
 import { lastSeq } from '@/lib/dossier/find-step'
+import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
 import { loadStepForChange } from './step-change'
 
@@ -21,6 +22,7 @@ export async function recordReadings(
   return write(actor, moment, async (ctx) => {
     const { visit, step } = await loadStepForChange(ctx, input, readAction)
     refusePhotoInWords(visit, step, input.entry.readings)
+    refuseFlowWithoutPressure(input.entry)
     const sent = notYetRead(visit, { ...input, personId: actor.personId })
     const written = await addReadings(ctx, visit.id, step, sent)
     const after = await refreshRoute(ctx.tx, visit.id, ctx.now)

@@ -11,6 +11,7 @@ import { write, type Moment, type Write } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
 import { notYetRead } from '@/lib/dossier/already-read'
+import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
 import { loadStepForChange } from './step-change'
 import { unwrapWithFixes } from '@/lib/dossier/where-to'
@@ -26,6 +27,7 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     const { step, ...before } = await loadStepForChange(ctx, input, tickAction)
     const { visit } = before
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
+    if (input.entry) refuseFlowWithoutPressure(input.entry)
     const { entry } = input
     const sent = entry && notYetRead(visit, { ...input, entry, personId: actor.personId })
     const wrote = sent ? await addReadings(ctx, visit.id, step, sent) : 0

@@ -61,7 +61,7 @@ describe('a step that owes readings', () => {
     expect(refusal(visit, 'flow-before')).toBeNull()
   })
 
-  it('takes the leak test in place of the runout', () => {
+  it('takes no leak test in place of the runout: they are two things', () => {
     const visit = here({ ordered: ['seat-work'] }).read(
       'seat-work',
       ['seat-angles', '', '30 45 60'],
@@ -75,6 +75,8 @@ describe('a step that owes readings', () => {
     )
     expect(refusal(visit, 'seat-work')?.message).toBe('Seat work: no runout of the seat yet.')
     visit.read('seat-work', ['leak-test', '', 'tight'])
+    expect(refusal(visit, 'seat-work')?.message).toBe('Seat work: no runout of the seat yet.')
+    visit.read('seat-work', ['runout', '', 0.001])
     expect(refusal(visit, 'seat-work')).toBeNull()
   })
 

@@ -1,9 +1,10 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
+import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
-import { planTitle } from '@/lib/core/options/plan-words'
+import { chamberLines, planTitle } from '@/lib/core/options/plan-words'
 import { seePlan } from '@/lib/use-cases/plans/see-plan'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { orNotFound } from '@/lib/web/or-not-found'
@@ -35,9 +36,14 @@ export default async function PlanPage({ params }: Props) {
       </p>
       {newest && (
         <section className="stack" aria-label="The plan now">
-          <p className="figure">
-            Version {newest.number}: {planTitle(newest.record)}
-          </p>
+          <p>Kept, version {newest.number}</p>
+          <p className="figure-large">{planTitle(newest.record)}</p>
+          <DefinitionList items={chamberLines(newest.record)} />
+          {newest.record.cautions.map((caution) => (
+            <Notice key={caution} kind="caution" live={false}>
+              <p>{caution}</p>
+            </Notice>
+          ))}
           {newest.accepted === '' ? (
             view.mayAccept && newest.record.kind !== 'none' && <AcceptForm planId={newest.id} number={newest.number} />
           ) : (

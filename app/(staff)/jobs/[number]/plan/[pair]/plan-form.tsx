@@ -38,13 +38,14 @@ export function PlanForm({ context, whereNeeded, seenVersion, before }: Props) {
   const draft = useDraft(`plan ${context.pairId} ${seenVersion}`, form)
   const typed = form.form.watch()
   return (
-    <>
+    <section className="stack part" aria-labelledby="new-plan">
+      <h2 id="new-plan">New calculation, not kept</h2>
       <DraftNotice draft={draft} />
       <ActionForm form={form} submitLabel={seenVersion === 0 ? 'Keep this plan' : `Keep as version ${seenVersion + 1}`}>
         <CutChoice text={form.text} typed={typed} marginCc={context.marginCc} />
-        <PlanPreview ground={context} typed={typed} whereNeeded={whereNeeded} />
+        <PlanPreview ground={context} typed={typed} whereNeeded={whereNeeded} notKept />
         {seenVersion > 0 && <TextInput label="Why the plan is changed" required {...form.text('reason')} />}
       </ActionForm>
-    </>
+    </section>
   )
 }

@@ -39,7 +39,7 @@ export function ReferenceForm({ castingId, fields }: Props) {
           setAnswers(next)
         }}
       />
-      <FlowConditions values={conditions} onChange={setConditions} />
+      <FlowConditions values={conditions} errors={{}} onChange={setConditions} />
       {refusal && <RefusalNotice refusal={refusal} title="Not saved" ref={refusalRef} />}
       <div>
         <Button variant="main" pending={pending} onClick={save}>

@@ -97,7 +97,14 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
         />
       ))}
       {step.stepId === 'flow' && (
-        <FlowConditions values={entry.conditions} onChange={(conditions) => change({ conditions })} />
+        <FlowConditions
+          values={entry.conditions}
+          errors={refusal?.fields ?? {}}
+          onChange={(conditions) => {
+            edited(...Object.keys(conditions).filter((key) => conditions[key] !== entry.conditions[key]))
+            change({ conditions })
+          }}
+        />
       )}
       {screen.fields.some((field) => field.spec.form === 'figure') && screen.instruments.length > 0 && (
         <Select
