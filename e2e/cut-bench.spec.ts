@@ -59,7 +59,7 @@ test('what cannot be is said with its reason, and what is above the chamber is o
   await signIn(page, 'tamsin')
   await page.goto(`/cut-bench?${typed}&flat=1&deepest=0.010`)
   await expect(page.getByRole('region', { name: 'Answer' }).getByRole('status')).toHaveText(
-    'Not as asked: every way is ruled out.',
+    'Not possible as asked: every option is ruled out.',
   )
   await expect(page.getByText('The class allows 10 thou at the deepest').first()).toBeVisible()
   await page.goto(`/cut-bench?${typed.replace('to=61', 'to=66')}`)

@@ -237,7 +237,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
       .getByRole('radio', { name: /^Angle cut, then flat cut/ })
       .check()
     await page
-      .getByRole('radiogroup', { name: 'How it is shared' })
+      .getByRole('radiogroup', { name: 'Split between flat and angle' })
       .getByRole('radio', { name: /^By the flat part/ })
       .check()
     await page.getByRole('textbox', { name: /^Flat part/ }).fill('20 thou')

@@ -33,7 +33,7 @@ async function readyForTheVendor(page: Page): Promise<string> {
     .getByRole('radio', { name: /^Angle cut, then flat cut/ })
     .check()
   await page
-    .getByRole('radiogroup', { name: 'How it is shared' })
+    .getByRole('radiogroup', { name: 'Split between flat and angle' })
     .getByRole('radio', { name: /^By the flat part/ })
     .check()
   await page.getByRole('textbox', { name: /^Flat part/ }).fill('20 thou')

@@ -38,7 +38,7 @@ export async function browserFigures(): Promise<Figure[]> {
     await signIn(page, 'tamsin')
     await page.goto('/cut-bench')
     await page.getByLabel('Casting', { exact: true }).selectOption({ label: 'Harrow wedge 64' })
-    await page.getByLabel('Wanted, cc').fill('58')
+    await page.getByLabel('Target, cc').fill('58')
     await page.getByRole('slider').waitFor()
     const session = await page.context().newCDPSession(page)
     await session.send('Emulation.setCPUThrottlingRate', { rate: slowdown })

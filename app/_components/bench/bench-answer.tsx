@@ -65,6 +65,6 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
 
 function headline(ways: readonly CutOption[]): string {
   const [mildest] = ways
-  if (!mildest || mildest.ruledOut !== '') return 'Not as asked: every way is ruled out.'
+  if (!mildest || mildest.ruledOut !== '') return 'Not possible as asked: every option is ruled out.'
   return `Yes. ${wayTitle(mildest)}.`
 }

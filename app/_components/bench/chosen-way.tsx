@@ -40,7 +40,7 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
   const narrow = useMedia('(max-width: 40rem)', false)
   const section = { casting: start.casting, chamberShape, deepEdge: start.deepEdge, cut }
   return (
-    <section aria-label="The way chosen" className="part">
+    <section aria-label="Chosen option" className="part">
       <h2>{wayTitle(shown)}</h2>
       {ruledOut !== '' && (
         <Notice kind="stop" title="Not possible like this" live={false}>
@@ -96,8 +96,8 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
 function WaySteps({ way }: { way: CutOption }) {
   if (way.steps.length === 0) return null
   return (
-    <section aria-label="Steps it makes necessary">
-      <h3>Steps it makes necessary</h3>
+    <section aria-label="Steps needed">
+      <h3>Steps needed</h3>
       <p>{wayEffort(way)}.</p>
       <ul className={styles.steps}>
         {way.steps.map(({ stepId, label, outside }) => (

@@ -29,11 +29,11 @@ export const WayList = memo(function WayList({ ways, chosen, onChoose, money, na
   )
   return (
     <fieldset className={styles.ways}>
-      <legend>Ways to get there, mildest first</legend>
+      <legend>Options, mildest first</legend>
       {own.map(line)}
       {bought.length > 0 && (
         <details open={own.length === 0 || bought.some(({ id }) => id === chosen)}>
-          <summary>From another casting: {bought.length === 1 ? 'one way' : `${bought.length} ways`}</summary>
+          <summary>From another casting: {bought.length === 1 ? '1 option' : `${bought.length} options`}</summary>
           {bought.map(line)}
         </details>
       )}

@@ -58,7 +58,7 @@ export function CutChoice({ text, typed, marginCc }: Props) {
       {typed.kind === 'angle-flat' && (
         <>
           <Choice
-            label="How it is shared"
+            label="Split between flat and angle"
             options={[
               {
                 value: 'margin',

@@ -51,7 +51,7 @@ export function MakingNote({ making }: { making: Making }) {
       <div role="status">
         {making.at === 'ready' && (
           <a href={making.href} target="_blank" rel="noreferrer">
-            Open it: it is ready
+            Ready: open it
           </a>
         )}
         {making.at === 'refused' && (

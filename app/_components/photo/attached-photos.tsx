@@ -44,7 +44,7 @@ export function FollowingPhotos({ attached, kept, onLeave }: Props) {
         </Button>
         {!photos.pending && (
           <Button variant="quiet" onClick={onLeave}>
-            Go on without it
+            Continue without it
           </Button>
         )}
       </div>

@@ -14,7 +14,7 @@ export function WithdrawForm({ photoId, onGone }: { photoId: string; onGone: () 
     <ActionForm form={form} submitLabel="Withdraw it">
       <TextInput
         label="Why"
-        hint="Of another head, say. It is shown to nobody any more; that it was here stays on record."
+        hint="For example a photo of another head. Nobody sees it any more; the record shows that it was here."
         required
         {...form.text('reason')}
       />

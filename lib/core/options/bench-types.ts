@@ -68,7 +68,7 @@ export type CutOption = {
   readonly finishedCc: number | null
   /** What must be opened of a chamber, at the most; 0: nothing. */
   readonly opensCc: number
-  /** Steps it makes necessary beyond those of a head that is left as it is. */
+  /** Steps needed beyond those of a head that is left as it is. */
   readonly steps: readonly WayStep[]
   /** Vendors and lead time together; null: something of it is not known. */
   readonly days: number | null

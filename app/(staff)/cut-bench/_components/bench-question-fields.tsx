@@ -53,7 +53,7 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
           autoComplete="off"
           {...text('presentCc')}
         />
-        <TextInput label="Wanted, cc" inputMode="decimal" autoComplete="off" {...text('targetCc')} />
+        <TextInput label="Target, cc" inputMode="decimal" autoComplete="off" {...text('targetCc')} />
       </div>
       <div className="row">
         <Check label="Measured, not nominal" {...text('measured')} />
@@ -127,7 +127,7 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
         <details>
           <summary>The head’s figures</summary>
           <div className="stack">
-            <p className="soft">Type over what this head has otherwise; empty goes by the record.</p>
+            <p className="soft">Enter what differs on this head. Empty uses the record.</p>
             <div className={styles.fields}>
               {castingFigureKeys.map((key) => {
                 const { quantity } = castingFigures[key]

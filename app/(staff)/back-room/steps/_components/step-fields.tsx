@@ -26,7 +26,7 @@ export const stepOptions = (rules: RouteRules, without: StepRef | null) =>
 const words: Readonly<Record<string, string>> = {
   label: 'Name',
   station: 'Station',
-  waitsFor: 'Waits for',
+  waitsFor: 'Waiting for',
   undoneBy: 'Redo after',
   reason: 'Reason',
   after: 'Comes after',
@@ -85,7 +85,7 @@ export function OrderFields<Control extends { name: string }>({ text, rules, own
       <details open={open.waitsFor}>
         <summary>What must come first</summary>
         <CheckList
-          label="Waits for"
+          label="Waiting for"
           hint="In addition to the built-in order, which cannot be changed."
           options={stepOptions(rules, own).filter(({ value }) => value !== 'final' && value !== 'hand-over')}
           {...text('waitsFor')}
