@@ -45,7 +45,7 @@ export type EstimateAnswer = {
 export function estimateOf(question: BenchQuestion, wayId: string, angleIn: number | null): Result<EstimateAnswer> {
   const ways = waysOf(question)
   const proposed = ways.find(({ id }) => id === wayId)
-  if (!proposed) return refuse('not-found', 'That way is no answer to this question any more: choose again.')
+  if (!proposed) return refuse('not-found', 'This option no longer fits the question. Choose again.')
   const way = angleIn === null ? ok(proposed) : wayAt(question, proposed.start, angleIn)
   if (!way.ok) return way
   if (way.value.ruledOut !== '') return refuse('unreachable', way.value.ruledOut)

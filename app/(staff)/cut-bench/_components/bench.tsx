@@ -33,7 +33,10 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
       <Busy when={loading} label="Fetching the casting’s record" />
       {failed && (
         <Notice kind="caution">
-          <p>The casting record could not be loaded. The answer uses only what is typed. Choose the casting again to retry.</p>
+          <p>
+            The casting record could not be loaded. The answer uses only what is typed. Choose the casting again to
+            retry.
+          </p>
         </Notice>
       )}
       {!loading && (
