@@ -64,7 +64,7 @@ it.each(['sqlite', 'postgresql'] as const)(
     const { run, rows } = both[on]
     await run(url, customer('c1', 'ada böhm', '5550'))
     await run(url, customer('c2', 'gone', '7', day))
-    await run(url, customer('c3', 'aa', ''))
+    await run(url, customer('c3', 'aa', '') + customer('c4', long, '') + customer('c5', '', long))
     await run(url, head('h1', 'ab') + head('h2', 'ab') + head('h3', '') + head('h4', long))
     expect((await bringUpToDate(url))[0]).toMatch(/^0010_/)
 
@@ -80,6 +80,8 @@ it.each(['sqlite', 'postgresql'] as const)(
     const short = heads.filter((row) => row.id !== 'h4').map(({ id, suffix }) => `${String(id)} ${String(suffix)}`)
     expect(short.sort()).toEqual(['h1 ab', 'h1 b', 'h2 ab', 'h2 b'])
     const endings = [...long].map((_, at) => long.slice(at, at + 32))
+  expect(ofOne('c4').sort()).toEqual(endings.toSorted())
+  expect(ofOne('c5').sort()).toEqual(endings.toSorted())
     expect(heads.flatMap((row) => (row.id === 'h4' ? [row.suffix] : [])).sort()).toEqual(endings.sort())
     await remove()
   },
