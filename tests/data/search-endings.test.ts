@@ -80,8 +80,8 @@ it.each(['sqlite', 'postgresql'] as const)(
     const short = heads.filter((row) => row.id !== 'h4').map(({ id, suffix }) => `${String(id)} ${String(suffix)}`)
     expect(short.sort()).toEqual(['h1 ab', 'h1 b', 'h2 ab', 'h2 b'])
     const endings = [...long].map((_, at) => long.slice(at, at + 32))
-  expect(ofOne('c4').sort()).toEqual(endings.toSorted())
-  expect(ofOne('c5').sort()).toEqual(endings.toSorted())
+    expect(ofOne('c4').sort()).toEqual(endings.toSorted())
+    expect(ofOne('c5').sort()).toEqual(endings.toSorted())
     expect(heads.flatMap((row) => (row.id === 'h4' ? [row.suffix] : [])).sort()).toEqual(endings.sort())
     await remove()
   },
