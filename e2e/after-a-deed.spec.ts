@@ -14,6 +14,9 @@ const booking = {
 const tickButton = (page: Page) => page.getByRole('button', { name: /^(Save and tick|Tick): / })
 const done = (page: Page) => page.getByRole('status').filter({ hasText: 'Done.' })
 
+/** A button that is gone is not waited for. */
+const soon = { timeout: 5000 }
+
 /** Renders of a page: an action's answer that brings it, and a fetch of it by the router. Prefetches are no renders. */
 function countRenders(page: Page): string[] {
   const seen: string[] = []
@@ -64,9 +67,9 @@ test('the second of two slow taps does not take the tick back', async ({ page })
   const undo = page.getByRole('button', { name: 'Take the tick back' })
   await undo.waitFor()
   // As late as a slow second tap, on the very place.
-  await undo.dispatchEvent('click')
+  await undo.dispatchEvent('click', undefined, soon)
   await page.waitForTimeout(600)
-  await undo.dispatchEvent('click')
+  await undo.dispatchEvent('click', undefined, soon)
   await page.waitForTimeout(1500)
   await expect(done(page)).toBeVisible()
   await undo.click()
@@ -80,9 +83,9 @@ test('the second of two slow taps that take a tick back does not tick again', as
   await tickButton(page).click()
   await page.getByRole('button', { name: 'Take the tick back' }).click()
   await tickButton(page).waitFor()
-  await tickButton(page).dispatchEvent('click')
+  await tickButton(page).dispatchEvent('click', undefined, soon)
   await page.waitForTimeout(600)
-  await tickButton(page).dispatchEvent('click')
+  await tickButton(page).dispatchEvent('click', undefined, soon)
   await page.waitForTimeout(1500)
   await expect(done(page)).toHaveCount(0)
   await tickButton(page).click()

@@ -104,6 +104,7 @@ const may: Readonly<Record<string, string>> = {
     'seeTrail',
     'seeVendor',
     'seeVendors',
+    'setCornerInset',
     'setPassword',
   ]),
   ...whoMay('co', [
