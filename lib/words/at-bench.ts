@@ -11,8 +11,8 @@ const line = (label: string, value: string, note = ''): BenchLine => ({ label, v
 
 const faceEnds = {
   all: 'Cut off the intake face',
-  deck: 'Cut off the intake face, deck end',
-  cover: 'Cut off the intake face, cover end',
+  deck: 'Cut off the intake face, deck side',
+  cover: 'Cut off the intake face, cover side',
 } as const
 
 const ofWords: Readonly<Record<NeededBy, string>> = {

@@ -39,6 +39,8 @@ function listOf(pointSet: PointSet, chambers: number, liftsIn: readonly number[]
       return numbered(chambers).flatMap((chamber) => ports.map((port) => `${chamber}-${port}`))
     case 'across-along':
       return ['across', 'along']
+    case 'face-ends':
+      return ['deck-1', 'cover-1', 'deck-2', 'cover-2']
     case 'ends':
       return ['end-1', 'end-2']
     case 'seat-open':
@@ -52,6 +54,10 @@ const fixedLabels: Readonly<Record<string, string>> = {
   across: 'across',
   along: 'along',
   'end-1': 'end 1',
+  'deck-1': 'deck side of end 1',
+  'cover-1': 'cover side of end 1',
+  'deck-2': 'deck side of end 2',
+  'cover-2': 'cover side of end 2',
   'end-2': 'end 2',
   seat: 'on the seat',
   open: 'valve open',

@@ -49,6 +49,9 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
 
   crack: choice('Crack check', [may('none', 'No crack found'), bad('crack', 'Crack found')]),
   pressure: choice('Pressure check', [may('holds', 'Holds pressure'), bad('leaks', 'Leaks')]),
+  'pressure-held': figure('Air pressure held', 'airPressure', 'one'),
+  'pressure-heat': figure('Water temperature', 'waterTemperature', 'one'),
+  'pressure-minutes': figure('Held for', 'minutes', 'one'),
   thickness: figure('Thickness', 'thickness', 'corners', {
     hint: 'Deck to the face above it, at each corner.',
   }),

@@ -19,6 +19,7 @@ export const pointSets = [
   'chamber-valves', // '1-intake', '1-exhaust', '2-intake', …
   'across-along', // straightness: 'across', 'along'
   'ends', // 'end-1', 'end-2'
+  'face-ends', // 'deck-1', 'cover-1', …: a wedge off a face, at both of its ends
   'seat-open', // 'seat', 'open': spring pressure
   'flow', // 'intake@0.300': one per port and lift
 ] as const
@@ -47,6 +48,9 @@ export const readingKinds = [
   // wash, measuring bench
   'crack',
   'pressure',
+  'pressure-held',
+  'pressure-heat',
+  'pressure-minutes',
   'thickness',
   'straightness',
   'removed-before',

@@ -68,6 +68,13 @@ const flatCut: Asks = (context) => {
   return sure ? [depth] : [depth, { kind: 'cc', points: ['at-stop', 'at-size'] }]
 }
 
+/** An angle cut takes a wedge off the face: read at its deck end and its cover end, at both ends of the head. */
+function faceDepth(context: Context, key: StepKey): Ask {
+  const asked = followUp(context, key, 'face-depth', 'intake-choice', ['cut-face'])
+  if (context.column !== 'angle') return asked
+  return { ...asked, points: pointsOf('face-ends', { chambers: context.facts.chambers }) }
+}
+
 const cutInScope = (order: OrderFacts): boolean => order.scope.some((id) => id === 'angle-cut' || id === 'flat-cut')
 
 const arrivalFigures: Asks = (context, key) => {
@@ -122,7 +129,10 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   'check-in': all('condition', 'came-with', 'photo'),
   'wash-in': nothing,
   crack: all('crack'),
-  pressure: all('pressure'),
+  pressure: (context) => [
+    ask(context, 'pressure'),
+    ...(['pressure-held', 'pressure-heat', 'pressure-minutes'] as const).map((kind) => offer(ask(context, kind))),
+  ],
   thickness: all('thickness', 'straightness', 'removed-before'),
   chambers,
   'seat-before': (context) => [seatDepth(context)],
@@ -146,10 +156,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   'arrival-figures': arrivalFigures,
   'flat-cut': flatCut,
   deburr: nothing,
-  intake: (context, key) => [
-    ask(context, 'intake-choice'),
-    followUp(context, key, 'face-depth', 'intake-choice', ['cut-face']),
-  ],
+  intake: (context, key) => [ask(context, 'intake-choice'), faceDepth(context, key)],
   'bolt-seats': all('bolt-squared'),
   'bolt-fit': all('bolt-passes', 'bolt-slotted'),
   'bolt-reach': all('bolt-reach'),

@@ -23,6 +23,8 @@ const families = {
   force: { lbf: unit(1), N: unit(1, newtonsPerLbf) },
   springRate: { 'lbf/in': unit(1) },
   rate: { 'thou/cc': unit(1) },
+  gauge: { psi: unit(1), kPa: unit(mm2PerIn2, 1000 * newtonsPerLbf) },
+  time: { min: unit(1), h: unit(60) },
   count: { '': unit(1) },
 } as const satisfies Record<string, Readonly<Record<string, Unit>>>
 
@@ -108,6 +110,10 @@ const table = {
   testPressure: other('test pressure', 'pressure', 'inH2O', [0.5, 80], 1),
   flow: other('flow', 'flow', 'cfm', [0, 2000], 1),
   temperature: { ...other('temperature', 'temperature', '°C', [-40, 60], 1), keypadUnits: ['°C', '°F'] },
+  /** Of a pressure check: higher than this no plate or plug should stand. */
+  airPressure: { ...other('air pressure', 'gauge', 'psi', [1, 120], 0), keypadUnits: ['psi', 'kPa'] },
+  waterTemperature: { ...other('water temperature', 'temperature', '°C', [0, 100], 0), keypadUnits: ['°F', '°C'] },
+  minutes: other('time', 'time', 'min', [1, 600], 0),
   finish: other('finish', 'finish', 'µin', [1, 500], 0),
   /** Under 2 nothing fires; over 30 no engine turns over. */
   compressionRatio: other('compression ratio', 'count', '', [2, 30], 2),

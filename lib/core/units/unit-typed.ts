@@ -58,6 +58,15 @@ const spellings: Readonly<Record<UnitFamily, ReadonlyMap<string, string>>> = {
     ['lb/in', 'lbf/in'],
     ['lbs/in', 'lbf/in'],
   ]),
+  gauge: new Map([
+    ['lbs', 'psi'],
+    ['lb/in2', 'psi'],
+  ]),
+  time: new Map([
+    ['mins', 'min'],
+    ['minutes', 'min'],
+    ['hours', 'h'],
+  ]),
   count: new Map(),
 }
 

@@ -24,6 +24,9 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
 
   crack: always('none'),
   pressure: always('holds'),
+  'pressure-held': always('40'),
+  'pressure-heat': always('160 °F'),
+  'pressure-minutes': always('15'),
   thickness: figures.thickness,
   straightness: figures.straightness,
   'removed-before': figures.removedBefore,

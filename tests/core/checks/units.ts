@@ -63,6 +63,13 @@ const conversions: readonly Check[] = [
   typed('68 °F', 'temperature', theirs, unit(68, 'degF').toNumber('degC')),
   typed('−40 °F', 'temperature', theirs, unit(-40, 'degF').toNumber('degC')),
   typed('100 l/s', 'flow', theirs, unit(100, 'l/s').toNumber('ft^3/minute')),
+  check(
+    '“300 kPa” typed as air pressure',
+    'NIST SP 811: 1 psi = 6.894757 kPa, seven figures',
+    [300 / 6.894757, 'psi', 1e-5],
+    () => must(parseFigure('300 kPa', 'airPressure')).value,
+  ),
+  typed('2 h', 'minutes', theirs, unit(2, 'hour').toNumber('minute')),
   typed('1000 N', 'springForce', theirs, unit(1000, 'N').toNumber('lbf')),
   typed('0.8 µm', 'finish', theirs, unit(0.8, 'um').toNumber('in') * 1e6),
   typed(

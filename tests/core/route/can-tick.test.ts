@@ -84,8 +84,16 @@ describe('a step that owes readings', () => {
     const cut = () => here({ plan: angleFlat(0.063, 0.02), manifoldSpansHeads: true }).ticked('angle-cut', 'flat-cut')
     expect(refusal(cut().read('intake', ['intake-choice', '', 'port-match']), 'intake')).toBeNull()
     expect(refusal(cut().read('intake', ['intake-choice', '', 'cut-face']), 'intake')?.message).toBe(
-      'Intake side: end 1 and end 2 have no depth off the intake face yet.',
+      'Intake side: deck side of end 1, cover side of end 1, deck side of end 2 and cover side of end 2 have no depth off the intake face yet.',
     )
+  })
+
+  it('asks for a wedge off the face at its deck end and its cover end, at both ends of the head', () => {
+    const points = (visit: Visit) => visit.step('intake')?.owes.find(({ kind }) => kind === 'face-depth')?.points
+    expect(points(here({ plan: angleFlat(0.063, 0.02), manifoldSpansHeads: true }))).toEqual([
+      ...['deck-1', 'cover-1', 'deck-2', 'cover-2'],
+    ])
+    expect(points(here({ plan: flat(0.03), manifoldSpansHeads: true }))).toEqual(['end-1', 'end-2'])
   })
 
   it('asks for cc at the stop and at size while the rate is unproven or the cut is deep', () => {
