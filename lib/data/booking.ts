@@ -49,6 +49,7 @@ export type NewEngine = {
   readonly label: string
   readonly layout: string
   readonly camInHead: boolean | null
+  readonly valvesInBlock: boolean
   readonly figures: Readonly<Record<string, Kept>>
 }
 

@@ -46,12 +46,18 @@ function tracedFacts({ outlines }: CastingRows, form: string, milledWidthIn: num
 }
 
 export function engineFactsOf(
-  engine: { readonly layout: string; readonly camInHead: boolean | null; readonly figures: readonly Row[] } | null,
+  engine: {
+    readonly layout: string
+    readonly camInHead: boolean | null
+    readonly valvesInBlock: boolean
+    readonly figures: readonly Row[]
+  } | null,
 ): EngineFacts {
   const figures = Object.fromEntries((engine?.figures ?? []).map((row) => [row.key, row.value]))
   return {
     ...figures,
     layout: engine?.layout === 'v' || engine?.layout === 'inline' ? engine.layout : 'unknown',
     camInHead: engine?.camInHead ?? null,
+    valvesInBlock: engine?.valvesInBlock ?? false,
   }
 }

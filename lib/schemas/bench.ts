@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { castingFigureKeys, castingFigures, type CastingFigureKey } from '@/lib/core/casting/figures'
+import { camAnswers, camFacts } from '@/lib/core/engine/cam-answer'
 import { engineFigureKeys, engineFigures, type EngineFigureKey } from '@/lib/core/engine/figures'
 import type { Asked } from '@/lib/core/options/question-of'
 import { parseFigure } from '@/lib/core/units/parse-figure'
@@ -23,7 +24,7 @@ export const benchForm = z.object({
   classMinCc: text,
   classMaxCut: text,
   layout: z.enum(['inline', 'v', 'unknown']),
-  camInHead: z.enum(['yes', 'no', 'unknown']),
+  camInHead: z.enum(camAnswers),
   engine: z.partialRecord(z.enum(engineFigureKeys as [EngineFigureKey, ...EngineFigureKey[]]), text),
   figures: z.partialRecord(z.enum(castingFigureKeys as [CastingFigureKey, ...CastingFigureKey[]]), text),
 })
@@ -63,7 +64,6 @@ export function readBench(form: BenchForm): ReadBench {
     errors[field] = parsed.refusal.message
     return null
   }
-  const camInHead = form.camInHead === 'unknown' ? null : form.camInHead === 'yes'
   const asked: Asked = {
     presentCc: presentOf(form.presentCc, (each) => read('presentCc', each, 'chamberVolume')),
     measured: form.measured,
@@ -77,7 +77,7 @@ export function readBench(form: BenchForm): ReadBench {
     classMaxCutIn: read('classMaxCut', form.classMaxCut, 'cutDepth'),
     engine: {
       layout: form.layout,
-      camInHead,
+      ...camFacts(form.camInHead),
       ...recordOf(engineFigureKeys, (key) => read(`engine.${key}`, form.engine[key], engineFigures[key].quantity)),
     },
     figures: recordOf(castingFigureKeys, (key) =>
@@ -150,7 +150,7 @@ export function benchFromQuery(query: URLSearchParams): BenchForm {
     ...form,
     ...Object.fromEntries([...named, ...on]),
     layout: layout === 'inline' || layout === 'v' ? layout : 'unknown',
-    camInHead: cam === 'yes' || cam === 'no' ? cam : 'unknown',
+    camInHead: camAnswers.find((answer) => answer === cam) ?? 'unknown',
     engine: recordFrom(engineFigureKeys),
     figures: recordFrom(castingFigureKeys),
   }

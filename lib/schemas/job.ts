@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { chamberForms } from '@/lib/core/casting/figures'
+import { camAnswers } from '@/lib/core/engine/cam-answer'
 import { engineFigures, engineFigureKeys, type EngineFigureKey } from '@/lib/core/engine/figures'
 import { presetWork } from '@/lib/core/route/presets'
 import { isWorkId, presets, type Preset, type WorkId } from '@/lib/core/route/step-ids'
@@ -36,7 +37,7 @@ const engineFigureFields = Object.fromEntries(
 export const engineFields = z.object({
   label: words(120),
   layout: z.enum(['inline', 'v', 'unknown']),
-  camInHead: z.enum(['yes', 'no', 'unknown']),
+  camInHead: z.enum(camAnswers),
   figures: z.object(engineFigureFields),
 })
 

@@ -1,6 +1,7 @@
 'use client'
 import { useCallback, useId, useMemo, useState } from 'react'
 import { EmptyState } from '@/app/_components/ui/empty-state'
+import { Notice } from '@/app/_components/ui/notice'
 import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
 import { wayTitle } from '@/lib/core/options/way-words'
@@ -46,6 +47,12 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
         <p className="figure-large" role="status">
           {headline(ways)}
         </p>
+        {ways[0]?.ruledOut === '' &&
+          ways[0].cautions.map((caution) => (
+            <Notice key={caution} kind="caution" live={false}>
+              <p>{caution}</p>
+            </Notice>
+          ))}
         <WayList ways={ways} chosen={way.id} onChoose={choose} money={money} name={name} />
       </section>
       <ChosenWay
@@ -55,6 +62,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
         onAngle={(angle) => setPicked({ id: way.id, angleIn: angle })}
         chamberShape={casting?.chamberShape ?? 'open'}
         flowed={casting?.flowed ?? []}
+        cautionsShown={way === ways[0] && angleIn === null}
         onNeed={onNeed}
       />
       {actions?.({ way, angleIn })}

@@ -5,6 +5,7 @@ import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { useMedia } from '@/app/_components/ui/use-media'
 import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
+import { castingAsItIs } from '@/lib/core/options/drawn-casting'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { earlierFlowWords, flowOfCutsLike, type EarlierFlow } from '@/lib/core/options/earlier-flow'
 import { lineFrom, wayAt } from '@/lib/core/options/way-cut'
@@ -23,22 +24,34 @@ type Props = {
   chamberShape: 'open' | 'closed'
   /** What the shop's own cuts of this casting did to flow. */
   flowed: readonly EarlierFlow[]
+  /** They stand beside the answer already. */
+  cautionsShown?: boolean
   onNeed?: (key: string) => void
 }
 
 /** One way in full: the section to scale, the slider along the line, and what follows beside it. */
-export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowed, onNeed }: Props) {
+export function ChosenWay({
+  question,
+  way,
+  angleIn,
+  onAngle,
+  chamberShape,
+  flowed,
+  cautionsShown = false,
+  onNeed,
+}: Props) {
   const { start } = way
   const onLine = way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle'
   const line = useMemo(() => (onLine ? lineFrom(question, start) : null), [onLine, question, start])
   const moved = angleIn === null ? null : wayAt(question, start, angleIn)
   const shown = moved?.ok ? moved.value : way
   const { worked } = shown
+  const drawn = useMemo(() => castingAsItIs(start.heads, start.casting, start.deepEdge), [start])
   const ruledOut = moved?.ok === false ? moved.refusal.message : shown.ruledOut
   const cut = worked?.record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
   // One drawing, not two of which one is hidden: it is made anew at every move.
   const narrow = useMedia('(max-width: 40rem)', false)
-  const section = { casting: start.casting, chamberShape, deepEdge: start.deepEdge, cut }
+  const section = { casting: drawn, chamberShape, deepEdge: start.deepEdge, cut }
   return (
     <section aria-label="Chosen option" className="part">
       <h2>{wayTitle(shown)}</h2>
@@ -60,11 +73,12 @@ export function ChosenWay({ question, way, angleIn, onAngle, chamberShape, flowe
           )}
           {line && !line.ok && way.ruledOut === '' && <p className="soft">No slider: {line.refusal.message}</p>}
           {worked && <DefinitionList items={chamberLines(worked.record)} />}
-          {shown.cautions.map((caution) => (
-            <Notice key={caution} kind="caution" live={false}>
-              <p>{caution}</p>
-            </Notice>
-          ))}
+          {!cautionsShown &&
+            shown.cautions.map((caution) => (
+              <Notice key={caution} kind="caution" live={false}>
+                <p>{caution}</p>
+              </Notice>
+            ))}
         </div>
         <div className="stack">
           {worked && (

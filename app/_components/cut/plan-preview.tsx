@@ -4,6 +4,7 @@ import { Follows } from '@/app/_components/bench/follows'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
+import { castingAsItIs } from '@/lib/core/options/drawn-casting'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { workedPlan, type PlanInputs, type WorkedPlan } from '@/lib/core/options/plan-record-of'
 import { chamberLines, planTitle } from '@/lib/core/options/plan-words'
@@ -76,7 +77,14 @@ function Worked({ ground, worked, notKept }: WorkedProps) {
       <p className={size}>{title}</p>
       <div className={styles.beside}>
         <div className="stack">
-          <Marks drawing={cutSection({ casting, chamberShape, deepEdge, cut: record })} />
+          <Marks
+            drawing={cutSection({
+              casting: castingAsItIs(ground.heads, casting, deepEdge),
+              chamberShape,
+              deepEdge,
+              cut: record,
+            })}
+          />
           <DefinitionList items={chamberLines(record)} />
           {record.cautions.map((caution) => (
             <Notice key={caution} kind="caution" live={false}>

@@ -1,4 +1,14 @@
+import type { SeatGround } from '../head-now/seat-now'
+import type { FaceCut } from '../intake/face-cut'
 import type { CutKind } from '../route/step-ids'
+
+/** One port's nearest seat: what the cut leaves at its sealing line, in inches; below zero: cut through. */
+export type SeatOnRecord = {
+  readonly port: 'intake' | 'exhaust'
+  readonly tag: string
+  readonly marginIn: number
+  readonly ground: SeatGround
+}
 
 /**
  * What a plan version freezes as its results: all that follows from the cut, in the core's units. Null: not computable
@@ -25,6 +35,12 @@ export type PlanRecord = {
   readonly seatWorkGivesCc: number
   readonly intakeSideIn: number | null
   readonly intakeRailsIn: number | null
+  /** At the two ends of the face, and what is left as a gap; absent or null: no wedge, or the face's height is not known. */
+  readonly intakeFace?: FaceCut | null
+  /** How much less a leaning chamber wall lets the cut take, in cc; below zero: more. Absent: no draft on record. */
+  readonly wallDraft?: { readonly deg: number; readonly lessCc: number } | null
+  /** Sealing lines over the new deck, and what each depth stands on. */
+  readonly seats?: readonly SeatOnRecord[]
   readonly ptvLossIntakeIn: number | null
   readonly ptvLossExhaustIn: number | null
   readonly compressionBefore: number | null

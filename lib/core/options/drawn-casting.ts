@@ -1,4 +1,4 @@
-import type { CastingFacts } from '../casting/figures'
+import { castingFigureKeys, type CastingFacts } from '../casting/figures'
 import type { HeadNow } from '../cut/plan-types'
 import type { Edge } from '../head-now/deck-now'
 import { nearestSeat } from '../head-now/seat-now'
@@ -17,5 +17,7 @@ export function castingAsItIs(heads: readonly HeadNow[], record: CastingFacts, d
     const seat = nearestSeat({ record, port, deck, readings: head.seatReadings })
     return [`${port}SeatDepthIn`, seat.ok ? seat.value.depthFromDeckNowIn : undefined] as const
   })
-  return { ...head.casting, ...Object.fromEntries(depths) }
+  const all: CastingFacts = { ...head.casting, ...Object.fromEntries(depths) }
+  const known = castingFigureKeys.filter((key) => all[key] !== undefined)
+  return Object.fromEntries(known.map((key) => [key, all[key]]))
 }

@@ -3,6 +3,7 @@ import { ok, refuse, type Result } from '../errors'
 import type { BenchQuestion, CutOption, WayKind } from './bench-types'
 import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
+import { castingAsItIs } from './drawn-casting'
 import { figureName } from './figure-names'
 import { chamberLines } from './plan-words'
 import { wayAt } from './way-cut'
@@ -77,7 +78,11 @@ function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, '
     priceMinor: way.priceMinor,
     unpriced: way.unpriced,
     cautions: way.cautions,
-    drawing: { casting: start.casting, deepEdge: start.deepEdge, cut: { flatIn, angleIn, angleDeg } },
+    drawing: {
+      casting: castingAsItIs(start.heads, start.casting, start.deepEdge),
+      deepEdge: start.deepEdge,
+      cut: { flatIn, angleIn, angleDeg },
+    },
   }
 }
 

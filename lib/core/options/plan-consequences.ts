@@ -1,10 +1,13 @@
 import type { CastingFacts } from '../casting/figures'
 import type { HeadNow, PlanAnswer } from '../cut/plan'
+import { circleOutline } from '../cut/circle'
+import { draftedVolume } from '../cut/drafted-volume'
 import type { PlanRecord } from '../cut/plan-record'
 import type { EngineFacts } from '../engine/figures'
 import type { Refusal, Result } from '../errors'
 import { consequences, type Consequences } from './consequences'
 import { cutCautions } from './cut-cautions'
+import { ports } from './valve-consequences'
 
 export type WhatFollowsInput = {
   readonly plan: PlanAnswer
@@ -61,6 +64,9 @@ export function planWithConsequences(input: WhatFollowsInput, follows = conseque
     seatWorkGivesCc: input.seatWorkGivesCc,
     intakeSideIn: side?.sideIn ?? null,
     intakeRailsIn: side?.railsIn ?? null,
+    intakeFace: side?.face ?? null,
+    wallDraft: isCut ? wallDraftOf(input) : null,
+    seats: isCut ? seatsOf(follows) : [],
     ptvLossIntakeIn: intakeLoss?.lossIn ?? null,
     ptvLossExhaustIn: exhaustLoss?.lossIn ?? null,
     compressionBefore: plan.presentMeanCc === null ? null : known(follows.ratioBefore),
@@ -83,5 +89,25 @@ export function consequencesOf({ plan, casting, engine, deepEdge, sinkIn, heads 
     heads,
   })
 }
+
+/** How much a leaning wall changes what the cut takes: by a circle of the opening's area, on which it hangs only weakly. */
+function wallDraftOf({ plan, casting }: WhatFollowsInput): PlanRecord['wallDraft'] {
+  const { wallDraftDeg, openingAreaIn2, openingCentreIn, milledWidthIn } = casting
+  if (!wallDraftDeg || openingAreaIn2 === undefined || openingCentreIn === undefined || milledWidthIn === undefined) {
+    return null
+  }
+  const outline = circleOutline({ areaIn2: openingAreaIn2, centreIn: openingCentreIn })
+  const found = draftedVolume({ flatIn: plan.flatIn, angleIn: plan.angleIn, milledWidthIn }, outline, wallDraftDeg)
+  if (!found.ok || plan.removesCc === null) return null
+  return { deg: wallDraftDeg, lessCc: plan.removesCc * found.value.lessPart }
+}
+
+const seatsOf = (follows: Consequences): PlanRecord['seats'] =>
+  ports.flatMap((port) => {
+    const { sealing } = follows[port]
+    if (!sealing.ok) return []
+    const { tag, marginIn, ground } = sealing.value
+    return [{ port, tag, marginIn, ground }]
+  })
 
 const needWords = (refusal: Refusal): string => refusal.message.replace(/^Needs /, 'needs ').replace(/\.$/, '')

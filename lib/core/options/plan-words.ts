@@ -1,5 +1,7 @@
-import type { PlanRecord } from '../cut/plan-record'
+import type { PlanRecord, SeatOnRecord } from '../cut/plan-record'
+import { goneByCut, mostGoneIn, sumOfGone, type Gone } from '../head-now/gone'
 import { gapWording } from '../intake/face-cut'
+import { seatGroundWords } from './ground-words'
 import type { CutKind } from '../route/step-ids'
 import { formatFigure, formatThou } from '../units/format-figure'
 
@@ -39,8 +41,39 @@ const offOrGap = (label: string, offIn: number): PlanLine =>
 
 const cc = (value: number): string => formatFigure(value, 'chamberVolume')
 
+/** What the prediction leaves out: it takes the wall as square to the deck. */
+export function wallDraftLine({ wallDraft }: PlanRecord): PlanLine | null {
+  if (!wallDraft) return null
+  const { deg, lessCc } = wallDraft
+  const more = `${formatFigure(Math.abs(lessCc), 'volume')} ${lessCc < 0 ? 'more' : 'less'} taken`
+  return line('Wall draft', `${deg.toFixed(1)}°: ${more}`, 'not in the prediction; a rate learned from cuts has it')
+}
+
+/** Both ends of a face that an angle cut has turned; null: no wedge. */
+export function faceLine({ intakeFace }: PlanRecord): PlanLine | null {
+  if (!intakeFace) return null
+  const { deckEndIn, coverEndIn, gapIn } = intakeFace
+  const ends = `${formatThou(deckEndIn)} at the deck end, ${formatThou(coverEndIn)} at the cover end`
+  return line('Intake face re-cut', ends, gapIn > 0 ? `${formatThou(gapIn)} ${gapWording}` : '')
+}
+
+/** What a cut leaves between the deck and a seat's sealing line, and what that stands on. */
+export const seatLine = ({ port, tag, marginIn, ground }: SeatOnRecord): PlanLine =>
+  line(
+    `${port === 'intake' ? 'Intake' : 'Exhaust'} seat to the new deck`,
+    marginIn > 0 ? formatThou(marginIn) : `cut through by ${formatThou(-marginIn)}: hold`,
+    `${tag}, ${seatGroundWords(ground)}`,
+  )
+
+/**
+ * Removed since new with this cut, where most is gone, in inches.
+ * Derived: depths at the edges added up. Example: 0.020 at both edges, then 0.063 at one → 0.083.
+ */
+export const removedAfterIn = (cut: Pick<PlanRecord, 'flatIn' | 'angleIn' | 'deepEdge'>, before: Gone): number =>
+  mostGoneIn(sumOfGone([before, goneByCut(cut)]))
+
 /** The plan's figures in words, those that are known; `needs` follow as their own line. */
-export function planLines(plan: PlanRecord, removedBeforeIn: number | null): PlanLine[] {
+export function planLines(plan: PlanRecord, removedBefore: Gone | null): PlanLine[] {
   const cut = plan.kind !== 'none'
   const lines: (PlanLine | null)[] = [
     cut && plan.kind !== 'clean-up' ? line('Flat part', formatThou(plan.flatIn)) : null,
@@ -64,13 +97,14 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
           cc(plan.predictedFinishedCc),
           plan.seatWorkGivesCc > 0 ? `predicted, after seat work adds ${cc(plan.seatWorkGivesCc)}` : 'predicted',
         ),
+    wallDraftLine(plan),
     cut ? line('Rate', `${plan.thouPerCc.toFixed(2)} thou per cc`, plan.rateWords) : null,
     cut
       ? line(
           'Removed since new, after this',
-          removedBeforeIn === null
+          removedBefore === null
             ? 'new thickness unknown'
-            : formatFigure(removedBeforeIn + plan.deepestIn, 'cutDepth'),
+            : formatFigure(removedAfterIn(plan, removedBefore), 'cutDepth'),
           'at the deepest',
         )
       : null,
@@ -89,6 +123,8 @@ export function planLines(plan: PlanRecord, removedBeforeIn: number | null): Pla
       : line('Piston-to-valve loss, exhaust', formatThou(plan.ptvLossExhaustIn), 'estimate: check at assembly'),
     plan.intakeSideIn === null ? null : offOrGap('Intake side, to restore port alignment', plan.intakeSideIn),
     plan.intakeRailsIn === null ? null : offOrGap('Manifold rails', plan.intakeRailsIn),
+    faceLine(plan),
+    ...(plan.seats ?? []).map(seatLine),
   ]
   const needs = plan.needs.map((need) => line('Not computed', need))
   return [...lines.filter((entry) => entry !== null), ...needs]
@@ -102,6 +138,7 @@ const aboutTheChamber = new Set([
   'Target',
   'After the cut',
   'Finished',
+  'Wall draft',
   'Rate',
 ])
 

@@ -6,6 +6,18 @@ import { storedObject, type Fields } from './stored-json'
 const figure = z.number()
 const figureOrNull = figure.nullable()
 
+const seatGround = z.discriminatedUnion('by', [
+  z.object({ by: z.literal('read'), valve: z.string() }),
+  z.object({ by: z.literal('like'), valve: z.string(), like: z.string() }),
+  z.object({ by: z.literal('record'), valve: z.string() }),
+])
+const seatOnRecord = z.object({
+  port: z.enum(['intake', 'exhaust']),
+  tag: z.string(),
+  marginIn: figure,
+  ground: seatGround,
+})
+
 const planRecord = z.object({
   kind: z.enum(cutKinds),
   flatIn: figure,
@@ -25,6 +37,9 @@ const planRecord = z.object({
   seatWorkGivesCc: figure,
   intakeSideIn: figureOrNull,
   intakeRailsIn: figureOrNull,
+  intakeFace: z.object({ deckEndIn: figure, coverEndIn: figure, gapIn: figure }).nullish(),
+  wallDraft: z.object({ deg: figure, lessCc: figure }).nullish(),
+  seats: z.array(seatOnRecord).optional(),
   ptvLossIntakeIn: figureOrNull,
   ptvLossExhaustIn: figureOrNull,
   compressionBefore: figureOrNull,

@@ -4,7 +4,8 @@ import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
 import { leanShiftWords } from '@/lib/words/corner-inset'
-import { cornersAt, deepestMeasuredIn, edgesLost, fitOf, wasCut } from '../measured-cut'
+import { mostGoneIn, sumOfGone } from '@/lib/core/head-now/gone'
+import { cornersAt, edgesLost, edgesMeasured, fitOf, wasCut } from '../measured-cut'
 import type { Dossier } from '../dossier'
 import { answerWords, newestText, readAt } from '../reading-text'
 
@@ -144,10 +145,14 @@ function intakeFace(head: Dossier): SpecCut[] {
 
 /** "0.0430 in at the deepest, over all visits", or what is not known. */
 export function removedWords(head: Dossier): string {
-  const read = readAt(head.newest, 'thickness', 'removed-before').at(-1)?.value ?? null
-  const beforeIn = head.removedBeforeIn ?? read
-  const nowIn = wasCut(head) ? deepestMeasuredIn(head) : 0
-  if (beforeIn !== null && nowIn !== null) return `${depth(beforeIn + nowIn)} at the deepest, over all visits`
+  const before = head.metalGone.ok ? head.metalGone.value.gone : null
+  const cut = wasCut(head) ? edgesMeasured(head) : { intake: 0, exhaust: 0 }
+  if (before !== null && cut !== null) {
+    const all = sumOfGone([before, { atIntakeEdgeIn: cut.intake, atExhaustEdgeIn: cut.exhaust, taperIn: 0 }])
+    return `${depth(mostGoneIn(all))} at the deepest, over all visits`
+  }
+  const beforeIn = head.removedBeforeIn
+  const nowIn = cut && Math.max(cut.intake, cut.exhaust)
   const now = nowIn === null ? 'this visit’s cut was not measured at the deepest' : `${depth(nowIn)} on this visit`
   return `${beforeIn === null ? beforeUnknown(head) : `${depth(beforeIn)} before`}; ${now}`
 }

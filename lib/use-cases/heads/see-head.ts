@@ -1,6 +1,7 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import type { Gone } from '@/lib/core/head-now/gone'
 import { must, RefusedError } from '@/lib/core/errors'
 import { progress, type ProgressMark } from '@/lib/core/route/progress'
 import { workLabel } from '@/lib/core/route/presets'
@@ -46,7 +47,8 @@ export type VisitView = {
   readonly cameWith: string
   readonly rackPlace: string
   readonly plan: { readonly number: number; readonly record: PlanRecord; readonly accepted: string } | null
-  readonly removedBeforeIn: number | null
+  /** At both edges; null: not known. */
+  readonly removedBefore: Gone | null
   readonly route: readonly RouteStep[]
   /** What the shop calls its stations now. */
   readonly stationNames: Readonly<Record<Station, string>>
@@ -233,7 +235,7 @@ function visitView(
             accepted: acceptance ? `${acceptance.by}, ${acceptance.how}` : '',
           }
         : null,
-    removedBeforeIn: dossier.removedBeforeIn,
+    removedBefore: dossier.metalGone.ok ? dossier.metalGone.value.gone : null,
     route,
     marks: progress(route, facts.openHolds.length > 0),
     gaps: visit.returned || visit.handOver ? [] : gapsOf(dossier),

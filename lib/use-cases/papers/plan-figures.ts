@@ -1,9 +1,17 @@
-import { cutTitle } from '@/lib/core/options/plan-words'
+import {
+  cutTitle,
+  faceLine,
+  removedAfterIn,
+  seatLine,
+  wallDraftLine,
+  type PlanLine,
+} from '@/lib/core/options/plan-words'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { Dossier } from '@/lib/dossier/dossier'
+import { removedBeforeWords, removedByWords } from '@/lib/words/metal-gone'
 
 const cuts: readonly StepId[] = ['flat-cut', 'angle-cut']
 
@@ -55,10 +63,17 @@ function targetFigure({ visit, settings }: Dossier): Figure[] {
   ]
 }
 
+/** A line of the plan in one note; two remarks in it stand apart. */
+const noteOf = (line: PlanLine | null): string =>
+  line === null ? '' : `${line.label}: ${[line.value, line.note].filter((part) => part !== '').join('; ')}`
+
 /** The plan in words, for the bench. */
-export function planNotes({ plan, removedBeforeIn, facts }: Dossier): string[] {
+export function planNotes({ plan, metalGone, facts }: Dossier): string[] {
   if (!plan) return []
-  const goneIn = removedBeforeIn === null || !facts.plan ? null : removedBeforeIn + facts.plan.deepestIn
+  const goneIn =
+    !metalGone.ok || !facts.plan
+      ? null
+      : removedAfterIn({ ...facts.plan, deepEdge: plan.deepEdge }, metalGone.value.gone)
   // A clean-up stops where the deck is flat: what the plan reckons is the most that it may take.
   const cleanUp = plan.kind === 'clean-up'
   return [
@@ -73,6 +88,10 @@ export function planNotes({ plan, removedBeforeIn, facts }: Dossier): string[] {
     plan.kind === 'none'
       ? ''
       : `Removed since new after this: ${goneIn === null ? 'new thickness unknown' : `${cleanUp ? 'at most ' : ''}${formatFigure(goneIn, 'cutDepth')}`}`,
+    plan.kind === 'none' || !metalGone.ok
+      ? ''
+      : `Removed before this: ${removedBeforeWords(metalGone)}, ${removedByWords(metalGone)}`,
+    ...[faceLine(plan), wallDraftLine(plan), ...(plan.seats ?? []).map(seatLine)].map(noteOf),
     plan.needs.length === 0 ? '' : `Not computed: ${plan.needs.join('; ')}`,
   ].filter((line) => line !== '')
 }

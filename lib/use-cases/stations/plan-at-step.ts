@@ -2,6 +2,7 @@ import { planTitle } from '@/lib/core/options/plan-words'
 import type { RouteStep } from '@/lib/core/route/types'
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { removedBeforeWords, removedByWords } from '@/lib/words/metal-gone'
 import type { Reader } from '@/lib/data/db'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
@@ -79,14 +80,10 @@ async function flatCut(
   plan: PlanRecord,
   mates: readonly Dossier[],
 ): Promise<PlanAtStep> {
-  const removed = dossier.removedBeforeIn
   const lines = [
     line('Plan', planTitle(plan)),
     ...(mates.length > 0 ? [line('The mate', mateDepth(mates))] : []),
-    line(
-      'Removed since new, before this',
-      removed === null ? 'new thickness unknown' : formatFigure(removed, 'cutDepth'),
-    ),
+    line('Removed since new, before this', removedBeforeWords(dossier.metalGone), removedByWords(dossier.metalGone)),
   ]
   const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
   if (plan.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, dossier, plan) }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { PlanRecord } from '../../../lib/core/cut/plan-record'
+import { flatGone } from '../../../lib/core/head-now/gone'
 import { planLines, planTitle } from '../../../lib/core/options/plan-words'
 
 const plan: PlanRecord = {
@@ -29,7 +30,7 @@ const plan: PlanRecord = {
 }
 
 const valueOf = (label: string, removedBeforeIn: number | null = null) =>
-  planLines(plan, removedBeforeIn).find((line) => line.label === label)
+  planLines(plan, removedBeforeIn === null ? null : flatGone(removedBeforeIn)).find((line) => line.label === label)
 
 describe('a plan in words', () => {
   it('names both parts and the edge', () => {

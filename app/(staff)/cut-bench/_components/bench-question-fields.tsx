@@ -5,6 +5,7 @@ import { Choice } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { castingFigureKeys, castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
+import { camAnswerOptions } from '@/lib/core/engine/cam-answer'
 import { engineFigureKeys, engineFigures } from '@/lib/core/engine/figures'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { quantities } from '@/lib/core/units/quantities'
@@ -94,15 +95,7 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
               ]}
               {...text('layout')}
             />
-            <Choice
-              label="Cam in the head"
-              options={[
-                { value: 'unknown', label: 'not known' },
-                { value: 'yes', label: 'yes' },
-                { value: 'no', label: 'no' },
-              ]}
-              {...text('camInHead')}
-            />
+            <Choice label="Cam in the head" options={camAnswerOptions} {...text('camInHead')} />
             <div className={styles.fields}>
               {engineFigureKeys.map((key) => (
                 <TextInput

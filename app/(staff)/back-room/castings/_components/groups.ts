@@ -38,6 +38,7 @@ export const groups: readonly Group[] = [
       'thicknessLeastIn',
       'landNewIn',
       'landLeastIn',
+      'landXIn',
       'largestAngleDeg',
     ],
   },

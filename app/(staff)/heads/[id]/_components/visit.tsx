@@ -76,7 +76,7 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
           <ButtonLink href={`/api/papers/spec-sheet/${visit.visitId}`}>Spec sheet (PDF)</ButtonLink>
         )}
       </div>
-      <PlanSummary plan={visit.plan} removedBeforeIn={visit.removedBeforeIn} />
+      <PlanSummary plan={visit.plan} removedBefore={visit.removedBefore} />
       {newest && (
         <>
           <Gaps visit={visit} mayWaive={head.may.waive} />

@@ -4,7 +4,12 @@ import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { ChangeEngine } from './change-engine'
 
 const layouts = { inline: 'inline', v: 'V', unknown: '' }
-const cams = { yes: 'cam in the head', no: 'cam in the block', unknown: '' }
+const cams = {
+  yes: 'cam in the head',
+  no: 'cam in the block',
+  unknown: '',
+  'side-valve': 'cam and valves in the block',
+}
 
 export function EnginePart({ job }: { job: JobView }) {
   const { engine } = job

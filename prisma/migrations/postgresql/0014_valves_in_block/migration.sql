@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Engine" ADD COLUMN     "valvesInBlock" BOOLEAN NOT NULL DEFAULT false;
