@@ -104,7 +104,6 @@ const may: Readonly<Record<string, string>> = {
     'seeTrail',
     'seeVendor',
     'seeVendors',
-    'setCornerInset',
     'setPassword',
   ]),
   ...whoMay('co', [
@@ -139,7 +138,7 @@ const may: Readonly<Record<string, string>> = {
     'takeOffTag',
     'takePayment',
   ]),
-  ...whoMay('mo', ['correctReading', 'correctReference', 'recordReference']),
+  ...whoMay('mo', ['correctReading', 'correctReference', 'recordReference', 'setCornerInset']),
   ...whoMay('o+release', ['releaseVisit']),
   ...whoMay('o+waive', ['waiveGap']),
 }
