@@ -93,6 +93,7 @@ const may: Readonly<Record<string, string>> = {
     'retirePriceItem',
     'retireVendor',
     'seeBackRoom',
+    'seeInstrument',
     'seeInstruments',
     'seeLogo',
     'seePeople',
