@@ -180,7 +180,7 @@ const workBlock = ({ steps }: EstimateAnswer): Block[] =>
 const titleMm = 9
 const pairColumns = [
   { label: '', share: 1 },
-  { label: '', share: 1.5, face: 'text-bold' },
+  { label: '', share: 1.75, face: 'text-bold' },
 ] as const
 
 function group(paper: Paper, title: string, lines: readonly EstimateLine[]): void {

@@ -1,4 +1,5 @@
 import type { BenchFigure, NeededBy } from '../core/at-bench/bench-figure'
+import { gapWording } from '../core/intake/face-cut'
 import { figureName } from '../core/options/figure-names'
 import { pointLabel } from '../core/readings/points'
 import { formatFigure } from '../core/units/format-figure'
@@ -36,7 +37,7 @@ export function benchLine(figure: BenchFigure): BenchLine {
     case 'face-cut':
       return line(faceEnds[figure.end], thou(figure.valueIn), intakeNote(figure.end))
     case 'face-gap':
-      return line('Gap at the intake face', thou(figure.valueIn), gapNote)
+      return line('Gap at the intake face', thou(figure.valueIn), gapWording)
     case 'rails-cut':
       return line(
         'Cut off each manifold end rail',
@@ -124,7 +125,6 @@ export function benchLine(figure: BenchFigure): BenchLine {
   }
 }
 
-const gapNote = 'thicker gasket or manifold work; cut only the wedge'
 const intakeNote = (end: 'all' | 'deck' | 'cover'): string =>
   end === 'all' ? 'leave, port match or cut: choose below' : ''
 const bareThou = (valueIn: number): string => String(Number((valueIn * 1000).toFixed(1)))

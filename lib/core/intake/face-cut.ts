@@ -16,4 +16,4 @@ export type FaceCut = {
 export const nearlyFlatWording = (flangeDeg: number): string =>
   `half the bank angle and the face angle come to ${flangeDeg.toFixed(1)}°, near 90°, where one degree of error changes this figure by ${Math.round(Math.tan((flangeDeg * Math.PI) / 180) * (Math.PI / 180) * 100)} %: measure both angles, and fit the manifold before you cut`
 
-export const gapWording = 'gap: thicker gasket or manifold work; cut only the wedge'
+export const gapWording = 'thicker gasket or manifold work; cut only the wedge'

@@ -120,7 +120,7 @@ const faceEnds = (face: NonNullable<IntakeSide['face']>): Said => ({
   value: formatThou(face.deckEndIn),
   note: joined(
     `${formatThou(face.coverEndIn)} at the cover end`,
-    face.gapIn > 0 ? `${formatThou(face.gapIn)} left as a ${gapWording}` : '',
+    face.gapIn > 0 ? `gap of ${formatThou(face.gapIn)} left` : '',
   ),
 })
 

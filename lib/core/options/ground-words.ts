@@ -8,7 +8,7 @@ type Grounded = Pick<NearestSeat, 'ground' | 'notRead'> & {
 
 /** What one seat's depth stands on, of several heads with whose it is. */
 export const seatGroundWords = (ground: NearestSeat['ground']): string =>
-  ground.by === 'record' ? 'by the casting record, less what is removed' : readWords(ground)
+  ground.by === 'record' ? 'record less what is removed' : readWords(ground)
 
 /** What a seat's figure stands on: "read on this head, chamber 3 exhaust", "by the record, less what is gone". */
 export function groundWords({ ground, notRead, tag, notKnownOf }: Grounded): string {

@@ -129,7 +129,7 @@ describe('angle cut', () => {
     expect(high.face?.coverEndIn).toBeCloseTo(0, 12)
     expect(high.face?.deckEndIn).toBeCloseTo(3 * Math.tan(rad(1)), 10)
     expect(high.face?.gapIn).toBeGreaterThan(0)
-    expect(high.notes).toContain('gap: thicker gasket or manifold work; cut only the wedge')
+    expect(high.notes).toContain('thicker gasket or manifold work; cut only the wedge')
     // What is cut and what is left of a gap make up the whole at either end.
     const engine = standingEngine({ ...given, cut: { ...given.cut, flatIn: 0 }, portZIn: 5, widthIn: width })
     expect((high.face?.deckEndIn ?? NaN) - (high.face?.gapIn ?? NaN)).toBeCloseTo(engine.sideAt(-1.5), 10)
