@@ -1,5 +1,7 @@
 import 'server-only'
 import type { Prisma } from '@/prisma/generated/sqlite/client'
+import { noRepeats, type RepeatTally } from '@/lib/core/chamber/repeatability'
+import { repeatTotalId } from './cc-repeats'
 import type { Reader } from './db'
 import { defaultSettings, settingsOf, type CurrentSettings } from './settings'
 import { readTables, there, type Row, type Rows, type Scope, type TableName, type Wanted } from './tables'
@@ -55,6 +57,7 @@ export const visitInclude = {
   outside: { include: { order: { include: { vendor: true } } }, orderBy: { id: 'asc' } },
   photos: { orderBy: { id: 'asc' } },
   place: true,
+  ccRepeats: true,
 } as const satisfies Prisma.VisitInclude
 
 export type VisitRecord = Prisma.VisitGetPayload<{ include: typeof visitInclude }>
@@ -74,6 +77,8 @@ export type ReadVisits = {
   readonly settingsOf: (visit: { readonly rulesVersion: number }) => CurrentSettings
   /** Those of today: what the shop calls its stations, say. */
   readonly today: CurrentSettings
+  /** All repeats of the shop, of every head. */
+  readonly shopRepeats: RepeatTally
 }
 
 /** In two statements, however many visits: what stands once a head, then its log and its readings. */
@@ -87,6 +92,7 @@ export async function readVisits(reader: Reader, which: WhichVisits): Promise<Re
     visits: recordsOf(which, { ...head, ...log }),
     settingsOf: ({ rulesVersion }) => byVersion.get(rulesVersion) ?? defaultSettings,
     today: settings.at(-1) ?? defaultSettings,
+    shopRepeats: head.CcRepeatTotal[0] ?? noRepeats,
   }
 }
 
@@ -149,6 +155,8 @@ const headTables = {
   Vendor: `"id" IN (SELECT "vendorId" FROM "OutsideOrder" WHERE "id" IN ${orders})`,
   Photo: ofVisits,
   VisitPlace: ofVisits,
+  CcRepeats: ofVisits,
+  CcRepeatTotal: `"id" = '${repeatTotalId}'`,
   Settings: '"version" IN (SELECT "rulesVersion" FROM "v") OR "version" = (SELECT MAX("version") FROM "Settings")',
 } satisfies Partial<Wanted<TableName>>
 
@@ -240,6 +248,7 @@ function familiesOf(tables: Tables) {
     vendor: single(tables.Vendor, idOf),
     photos: grouped(tables.Photo, visitIdOf),
     place: single(tables.VisitPlace, visitIdOf),
+    ccRepeats: single(tables.CcRepeats, visitIdOf),
     events: families(tables.VisitEvent, visitIdOf, (a, b) => a.seq - b.seq),
     readings: grouped(tables.ReadingSet, (row) => row.visitId ?? ''),
     points: grouped(tables.Reading, (row) => row.setId),
@@ -272,6 +281,7 @@ function recordOf(visit: Row<'Visit'>, family: Families): VisitRecord {
     }),
     photos: family.photos(id),
     place: family.place(id),
+    ccRepeats: family.ccRepeats(id),
   }
 }
 

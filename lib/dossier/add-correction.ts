@@ -63,6 +63,7 @@ export function correctionRow(standing: EffectiveReading, input: Correction) {
     correctsId: standing.id,
     correction: input.correction,
     reason: input.reason,
+    repeat: null,
   }
   if (input.correction === 'withdraw') return { ...base, value: null, text: '', unit: '' }
   const spec = readingSpecs[standing.kind]

@@ -2,9 +2,13 @@ import type { CastingFacts } from '@/lib/core/casting/figures'
 import { must } from '@/lib/core/errors'
 import { cutsThatProve, thouPerCc, type PriorKind, type Rate } from '@/lib/core/rate/rate'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
-import { castingRate, isProven, taughtBy } from '@/lib/core/rate/shop-cuts'
+import type { Scatter } from '@/lib/core/rate/learn'
+import { oneAHead } from '@/lib/core/rate/one-a-head'
+import { recordRate, type RecordRate } from '@/lib/core/rate/record-rate'
+import type { JudgedCut } from '@/lib/core/rate/screen'
+import { isProven, taughtBy, type TaughtCut } from '@/lib/core/rate/shop-cuts'
 import type { Reader } from '@/lib/data/db'
-import { newestShopCuts } from '@/lib/data/rate-cuts'
+import { newestShopCuts, type KeptCut } from '@/lib/data/rate-cuts'
 import { centroidShareOf } from '@/lib/core/cut/split'
 
 /** A casting's rate as it is said and shown. */
@@ -26,30 +30,76 @@ export type RateAsked = {
   readonly facts: CastingFacts
   /** The depth asked: cuts of about that depth teach. Null: all of them. */
   readonly depthThou: number | null
-  readonly depthErrorThou: number
+  readonly settings: ScatterSettings
   /** The visit at hand: what its own cut shows is learned on top. */
   readonly exceptVisitId?: string
 }
 
-/** What the record gives, and what the shop's own cuts of this casting and chamber form taught since. */
-export async function learnedRate(reader: Reader, asked: RateAsked): Promise<Rate> {
-  const { castingId, form, facts, depthThou, depthErrorThou, exceptVisitId } = asked
-  const prior = must(rateOfRecord(facts))
-  if (castingId === null) return prior
-  const cuts = (await newestShopCuts(reader, castingId, form, exceptVisitId)).flatMap(
-    (cut) => taughtBy(cut, centroidShareOf(facts)).cut ?? [],
-  )
-  return must(castingRate(prior, cuts, depthThou, depthErrorThou))
+export type JudgedKept = {
+  readonly cut: KeptCut
+  readonly taught: TaughtCut
+  readonly verdict: JudgedCut['verdict']
+  readonly z: number | null
 }
 
-export const shownRate = (rate: Rate): ShownRate => ({
+export type JudgedRecord = Omit<RecordRate, 'judged'> & {
+  /** By the day of the last pass, oldest first. */
+  readonly judged: readonly JudgedKept[]
+}
+
+type ScatterSettings = { readonly depthSettingErrorThou: number; readonly betweenHeadPart: number }
+
+/** What errs besides the cc, by the shop's settings. */
+export const scatterOf = ({ depthSettingErrorThou, betweenHeadPart }: ScatterSettings): Scatter => ({
+  depthErrorThou: depthSettingErrorThou,
+  betweenHeadPart,
+})
+
+/** A record's rate from its cuts, each with its verdict; `depthThou`: the depth asked, null: all cuts alike. */
+export function judgedRecord(
+  facts: CastingFacts,
+  kept: readonly KeptCut[],
+  depthThou: number | null,
+  settings: ScatterSettings,
+): JudgedRecord {
+  const share = centroidShareOf(facts)
+  const cuts = oneAHead(
+    kept.map((cut) => ({
+      headId: cut.headId,
+      cut,
+      taught: taughtBy(cut.cut, share, settings.depthSettingErrorThou),
+    })),
+  )
+  const known = cuts.filter(({ taught }) => taught.cut !== null)
+  const toJudge = known.flatMap(({ taught, cut }) =>
+    taught.cut ? [{ ...taught.cut, ruling: cut.ruling, questioned: cut.questioned }] : [],
+  )
+  const record = must(recordRate(must(rateOfRecord(facts)), toJudge, depthThou, scatterOf(settings)))
+  const judged = cuts.map((one) => {
+    const at = known.indexOf(one)
+    return { ...one, ...(record.judged[at] ?? { verdict: 'not-like-for-like' as const, z: null }) }
+  })
+  return { ...record, judged }
+}
+
+/** What the record gives, and what the shop's own cuts of this casting and chamber form taught since. */
+export async function learnedRecord(reader: Reader, asked: RateAsked): Promise<JudgedRecord> {
+  const { castingId, form, facts, depthThou, settings, exceptVisitId } = asked
+  const kept = castingId === null ? [] : await newestShopCuts(reader, castingId, form, exceptVisitId)
+  return judgedRecord(facts, kept, depthThou, settings)
+}
+
+export const shownRate = ({ rate, doubted }: Pick<RecordRate, 'rate' | 'doubted'>): ShownRate => ({
   thouPerCc: thouPerCc(rate).thouPerCc,
   uPart: rate.uCcPerThou / rate.ccPerThou,
   cuts: rate.cuts,
   prior: rate.prior,
-  words: rateWords(rate),
-  proven: isProven(rate),
+  words: doubted ? `${rateWords(rate)}; ${doubtWords}` : rateWords(rate),
+  proven: isProven(rate) && !doubted,
 })
+
+/** The record and the newest cuts disagree. */
+const doubtWords = 'the newest cuts disagree with this record: check its outline'
 
 const priorWords: Readonly<Record<PriorKind, string>> = {
   outline: 'from the traced opening',

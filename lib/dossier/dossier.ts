@@ -1,3 +1,7 @@
+import type { OwnRepeats } from '@/lib/core/chamber/burette'
+import { chamberChanges, type ChamberChange } from '@/lib/core/chamber/changes'
+import type { RepeatTally } from '@/lib/core/chamber/repeatability'
+import { repeatsOfHead, standingRepeats } from '@/lib/core/chamber/repeats'
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { EngineFacts } from '@/lib/core/engine/figures'
@@ -16,7 +20,7 @@ import { readVisits, type VisitRecord, type WhichVisits } from '@/lib/data/visit
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { matesOf, type Mate } from './mates'
 import { metalGoneOf } from './metal-gone'
-import { routeFacts } from './route-facts'
+import { eventFacts, orderFacts, routeFacts } from './route-facts'
 
 /** One head on one visit: everything that is known of it and what follows, put together once. */
 export type Dossier = {
@@ -42,19 +46,32 @@ export type Dossier = {
   readonly removedBeforeIn: number | null
   /** The same at both edges, and how it is known. */
   readonly metalGone: Result<MetalGone>
+  /** After these a cc reading is no repeat of one before it. */
+  readonly changes: readonly ChamberChange[]
+  /** What this head's repeats say of the spread of a reading, and those of the shop's other heads. */
+  readonly ownRepeats: readonly OwnRepeats[]
+  readonly otherRepeats: RepeatTally
   readonly facts: RouteFacts
   readonly route: readonly RouteStep[]
 }
 
 /** The dossier of a visit that was read: pure. */
-export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: CurrentSettings): Dossier {
+export function dossierOf(
+  visit: VisitRecord,
+  ofItsDay: ShopSettings,
+  today: CurrentSettings,
+  otherRepeats: RepeatTally,
+): Dossier {
   // Where corners are touched is asked once: a head booked before the answer goes by it too.
   const settings = { ...ofItsDay, cornerInset: ofItsDay.cornerInset ?? today.values.cornerInset }
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)
   const metalGone = metalGoneOf(visit, casting, readings, settings)
-  const facts = routeFacts({ visit, settings, readings, casting, engine, metalGone })
+  const inputs = { visit, settings, readings, casting, engine, metalGone }
+  const changes = chamberChanges({ readings, events: eventFacts(visit), orders: orderFacts(inputs) })
+  const newest = newestReadings(readings, standingRepeats(readings, changes))
+  const facts = routeFacts(inputs, newest)
   const plan = visit.pair.plans[0]
   return {
     visit,
@@ -63,7 +80,10 @@ export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: Cur
     settings,
     today,
     readings,
-    newest: newestReadings(readings).sort((a, b) => a.seq - b.seq),
+    newest: newest.toSorted((a, b) => a.seq - b.seq),
+    changes,
+    ownRepeats: repeatsOfHead(readings, changes),
+    otherRepeats,
     plan: plan ? planRecordOf(plan) : null,
     casting,
     engine,
@@ -77,8 +97,14 @@ export function dossierOf(visit: VisitRecord, ofItsDay: ShopSettings, today: Cur
 
 /** Dossiers of several visits, by their place on the job, in as many statements as that of one. */
 export async function loadDossiers(reader: Reader, which: WhichVisits): Promise<Dossier[]> {
-  const { visits, settingsOf, today } = await readVisits(reader, which)
-  return visits.map((visit) => dossierOf(visit, settingsOf(visit).values, today))
+  const { visits, settingsOf, today, shopRepeats } = await readVisits(reader, which)
+  return visits.map((visit) => dossierOf(visit, settingsOf(visit).values, today, withoutOwn(shopRepeats, visit)))
+}
+
+/** The shop's total without what this visit put into it; rounding never leaves less than nothing. */
+function withoutOwn({ squaresCc2, degrees }: RepeatTally, { ccRepeats: own }: VisitRecord): RepeatTally {
+  if (!own) return { squaresCc2, degrees }
+  return { squaresCc2: Math.max(0, squaresCc2 - own.squaresCc2), degrees: Math.max(0, degrees - own.degrees) }
 }
 
 /** Refused as not found when there is no such visit. */

@@ -9,7 +9,7 @@ export type Present = { readonly head: HeadNow; readonly nominal: boolean }
 
 export function headNow(dossier: Dossier): Present {
   const { visit, label, casting, readings } = dossier
-  const measured = [...ccBeforeCut(readings, cutFactsOf(dossier).burette).chambers.values()].map(
+  const measured = [...ccBeforeCut(readings, cutFactsOf(dossier).burette, dossier.changes).chambers.values()].map(
     (chamber) => chamber.meanCc,
   )
   const nominalCc = visit.presentCc ?? casting.nominalCc

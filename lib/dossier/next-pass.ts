@@ -1,101 +1,147 @@
+import { adviseAtMill, type MillAdvice, type MillQuestion } from '@/lib/core/at-mill/advice'
+import type { StateAtMill } from '@/lib/core/at-mill/state-at-mill'
+import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
+import { millPoint } from '@/lib/core/chamber/mill-point'
+import { shopRepeatability } from '@/lib/core/chamber/burette'
 import { centroidShareOf } from '@/lib/core/cut/split'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
-import { stateAtMill, stopChamber, type StateAtMill } from '@/lib/core/at-mill/state-at-mill'
-import { advisePass, type Pass } from '@/lib/core/rate/next-pass'
 import { rateForHead, thouPerCc, type Rate } from '@/lib/core/rate/rate'
+import { screenLimit, zOfCut } from '@/lib/core/rate/screen'
+import { shopCutOf, type CutFacts } from '@/lib/core/rate/shop-cut'
+import { taughtBy } from '@/lib/core/rate/shop-cuts'
 import type { Reader } from '@/lib/data/db'
-import { cutsWords, learnedRate, partWords } from './casting-rate'
+import { shopCutsOfVisits } from '@/lib/data/rate-cuts'
+import { millWords, type MillNumbers, type MillWords } from '@/lib/words/mill'
+import { cutsWords, learnedRecord, partWords, scatterOf, type JudgedRecord } from './casting-rate'
 import { cutFactsOf } from './cut-facts'
 import type { Dossier } from './dossier'
 
 /** What the mill's card says: few words, figures first. */
-export type NextPass = {
-  /** Stop at this much from touch-off; null when nothing may be cut. */
+export type NextPass = MillWords & {
+  /** Stop at this much from the touch-off; null when nothing may be cut now. */
   readonly stopAtThou: number | null
   /** Of it, still to come; null when all of it is. */
   readonly thisPassThou: number | null
-  /** Why no deeper, or why not at all. */
-  readonly why: string
-  /** Nothing to take is not the same as: stop. */
-  readonly verdict: 'cut' | 'nothing' | 'stop'
+  /** Nothing to take and something to read are not the same as: stop. */
+  readonly verdict: 'cut' | 'read' | 'nothing' | 'stop'
   readonly figures: readonly { readonly label: string; readonly value: string; readonly note: string }[]
-  /** What to do next; '' when nothing follows. */
-  readonly then: string
   readonly rate: string
+  /** How far one reading scatters, and whether that is the default. */
+  readonly spread: string
+  /** From which touch-off the depth counts. */
+  readonly countsFrom: string
+  /** Where the chamber to read next is typed in; null: none is. */
+  readonly readNext: string | null
 }
 
-/** How deep to stop now, from what the chambers held, what was cut since and what that showed. */
-export async function nextPassAtMill(reader: Reader, mill: Dossier, record: PlanRecord): Promise<NextPass> {
+/** The next thing to do at the mill, from what the chambers held, what was cut since and what that showed. */
+export async function nextPassAtMill(
+  reader: Reader,
+  mill: Dossier,
+  record: PlanRecord,
+  isDone = false,
+): Promise<NextPass> {
   const { settings } = mill
-  const state = stateAtMill({
-    cuts: cutFactsOf(mill),
-    plan: record,
-    centroidShare: centroidShareOf(mill.casting),
-    rate: await rateOfHead(reader, mill, record),
-    depthErrorThou: settings.depthSettingErrorThou,
-  })
-  if (!state || record.targetCc === null) {
-    return { ...nothingKnown, why: 'The chambers of this head have not been measured. Measure them first.' }
-  }
-  const targetCc = record.targetCc - record.seatWorkGivesCc
-  const advice = advisePass({
-    presentCc: state.meanCc,
-    uPresentCc: state.uCc,
-    targetCc,
-    toleranceCc: settings.ccToleranceCc,
-    rate: state.rate,
-    depthErrorThou: settings.depthSettingErrorThou,
-    smallest: smallest(mill, state),
-  })
-  const shown = {
-    ...nothingKnown,
-    figures: [
-      { label: 'Now', value: cc(state.meanCc), note: fromWords[state.from] },
-      { label: 'Target', value: cc(targetCc), note: seatNote(record) },
-    ],
-    rate: rateLine(state.rate),
-  }
-  if (!advice.ok) return { ...shown, why: advice.refusal.message }
-  if (advice.value.kind === 'none') return { ...shown, verdict: 'nothing', why: advice.value.why }
-  const pass = advice.value
+  const cuts = cutFactsOf(mill)
+  const learned = await recordForHead(reader, mill, record)
+  const targetCc = record.targetCc === null ? null : record.targetCc - record.seatWorkGivesCc
+  const { advice, state } =
+    targetCc === null
+      ? { advice: { code: 'not-measured' } as const, state: null }
+      : adviseAtMill({
+          cuts,
+          plan: record,
+          centroidShare: centroidShareOf(mill.casting),
+          rate: rateForHead(learned.rate, settings.betweenHeadPart),
+          depthErrorThou: settings.depthSettingErrorThou,
+          targetCc,
+          toleranceCc: settings.ccToleranceCc,
+          classMinimumCc: mill.visit.job.classMinCc,
+          screenedCcPerThou: learned.screenedCcPerThou,
+          halfFirstPass: learned.halfFirstPass,
+          question: await ownQuestion(reader, mill, cuts, learned),
+          unread: mill.facts.plan?.rateProven === true && record.flatIn <= settings.checkCcDeeperThanIn,
+        })
+  const numbers = { targetCc: targetCc ?? 0, toleranceCc: settings.ccToleranceCc }
+  const shown = { state, record, numbers, cuts }
+  return isDone ? doneCard(shown) : cardOf(advice, millWords(advice, numbers), shown)
+}
+
+/** The step is ticked: the card says what was cut, and nothing to do. */
+function doneCard(shown: Shown): NextPass {
+  const { totalIn } = touchOffDepth(shown.cuts.readings)
+  const headline = totalIn > 0 ? `Cut: ${(totalIn * 1000).toFixed(1)} thou.` : 'Cut, depth not read.'
+  return { ...cardOf({ code: 'whole-way', offThou: 0 }, { headline, why: 'The step is ticked.', then: '' }, shown) }
+}
+
+type Shown = {
+  readonly state: StateAtMill | null
+  readonly record: PlanRecord
+  readonly numbers: MillNumbers
+  readonly cuts: CutFacts
+}
+
+function cardOf(advice: MillAdvice, words: MillWords, { state, record, numbers, cuts }: Shown): NextPass {
+  const isCut = advice.code === 'cut'
+  const leaves = isCut ? [{ label: 'Should leave', value: cc(advice.leavesCc), note: '' }] : []
   return {
-    ...shown,
-    verdict: 'cut',
-    stopAtThou: state.depthThou + pass.depthThou,
-    thisPassThou: state.depthThou > 0 ? pass.depthThou : null,
-    why: whyNoDeeper(pass, targetCc - settings.ccToleranceCc),
-    figures: [...shown.figures, { label: 'Should leave', value: cc(pass.leavesCc), note: '' }],
-    then: `Then cc chamber ${stopChamber}.`,
+    ...words,
+    stopAtThou: isCut ? advice.stopAtThou : null,
+    thisPassThou: isCut && advice.offThou > 0 ? advice.moreThou : null,
+    verdict: verdictOf(advice),
+    figures: state
+      ? [
+          { label: 'Now', value: cc(state.mean.cc), note: fromWords[state.from] },
+          { label: 'Target', value: cc(numbers.targetCc), note: seatNote(record) },
+          ...cutSoFar(state),
+          ...leaves,
+        ]
+      : [],
+    rate: state ? rateLine(state.rate) : '',
+    spread: state ? spreadLine(cuts) : '',
+    countsFrom:
+      touchOffDepth(cuts.readings).restarts > 0
+        ? 'All depths count from the new touch-off.'
+        : 'All depths count from the first touch-off.',
+    readNext: pointToRead(advice, cuts),
   }
 }
 
-const nothingKnown: NextPass = {
-  stopAtThou: null,
-  thisPassThou: null,
-  why: '',
-  verdict: 'stop',
-  figures: [],
-  then: '',
-  rate: '',
+const verdicts: Readonly<Record<MillAdvice['code'], NextPass['verdict']>> = {
+  cut: 'cut',
+  'read-now': 'read',
+  'read-more': 'read',
+  'too-coarse': 'read',
+  question: 'stop',
+  'whole-way': 'nothing',
+  nothing: 'nothing',
+  'not-measured': 'stop',
+  hold: 'stop',
+  'no-safe-pass': 'stop',
+  refused: 'stop',
+}
+const verdictOf = ({ code }: MillAdvice): NextPass['verdict'] => verdicts[code]
+
+function pointToRead(advice: MillAdvice, { readings }: CutFacts): string | null {
+  const chamber = chamberToRead(advice)
+  if (chamber === null) return null
+  const before = advice.code === 'read-more' && touchOffDepth(readings).seq === null
+  return millPoint(before ? 'before' : 'at-stop', chamber)
+}
+
+function chamberToRead(advice: MillAdvice): string | null {
+  if (advice.code === 'read-now') return advice.chamber
+  if (advice.code === 'cut') return advice.thenRead
+  return advice.code === 'read-more' ? (advice.further[0]?.chamber ?? null) : null
 }
 
 const cc = (value: number): string => `${value.toFixed(1)} cc`
 
+const cutSoFar = ({ depthThou }: StateAtMill) =>
+  depthThou > 0 ? [{ label: 'Cut so far', value: `${depthThou.toFixed(1)} thou`, note: '' }] : []
+
 const seatNote = ({ targetCc, seatWorkGivesCc }: PlanRecord): string =>
   seatWorkGivesCc > 0 && targetCc !== null ? `${cc(targetCc)} less ${cc(seatWorkGivesCc)} of seat work to come` : ''
-
-function whyNoDeeper({ bound, nominalThou }: Pass, leastCc: number): string {
-  switch (bound) {
-    case 'nominal':
-      return 'The whole way to the target.'
-    case 'tolerance':
-      return `Not all ${nominalThou} at once: it could end under ${cc(leastCc)}.`
-    case 'class-minimum':
-      return 'The smallest chamber must stay over the class minimum.'
-    case 'unproven':
-      return `Half of ${nominalThou}: too few cuts are behind the rate.`
-  }
-}
 
 function rateLine(rate: Rate): string {
   const known = `uncertainty ± ${partWords(rate.uCcPerThou / rate.ccPerThou)} on this head`
@@ -104,27 +150,42 @@ function rateLine(rate: Rate): string {
   return `${thouPerCc(rate).thouPerCc.toFixed(2)} thou per cc, ${behind}, ${known}`
 }
 
+/** How far one reading scatters, and whether the shop has learned that. */
+function spreadLine({ burette }: CutFacts): string {
+  const { sCc, isDefault } = shopRepeatability(burette, [])
+  return `One cc reading scatters by ± ${sCc.toFixed(2)} cc${isDefault ? ' (default)' : ', from the shop’s own repeats'}.`
+}
+
 const fromWords: Readonly<Record<StateAtMill['from'], string>> = {
   measured: 'measured',
   depth: 'calculated from the depth',
   'read-since-cut': 'measured since the cut',
 }
 
-function smallest({ visit }: Dossier, { smallestCc, uSmallestCc }: StateAtMill) {
-  const { classMinCc } = visit.job
-  return classMinCc === null ? null : { cc: smallestCc, uCc: uSmallestCc, classMinimumCc: classMinCc }
-}
-
 /** What the shop's other cuts of this casting say of this head. */
-async function rateOfHead(reader: Reader, { visit, casting, settings }: Dossier, record: PlanRecord): Promise<Rate> {
-  const { castingId, chamberForm: form } = visit.head
-  const rate = await learnedRate(reader, {
-    castingId,
-    form,
+const recordForHead = (reader: Reader, { visit, casting, settings }: Dossier, record: PlanRecord) =>
+  learnedRecord(reader, {
+    castingId: visit.head.castingId,
+    form: visit.head.chamberForm,
     facts: casting,
     depthThou: record.depthAtCentroidIn > 0 ? record.depthAtCentroidIn * 1000 : null,
-    depthErrorThou: settings.depthSettingErrorThou,
+    settings,
     exceptVisitId: visit.id,
   })
-  return rateForHead(rate, settings.betweenHeadPart)
+
+/** What this head's own cut asks, while the owner has not decided; null: it agrees with the record. */
+async function ownQuestion(
+  reader: Reader,
+  { visit, casting, settings }: Dossier,
+  cuts: CutFacts,
+  { rate }: JudgedRecord,
+): Promise<MillQuestion | null> {
+  const own = shopCutOf(cuts)
+  const cut = own && taughtBy({ ...own, whyNot: '' }, centroidShareOf(casting), settings.depthSettingErrorThou).cut
+  if (!own || !cut || own.before === null || own.after === null) return null
+  if (Math.abs(zOfCut(cut, rate, scatterOf(settings))) <= screenLimit) return null
+  const [kept] = await shopCutsOfVisits(reader, [visit.id])
+  if (kept?.ruling) return null
+  const { depthThou, beforeCc, afterCc } = cut
+  return { tookCc: beforeCc - afterCc, expectedCc: rate.ccPerThou * depthThou, depthThou }
 }

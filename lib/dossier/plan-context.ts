@@ -6,7 +6,7 @@ import { landOf } from '@/lib/core/options/inputs-of'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import type { Reader } from '@/lib/data/db'
 import { loadDossiers, type Dossier } from './dossier'
-import { learnedRate, shownRate, type ShownRate } from './casting-rate'
+import { learnedRecord, shownRate, type ShownRate } from './casting-rate'
 import { headNow, type Present } from './head-now'
 import { newThicknessIn } from './metal-gone'
 import { mean } from '@/lib/core/mean'
@@ -48,14 +48,14 @@ export async function planContext(reader: Reader, heads: readonly [Dossier, ...D
   const [first] = heads
   const { casting, settings, visit } = first
   const present = heads.map(headNow)
-  const rate = await learnedRate(reader, {
+  const record = await learnedRecord(reader, {
     castingId: visit.head.castingId,
     form: visit.head.chamberForm,
     facts: casting,
     depthThou: depthAsked(casting, present, visit.targetCc),
-    depthErrorThou: settings.depthSettingErrorThou,
+    settings,
   })
-  return contextOf(first, present, shownRate(rate))
+  return contextOf(first, present, shownRate(record))
 }
 
 /** How deep the plan will about go, by the record alone: so that cuts like it teach its rate. Null: nothing to go by. */

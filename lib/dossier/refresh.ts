@@ -1,6 +1,8 @@
+import { sumOfTallies } from '@/lib/core/chamber/repeatability'
 import { queuePlace } from '@/lib/core/route/station-queue'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Tx } from '@/lib/data/db'
+import { keepRepeats } from '@/lib/data/cc-repeats'
 import { openVisitIds } from '@/lib/data/open-visits'
 import { stepDetail } from '@/lib/data/stored/route-step'
 import { loadDossier, type Dossier } from './dossier'
@@ -10,7 +12,13 @@ import { projectShopCut } from './project-shop-cut'
 /** Rewrites the projection (route steps, whereabouts, what the cuts took) from a dossier that has what was changed. */
 export async function project(tx: Tx, dossier: Dossier, now: Date): Promise<void> {
   await projectRoute(tx, dossier, now)
-  await projectShopCut(tx, dossier)
+  await keepRepeats(
+    tx,
+    dossier.visit.id,
+    dossier.visit.ccRepeats,
+    sumOfTallies(dossier.ownRepeats.map(({ tally }) => tally)),
+  )
+  await projectShopCut(tx, dossier, now)
 }
 
 /** Reads the head anew and rewrites its projection; call last in every change of a visit. */

@@ -3,10 +3,10 @@ import type { EngineFacts } from '@/lib/core/engine/figures'
 import type { Result } from '@/lib/core/errors'
 import { goneByCut, mostGoneIn, sumOfGone } from '@/lib/core/head-now/gone'
 import type { MetalGone } from '@/lib/core/head-now/metal-gone'
-import { newestReadings, type EffectiveReading } from '@/lib/core/readings/effective'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 import { measuredOutside } from '@/lib/core/route/measured-outside'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
-import type { EventKind, OrderFacts, PlanFacts, RouteFacts } from '@/lib/core/route/types'
+import type { EventKind, OrderFacts, PlanFacts, RouteFacts, VisitEvent } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { Deck } from '@/lib/core/straightness/corners-fit'
@@ -49,7 +49,7 @@ function planFacts(visit: VisitRecord, index: number, gone: Result<MetalGone>): 
   }
 }
 
-function orderFacts({ visit, readings, casting, settings }: RouteInputs): OrderFacts[] {
+export function orderFacts({ visit, readings, casting, settings }: RouteInputs): OrderFacts[] {
   const seqOf = (kind: EventKind, orderId: string): number | null =>
     visit.events.findLast((event) => event.kind === kind && event.orderId === orderId)?.seq ?? null
   const deck = deckOf(visit, casting, settings)
@@ -92,9 +92,17 @@ export type RouteInputs = {
   readonly metalGone: Result<MetalGone>
 }
 
-/** The facts the route is computed from. */
-export function routeFacts(inputs: RouteInputs): RouteFacts {
-  const { visit, settings, readings, engine, metalGone } = inputs
+/** The events of a visit as the route sees them. */
+export const eventFacts = (visit: VisitRecord): VisitEvent[] =>
+  visit.events.map((event) => ({
+    seq: event.seq,
+    kind: event.kind as EventKind,
+    step: event.stepId === null ? null : stepKeyOf({ ...event, stepId: event.stepId }),
+  }))
+
+/** The facts the route is computed from; `newest`: the answer that counts at each point. */
+export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReading[]): RouteFacts {
+  const { visit, settings, engine, metalGone } = inputs
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
@@ -114,12 +122,8 @@ export function routeFacts(inputs: RouteInputs): RouteFacts {
     remainingPtvIn: clearances.length === 0 ? null : Math.min(...clearances),
     finishAsked: visit.job.finishAsked !== '',
     orders: orderFacts(inputs),
-    events: visit.events.map((event) => ({
-      seq: event.seq,
-      kind: event.kind as EventKind,
-      step: event.stepId === null ? null : stepKeyOf({ ...event, stepId: event.stepId }),
-    })),
-    readings: newestReadings(readings),
+    events: eventFacts(visit),
+    readings: newest,
     partsWaits: visit.waits.map((wait) => ({
       step: stepKeyOf({ ...wait, orderId: null }),
       what: wait.what,

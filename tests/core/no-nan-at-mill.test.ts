@@ -10,7 +10,13 @@ import {
   type CutAgainst,
   type WantedFacts,
 } from '@/lib/core/at-mill/cut-at-step'
-import { ccAfterCut, rateAfterCut, weighReading } from '@/lib/core/at-mill/known-cc'
+import { adviseAtMill } from '@/lib/core/at-mill/advice'
+import { furtherReadings } from '@/lib/core/at-mill/further-readings'
+import { headEstimate } from '@/lib/core/at-mill/head-estimate'
+import { ccAfterCut } from '@/lib/core/at-mill/known-cc'
+import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
+import { chamberChanges } from '@/lib/core/chamber/changes'
+import { repeatsOfHead } from '@/lib/core/chamber/repeats'
 import { cutSoFarThou, stateAtMill } from '@/lib/core/at-mill/state-at-mill'
 import type { Rate } from '@/lib/core/rate/rate'
 import type { CutFacts } from '@/lib/core/rate/shop-cut'
@@ -52,10 +58,22 @@ const step = fc.record({
 })
 const reading = fc.record({
   step,
-  kind: fc.constantFrom('cc', 'cut-depth', 'edge-depth', 'thickness'),
-  point: fc.constantFrom('1', '2', 'at-size', 'at-stop', 'intake', 'exhaust', 'intake-1', 'exhaust-1', 'intake-2', ''),
+  kind: fc.constantFrom('cc', 'cut-depth', 'edge-depth', 'thickness', 'touch-off'),
+  id: fc.uuid(),
+  point: fc.constantFrom(
+    '1',
+    '2',
+    'at-size',
+    'at-stop-2',
+    'intake',
+    'exhaust',
+    'intake-1',
+    'exhaust-1',
+    'intake-2',
+    '',
+  ),
   value: maybe(fc.oneof(near(40, 80), near(0, 0.5), near(4, 5))),
-  text: fc.constant(''),
+  text: fc.constantFrom('', 'new'),
   seq: fc.nat(30),
 }) as unknown as Arbitrary<CutFacts['readings'][number]>
 const readings = fc.array(reading, { maxLength: 14 })
@@ -103,8 +121,47 @@ describe('the head at the mill', () => {
   holds(ccOf, [readings, burette])
   holds(ccBeforeCut, [readings, burette])
   holds(ccAfterCut, [known, plain(0, 500), rate, plain(0, 20)])
-  holds(weighReading, [known, known], 1000)
-  holds(rateAfterCut, [rate, near(0.1, 500), near(1, 400), known, near(0, 20)])
+  const read = known.map(({ cc, uCc }) => ({ meanCc: cc, uCc, rangeCc: 0, count: 2, readingCc: uCc }))
+  const across = fc.record({
+    chambers: fc
+      .array(fc.record({ before: read, since: fc.option(read) }), { maxLength: 4 })
+      .map((list) => list.map((one, at) => ({ chamber: String(at + 1), ...one }))),
+    depthThou: fc.double({ min: 0, max: 500, noNaN: true }),
+    uDepthThou: fc.double({ min: 0, max: 20, noNaN: true }),
+    rate,
+  })
+  holds(headEstimate, [across], 1000)
+  it('furtherReadings', () => {
+    fc.assert(
+      fc.property(across, fc.double({ min: 0, max: 1, noNaN: true }), (head, enough) => {
+        expect(unsound(furtherReadings(head, 0.2, (one) => one.mean.uCc, enough))).toBeNull()
+      }),
+      { numRuns: 100 },
+    )
+  })
+  holds(touchOffDepth, [readings])
+  it('repeatsOfHead', () => {
+    fc.assert(
+      fc.property(cuts, (facts) => {
+        expect(unsound(repeatsOfHead(facts.readings, chamberChanges(facts)))).toBeNull()
+      }),
+    )
+  })
+  const mill = fc.record({
+    cuts,
+    plan,
+    centroidShare: share,
+    rate,
+    depthErrorThou: near(0, 20),
+    targetCc: near(40, 80),
+    toleranceCc: near(0.05, 5),
+    classMinimumCc: fc.option(near(40, 80)),
+    screenedCcPerThou: fc.array(near(0.02, 1), { maxLength: 2 }),
+    halfFirstPass: fc.boolean(),
+    question: fc.constant(null),
+    unread: fc.boolean(),
+  })
+  holds(adviseAtMill, [mill], 600)
   holds(cutSoFarThou, [fc.record({ cuts, plan, centroidShare: share }), plain(0, 500)])
   holds(stateAtMill, [fc.record({ cuts, plan, centroidShare: share, rate, depthErrorThou: plain(0, 20) })], 1500)
 })

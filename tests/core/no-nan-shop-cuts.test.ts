@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest'
 import type { RateCut } from '@/lib/core/rate/learn'
 import { priorRate, type Rate } from '@/lib/core/rate/rate'
 import { shopCutOf, type CutFacts } from '@/lib/core/rate/shop-cut'
-import { castingRate, depthAtCentroidIn, isProven, taughtBy } from '@/lib/core/rate/shop-cuts'
+import { recordRate } from '@/lib/core/rate/record-rate'
+import { screenCuts, zOfCut } from '@/lib/core/rate/screen'
+import { depthAtCentroidIn, isProven, taughtBy, uDepthThou } from '@/lib/core/rate/shop-cuts'
 import { must } from '@/lib/core/errors'
 import { cornersFit, edgesCut } from '@/lib/core/straightness/corners-fit'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
@@ -41,6 +43,7 @@ describe('what the shop’s own cuts teach', () => {
   const lost = fc.double({ min: -12, max: 12, noNaN: true })
   const cut = fc.record({
     edges: fc.option(fc.record({ shallowIn: lost, deepIn: lost })),
+    depthBy: fc.constantFrom('touch-off' as const, 'corners' as const, 'both' as const),
     before: fc.option(known),
     after: fc.option(known),
     whyNot: fc.constantFrom('', 'seat work between the two cc'),
@@ -58,7 +61,20 @@ describe('what the shop’s own cuts teach', () => {
     .map((source) => must(priorRate(source)))
   holds(depthAtCentroidIn, [fc.record({ shallowIn: lost, deepIn: lost }), maybe(near(0, 1))])
   holds(taughtBy, [cut, maybe(near(0, 1))])
-  holds(castingRate, [rate, fc.array(rateCut, { maxLength: 4 }), maybe(near(0.1, 500)), near(0, 2)])
+  const scatter = fc.record({ depthErrorThou: near(0, 2), betweenHeadPart: near(0, 0.2) })
+  const judged = fc.array(rateCut, { maxLength: 6 })
+  holds(recordRate, [rate, judged, maybe(near(0.1, 500)), scatter])
+  holds(screenCuts, [rate, judged, scatter])
+  const sound = fc.record({
+    depthThou: fc.double({ min: 0.1, max: 500, noNaN: true }),
+    beforeCc: fc.double({ min: 1, max: 400, noNaN: true }),
+    uBeforeCc: fc.double({ min: 0, max: 20, noNaN: true }),
+    afterCc: fc.double({ min: 1, max: 400, noNaN: true }),
+    uAfterCc: fc.double({ min: 0, max: 20, noNaN: true }),
+    likeForLike: fc.constant(true),
+  })
+  holds(zOfCut, [sound, rate, fc.constant({ depthErrorThou: 0.5, betweenHeadPart: 0.03 })])
+  holds(uDepthThou, [fc.constantFrom('touch-off', 'corners', 'both'), fc.double({ min: 0, max: 20, noNaN: true })])
   holds(isProven, [rate])
 
   const step = <T extends string>(...ids: readonly T[]) =>
@@ -69,6 +85,7 @@ describe('what the shop’s own cuts teach', () => {
     point: fc.constantFrom('1', '2', 'at-size', 'intake', 'exhaust', 'intake-1', 'exhaust-1', 'intake-2'),
     value: maybe(fc.oneof(cc, depth, near(4, 5))),
     text: fc.constant(''),
+    id: fc.uuid(),
     seq: fc.nat(30),
   })
   const facts = fc.record({

@@ -12,6 +12,9 @@ export const depthErrorFact = (depthErrorThou: number): Fact => [
   20,
 ]
 
+/** Spread of the rate between heads, as a part of it. */
+export const betweenHeadFact = (part: number): Fact => ['spread between heads', part, 0, 1]
+
 /** A rate above 0 and up to 10 cc per thou; its standard uncertainty 0–10. */
 export const rateFacts = ({ ccPerThou, uCcPerThou }: Rate) =>
   ({

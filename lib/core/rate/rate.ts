@@ -14,7 +14,25 @@ export type Rate = {
   /** Cuts of the shop's own that stand behind it. */
   readonly cuts: number
   readonly prior: PriorKind
+  /** k₀: what the record gave before any cut, which stands in every variance so that the order of cuts does not matter. */
+  readonly firstGuessCcPerThou?: number
 }
+
+/**
+ * k₀ of a rate, in cc per thou: what was believed before any cut. Example: 0.1667 learned to 0.1653 → 0.1667.
+ * Derived: the prior's own mean; a rate that was given as it is stands for itself.
+ */
+export const firstGuessOf = (rate: Rate): number => rate.firstGuessCcPerThou ?? rate.ccPerThou
+
+/** A rate is never known better than to this part of itself: no burette and no mill shows less. */
+const leastPart = 0.001
+
+/**
+ * Standard uncertainty of a rate, in cc per thou, but no less than 0.1 % of its first guess: it is never nought.
+ * Example: 0 with a first guess of 0.2 → 0.0002. Derived: the larger of the two.
+ */
+export const flooredU = (uCcPerThou: number, firstGuessCcPerThou: number): number =>
+  Math.max(uCcPerThou, leastPart * firstGuessCcPerThou)
 
 export type PriorSource =
   | { readonly kind: 'outline'; readonly openingAreaIn2: number | null }
@@ -49,7 +67,7 @@ export function priorRate(source: PriorSource): Result<Rate> {
   const k = firstGuess(source)
   if (!k.ok) return k
   const uCcPerThou = k.value * priorUncertaintyPart[source.kind]
-  return ok({ ccPerThou: k.value, uCcPerThou, cuts: 0, prior: source.kind })
+  return ok({ ccPerThou: k.value, uCcPerThou, cuts: 0, prior: source.kind, firstGuessCcPerThou: k.value })
 }
 
 function firstGuess(source: PriorSource): Result<number> {
@@ -74,14 +92,14 @@ function firstGuess(source: PriorSource): Result<number> {
  * the casting's.
  *
  * @param rate the casting's rate, in cc per thou
- * @param betweenHeadPart spread between heads as a part of the rate (default 0.03, shop setting)
+ * @param betweenHeadPart spread between heads as a part of the first guess (default 0.03, shop setting)
  *
- * u_k² = posterior² + (part·k)². Example: 0.1667 ± 0.0010 with 3 % between heads → 0.1667 ± 0.0051.
- * What this head then shows by its own cuts is learned on top: `learnRate(rateForHead(rate), cutsOfThisHead)`.
+ * u_k² = posterior² + τ², τ = part·k₀. Example: 0.1667 ± 0.0010 with 3 % between heads → 0.1667 ± 0.0051.
+ * What this head then shows by its own cut is learned on top: `headEstimate`.
  * Derived: independent uncertainties add in squares.
  */
 export function rateForHead(rate: Rate, betweenHeadPart = 0.03): Rate {
-  return { ...rate, uCcPerThou: Math.hypot(rate.uCcPerThou, betweenHeadPart * rate.ccPerThou) }
+  return { ...rate, uCcPerThou: Math.hypot(rate.uCcPerThou, betweenHeadPart * firstGuessOf(rate)) }
 }
 
 /**

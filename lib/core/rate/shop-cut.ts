@@ -1,22 +1,31 @@
-import { chamberMean, headCc, type BuretteFacts, type ChamberMean } from '../chamber/burette'
-import { causedBy, makesDoAgain } from '../route/do-again'
-import { stepLabel } from '../route/table'
-import { confirmedCut } from '../route/outside-cuts'
-import type { OrderFacts, RouteFacts, VisitEvent } from '../route/types'
+import { headCc, type BuretteFacts, type ChamberMean } from '../chamber/burette'
+import {
+  chamberWorks,
+  cutsMade,
+  figures,
+  readAtStep,
+  ticksOf,
+  vendorCuts,
+  type ChamberWork,
+  type ChangeFacts,
+  type Figure,
+} from '../chamber/changes'
+import { isMillPoint } from '../chamber/mill-point'
+import { ccOf } from '../at-mill/cc-at'
+import { touchOffDepth } from '../at-mill/touch-off'
 import type { StepId } from '../route/step-ids'
+import { stepLabel } from '../route/table'
 import { cornersOf, edgesCut, type Corners, type Deck, type EdgeDepths } from '../straightness/corners-fit'
-
-type Reading = RouteFacts['readings'][number]
+import { cornersOnOnePlane } from '../straightness/corner-plane'
 
 /** One visit, as far as it can teach a rate. */
-export type CutFacts = {
-  /** Every reading that stands, repeats too, oldest first. */
-  readonly readings: readonly Reading[]
-  readonly events: readonly VisitEvent[]
-  readonly orders: readonly OrderFacts[]
+export type CutFacts = ChangeFacts & {
   readonly deck: Deck
   readonly burette: BuretteFacts
 }
+
+/** What a depth was measured by. */
+export type DepthBy = 'touch-off' | 'corners' | 'both'
 
 /** What the deck cuts of one head took on one visit. */
 export type ShopCut = {
@@ -24,9 +33,12 @@ export type ShopCut = {
   readonly seq: number
   /** Depth of all deck cuts together at each edge; null: not measured. */
   readonly edges: EdgeDepths | null
+  readonly depthBy: DepthBy
   /** Mean of the chambers that were read both times; null: not read. */
   readonly before: KnownCc | null
   readonly after: KnownCc | null
+  /** Those chambers, by number. */
+  readonly chambers: readonly string[]
   /** Why it teaches no rate, in words; '' when nothing stands against it. */
   readonly whyNot: string
 }
@@ -38,11 +50,12 @@ export type KnownCc = { readonly cc: number; readonly uCc: number }
  * @param facts readings in the core's units; the deck's size 1–20 and 1–60 in where known
  * @returns depths at both edges in inches and cc before and after with their standard uncertainties
  *
- * Depth: what was read at the machine; of a vendor's cut, and of an angle cut nobody read, the plane through the corner
- * thicknesses: what a plan wanted is no measurement. Before: the last cc before the first cut. After: the finished cc;
- * else the one chamber that was read at size, at the stop or on arrival, since every chamber loses alike. One observation
- * is one head's mean, over the chambers that were read both times. It teaches nothing when seat, valve, chamber or port
- * work, or other checking valves or plug, lie between the two.
+ * Depth: by four corners before and after, where the fourth lies on the plane of the others; else what was read at the
+ * machine; what a plan wanted is no measurement. Before: the last cc before the first cut. After: the finished cc; else
+ * what was read at size, at the stop or on arrival, since every chamber loses alike. One observation is one head's mean,
+ * over the chambers that were read both times. Where chamber work lies between two passes, the longest stretch without such
+ * work is taken. It teaches nothing when seat, valve, chamber or port work, or other checking valves or plug, lie between
+ * the two, or while a step it rests on is not ticked.
  * Example: 64.2, 63.8, 64.1, 63.9 before, 18 thou from touch-off, 60.9, 61.1, 61.2, 60.8 finished → 64.0 to 61.0 cc, 0.018
  * in at both edges.
  * Derived: differences of the readings before and after the cuts.
@@ -51,51 +64,84 @@ export function shopCutOf(facts: CutFacts): ShopCut | null {
   const made = cutsMade(facts)
   const [first, last] = [made.at(0), made.at(-1)]
   if (first === undefined || last === undefined) return null
-  const edges = edgesOf(facts)
+  const depth = depthOf(facts, last)
   const cc = ccAcross(facts, first, last)
-  const whyNot = edges === null ? 'its depth was not measured' : cc.whyNot
-  return { seq: last, edges, before: cc.before, after: cc.after, whyNot }
+  const whole: ShopCut = {
+    seq: last,
+    edges: depth.edges,
+    depthBy: depth.by,
+    ...cc,
+    whyNot: depth.whyNot || cc.whyNot || unticked(facts, depth.by),
+  }
+  return (whole.whyNot === '' ? null : longestStretch(facts, last)) ?? whole
 }
 
-const at = (facts: CutFacts, stepId: StepId, kind: Reading['kind']): readonly Reading[] =>
-  facts.readings.filter((reading) => reading.step.stepId === stepId && reading.kind === kind)
-
-type Figure = Reading & { readonly value: number }
-const figures = (readings: readonly Reading[]): readonly Figure[] =>
-  readings.filter((reading): reading is Figure => reading.value !== null)
-
-/** When the deck was cut, oldest first: when its depth was read, or else ticked, and when a vendor's came back. */
-function cutsMade(facts: CutFacts): readonly number[] {
-  const here = (['angle-cut', 'flat-cut'] as const).flatMap((stepId) => {
-    const read = figures(at(facts, stepId, stepId === 'flat-cut' ? 'cut-depth' : 'edge-depth'))
-    return read.length > 0 ? read.map((reading) => reading.seq) : ticksOf(facts.events, stepId)
-  })
-  return [...here, ...vendorCuts(facts).map((order) => order.receivedSeq)].sort((a, b) => a - b)
+/** The longest stretch that teaches, where the whole does not: two passes at the mill with work on the chambers between. */
+function longestStretch(facts: CutFacts, last: number): ShopCut | null {
+  const marks = figures(readAtStep(facts, 'flat-cut', 'cut-depth'))
+  const works = chamberWorks(facts)
+  const parts = works.length === 0 || marks.length < 2 ? [] : works.map(({ seq }) => seq)
+  const bounds = [0, ...parts.sort((a, b) => a - b), Infinity]
+  const stretches = bounds.slice(1).flatMap((to, at) => partOf(facts, bounds[at] ?? 0, to) ?? [])
+  const best = stretches.reduce<ShopCut | null>((most, one) => (depthIn(one) > depthIn(most) ? one : most), null)
+  return best && { ...best, seq: last }
 }
 
-type Received = OrderFacts & { readonly receivedSeq: number }
-const vendorCuts = ({ orders }: CutFacts): readonly Received[] =>
-  orders
-    .filter((order): order is Received => order.receivedSeq !== null && confirmedCut(order))
-    .sort((a, b) => a.receivedSeq - b.receivedSeq)
+const depthIn = (cut: ShopCut | null): number => cut?.edges?.shallowIn ?? 0
 
-/** A tick that was taken back did nothing. */
-function ticksOf(events: readonly VisitEvent[], stepId: StepId): readonly number[] {
-  const own = events.filter((event) => event.step?.stepId === stepId)
-  const lastUndo = own.findLast((event) => event.kind === 'undo')?.seq ?? 0
-  return own.filter((event) => event.kind === 'tick' && event.seq > lastUndo).map((event) => event.seq)
+/** One stretch between two works, as if it were all there was; null when it teaches nothing or was not a flat cut alone. */
+function partOf(facts: CutFacts, from: number, to: number): ShopCut | null {
+  const inside = ({ seq }: { readonly seq: number }): boolean => seq >= from && seq < to
+  const passes = figures(readAtStep(facts, 'flat-cut', 'cut-depth')).filter(inside)
+  const [first, last] = [passes.at(0), passes.at(-1)]
+  if (!first || !last || cutsMade(facts).some((seq) => inside({ seq }) && !passes.some((pass) => pass.seq === seq))) {
+    return null
+  }
+  const earlier = touchOffDepth(facts.readings.filter(({ seq }) => seq < first.seq)).totalIn
+  const takenIn = touchOffDepth(facts.readings.filter(({ seq }) => seq <= last.seq)).totalIn - earlier
+  const part = { ...facts, readings: facts.readings.filter((reading) => inside(reading) || reading.kind !== 'cc') }
+  const cc = ccAcross(part, first.seq, last.seq, to)
+  const whyNot = cc.whyNot || unticked(facts, 'touch-off')
+  const edges = { shallowIn: takenIn, deepIn: takenIn }
+  return whyNot === '' && takenIn > 0 ? { seq: last.seq, edges, depthBy: 'touch-off', ...cc, whyNot } : null
 }
+
+/** The cut itself must be ticked where it was made here and its depth is its own. */
+function unticked({ events, readings }: CutFacts, by: DepthBy): string {
+  const here = (['flat-cut', 'angle-cut'] as const).find(
+    (stepId) => readings.some(({ step }) => step.stepId === stepId) && ticksOf(events, stepId).length === 0,
+  )
+  return by === 'corners' || here === undefined ? '' : notTicked(here)
+}
+
+const notTicked = (stepId: StepId): string => `${stepLabel(stepId).toLowerCase()} is not ticked`
 
 // ─── How deep ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/** A vendor's cut is known by the corners alone; what was cut here after it is known by what was read at the machine. */
-function edgesOf(facts: CutFacts): EdgeDepths | null {
+type Depth = { readonly edges: EdgeDepths | null; readonly by: DepthBy; readonly whyNot: string }
+
+const notMeasured = 'its depth was not measured'
+
+/**
+ * By four sound corners since the last cut; else here by what was read at the machine, a vendor's part by the corners of
+ * its arrival; else by the corners there are.
+ */
+function depthOf(facts: CutFacts, last: number): Depth {
   const outside = vendorCuts(facts).at(-1)
+  const end = byCorners(facts, 'finished', null, last)
+  if (end.edges && end.four) return { edges: end.edges, by: 'corners', whyNot: '' }
   const here = readAtMachine(facts, outside?.receivedSeq ?? 0)
-  if (!outside) return here ?? byCorners(facts, 'finished', null)
-  const arrived = byCorners(facts, 'arrival-figures', outside.orderId)
-  return arrived && here ? sum(arrived, here) : byCorners(facts, 'finished', null)
+  if (!outside && here) return { edges: here, by: 'touch-off', whyNot: '' }
+  const arrived = outside ? byCorners(facts, 'arrival-figures', outside.orderId, 0) : end
+  if (outside && arrived.edges && here) {
+    const cutHere = here.shallowIn !== 0 || here.deepIn !== 0
+    return { edges: sum(arrived.edges, here), by: cutHere ? 'both' : 'corners', whyNot: '' }
+  }
+  const unsound = end.unsound || arrived.unsound
+  return { edges: end.edges, by: 'corners', whyNot: end.edges ? '' : unsound ? offPlane : notMeasured }
 }
+
+const offPlane = 'one of its corners does not lie with the other three'
 
 const sum = (a: EdgeDepths, b: EdgeDepths): EdgeDepths => ({
   shallowIn: a.shallowIn + b.shallowIn,
@@ -104,37 +150,50 @@ const sum = (a: EdgeDepths, b: EdgeDepths): EdgeDepths => ({
 
 /** Flat depth from touch-off and both edges of an angle cut, of what was cut here since; null: a cut that nobody read. */
 function readAtMachine(facts: CutFacts, since: number): EdgeDepths | null {
-  const flat = figures(at(facts, 'flat-cut', 'cut-depth')).findLast((reading) => reading.seq > since)
+  const flat = touchOffDepth(facts.readings.filter(({ seq }) => seq > since))
   const edge = (name: string) =>
-    figures(at(facts, 'angle-cut', 'edge-depth')).findLast((reading) => reading.point === name && reading.seq > since)
+    figures(readAtStep(facts, 'angle-cut', 'edge-depth')).findLast(
+      (reading) => reading.point === name && reading.seq > since,
+    )
   const [intake, exhaust] = [edge('intake'), edge('exhaust')]
   const unread = (stepId: 'angle-cut' | 'flat-cut', read: boolean): boolean =>
     !read && ticksOf(facts.events, stepId).some((seq) => seq > since)
-  if (unread('flat-cut', flat !== undefined)) return null
+  if (unread('flat-cut', flat.seq !== null)) return null
   if (unread('angle-cut', intake !== undefined && exhaust !== undefined)) return null
-  const level = { shallowIn: flat?.value ?? 0, deepIn: flat?.value ?? 0 }
+  const level = { shallowIn: flat.totalIn, deepIn: flat.totalIn }
   if (!intake || !exhaust) return intake || exhaust ? null : level
   const [shallow, deep] = facts.deck.deepEdge === 'exhaust' ? [intake, exhaust] : [exhaust, intake]
   return sum(level, { shallowIn: shallow.value, deepIn: deep.value })
 }
 
-function byCorners(facts: CutFacts, stepId: 'arrival-figures' | 'finished', orderId: string | null): EdgeDepths | null {
-  const cornersAt = (of: StepId, order: string | null): Corners =>
-    cornersOf(at(facts, of, 'thickness').filter((reading) => reading.step.orderId === order))
-  return edgesCut(facts.deck, cornersAt('thickness', null), cornersAt(stepId, orderId))
+type ByCorners = { readonly edges: EdgeDepths | null; readonly four: boolean; readonly unsound: boolean }
+
+function byCorners(
+  facts: CutFacts,
+  stepId: 'arrival-figures' | 'finished',
+  orderId: string | null,
+  since: number,
+): ByCorners {
+  const cornersAt = (of: StepId, order: string | null, from: number): Corners =>
+    cornersOf(readAtStep(facts, of, 'thickness').filter(({ step, seq }) => step.orderId === order && seq >= from))
+  const [before, after] = [cornersAt('thickness', null, 0), cornersAt(stepId, orderId, since)]
+  const sound = [cornersOnOnePlane(before), cornersOnOnePlane(after)]
+  if (sound.includes(false)) return { edges: null, four: false, unsound: true }
+  return { edges: edgesCut(facts.deck, before, after), four: !sound.includes(null), unsound: false }
 }
 
 // ─── What it took ──────────────────────────────────────────────────────────────────────────────────────────────────
 
-type Across = Pick<ShopCut, 'before' | 'after' | 'whyNot'>
+type Across = Pick<ShopCut, 'before' | 'after' | 'chambers' | 'whyNot'>
 
-const without = (whyNot: string): Across => ({ before: null, after: null, whyNot })
+const without = (whyNot: string): Across => ({ before: null, after: null, chambers: [], whyNot })
 
-function ccAcross(facts: CutFacts, first: number, last: number): Across {
+/** `until`: what was read from this event on belongs to another stretch. */
+function ccAcross(facts: CutFacts, first: number, last: number, until = Infinity): Across {
   const works = chamberWorks(facts)
   const before = roundBefore(facts, works, first)
   if (!before) return without('no cc was read before the cut')
-  const rounds = roundsAfter(facts, last).map((round) =>
+  const rounds = roundsAfter(facts, last, until).map((round) =>
     undisturbed(round, ({ seq }) => !works.some((work) => work.seq >= last && work.seq < seq)),
   )
   if (rounds.length === 0) return without('no cc was read after the cut')
@@ -152,99 +211,68 @@ function undisturbed(round: Round, stands: (reading: Figure) => boolean): Round 
   return readings.length > 0 ? { ...round, readings } : round
 }
 
-/** The last step before the first cut that read cc. */
-function roundBefore(facts: CutFacts, works: readonly Work[], first: number): Round | null {
-  const readings = figures([...at(facts, 'chambers', 'cc'), ...at(facts, 'open-chamber', 'cc')])
+/** The last step before the first cut that read cc, with what was read again at the mill. */
+function roundBefore(facts: CutFacts, works: readonly ChamberWork[], first: number): Round | null {
+  const cc = (stepId: StepId) => readAtStep(facts, stepId, 'cc')
+  const bench = figures([...cc('chambers'), ...cc('open-chamber'), ...cc('finished')])
     .filter((reading) => reading.seq < first)
     .sort((a, b) => a.seq - b.seq)
-  const stepId = readings.at(-1)?.step.stepId
+  const stepId = bench.at(-1)?.step.stepId
   if (!stepId) return null
-  const round = { stepId, readings: readings.filter((reading) => reading.step.stepId === stepId) }
+  const from = bench.find((reading) => reading.step.stepId === stepId)?.seq ?? 0
+  const mill = figures(cc('flat-cut')).filter(({ seq }) => seq < first && seq > from)
+  const readings = [...bench.filter((reading) => reading.step.stepId === stepId), ...mill]
   return undisturbed(
-    round,
+    { stepId, readings },
     (reading) => !works.some((work) => work.stepId !== stepId && work.seq > reading.seq && work.seq < first),
   )
 }
 
-/** Rounds of cc after the last cut, the best first. What one chamber read at the machine is chamber 1's. */
-function roundsAfter(facts: CutFacts, last: number): readonly Round[] {
-  const since = (stepId: StepId) => figures(at(facts, stepId, 'cc')).filter((reading) => reading.seq >= last)
+/** Rounds of cc after the last cut, the best first. */
+function roundsAfter(facts: CutFacts, last: number, until: number): readonly Round[] {
+  const since = (stepId: StepId) =>
+    figures(readAtStep(facts, stepId, 'cc')).filter((reading) => reading.seq >= last && reading.seq < until)
   const mill = since('flat-cut')
-  const size = mill.filter((reading) => reading.point === 'at-size')
+  const size = mill.filter((reading) => isMillPoint(reading.point, 'at-size'))
   const rounds: Round[] = [
     { stepId: 'finished', readings: since('finished') },
-    {
-      stepId: 'flat-cut',
-      readings: (size.length > 0 ? size : mill).map((reading) => ({ ...reading, point: '1' })),
-    },
+    { stepId: 'flat-cut', readings: size.length > 0 ? size : mill },
     { stepId: 'arrival-figures', readings: since('arrival-figures') },
   ]
   return rounds.filter((round) => round.readings.length > 0)
 }
 
-function compared(facts: CutFacts, works: readonly Work[], before: Round, after: Round): Across {
-  const [from, to] = [meansOf(before, facts.burette), meansOf(after, facts.burette)]
-  const both = [...from.keys()].filter((point) => to.has(point))
+function compared(facts: CutFacts, works: readonly ChamberWork[], before: Round, after: Round): Across {
+  const [from, to] = [ccOf(before.readings, facts.burette).chambers, ccOf(after.readings, facts.burette).chambers]
+  const both = [...from.keys()].filter((chamber) => to.has(chamber))
   const over = (means: ReadonlyMap<string, ChamberMean>): KnownCc | null => {
-    const head = headCc(both.flatMap((point) => means.get(point) ?? []))
+    const head = headCc(both.flatMap((chamber) => means.get(chamber) ?? []))
     return head.ok ? { cc: head.value.meanCc, uCc: head.value.uCc } : null
   }
   const whyNot = both.length === 0 ? 'no chamber was read both before and after' : between(facts, works, before, after)
-  return { before: over(from), after: over(to), whyNot }
+  return { before: over(from), after: over(to), chambers: both, whyNot }
 }
 
-/** Several readings of one chamber are repeats of it. */
-function meansOf({ readings }: Round, burette: BuretteFacts): ReadonlyMap<string, ChamberMean> {
-  const means = new Map<string, ChamberMean>()
-  for (const point of new Set(readings.map((reading) => reading.point))) {
-    const values = readings.flatMap((reading) => (reading.point === point ? [reading.value] : []))
-    const mean = chamberMean(values, burette)
-    if (mean.ok) means.set(point, mean.value)
-  }
-  return means
-}
-
-/** What lies between two rounds of cc that changed a chamber otherwise than the cut did; '' for nothing. */
-function between(facts: CutFacts, works: readonly Work[], before: Round, after: Round): string {
+/** What lies between two rounds of cc that changed a chamber otherwise than the cut did, or is not ticked; '' for nothing. */
+function between(facts: CutFacts, works: readonly ChamberWork[], before: Round, after: Round): string {
   const seqs = (round: Round) => round.readings.map((reading) => reading.seq)
   const [from, to] = [Math.min(...seqs(before)), Math.max(...seqs(after))]
   const work = works.find((one) => one.seq > from && one.seq < to)
   if (work) return `${work.words} between the two cc`
   if (differs(facts, 'valves-used', before, after)) return 'other valves were in for the second cc'
-  return differs(facts, 'plug-used', before, after) ? 'another plug was in for the second cc' : ''
+  if (differs(facts, 'plug-used', before, after)) return 'another plug was in for the second cc'
+  const open = [before, after].find(({ stepId }) => ticksOf(facts.events, stepId).length === 0)
+  return open ? notTicked(open.stepId) : ''
 }
 
 /** Named at both and not the same; at the mill nobody names them again, and they are taken to be those of before. */
 function differs(facts: CutFacts, kind: 'valves-used' | 'plug-used', before: Round, after: Round): boolean {
   const named = (stepId: StepId) =>
-    at(facts, stepId, kind)
+    readAtStep(facts, stepId, kind)
       .findLast((reading) => reading.text !== '')
       ?.text.trim()
       .toLowerCase()
   const first = named(before.stepId) ?? named('chambers')
   const second = named(after.stepId)
   return first !== undefined && second !== undefined && first !== second
-}
-
-type Work = { readonly stepId: StepId | null; readonly seq: number; readonly words: string }
-
-/** Work after which the finished cc must be read again, but for the cut itself: it changes what a chamber holds. */
-const chamberSteps: readonly StepId[] = Object.entries(causedBy)
-  .filter(([cause]) => cause !== 'deck-cut' && cause !== 'angle-cut')
-  .filter(([cause]) => makesDoAgain[cause as keyof typeof causedBy].includes('finished'))
-  .flatMap(([, steps]) => steps as readonly StepId[])
-
-function chamberWorks(facts: CutFacts): readonly Work[] {
-  const steps = chamberSteps.flatMap((stepId) => {
-    const read = facts.readings.filter((reading) => reading.step.stepId === stepId)
-    const outside = facts.orders.filter((order) => order.confirmed.includes(stepId))
-    const seqs = [
-      ...ticksOf(facts.events, stepId),
-      ...read.map((reading) => reading.seq),
-      ...outside.flatMap((order) => order.receivedSeq ?? []),
-    ]
-    return seqs.map((seq) => ({ stepId, seq, words: stepLabel(stepId).toLowerCase() }))
-  })
-  const valves = facts.events.filter((event) => event.kind === 'valve-changed')
-  return [...steps, ...valves.map(({ seq }) => ({ stepId: null, seq, words: 'a valve was changed' }))]
 }

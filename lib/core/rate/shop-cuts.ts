@@ -1,7 +1,6 @@
-import { ok, type Result } from '../errors'
-import { cutsLikeDepth, learnRate, type RateCut } from './learn'
+import type { RateCut } from './learn'
 import { cutsThatProve, type Rate } from './rate'
-import type { ShopCut } from './shop-cut'
+import type { DepthBy, ShopCut } from './shop-cut'
 import type { EdgeDepths } from '../straightness/corners-fit'
 
 /** A cut as it stands in the list of a casting: what it teaches, or why it teaches nothing. */
@@ -17,14 +16,16 @@ export type TaughtCut = {
  * @param cut depths at both edges in inches, cc before and after
  * @param centroidShare where the chamber's opening has its centre, as a part of the milled width from the shallow edge;
  *   null: not known, which only a cut of one depth all over can do without
+ * @param depthErrorThou standard uncertainty of a depth setting, in thou (0–20, default 0.5)
  * @returns depth at the centroid in thou; `likeForLike` is false, and `whyNot` says why, when it must not be counted
  *
  * Example: 20 thou at one edge, 83 at the other, share 0.635 → 60.0 thou.
  * Derived: cc taken over depth at the centroid.
  */
 export function taughtBy(
-  { edges, before, after, whyNot }: Omit<ShopCut, 'seq'>,
+  { edges, depthBy, before, after, whyNot }: Pick<ShopCut, 'edges' | 'depthBy' | 'before' | 'after' | 'whyNot'>,
   centroidShare: number | null,
+  depthErrorThou = 0.5,
 ): TaughtCut {
   if (!edges || !before || !after) return { cut: null, whyNot }
   const depthIn = depthAtCentroidIn(edges, centroidShare)
@@ -41,9 +42,23 @@ export function taughtBy(
       afterCc: after.cc,
       uAfterCc: after.uCc,
       likeForLike: said === '',
+      uDepthThou: uDepthThou(depthBy, depthErrorThou),
     },
     whyNot: said,
   }
+}
+
+/** Of a depth that four corners say. */
+const cornersErrorThou = 0.5
+
+/**
+ * Standard uncertainty of a cut's depth, in thou: 0.5 by corners, that of a setting from touch-off, both where a vendor's
+ * part is known by corners and ours from touch-off. Example: both, half a thou each → 0.707.
+ * Derived: independent uncertainties add in squares.
+ */
+export function uDepthThou(by: DepthBy, depthErrorThou: number): number {
+  if (by === 'corners') return cornersErrorThou
+  return by === 'both' ? Math.hypot(cornersErrorThou, depthErrorThou) : depthErrorThou
 }
 
 /**
@@ -65,29 +80,6 @@ const deepestThou = 500
 function impossible(depthThou: number, tookCc: number): string {
   if (!(depthThou >= shallowestThou && depthThou <= deepestThou)) return 'its depth is not possible: correct it'
   return tookCc > 0 ? '' : 'it took no volume: correct its cc or its depth'
-}
-
-/**
- * The rate of a casting and chamber form, learned from the shop's own cuts of it.
- *
- * @param prior what the casting record gives, in cc per thou
- * @param cuts in the order they were made, depths in thou (0.1–500)
- * @param depthThou the depth asked, in thou, so that long cuts do not teach a short one; null: all cuts alike
- * @param depthErrorThou standard uncertainty of a depth setting, in thou (0–20, default 0.5)
- * @returns `learnRate` over `cutsLikeDepth` of the cuts that are like for like
- *
- * Example: prior 0.1667 ± 0.0083 and one cut of 10 thou that took 1.60 cc, each cc known to 0.1 → 0.1653 ± 0.0074.
- * Derived: as `learnRate`, over all heads of the casting.
- */
-export function castingRate(
-  prior: Rate,
-  cuts: readonly RateCut[],
-  depthThou: number | null,
-  depthErrorThou?: number,
-): Result<Rate> {
-  const counted = cuts.filter((cut) => cut.likeForLike)
-  if (counted.length === 0) return ok(prior)
-  return learnRate(prior, depthThou === null ? counted : cutsLikeDepth(counted, depthThou), depthErrorThou)
 }
 
 /**

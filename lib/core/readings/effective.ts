@@ -1,4 +1,6 @@
+import { mean } from '../mean'
 import type { StepId, StepKey } from '../route/step-ids'
+import { formatBare } from '../units/format-figure'
 import type { ReadingFact, ReadingKind } from './types'
 
 /** One measured point as it is kept: a correction is a point that names the one it stands in the place of. */
@@ -13,6 +15,8 @@ export type KeptPoint = {
   readonly correctsId: string | null
   readonly correction: string | null
   readonly reason: string
+  /** again | far: it was answered to be a repeat, near the others or far off them; null: nobody asked. */
+  readonly repeat: string | null
 }
 
 /** What was read at one go, with its points. */
@@ -41,6 +45,10 @@ export type EffectiveReading = ReadingFact & {
   readonly conditions: string
   /** The correction that stands, with its reason; '' when it is the first answer. */
   readonly correctionReason: string
+  /** As answered when it was read: 'again', or 'far' when it lay far off the others and was kept all the same. */
+  readonly repeat: string | null
+  /** Of how many repeats it is the mean; left out: a reading as typed. */
+  readonly repeats?: number
 }
 
 /**
@@ -79,6 +87,7 @@ export function effectiveReadings(sets: readonly KeptSet[]): EffectiveReading[] 
       instrumentCheckedOn: original.set.instrumentCheckedOn,
       conditions: original.set.conditions,
       correctionReason: standing.point.reason,
+      repeat: original.point.repeat,
     }))
     .sort((a, b) => a.seq - b.seq)
 }
@@ -89,12 +98,30 @@ const stepOf = ({ stepId, occurrence, orderId }: KeptSet): StepKey => ({
   orderId,
 })
 
-/** The newest answer at each step, kind and point, in the order in which each was first given there. */
-export function newestReadings(readings: readonly EffectiveReading[]): EffectiveReading[] {
+/**
+ * The newest answer at each step, kind and point, in the order in which each was first given there. A chamber that was read
+ * more than once under one condition holds the mean of its repeats, with the place in time of the last.
+ *
+ * @param repeats sets of readings that are repeats of each other, as `standingRepeats` or `markedRepeats` give them
+ *
+ * Example: chamber 1 read 62.1 and 62.3 → one reading of 62.2.
+ */
+export function newestReadings(
+  readings: readonly EffectiveReading[],
+  repeats: readonly (readonly EffectiveReading[])[],
+): EffectiveReading[] {
   const byPlace = new Map<string, EffectiveReading>()
-  for (const reading of readings) {
-    const { stepId, occurrence, orderId } = reading.step
-    byPlace.set([stepId, occurrence, orderId ?? '', reading.kind, reading.point].join('|'), reading)
+  const placeOf = ({ step: { stepId, occurrence, orderId }, kind, point }: EffectiveReading): string =>
+    [stepId, occurrence, orderId ?? '', kind, point].join('|')
+  for (const reading of readings) byPlace.set(placeOf(reading), reading)
+  for (const set of repeats) {
+    const last = set.at(-1)
+    if (set.length > 1 && last && byPlace.get(placeOf(last)) === last) byPlace.set(placeOf(last), meanOf(last, set))
   }
   return [...byPlace.values()]
+}
+
+function meanOf(last: EffectiveReading, set: readonly EffectiveReading[]): EffectiveReading {
+  const value = mean(set.flatMap((reading) => reading.value ?? []))
+  return { ...last, value, text: formatBare(value, 'chamberVolume'), unit: 'cc', repeats: set.length }
 }

@@ -1,3 +1,4 @@
+import { chamberOfPoint, millStops } from '../chamber/mill-point'
 import { pointSets, type PointSet } from './types'
 
 export type PointFacts = {
@@ -61,6 +62,7 @@ const fixedLabels: Readonly<Record<string, string>> = {
   'end-2': 'end 2',
   seat: 'on the seat',
   open: 'valve open',
+  before: 'before the cut',
   'at-stop': 'at first stop',
   'at-size': 'at size',
 }
@@ -89,6 +91,8 @@ const labels: ReadonlyMap<string, string> = new Map(
 )
 
 function worded(point: string): string {
+  const stop = millStops.find((one) => point.startsWith(`${one}-`))
+  if (stop) return `chamber ${chamberOfPoint(point)} ${fixedLabels[stop]}`
   const [port, lift] = point.split('@')
   if (port && lift) return `${port} at ${lift} in`
   if (/^\d+$/.test(point)) return `chamber ${point}`

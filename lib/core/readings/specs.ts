@@ -83,7 +83,13 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
 
   flow: figure('Flow', 'flow', 'flow', { hint: 'If a lift cannot be flowed, say why.', ...words }),
 
-  'cut-depth': figure('Total depth from touch-off', 'cutDepth', 'one', { hint: 'All passes together.' }),
+  'cut-depth': figure('Total depth from touch-off', 'cutDepth', 'one', {
+    hint: 'All passes together, from the first touch-off.',
+  }),
+  'touch-off': choice('Touch-off', [
+    may('same', 'The first one counts'),
+    may('new', 'Touched off anew: count from here'),
+  ]),
   'edge-depth': figure('Depth at both edges', 'cutDepth', 'edges', { hint: '0 where the cut runs out.' }),
   'face-depth': figure('Cut off the intake face', 'cutDepth', 'ends', { hint: 'Only if the face was cut.' }),
   'intake-choice': choice('Work at the intake side', [

@@ -62,6 +62,7 @@ export const readingKinds = [
   'flow',
   // cuts
   'cut-depth',
+  'touch-off',
   'edge-depth',
   'face-depth',
   'intake-choice',

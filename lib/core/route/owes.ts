@@ -1,3 +1,4 @@
+import { isMillPoint, millPoint, type MillStop } from '../chamber/mill-point'
 import { pointsOf } from '../readings/points'
 import { readingSpecs } from '../readings/specs'
 import type { PointSet, ReadingKind } from '../readings/types'
@@ -65,7 +66,21 @@ const flatCut: Asks = (context) => {
   const depth = ask(context, 'cut-depth')
   if (context.cutKind === 'clean-up' || !plan) return [depth]
   const sure = plan.rateProven === true && plan.flatIn <= settings.checkCcDeeperThanIn
-  return sure ? [depth] : [depth, { kind: 'cc', points: ['at-stop', 'at-size'] }]
+  return sure ? [depth] : [depth, { kind: 'cc', points: [atMill(context, 'at-stop'), atMill(context, 'at-size')] }]
+}
+
+/**
+ * Where the chamber is read at the mill: where it was read already; else, with a class minimum, the smallest chamber, which
+ * holds it; else the usual one.
+ */
+function atMill({ facts }: Context, stop: MillStop): string {
+  const cc = facts.readings.filter(({ kind, value }) => kind === 'cc' && value !== null)
+  const read = cc.findLast(({ step, point }) => step.stepId === 'flat-cut' && isMillPoint(point, stop))
+  if (read) return read.point
+  const bench = cc.filter(({ step }) => step.stepId === 'chambers')
+  if (facts.classMinCc === null || bench.length === 0) return stop
+  const smallest = bench.reduce((least, one) => ((one.value ?? 0) < (least.value ?? 0) ? one : least))
+  return millPoint(stop, smallest.point)
 }
 
 /** An angle cut takes a wedge off the face: read at its deck end and its cover end, at both ends of the head. */

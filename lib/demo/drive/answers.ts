@@ -39,6 +39,7 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
 
   'cut-depth': figures.cutDepth,
   'edge-depth': figures.edgeDepth,
+  'touch-off': always('same'),
   'face-depth': always('.020'),
   'intake-choice': oneOf('port-match', 'tell-customer', 'leave'),
   'break-through': always('none'),

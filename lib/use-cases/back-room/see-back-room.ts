@@ -14,6 +14,7 @@ import {
   type NamedVisit,
 } from '@/lib/data/back-room'
 import { db, type Db } from '@/lib/data/db'
+import { markedRepeats } from '@/lib/core/chamber/repeats'
 import { effectiveReadings, newestReadings } from '@/lib/core/readings/effective'
 import { namesOf } from '@/lib/data/people'
 import { currentSettings } from '@/lib/data/settings'
@@ -99,7 +100,8 @@ function missedTargets(
   return [...new Set(found.map(({ visitId }) => visitId))].flatMap((visitId) => {
     const { tag, targetCc, targetText, targetUnit } = nameOf(visitId)
     const sets = found.filter((entry) => entry.visitId === visitId).map((entry) => entry.set)
-    return newestReadings(effectiveReadings(sets))
+    const readings = effectiveReadings(sets)
+    return newestReadings(readings, markedRepeats(readings))
       .filter(({ kind, value }) => kind === 'cc' && misses(value, targetCc, toleranceCc))
       .map(({ id, point, text, unit, takenAt }) => {
         return { id, tag, chamber: point, text, unit, at: takenAt, targetText, targetUnit }

@@ -6,7 +6,7 @@ import { benchCasting } from '@/lib/data/bench'
 import { db, type Reader } from '@/lib/data/db'
 import { castingFactsOf } from '@/lib/data/known-figures'
 import { currentSettings } from '@/lib/data/settings'
-import { learnedRate, shownRate } from '@/lib/dossier/casting-rate'
+import { learnedRecord, shownRate } from '@/lib/dossier/casting-rate'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import { earlierFlowOf } from './earlier-flow'
 
@@ -27,8 +27,8 @@ export async function castingOnBench(
   const casting = await benchCasting(reader, castingId)
   if (!casting) return null
   const facts = castingFactsOf(casting, 'as-cast')
-  const asked = { castingId, form: 'as-cast', facts, depthThou: null, depthErrorThou: settings.depthSettingErrorThou }
-  const rate = shownRate(await learnedRate(reader, asked))
+  const asked = { castingId, form: 'as-cast', facts, depthThou: null, settings }
+  const rate = shownRate(await learnedRecord(reader, asked))
   return {
     id: casting.id,
     name: casting.name,

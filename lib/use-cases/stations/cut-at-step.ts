@@ -43,7 +43,8 @@ export function cutAtStep(found: Dossier, step: RouteStep, record: PlanRecord): 
     toleranceIn: found.settings.cutToleranceIn,
   })
   if (!checked) return null
-  const rows = checked.rows.map((row) => rowOf(row, record.deepEdge))
+  const byCc = step.stepId === 'finished' && record.targetCc !== null
+  const rows = checked.rows.map((row) => rowOf(row, record.deepEdge, byCc))
   return {
     title: `The cut, ${checked.by === 'corners' ? 'by the corners' : 'as read at the machine'}`,
     rows,
@@ -66,10 +67,14 @@ function markTexts({ visit, facts }: Dossier, { orderId }: RouteStep): string[] 
 
 const deg = (value: number): string => `${value.toFixed(2)}°`
 
-function rowOf(row: CutCheckRow, deepEdge: string): CutRow {
+/** `byCc`: the chambers are cut to a volume, so the depth is information. */
+function rowOf(row: CutCheckRow, deepEdge: string, byCc: boolean): CutRow {
   const say = row.part === 'degrees' ? deg : formatThou
   const differences = [
-    row.wanted ? { words: offWords(row, row.wanted), within: row.wanted.within } : null,
+    row.wanted && byCc && row.part === 'flat' ? { words: planWords(row, row.wanted), within: true } : null,
+    row.wanted && !(byCc && row.part === 'flat')
+      ? { words: offWords(row, row.wanted), within: row.wanted.within }
+      : null,
     row.marked ? { words: `mark: ${offWords(row, row.marked)}`, within: row.marked.within } : null,
   ].filter((one) => one !== null)
   return {
@@ -98,6 +103,13 @@ function partWords({ part, point, measured }: CutCheckRow, deepEdge: string): st
         ? 'Corners out of flat'
         : `Worst corner out of flat: ${pointLabel(point)}`
   }
+}
+
+/** Of a cut to a volume: how far its depth is from the plan's, judged by nothing. */
+function planWords({ measured }: CutCheckRow, { value }: Against): string {
+  const offThou = Number((measured * 1000).toFixed(1)) - Number((value * 1000).toFixed(1))
+  const size = `${Number(Math.abs(offThou).toFixed(1))} thou`
+  return size === '0 thou' ? 'as planned' : `${size} ${offThou > 0 ? 'deeper' : 'less'} than planned; the cc decides`
 }
 
 /** The difference of the two figures as they stand beside each other; whether it is within is judged unrounded. */

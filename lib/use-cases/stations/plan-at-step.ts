@@ -42,7 +42,7 @@ export async function planAtStep(
     lines: [line('Plan', planTitle(plan))],
     cautions: plan.cautions,
   }
-  if (step.stepId === 'flat-cut') return flatCut(reader, dossier, plan, mates)
+  if (step.stepId === 'flat-cut') return flatCut(reader, dossier, { plan, step }, mates)
   if (step.stepId === 'angle-cut') return angleCut(base, plan)
   const own = benchFiguresOf(dossier, step).map((figure) => ({ ...benchLine(figure), unit: '' }))
   if (own.length > 0) return { ...base, lines: [...own, ...base.lines, ...predicted(step, plan)] }
@@ -77,7 +77,7 @@ function mateDepth(mates: readonly Dossier[]): string {
 async function flatCut(
   reader: Reader,
   dossier: Dossier,
-  plan: PlanRecord,
+  { plan, step }: { readonly plan: PlanRecord; readonly step: RouteStep },
   mates: readonly Dossier[],
 ): Promise<PlanAtStep> {
   const lines = [
@@ -86,7 +86,8 @@ async function flatCut(
     line('Removed since new, before this', removedBeforeWords(dossier.metalGone), removedByWords(dossier.metalGone)),
   ]
   const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
-  if (plan.kind !== 'clean-up') return { ...base, pass: await nextPassAtMill(reader, dossier, plan) }
+  if (plan.kind !== 'clean-up')
+    return { ...base, pass: await nextPassAtMill(reader, dossier, plan, step.state === 'done') }
   const huge = {
     label: 'Stop no deeper than',
     value: (plan.flatIn * 1000).toFixed(1),

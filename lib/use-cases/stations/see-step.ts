@@ -2,6 +2,8 @@ import { stationName } from '@/lib/core/route/rules-words'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
+import type { EffectiveReading } from '@/lib/core/readings/effective'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
@@ -88,7 +90,12 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     timeZone: shop.timeZone,
     step,
     seen: lastSeq(visit, key),
-    fields: fieldsOf(step, [...step.owes, ...offeredAtMill(step, plan)], readings, targetsAt(dossier, step, inputs)),
+    fields: fieldsOf(
+      step,
+      [...step.owes, ...offeredAtMill(step, plan, readings)],
+      readings,
+      targetsAt(dossier, step, inputs),
+    ),
     plan,
     asksForInset:
       step.owes.some(({ kind }) => kind === 'thickness') &&
@@ -145,8 +152,26 @@ async function tickOf({ visit }: Dossier, step: RouteStep, now: Date) {
   return { by: names.get(event.byId) ?? '', at: event.at, free: minutes <= freeUndoMinutes }
 }
 
-/** Where a proven rate asks for no cc, a pass that stops short is still measured after. */
-const offeredAtMill = ({ owes }: RouteStep, { pass }: PlanAtStep): readonly Owed[] =>
-  pass === null || owes.some((owed) => owed.kind === 'cc')
-    ? []
-    : [{ kind: 'cc', label: readingSpecs.cc.label, points: ['at-stop'], missing: [], optional: true }]
+/**
+ * Where a proven rate asks for no cc, a pass that stops short is still measured after; the chamber that the card wants read
+ * has a cell; once a depth stands, the cutter may be touched off anew.
+ */
+function offeredAtMill(
+  { owes }: RouteStep,
+  { pass }: PlanAtStep,
+  readings: readonly EffectiveReading[],
+): readonly Owed[] {
+  if (pass === null) return []
+  const owed = owes.find(({ kind }) => kind === 'cc')?.points ?? []
+  const wanted = pass.readNext ?? (owed.length === 0 ? 'at-stop' : null)
+  const cc = wanted === null || owed.includes(wanted) ? [] : [offered('cc', wanted)]
+  return touchOffDepth(readings).seq === null ? cc : [...cc, offered('touch-off', '')]
+}
+
+const offered = (kind: ReadingKind, point: string): Owed => ({
+  kind,
+  label: readingSpecs[kind].label,
+  points: [point],
+  missing: [],
+  optional: true,
+})

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { max, mean, sampleVariance, standardDeviation } from 'simple-statistics'
+import { max, mean, sum, standardDeviation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { chamberMean, headCc } from '../../../lib/core/chamber/burette'
 import { matchChambers } from '../../../lib/core/chamber/match'
@@ -9,11 +9,11 @@ const burette = { divisionCc: 0.2, repeatabilityCc: 0.3 }
 const cc = fc.double({ min: 1, max: 400, noNaN: true })
 
 describe('one chamber from its repeats', () => {
-  it('two readings, worked by hand: s² = 0.02, u² = 0.02/2 + 0.04/12', () => {
+  it('two readings, worked by hand: the default 0.3 is a floor, u² = 0.09/2 + 0.04/12', () => {
     const chamber = must(chamberMean([62.1, 62.3], burette))
     expect(chamber.meanCc).toBeCloseTo(62.2, 12)
     expect(chamber.rangeCc).toBeCloseTo(0.2, 12)
-    expect(chamber.uCc).toBeCloseTo(Math.sqrt(0.01 + 0.04 / 12), 12)
+    expect(chamber.uCc).toBeCloseTo(Math.sqrt(0.045 + 0.04 / 12), 12)
   })
 
   it('one reading takes the shop’s repeatability: u² = 0.09 + 0.04/12', () => {
@@ -24,9 +24,12 @@ describe('one chamber from its repeats', () => {
     fc.assert(
       fc.property(fc.array(cc, { minLength: 2, maxLength: 8 }), (readings) => {
         const chamber = must(chamberMean(readings, burette))
-        const u = Math.sqrt(sampleVariance(readings) / readings.length + burette.divisionCc ** 2 / 12)
+        const about = mean(readings)
+        const squares = sum(readings.map((reading) => (reading - about) ** 2))
+        const pooled = Math.max(0.09, (3 * 0.09 + squares) / (3 + readings.length - 1))
+        const u = Math.sqrt(pooled / readings.length + burette.divisionCc ** 2 / 12)
         expect(chamber.meanCc).toBeCloseTo(mean(readings), 9)
-        expect(chamber.uCc).toBeCloseTo(u, 9)
+        expect(chamber.uCc / u).toBeCloseTo(1, 9)
       }),
     )
   })

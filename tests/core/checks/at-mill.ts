@@ -1,5 +1,6 @@
 import { cutDegrees } from '@/lib/core/at-mill/cut-at-step'
-import { ccAfterCut, rateAfterCut, weighReading } from '@/lib/core/at-mill/known-cc'
+import { ccAfterCut } from '@/lib/core/at-mill/known-cc'
+import { headEstimate } from '@/lib/core/at-mill/head-estimate'
 import { stateAtMill, type StateAtMill } from '@/lib/core/at-mill/state-at-mill'
 import type { Rate } from '@/lib/core/rate/rate'
 import type { CutFacts } from '@/lib/core/rate/shop-cut'
@@ -7,9 +8,13 @@ import { check, type Check } from './check'
 
 const rate: Rate = { ccPerThou: 0.16, uCcPerThou: 0.01, cuts: 3, prior: 'outline' }
 const left = ccAfterCut({ cc: 63, uCc: 0.1 }, 10, rate, 0.5)
-const weighed = weighReading({ cc: 61, uCc: 0.3 }, { cc: 60.6, uCc: 0.4 })
 const believed: Rate = { ccPerThou: 1 / 6, uCcPerThou: 0.05 / 6, cuts: 0, prior: 'outline' }
-const taught = rateAfterCut(believed, 10, 80, { cc: 78.4, uCc: Math.sqrt(0.02) }, 0.5)
+const taught = headEstimate({
+  chambers: [{ chamber: '1', before: { meanCc: 80, uCc: 0.1 }, since: { meanCc: 78.4, uCc: 0.1 } }],
+  depthThou: 10,
+  uDepthThou: 0.5,
+  rate: believed,
+})
 
 type Reading = CutFacts['readings'][number]
 let seq = 0
@@ -41,27 +46,34 @@ const atStop = (): StateAtMill => {
   if (!state) throw new Error('Its chambers were read.')
   return state
 }
-/** Before 0.3/√2 each; predicted 62.4 with u² = 0.045 + 0.01 + 0.0064 = 0.0614; read 62.8 with u² = 0.09 + 0.09. */
-const stop = 'by hand: u² of 0.0614 predicted and 0.18 read, gain 0.0614/0.2414 = 0.254350'
+/**
+ * Loss of chamber 1: 1.2 read with u² = 0.09 + 0.09, 1.6 believed with (10·0.01)² + (0.16·0.5)² = 0.0164; innovation 0.4 with
+ * 0.1964. Of the mean 64 − loss: covariance with what chamber 1 reads 0.09/2 + 0.0164 = 0.0614.
+ */
+const stop = 'by hand: gain 0.0614/0.1964 of 0.4 over the 62.4 expected'
 
 const figures: readonly Check[] = [
   check('63 cc, 10 thou at 0.16 cc per thou: left', 'by hand: 63 − 1.6', [61.4, 'cc', 1e-12], () => left.cc),
   check('the same: standard uncertainty', 'by hand: √(0.1² + 0.1² + 0.08²)', [0.1624808, 'cc', 1e-7], () => left.uCc),
   check(
-    '61.0 ± 0.3 predicted, 60.6 ± 0.4 read: weighed',
-    'by hand: weights 1/0.09 and 1/0.16, so 0.64 and 0.36',
-    [60.856, 'cc', 1e-9],
-    () => weighed.cc,
-  ),
-  check('the same: standard uncertainty', 'by hand: 0.3·0.4/0.5', [0.24, 'cc', 1e-12], () => weighed.uCc),
-  check(
     '10 thou took 80.0 to 78.4 cc on this head: rate',
     'by hand: u² = 0.02 + (0.166667·0.5)² = 0.0269444; gain 6.94444e-4/0.0338889',
     [0.1653005, 'cc/thou', 1e-6],
-    () => taught.ccPerThou,
+    () => taught?.rate.ccPerThou ?? NaN,
   ),
-  check('two chambers of 64, 10 thou, stop at 62.8: mean', stop, [62.50174, 'cc', 1e-5], () => atStop().meanCc),
-  check('the same: standard uncertainty', 'by hand: √(0.0614·0.18/0.2414)', [0.21397, 'cc', 1e-5], () => atStop().uCc),
+  check('two chambers of 64, 10 thou, stop at 62.8: mean', stop, [62.52505, 'cc', 1e-5], () => atStop().mean.cc),
+  check(
+    'the same: standard uncertainty',
+    'by hand: √(0.045 + 0.0164 − 0.0614²/0.1964)',
+    [0.205438, 'cc', 1e-5],
+    () => atStop().mean.uCc,
+  ),
+  check(
+    'the same: covariance of volume and rate',
+    'by hand: −10·0.0001·(1 − 0.0614/0.1964)',
+    [-0.000687373, '', 1e-9],
+    () => atStop().mean.covCcPerThou,
+  ),
   check(
     'the same: rate',
     'by hand: noise² 0.18 + 0.08², gain 0.01/0.1964, of −0.4 cc over 10 thou',

@@ -1,5 +1,6 @@
-import { mean, sampleStandardDeviation } from 'simple-statistics'
-import { chamberMean, headCc } from '@/lib/core/chamber/burette'
+import { mean, sampleVariance } from 'simple-statistics'
+import { chamberMean, headCc, type BuretteFacts } from '@/lib/core/chamber/burette'
+import { wildRepeat } from '@/lib/core/chamber/repeatability'
 import { matchChambers } from '@/lib/core/chamber/match'
 import { must } from '@/lib/core/errors'
 import { asDoubles, check, type Check } from './check'
@@ -17,14 +18,19 @@ const repeats = [62.1, 62.4, 62.2, 62.2, 61.9]
 const library = 'simple-statistics 7'
 const head = [62, 62.4, 62.2, 61.8]
 
-const one = (readings: readonly number[], facts = burette) => must(chamberMean(readings, facts))
+const one = (readings: readonly number[], facts: BuretteFacts = burette) => must(chamberMean(readings, facts))
 const wholeHead = () => must(headCc(head.map((cc) => one([cc]))))
 const match = (...volumes: readonly number[]) =>
   must(matchChambers(volumes.map((cc, at) => ({ tag: 'T-0001', chamber: at + 1, cc }))))
 
 const checks: readonly Check[] = [
   check('mean of twenty readings', guide, [100.14, '', 0.006], () => one(guideReadings, noBurette).meanCc),
-  check('standard uncertainty of their mean', guide, [0.33, '', 0.005], () => one(guideReadings, noBurette).uCc),
+  check(
+    'standard deviation of one of them, pooled with nothing known',
+    'JCGM 100:2008 (GUM), 4.4.3: s = 1.49 over 19 degrees; with three more that say 0, by hand √(19/22) of it',
+    [1.3847, '', 0.005],
+    () => one(guideReadings, noBurette).readingCc,
+  ),
   check(
     'standard uncertainty of what lies anywhere within ±4',
     'JCGM 100:2008 (GUM), 4.4.5: 4/√3 = 2.3',
@@ -34,15 +40,15 @@ const checks: readonly Check[] = [
   check('mean of five repeats', library, [mean(repeats), 'cc', asDoubles(62)], () => one(repeats).meanCc),
   check(
     'standard uncertainty of five repeats, division 0.2',
-    'simple-statistics 7 for s; u² = s²/5 + 0.2²/12',
-    [Math.hypot(sampleStandardDeviation(repeats) / Math.sqrt(5), 0.2 / Math.sqrt(12)), 'cc', 1e-12],
-    () => one(repeats).uCc,
+    'simple-statistics 7 for s; ten degrees of 0.1² and four of s², over 14·5, and 0.2²/12',
+    [Math.sqrt((0.1 + 4 * sampleVariance(repeats)) / 70 + 0.04 / 12), 'cc', 1e-12],
+    () => one(repeats, { ...burette, others: { squaresCc2: 0.2, degrees: 20 } }).uCc,
   ),
   check('range of five repeats', 'by hand: 62.4 − 61.9', [0.5, 'cc', 1e-12], () => one(repeats).rangeCc),
   check(
     'standard uncertainty of two readings, 62.1 and 62.3',
-    'by hand: √(0.02/2 + 0.04/12) = √0.0133333',
-    [0.11547, 'cc', 1e-6],
+    'by hand: the default 0.3 is a floor; √(0.09/2 + 0.04/12) = √0.0483333',
+    [0.2198484, 'cc', 1e-6],
     () => one([62.1, 62.3]).uCc,
   ),
   check(
@@ -50,6 +56,18 @@ const checks: readonly Check[] = [
     'by hand: the shop’s 0.3; √(0.09 + 0.04/12) = √0.0933333',
     [0.305505, 'cc', 1e-6],
     () => one([62.1]).uCc,
+  ),
+  check(
+    'standard uncertainty of two readings a cc apart, by the default',
+    'by hand: s² = (3·0.09 + 0.5)/4 = 77/400; √(77/800 + 0.04/12) = √0.0995833',
+    [0.3155683, 'cc', 1e-6],
+    () => one([62, 63]).uCc,
+  ),
+  check(
+    'a repeat after one reading is questioned beyond',
+    'by hand: 3·0.3·√2',
+    [1.2727922, 'cc', 1e-6],
+    () => wildRepeat(66, [63.9], 0.3)?.limitCc ?? NaN,
   ),
   check('mean of a head', library, [mean(head), 'cc', asDoubles(62)], () => wholeHead().meanCc),
   check('spread of a head', 'by hand: 62.4 − 61.8', [0.6, 'cc', 1e-12], () => wholeHead().spreadCc),

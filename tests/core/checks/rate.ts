@@ -2,8 +2,9 @@ import { erf } from 'mathjs'
 import { linearRegression } from 'simple-statistics'
 import { must } from '@/lib/core/errors'
 import { learnRate, type RateCut } from '@/lib/core/rate/learn'
-import { advisePass, type PassInput } from '@/lib/core/rate/next-pass'
+import { advisePass, smallestKnownTo, type PassInput } from '@/lib/core/rate/next-pass'
 import { priorRate, rateForHead, thouPerCc, type PriorSource, type Rate } from '@/lib/core/rate/rate'
+import { zOfCut } from '@/lib/core/rate/screen'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import { check, type Check } from './check'
 
@@ -129,6 +130,28 @@ const learned: readonly Check[] = [
     () => must(learnRate(unknown, shopCuts, 0)).uCcPerThou,
   ),
   check(
+    'two heads of 20 thou, 3 % between heads: rate',
+    'by hand: prior 1/6 ± 1/120; 3.3 and 3.5 of 20 with (0.02 + 0.0069444)/400 + 0.005²; weights 14400, 10827.1 twice',
+    [0.1686687, 'cc/thou', 1e-6],
+    () => must(learnRate(believed, [took(20, 3.3), took(20, 3.5)], 0.5, 0.03)).ccPerThou,
+  ),
+  check(
+    'the same: standard uncertainty',
+    'by hand: 1/√(14400 + 2·10827.1)',
+    [0.0052665, 'cc/thou', 1e-7],
+    () => must(learnRate(believed, [took(20, 3.3), took(20, 3.5)], 0.5, 0.03)).uCcPerThou,
+  ),
+  check(
+    '1.3 cc for 20 thou by an outline, each cc ±0.15: how far off',
+    'by hand: −2.033333/√(0.045 + 0.0069444 + 0.01 + 0.0277778)',
+    [-6.78827, 'σ', 1e-4],
+    () =>
+      zOfCut({ ...took(20, 1.3), uBeforeCc: 0.15, uAfterCc: 0.15 }, believed, {
+        depthErrorThou: 0.5,
+        betweenHeadPart: 0.03,
+      }),
+  ),
+  check(
     'a cut that is not like for like: cuts counted',
     'by hand',
     [6, '', 0],
@@ -154,9 +177,16 @@ const pass = (more: Partial<PassInput>) => {
 }
 
 /** The deepest pass whose risk is half a per cent at most, tried in steps of half a thou by another normal table. */
-function deepestSafe(roomCc: number, uCc: number, { ccPerThou: k, uCcPerThou: uK }: Rate, uDepth = 0.5): number {
-  const risk = (d: number): number =>
-    (1 - erf((roomCc - k * d) / Math.hypot(uCc, uK * d, k * uDepth, uK * uDepth) / Math.SQRT2)) / 2
+function deepestSafe(
+  roomCc: number,
+  uCc: number,
+  { ccPerThou: k, uCcPerThou: uK }: Rate,
+  uDepth = 0.5,
+  cov = 0,
+): number {
+  const varianceAt = (d: number): number =>
+    uCc ** 2 + (uK * d) ** 2 + (k * uDepth) ** 2 + (uK * uDepth) ** 2 - 2 * d * cov
+  const risk = (d: number): number => (1 - erf((roomCc - k * d) / Math.sqrt(varianceAt(d)) / Math.SQRT2)) / 2
   let depthThou = 0
   while (risk(depthThou + 0.5) <= 0.005) depthThou += 0.5
   return depthThou
@@ -219,6 +249,28 @@ const passes: readonly Check[] = [
     stepped,
     [deepestSafe(10.5, 0.1, guess), 'thou', 0],
     () => pass({ presentCc: 70, rate: { ...guess, cuts: 2 } }).depthThou,
+  ),
+  check(
+    '10 cc by a poor rate, volume and rate against each other: pass',
+    'mathjs 15 erf, in steps of half a thou, −2·d·c in the variance',
+    [deepestSafe(10.5, 0.2, poor, 0.5, -0.004), 'thou', 0],
+    () => pass({ presentCc: 70, uPresentCc: 0.2, toleranceCc: 0.5, covCcPerThou: -0.004, rate: poor }).depthThou,
+  ),
+  check(
+    'a screened cut that took 4.7 thou per cc: pass',
+    stepped,
+    [deepestSafe(3.5, 0.1, { ...proven, ccPerThou: 1 / 4.7 }), 'thou', 0],
+    () =>
+      pass({
+        rate: proven,
+        ifScreened: [{ presentCc: 63, uPresentCc: 0.1, rate: { ...proven, ccPerThou: 1 / 4.7 } }],
+      }).depthThou,
+  ),
+  check(
+    'half a cc of room over the class minimum: how well it must be known',
+    'by hand: (0.5 − 0.083333)/2.5758293 = 0.161760; √(0.161760² − 0.001² − 0.083333² − 0.001²)',
+    [0.138636, 'cc', 1e-5],
+    () => smallestKnownTo(0.5, proven) ?? NaN,
   ),
   check(
     'smallest chamber 1.5 cc over the class minimum: pass',

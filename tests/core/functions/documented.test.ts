@@ -33,6 +33,8 @@ const noFigure = new Set([
     'likeForLike',
   ],
   ...['checkLimits', 'figureKey', 'hasTolerance', 'groupOf', 'expectedLimitsOf'],
+  ...['readAtStep', 'figures', 'ticksOf', 'vendorCuts', 'cutsMade', 'chamberWorks', 'millPoint'],
+  ...['isMillPoint', 'betweenHeadFact'],
 ])
 
 describe('the comment of a function that works a figure out', () => {

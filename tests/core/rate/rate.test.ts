@@ -43,6 +43,7 @@ describe('a rate before any cut', () => {
       uCcPerThou: 1 / 24,
       cuts: 0,
       prior: 'none',
+      firstGuessCcPerThou: 1 / 6,
     })
     expect(must(priorRate({ kind: 'none', thouPerCc: 5 })).ccPerThou).toBeCloseTo(0.2, 12)
   })
@@ -82,19 +83,22 @@ describe('what cuts teach', () => {
   })
 
   it('is the textbook conjugate normal posterior: precisions add, means weighted by them', () => {
-    // The noise of the second cut rests on the rate as believed after the first.
+    // k₀ = 1/6 in the noise of every cut; between heads 3 % of it, 0.005.
     const cuts = [cut(8, 1.4, 0.12), cut(20, 3.1, 0.2)]
-    let [mean, precision] = [outline.ccPerThou, 1 / outline.uCcPerThou ** 2]
-    for (const one of cuts) {
-      const noise2 = one.uBeforeCc ** 2 + one.uAfterCc ** 2 + (mean * 0.5) ** 2
-      const seen = (one.beforeCc - one.afterCc) / one.depthThou
-      const weight = one.depthThou ** 2 / noise2
-      mean = (mean * precision + seen * weight) / (precision + weight)
-      precision += weight
-    }
-    const rate = must(learnRate(outline, cuts, 0.5))
+    const weights = cuts.map(({ uBeforeCc, uAfterCc, depthThou }) => {
+      const variance = (uBeforeCc ** 2 + uAfterCc ** 2 + (0.5 / 6) ** 2) / depthThou ** 2 + 0.005 ** 2
+      return 1 / variance
+    })
+    const guess = 1 / outline.uCcPerThou ** 2
+    const sum = weights.reduce((all, weight) => all + weight, guess)
+    const seen = cuts.map((one) => (one.beforeCc - one.afterCc) / one.depthThou)
+    const mean = seen.reduce((all, one, at) => all + one * (weights[at] ?? 0), outline.ccPerThou * guess) / sum
+    const rate = must(learnRate(outline, cuts, 0.5, 0.03))
     expect(rate.ccPerThou).toBeCloseTo(mean, 12)
-    expect(rate.uCcPerThou).toBeCloseTo(1 / Math.sqrt(precision), 12)
+    expect(rate.uCcPerThou).toBeCloseTo(1 / Math.sqrt(sum), 12)
+    const other = must(learnRate(outline, cuts.toReversed(), 0.5, 0.03))
+    expect(other.ccPerThou).toBeCloseTo(mean, 12)
+    expect(other.uCcPerThou).toBeCloseTo(rate.uCcPerThou, 12)
   })
 
   it('with many cuts comes to least squares through the origin (simple-statistics, each point mirrored)', () => {
@@ -120,13 +124,13 @@ describe('what cuts teach', () => {
     expect(rate).toEqual(must(learnRate(outline, [cut(10, 1.6)])))
   })
 
-  it('no cuts, nothing learned; nothing uncertain, nothing learned; a perfect cut is believed', () => {
+  it('no cuts, nothing learned; nothing uncertain, nothing learned; a perfect cut is believed, but never to nought', () => {
     expect(must(learnRate(outline, []))).toEqual(outline)
     const sure = { ...outline, uCcPerThou: 0 }
     expect(must(learnRate(sure, [cut(10, 1.2, 0)], 0)).ccPerThou).toBe(sure.ccPerThou)
     const perfect = must(learnRate(outline, [cut(10, 2, 0)], 0))
     expect(perfect.ccPerThou).toBeCloseTo(0.2, 12)
-    expect(perfect.uCcPerThou).toBe(0)
+    expect(perfect.uCcPerThou).toBeCloseTo(1 / 6000, 12) // 0.1 % of 1/6
   })
 
   it('refuses what cannot be', () => {

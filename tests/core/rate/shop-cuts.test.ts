@@ -3,11 +3,13 @@ import { describe, expect, it } from 'vitest'
 import { must } from '../../../lib/core/errors'
 import { learnRate, type RateCut } from '../../../lib/core/rate/learn'
 import type { Rate } from '../../../lib/core/rate/rate'
-import { castingRate, depthAtCentroidIn, isProven, taughtBy } from '../../../lib/core/rate/shop-cuts'
+import { recordRate } from '../../../lib/core/rate/record-rate'
+import { depthAtCentroidIn, isProven, taughtBy, uDepthThou } from '../../../lib/core/rate/shop-cuts'
 import { seeded } from './random'
 
 const prior: Rate = { ccPerThou: 1 / 6, uCcPerThou: 0.05 / 6, cuts: 0, prior: 'outline' }
 const known = (cc: number) => ({ cc, uCc: 0.15 })
+const touchOff = 'touch-off' as const
 const level = (depthIn: number) => ({ shallowIn: depthIn, deepIn: depthIn })
 const cut = (depthThou: number, tookCc: number, likeForLike = true): RateCut => ({
   depthThou,
@@ -22,7 +24,7 @@ describe('what a cut teaches', () => {
   it('counts depth where the chamber’s opening has its centre', () => {
     // 20 + 63·0.635 = 60.005 thou [common practice: such a cut takes about 10 cc at six thou per cc].
     const taught = taughtBy(
-      { edges: { shallowIn: 0.02, deepIn: 0.083 }, before: known(75), after: known(65), whyNot: '' },
+      { edges: { shallowIn: 0.02, deepIn: 0.083 }, depthBy: touchOff, before: known(75), after: known(65), whyNot: '' },
       0.635,
     )
     expect(taught.cut?.depthThou).toBeCloseTo(60.005, 9)
@@ -31,7 +33,7 @@ describe('what a cut teaches', () => {
   })
 
   it('needs the centre for a tilted cut alone', () => {
-    const told = { before: known(75), after: known(72), whyNot: '' }
+    const told = { depthBy: touchOff, before: known(75), after: known(72), whyNot: '' }
     expect(taughtBy({ ...told, edges: level(0.018) }, null).cut?.depthThou).toBeCloseTo(18, 9)
     for (const share of [null, -0.1, 1.1, Number.MAX_VALUE])
       expect(taughtBy({ ...told, edges: { shallowIn: 0.02, deepIn: 0.083 } }, share)).toEqual({
@@ -42,7 +44,8 @@ describe('what a cut teaches', () => {
 
   it('does not count what cannot be, so that one wrong figure spoils no casting', () => {
     const why = (depthIn: number, afterCc: number) =>
-      taughtBy({ edges: level(depthIn), before: known(75), after: known(afterCc), whyNot: '' }, 0.5).whyNot
+      taughtBy({ edges: level(depthIn), depthBy: touchOff, before: known(75), after: known(afterCc), whyNot: '' }, 0.5)
+        .whyNot
     expect(why(0.018, 72)).toBe('')
     expect(why(0.018, 75)).toMatch(/took no volume/)
     expect(why(0.018, 76)).toMatch(/took no volume/)
@@ -52,6 +55,7 @@ describe('what a cut teaches', () => {
   it('carries on why it is not like for like', () => {
     const told = {
       edges: level(0.018),
+      depthBy: touchOff,
       before: known(75),
       after: known(72),
       whyNot: 'seat work between the two cc',
@@ -60,11 +64,21 @@ describe('what a cut teaches', () => {
   })
 })
 
+it('its depth is known by what measured it', () => {
+  expect(uDepthThou('touch-off', 0.8)).toBe(0.8)
+  expect(uDepthThou('corners', 0.8)).toBe(0.5)
+  expect(uDepthThou('both', 1.2)).toBeCloseTo(1.3, 12) // 5, 12 and 13
+})
+
+/** No spread between heads, so that the cuts alone weigh. */
+const rateOf = (prior_: Rate, cuts: readonly RateCut[], depthThou: number | null, depthErrorThou = 0.5, part = 0) =>
+  must(recordRate(prior_, cuts, depthThou, { depthErrorThou, betweenHeadPart: part })).rate
+
 describe('the rate of a casting', () => {
   it('with many cuts comes to least squares through the origin over the cuts like it (simple-statistics)', () => {
     const draw = seeded(11)
     // A drafted wall: long cuts take more a thou than short ones.
-    const cuts = Array.from({ length: 3000 }, (_, at) => {
+    const cuts = Array.from({ length: 300 }, (_, at) => {
       const long = at % 3 === 0
       const depthThou = (long ? 60 : 10) * (1 + 0.3 * draw.uniform())
       return cut(depthThou, (long ? 0.24 : 0.2) * depthThou + draw.normal(0, 0.15), at % 7 !== 0)
@@ -74,22 +88,26 @@ describe('the rate of a casting', () => {
       return linearRegression([...points, ...points.map((point) => point.map((value) => -value))]).m
     }
     const counted = cuts.filter((one) => one.likeForLike)
+    // Next to nothing believed before.
+    const open = { ...prior, uCcPerThou: 10 }
+    // Nothing is screened here: what is asked is the fit.
+    const counts = cuts.map((one) => ({ ...one, ruling: 'count' as const }))
     const short = counted.filter((one) => one.depthThou < 20)
-    const rate = must(castingRate(prior, cuts, 12, 0))
+    const rate = rateOf(open, counts, 12, 0)
     expect(rate.cuts).toBe(short.length)
     expect(rate.ccPerThou).toBeCloseTo(fitted(short), 4)
-    expect(must(castingRate(prior, cuts, null, 0)).ccPerThou).toBeCloseTo(fitted(counted), 4)
+    expect(rateOf(open, counts, null, 0).ccPerThou).toBeCloseTo(fitted(counted), 4)
     expect(fitted(counted) - fitted(short)).toBeGreaterThan(0.02)
   })
 
   it('a cut of like depth that does not count hides none that does', () => {
-    const rate = must(castingRate(prior, [cut(60, 10), cut(12, 9, false)], 12))
+    const rate = rateOf(prior, [cut(60, 10), cut(12, 9, false)], 12)
     expect(rate).toEqual(must(learnRate(prior, [cut(60, 10)])))
   })
 
   it('is the record’s own while no cut counts', () => {
-    expect(must(castingRate(prior, [], 18))).toEqual(prior)
-    expect(must(castingRate(prior, [cut(18, 3, false)], 18))).toEqual(prior)
+    expect(rateOf(prior, [], 18)).toEqual(prior)
+    expect(rateOf(prior, [cut(18, 3, false)], 18)).toEqual(prior)
   })
 
   it('is proven by two cuts and five per cent, and by neither alone', () => {

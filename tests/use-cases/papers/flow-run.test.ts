@@ -20,6 +20,7 @@ const read = (point: string, value: number, run?: string, chamber = '2'): Effect
   instrumentCheckedOn: null,
   conditions: JSON.stringify({ chamber, testPressureInH2O: '28', ...(run === undefined ? {} : { run }) }),
   correctionReason: '',
+  repeat: null,
 })
 const pointsOf = (...readings: EffectiveReading[]) =>
   runOf(readings, 'intake', 'h-1')?.run.points.map(({ liftIn, flowCfm }) => [liftIn, flowCfm])

@@ -1,12 +1,13 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { StepId } from '@/lib/core/route/step-ids'
+import { defaultShopSettings } from '@/lib/core/shop/settings'
 import { effectiveReadings } from '@/lib/core/readings/effective'
 import { newId } from '@/lib/data/ids'
 import { visitById } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
-import { learnedRate, shownRate } from '@/lib/dossier/casting-rate'
+import { learnedRecord, shownRate } from '@/lib/dossier/casting-rate'
 import { headsOfPair, planContext } from '@/lib/dossier/plan-context'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
@@ -19,11 +20,11 @@ vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 })
 /**
  * Every head here goes from 64.0 cc to 61.0 with 18 thou: 3.0 cc, six thou per cc, which is what the shop's guess says
  * (k = 1/6, a quarter of it uncertain). So k stays, and only its uncertainty falls, by hand: a chamber read once is known
- * to √(0.3² + 0.2²/12) = 0.30551 cc, four of them to 0.15275; noise² = 2·0.15275² + (0.5/6)² = 0.053611. Precision: 24² =
- * 576 for the guess and 18²/0.053611 = 6043.5 a cut. One cut: 1/√6619.5 = 0.012291, 7.4 % of k; two: 0.0088866, 5.3 %;
- * three: 0.0073116, 4.4 %.
+ * to √(0.3² + 0.2²/12) = 0.30551 cc, four of them to 0.15275; noise² = 2·0.15275² + (0.5/6)² = 0.053611; between heads 3 % of
+ * 1/6, 0.005. Precision: 24² = 576 for the guess and 1/(0.053611/18² + 0.005²) = 5250.3 a cut. One cut: 1/√5826.3 = 0.013101,
+ * 7.9 % of k; two: 0.0095016, 5.7 %; three: 0.0078262, 4.7 %.
  */
-const precision = (cuts: number): number => 576 + cuts * 6043.5
+const precision = (cuts: number): number => 576 + cuts / (0.053611 / 324 + 0.000025)
 const partAfter = (cuts: number): number => 6 / Math.sqrt(precision(cuts))
 
 const flatCut = { stepId: 'flat-cut', occurrence: '', orderId: null } as const
@@ -34,7 +35,13 @@ const visitOf = (job: BookedJob, place: 0 | 1): string => job.heads[place]?.visi
 let database: TestDatabase
 const rate = async (form = 'as-cast') =>
   shownRate(
-    await learnedRate(database.client, { castingId: casting, form, facts, depthThou: null, depthErrorThou: 0.5 }),
+    await learnedRecord(database.client, {
+      castingId: casting,
+      form,
+      facts,
+      depthThou: null,
+      settings: defaultShopSettings,
+    }),
   )
 const cutsShown = async () => (await seeRates(owner, casting))[0]?.cuts ?? []
 const owedAtMill = async (visitId: string) =>
@@ -90,8 +97,8 @@ describe('a rate learned from the shop’s own cuts', () => {
     expect(learned).toMatchObject({ cuts: 1, proven: false })
     expect(learned.thouPerCc).toBeCloseTo(6, 6)
     expect(learned.uPart).toBeCloseTo(partAfter(1), 4)
-    expect(learned.words).toBe('learned from 1 cut, uncertainty ± 7 %: cut in two passes')
-    // The mate: 7.4 % and 3 % between heads make √(0.0737² + 0.03²) = 8.0 %.
+    expect(learned.words).toBe('learned from 1 cut, uncertainty ± 8 %: cut in two passes')
+    // The mate: 7.9 % and 3 % between heads make √(0.0786² + 0.03²) = 8.4 %.
     expect((await millCard(visitOf(first, 1)))?.rate).toBe(
       '6.00 thou per cc, 1 cut of the shop’s own behind it, uncertainty ± 8 % on this head',
     )
@@ -105,7 +112,7 @@ describe('a rate learned from the shop’s own cuts', () => {
   it('proven at last: a mild flat cut owes its depth alone, but only on a plan kept since', async () => {
     await workThrough(visitOf(first, 1), ['final'])
     expect((await rate()).uPart).toBeCloseTo(partAfter(2), 4)
-    expect((await rate()).proven).toBe(false) // two cuts, 5.3 %
+    expect((await rate()).proven).toBe(false) // two cuts, 5.7 %
     const second = await bookAnother({ ordered: ['flat-cut'] })
     await workThrough(visitOf(second, 0), ['flat-cut'])
     await workThrough(visitOf(second, 1), ['flat-cut'])

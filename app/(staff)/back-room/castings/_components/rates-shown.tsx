@@ -12,7 +12,7 @@ const columns = [
   { id: 'counted', label: 'Counted' },
 ]
 
-const rowOf = ({ visitId, headId, tag, jobNumber, depthThou, tookCc, whyNot }: CutOfRate) => ({
+const rowOf = ({ visitId, headId, tag, jobNumber, depthThou, tookCc, whyNot, verdict }: CutOfRate) => ({
   id: visitId,
   cells: {
     tag: (
@@ -28,7 +28,7 @@ const rowOf = ({ visitId, headId, tag, jobNumber, depthThou, tookCc, whyNot }: C
     depth: depthThou === null ? '' : `${depthThou.toFixed(1)} thou`,
     took: tookCc === null ? '' : `${tookCc.toFixed(2)} cc`,
     rate: depthThou === null || tookCc === null || tookCc <= 0 ? '' : (depthThou / tookCc).toFixed(2),
-    counted: whyNot === '' ? 'yes' : `no: ${whyNot}`,
+    counted: [verdict === 'counted' ? 'yes' : 'no', whyNot].filter(Boolean).join(': '),
   },
 })
 

@@ -2,26 +2,21 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { NextPass as Pass } from '@/lib/use-cases/stations/plan-at-step'
 import styles from './step.module.css'
 
-/** Read at arm's length with wet hands: how deep to stop, what is there now, what it should leave, what to do then. */
+/** Read at arm's length with wet hands: the next thing to do, what is there now, what it should leave, what to do then. */
 export function NextPass({ pass }: { pass: Pass }) {
   return (
     <div className={pass.stopAtThou === null ? 'stack' : styles.pass}>
       {pass.stopAtThou === null ? (
-        <Notice
-          kind={pass.verdict === 'stop' ? 'stop' : 'info'}
-          title={pass.verdict === 'stop' ? 'Do not cut' : 'Nothing to cut'}
-          live={false}
-        >
+        <Notice kind={pass.verdict === 'stop' ? 'stop' : 'info'} title={pass.headline} live={false}>
           <p>{pass.why}</p>
+          {pass.then !== '' && <p>{pass.then}</p>}
         </Notice>
       ) : (
         <p className={styles.depth}>
           <span className={styles.hugeLabel}>Stop at, from touch-off</span>
           <span className="figure-huge">{pass.stopAtThou.toFixed(1)}</span>{' '}
           <span className={styles.hugeUnit}>thou</span>
-          {pass.thisPassThou !== null && (
-            <span className={styles.hugeNote}>{pass.thisPassThou.toFixed(1)} of it in this pass</span>
-          )}
+          {pass.thisPassThou !== null && <span className={styles.hugeNote}>{pass.headline}</span>}
           <span className={styles.then}>{pass.then}</span>
         </p>
       )}
@@ -40,7 +35,9 @@ export function NextPass({ pass }: { pass: Pass }) {
           </dl>
         )}
         {pass.stopAtThou !== null && <p>{pass.why}</p>}
+        <p>{pass.countsFrom}</p>
         {pass.rate !== '' && <p className="soft">{pass.rate}</p>}
+        {pass.spread !== '' && <p className="soft">{pass.spread}</p>}
       </div>
     </div>
   )
