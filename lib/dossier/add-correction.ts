@@ -6,6 +6,7 @@ import type { VisitRecord } from '@/lib/data/visit-records'
 import { newId } from '@/lib/data/ids'
 import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
+import { inTrail } from './in-trail'
 
 export type Correction = {
   readonly correction: 'replace' | 'withdraw'
@@ -47,8 +48,8 @@ export async function addCorrection(
     visitId: visit.id,
     jobId: visit.jobId,
     changes: {
-      was: standing.text,
-      now: input.correction === 'withdraw' ? null : input.text,
+      was: inTrail(standing.kind, standing.text),
+      now: input.correction === 'withdraw' ? null : inTrail(standing.kind, input.text),
       reason: input.reason,
     },
   })

@@ -8,6 +8,7 @@ import { readingConditions } from '@/lib/data/stored/records'
 import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
 import { runNumber } from './flow-run'
+import { inTrail } from './in-trail'
 
 /** One answer as it comes from the keypad or the form. */
 export type ReadingEntry = {
@@ -67,7 +68,12 @@ function pointOf(entry: ReadingEntry): Result<Point> {
 const isAnswered = (entry: ReadingEntry): boolean => entry.text !== '' || (entry.notTaken ?? '') !== ''
 
 /** Writes what was read at one go; empty answers are left out. Returns how many were written. */
-export async function addReadings(ctx: Write, visitId: string, step: RouteStep, entry: Entry): Promise<number> {
+export async function addReadings(
+  ctx: Write,
+  { id: visitId, jobId }: { readonly id: string; readonly jobId: string },
+  step: RouteStep,
+  entry: Entry,
+): Promise<number> {
   const points = pointsOf(entry.readings)
   if (points.length === 0) return 0
   const takenAt = entry.takenAt === null ? ctx.now : new Date(entry.takenAt)
@@ -94,9 +100,10 @@ export async function addReadings(ctx: Write, visitId: string, step: RouteStep, 
     action: 'reading-set.read',
     subjectId: setId,
     visitId,
+    jobId,
     changes: {
       step: step.stepId,
-      points: points.map((point) => [point.kind, point.point, point.text, point.notTaken]),
+      points: points.map((point) => [point.kind, point.point, inTrail(point.kind, point.text), point.notTaken]),
     },
   })
   return points.length

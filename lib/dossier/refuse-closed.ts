@@ -1,5 +1,5 @@
 import { RefusedError } from '@/lib/core/errors'
-import { onOrderWords } from '@/lib/core/route/can-tick'
+import { onOrderText } from '@/lib/words/ticks'
 import type { VisitRecord } from '@/lib/data/visit-records'
 import { isOnOrder } from './route-facts'
 
@@ -15,7 +15,7 @@ export function refuseClosed(visit: VisitRecord): void {
 
 /** What has not come cannot be looked at, measured or stopped. */
 export function refuseOnOrder(visit: VisitRecord): void {
-  if (isOnOrder(visit)) throw new RefusedError({ code: 'wrong-state', message: onOrderWords })
+  if (isOnOrder(visit)) throw new RefusedError({ code: 'wrong-state', message: onOrderText })
 }
 
 export function refuseReleased(visit: VisitRecord): void {

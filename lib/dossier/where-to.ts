@@ -1,9 +1,10 @@
-import { RefusedError, type Refusal, type Result } from '@/lib/core/errors'
+import { RefusedError, type Refusal } from '@/lib/core/errors'
 import type { Fix, Place } from '@/lib/core/route/fixes'
 import { sameKey } from '@/lib/core/route/keys'
 import type { Missing, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import type { VisitRecord } from '@/lib/data/visit-records'
+import { inTheWayText } from '@/lib/words/ticks'
 
 type Visit = Pick<VisitRecord, 'id' | 'headId' | 'pairId'> & { readonly job: { readonly number: string } }
 type Found = { readonly visit: Visit; readonly route: readonly RouteStep[] }
@@ -38,13 +39,8 @@ export function hrefOfGap({ visit, route }: Found, { what, step }: Missing): str
   return hrefOf(visit, { kind: 'step', step, station })
 }
 
-/** The value, or the refusal thrown with the ways to what stands in the way. */
-export function unwrapWithFixes<T>(result: Result<T>, visit: Visit, fixes: () => readonly Fix[]): T {
-  if (result.ok) return result.value
-  throw new RefusedError(withFixes(result.refusal, visit, fixes()))
+/** The refusal thrown with the ways to what stands in the way. */
+export function refuseWithFixes(refusal: Refusal, visit: Visit, fixes: readonly Fix[]): never {
+  const gaps = fixes.map(({ what, place }) => ({ message: inTheWayText(what), href: hrefOf(visit, place) }))
+  throw new RefusedError({ ...refusal, gaps })
 }
-
-const withFixes = (refusal: Refusal, visit: Visit, fixes: readonly Fix[]): Refusal => ({
-  ...refusal,
-  gaps: fixes.map(({ message, place }) => ({ message, href: hrefOf(visit, place) })),
-})

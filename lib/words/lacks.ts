@@ -5,11 +5,11 @@ import type { Lack } from '../core/route/codes'
 import { lower, pointOwed } from '../core/route/words'
 import { reasonText } from './route'
 
-const figure = (value: number): string => String(Number(value.toFixed(2)))
+export const figure = (value: number): string => String(Number(value.toFixed(2)))
 const inches = (valueIn: number): string => `${valueIn.toFixed(4)} in`
 
 /** "leak test: leaks" */
-const answerText = (kind: ReadingKind, answer: string): string => {
+export const answerText = (kind: ReadingKind, answer: string): string => {
   const choice = readingSpecs[kind].choices?.find(({ value }) => value === answer)
   return `${lower(readingSpecs[kind].label)}: ${lower(choice?.label ?? answer)}`
 }

@@ -6,7 +6,9 @@ import { cutWords, listed } from '../core/route/words'
 
 const inches = (valueIn: number): string => `${valueIn.toFixed(3)} in`
 
-export const orderText = ({ vendor, number }: OrderName): string => `${vendor}, order ${number}`
+/** "Northgate Grinding, order 26-014". Rows from before the number was kept by itself have both in `vendor`. */
+export const orderText = ({ vendor, number }: OrderName): string =>
+  number === '' ? vendor : `${vendor}, order ${number}`
 
 const workNames: Partial<Readonly<Record<StepId, string>>> = {
   'seat-work': 'seat work',

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { stepDetail } from '@/lib/data/stored/route-step'
-import { reasonText, waitText, whyText } from '@/lib/words/route'
+import { orderText, reasonText, waitText, whyText } from '@/lib/words/route'
 import { Visit } from '../core/route/visit'
 
 test('every step of a route comes back as it was stored', () => {
@@ -31,5 +31,21 @@ test('a row that was stored with sentences is still read', () => {
     '',
     ['Check in', 'the cut plan'],
   ])
-  expect(read.owes).toEqual([])
+  expect([read.owes, read.byVendor]).toEqual([[], null])
+})
+
+test('a row that was stored with vendor and number in one text says the same', () => {
+  const earlier = {
+    shape: 2,
+    why: null,
+    reason: null,
+    isNew: false,
+    waitsFor: [],
+    owes: [],
+    outside: false,
+    doneSeq: 4,
+  }
+  const { byVendor } = stepDetail.read(JSON.stringify({ ...earlier, byVendor: 'Tarn Grinding, order O-0001' }), '')
+  expect(byVendor && orderText(byVendor)).toBe('Tarn Grinding, order O-0001')
+  expect(stepDetail.read(JSON.stringify({ ...earlier, byVendor: '' }), '').byVendor).toBeNull()
 })

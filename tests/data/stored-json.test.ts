@@ -43,7 +43,7 @@ const columns: Readonly<Record<string, Column>> = {
   'Settings.values': column(settingsValues, { key: 'version', wrong: { turnaroundDays: '6' } }),
   'Release.facts': column(releaseFacts),
   'ReadingSet.conditions': column(readingConditions),
-  'RouteStep.detail': column(stepDetail, { key: 'visitId', shape: 2 }),
+  'RouteStep.detail': column(stepDetail, { key: 'visitId', shape: 3 }),
   'Estimate.question': column(estimateQuestion),
   'Estimate.answer': column(estimateAnswer),
   'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),

@@ -1,92 +1,80 @@
-import { ok, refuse, type Result } from '../errors'
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
+import type { Owing, TickRefused, TickWarning } from './codes'
 import { gapPoints, readingGap } from './gaps'
-import { orderWords } from './outside-cuts'
+import { orderName } from './outside-cuts'
 import { sameKey } from './keys'
 import { tableOf } from './table'
-import { capital, listed, lower, readingOwed } from './words'
-import type { OrderFacts, RouteFacts } from './types'
+import type { RouteFacts } from './types'
 import type { StepKey } from './step-ids'
 
-export type MayTick = { readonly warnings: readonly string[] }
+export type MayTick =
+  | { readonly ok: true; readonly warnings: readonly TickWarning[] }
+  | { readonly ok: false; readonly refused: TickRefused }
 
 /**
  * Whether a step may be ticked now. Refused while the head is held or away, while an answer says stop, while a reading is
- * owed or a step that physics puts first is not done: each in words. An advised order only warns.
+ * owed or a step that physics puts first is not done. An advised order only warns.
  *
- * Example: chambers 1 and 2 of 4 measured → refused, "chamber 3 and chamber 4 have no cc yet".
+ * Example: chambers 1 and 2 of 4 measured → owed: the cc of chambers 3 and 4.
  */
-export function canTick(facts: RouteFacts, key: StepKey): Result<MayTick> {
+export function canTick(facts: RouteFacts, key: StepKey): MayTick {
   const step = routeInDetail(facts).find((candidate) => sameKey(candidate, key))
-  if (!step || (step.state === 'not needed' && step.doneSeq === null)) {
-    return refuse('wrong-state', 'This step is not on the route of this head.')
-  }
+  if (!step || (step.state === 'not needed' && step.doneSeq === null)) return no({ code: 'off-route' })
   if (step.state === 'done' || step.state === 'not needed') return again(facts, step)
-  return whereItIs(facts, step) ?? whatItSays(step) ?? whatIsOwed(facts, step) ?? ok({ warnings: warningsOf(step) })
+  const refused = whereItIs(facts, step) ?? whatItSays(step) ?? whatIsOwed(facts, step)
+  return refused ? no(refused) : { ok: true, warnings: warningsOf(step) }
 }
+
+const no = (refused: TickRefused): MayTick => ({ ok: false, refused })
 
 /** Looking once more does no harm and may bring the readings that were owed; a second cut undoes all that followed. */
-const again = (facts: RouteFacts, step: DetailedStep): Result<MayTick> =>
-  tableOf(facts.settings.rules).isWork(step.ref)
-    ? refuse('wrong-state', `${step.label} is already ticked. If it was redone, take the tick back first.`)
-    : ok({ warnings: [`${step.label} is already ticked.`] })
+function again(facts: RouteFacts, { ref, label }: DetailedStep): MayTick {
+  const ticked = { code: 'ticked', label } as const
+  return tableOf(facts.settings.rules).isWork(ref) ? no(ticked) : { ok: true, warnings: [ticked] }
+}
 
-type Refused = ReturnType<typeof refuse> | null
-
-/** Why nothing can be done at a head that was bought and has not come. */
-export const onOrderWords = 'This head is on order and not here yet. Receive it and tag it first.'
-
-/** Why nothing can be done at a head that a vendor has. */
-export const awayWords = (order: OrderFacts): string => `This head is out at ${orderWords(order)}. Receive it first.`
-
-function whereItIs(facts: RouteFacts, step: DetailedStep): Refused {
+function whereItIs(facts: RouteFacts, step: DetailedStep): TickRefused | null {
   const leaving = step.stepId === 'hand-over' && facts.events.some((event) => event.kind === 'return-as-is')
   if (facts.openHolds.length > 0 && !leaving) {
-    const reasons = listed(facts.openHolds.map((hold) => hold.reason))
-    return refuse('hold', `This head is on hold: ${reasons}. The owner must decide first.`)
+    return { code: 'hold', reasons: facts.openHolds.map((hold) => hold.reason) }
   }
-  if (facts.onOrder) return refuse('wrong-state', onOrderWords)
+  if (facts.onOrder) return { code: 'on-order' }
   const away = awayOn(facts)
-  if (away) return refuse('wrong-state', awayWords(away))
+  if (away) return { code: 'away', order: orderName(away) }
   const order = openOrderOf(facts, step)
-  if (order) {
-    return refuse(
-      'wrong-state',
-      `${step.label} is on the order to ${orderWords(order)}. Send the head out, or take this step off the order.`,
-    )
-  }
+  if (order) return { code: 'send-out', label: step.label, order: orderName(order) }
   const own = facts.orders.find((candidate) => candidate.orderId === step.orderId)
-  return own && own.receivedSeq === null ? refuse('wrong-state', `${capital(orderWords(own))} is not back yet.`) : null
+  return own && own.receivedSeq === null ? { code: 'not-back', order: orderName(own) } : null
 }
 
-function whatItSays(step: DetailedStep): Refused {
-  if (step.stops.length === 0) return null
-  return refuse('hold', `${capital(listed(step.stops))}. Put the head on hold and get the owner.`)
+const whatItSays = ({ stops }: DetailedStep): TickRefused | null =>
+  stops.length === 0 ? null : { code: 'stop', stops }
+
+function whatIsOwed(facts: RouteFacts, step: DetailedStep): TickRefused | null {
+  const readings = step.owes
+    .filter((owed) => owed.missing.length > 0)
+    .map(({ kind, missing }) => ({ kind, points: gapPoints(kind, missing) }))
+  const owing = {
+    label: step.label,
+    readings,
+    first: step.mustFollow.map(({ label }) => label),
+    parts: step.parts,
+    others: others(facts, step),
+  }
+  const { first, parts } = owing
+  if (readings.length + first.length + parts.length + owing.others.length === 0) return null
+  const needs = readings.flatMap(({ kind, points }) => points.map((point) => readingGap(step, step.since, kind, point)))
+  return { code: 'owed', ...owing, needs }
 }
 
-function whatIsOwed(facts: RouteFacts, step: DetailedStep): Refused {
-  const readings = step.owes.filter((owed) => owed.missing.length > 0)
-  const sentences = [
-    ...readings.map((owed) => readingOwed(owed.kind, gapPoints(owed.kind, owed.missing))),
-    ...step.mustFollow.map(({ label }) => `${lower(label)} comes first`),
-    ...step.parts.map((what) => `${what} not received`),
-    ...others(facts, step),
-  ]
-  if (sentences.length === 0) return null
-  const needs = readings.flatMap((owed) =>
-    gapPoints(owed.kind, owed.missing).map((point) => readingGap(step, step.since, owed.kind, point)),
-  )
-  return refuse('owed', `${step.label}: ${sentences.join('; ')}.`, { needs })
-}
-
-function others(facts: RouteFacts, step: DetailedStep): string[] {
+function others(facts: RouteFacts, step: DetailedStep): Owing['others'] {
   const cut = step.stepId === 'flat-cut' || step.stepId === 'angle-cut'
   const left = facts.events.some((event) => event.kind === 'release' || event.kind === 'return-as-is')
   return [
-    ...(cut && facts.plan === null ? ['there is no cut plan yet'] : []),
-    ...(step.stepId === 'hand-over' && !left ? ['it has not been released'] : []),
+    ...(cut && facts.plan === null ? (['plan'] as const) : []),
+    ...(step.stepId === 'hand-over' && !left ? (['release'] as const) : []),
   ]
 }
 
-const warningsOf = (step: DetailedStep): string[] =>
-  step.hadBetterFollow.map(({ label }) => `${capital(lower(label))} usually comes first. It is not done yet.`)
+const warningsOf = (step: DetailedStep): TickWarning[] =>
+  step.hadBetterFollow.map(({ label }) => ({ code: 'usually-first', label }))

@@ -48,6 +48,9 @@ export type Wait =
 /** As it stands in a row that was written before there were codes. */
 export type Said = { readonly code: 'said'; readonly text: string }
 
+/** An answer that means: stop. */
+export type Stop = { readonly kind: ReadingKind; readonly answer: string }
+
 export type StepName = { readonly step: StepKey; readonly label: string }
 
 /** What stands between a head and its release. `label`: the step’s. Volumes in cc, lengths in inches. */
@@ -56,7 +59,7 @@ export type Lack =
   | { readonly code: 'redo'; readonly label: string; readonly reason: Reason | null }
   | { readonly code: 'reading'; readonly label: string; readonly kind: ReadingKind; readonly point: string }
   | { readonly code: 'finished-cc'; readonly point: string }
-  | { readonly code: 'stop'; readonly label: string; readonly kind: ReadingKind; readonly answer: string }
+  | ({ readonly code: 'stop'; readonly label: string } & Stop)
   | {
       readonly code: 'off-target'
       readonly point: string
@@ -69,3 +72,62 @@ export type Lack =
   | { readonly code: 'seat-near-deck'; readonly point: string; readonly valueIn: number; readonly minIn: number }
   | { readonly code: 'hold'; readonly reason: string }
   | { readonly code: 'findings'; readonly count: number }
+
+export type ReadingsOwed = { readonly kind: ReadingKind; readonly points: readonly string[] }
+
+/** Why a step may not be ticked now. `label`: the step's own. */
+export type TickRefused =
+  | { readonly code: 'off-route' | 'on-order' }
+  | { readonly code: 'ticked'; readonly label: string }
+  | { readonly code: 'hold'; readonly reasons: readonly string[] }
+  | { readonly code: 'away' | 'not-back'; readonly order: OrderName }
+  | { readonly code: 'send-out'; readonly label: string; readonly order: OrderName }
+  | { readonly code: 'stop'; readonly stops: readonly Stop[] }
+  | ({ readonly code: 'owed' } & Owing)
+
+/** What a step owes before it is ticked. */
+export type Owing = {
+  readonly label: string
+  readonly readings: readonly ReadingsOwed[]
+  /** Steps that come first, by label. */
+  readonly first: readonly string[]
+  /** Parts that have not come. */
+  readonly parts: readonly string[]
+  readonly others: readonly ('plan' | 'release')[]
+  /** Names of the gaps of its readings. */
+  readonly needs: readonly string[]
+}
+
+/** What whoever ticks should know and may pass over. */
+export type TickWarning = { readonly code: 'ticked' | 'usually-first'; readonly label: string }
+
+/** What stands in the way of a tick, one thing at a time. */
+export type InTheWay =
+  | { readonly code: 'off-route' | 'on-order' | 'plan' | 'release' }
+  | { readonly code: 'hold'; readonly reason: string }
+  | { readonly code: 'order'; readonly order: OrderName }
+  | ({ readonly code: 'stop' } & Stop)
+  | ({ readonly code: 'readings' } & ReadingsOwed)
+  | { readonly code: 'first'; readonly label: string }
+  | { readonly code: 'parts'; readonly what: string }
+
+/** What the owner should know before releasing, and may let pass. Volumes in cc. */
+export type ReleaseWarning = {
+  readonly code: 'no-match'
+  readonly whose: 'pair' | 'head'
+  readonly worstCc: number
+  readonly matchCc: number
+}
+
+/** What is wrong with a shop's own tables of steps. `label`: the step's. */
+export type RulesFault =
+  | { readonly code: 'step-not-found' | 'added-twice' }
+  | { readonly code: 'no-name'; readonly what: 'station' | 'step' }
+  | { readonly code: 'name-twice'; readonly what: 'station' | 'step'; readonly name: string }
+  | { readonly code: 'name-too-long'; readonly name: string; readonly mostLetters: number }
+  | { readonly code: 'cells-fixed' | 'not-conditional'; readonly label: string }
+  | { readonly code: 'no-condition' | 'no-column' | 'no-limit' | 'after-the-last'; readonly label: string }
+  | { readonly code: 'waits-for-unknown' | 'waits-for-itself' | 'waits-for-the-last'; readonly label: string }
+  | { readonly code: 'circle'; readonly labels: readonly string[] }
+  /** `head`: what kind of head would never be finished. */
+  | { readonly code: 'endless'; readonly head: string; readonly labels: readonly string[] }

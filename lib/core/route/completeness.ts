@@ -1,5 +1,5 @@
 import type { ReadingFact, ReadingKind } from '../readings/types'
-import type { Lack } from './codes'
+import type { Lack, ReleaseWarning } from './codes'
 import { routeInDetail, stopsOf, type DetailedStep } from './compute-route'
 import { gapPoints, readingGaps, stepGap, toleranceGap } from './gaps'
 import { keyOf, keyText } from './keys'
@@ -35,17 +35,15 @@ export function completeness(original: RouteFacts, { waivedGaps = [] }: Complete
 }
 
 /** What the owner should know before releasing, and may let pass without a waiver. The mate's state is not known here. */
-export function completenessWarnings(facts: RouteFacts, { mateCc = [] }: CompletenessInput = {}): string[] {
+export function completenessWarnings(facts: RouteFacts, { mateCc = [] }: CompletenessInput = {}): ReleaseWarning[] {
   const own = finishedCc(routeInDetail(facts)).map((reading) => reading.value)
   const values = [...own, ...mateCc]
   if (own.length === 0 || values.length < 2) return []
   const meanCc = mean(values)
   const worstCc = Math.max(...values.map((value) => Math.abs(value - meanCc)))
   if (worstCc <= facts.settings.ccMatchCc + rounding) return []
-  const whose = mateCc.length > 0 ? 'the pair' : 'this head'
-  return [
-    `The chambers of ${whose} do not match: one is ${figure(worstCc)} cc from the mean (match ${facts.settings.ccMatchCc}).`,
-  ]
+  const whose = mateCc.length > 0 ? 'pair' : 'head'
+  return [{ code: 'no-match', whose, worstCc, matchCc: facts.settings.ccMatchCc }]
 }
 
 /**
@@ -60,7 +58,6 @@ export const inShort = (missing: readonly Missing[]): Missing[] => {
 
 /** Decimals are not exact in binary: 60.5 is still within 0.5 of 60. */
 const rounding = 1e-9
-const figure = (value: number): string => String(Number(value.toFixed(2)))
 
 const settled = (step: DetailedStep): boolean => step.state === 'done' || step.state === 'waived'
 
@@ -100,13 +97,8 @@ const out = (step: DetailedStep, what: string, readingId: string, lack: Lack): M
 /** An answer that says stop, at a step that was ticked before the answer was corrected. */
 const stopped = (step: DetailedStep): Missing[] =>
   step.counted.flatMap((reading) =>
-    stopsOf(step, reading).map(() =>
-      out(step, reading.kind, reading.id, {
-        code: 'stop',
-        label: step.label,
-        kind: reading.kind,
-        answer: reading.text,
-      }),
+    stopsOf(step, reading).map((stop) =>
+      out(step, reading.kind, reading.id, { code: 'stop', label: step.label, ...stop }),
     ),
   )
 

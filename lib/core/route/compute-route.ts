@@ -3,7 +3,7 @@ import { readingSpecs } from '../readings/specs'
 import type { ReadingFact } from '../readings/types'
 import type { Context } from './context'
 import { contextOf } from './context-of'
-import type { Reason, StepName, Wait, Why } from './codes'
+import type { Reason, StepName, Stop, Wait, Why } from './codes'
 import { placeOf, readingGap } from './gaps'
 import { flatLeftIn, orderName } from './outside-cuts'
 import type { Mark } from './marks'
@@ -13,7 +13,6 @@ import { lostByCutting } from './order'
 import { asksOf, type Ask } from './owes'
 import { failedSeatChecks } from './conditions'
 import { tableOf, type ShopRow, type StepTable } from './table'
-import { lower } from './words'
 import type { OrderFacts, Owed, RouteFacts, RouteStep, StepState } from './types'
 import type { FlowOccurrence, StepKey } from './step-ids'
 
@@ -32,7 +31,7 @@ export type DetailedStep = RouteStep & {
   /** The readings that count. */
   readonly counted: readonly ReadingFact[]
   /** Answers that mean: stop. */
-  readonly stops: readonly string[]
+  readonly stops: readonly Stop[]
 }
 
 /** A step in the making: what it waits for is known once all steps are there. */
@@ -282,10 +281,9 @@ function reasonOf(
 }
 
 /** A check that fails at its own step sends it to more seat work; the last leak test has nothing after it. */
-export function stopsOf(key: StepKey, reading: ReadingFact): string[] {
-  const bad = badChoice(reading)
-  if (bad) return [`${lower(readingSpecs[reading.kind].label)}: ${lower(bad.label)}`]
-  return key.stepId === 'leak' && reading.text === 'leaks' ? ['leak test: leaks'] : []
+export function stopsOf(key: StepKey, reading: ReadingFact): Stop[] {
+  const stops = badChoice(reading) !== null || (key.stepId === 'leak' && reading.text === 'leaks')
+  return stops ? [{ kind: reading.kind, answer: reading.text }] : []
 }
 
 function owed(ask: Ask, key: StepKey, since: number, counted: readonly ReadingFact[], facts: RouteFacts): Owed {

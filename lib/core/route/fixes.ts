@@ -1,9 +1,8 @@
 import { awayOn, openOrderOf, routeInDetail, type DetailedStep } from './compute-route'
-import type { StepName } from './codes'
+import type { InTheWay, StepName } from './codes'
 import { gapPoints } from './gaps'
-import { orderWords } from './outside-cuts'
+import { orderName } from './outside-cuts'
 import { sameKey } from './keys'
-import { capital, readingOwed } from './words'
 import type { OrderFacts, RouteFacts } from './types'
 import type { Station, StepKey } from './step-ids'
 
@@ -17,39 +16,41 @@ export type Place =
   /** What is bought or waited for. */
   | { readonly kind: 'parts' }
 
-export type Fix = { readonly message: string; readonly place: Place }
+export type Fix = { readonly what: InTheWay; readonly place: Place }
 
 /**
  * What stands in the way of ticking a step, each with the place where it is put right, in the order in which `canTick`
  * looks. Empty when nothing does.
  *
- * Example: seat work not done, finished to be ticked → "Seat work comes first", at the seat machine.
+ * Example: seat work not done, finished to be ticked → first: seat work, at the seat machine.
  */
 export function fixesOf(facts: RouteFacts, key: StepKey): readonly Fix[] {
   const route = routeInDetail(facts)
   const step = route.find((candidate) => sameKey(candidate, key))
-  if (!step) return [atHead('See the route of this head')]
+  if (!step) return [atHead({ code: 'off-route' })]
   const leaving = step.stepId === 'hand-over' && facts.events.some(({ kind }) => kind === 'return-as-is')
   if (facts.openHolds.length > 0 && !leaving) {
-    return facts.openHolds.map(({ reason }) => atHead(`On hold: ${reason}`))
+    return facts.openHolds.map(({ reason }) => atHead({ code: 'hold', reason }))
   }
-  if (facts.onOrder) return [{ message: 'See what is on order', place: { kind: 'parts' } }]
+  if (facts.onOrder) return [{ what: { code: 'on-order' }, place: { kind: 'parts' } }]
   const order = orderInTheWay(facts, step)
-  if (order) return [{ message: capital(orderWords(order)), place: { kind: 'order', orderId: order.orderId } }]
-  if (step.stops.length > 0) return step.stops.map((words) => atStep(step, capital(words)))
+  if (order) {
+    return [{ what: { code: 'order', order: orderName(order) }, place: { kind: 'order', orderId: order.orderId } }]
+  }
+  if (step.stops.length > 0) return step.stops.map((stop) => atStep(step, { code: 'stop', ...stop }))
   return [
     ...owedHere(step),
     ...step.mustFollow.map((first) => comesFirst(route, first)),
-    ...step.parts.map((what): Fix => ({ message: `${capital(what)}`, place: { kind: 'parts' } })),
+    ...step.parts.map((what): Fix => ({ what: { code: 'parts', what }, place: { kind: 'parts' } })),
     ...planMissing(facts, step),
     ...notReleased(facts, step),
   ]
 }
 
-const atHead = (message: string): Fix => ({ message, place: { kind: 'head' } })
+const atHead = (what: InTheWay): Fix => ({ what, place: { kind: 'head' } })
 
-const atStep = ({ stepId, occurrence, orderId, station }: DetailedStep, message: string): Fix => ({
-  message,
+const atStep = ({ stepId, occurrence, orderId, station }: DetailedStep, what: InTheWay): Fix => ({
+  what,
   place: { kind: 'step', step: { stepId, occurrence, orderId }, station },
 })
 
@@ -62,20 +63,19 @@ function orderInTheWay(facts: RouteFacts, step: DetailedStep): OrderFacts | null
 const owedHere = (step: DetailedStep): Fix[] =>
   step.owes
     .filter(({ missing }) => missing.length > 0)
-    .map(({ kind, missing }) => atStep(step, capital(readingOwed(kind, gapPoints(kind, missing)))))
+    .map(({ kind, missing }) => atStep(step, { code: 'readings', kind, points: gapPoints(kind, missing) }))
 
 function comesFirst(route: readonly DetailedStep[], { step, label }: StepName): Fix {
   const first = route.find((candidate) => sameKey(candidate, step))
-  const message = `${capital(label)} comes first`
-  return first ? atStep(first, message) : atHead(message)
+  return first ? atStep(first, { code: 'first', label }) : atHead({ code: 'first', label })
 }
 
 const planMissing = ({ plan }: RouteFacts, { stepId }: DetailedStep): Fix[] =>
   plan === null && (stepId === 'flat-cut' || stepId === 'angle-cut')
-    ? [{ message: 'Make the cut plan', place: { kind: 'plan' } }]
+    ? [{ what: { code: 'plan' }, place: { kind: 'plan' } }]
     : []
 
 const notReleased = ({ events }: RouteFacts, { stepId }: DetailedStep): Fix[] =>
   stepId === 'hand-over' && !events.some(({ kind }) => kind === 'release' || kind === 'return-as-is')
-    ? [atHead('Release this head')]
+    ? [atHead({ code: 'release' })]
     : []

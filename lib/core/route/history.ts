@@ -1,5 +1,5 @@
-import { angleShortIn, brokenThrough, confirmedCut, flatLeftIn, orderWords } from './outside-cuts'
-import type { Reason } from './codes'
+import { angleShortIn, brokenThrough, confirmedCut, flatLeftIn, orderName } from './outside-cuts'
+import type { OrderName, Reason } from './codes'
 import type { History, Mark } from './marks'
 import { againAfterAnything, causes, standOnceCut, type Cause } from './do-again'
 import { keyText, textOf, type StepRef } from './keys'
@@ -13,7 +13,7 @@ const fresh: Mark = {
   waived: false,
   waivedSeq: null,
   workSeq: null,
-  byVendor: '',
+  byVendor: null,
   notTaken: null,
 }
 
@@ -23,7 +23,8 @@ type Entry = {
   readonly key: StepKey
   /** When the work was done: before its number, where a vendor's work was confirmed later. */
   readonly workSeq: number
-  readonly vendor: string
+  /** Null: it was done here. */
+  readonly vendor: OrderName | null
   readonly notTaken: Reason | null
 }
 
@@ -55,7 +56,7 @@ function entriesOf(facts: RouteFacts): Entry[] {
     const kind = event.kind === 'read' ? 'start' : event.kind
     const counts = kind === 'start' || kind === 'tick' || kind === 'undo' || kind === 'waive'
     return counts && event.step
-      ? [{ seq: event.seq, kind, key: event.step, workSeq: event.seq, vendor: '', notTaken: null }]
+      ? [{ seq: event.seq, kind, key: event.step, workSeq: event.seq, vendor: null, notTaken: null }]
       : []
   })
   const byVendors = facts.orders.flatMap((order) => [...confirmedBy(facts, order), ...rejectedOf(order)])
@@ -75,7 +76,7 @@ function confirmedBy(facts: RouteFacts, order: OrderFacts): Entry[] {
       kind: 'vendor',
       key: keyOfScope(stepId),
       workSeq: receivedSeq,
-      vendor: orderWords(order),
+      vendor: orderName(order),
       notTaken: stepId === 'angle-cut' && shortIn > 0 ? { code: 'angle-short', shortIn } : null,
     }))
 }
@@ -88,7 +89,7 @@ const rejectedOf = (order: OrderFacts): Entry[] =>
         kind: 'reject',
         key: keyOfScope(stepId),
         workSeq: order.receivedSeq ?? 0,
-        vendor: orderWords(order),
+        vendor: orderName(order),
         notTaken: { code: 'rejected', why: order.rejected?.why ?? '' },
       }))
     : []
@@ -112,11 +113,11 @@ function after(mark: Mark, { kind, seq, workSeq, vendor, notTaken }: Entry): Mar
       return { ...mark, doneSeq: seq, waived: true, waivedSeq: seq, notTaken: null }
     case 'reject':
       // What was done here since it came back, or by another vendor, stands.
-      if (mark.doneSeq !== null && mark.byVendor !== vendor) return mark
-      return { ...mark, doneSeq: null, waived: false, byVendor: '', notTaken }
+      if (mark.doneSeq !== null && mark.byVendor?.number !== vendor?.number) return mark
+      return { ...mark, doneSeq: null, waived: false, byVendor: null, notTaken }
     default:
       // Metal was worked, so what follows from it follows, even where the work itself is still owed.
-      if (notTaken !== null) return { ...mark, doneSeq: null, waived: false, workSeq, byVendor: '', notTaken }
+      if (notTaken !== null) return { ...mark, doneSeq: null, waived: false, workSeq, byVendor: null, notTaken }
       return { ...mark, doneSeq: workSeq, waived: false, workSeq, byVendor: vendor, notTaken: null }
   }
 }

@@ -1,4 +1,4 @@
-import type { Reason } from './codes'
+import type { OrderName, Reason } from './codes'
 import type { Cause } from './do-again'
 import type { StepRef } from './keys'
 
@@ -11,7 +11,8 @@ export type Mark = {
   readonly waivedSeq: number | null
   /** The last time the work itself was done, here or by a vendor; a waiver does no work. */
   readonly workSeq: number | null
-  readonly byVendor: string
+  /** The order that did it; null: it was done here, or not at all. */
+  readonly byVendor: OrderName | null
   /** Why a vendor's work does not count as done; null when it does, or none was done. */
   readonly notTaken: Reason | null
 }

@@ -5,9 +5,6 @@ import type { OrderFacts, RouteFacts } from './types'
 
 export const orderName = ({ vendor, number }: OrderName): OrderName => ({ vendor, number })
 
-export const orderWords = (order: Pick<OrderFacts, 'vendor' | 'number'>): string =>
-  `${order.vendor}, order ${order.number}`
-
 const isCut = (stepId: StepId): boolean => stepId === 'angle-cut' || stepId === 'flat-cut'
 
 export const confirmedCut = (order: OrderFacts): boolean => order.receivedSeq !== null && order.confirmed.some(isCut)

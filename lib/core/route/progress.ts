@@ -20,7 +20,7 @@ export function progress(route: readonly RouteStep[], held: boolean): ProgressMa
     label: step.label,
     state: step.state,
     owesReading: step.owes.some((owed) => !owed.optional),
-    outside: step.outside || step.byVendor !== '',
+    outside: step.outside || step.byVendor !== null,
     held: place === holdAt,
   }))
 }

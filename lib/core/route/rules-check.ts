@@ -1,4 +1,4 @@
-import { ok, refuse, type Result } from '../errors'
+import type { RulesFault } from './codes'
 import type { StepRef } from './keys'
 import { ownConditions } from './own-conditions'
 import type { OwnStep, RouteRules } from './rules'
@@ -7,7 +7,6 @@ import { isOwnStep } from './step-ids'
 import { stationLabels } from './stations'
 import { tableOf, type StepTable } from './table'
 import { walkThrough, walks } from './walk'
-import { listed, lower } from './words'
 
 /** Their cells stand: without them a head does not come in, is not cut or does not leave. */
 export const fixedCells: readonly StepRef[] = [
@@ -26,13 +25,13 @@ const last: readonly StepRef[] = ['final', 'hand-over']
 /**
  * Whether a head can go through under these rules, whatever is to be done to it. Names must tell steps and stations
  * apart, cells must say something, nothing may wait in a circle, and a trial head of each kind of cut, new and used, with
- * everything ordered, must come to its hand over. Refused with the steps that stand in each other's way.
+ * everything ordered, must come to its hand over. Null: it can; otherwise the first fault that is found.
  *
- * Example: deburr waits for a step of the shop that itself waits for deburr → refused, with both names.
+ * Example: deburr waits for a step of the shop that itself waits for deburr → a circle, with both names.
  */
-export function checkRules(rules: RouteRules): Result<RouteRules> {
+export function checkRules(rules: RouteRules): RulesFault | null {
   const table = tableOf(rules)
-  const found =
+  return (
     badStations(rules) ??
     badNames(table) ??
     badCells(rules) ??
@@ -40,10 +39,10 @@ export function checkRules(rules: RouteRules): Result<RouteRules> {
     badWaits(rules, table) ??
     circle(table) ??
     stuck(rules)
-  return found === null ? ok(rules) : refuse('invalid', found)
+  )
 }
 
-type Fault = string | null
+type Fault = RulesFault | null
 
 function firstOf<T>(items: readonly T[], check: (item: T) => Fault): Fault {
   for (const item of items) {
@@ -56,13 +55,13 @@ function firstOf<T>(items: readonly T[], check: (item: T) => Fault): Fault {
 const longest = 60
 
 /** The name that stands twice, or is not one; null when all are different. */
-function badName(names: readonly string[], what: string): Fault {
+function badName(names: readonly string[], what: 'station' | 'step'): Fault {
   const seen = new Set<string>()
   return firstOf(names, (name) => {
     const plain = name.trim().toLowerCase()
-    if (plain === '') return `Give every ${what} a name.`
-    if (name.length > longest) return `“${name}” is too long: ${longest} letters at most.`
-    if (seen.has(plain)) return `Two ${what}s have the name “${name}”.`
+    if (plain === '') return { code: 'no-name', what }
+    if (name.length > longest) return { code: 'name-too-long', name, mostLetters: longest }
+    if (seen.has(plain)) return { code: 'name-twice', what, name }
     seen.add(plain)
     return null
   })
@@ -81,21 +80,23 @@ function badCells({ changed }: RouteRules): Fault {
   const stock = tableOf({ stationNames: {}, changed: {}, own: [] })
   return firstOf(Object.entries(changed) as [StepRef, { cells?: Cells }][], ([ref, { cells }]) => {
     const row = stock.rowOf(ref)
-    if (row === undefined) return 'Step not found. Reload the page.'
+    if (row === undefined) return { code: 'step-not-found' }
     if (cells === undefined) return null
-    if (fixedCells.includes(ref)) return `${row.label}: the shop cannot change when this step is needed.`
-    return cells.includes('◐') && !row.when ? `${row.label} cannot be conditional.` : null
+    const { label } = row
+    if (fixedCells.includes(ref)) return { code: 'cells-fixed', label }
+    return cells.includes('◐') && !row.when ? { code: 'not-conditional', label } : null
   })
 }
 
 function badOwn(step: OwnStep, { own }: RouteRules): Fault {
-  if (!isOwnStep(step.id) || own.filter(({ id }) => id === step.id).length > 1) return 'A step was added twice.'
+  if (!isOwnStep(step.id) || own.filter(({ id }) => id === step.id).length > 1) return { code: 'added-twice' }
+  const { label } = step
   const onCondition = step.cells.includes('◐')
-  if (onCondition && step.when === '') return `${step.label}: choose a condition.`
-  if (!onCondition && step.when !== '') return `${step.label}: mark at least one column as conditional.`
+  if (onCondition && step.when === '') return { code: 'no-condition', label }
+  if (!onCondition && step.when !== '') return { code: 'no-column', label }
   const hasLimit = step.when !== '' && ownConditions[step.when].hasLimit
-  if (hasLimit && (step.limitIn === null || step.limitIn <= 0)) return `${step.label}: enter the limit.`
-  if (last.includes(step.after)) return `${step.label}: choose a place before the final inspection.`
+  if (hasLimit && (step.limitIn === null || step.limitIn <= 0)) return { code: 'no-limit', label }
+  if (last.includes(step.after)) return { code: 'after-the-last', label }
   return null
 }
 
@@ -107,10 +108,10 @@ function badWaits({ changed, own }: RouteRules, table: StepTable): Fault {
   ]
   return firstOf(asked, ({ ref, waitsFor }) => {
     const label = table.rowOf(ref).label
-    if (waitsFor.some((other) => table.rowOf(other) === undefined)) return `${label} names a step that does not exist.`
-    if (waitsFor.includes(ref)) return `${label} cannot wait for itself.`
+    if (waitsFor.some((other) => table.rowOf(other) === undefined)) return { code: 'waits-for-unknown', label }
+    if (waitsFor.includes(ref)) return { code: 'waits-for-itself', label }
     return waitsFor.some((other) => last.includes(other)) && !last.includes(ref)
-      ? `${label} cannot wait for the last steps.`
+      ? { code: 'waits-for-the-last', label }
       : null
   })
 }
@@ -122,8 +123,7 @@ function circle({ rows, rowOf, hardBefore }: StepTable): Fault {
     if (clear.has(ref)) return null
     const at = path.indexOf(ref)
     if (at >= 0) {
-      const names = path.slice(at).map((each) => lower(rowOf(each).label))
-      return `These steps would wait for each other: ${listed(names)}.`
+      return { code: 'circle', labels: path.slice(at).map((each) => rowOf(each).label) }
     }
     const fault = firstOf(hardBefore.get(ref) ?? [], (before) => follow(before, [...path, ref]))
     if (fault === null) clear.add(ref)
@@ -135,7 +135,5 @@ function circle({ rows, rowOf, hardBefore }: StepTable): Fault {
 const stuck = (rules: RouteRules): Fault =>
   firstOf(walks(rules), ({ name, facts }) => {
     const { goesRound } = walkThrough(facts)
-    return goesRound.length === 0
-      ? null
-      : `A head with ${name} would never be finished: ${listed(goesRound.map(lower))} would repeat endlessly.`
+    return goesRound.length === 0 ? null : { code: 'endless', head: name, labels: goesRound }
   })

@@ -1,5 +1,5 @@
 import type { CutKind, Station, StepId, StepKey, WorkId } from './step-ids'
-import type { Lack, Reason, Wait, Why } from './codes'
+import type { OrderName, Lack, Reason, Wait, Why } from './codes'
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import type { RouteRules } from './rules'
 
@@ -160,8 +160,8 @@ export type RouteStep = StepKey & {
   readonly outside: boolean
   /** Sequence of the last tick or waiver that counts; null when none. */
   readonly doneSeq: number | null
-  /** "Northgate Grinding, order 26-014" when an outside order did it and the arrival check confirmed it; '' otherwise. */
-  readonly byVendor: string
+  /** The outside order that did it, once the arrival check confirmed it; null otherwise. */
+  readonly byVendor: OrderName | null
 }
 
 export type Whereabouts =

@@ -74,16 +74,21 @@ const detail = z.object({
   owes: z.array(owed),
   outside: z.boolean(),
   doneSeq: z.number().int().nullable(),
-  byVendor: text,
+  byVendor: order.nullable(),
 } satisfies Fields<StepDetail>) satisfies z.ZodType<StepDetail>
 
 const sentence = text.transform((words): Said | null => (words === '' ? null : { code: 'said', text: words }))
 
-/** Sentences in the place of codes: they stay until the next change of the head writes the row anew. */
-const detailInSentences = detail.extend({
+// Sentences in the place of codes: they stay until the next change of the head writes the row anew.
+
+const detailWithVendorWords = detail.extend({
+  byVendor: text.transform((words): OrderName | null => (words === '' ? null : { vendor: words, number: '' })),
+})
+
+const detailInSentences = detailWithVendorWords.extend({
   why: sentence,
   reason: sentence,
   waitsFor: z.array(text.transform((words): Said => ({ code: 'said', text: words }))),
 })
 
-export const stepDetail = storedObject<StepDetail>('RouteStep.detail', detailInSentences, detail)
+export const stepDetail = storedObject<StepDetail>('RouteStep.detail', detailInSentences, detailWithVendorWords, detail)

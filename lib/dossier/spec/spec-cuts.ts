@@ -3,6 +3,8 @@ import type { SpecCut } from '@/lib/core/spec/spec-sheet'
 import type { PlaneFit } from '@/lib/core/straightness/plane-fit'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { pointLabel } from '@/lib/core/readings/points'
+import { orderText } from '@/lib/words/route'
+import type { RouteStep } from '@/lib/core/route/types'
 import { leanShiftWords } from '@/lib/words/corner-inset'
 import { mostGoneIn, sumOfGone } from '@/lib/core/head-now/gone'
 import { cornersAt, edgesLost, edgesMeasured, fitOf, wasCut } from '../measured-cut'
@@ -20,7 +22,7 @@ export function cutsOf(head: Dossier): SpecCut[] {
 const madeStep = ({ route }: Dossier, stepId: 'angle-cut' | 'flat-cut') =>
   route.find((step) => step.stepId === stepId && step.state === 'done')
 
-const byWhom = ({ byVendor }: { readonly byVendor: string }): string => (byVendor === '' ? 'in house' : byVendor)
+const byWhom = ({ byVendor }: Pick<RouteStep, 'byVendor'>): string => (byVendor ? orderText(byVendor) : 'in house')
 
 function angleCut(head: Dossier): SpecCut[] {
   const { plan, facts } = head
@@ -55,12 +57,12 @@ const vendorFlat = ({ facts }: Dossier): SpecCut[] =>
       planned: depth(order.flatIn),
       measured: null,
       how: '',
-      by: `${order.vendor}, order ${order.number}`,
+      by: orderText(order),
     }))
 
 function flatCut(head: Dossier): SpecCut[] {
   const step = madeStep(head, 'flat-cut')
-  if (!step || step.byVendor !== '') return []
+  if (!step || step.byVendor) return []
   const cleanUp = head.plan?.kind === 'clean-up'
   const outside = head.facts.orders.reduce(
     (sum, order) => sum + (confirmedCut(order) ? takenIn(head.facts, order, 'flatIn') : 0),

@@ -1,5 +1,6 @@
 import { workLabel } from '@/lib/core/route/presets'
 import type { RouteStep } from '@/lib/core/route/types'
+import { orderText } from '@/lib/words/route'
 import type { Station, StepId } from '@/lib/core/route/step-ids'
 import { lower } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
@@ -84,7 +85,7 @@ export function doneWords(route: readonly RouteStep[]): string[] {
   for (const step of route) {
     if (step.state !== 'done' || housekeeping.includes(step.stepId)) continue
     const deed = deeds[step.station]
-    const by = step.byVendor === '' ? '' : ` (${step.byVendor})`
+    const by = step.byVendor ? ` (${orderText(step.byVendor)})` : ''
     lines.set(deed, [...(lines.get(deed) ?? []), `${lower(step.label)}${by}`])
   }
   return [...lines].map(([deed, steps]) => `${deed}: ${steps.join(', ')}`)

@@ -4,7 +4,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { RouteStep } from '@/lib/core/route/types'
 import { addEvent, bumpVisit } from '@/lib/data/visits'
-import { loadDossier } from '@/lib/dossier/dossier'
+import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { handOverSchema } from '@/lib/schemas/release'
@@ -37,7 +37,7 @@ async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
     throw new RefusedError({ code: 'not-found', message: 'That head is not on this job.' })
   refuseNotReady(visit, tag)
   await bumpVisit(ctx.tx, visit)
-  await answerAndTick(ctx, visit.id, findStep(route, step), input.takenBy, head)
+  await answerAndTick(ctx, visit, findStep(route, step), input.takenBy, head)
   await ctx.tx.handOver.create({
     data: {
       visitId: visit.id,
@@ -60,7 +60,9 @@ async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
   return tag
 }
 
-function refuseNotReady(visit: Awaited<ReturnType<typeof loadDossier>>['visit'], tag: string): void {
+type Visit = Dossier['visit']
+
+function refuseNotReady(visit: Visit, tag: string): void {
   const refused = (message: string) =>
     new RefusedError({
       code: 'wrong-state',
@@ -74,7 +76,7 @@ function refuseNotReady(visit: Awaited<ReturnType<typeof loadDossier>>['visit'],
 }
 
 /** The step's own answers, in the same rows as at any station, and its tick. */
-async function answerAndTick(ctx: Write, visitId: string, at: RouteStep, takenBy: string, head: Head): Promise<void> {
+async function answerAndTick(ctx: Write, visit: Visit, at: RouteStep, takenBy: string, head: Head): Promise<void> {
   const answer = (kind: 'taken-by' | 'side' | 'parts-returned', text: string) => ({
     kind,
     point: '',
@@ -86,6 +88,6 @@ async function answerAndTick(ctx: Write, visitId: string, at: RouteStep, takenBy
     answer('side', head.side),
     answer('parts-returned', head.partsBack === '' ? 'nothing' : head.partsBack),
   ]
-  await addReadings(ctx, visitId, at, { readings, instrumentId: null, conditions: {}, takenAt: null })
-  await addEvent(ctx, visitId, 'tick', at)
+  await addReadings(ctx, visit, at, { readings, instrumentId: null, conditions: {}, takenAt: null })
+  await addEvent(ctx, visit.id, 'tick', at)
 }

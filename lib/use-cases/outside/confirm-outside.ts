@@ -54,7 +54,7 @@ function refuseUnsuited(line: LineRecord, route: readonly RouteStep[], stepId: S
   if (confirm && known) throw refused(`${label} is already confirmed.`)
   if (!confirm && !known) throw refused(`${label} was not confirmed.`)
   const step = route.find((one) => one.stepId === stepId && one.orderId === null)
-  if (confirm && step?.state === 'done' && step.byVendor === '') {
+  if (confirm && step?.state === 'done' && step.byVendor === null) {
     throw refused(`${label} is ticked here. If the vendor did it, take that tick back first.`)
   }
 }

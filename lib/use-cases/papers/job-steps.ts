@@ -12,7 +12,7 @@ import type { Dossier } from '@/lib/dossier/dossier'
 import { answerWords, bareText } from '@/lib/dossier/reading-text'
 import { benchFiguresOf } from '@/lib/dossier/at-bench'
 import { benchSentence } from '@/lib/words/at-bench'
-import { reasonText } from '@/lib/words/route'
+import { orderText, reasonText } from '@/lib/words/route'
 
 const closed: ReadonlySet<RouteStep['state']> = new Set(['done', 'waived', 'not needed'])
 
@@ -36,9 +36,9 @@ export const jobSteps = (head: Dossier, live: boolean): JobSheetStep[] =>
     }))
 
 function outsideWords({ facts }: Dossier, step: RouteStep): string {
-  if (step.byVendor !== '') return `done by ${step.byVendor}`
+  if (step.byVendor) return `done by ${orderText(step.byVendor)}`
   const order = facts.orders.find((entry) => entry.receivedSeq === null && entry.scope.includes(step.stepId))
-  return step.outside && order ? `at ${order.vendor}, order ${order.number}` : ''
+  return step.outside && order ? `at ${orderText(order)}` : ''
 }
 
 function noteWords({ visit, facts }: Dossier, step: RouteStep): string {

@@ -83,7 +83,7 @@ async function answerCheckIn(ctx: Write, visit: VisitRecord, { stepId, occurrenc
   if (!step || step.state === 'not needed') return
   must(allow(ctx.actor, readAction(step.station)))
   await bumpVisit(ctx.tx, visit)
-  await addReadings(ctx, visit.id, step, {
+  await addReadings(ctx, visit, step, {
     readings: [{ kind: 'photo', point: '', text: photoTaken, notTaken: null }],
     instrumentId: null,
     conditions: {},

@@ -16,6 +16,7 @@ import { specSheetOf } from '@/lib/dossier/spec/spec-sheet-of'
 import { finishedCautions } from '@/lib/dossier/finished-checks'
 import { mayRelease } from './may-release'
 import { lackText } from '@/lib/words/lacks'
+import { releaseWarningText } from '@/lib/words/ticks'
 
 export type ReleaseDraft = {
   readonly version: number
@@ -79,7 +80,7 @@ async function warningsOf(client: Reader, head: Dossier, mates: readonly Dossier
   const due = (await accountOf(client, visit.jobId)).dueMinor
   return [
     ...open.map((mate) => `Its mate ${mate.label} is not ready.`),
-    ...completenessWarnings(facts, { mateCc }),
+    ...completenessWarnings(facts, { mateCc }).map(releaseWarningText),
     ...finishedCautions(head.readings, {
       mates: mateCorners(mates),
       pairThicknessIn: facts.settings.pairThicknessIn,

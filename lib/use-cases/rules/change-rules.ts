@@ -1,10 +1,11 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must } from '@/lib/core/errors'
+import { must, RefusedError } from '@/lib/core/errors'
 import { changeRules as changed } from '@/lib/core/route/change-rules'
 import { checkRules } from '@/lib/core/route/rules-check'
 import { addSettingsVersion } from '@/lib/data/settings-write'
 import { write, type Moment } from '@/lib/data/write'
+import { rulesFaultText } from '@/lib/words/rules-faults'
 import type { ChangeRules } from '@/lib/schemas/rules'
 
 /** Changes the tables of steps, once a head of every kind was seen to come through under them. */
@@ -19,7 +20,12 @@ export async function changeRules(
       ctx,
       version,
       reason,
-      (before) => ({ ...before, rules: must(checkRules(changed(before.rules, change))) }),
+      (before) => {
+        const rules = changed(before.rules, change)
+        const fault = checkRules(rules)
+        if (fault) throw new RefusedError({ code: 'invalid', message: rulesFaultText(fault) })
+        return { ...before, rules }
+      },
       'settings.change-steps',
     ),
   )

@@ -24,7 +24,7 @@ export async function recordReadings(
     refusePhotoInWords(visit, step, input.entry.readings)
     refuseFlowWithoutPressure(input.entry)
     const sent = notYetRead(visit, { ...input, personId: actor.personId })
-    const written = await addReadings(ctx, visit.id, step, sent)
+    const written = await addReadings(ctx, visit, step, sent)
     const after = await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { written, seen: lastSeq(after.visit, input.step) }
   })

@@ -1,6 +1,5 @@
 import { allow } from '@/lib/core/access/can'
 import type { Action } from '@/lib/core/access/table'
-import { awayWords } from '@/lib/core/route/can-tick'
 import { awayOn } from '@/lib/core/route/compute-route'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
@@ -10,6 +9,7 @@ import { bumpVisit } from '@/lib/data/visits'
 import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import type { Write } from '@/lib/data/write'
 import { theirsText } from '@/lib/words/conflicts'
+import { awayText } from '@/lib/words/ticks'
 import type { Entry } from '@/lib/dossier/add-readings'
 import { repeatedEvents } from '@/lib/dossier/already-read'
 import { findStep, isAt, lastSeq } from '@/lib/dossier/find-step'
@@ -54,7 +54,7 @@ export async function loadStepForChange(
 /** Nobody can begin with a head that a vendor has. */
 export function refuseAway(facts: RouteFacts): void {
   const away = awayOn(facts)
-  if (away) throw new RefusedError({ code: 'wrong-state', message: awayWords(away) })
+  if (away) throw new RefusedError({ code: 'wrong-state', message: awayText(away) })
 }
 
 /**

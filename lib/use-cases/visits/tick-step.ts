@@ -14,7 +14,8 @@ import { notYetRead } from '@/lib/dossier/already-read'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
 import { loadStepForChange } from './step-change'
-import { unwrapWithFixes } from '@/lib/dossier/where-to'
+import { refuseWithFixes } from '@/lib/dossier/where-to'
+import { tickRefusal, tickWarningText } from '@/lib/words/ticks'
 
 export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
 
@@ -30,9 +31,10 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     if (input.entry) refuseFlowWithoutPressure(input.entry)
     const { entry } = input
     const sent = entry && notYetRead(visit, { ...input, entry, personId: actor.personId })
-    const wrote = sent ? await addReadings(ctx, visit.id, step, sent) : 0
+    const wrote = sent ? await addReadings(ctx, visit, step, sent) : 0
     const now = wrote > 0 ? await loadDossier(ctx.tx, visit.id) : before
-    const { warnings } = unwrapWithFixes(canTick(now.facts, input.step), visit, () => fixesOf(now.facts, input.step))
+    const may = canTick(now.facts, input.step)
+    if (!may.ok) refuseWithFixes(tickRefusal(may.refused), visit, fixesOf(now.facts, input.step))
     const event = await addEventRow(ctx, visit.id, 'tick', step)
     ctx.audit({
       action: 'step.tick',
@@ -42,7 +44,7 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
       changes: input.step,
     })
     await project(ctx.tx, withEvent(now, event, await formAfter(ctx, visit, step.stepId)), ctx.now)
-    return { label: step.label, warnings, seen: event.seq }
+    return { label: step.label, warnings: may.warnings.map(tickWarningText), seen: event.seq }
   })
 }
 

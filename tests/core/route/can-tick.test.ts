@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest'
 import { canTick } from '@/lib/core/route/can-tick'
 import { computeRoute } from '@/lib/core/route/compute-route'
+import { tickRefusal, tickWarningText } from '@/lib/words/ticks'
 import { keyOf, type StepRef } from '@/lib/core/route/keys'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { angleFlat, arrival, flat, order, Visit, type Answer } from './visit'
 
 const refusal = (visit: Visit, at: StepRef | StepKey) => {
   const result = canTick(visit.facts, typeof at === 'string' ? keyOf(at) : at)
-  return result.ok ? null : result.refusal
+  return result.ok ? null : { ...tickRefusal(result.refused), refused: result.refused }
 }
 const warnings = (visit: Visit, at: StepRef) => {
   const result = canTick(visit.facts, keyOf(at))
-  return result.ok ? result.value.warnings : null
+  return result.ok ? result.warnings.map(tickWarningText) : null
 }
 
 const here = (facts: Parameters<typeof Visit.of>[0] = {}) => Visit.of({ targetCc: 60, ...facts }).ticked('check-in')
@@ -27,6 +28,7 @@ describe('a step that owes readings', () => {
     expect(refusal(visit, 'chambers')).toMatchObject({
       code: 'owed',
       message: 'Measure chambers: chamber 3 and chamber 4 have no cc yet.',
+      refused: { code: 'owed', label: 'Measure chambers', readings: [{ kind: 'cc', points: ['3', '4'] }], first: [] },
     })
     visit.read('chambers', ...cc(3))
     expect(refusal(visit, 'chambers')?.message).toBe('Measure chambers: chamber 4 has no cc yet.')
@@ -226,6 +228,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
     expect(refusal(visit, 'crack')).toEqual({
       code: 'hold',
       message: 'Crack check: crack found. Put the head on hold and get the owner.',
+      refused: { code: 'stop', stops: [{ kind: 'crack', answer: 'crack' }] },
     })
   })
 
@@ -269,9 +272,10 @@ describe('a head on order', () => {
       expect(step.waitsFor).toContainEqual({ code: 'arrival' })
       expect(step.state).toBe('to do')
       const may = canTick(visit.facts, step)
-      expect(may.ok ? '' : may.refusal.message).toMatch(/is on order and not here yet/)
+      expect(may).toEqual({ ok: false, refused: { code: 'on-order' } })
+      expect(refusal(visit, step)?.message).toMatch(/is on order and not here yet/)
     }
     const come = visit.knows({ onOrder: false })
-    expect(canTick(come.facts, keyOf('check-in'))).toMatchObject({ ok: false, refusal: { code: 'owed' } })
+    expect(canTick(come.facts, keyOf('check-in'))).toMatchObject({ ok: false, refused: { code: 'owed' } })
   })
 })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { completeness, inShort, completenessWarnings } from '@/lib/core/route/completeness'
 import { flat, Visit, type Answer } from './visit'
+import { releaseWarningText } from '@/lib/words/ticks'
 import { lackText } from '@/lib/words/lacks'
 
 /** A flat job, done to the last inspection, with these finished cc. */
@@ -126,7 +127,12 @@ describe('warnings', () => {
     const { facts } = done(60.4, 60.4, 60.4, 60.4)
     // All eight: mean 60.0, each 0.4 from it; with 59.2 on the mate the mean is 59.8 and the worst 0.6 from it.
     expect(completenessWarnings(facts, { mateCc: [59.6, 59.6, 59.6, 59.6] })).toEqual([])
-    expect(completenessWarnings(facts, { mateCc: [59.2, 59.2, 59.2, 59.2] })).toEqual([
+    const apart = completenessWarnings(facts, { mateCc: [59.2, 59.2, 59.2, 59.2] })
+    // Four at 60.4 and four at 59.2: their mean is 59.8, and each is 0.6 from it.
+    expect(apart).toEqual([
+      { code: 'no-match', whose: 'pair', worstCc: expect.closeTo(0.6, 9) as number, matchCc: 0.5 },
+    ])
+    expect(apart.map(releaseWarningText)).toEqual([
       'The chambers of the pair do not match: one is 0.6 cc from the mean (match 0.5).',
     ])
     expect(completeness(facts, { mateCc: [59.2] })).toEqual([])

@@ -3,6 +3,7 @@ import { canTick } from '@/lib/core/route/can-tick'
 import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import { fixesOf, type Fix } from '@/lib/core/route/fixes'
+import { inTheWayText } from '@/lib/words/ticks'
 import { keyOf, type StepRef } from '@/lib/core/route/keys'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { angleFlat, arrival, flat, order, Visit } from './visit'
@@ -15,21 +16,23 @@ function fixes(visit: Visit, at: StepRef | StepKey): readonly Fix[] {
   expect(canTick(visit.facts, key).ok).toBe(false)
   return fixesOf(visit.facts, key)
 }
-const told = (found: readonly Fix[]) => found.map(({ message, place }) => [message, place.kind])
+const told = (found: readonly Fix[]) => found.map(({ what, place }) => [inTheWayText(what), place.kind])
 
 describe('what stands in the way of a tick has a place where it is put right', () => {
   it('readings that are owed: the step itself', () => {
     const visit = here({ plan: flat(0.018) }).read('chambers', ['cc', '1', 63], ['cc', '2', 63])
     const [first] = fixes(visit, 'chambers')
+    expect(told(fixes(visit, 'chambers'))[0]).toEqual(['Chamber 3 and chamber 4 have no cc yet', 'step'])
     expect(first).toEqual({
-      message: 'Chamber 3 and chamber 4 have no cc yet',
+      what: { code: 'readings', kind: 'cc', points: ['3', '4'] },
       place: { kind: 'step', step: keyOf('chambers'), station: 'measuring-bench' },
     })
   })
 
   it('a step that comes first: that step, at its station', () => {
     const found = fixes(here({ plan: flat(0.018) }), 'finished')
-    const cut = found.find(({ message }) => message === 'Flat cut comes first')
+    const cut = found.find(({ what }) => what.code === 'first' && what.label === 'Flat cut')
+    expect(cut && inTheWayText(cut.what)).toBe('Flat cut comes first')
     expect(cut?.place).toEqual({ kind: 'step', step: keyOf('flat-cut'), station: 'deck-mill' })
   })
 
@@ -47,7 +50,10 @@ describe('what stands in the way of a tick has a place where it is put right', (
     const out = order('7', ['angle-cut'], { sentSeq: 1 })
     const away = here({ plan: angleFlat(0.063, 0.01), orders: [out] })
     expect(fixes(away, 'chambers')).toEqual([
-      { message: 'Northgate Grinding, order 26-7', place: { kind: 'order', orderId: '7' } },
+      {
+        what: { code: 'order', order: { vendor: 'Northgate Grinding', number: '26-7' } },
+        place: { kind: 'order', orderId: '7' },
+      },
     ])
     expect(told(fixes(away, arrival('arrival-count', '7')))).toEqual([['Northgate Grinding, order 26-7', 'order']])
   })
@@ -79,7 +85,11 @@ describe('what stands in the way of a tick has a place where it is put right', (
     const visit = here({ used: true }).read('crack', ['crack', '', 'crack'])
     const found = fixes(visit, 'crack')
     expect(found).toHaveLength(1)
-    expect(found[0]?.place).toMatchObject({ kind: 'step', step: keyOf('crack') })
+    expect(found[0]).toMatchObject({
+      what: { code: 'stop', kind: 'crack', answer: 'crack' },
+      place: { kind: 'step', step: keyOf('crack') },
+    })
+    expect(told(found)).toEqual([['Crack check: crack found', 'step']])
   })
 
   it('a head that is not released: the head’s page; a step that is not on the route: there as well', () => {

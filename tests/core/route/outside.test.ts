@@ -30,7 +30,7 @@ describe('what a vendor was asked to do', () => {
     const visit = sentOut().receives('A', ['angle-cut', 'seat-work'])
     expect(visit.step('seat-work')).toMatchObject({
       state: 'done',
-      byVendor: 'Northgate Grinding, order 26-A',
+      byVendor: { vendor: 'Northgate Grinding', number: '26-A' },
     })
     expect(owedSteps(visit)).toEqual(
       expect.arrayContaining([
@@ -68,7 +68,7 @@ describe('what was rejected', () => {
       expect(visit.step(stepId)).toMatchObject({
         state: 'do again',
         reason: 'rejected: seats out of round',
-        byVendor: '',
+        byVendor: null,
       })
     }
     expect(visit.missing).toContain('Seat work must be done again: rejected: seats out of round')
@@ -86,7 +86,10 @@ describe('what was rejected', () => {
     expect(visit.step('angle-cut')).toMatchObject({ outside: true, why: 'sent out to Northgate Grinding, order 26-B' })
     expect(needed(visit.facts)).not.toContain('arrival-figures@A')
     visit.receives('B', ['angle-cut', 'seat-work'])
-    expect(visit.step('seat-work')).toMatchObject({ state: 'done', byVendor: 'Northgate Grinding, order 26-B' })
+    expect(visit.step('seat-work')).toMatchObject({
+      state: 'done',
+      byVendor: { vendor: 'Northgate Grinding', number: '26-B' },
+    })
     expect(owedSteps(visit)).toEqual(expect.arrayContaining(['arrival-count@B', 'arrival-figures@B']))
   })
 

@@ -142,7 +142,7 @@ function lineOf(
   if (what < 9) return at && canTick(facts, at).ok ? { seq, event: { kind: 'tick', step: at } } : undefined
   switch (what) {
     case 9:
-      return step && step.doneSeq !== null && step.byVendor === ''
+      return step && step.doneSeq !== null && step.byVendor === null
         ? { seq, event: { kind: 'undo', step: at ?? null } }
         : undefined
     case 10:

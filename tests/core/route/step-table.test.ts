@@ -234,7 +234,7 @@ describe('arrival steps and what is left for us', () => {
     visit.receives('A', ['angle-cut'])
     expect(visit.step('angle-cut')).toMatchObject({
       state: 'done',
-      byVendor: 'Northgate Grinding, order 26-A',
+      byVendor: { vendor: 'Northgate Grinding', number: '26-A' },
     })
     expect(visit.step('bolt-seats')).toMatchObject({ outside: false, station: 'bolt-bench', state: 'to do' })
   })

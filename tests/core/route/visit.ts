@@ -1,5 +1,6 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
+import { tickRefusal } from '@/lib/words/ticks'
 import { canTick } from '@/lib/core/route/can-tick'
 import { completeness } from '@/lib/core/route/completeness'
 import { computeRoute } from '@/lib/core/route/compute-route'
@@ -158,7 +159,7 @@ export class Visit {
     if (answers.length > 0) this.read(key, ...answers)
     this.answerWhatIsOwed(key)
     const may = canTick(this.facts, key)
-    if (!may.ok) throw new Error(`not ticked: ${may.refusal.message}`)
+    if (!may.ok) throw new Error(`not ticked: ${tickRefusal(may.refused).message}`)
     return this.note('tick', key)
   }
 

@@ -183,7 +183,7 @@ describe('what came back', () => {
     await receive(orderId, ['angle-cut'])
     expect(await row('angle-cut')).toMatchObject({
       state: 'done',
-      byVendor: 'Tarn Grinding, order O-0001',
+      byVendor: { vendor: 'Tarn Grinding', number: 'O-0001' },
     })
     expect((await row('seat-work'))?.state).toBe('to do')
     const step = { orderId, visitId, stepId: 'seat-work', confirmed: true, reason: '' }
@@ -238,7 +238,7 @@ describe('what came back', () => {
     await receive(again.orderId, ['angle-cut', 'seat-work'])
     expect(await row('seat-work')).toMatchObject({
       state: 'done',
-      byVendor: `Tarn Grinding, order ${again.number}`,
+      byVendor: { vendor: 'Tarn Grinding', number: again.number },
     })
   })
 

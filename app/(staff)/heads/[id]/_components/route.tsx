@@ -3,7 +3,7 @@ import { stepHref } from '@/app/(staff)/stations/step-href'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import styles from './route.module.css'
-import { reasonText, waitText, whyText } from '@/lib/words/route'
+import { orderText, reasonText, waitText, whyText } from '@/lib/words/route'
 
 /** Every step, with why it is there and what became of it. */
 export function Route({ visit }: { visit: VisitView }) {
@@ -19,7 +19,7 @@ export function Route({ visit }: { visit: VisitView }) {
               {step.isNew && <strong> new</strong>}
               <span className="soft"> {noteOf(step)}</span>
             </span>
-            <span className="soft">{step.byVendor !== '' ? step.byVendor : visit.stationNames[step.station]}</span>
+            <span className="soft">{step.byVendor ? orderText(step.byVendor) : visit.stationNames[step.station]}</span>
           </li>
         ))}
       </ol>
