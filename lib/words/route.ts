@@ -101,6 +101,8 @@ export function whyText(why: Why | null): string {
 export function reasonText(reason: Reason | null): string {
   if (reason === null) return ''
   switch (reason.code) {
+    case 'not-rinsed':
+      return 'machining was done after it'
     case 'more-readings':
       return 'more readings needed'
     case 'seat-check-failed':

@@ -1,7 +1,9 @@
 import type { RulesFault } from '../core/route/codes'
+import { columns } from '../core/route/cells'
+import { cellWords, columnNames } from '../core/route/rules-words'
 import { listed, lower } from '../core/route/words'
 
-type OfStep = Extract<RulesFault, { readonly label: string }>['code']
+type OfStep = Exclude<Extract<RulesFault, { readonly label: string }>['code'], 'under-floor'>
 
 const ofStep: Readonly<Record<OfStep, (label: string) => string>> = {
   'cells-fixed': (label) => `${label}: the shop cannot change when this step is needed.`,
@@ -28,6 +30,11 @@ export function rulesFaultText(fault: RulesFault): string {
       return `Two ${fault.what}s have the name “${fault.name}”.`
     case 'name-too-long':
       return `“${fault.name}” is too long: ${fault.mostLetters} letters at most.`
+    case 'under-floor': {
+      const cut = columnNames[columns.indexOf(fault.column)]
+      const least = cellWords[fault.floor]
+      return `${fault.label}: for ${cut} it cannot be asked for less often than “${least}”. A head is not safe without it.`
+    }
     case 'circle':
       return `These steps would wait for each other: ${listed(fault.labels.map(lower))}.`
     case 'endless': {

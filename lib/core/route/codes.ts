@@ -1,3 +1,4 @@
+import type { Cell, Column } from './cells'
 import type { Cause } from './do-again'
 import type { OwnCondition } from './own-conditions'
 import type { ReadingKind } from '../readings/types'
@@ -30,7 +31,7 @@ export type Why =
 
 /** Why a step must be done again, or is no longer needed. */
 export type Reason =
-  | { readonly code: 'more-readings' | 'seat-check-failed' | 'not-asked' }
+  | { readonly code: 'more-readings' | 'seat-check-failed' | 'not-asked' | 'not-rinsed' }
   | { readonly code: 'undone'; readonly cause: Cause }
   | { readonly code: 'angle-short'; readonly shortIn: number }
   | { readonly code: 'rejected'; readonly why: string }
@@ -126,6 +127,8 @@ export type RulesFault =
   | { readonly code: 'name-twice'; readonly what: 'station' | 'step'; readonly name: string }
   | { readonly code: 'name-too-long'; readonly name: string; readonly mostLetters: number }
   | { readonly code: 'cells-fixed' | 'not-conditional'; readonly label: string }
+  /** A head can do without the step no more often than this, for this kind of cut. */
+  | { readonly code: 'under-floor'; readonly label: string; readonly column: Column; readonly floor: Cell }
   | { readonly code: 'no-condition' | 'no-column' | 'no-limit' | 'after-the-last'; readonly label: string }
   | { readonly code: 'waits-for-unknown' | 'waits-for-itself' | 'waits-for-the-last'; readonly label: string }
   | { readonly code: 'circle'; readonly labels: readonly string[] }

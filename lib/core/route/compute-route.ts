@@ -7,9 +7,10 @@ import type { Reason, StepName, Stop, Wait, Why } from './codes'
 import { placeOf, readingGap } from './gaps'
 import { flatLeftIn, orderName } from './outside-cuts'
 import type { Mark } from './marks'
-import { keyOf, keyText, sameKey, type StepRef } from './keys'
+import { keyOf, keyText, sameKey, textOf, type StepRef } from './keys'
 import { flowNeed } from './needs'
 import { lostByCutting } from './order'
+import { rinseNow, type RinseNow } from './rinse'
 import { asksOf, type Ask } from './owes'
 import { failedSeatChecks } from './conditions'
 import { tableOf, type ShopRow, type StepTable } from './table'
@@ -99,10 +100,37 @@ function workOut(facts: RouteFacts): readonly DetailedStep[] {
     const found = draft(slot, now, before, readings.get(slot.text) ?? [])
     if (found) drafts.push(found)
   }
-  const open = openSteps(drafts)
-  const unseen = uncheckedOrders(drafts)
-  for (const entry of drafts) setWaits(entry, table, open, facts, unseen)
-  return drafts
+  const rinse = rinseOf(drafts, table, now)
+  const steps = rinse.state === 'gone' ? drafts.filter(({ ref }) => ref !== 'rinse') : drafts
+  const entry = steps.find(({ ref }) => ref === 'rinse')
+  if (entry && rinse.state === 'do again') Object.assign(entry, { state: 'do again', reason: { code: 'not-rinsed' } })
+  const open = openSteps(steps)
+  const unseen = uncheckedOrders(steps)
+  for (const each of steps) {
+    const more = each === entry ? rinse.after : rinse.before.has(each.ref) ? entry && [nameOf(entry)] : []
+    setWaits(each, table, open, facts, unseen, more ?? [])
+  }
+  return steps
+}
+
+/** Where the rinse stands, by what was machined here or by a vendor, and what is still to be measured. */
+function rinseOf(drafts: readonly Draft[], table: StepTable, { facts, history }: Context): RinseNow {
+  const open = openSteps(drafts.filter(({ ref }) => ref !== 'rinse'))
+  const here = table.rows
+    .filter(({ ref }) => table.makesDirt(ref))
+    .map(({ ref }) => history.markOf(textOf(ref)).workSeq ?? 0)
+  const back = facts.orders.map(({ scope, receivedSeq }) =>
+    scope.some((stepId) => stepId !== 'flow' && table.makesDirt(stepId)) ? (receivedSeq ?? 0) : 0,
+  )
+  return rinseNow(
+    drafts.map((entry) => ({
+      ...entry,
+      name: nameOf(entry),
+      waits: stillOpen(table.hardBefore.get(entry.ref), open),
+      isMachining: table.makesDirt(entry.ref),
+    })),
+    { machinedSeq: Math.max(0, ...here, ...back), rinsedSeq: history.markOf(textOf('rinse')).doneSeq ?? 0 },
+  )
 }
 
 /** Orders whose arrival has not been checked yet, with the check that is still open. */
@@ -314,9 +342,10 @@ function setWaits(
   open: ReadonlyMap<StepRef, readonly StepName[]>,
   facts: RouteFacts,
   unseen: ReadonlyMap<string, StepName>,
+  more: readonly StepName[],
 ): void {
   if (settled(entry.state)) return
-  const before = stillOpen(hardBefore.get(entry.ref), open)
+  const before = [...stillOpen(hardBefore.get(entry.ref), open), ...more]
   entry.mustFollow = eachOnce([...before, ...waitsForCheck(entry, facts, unseen)])
   entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
   entry.parts = facts.partsWaits.filter((wait) => wait.open && sameKey(wait.step, entry)).map((wait) => wait.what)

@@ -10,6 +10,7 @@ export const conditionWords: Readonly<Partial<Record<StepRef, string>>> = {
   'arrival-count': 'for each outside order that comes back',
   'arrival-figures': 'for each outside order that comes back',
   'flat-cut': 'the plan has a flat part that no vendor cut',
+  rinse: 'after machining, before cc, flow or seats are measured',
   intake: 'one manifold spans two heads, and the figure passes the limit (always for an angle cut)',
   'bolt-reach': 'more is removed since new than the limit',
   'dowel-fit': 'more is removed since new than the limit',

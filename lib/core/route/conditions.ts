@@ -1,5 +1,6 @@
 import type { PastWhat, Why } from './codes'
 import type { Context } from './context'
+import { machined } from './order'
 import { brokenThrough, flatLeftIn } from './outside-cuts'
 import type { StepId } from './step-ids'
 import { mean } from '../mean'
@@ -128,6 +129,13 @@ export const machining: Condition = (context) => {
   ]
   const own = context.facts.settings.rules.own.filter((step) => step.machining).map(({ id }) => id)
   return [...steps, ...own].some(context.onRoute) ? { code: 'after-machining' } : null
+}
+
+/** Chips and oil falsify cc, flow and seats: between machining and measuring the head is rinsed. */
+export const rinseMatters: Condition = (context) => {
+  const own = context.facts.settings.rules.own.filter((step) => step.machining).map(({ id }) => id)
+  const dirty = [...machined, ...own].some((ref) => context.onRoute(ref as StepId))
+  return dirty ? { code: 'after-machining' } : null
 }
 
 export const assembled: Condition = ({ facts }) => {

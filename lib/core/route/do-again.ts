@@ -62,9 +62,6 @@ export const makesDoAgain: Readonly<Record<Cause, readonly StepRef[]>> = {
 /** A head that was wrapped or inspected is no longer so, whatever was done to it since. */
 export const againAfterAnything: readonly StepRef[] = ['wrap', 'final']
 
-/** Input of the cut: once the deck is cut they stand for ever, and `finished` is owed instead. */
-export const standOnceCut: readonly StepRef[] = ['thickness', 'flow-after-port']
-
 export const causeWords: Readonly<Record<Cause, string>> = {
   'deck-cut': 'the deck was cut after it',
   'angle-cut': 'the deck was cut at an angle after it',

@@ -1,8 +1,9 @@
 import { angleShortIn, brokenThrough, confirmedCut, flatLeftIn, orderName } from './outside-cuts'
 import type { OrderName, Reason } from './codes'
 import type { History, Mark } from './marks'
-import { againAfterAnything, causes, standOnceCut, type Cause } from './do-again'
+import { againAfterAnything, causes, type Cause } from './do-again'
 import { keyText, textOf, type StepRef } from './keys'
+import { lostByCutting } from './order'
 import { tableOf, type StepTable } from './table'
 import type { OrderFacts, RouteFacts } from './types'
 import type { StepId, StepKey } from './step-ids'
@@ -150,7 +151,8 @@ function undoer(
   const latest = new Map<StepRef, { seq: number; cause: Cause }>()
   for (const [cause, seq] of causeSeqs) {
     for (const ref of [...table.makesDoAgain(cause), ...againAfterAnything]) {
-      if (deckCutSeq !== null && standOnceCut.includes(ref)) continue
+      // Input of the cut: once the deck is cut it stands for ever, and `finished` is owed instead.
+      if (deckCutSeq !== null && lostByCutting.includes(ref)) continue
       if (seq >= (latest.get(ref)?.seq ?? 0)) latest.set(ref, { seq, cause })
     }
   }

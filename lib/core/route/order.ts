@@ -11,7 +11,8 @@ export const lostByCutting: readonly StepRef[] = [
   'flow-before',
   'flow-after-port',
 ]
-const machined: readonly StepRef[] = [
+/** Work that makes chips, grit or dust. */
+export const machined: readonly StepRef[] = [
   'guides',
   'inserts',
   'weld',

@@ -171,6 +171,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   'arrival-figures': arrivalFigures,
   'flat-cut': flatCut,
   deburr: nothing,
+  rinse: nothing,
   intake: (context, key) => [ask(context, 'intake-choice'), faceDepth(context, key)],
   'bolt-seats': all('bolt-squared'),
   'bolt-fit': all('bolt-passes', 'bolt-slotted'),

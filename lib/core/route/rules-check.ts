@@ -1,8 +1,9 @@
 import type { RulesFault } from './codes'
+import { floorOf, isLess } from './floors'
 import type { StepRef } from './keys'
 import { ownConditions } from './own-conditions'
 import type { OwnStep, RouteRules } from './rules'
-import type { Cells } from './cells'
+import { columns, type Cells } from './cells'
 import { isOwnStep } from './step-ids'
 import { stationLabels } from './stations'
 import { tableOf, type StepTable } from './table'
@@ -15,6 +16,7 @@ export const fixedCells: readonly StepRef[] = [
   'arrival-count',
   'arrival-figures',
   'flat-cut',
+  'rinse',
   'final',
   'hand-over',
 ]
@@ -84,8 +86,18 @@ function badCells({ changed }: RouteRules): Fault {
     if (cells === undefined) return null
     const { label } = row
     if (fixedCells.includes(ref)) return { code: 'cells-fixed', label }
-    return cells.includes('◐') && !row.when ? { code: 'not-conditional', label } : null
+    return (
+      underFloor(ref, label, cells) ?? (cells.includes('◐') && !row.when ? { code: 'not-conditional', label } : null)
+    )
   })
+}
+
+/** The first column that asks for a step less often than a head can do without; null: none. */
+function underFloor(ref: StepRef, label: string, cells: Cells): Fault {
+  const least = floorOf(ref)
+  const place = cells.findIndex((cell, at) => isLess(cell, least[at] ?? '–'))
+  const [column, floor] = [columns[place], least[place]]
+  return column === undefined || floor === undefined ? null : { code: 'under-floor', label, column, floor }
 }
 
 function badOwn(step: OwnStep, { own }: RouteRules): Fault {

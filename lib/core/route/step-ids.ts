@@ -39,6 +39,7 @@ export const stepIds = [
   'arrival-figures',
   'flat-cut',
   'deburr',
+  'rinse',
   'intake',
   'bolt-seats',
   'bolt-fit',

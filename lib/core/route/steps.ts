@@ -49,6 +49,7 @@ export const stepTable: readonly StepRow[] = [
   row('arrival-figures', 'Arrival measurements', 'measuring-bench', '◐◐◐◐'),
   row('flat-cut', 'Flat cut', 'deck-mill', '–●●◐', when.flatPartLeft),
   row('deburr', 'Deburr and chamfer', 'deck-mill', '–●●●'),
+  row('rinse', 'Rinse and dry', 'wash', '◐◐◐◐', when.rinseMatters),
   row('flow-after-cut', 'Flow run after the cut', 'flow-bench', '○○○○'),
   row('intake', 'Intake side', 'intake-mill', '–◐◐◐', when.intakeMoves),
   row('bolt-seats', 'Square the bolt seats', 'bolt-bench', '–––●'),

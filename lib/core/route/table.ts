@@ -1,6 +1,7 @@
 import { causedBy, makesDoAgain, workSteps, type Cause } from './do-again'
 import type { StepRef } from './keys'
-import { advised, hard } from './order'
+import { raised } from './floors'
+import { advised, hard, machined } from './order'
 import { ownConditionHolds } from './own-condition-holds'
 import { noRules, type OwnStep, type RouteRules } from './rules'
 import { stepLabels, stepTable, type StepRow } from './steps'
@@ -22,6 +23,8 @@ export type StepTable = {
   readonly causedBy: (cause: Cause) => readonly StepRef[]
   readonly makesDoAgain: (cause: Cause) => readonly StepRef[]
   readonly isWork: (ref: StepRef) => boolean
+  /** Chips, grit or dust: the head is rinsed before it is measured. */
+  readonly makesDirt: (ref: StepRef) => boolean
 }
 
 const made = new WeakMap<RouteRules, StepTable>()
@@ -48,6 +51,7 @@ function makeTable(rules: RouteRules): StepTable {
       cause === 'shop-step' ? machining : cause in causedBy ? causedBy[cause as keyof typeof causedBy] : [],
     makesDoAgain: (cause) => [...makesDoAgain[cause], ...(added.get(cause) ?? [])],
     isWork: (ref) => workSteps.has(ref) || machining.includes(ref),
+    makesDirt: (ref) => machined.includes(ref) || machining.includes(ref),
   }
 }
 
@@ -55,7 +59,12 @@ function makeTable(rules: RouteRules): StepTable {
 function rowsOf({ changed, own }: RouteRules): ShopRow[] {
   const placed: ShopRow[] = stepTable.map((row) => {
     const { label, station, cells } = changed[row.ref] ?? {}
-    return { ...row, label: label ?? row.label, station: station ?? row.station, cells: cells ?? row.cells }
+    return {
+      ...row,
+      label: label ?? row.label,
+      station: station ?? row.station,
+      cells: raised(row.ref, cells ?? row.cells),
+    }
   })
   for (const step of own) {
     let place = placed.findIndex(({ ref }) => ref === step.after) + 1

@@ -5,12 +5,18 @@ import { nothingYet } from './nothing-yet'
 import { defaultRouteSettings } from './settings'
 import type { PlanFacts, RouteFacts } from './types'
 import { cutKinds, flowOccurrences, type CutKind, type WorkId } from './step-ids'
+import type { StepRef } from './keys'
 import type { RouteRules } from './rules'
 import { tableOf } from './table'
 import { cutWords } from './words'
 
 /** Labels of the steps that keep a walk from its end; none: the head comes to its hand over. */
-export type Walk = { readonly goesRound: readonly string[]; readonly ticks: number }
+export type Walk = {
+  readonly goesRound: readonly string[]
+  readonly ticks: number
+  /** What was ticked, in order, each time it was. */
+  readonly order: readonly StepRef[]
+}
 
 const settled = ({ state }: DetailedStep): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
@@ -22,16 +28,18 @@ const settled = ({ state }: DetailedStep): boolean => state === 'done' || state 
 export function walkThrough(facts: RouteFacts): Walk {
   let at = facts
   const ticked = new Map<string, number>()
+  const order: StepRef[] = []
   const most = 3 * tableOf(facts.settings.rules).rows.length
   for (let ticks = 0; ticks <= most; ticks += 1) {
     const open = routeInDetail(at).filter((step) => !settled(step))
-    if (open.length === 0) return { goesRound: [], ticks }
+    if (open.length === 0) return { goesRound: [], ticks, order }
     const next = open.find((step) => step.mustFollow.length === 0)
-    if (!next) return { goesRound: open.map(({ label }) => label), ticks }
+    if (!next) return { goesRound: open.map(({ label }) => label), ticks, order }
+    order.push(next.ref)
     ticked.set(next.label, (ticked.get(next.label) ?? 0) + 1)
     at = afterDoing(next, at)
   }
-  return { goesRound: [...ticked].flatMap(([label, times]) => (times > 3 ? [label] : [])), ticks: most }
+  return { goesRound: [...ticked].flatMap(([label, times]) => (times > 3 ? [label] : [])), ticks: most, order }
 }
 
 function afterDoing({ stepId, occurrence, orderId, owes }: DetailedStep, facts: RouteFacts): RouteFacts {

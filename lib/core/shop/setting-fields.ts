@@ -2,7 +2,19 @@ import { ok, refuse, type Result } from '../errors'
 import { formatFigure } from '../units/format-figure'
 import { parseFigure } from '../units/parse-figure'
 import { expectedSettingGroups } from './expected-setting-fields'
-import { angle, cc, depth, field, perCent, type SettingField, type SettingGroup } from './setting-kind'
+import type { Quantity } from '../units/quantities'
+import {
+  angle,
+  cc,
+  depth,
+  field,
+  noLessThan,
+  noMoreThan,
+  perCent,
+  type SettingField,
+  type SettingGroup,
+  type SettingKind,
+} from './setting-kind'
 
 export type { SettingField, SettingKey } from './setting-kind'
 
@@ -32,7 +44,7 @@ export const settingGroups: readonly SettingGroup[] = [
         most: 10,
       }),
       field('checkCcDeeperThanIn', 'Read cc on the way when a flat cut is deeper than', depth),
-      field('cornersLimitIn', 'Four corners at the end when more is cut than', depth),
+      field('cornersLimitIn', 'Four corners at the end when more is cut than', noMoreThan(0.06)),
       field(
         'betweenHeadPart',
         'Spread of the rate between heads',
@@ -53,14 +65,14 @@ export const settingGroups: readonly SettingGroup[] = [
   {
     title: 'What follows a cut',
     fields: [
-      field('cleanUpSeatLimitIn', 'Seat check after a clean-up deeper than', depth),
-      field('boltReachLimitIn', 'Bolt reach when more is gone than', depth, 'From new, all visits.'),
-      field('dowelLimitIn', 'Dowel fit when more is removed than', depth, 'From new, all visits.'),
-      field('rockerLimitIn', 'Rocker and pushrod when more is cut than', depth),
-      field('intakeLimitIn', 'Intake side when it comes to more than', depth),
-      field('ptvLossLimitIn', 'Piston-to-valve check when more is lost than', depth),
-      field('ptvRemainingLimitIn', 'Piston-to-valve check when less is left than', depth),
-      field('sealingMarginIn', 'Minimum margin of the valve’s sealing line', depth),
+      field('cleanUpSeatLimitIn', 'Seat check after a clean-up deeper than', noMoreThan(0.03)),
+      field('boltReachLimitIn', 'Bolt reach when more is gone than', noMoreThan(0.06), 'From new, all visits.'),
+      field('dowelLimitIn', 'Dowel fit when more is removed than', noMoreThan(0.06), 'From new, all visits.'),
+      field('rockerLimitIn', 'Rocker and pushrod when more is cut than', noMoreThan(0.1)),
+      field('intakeLimitIn', 'Intake side when it comes to more than', noMoreThan(0.06)),
+      field('ptvLossLimitIn', 'Piston-to-valve check when more is lost than', noMoreThan(0.06)),
+      field('ptvRemainingLimitIn', 'Piston-to-valve check when less is left than', noLessThan(0.04)),
+      field('sealingMarginIn', 'Minimum margin of the valve’s sealing line', noLessThan(0.001)),
     ],
   },
   {
@@ -121,7 +133,7 @@ export const settingWords = (field: SettingField, value: number): string =>
 export function parseSetting({ kind, label }: SettingField, text: string): Result<number> {
   if ('quantity' in kind) {
     const figure = parseFigure(text, kind.quantity)
-    return figure.ok ? ok(figure.value.value) : figure
+    return figure.ok ? heldWithin(kind, label, figure.value.value) : figure
   }
   const typed = text.trim().toLowerCase()
   const bare = typed.endsWith(kind.unit) ? typed.slice(0, -kind.unit.length).trim() : typed
@@ -131,4 +143,13 @@ export function parseSetting({ kind, label }: SettingField, text: string): Resul
     return refuse('out-of-range', `${label}: ${kind.least} to ${kind.most} ${kind.unit}.`)
   }
   return ok(significant(number * kind.scale))
+}
+
+function heldWithin({ quantity, within }: Extract<SettingKind, { quantity: Quantity }>, label: string, value: number) {
+  if (within === undefined || (value >= within[0] && value <= within[1])) return ok(value)
+  const [least, most] = within.map((end) => formatFigure(end, quantity))
+  return refuse(
+    'out-of-range',
+    `${label}: ${least} to ${most}. Outside that a head could leave without a check it needs.`,
+  )
 }

@@ -5,7 +5,7 @@ export type SettingKey = keyof ShopLimits
 
 /** How a setting is typed: as a figure of the shop, or as a plain number in one unit (`scale`: what one of it is worth). */
 export type SettingKind =
-  | { readonly quantity: Quantity }
+  | { readonly quantity: Quantity; readonly within?: readonly [leastValue: number, mostValue: number] }
   | { readonly unit: string; readonly scale: number; readonly least: number; readonly most: number }
 
 export type SettingField = {
@@ -16,6 +16,12 @@ export type SettingField = {
 }
 
 export const depth: SettingKind = { quantity: 'depth' }
+/**
+ * A depth that decides whether a step comes at all: beyond this no head is safe without it, so no shop sets it farther
+ * [from memory, common practice].
+ */
+export const noMoreThan = (most: number): SettingKind => ({ quantity: 'depth', within: [0, most] })
+export const noLessThan = (least: number): SettingKind => ({ quantity: 'depth', within: [least, 0.5] })
 export const angle: SettingKind = { quantity: 'angle' }
 export const cc = (least: number, most: number): SettingKind => ({ unit: 'cc', scale: 1, least, most })
 /** A pure number: so many limits, so many uncertainties. */

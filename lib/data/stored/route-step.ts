@@ -42,7 +42,7 @@ const why = z.discriminatedUnion('code', [
 ]) satisfies z.ZodType<Why>
 
 const reason = z.discriminatedUnion('code', [
-  z.object({ code: z.enum(['more-readings', 'seat-check-failed', 'not-asked']) }),
+  z.object({ code: z.enum(['more-readings', 'seat-check-failed', 'not-asked', 'not-rinsed']) }),
   z.object({ code: z.literal('undone'), cause: z.enum(causes) }),
   z.object({ code: z.literal('angle-short'), shortIn: lengthIn }),
   z.object({ code: z.literal('rejected'), why: text }),

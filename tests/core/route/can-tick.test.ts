@@ -169,7 +169,7 @@ describe('the order of work', () => {
       .receives('A', ['angle-cut'])
       .read('flat-cut', ['cut-depth', '', 0.02])
     expect(refusal(visit, 'flat-cut')?.message).toBe('Flat cut: arrival measurements comes first.')
-    visit.does(arrival('arrival-count', 'A')).does(arrival('arrival-figures', 'A'))
+    visit.does(arrival('arrival-count', 'A')).does('rinse').does(arrival('arrival-figures', 'A'))
     expect(refusal(visit, 'flat-cut')).toBeNull()
   })
 
@@ -241,7 +241,7 @@ describe('a head that is elsewhere, held, or says stop', () => {
 
   it('a seat check that leaks is no hold: it asks for seat work', () => {
     const visit = here({ plan: flat(0.018) }).ticked('thickness', 'chambers', 'seat-before', 'flat-cut')
-    visit.does('seat-after', ['leak-test', '', 'leaks'])
+    visit.does('rinse').does('seat-after', ['leak-test', '', 'leaks'])
     expect(visit.step('seat-work')).toMatchObject({ state: 'ready', why: 'the seat check failed' })
   })
 

@@ -14,6 +14,7 @@ const done = (...finishedCc: number[]): Visit => {
     'seat-before',
     'flat-cut',
     'deburr',
+    'rinse',
     'seat-after',
   ] as const) {
     visit.does(step)

@@ -70,7 +70,12 @@ describe('what stands in the way of a tick has a place where it is put right', (
       )
     expect(arrivals(fixes(visit, 'flat-cut'))).toEqual(['7', '8'])
     expect(
-      arrivals(fixes(visit.does(arrival('arrival-count', '7')).does(arrival('arrival-figures', '7')), 'flat-cut')),
+      arrivals(
+        fixes(
+          visit.does(arrival('arrival-count', '7')).does('rinse').does(arrival('arrival-figures', '7')),
+          'flat-cut',
+        ),
+      ),
     ).toEqual(['8'])
   })
 

@@ -29,6 +29,7 @@ describe('a bare new head, cut flat to size', () => {
 
     head
       .does('deburr')
+      .does('rinse')
       .does('seat-after')
       .does('flow-after')
       .does('finished', ...cc(60.2, 60, 60.1, 60.1))
@@ -46,6 +47,7 @@ describe('a bare new head, cut flat to size', () => {
       'flow-before',
       'flat-cut',
       'deburr',
+      'rinse',
       'seat-after',
       'flow-after',
       'finished',
@@ -98,12 +100,15 @@ describe('a used pair’s head, first planned flat, then tilted by a vendor', ()
     head.receives('A', ['angle-cut'])
     expect(head.state('angle-cut')).toBe('done')
     expect(head.state('flat-cut')).toBe('to do')
-    head.does(arrival('arrival-count', 'A')).does(arrival('arrival-figures', 'A'), ['vendor-marks', '', '63 EX'])
+    head
+      .does(arrival('arrival-count', 'A'))
+      .does('rinse')
+      .does(arrival('arrival-figures', 'A'), ['vendor-marks', '', '63 EX'])
     head.does('flat-cut', ['cut-depth', '', 0.02])
     for (const step of ['intake', 'bolt-seats', 'bolt-fit', 'bolt-reach', 'dowel-fit', 'trial-fit', 'ptv'] as const) {
       expect(head.state(step), step).not.toBe('not on the route')
     }
-    head.does('deburr').does('seat-after', ['leak-test', '', 'leaks'])
+    head.does('deburr').does('rinse').does('seat-after', ['leak-test', '', 'leaks'])
     expect(head.step('seat-work')?.why).toBe('the seat check failed')
     head.does('seat-work', ['seat-edge', '', 'edge'])
     expect(head.step('seat-after')).toMatchObject({
@@ -111,7 +116,7 @@ describe('a used pair’s head, first planned flat, then tilted by a vendor', ()
       reason: 'the seats were worked after it',
     })
     expect(head.step('blend')?.state).toBe('ready')
-    head.does('blend').does('seat-after', ['leak-test', '', 'tight']).finishes()
+    head.does('blend').does('rinse').does('seat-after', ['leak-test', '', 'tight']).finishes()
     expect(head.missing).toEqual([])
     expect(head.step('seat-work')?.state).toBe('done')
     expect(head.step('final')?.state).toBe('done')

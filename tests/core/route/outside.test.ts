@@ -47,7 +47,8 @@ describe('what a vendor was asked to do', () => {
 
   it('confirmed later, it was done before it came back: what was looked at since stands', () => {
     const visit = sentOut().receives('A', ['angle-cut'])
-    visit.does(arrival('arrival-count', 'A')).does(arrival('arrival-figures', 'A')).does('flat-cut').does('seat-after')
+    visit.does(arrival('arrival-count', 'A')).does('rinse').does(arrival('arrival-figures', 'A'))
+    visit.does('flat-cut').does('rinse').does('seat-after')
     expect(visit.state('seat-work')).toBe('ready')
     visit.confirms('A', 'seat-work')
     expect(visit.state('seat-work')).toBe('done')
