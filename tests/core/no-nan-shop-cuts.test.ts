@@ -11,6 +11,7 @@ import { cornersFit, edgesCut } from '@/lib/core/straightness/corners-fit'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import { leanShiftIn } from '@/lib/core/straightness/lean-shift'
 import { cutCheck } from '@/lib/core/straightness/cut-check'
+import { marksAgainst } from '@/lib/core/straightness/marks-against'
 import { readMarks } from '@/lib/core/straightness/vendor-marks'
 import { maybe, near, perhaps, unsound } from './any-figure'
 
@@ -134,5 +135,11 @@ describe('what a cut did', () => {
     fc.string(),
     fc.stringMatching(/^\.?\d{1,3} ?(thou|in|°)? ?(\+|,|\/) ?\.?\d{1,3} ?(thou|in|°)?( ex)?$/),
   )
+  const part = maybe(near(0, 0.5))
+  holds(marksAgainst, [
+    fc.record({ flatIn: part, angleIn: part, deepIn: part }),
+    fc.record({ flatIn: bounded, angleIn: bounded }),
+    near(0, 0.1),
+  ])
   holds(readMarks, [marks.filter((text) => unsound(text) === null)])
 })

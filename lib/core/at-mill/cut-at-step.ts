@@ -87,13 +87,19 @@ function partsWanted(
   return { flatIn: stepId === 'angle-cut' ? 0 : plan.flatIn, angleIn: plan.angleIn }
 }
 
-export type MarksFound = { readonly read: VendorMarks | null; readonly text: string }
+export type MarksFound = {
+  /** The one way to read them; null when there is none, or more than one: none is taken silently. */
+  readonly read: VendorMarks | null
+  readonly readings: readonly VendorMarks[]
+  readonly text: string
+}
 
 /**
  * The vendor's marks: the first of these texts that can be read as figures, in inches and degrees.
  *
  * @param texts as typed, the one to be trusted most first; empty ones and "none" say nothing
- * @returns read null when none can be read: `text` is then the first that says something, '' when none does
+ * @returns the readings of the first that can be read at all; of none, `text` is the first that says something, '' when
+ *   none does
  *
  * Example: "none", "20 + 63" → flat 0.020, angle part 0.063. Derived: as `readMarks`.
  */
@@ -101,15 +107,19 @@ export function marksFound(texts: readonly string[]): MarksFound {
   const said = texts.map((text) => text.trim()).filter((text) => text !== '' && text.toLowerCase() !== 'none')
   for (const text of said) {
     const read = readMarks(text)
-    if (read.ok) return { read: read.value, text }
+    if (!read.ok) continue
+    const [first, ...others] = read.value
+    return { read: others.length === 0 ? first : null, readings: read.value, text }
   }
-  return { read: null, text: said[0] ?? '' }
+  return { read: null, readings: [], text: said[0] ?? '' }
 }
 
 export type CutAgainst = {
   readonly wanted: WantedFacts
   readonly deepEdge: 'intake' | 'exhaust'
   readonly marks: VendorMarks | null
+  /** Every way to read them, for the edge that they name. */
+  readonly readings?: readonly VendorMarks[]
   /** How far a depth may be off, in inches. */
   readonly toleranceIn: number
 }
@@ -119,6 +129,7 @@ export type CheckedCut = {
   readonly rows: readonly CutCheckRow[]
   /** What a head that leaned before the cut adds to the flat part, in inches; null: not known. */
   readonly leanShiftIn: number | null
+  readonly measured: { readonly flatIn: number; readonly angleIn: number }
   /** It lies deep at the other edge than the plan wants. */
   readonly deepAtOtherEdge: boolean
   /** The marks name the other edge than the plan wants. */
@@ -137,7 +148,7 @@ export type CheckedCut = {
 export function checkCutAt(facts: CutFacts, at: AtStep, against: CutAgainst): CheckedCut | null {
   const measured = cutMeasuredAt(facts, at)
   if (!measured) return null
-  const { wanted, deepEdge, marks, toleranceIn } = against
+  const { wanted, deepEdge, marks, readings, toleranceIn } = against
   const rows = cutCheck({
     measured: measured.cut,
     wanted: cutWantedAt(wanted, at),
@@ -150,6 +161,7 @@ export function checkCutAt(facts: CutFacts, at: AtStep, against: CutAgainst): Ch
     rows,
     leanShiftIn: measured.cut.leanShiftIn ?? null,
     deepAtOtherEdge: measured.cut.angleIn < -toleranceIn,
-    marksOtherEdge: marks !== null && marks.edge !== null && marks.edge !== deepEdge,
+    measured: measured.cut,
+    marksOtherEdge: (readings ?? (marks ? [marks] : [])).some(({ edge }) => edge !== null && edge !== deepEdge),
   }
 }

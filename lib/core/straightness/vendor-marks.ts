@@ -2,42 +2,58 @@ import { ok, refuse, type Result } from '../errors'
 import { mmPerIn, thouPerIn } from '../units/factors'
 import { quantities } from '../units/quantities'
 
-/** What a vendor's marks say was cut; null: they do not say. */
+/** One way to read what a vendor marked on a head; null: it does not say. */
 export type VendorMarks = {
   readonly flatIn: number | null
   readonly angleIn: number | null
   readonly angleDeg: number | null
-  /** The edge they name as the deep one. */
+  /** Depth of all that was cut at the deep edge, where the mark says that alone: flat part and angle part together. */
+  readonly deepIn: number | null
+  /** The edge that the marks name as the deep one. */
   readonly edge: 'intake' | 'exhaust' | null
 }
 
 /**
- * The marks on a head that came back from a vendor, as flat part and angle part.
+ * The marks on a head that came back from a vendor, in every way they can be read.
  *
  * @param text as typed: depths in thou ("20", "20 thou"), inches (".020", "0.020 in") or mm ("0.5 mm"), degrees ("1°",
- *   "0.5 deg"), joined by + / , ; & or "and"; words may name flat, angle or an edge ("20 flat, 63 at the exhaust edge")
- * @returns depths 0–0.5 in and degrees 0–5; refused with `unreadable` when a word or figure is not understood, with
- *   `ambiguous` when a single depth does not say which part it is
+ *   "0.5 deg", "1/2 deg"), joined by + / , ; & or "and"; words may name flat, angle or an edge ("20 int / 83 exh")
+ * @returns one or two readings, depths 0–0.5 in and degrees 0–5; refused with `unreadable` when a word or figure is not
+ *   understood, with `ambiguous` when a single depth does not say what it is of
  *
- * Assumes the trade's order, flat first, where two bare depths stand side by side; a bare whole number is thou, since no
- * cut is an inch deep. Example: "20 + 63" and "0.020/0.063" → flat 0.020, angle part 0.063; "63 EX" → angle part 0.063.
+ * A depth at a named edge may be all that was cut there or the angle part alone, and the second of two bare depths may be
+ * either: both are given, the angle part first. "+" and the word "angle" say the part; a depth at both edges is what was
+ * cut at each. A bare whole number is thou, since no cut is an inch deep. Example: "20 + 63" → flat 0.020, angle part
+ * 0.063; "0.020/0.083" → flat 0.020 with angle part 0.083, or with 0.063; "20 int / 83 exh" → flat 0.020, angle part
+ * 0.063.
  * Common practice: marks are in thou, flat part first.
  */
-export function readMarks(text: string): Result<VendorMarks> {
-  if (looksLikeFraction(text)) {
+export function readMarks(text: string): Result<readonly [VendorMarks, ...VendorMarks[]]> {
+  const plain = text.replace(halfDegrees, (_, above: string, below: string) => `${Number(above) / Number(below)} deg`)
+  if (looksLikeFraction(plain)) {
     return refuse('ambiguous', `“${text}”: is that a fraction of an inch, or a flat part and an angle part?`)
   }
   const pieces: Piece[] = []
-  for (const part of text.split(/[+/;&]|,(?!\d)|\band\b/i)) {
+  for (const part of plain.split(/[+/;&]|,(?!\d)|\band\b/i)) {
     const piece = pieceOf(part.trim())
     if (!piece) return refuse('unreadable', `“${text}” cannot be read as a flat part and an angle part.`)
     pieces.push(piece)
   }
-  return together(text, withPlaces(pieces))
+  const plus = plain.includes('+')
+  return (plus ? null : atBothEdges(text, pieces)) ?? readings(text, pieces, plus)
 }
 
+/** "1/2 deg", "3/4°": a fraction of a degree, no two parts. */
+const halfDegrees = /\b([1-9])\s*\/\s*([248])\s*(?=°|deg)(?:°|degrees?\b|deg\b)/gi
+
 type Role = 'flat' | 'angle' | 'degrees'
-type Piece = { readonly value: number; readonly role: Role | null; readonly edge: VendorMarks['edge'] }
+type Piece = {
+  readonly value: number
+  readonly role: Role | null
+  readonly edge: VendorMarks['edge']
+  /** The word "angle" stands with it: it is the part, not all that was cut. */
+  readonly saysPart: boolean
+}
 
 const shape =
   /^([a-z\s]*?)\s*(\d*[.,]\d+|\d+)\s*(?:(°|degrees?|deg|thou|inch(?:es)?|in|"|″|mm)(?![a-z]))?\.?\s*([a-z\s]*)$/i
@@ -78,6 +94,7 @@ function pieceOf(text: string): Piece | null {
   const said = `${before} ${after}`.toLowerCase().split(/\s+/).filter(Boolean)
   const meant = said.map((word) => words[word])
   if (meant.includes(undefined)) return null
+  const saysPart = said.includes('angle') || said.includes('tilt')
   const edges = new Set(meant.filter((word) => word === 'intake' || word === 'exhaust'))
   const roles = new Set<Role>(meant.filter((word) => word === 'flat' || word === 'angle'))
   if (edges.size > 0) roles.add('angle')
@@ -85,10 +102,10 @@ function pieceOf(text: string): Piece | null {
   const edge = [...edges][0] ?? null
   const value = Number(figure.replace(',', '.'))
   if (/^(°|deg)/i.test(unit)) {
-    return value <= largestDeg && !roles.has('flat') ? { value, role: 'degrees', edge } : null
+    return value <= largestDeg && !roles.has('flat') ? { value, role: 'degrees', edge, saysPart } : null
   }
   const valueIn = inches(value, unit.toLowerCase())
-  return valueIn <= deepestIn ? { value: valueIn, role: [...roles][0] ?? null, edge } : null
+  return valueIn <= deepestIn ? { value: valueIn, role: [...roles][0] ?? null, edge, saysPart } : null
 }
 
 function inches(value: number, unit: string): number {
@@ -109,19 +126,43 @@ function withPlaces(pieces: readonly Piece[]): readonly Piece[] {
   return pieces.map((piece) => (piece.role === null ? { ...piece, role: other } : piece))
 }
 
-function together(text: string, pieces: readonly Piece[]): Result<VendorMarks> {
+/** A depth at each of the two edges: the lesser is the flat part, what the other has more is the angle part. */
+function atBothEdges(text: string, pieces: readonly Piece[]): Result<[VendorMarks]> | null {
+  const at = (edge: 'intake' | 'exhaust') => pieces.filter((piece) => piece.edge === edge && piece.role === 'angle')
+  const [[intake, secondIntake], [exhaust, secondExhaust]] = [at('intake'), at('exhaust')]
+  if (!intake || !exhaust) return null
+  if (pieces.length > 2 || secondIntake || secondExhaust) return saysTwice(text)
+  const deep = exhaust.value >= intake.value ? exhaust : intake
+  const flatIn = Math.min(intake.value, exhaust.value)
+  return ok([{ flatIn, angleIn: deep.value - flatIn, angleDeg: null, deepIn: null, edge: deep.edge }])
+}
+
+const saysTwice = (text: string) => refuse('unreadable', `“${text}” says one part twice.`)
+
+function readings(text: string, typed: readonly Piece[], plus: boolean): Result<[VendorMarks, ...VendorMarks[]]> {
+  const pieces = withPlaces(typed)
   const values = new Map(pieces.map((piece) => [piece.role, piece.value]))
   const edges = new Set(pieces.flatMap((piece) => piece.edge ?? []))
   if (values.has(null)) {
-    return refuse('ambiguous', `“${text}”: is that the flat part or the angle part?`)
+    return refuse('ambiguous', `“${text}”: is that the flat part, the angle part, or all that was cut at one edge?`)
   }
-  if (values.size < pieces.length || edges.size > 1) {
-    return refuse('unreadable', `“${text}” says one part twice.`)
-  }
-  return ok({
+  if (values.size < pieces.length || edges.size > 1) return saysTwice(text)
+  const parts: VendorMarks = {
     flatIn: values.get('flat') ?? null,
     angleIn: values.get('angle') ?? null,
     angleDeg: values.get('degrees') ?? null,
+    deepIn: null,
     edge: [...edges][0] ?? null,
-  })
+  }
+  const isPart = plus || pieces.some((piece) => piece.role === 'angle' && piece.saysPart)
+  const all = isPart ? null : asAllAtTheEdge(parts)
+  return ok(all ? [parts, all] : [parts])
+}
+
+/** The same with the depth at the deep edge as all that was cut there; null when that cannot be. */
+function asAllAtTheEdge(parts: VendorMarks): VendorMarks | null {
+  const { flatIn, angleIn } = parts
+  if (angleIn === null) return null
+  if (flatIn === null) return { ...parts, angleIn: null, deepIn: angleIn }
+  return angleIn > flatIn ? { ...parts, angleIn: angleIn - flatIn } : null
 }

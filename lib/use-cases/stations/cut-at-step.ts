@@ -7,6 +7,7 @@ import { formatThou } from '@/lib/core/units/format-figure'
 import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { leanShiftWords } from '@/lib/words/corner-inset'
+import { readingAgainstText } from '@/lib/words/vendor-marks'
 
 export type CutRow = {
   readonly id: string
@@ -25,6 +26,8 @@ export type CutAtStep = {
   readonly hasMarks: boolean
   /** Marks that could not be read as figures, as they stand; '' otherwise. */
   readonly marksAsTyped: string
+  /** Marks that can be read in two ways: as they stand, and each way with what the corners say; null otherwise. */
+  readonly marksTwoWays: { readonly typed: string; readonly ways: readonly string[] } | null
   /** What is out and what to do; '' when all is within. */
   readonly out: string
   /** What stands beside the figures: the shift on a head that leaned before; '' for nothing. */
@@ -40,6 +43,7 @@ export function cutAtStep(found: Dossier, step: RouteStep, record: PlanRecord): 
     wanted: { ...found.facts, kind: record.kind, milledWidthIn: found.casting.milledWidthIn ?? null },
     deepEdge: record.deepEdge,
     marks: marks.read,
+    readings: marks.readings,
     toleranceIn: found.settings.cutToleranceIn,
   })
   if (!checked) return null
@@ -49,7 +53,14 @@ export function cutAtStep(found: Dossier, step: RouteStep, record: PlanRecord): 
     title: `The cut, ${checked.by === 'corners' ? 'by the corners' : 'as read at the machine'}`,
     rows,
     hasMarks: marks.read !== null,
-    marksAsTyped: marks.read === null ? marks.text : '',
+    marksAsTyped: marks.readings.length === 0 ? marks.text : '',
+    marksTwoWays:
+      marks.readings.length < 2
+        ? null
+        : {
+            typed: marks.text,
+            ways: marks.readings.map((way) => readingAgainstText(way, checked.measured, found.settings.cutToleranceIn)),
+          },
     out: outWords(rows, checked, record),
     note: leanShiftWords(checked.leanShiftIn),
     orderId: step.orderId,

@@ -69,7 +69,7 @@ describe('a cut on arrival', () => {
 
   it('bears marks that name the other edge', () => {
     const marked = (text: string) =>
-      checkCutAt(cutFacts([4.485, 4.485]), arrival, { ...against, marks: marksFound(['none', text]).read })
+      checkCutAt(cutFacts([4.485, 4.485]), arrival, { ...against, readings: marksFound(['none', text]).readings })
     expect(marked('20 flat, 63 at the intake edge')?.marksOtherEdge).toBe(true)
     expect(marked('20 flat, 63 at the exhaust edge')?.marksOtherEdge).toBe(false)
     expect(marked('20 + 63')?.marksOtherEdge).toBe(false)
@@ -91,5 +91,5 @@ it('a vendor’s cut that nobody measured goes by plan and order', () => {
 
 it('marks are those of the first text that gives figures', () => {
   expect(marksFound(['None', 'by eye', '20 + 63'])).toMatchObject({ read: { flatIn: 0.02, angleIn: 0.063 } })
-  expect(marksFound(['', 'by eye'])).toEqual({ read: null, text: 'by eye' })
+  expect(marksFound(['', 'by eye'])).toEqual({ read: null, readings: [], text: 'by eye' })
 })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { cornersFit, edgesCut } from '../../../lib/core/straightness/corners-fit'
 import { cutCheck } from '../../../lib/core/straightness/cut-check'
 
-const marks = { flatIn: 0.02, angleIn: 0.063, angleDeg: null, edge: null }
+const marks = { flatIn: 0.02, angleIn: 0.063, angleDeg: null, deepIn: null, edge: null }
 const wanted = { flatIn: 0.02, angleIn: 0.06, angleDeg: 0.5 }
 const residual = { rmsIn: 0.001, worstIn: -0.003, worstPoint: 'intake-2' }
 

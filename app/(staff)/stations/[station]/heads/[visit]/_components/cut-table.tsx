@@ -47,6 +47,16 @@ export function CutTable({ cut }: { cut: CutAtStep }) {
       {cut.marksAsTyped !== '' && (
         <p>Marked “{cut.marksAsTyped}”, which does not read as flat part and angle part: compare it by eye.</p>
       )}
+      {cut.marksTwoWays !== null && (
+        <Notice kind="caution" title={`Marked “${cut.marksTwoWays.typed}”: two ways to read it`} live={false}>
+          <ul>
+            {cut.marksTwoWays.ways.map((way) => (
+              <li key={way}>{way}</li>
+            ))}
+          </ul>
+          <p>Neither is taken. Ask the vendor, or go by the corners.</p>
+        </Notice>
+      )}
       {cut.out !== '' && (
         <Notice kind="caution" title="Not as wanted" live={false}>
           <p>{cut.out}</p>
