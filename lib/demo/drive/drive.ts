@@ -83,6 +83,10 @@ export async function tick(hands: Hands, visitId: string, ref: StepRef, readings
 
 async function tickFound(hands: Hands, head: Found, ref: StepRef, readings: Readings): Promise<Ticked> {
   const step = openStep(head, ref)
+  if (step.waitsFor.some((wait) => wait.code === 'step' && wait.step.stepId === 'rinse')) {
+    await tickFound(hands, head, 'rinse', {})
+    return tickFound(hands, await findVisit(head.visit.id), ref, readings)
+  }
   const asked = step.owes.some(({ kind, missing }) => kind === 'photo' && missing.length > 0)
   if (hands.camera && asked && readings.photo === undefined) {
     await hands.camera(head, hands.at(step.station))

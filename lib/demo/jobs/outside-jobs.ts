@@ -37,7 +37,9 @@ export const angledHeadReleased: Story = (job) => {
       ),
     ),
     on(15, '08:20', () => job.cost('140.00', '0')),
-    on(14, '10:30', () => job.receive([0], ['angle-cut'], { typed: '63 EX', read: '63 thou at the exhaust edge' })),
+    on(14, '10:30', () =>
+      job.receive([0], ['angle-cut'], { typed: '63 EX', read: '63 thou angle part at the exhaust edge' }),
+    ),
     on(14, '11:15', () => job.driveTo(0, 'flat-cut')),
     on(12, '08:10', () => job.driveThrough(0, 'deburr')),
     on(10, '08:20', () => job.driveThrough(0, 'final')),

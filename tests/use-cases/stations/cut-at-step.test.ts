@@ -16,7 +16,7 @@ describe('a vendor’s angle cut, measured', () => {
   let orderId: string
   beforeAll(async () => {
     visitId = await angledHead(await testDatabase())
-    orderId = await outAndBack(visitId, '63 EX', '')
+    orderId = await outAndBack(visitId, '63 angle EX', '')
   })
 
   it('is not judged before it has been measured', async () => {
@@ -85,6 +85,21 @@ describe('marks that say something else', () => {
     await workThrough(other, ['flat-cut'], readAngled)
     expect((await planAt(other, 'arrival-figures', wrong)).cut?.out).toContain(
       'The marks say the intake edge. The plan says the exhaust edge.',
+    )
+  })
+})
+
+describe('marks that can be read in two ways', () => {
+  it('stand there both ways, with the corners’ own answer; neither is taken', async () => {
+    const visitId = await angledHead(await testDatabase())
+    const orderId = await outAndBack(visitId, '66 EX', '')
+    await workThrough(visitId, ['flat-cut'], readAngled)
+    const { cut } = await planAt(visitId, 'arrival-figures', orderId)
+    expect(cut).toMatchObject({ hasMarks: false, marksAsTyped: '', marksTwoWays: { typed: '66 EX' } })
+    expect(cut?.marksTwoWays?.ways).toHaveLength(2)
+    expect(cut?.marksTwoWays?.ways[0]).toMatch(/^66 thou angle part: the corners agree, off by /)
+    expect(cut?.marksTwoWays?.ways[1]).toMatch(
+      /^66 thou in all at the exhaust edge: the corners (do not )?agree, off by /,
     )
   })
 })
