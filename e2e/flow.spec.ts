@@ -75,6 +75,7 @@ test('a run is pasted, repeated, and held against the run after', async ({ page 
   )
 
   await doStep(page, tag, 'Port work')
+  await doStep(page, tag, 'Rinse and dry')
   await openStep(page, tag, 'Flow run after')
   await page.getByLabel('intake at 0.200 in', { exact: true }).fill('999')
   await page.getByRole('button', { name: 'Paste or choose a file' }).click()

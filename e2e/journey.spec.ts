@@ -149,6 +149,7 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
 
   await doStep(page, tag, 'Deburr and chamfer')
+  await doStep(page, tag, 'Rinse and dry')
   await doStep(page, tag, 'Seat check after cut', {
     ...seatAfter,
     figures: { 'Seat to deck': { 'chamber 1 intake': '.163', 'chamber 1 exhaust': '.148' } },
@@ -283,13 +284,14 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
     .getByLabel('Angle cut')
     .check()
   await page.getByLabel('Vendor’s marks on the head').fill('.063 EX')
-  await page.getByLabel('Meaning of the marks').fill('63 thou at the exhaust edge')
+  await page.getByLabel('Meaning of the marks').fill('63 thou angle part at the exhaust edge')
   await page.getByRole('button', { name: 'Receive', exact: true }).click()
   await expect(page.getByText('marked “.063 EX”')).toBeVisible()
 
   await doStep(page, tag, 'Arrival check', {
     choices: { Count: 'Everything is here', Damage: 'No damage' },
   })
+  await doStep(page, tag, 'Rinse and dry')
   await doStep(page, tag, 'Arrival measurements', {
     figures: {
       Thickness: {
@@ -322,6 +324,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   })
   await doStep(page, tag, 'Bolt reach', { choices: { 'Bolt reach': 'Long enough, none bottoms' } })
   await doStep(page, tag, 'Dowel fit', { choices: { Dowels: 'Seat fully' } })
+  await doStep(page, tag, 'Rinse and dry')
   await doStep(page, tag, 'Seat check after cut', {
     ...seatAfter,
     figures: { 'Seat to deck': Object.fromEntries(Object.keys(eightSeats).map((cell) => [cell, '.120'])) },

@@ -80,6 +80,7 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   // The seat work itself stands: only the check is owed after the last cut.
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
+  await doStep(page, tag, 'Rinse and dry')
   await doStep(page, tag, 'Seat check after cut', seatCheck(true))
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'do again')
@@ -88,6 +89,7 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   await doStep(page, tag, 'Seat work', seatWork)
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
+  await doStep(page, tag, 'Rinse and dry')
   await doStep(page, tag, 'Seat check after cut', seatCheck(false))
   await openHead(page, tag)
   await expect(stepLine(page, 'Seat work')).toHaveAttribute('data-state', 'done')
