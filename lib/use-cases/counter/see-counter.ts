@@ -10,18 +10,7 @@ import { shopOf } from '@/lib/data/shop'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { jobRow, type CounterJob, type VisitsOfJob } from './job-row'
 
-export type OpenFinding = {
-  readonly id: string
-  readonly what: string
-  readonly headId: string
-  readonly tag: string
-  readonly jobNumber: string
-  readonly customer: string
-  readonly phone: string
-  readonly reportedAt: Date
-  readonly askedAt: Date | null
-  readonly how: string
-}
+export type OpenFinding = FindingRow & { readonly customer: string; readonly phone: string }
 
 export type CounterView = {
   readonly timeZone: string
@@ -76,9 +65,7 @@ export async function seeCounter(actor: Actor, input: { now: Date; page?: number
     ready: jobsWhere(['released']),
     finished: jobsWhere(['finished']),
     answers: findings.rows.filter((finding) => finding.answer === null).map(openFinding),
-    answeredByLink: findings.rows
-      .filter((finding) => finding.answer !== null)
-      .map((finding) => findingRow(finding, { ...wornOf(finding), jobNumber: finding.jobNumber })),
+    answeredByLink: findings.rows.filter((finding) => finding.answer !== null).map(rowOf),
     atRisk: jobsWhere(notFinished)
       .filter((job) => job.daysLeft !== null && job.daysLeft <= nearDays)
       .sort((a, b) => (a.daysLeft ?? 0) - (b.daysLeft ?? 0)),
@@ -96,16 +83,11 @@ function grouped(visits: readonly FloorVisit[], places: readonly Whereabouts[]):
   return [...jobs.values()]
 }
 
-const wornOf = ({ headId, tag }: CounterFinding) => ({ headId, tag: tag ?? '' })
+const rowOf = ({ tag, headId, jobNumber, ...finding }: CounterFinding): FindingRow =>
+  findingRow(finding, { tag: tag ?? '', headId, jobNumber })
 
 const openFinding = (finding: CounterFinding): OpenFinding => ({
-  id: finding.id,
-  what: finding.what,
-  ...wornOf(finding),
-  jobNumber: finding.jobNumber,
+  ...rowOf(finding),
   customer: finding.customer ?? '',
   phone: finding.phone ?? '',
-  reportedAt: finding.reportedAt,
-  askedAt: finding.askedAt,
-  how: finding.askedHow,
 })

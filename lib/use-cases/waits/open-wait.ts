@@ -2,12 +2,10 @@ import type { z } from 'zod'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import { newId } from '@/lib/data/ids'
-import { bumpVisit } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
-import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { partsWaitSchema } from '@/lib/schemas/visit'
+import { addToHead } from '@/lib/dossier/add-to-head'
 import { findStep } from '@/lib/dossier/find-step'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
 
@@ -16,31 +14,15 @@ export async function openWait(actor: Actor, input: z.output<typeof partsWaitSch
   must(allow(actor, 'wait.open'))
   return write(actor, moment, async (ctx) => {
     const { visit, route } = await loadDossier(ctx.tx, input.visitId)
-    const step = findStep(route, input.step)
+    const { stepId, occurrence } = findStep(route, input.step)
     refuseReleased(visit)
-    await bumpVisit(ctx.tx, visit)
-    const id = newId(ctx.now)
-    await ctx.tx.partsWait.create({
-      data: {
-        id,
-        visitId: visit.id,
-        stepId: step.stepId,
-        occurrence: step.occurrence,
-        what: input.what,
-        fromWhom: input.fromWhom,
-        promisedOn: input.promisedOn,
-        openedAt: ctx.now,
-        openedById: actor.personId,
-      },
-    })
-    ctx.audit({
-      action: 'parts-wait.open',
-      subjectId: id,
-      visitId: visit.id,
-      jobId: visit.jobId,
-      changes: { what: input.what },
-    })
-    await refreshRoute(ctx.tx, visit.id, ctx.now)
-    return { waitId: id }
+    const { what, fromWhom, promisedOn } = input
+    const opened = { openedAt: ctx.now, openedById: actor.personId }
+    const waitId = await addToHead(ctx, visit, { action: 'parts-wait.open', changes: { what } }, (id) =>
+      ctx.tx.partsWait.create({
+        data: { id, visitId: visit.id, stepId, occurrence, what, fromWhom, promisedOn, ...opened },
+      }),
+    )
+    return { waitId }
   })
 }

@@ -4,7 +4,7 @@ import { auditChanges } from '@/lib/data/stored/records'
 import { addVendorSchema } from '@/lib/schemas/vendor'
 import { addVendor } from '@/lib/use-cases/vendors/add-vendor'
 import { changeVendor } from '@/lib/use-cases/vendors/change-vendor'
-import { retireVendor } from '@/lib/use-cases/vendors/retire-vendor'
+import { retireVendor } from '@/lib/use-cases/back-room/retire'
 import { seeVendor, seeVendors } from '@/lib/use-cases/vendors/see-vendors'
 import { expectRefused, notOwners, now, staffedShop, type Staffed } from '../people/staff'
 

@@ -2,7 +2,7 @@
 import { addCastingSchema, changeCastingSchema, retireCastingSchema } from '@/lib/schemas/casting'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'
 import { changeCasting } from '@/lib/use-cases/castings/change-casting'
-import { retireCasting } from '@/lib/use-cases/castings/retire-casting'
+import { retireCasting } from '@/lib/use-cases/back-room/retire'
 import { defineAction } from '@/lib/web/define-action'
 
 export const addCastingAction = defineAction(

@@ -2,7 +2,7 @@
 import { addPriceItemSchema, changePriceItemSchema, retirePriceItemSchema } from '@/lib/schemas/price'
 import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
 import { changePriceItem } from '@/lib/use-cases/prices/change-price-item'
-import { retirePriceItem } from '@/lib/use-cases/prices/retire-price-item'
+import { retirePriceItem } from '@/lib/use-cases/back-room/retire'
 import { defineAction } from '@/lib/web/define-action'
 
 export const addPriceItemAction = defineAction(

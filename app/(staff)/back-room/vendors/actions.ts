@@ -2,7 +2,7 @@
 import { addVendorSchema, changeVendorSchema, retireVendorSchema } from '@/lib/schemas/vendor'
 import { addVendor } from '@/lib/use-cases/vendors/add-vendor'
 import { changeVendor } from '@/lib/use-cases/vendors/change-vendor'
-import { retireVendor } from '@/lib/use-cases/vendors/retire-vendor'
+import { retireVendor } from '@/lib/use-cases/back-room/retire'
 import { defineAction } from '@/lib/web/define-action'
 
 export const addVendorAction = defineAction('addVendor', addVendorSchema, addVendor, () => '/back-room/vendors')

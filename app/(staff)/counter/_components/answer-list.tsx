@@ -41,7 +41,7 @@ export function AnswerList({ findings, view, mayAsk }: Props) {
                 <Phone number={finding.phone} />
               </div>
               <p className="soft">
-                <HowFar finding={{ ...finding, said: null }} timeZone={view.timeZone} locale={view.locale} />
+                <HowFar finding={finding} timeZone={view.timeZone} locale={view.locale} />
               </p>
             </li>
           ))}

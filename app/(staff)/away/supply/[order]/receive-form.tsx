@@ -1,7 +1,7 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { CheckList } from '@/app/_components/ui/check-list'
+import { CheckList } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'
 import { receiveSupplySchema } from '@/lib/schemas/supply'

@@ -1,7 +1,7 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
-import { CheckList } from '@/app/_components/ui/check-list'
+import { CheckList } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'

@@ -1,7 +1,7 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { CheckList } from '@/app/_components/ui/check-list'
+import { CheckList } from '@/app/_components/ui/choice'
 import { applyRulesSchema } from '@/lib/schemas/rules'
 import type { HeadBehind } from '@/lib/use-cases/rules/see-rules-preview'
 import { applyRulesAction } from '../actions'

@@ -1,5 +1,5 @@
 'use client'
-import { CheckList } from '@/app/_components/ui/check-list'
+import { CheckList } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'

@@ -2,7 +2,7 @@
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { CheckList } from '@/app/_components/ui/check-list'
+import { CheckList } from '@/app/_components/ui/choice'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'

@@ -1,5 +1,5 @@
 import { Button } from '@/app/_components/ui/button'
-import { CheckList } from '@/app/_components/ui/check-list'
+import { CheckList } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
 import { When } from '@/app/_components/ui/when'
 import type { FlowView, RunLine } from '@/lib/use-cases/flow/see-flow'
