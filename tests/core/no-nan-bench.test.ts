@@ -146,7 +146,9 @@ describe('the figures of a bench', () => {
   })
   const parts = fc.record({ flatIn: depth, angleIn: depth })
   const width = maybe(near(4, 12))
-  const holes = fc.array(fc.record({ label: fc.string(), slotIn: near(0, 0.1) }), { maxLength: 4 })
+  // As `boltHoleSlot` gives them.
+  const slotIn = fc.double({ min: 0, max: 2, noNaN: true })
+  const holes = fc.array(fc.record({ label: fc.string(), slotIn }), { maxLength: 4 })
   const rest = {
     ordered: fc.option(parts),
     deepEdge,

@@ -69,7 +69,7 @@ const record = fc.record(
   Object.fromEntries(
     Object.entries(castingFigures).map(([key, { quantity }]) => {
       const { least, most } = quantities[quantity]
-      return [key, fc.double({ min: least, max: most, noNaN: true })]
+      return [key, near(least, most)]
     }),
   ),
   { requiredKeys: [] },

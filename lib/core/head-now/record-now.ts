@@ -1,6 +1,7 @@
 import type { CastingFacts } from '../casting/figures'
 import { axisAfter, sectionAngleDeg, valveAxis } from '../clearance/valve-axis'
 import { degrees } from '../units/degrees'
+import { quantities, type Quantity } from '../units/quantities'
 import { placeFromDeckNow, type DeckNow } from './deck-now'
 
 /**
@@ -33,16 +34,26 @@ export function recordFromDeckNow(record: CastingFacts, deck: DeckNow): FiguresF
     ...Object.assign({}, ...places.map(([x, z]) => placed(record, deck, x, z))),
     ...angles(record, deck, 'intake'),
     ...angles(record, deck, 'exhaust'),
-    ...(record.dowelXIn === undefined ? {} : { dowelXIn: record.dowelXIn / Math.cos(deck.angleRad) }),
+    ...dowels(record, deck),
     deck: 'now',
   }
 }
+
+function dowels({ dowelXIn }: CastingFacts, deck: DeckNow): CastingFacts {
+  if (dowelXIn === undefined || isImpossible(dowelXIn, 'length')) return {}
+  return { dowelXIn: dowelXIn / Math.cos(deck.angleRad) }
+}
+
+const isImpossible = (value: number | undefined, quantity: Quantity): boolean =>
+  value !== undefined && !(value >= quantities[quantity].least && value <= quantities[quantity].most)
 
 type XKey = (typeof places)[number][0]
 type ZKey = (typeof places)[number][1]
 
 function placed(record: CastingFacts, deck: DeckNow, x: XKey, z: ZKey): CastingFacts {
   const { [x]: fromShallowEdgeIn, [z]: heightFromNewDeckIn } = record
+  // An impossible figure stays as it was typed: the calculation that needs it refuses it by its name.
+  if (isImpossible(fromShallowEdgeIn, 'length') || isImpossible(heightFromNewDeckIn, 'length')) return {}
   if (fromShallowEdgeIn !== undefined && heightFromNewDeckIn !== undefined) {
     const now = placeFromDeckNow(deck, { fromShallowEdgeIn, heightFromNewDeckIn })
     return { [x]: now.fromShallowEdgeIn, [z]: now.heightFromDeckNowIn }
@@ -53,8 +64,10 @@ function placed(record: CastingFacts, deck: DeckNow, x: XKey, z: ZKey): CastingF
 
 function angles(record: CastingFacts, deck: DeckNow, port: 'intake' | 'exhaust'): CastingFacts {
   const angleDeg = record[`${port}ValveAngleDeg`]
+  const recordedCantDeg = record[`${port}ValveCantDeg`]
   if (angleDeg === undefined || deck.angleRad === 0) return {}
-  const now = axisAfter(valveAxis(angleDeg, record[`${port}ValveCantDeg`]), deck)
+  if (isImpossible(angleDeg, 'valveAngle') || isImpossible(recordedCantDeg, 'valveAngle')) return {}
+  const now = axisAfter(valveAxis(angleDeg, recordedCantDeg), deck)
   const cantDeg = now.y === 0 ? {} : { [`${port}ValveCantDeg`]: degrees(Math.atan2(now.y, -now.z)) }
   return { [`${port}ValveAngleDeg`]: sectionAngleDeg(now), ...cantDeg }
 }
