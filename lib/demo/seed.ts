@@ -40,6 +40,7 @@ const stories: readonly Story[] = [
   cuts.portAndFlow,
   cuts.boughtInCut,
   cuts.boughtOnOrder,
+  cuts.secondCut,
   outside.angledHeadReleased,
   outside.angledPairLate,
   outside.angledPairPartlyBack,

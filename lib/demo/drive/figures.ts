@@ -70,11 +70,13 @@ function shareOf(found: Found, edge: string): number {
   return edge === (found.plan?.deepEdge ?? 'exhaust') ? 1 - inside : inside
 }
 
-/** A used head has lost a few thou to somebody before us, the same at each corner or nearly. */
+/** A used head has lost a few thou to somebody before us. */
+const goneBefore = (found: Found): number => (found.visit.used ? 0.004 + scatter(`${found.tag} skimmed`, 0.003) : 0)
+
+/** The same at each corner or nearly. */
 function thicknessBefore(found: Found, corner: string): number {
   const newIn = found.visit.head.newThicknessIn ?? found.casting.thicknessNewIn ?? 4.096
-  const goneIn = found.visit.used ? 0.004 + scatter(`${found.tag} skimmed`, 0.003) : 0
-  return newIn - goneIn + scatter(`${found.tag} corner ${corner}`, 0.0008)
+  return newIn - goneBefore(found) + scatter(`${found.tag} corner ${corner}`, 0.0008)
 }
 
 export function thickness(found: Found, asked: Asked): string {
@@ -104,7 +106,7 @@ export function straightness(found: Found, asked: Asked): string {
   return inches(Math.round(gapIn * 2000) / 2000)
 }
 
-/** Deck to the sealing circle where it is nearest: the rim's centre less half of what it leans over. */
+/** Deck to the named circle where it is nearest: as on record, less what a used head has lost. */
 function seatBefore(found: Found, chamber: string, port: string): number {
   const figures = found.casting
   const intake = port === 'intake'
@@ -112,6 +114,8 @@ function seatBefore(found: Found, chamber: string, port: string): number {
   const headIn = intake ? figures.intakeValveIn : figures.exhaustValveIn
   const leanDeg = (intake ? figures.intakeValveAngleDeg : figures.exhaustValveAngleDeg) ?? 0
   const own = scatter(`${found.tag} seat ${chamber} ${port}`, 0.004)
+  const onRecord = intake ? figures.intakeSeatDepthIn : figures.exhaustSeatDepthIn
+  if (onRecord !== undefined) return onRecord - goneBefore(found) + own
   if (zIn === undefined || headIn === undefined) return (intake ? 0.118 : 0.137) + own
   return zIn - (headIn / 2) * Math.abs(Math.sin(radians(leanDeg))) + own
 }

@@ -253,3 +253,54 @@ export const boughtOnOrder: Story = (job) => [
   ),
   on(3, '11:40', () => job.buy(job.ground.vendors.castings, job.clock.day(2))),
 ]
+
+/**
+ * A head on its second cut: somebody took 12 thou at the intake edge and 48 at the exhaust edge before it came here. The
+ * corners say so, and its seats lie that much nearer to the deck than the casting's record has them.
+ */
+export const secondCut: Story = (job) => [
+  ago(230, () =>
+    job.book(
+      {
+        customer: customer('Perrin Oakhollow', '555-0149'),
+        engine: streetV,
+        preset: 'cut-to-size',
+        ordered: ordered('cut-to-size', [], ['flow-before', 'flow-after']),
+        targetCc: '56.5',
+        prices: [price('Cut to size, a head', '120.00')],
+        promiseOn: job.clock.day(5),
+        note: 'Cut before, nobody knows by whom. See what is left before anything is taken.',
+      },
+      [
+        {
+          castingId: job.ground.castings.wedge,
+          stamp: 'PO',
+          side: 'left',
+          presentCc: '58.2',
+          rackPlace: 'Rack 1 upper',
+        },
+      ],
+    ),
+  ),
+  ago(200, () => job.driveTo(0, 'flat-cut', cutBefore)),
+  ago(110, () => job.plan({ kind: 'flat' }, { by: 'Perrin Oakhollow', how: 'by telephone' })),
+]
+
+const cutBefore = {
+  thickness: {
+    thickness: { 'intake-1': '4.2352', 'exhaust-1': '4.2049', 'intake-2': '4.2348', 'exhaust-2': '4.2051' },
+    'removed-before': '.045',
+  },
+  'seat-before': {
+    'seat-depth': {
+      '1-intake': '.075',
+      '1-exhaust': '.108',
+      '2-intake': '.074',
+      '2-exhaust': '.107',
+      '3-intake': '.076',
+      '3-exhaust': '.109',
+      '4-intake': '.075',
+      '4-exhaust': '.108',
+    },
+  },
+}
