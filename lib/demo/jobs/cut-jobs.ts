@@ -291,16 +291,5 @@ const cutBefore = {
     thickness: { 'intake-1': '4.2352', 'exhaust-1': '4.2049', 'intake-2': '4.2348', 'exhaust-2': '4.2051' },
     'removed-before': '.045',
   },
-  'seat-before': {
-    'seat-depth': {
-      '1-intake': '.075',
-      '1-exhaust': '.108',
-      '2-intake': '.074',
-      '2-exhaust': '.107',
-      '3-intake': '.076',
-      '3-exhaust': '.109',
-      '4-intake': '.075',
-      '4-exhaust': '.108',
-    },
-  },
+  'seat-before': { 'seat-depth': { '1-intake': '.074', '1-exhaust': '.107' } },
 }
