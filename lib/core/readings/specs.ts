@@ -1,18 +1,18 @@
-import type { ReadingKind, ReadingSpec } from './types'
+import type { ReadingShape } from './shape'
 
-type Choice = NonNullable<ReadingSpec['choices']>[number]
-type More = Pick<ReadingSpec, 'hint' | 'mayBeWords'>
+type Choice = NonNullable<ReadingShape['choices']>[number]
+type More = Pick<ReadingShape, 'hint' | 'mayBeWords'>
 
 const words = { mayBeWords: true } as const
 
 const figure = (
   label: string,
-  quantity: NonNullable<ReadingSpec['quantity']>,
-  points: ReadingSpec['points'],
+  quantity: NonNullable<ReadingShape['quantity']>,
+  points: ReadingShape['points'],
   more: More = {},
-): Omit<ReadingSpec, 'kind'> => ({ label, form: 'figure', quantity, points, ...more })
+): ReadingShape => ({ label, form: 'figure', quantity, points, ...more })
 
-const choice = (label: string, choices: readonly Choice[], more: More = {}): Omit<ReadingSpec, 'kind'> => ({
+const choice = (label: string, choices: readonly Choice[], more: More = {}): ReadingShape => ({
   label,
   form: 'choice',
   points: 'one',
@@ -20,7 +20,7 @@ const choice = (label: string, choices: readonly Choice[], more: More = {}): Omi
   ...more,
 })
 
-const note = (label: string, hint: string): Omit<ReadingSpec, 'kind'> => ({
+const note = (label: string, hint: string): ReadingShape => ({
   label,
   form: 'note',
   points: 'one',
@@ -30,8 +30,11 @@ const note = (label: string, hint: string): Omit<ReadingSpec, 'kind'> => ({
 const may = (value: string, label: string): Choice => ({ value, label })
 const bad = (value: string, label: string): Choice => ({ value, label, bad: true })
 
-/** What each kind of answer looks like. The value of a choice is what is stored as the reading's text. */
-const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
+/**
+ * Every kind of answer, and what it looks like. The value of a choice is what is stored as the reading's text. A kind is
+ * there by its row: rows that are kept name it, so none is ever taken out.
+ */
+const specs = {
   condition: choice(
     'Condition',
     [
@@ -217,7 +220,12 @@ const specs: Readonly<Record<ReadingKind, Omit<ReadingSpec, 'kind'>>> = {
 
   'work-note': note('What was done', 'In a few words, if there is something to say.'),
   verdict: choice('How it came out', [may('good', 'As it should be'), bad('not-good', 'Not as it should be')]),
-}
+} satisfies Readonly<Record<string, ReadingShape>>
+
+export type ReadingKind = keyof typeof specs
+export const readingKinds = Object.keys(specs) as readonly ReadingKind[]
+
+export type ReadingSpec = ReadingShape & { readonly kind: ReadingKind }
 
 /** The one description that the station screen, the job sheet and the completeness check are drawn from. */
 export const readingSpecs = Object.fromEntries(
