@@ -1,10 +1,9 @@
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { dirname, join, relative } from 'node:path'
-import type { Provider } from '@/lib/data/gate/provider'
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, relative } from 'node:path'
 import { postgresqlSchema } from './generate.mjs'
-import { migrationsFolder, readSchema } from './migration-files'
+import { migrationsFolder } from './migration-files'
 import { root } from './process.mjs'
-import { migrationPath, schemaChange } from './schema-engine'
+import { migrationPath, schemaChange, schemaOfMigrations } from './schema-engine'
 
 /**
  * `npx tsx lib/cli/make-migration.ts <name> [--again]` writes the migration from the schema that the last one ended
@@ -16,21 +15,11 @@ if (!name || !/^\d{4}_[a-z0-9_]+$/.test(name)) {
   throw new Error('Name the migration with four digits and words, such as 0002_photo_size.')
 }
 
-/** The schema that the migrations so far end with: kept beside them, so that no database is needed to compare. */
-const keptSchema = (): string => join(dirname(migrationsFolder('sqlite')), 'schema-at-last-migration.prisma')
-
-const lastSchema = (provider: Provider): string => {
-  if (again) return ''
-  try {
-    const text = readFileSync(keptSchema(), 'utf8')
-    return provider === 'sqlite' ? text : postgresqlSchema(text)
-  } catch {
-    return '' // none yet: this is the first
-  }
-}
+const last = again ? '' : await schemaOfMigrations()
 
 for (const provider of ['sqlite', 'postgresql'] as const) {
-  const sql = await schemaChange(provider, lastSchema(provider))
+  const before = last === '' || provider === 'sqlite' ? last : postgresqlSchema(last)
+  const sql = await schemaChange(provider, before)
   if (sql === '') {
     process.stdout.write(`${provider}: nothing has changed\n`)
     continue
@@ -41,4 +30,3 @@ for (const provider of ['sqlite', 'postgresql'] as const) {
   writeFileSync(path, sql)
   process.stdout.write(`${provider}: ${relative(root, path)}\n`)
 }
-writeFileSync(keptSchema(), readSchema('sqlite'))

@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import { PrismaPg } from '@prisma/adapter-pg'
@@ -11,6 +12,7 @@ import {
 import * as engineModule from '@prisma/schema-engine-wasm/schema_engine_bg'
 import { providerOf, type Provider } from '@/lib/data/gate/provider'
 import { GatedSqlite } from '@/lib/data/gate/sqlite-gate'
+import { rowsIfThere } from './connection'
 import { migrationsFolder, readMigrations, readSchema } from './migration-files'
 
 const filters = { externalTables: [], externalEnums: [] }
@@ -131,6 +133,46 @@ export function driftOfSqlite(url: string): Promise<string> {
   const files = [{ path: 'schema.prisma', content: readSchema('sqlite') }]
   const live: DiffTarget = { tag: 'schemaDatasource', files, configDir: '.' }
   return withEngine('sqlite', new GatedSqlite(url), (engine) => diff(engine, live, modelsOf('sqlite')))
+}
+
+/**
+ * The schema that the migrations so far end with, read back from a SQLite database that they were applied to; '' when there
+ * are none. One text stands for both providers, as the schema itself does.
+ */
+export async function schemaOfMigrations(): Promise<string> {
+  if (readMigrations('sqlite').length === 0) return ''
+  const folder = mkdtempSync(join(tmpdir(), 'brasstag-migrations-'))
+  const url = `file:${join(folder, 'replayed.db')}`
+  try {
+    await applyMigrations(url)
+    const made = await rowsIfThere(url, `SELECT name, sql FROM sqlite_master WHERE type = 'table'`)
+    const files = [{ path: 'schema.prisma', content: headOf(readSchema('sqlite')) }]
+    const asked = { schema: { files }, baseDirectoryPath: '.', force: true, compositeTypeDepth: 0, namespaces: null }
+    const read = await withEngine('sqlite', new GatedSqlite(url), (engine) => engine.introspect(asked))
+    const text = read.schema.files.map(({ content }) => content).join('\n')
+    return withOwnKeys(text, new Map(made.map(([name, sql]) => [String(name), String(sql)])))
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+/** A schema without its models: what is read back stands in their place. */
+const headOf = (schema: string): string => schema.slice(0, schema.search(/^model /m))
+
+/**
+ * In SQLite every whole-number key counts by itself, meant or not. The migrations of PostgreSQL say which are: theirs is a
+ * SERIAL. What another begins with stands where SQLite's table is made.
+ */
+function withOwnKeys(schema: string, made: ReadonlyMap<string, string>): string {
+  const scripts = readMigrations('postgresql').map(({ sql }) => sql)
+  const serial = new Set(
+    scripts.flatMap((sql) => [...sql.matchAll(/CREATE TABLE "(\w+)" \([^;]*?SERIAL/g)].map(([, name]) => name)),
+  )
+  return schema.replace(/^model (\w+) \{[^]*?^\}/gm, (model, name: string) => {
+    if (serial.has(name)) return model
+    const given = /PRIMARY KEY(?: AUTOINCREMENT)? DEFAULT (\d+)/.exec(made.get(name) ?? '')?.[1]
+    return model.replace('@default(autoincrement())', given === undefined ? '' : `@default(${given})`)
+  })
 }
 
 /** Comparing two schema texts needs a connection to be there, of whatever kind, and asks nothing of it. */

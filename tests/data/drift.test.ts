@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { migrate } from '@/lib/cli/migrate'
-import { driftOfSqlite, schemaChange } from '@/lib/cli/schema-engine'
+import { postgresqlSchema } from '@/lib/cli/generate.mjs'
+import { driftOfSqlite, schemaChange, schemaOfMigrations } from '@/lib/cli/schema-engine'
 import { expectedTriggers, triggerScript } from '@/lib/data/gate/triggers'
 import { emptyDatabase, freshDatabase } from '../setup/database'
 import { plainSqlite } from '../setup/plain-sqlite'
@@ -58,6 +59,22 @@ describe('the migrations of PostgreSQL', () => {
     expect(strayed).not.toEqual(left)
     await migrated.remove()
     await fresh.remove()
+  })
+})
+
+describe('the migrations read back', () => {
+  const textFor = (provider: 'sqlite' | 'postgresql', text: string) =>
+    provider === 'sqlite' ? text : postgresqlSchema(text)
+
+  it('are the schema, for both databases; what the schema has more is the next migration', async () => {
+    const text = await schemaOfMigrations()
+    // As the migrations would end had nobody ever added where a head is kept.
+    const before = text.replace(/^\s+rackPlace .*\n/m, '')
+    expect(before).not.toBe(text)
+    for (const provider of ['sqlite', 'postgresql'] as const) {
+      expect([provider, await schemaChange(provider, textFor(provider, text))]).toEqual([provider, ''])
+      expect(await schemaChange(provider, textFor(provider, before))).toMatch(/Visit"[^]*"rackPlace" TEXT NOT NULL/)
+    }
   })
 })
 
