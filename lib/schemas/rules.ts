@@ -6,9 +6,12 @@ import { ownConditionIds } from '@/lib/core/route/own-conditions'
 import { isOwnStep, isWorkId, stations, type OwnStepId, type Station } from '@/lib/core/route/step-ids'
 import type { Cell } from '@/lib/core/route/cells'
 import { ownOwes } from '@/lib/core/route/own-owes'
-import { requiredText, optionalFigure } from './figure'
+import { optionalFigure, requiredText, words } from './figure'
 
-const reason = requiredText('Enter the reason. It is kept with the new steps.', 400)
+/** Needed when the change takes work away, which only the tables before it can tell. */
+const reason = words(400)
+/** What was shown of this very change before; '' before it was. */
+const seen = z.string().max(80).prefault('')
 const version = z.number().int()
 
 /** A step as the tables name it: flow runs by their place in the job. */
@@ -32,11 +35,12 @@ export const nameStationsSchema = z
       >,
     ),
     reason,
+    seen,
   })
   .transform(({ names, ...rest }) => ({ ...rest, change: { kind: 'stations', names } satisfies RulesChange }))
 
 export const changeStepSchema = z
-  .object({ version, ref: stepRef, label, station, cells, ...asked, reason })
+  .object({ version, ref: stepRef, label, station, cells, ...asked, reason, seen })
   .transform(({ ref, label: name, station: at, cells: when, waitsFor, undoneBy, ...rest }) => ({
     ...rest,
     change: {
@@ -62,15 +66,23 @@ export const ownStepSchema = z
     machining: z.boolean(),
     retired: z.boolean(),
     reason,
+    seen,
   })
-  .transform(({ version: from, reason: why, id, limit, ...step }) => ({
+  .transform(({ version: from, reason: why, seen: shown, id, limit, ...step }) => ({
     version: from,
     reason: why,
+    seen: shown,
     change: {
       kind: 'own',
       step: { ...step, id: id === '' ? null : id, limitIn: limit?.value ?? null },
     } satisfies RulesChange,
   }))
+
+/** Back to the tables as they stood under an earlier version of the settings. */
+export const restoreRulesSchema = z.object({ version, to: version.min(0), reason, seen })
+export type RestoreRules = z.output<typeof restoreRulesSchema>
+
+export type SeenChange = ChangeRules & { readonly seen: string }
 
 export type ChangeRules = {
   readonly version: number

@@ -65,7 +65,7 @@ export function defineAction<S extends z.ZodType, T>(
   name: string,
   schema: S,
   useCase: (actor: Actor, input: z.output<S>, moment: Moment) => Promise<T>,
-  goTo?: (value: T, input: z.output<S>) => string,
+  goTo?: (value: T, input: z.output<S>) => string | undefined,
 ): ServerAction<z.input<S>, T> {
   return async (sent) => {
     let result: Result<T>

@@ -7,7 +7,7 @@ import { recordRate } from '@/lib/core/rate/record-rate'
 import { screenCuts, zOfCut } from '@/lib/core/rate/screen'
 import { depthAtCentroidIn, isProven, taughtBy, uDepthThou } from '@/lib/core/rate/shop-cuts'
 import { must } from '@/lib/core/errors'
-import { cornersFit, edgesCut } from '@/lib/core/straightness/corners-fit'
+import { cornersFit, edgesCut, insetOf } from '@/lib/core/straightness/corners-fit'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import { leanShiftIn } from '@/lib/core/straightness/lean-shift'
 import { cutCheck } from '@/lib/core/straightness/cut-check'
@@ -114,6 +114,7 @@ describe('what a cut did', () => {
   )
   const parts = fc.record({ flatIn: maybe(depth), angleIn: maybe(depth), angleDeg: maybe(near(0, 5)) })
   holds(cornersFit, [deck, corners, corners], 1000)
+  holds(insetOf, [deck])
   holds(leanShiftIn, [perhaps(near(0.3, 12)), perhaps(near(-5, 5)), perhaps(near(-5, 5))])
   const place = fc.option(near(0, 3), { nil: undefined })
   holds(cornerInsetOf, [

@@ -26,6 +26,7 @@ import { limitCautions, refuseBroken, removedBefore, totalRemoved } from '@/lib/
 import { allChambers, headsAfter, outOfTolerance } from '@/lib/core/cut/plan-volumes'
 import { angleBeside, centroidShareOf, depthAtCentroid, flatBeside, shareFact, type Parts } from '@/lib/core/cut/split'
 import { targetLine } from '@/lib/core/cut/target-line'
+import { seatWorkCc } from '@/lib/core/cut/seat-work'
 import { cutVolumeCc, sinkVolumeCc } from '@/lib/core/cut/volume'
 import { airDensityKgM3, densityLbFt3FromKgM3 } from '@/lib/core/flow/air-density'
 import { compareFlow, taken } from '@/lib/core/flow/compare'
@@ -215,6 +216,16 @@ describe('cut', () => {
   sound(draftedVolume, [wideCut, outline, near(-45, 45)])
   sound(cutVolumeCc, [opening, wideCut])
   sound(sinkVolumeCc, [near(0.3, 5), near(0, 0.25)])
+  const valveFigure = (least: number, most: number) => fc.option(near(least, most), { nil: undefined })
+  sound(seatWorkCc, [
+    fc.record({
+      intakeValveIn: valveFigure(0.3, 5),
+      exhaustValveIn: valveFigure(0.3, 5),
+      intakeValves: valveFigure(1, 3),
+      exhaustValves: valveFigure(1, 3),
+    }),
+    near(0, 0.25),
+  ])
   sound(flatForVolume, [near(0, 30), near(0.5, 40)])
   sound(angleForVolume, [near(0, 30), depth, opening])
   sound(flatAtAngle, [near(0, 30), near(0, 5), opening])

@@ -27,6 +27,8 @@ export const castingFigures = {
   landXIn: { label: 'land under the intake port from the shallow edge', quantity: 'acrossDeck', perForm: false },
   largestAngleDeg: { label: 'largest angle', quantity: 'angle', perForm: false },
   // valves
+  intakeValves: { label: 'intake valves a chamber', quantity: 'valvesPerChamber', perForm: false },
+  exhaustValves: { label: 'exhaust valves a chamber', quantity: 'valvesPerChamber', perForm: false },
   intakeValveIn: { label: 'intake valve', quantity: 'valveDiameter', perForm: false },
   exhaustValveIn: { label: 'exhaust valve', quantity: 'valveDiameter', perForm: false },
   intakeValveAngleDeg: { label: 'intake valve angle', quantity: 'valveAngle', perForm: false },

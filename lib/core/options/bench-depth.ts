@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
 import type { BenchQuestion, Start } from './bench-types'
-import { seatWorkCc } from './plan-record-of'
+import { seatWorkCc } from '../cut/seat-work'
 import { meanOrNull } from '../mean'
 
 /**

@@ -1,7 +1,7 @@
 import { makePlan, type PlanAnswer, type PlanInput, type Split } from '../cut/plan'
 import type { PlanRecord } from '../cut/plan-record'
 import { centroidShareOf } from '../cut/split'
-import { sinkVolumeCc } from '../cut/volume'
+import { seatWorkCc } from '../cut/seat-work'
 import { ok, refuse, type Result } from '../errors'
 import type { CutKind } from '../route/step-ids'
 import type { CastingFacts } from '../casting/figures'
@@ -70,22 +70,4 @@ function splitOf({ kind, splitBy, flatIn, angleIn, angleDeg }: PlanChoiceFigures
   if (splitBy === 'flat') return flatIn === null ? missing('flat part', 'flatIn') : ok({ by: 'flat', flatIn })
   if (splitBy === 'angle') return angleIn === null ? missing('angle part', 'angleIn') : ok({ by: 'angle', angleIn })
   return angleDeg === null ? missing('angle in degrees', 'angleDeg') : ok({ by: 'degrees', angleDeg })
-}
-
-/**
- * One intake and one exhaust valve a chamber, both sunk alike.
- * Derived: as `sinkVolumeCc`, once for each valve. Example: 2.05 and 1.60 in, sunk 0.010 → 0.87 cc.
- */
-export function seatWorkCc(casting: CastingFacts, sinkIn: number): Result<number> {
-  if (sinkIn === 0) return ok(0)
-  const { intakeValveIn, exhaustValveIn } = casting
-  if (intakeValveIn === undefined || exhaustValveIn === undefined) {
-    return refuse('missing', 'Needs intake valve, exhaust valve: the casting record has no valve sizes.', {
-      needs: ['intakeValveIn', 'exhaustValveIn'],
-    })
-  }
-  const intake = sinkVolumeCc(intakeValveIn, sinkIn)
-  if (!intake.ok) return intake
-  const exhaust = sinkVolumeCc(exhaustValveIn, sinkIn)
-  return exhaust.ok ? ok(intake.value + exhaust.value) : exhaust
 }

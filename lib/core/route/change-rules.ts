@@ -2,6 +2,7 @@ import type { StepRef } from './keys'
 import { nextOwnId, noRules, type OwnStep, type RouteRules, type StepChange } from './rules'
 import { stationLabels } from './stations'
 import { tableOf } from './table'
+import { restored } from './work-taken-away'
 import { stations, type Station } from './step-ids'
 
 /** One change of the tables, as the owner makes it. */
@@ -10,6 +11,8 @@ export type RulesChange =
   | { readonly kind: 'step'; readonly ref: StepRef; readonly to: Required<StepChange> }
   /** Without an id it is new. */
   | { readonly kind: 'own'; readonly step: Omit<OwnStep, 'id'> & { readonly id: OwnStep['id'] | null } }
+  /** As they stood once. */
+  | { readonly kind: 'restore'; readonly then: RouteRules }
 
 /** The rules with the change made; only what differs from the tables that every shop starts with is kept. */
 export function changeRules(rules: RouteRules, change: RulesChange): RouteRules {
@@ -20,6 +23,8 @@ export function changeRules(rules: RouteRules, change: RulesChange): RouteRules 
       return { ...rules, changed: withStep(rules.changed, change.ref, change.to) }
     case 'own':
       return { ...rules, own: withOwn(rules, change.step) }
+    case 'restore':
+      return restored(change.then, rules)
   }
 }
 

@@ -128,6 +128,7 @@ const table = {
   faceHeight: inches('intake face height', 0.2, 10, 3),
   cylinders: { ...other('cylinders', 'count', '', [1, 24], 0), whole: true },
   chambers: { ...other('number of chambers', 'count', '', [1, 12], 0), whole: true },
+  valvesPerChamber: { ...other('valves a chamber', 'count', '', [1, 3], 0), whole: true },
   count: { ...other('count', 'count', '', [1, 100], 0), whole: true },
 } as const satisfies Record<string, QuantityFacts>
 

@@ -18,6 +18,8 @@ export type SettingsVersion = {
   readonly reason: string
   /** "Tolerance on the target: from 0.5 to 0.3". */
   readonly changes: readonly string[]
+  /** It changed the tables of steps, which can be made what they were before. */
+  readonly changedSteps: boolean
 }
 
 export type SettingsSeen = {
@@ -42,6 +44,7 @@ export async function seeSettings(actor: Actor, page = 1): Promise<SettingsSeen>
     by: names.get(row.byId ?? '') ?? '',
     reason: row.reason,
     changes: changeWords(valuesOf(rows[place + 1] ?? before), valuesOf(row)),
+    changedSteps: rulesChanges(valuesOf(rows[place + 1] ?? before).rules, valuesOf(row).rules).length > 0,
   }))
   const current = await currentSettings(client)
   return { current, history, more, behind: await countBehind(client, current.version) }

@@ -6,6 +6,7 @@ import { angleForVolume, flatAtAngle, flatForVolume } from '@/lib/core/cut/inver
 import { openingOfOutline, type OutlinePoint } from '@/lib/core/cut/outline'
 import { angleBeside, depthAtCentroid, flatBeside } from '@/lib/core/cut/split'
 import { targetLine, type LineLimit } from '@/lib/core/cut/target-line'
+import { seatWorkCc } from '@/lib/core/cut/seat-work'
 import { cutVolumeCc, sinkVolumeCc } from '@/lib/core/cut/volume'
 import { must } from '@/lib/core/errors'
 import { rad } from '../clearance/vectors'
@@ -280,6 +281,24 @@ const sinks: readonly Check[] = [
   ),
   check('valve of 1.60 in sunk 0.010', 'by hand: π/4·1.60²·0.010 = 0.020106 in³', [0.33, 'cc', 0.005], () =>
     sinkVolumeCc(1.6, 0.01),
+  ),
+  check(
+    'two intake valves of 1.30 in and two exhaust of 1.10, all sunk 0.010: a chamber gains',
+    solid,
+    [2 * disc(1.3, 0.01) + 2 * disc(1.1, 0.01), 'cc', 1e-7],
+    () => seatWorkCc({ intakeValveIn: 1.3, exhaustValveIn: 1.1, intakeValves: 2, exhaustValves: 2 }, 0.01),
+  ),
+  check(
+    'three intake valves and one exhaust, sunk 0.010',
+    solid,
+    [3 * disc(1.2, 0.01) + disc(1.4, 0.01), 'cc', 1e-7],
+    () => seatWorkCc({ intakeValveIn: 1.2, exhaustValveIn: 1.4, intakeValves: 3, exhaustValves: 1 }, 0.01),
+  ),
+  check(
+    'valves a chamber not on record: one of each, 2.05 and 1.60 sunk 0.010',
+    solid,
+    [disc(2.05, 0.01) + disc(1.6, 0.01), 'cc', 1e-7],
+    () => seatWorkCc({ intakeValveIn: 2.05, exhaustValveIn: 1.6 }, 0.01),
   ),
   check('valve of 2.05 in sunk 0.010', solid, [disc(2.05, 0.01), 'cc', 1e-7], () => sinkVolumeCc(2.05, 0.01)),
 ]

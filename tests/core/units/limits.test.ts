@@ -11,6 +11,7 @@ import type { Result } from '@/lib/core/errors'
 import { consequences } from '@/lib/core/options/consequences'
 import { priorRate } from '@/lib/core/rate/rate'
 import { chamberMean } from '@/lib/core/chamber/burette'
+import { seatWorkCc } from '@/lib/core/cut/seat-work'
 import type { CornerInset } from '@/lib/core/straightness/corner-inset'
 import { cornersFit } from '@/lib/core/straightness/corners-fit'
 import { planeFit } from '@/lib/core/straightness/plane-fit'
@@ -122,6 +123,7 @@ const plan: PlanInput = {
 }
 const limited = (limits: Partial<CutLimits>) => checkPlanFacts({ ...plan, limits: { ...plan.limits, ...limits } })
 
+const valves = { intakeValveIn: 2, exhaustValveIn: 1.6 }
 const uncut = { 'intake-1': 4.5, 'exhaust-1': 4.5, 'intake-2': 4.5, 'exhaust-2': 4.5 }
 const touched = (inset: CornerInset) =>
   cornersFit({ deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20, inset }, uncut, uncut)
@@ -142,6 +144,8 @@ const elsewhere: Partial<Record<CastingFigureKey, (value: number) => Result<unkn
     }),
   cornerInsetEdgeIn: (edgeIn) => touched({ edgeIn, endIn: 0 }),
   cornerInsetEndIn: (endIn) => touched({ edgeIn: 0, endIn }),
+  intakeValves: (intakeValves) => seatWorkCc({ intakeValves, ...valves }, 0.01),
+  exhaustValves: (exhaustValves) => seatWorkCc({ exhaustValves, ...valves }, 0.01),
   thicknessNewIn: (thicknessNewIn) => limited({ thicknessNewIn }),
   thicknessLeastIn: (thicknessLeastIn) => limited({ thicknessLeastIn }),
   landNewIn: (newIn) => limited({ land: { newIn, leastIn: 0, atShare: 0 } }),

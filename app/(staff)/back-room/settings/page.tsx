@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Pager } from '@/app/_components/ui/pager'
@@ -73,7 +74,7 @@ export default async function SettingsPage({ searchParams }: ListProps) {
 function History({ versions, manner }: { versions: readonly SettingsVersion[]; manner: ShopLocale }) {
   return (
     <ol className="plain-list" reversed>
-      {versions.map(({ version, at, by, reason, changes }) => (
+      {versions.map(({ version, at, by, reason, changes, changedSteps }) => (
         <li key={version} className="stack">
           <p>
             <strong>Version {version}</strong>, {by}, <When at={at} zone={manner.timeZone} locale={manner.locale} />:{' '}
@@ -84,6 +85,13 @@ function History({ versions, manner }: { versions: readonly SettingsVersion[]; m
               <li key={change}>{change}</li>
             ))}
           </ul>
+          {changedSteps && (
+            <p>
+              <Link href={`/back-room/steps/restore?to=${version - 1}`}>
+                Steps as they were before version {version}
+              </Link>
+            </p>
+          )}
         </li>
       ))}
     </ol>

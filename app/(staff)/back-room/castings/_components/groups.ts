@@ -46,8 +46,10 @@ export const groups: readonly Group[] = [
     id: 'valves',
     title: 'Valves',
     about:
-      'Angles from square to the deck: positive when the valve opens toward the deep edge. Places with the valve shut, of the rim of its face.',
+      'Valves a chamber: 1 to 3 of each, one when left empty. Angles from square to the deck: positive when the valve opens toward the deep edge. Places with the valve shut, of the rim of its face.',
     keys: [
+      'intakeValves',
+      'exhaustValves',
       'intakeValveIn',
       'exhaustValveIn',
       'intakeValveAngleDeg',

@@ -16,6 +16,7 @@ import { ownStepSchema } from '@/lib/schemas/rules'
 import { ConflictResolver } from '../../_components/conflict-resolver'
 import fields from '../../_components/fields.module.css'
 import { ownStepAction } from '../actions'
+import { ChangeShown, shownLabel } from './change-shown'
 import { CellFields, labelOf, NameAndStation, OrderFields, Reason, stepOptions } from './step-fields'
 
 type Values = z.input<typeof ownStepSchema>
@@ -62,7 +63,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
   })
   const [when, cells] = useWatch({ control: form.form.control, name: ['when', 'cells'] })
   return (
-    <ActionForm form={form} submitLabel={step ? 'Apply' : 'Add this step'}>
+    <ActionForm form={form} submitLabel={shownLabel(form.value, step ? 'Apply' : 'Add this step')}>
       <NameAndStation text={form.text} rules={rules} />
       <Select
         label="Comes after"
@@ -107,6 +108,7 @@ export function OwnStepForm({ version, rules, step, outside, by }: Props) {
         />
       )}
       <Reason text={form.text} />
+      <ChangeShown form={form} />
       <ConflictResolver form={form} fresh={fresh} what="The steps" labelOf={(path) => capital(labelOf(path))} by={by} />
     </ActionForm>
   )

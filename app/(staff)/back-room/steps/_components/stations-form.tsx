@@ -11,6 +11,7 @@ import { nameStationsSchema } from '@/lib/schemas/rules'
 import { ConflictResolver } from '../../_components/conflict-resolver'
 import fields from '../../_components/fields.module.css'
 import { nameStationsAction } from '../actions'
+import { ChangeShown, shownLabel } from './change-shown'
 import { Reason } from './step-fields'
 
 type Values = z.input<typeof nameStationsSchema>
@@ -29,7 +30,7 @@ export function StationsForm({ version, rules, by }: Props) {
     defaultValues: fresh,
   })
   return (
-    <ActionForm form={form} submitLabel="Apply these names">
+    <ActionForm form={form} submitLabel={shownLabel(form.value, 'Apply these names')}>
       <div className={fields.grid}>
         {stations.map((station) => (
           <TextInput
@@ -42,6 +43,7 @@ export function StationsForm({ version, rules, by }: Props) {
         ))}
       </div>
       <Reason text={form.text} />
+      <ChangeShown form={form} />
       <ConflictResolver form={form} fresh={fresh} what="The stations" labelOf={labelOf} by={by} />
     </ActionForm>
   )

@@ -7,7 +7,8 @@ import { causes, causeWords } from '@/lib/core/route/do-again'
 import type { StepRef } from '@/lib/core/route/keys'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { cellWords, columnNames, stationName } from '@/lib/core/route/rules-words'
-import type { Cell } from '@/lib/core/route/cells'
+import type { Cell, Cells } from '@/lib/core/route/cells'
+import { isLess } from '@/lib/core/route/floors'
 import { tableOf } from '@/lib/core/route/table'
 import { capital } from '@/lib/core/route/words'
 import { stations } from '@/lib/core/route/step-ids'
@@ -56,17 +57,29 @@ export function NameAndStation<Control extends { name: string }>({ text, rules }
   )
 }
 
-type CellProps<Control extends { name: string }> = Pick<Props<Control>, 'text'> & { cells: readonly Cell[] }
+type CellProps<Control extends { name: string }> = Pick<Props<Control>, 'text'> & {
+  cells: readonly Cell[]
+  /** What each column cannot go under; left out: nothing. */
+  least?: Cells
+}
 
 /** When it comes, for each kind of cut. */
-export function CellFields<Control extends { name: string }>({ text, cells }: CellProps<Control>) {
-  const options = cells.map((cell) => ({ value: cell, label: cellWords[cell] }))
+export function CellFields<Control extends { name: string }>({ text, cells, least }: CellProps<Control>) {
+  const optionsAt = (place: 0 | 1 | 2 | 3) =>
+    cells
+      .filter((cell) => !least || !isLess(cell, least[place]))
+      .map((cell) => ({ value: cell, label: cellWords[cell] }))
   return (
     <fieldset className="stack">
       <legend>When a head needs it</legend>
       <div className={fields.grid}>
         {([0, 1, 2, 3] as const).map((place) => (
-          <Select key={place} label={capital(columnNames[place])} options={options} {...text(`cells.${place}`)} />
+          <Select
+            key={place}
+            label={capital(columnNames[place])}
+            options={optionsAt(place)}
+            {...text(`cells.${place}`)}
+          />
         ))}
       </div>
     </fieldset>
@@ -105,5 +118,13 @@ export function OrderFields<Control extends { name: string }>({ text, rules, own
 }
 
 export function Reason<Control extends { name: string }>({ text }: { text: (name: 'reason') => Control }) {
-  return <TextArea label="Reason" hint="Kept in the history of the steps." required rows={2} {...text('reason')} />
+  return (
+    <TextArea
+      label="Reason"
+      hint="Kept in the history of the steps. Needed when work is taken away."
+      required={false}
+      rows={2}
+      {...text('reason')}
+    />
+  )
 }

@@ -3,6 +3,7 @@ import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { conditionWords } from '@/lib/core/route/condition-words'
+import { floorOf } from '@/lib/core/route/floors'
 import type { StepRef } from '@/lib/core/route/keys'
 import { noRules, type RouteRules } from '@/lib/core/route/rules'
 import { fixedCells } from '@/lib/core/route/rules-check'
@@ -11,6 +12,7 @@ import { tableOf } from '@/lib/core/route/table'
 import { changeStepSchema } from '@/lib/schemas/rules'
 import { ConflictResolver } from '../../_components/conflict-resolver'
 import { changeStepAction } from '../actions'
+import { ChangeShown, shownLabel } from './change-shown'
 import { CellFields, labelOf, NameAndStation, OrderFields, Reason } from './step-fields'
 
 type Values = z.input<typeof changeStepSchema>
@@ -35,12 +37,16 @@ export function StepForm({ version, rules, of: ref, by }: Props) {
   })
   const hasCondition = tableOf(noRules).rowOf(ref).when !== undefined
   return (
-    <ActionForm form={form} submitLabel="Apply">
+    <ActionForm form={form} submitLabel={shownLabel(form.value, 'Apply')}>
       <NameAndStation text={form.text} rules={rules} />
       {fixedCells.includes(ref) ? (
         <p className="soft">The shop cannot change when a head needs this step.</p>
       ) : (
-        <CellFields text={form.text} cells={hasCondition ? ['●', '○', '◐', '–'] : ['●', '○', '–']} />
+        <CellFields
+          text={form.text}
+          cells={hasCondition ? ['●', '○', '◐', '–'] : ['●', '○', '–']}
+          least={floorOf(ref)}
+        />
       )}
       {conditionWords[ref] && (
         <p>
@@ -54,6 +60,7 @@ export function StepForm({ version, rules, of: ref, by }: Props) {
         open={{ waitsFor: waitsFor.length > 0, undoneBy: undoneBy.length > 0 }}
       />
       <Reason text={form.text} />
+      <ChangeShown form={form} />
       <ConflictResolver form={form} fresh={fresh} what="The steps" labelOf={labelOf} by={by} />
     </ActionForm>
   )
