@@ -46,6 +46,7 @@ describe('every change is a new version', () => {
         at: now,
         by: 'Orla Quennell',
         reason: 'tighter',
+        changedSteps: false,
         changes: [
           'Tolerance on the target: from 0.4 cc to 0.3 cc',
           'Spread of the rate between heads: from 3 % to 2 %',
@@ -56,6 +57,7 @@ describe('every change is a new version', () => {
         at: now,
         by: 'Orla Quennell',
         reason: 'the new burette',
+        changedSteps: false,
         changes: ['Tolerance on the target: from 0.5 cc to 0.4 cc'],
       },
     ])
