@@ -4,7 +4,6 @@ import { centroidShareOf } from '../cut/split'
 import { seatWorkCc } from '../cut/seat-work'
 import { ok, refuse, type Result } from '../errors'
 import type { CutKind } from '../route/step-ids'
-import type { CastingFacts } from '../casting/figures'
 import type { Consequences } from './consequences'
 import { consequencesOf, planWithConsequences, type WhatFollowsInput } from './plan-consequences'
 
