@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { must } from '@/lib/core/errors'
-import { goneAtCornerIn, leastGoneIn, mostGoneIn } from '@/lib/core/head-now/gone'
+import { atDeeperEnd, goneAtCornerIn, leastGoneIn, mostGoneIn } from '@/lib/core/head-now/gone'
 import { metalGone, type MetalGoneInput } from '@/lib/core/head-now/metal-gone'
 import { differsWords } from '@/lib/core/cut/plan-limits'
 
@@ -94,6 +94,19 @@ describe('metal gone', () => {
     // New less the thinnest corner, as the bench is told to work it out.
     const found = must(metalGone(input({ corners: corners(4.48, 4.44, 4.48, 4.44), removedBeforeIn: 0.06 })))
     expect(found.differs).toBeNull()
+  })
+
+  it('nor is one that was rounded to the thou: 0.0596 gone, 0.060 typed', () => {
+    const found = must(metalGone(input({ corners: corners(4.48, 4.4404, 4.48, 4.4404), removedBeforeIn: 0.06 })))
+    expect(found.differs).toBeNull()
+  })
+
+  it('at the deeper end both edges have lost half the taper more, whichever end that is', () => {
+    for (const taperIn of [0.004, -0.004]) {
+      const end = atDeeperEnd({ atIntakeEdgeIn: 0.02, atExhaustEdgeIn: 0.06, taperIn })
+      expect(end.atIntakeEdgeIn).toBeCloseTo(0.022, 12)
+      expect(end.atExhaustEdgeIn).toBeCloseTo(0.062, 12)
+    }
   })
 
   it('says both figures and asks which is wrong', () => {

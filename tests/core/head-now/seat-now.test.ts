@@ -67,6 +67,10 @@ describe('what a seat’s depth stands on', () => {
     })
   })
 
+  it('a flat deck brings a place nearer though nobody knows where across it lies', () => {
+    expect(recordFromDeckNow({ portZIn: 2.1 }, flat(0.02)).portZIn).toBeCloseTo(2.08, 12)
+  })
+
   it('0.140 gone: the deck went through the named circle by 0.0108', () => {
     expect(must(nearestSeat(input({ deck: flat(0.14) }))).depthFromDeckNowIn).toBeCloseTo(-0.0108, 12)
   })

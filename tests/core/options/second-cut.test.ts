@@ -85,7 +85,7 @@ describe('what follows from a second cut', () => {
     const unknown = head(null, { tag: 'T-0002' })
     const both = must(after([head(gone(0.02, 0.02)), unknown]).exhaust.sealing)
     expect(both).toMatchObject({ tag: 'T-0001', notKnownOf: ['T-0002'] })
-    expect(groundWords(both)).toBe('by the casting record, less what is removed; T-0001 only: not known of T-0002')
+    expect(groundWords(both)).toBe('record less what is removed; T-0001 only: not known of T-0002')
     expect(after([unknown]).exhaust.sealing).toMatchObject({
       ok: false,
       refusal: { needs: ['seatReading', 'thicknessNewIn', 'removedBeforeIn'] },
