@@ -17,6 +17,8 @@ export type ReadingEntry = {
   readonly text: string
   /** Why it could not be taken; null when it was. */
   readonly notTaken: string | null
+  /** Of a chamber that has a value: 'again', or the id of the reading it stands in the place of. */
+  readonly repeat?: string | null | undefined
 }
 
 /** What was read at one go, with what it was read with. */
@@ -34,6 +36,7 @@ type Point = {
   readonly value: number | null
   readonly text: string
   readonly unit: string
+  readonly repeat: string | null
 }
 
 /** Answers as they are kept. All figures that cannot be read are refused at one go, each under its field. */
@@ -54,7 +57,7 @@ export function pointsOf(entries: readonly ReadingEntry[]) {
 /** Words stay words. */
 function pointOf(entry: ReadingEntry): Result<Point> {
   const spec = readingSpecs[entry.kind]
-  const base = { kind: entry.kind, point: entry.point, notTaken: entry.notTaken }
+  const base = { kind: entry.kind, point: entry.point, notTaken: entry.notTaken, repeat: entry.repeat ?? null }
   if (entry.notTaken !== null || spec.form !== 'figure' || !spec.quantity) {
     return ok({ ...base, value: null, text: entry.text, unit: '' })
   }

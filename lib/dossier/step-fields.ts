@@ -19,6 +19,14 @@ export type StepField = {
   /** The newest answer to the same question at another step. */
   readonly previous: string | null
   readonly target: FieldTarget | null
+  /** Of a chamber that has a value: its readings; left out: it has none. */
+  readonly repeats?: Repeats
+}
+
+export type Repeats = {
+  readonly values: readonly { readonly id: string; readonly text: string }[]
+  /** "62.1, 62.3: mean 62.2, spread 0.2, 2 readings" */
+  readonly words: string
 }
 
 /** The answers that a step asks for, each with what stands there and what was read before. */

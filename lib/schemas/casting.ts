@@ -159,6 +159,14 @@ const expected = { castingId: z.string(), version: z.number().int() }
 
 export const addCastingSchema = facts.superRefine(contradictions)
 export const changeCastingSchema = facts.extend(expected).superRefine(contradictions)
+/** The owner's word on a cut behind a rate. */
+export const ruleOnCutSchema = z.object({
+  visitId: z.uuid(),
+  ruling: z.enum(['count', 'leave-out']),
+  reason: requiredText('Enter the reason.', 300),
+})
+export type RuleOnCut = z.output<typeof ruleOnCutSchema>
+
 export const retireCastingSchema = z.object({ ...expected, retired: z.boolean() })
 
 export type CastingForm = z.input<typeof addCastingSchema>

@@ -16,6 +16,8 @@ export const readingEntry = z.object({
   text: words(500),
   /** Why it could not be taken; null when it was. */
   notTaken: words(200).nullable(),
+  /** Of a chamber that has a value: 'again', or the id of the reading it stands in the place of. */
+  repeat: z.string().max(40).optional(),
 })
 
 /** The step as the person saw it: `seen` is the number of its last event, so that a change made elsewhere shows. */

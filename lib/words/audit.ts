@@ -113,6 +113,8 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'settings.change-steps': () => 'Changed steps and stations',
   'shop.open': ({ take }) => `Opened the shop ${take('name')}`.trimEnd(),
   'shop.change': () => 'Changed the shop’s details',
+  'shop-cut.count': adding('Counted a cut behind the rate', 'reason'),
+  'shop-cut.leave-out': adding('Left a cut out of the rate', 'reason'),
   'shop-logo.set': () => 'Changed the shop’s logo',
   'shop-logo.remove': () => 'Removed the shop’s logo',
   'step.start': step('Started'),

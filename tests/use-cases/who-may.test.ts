@@ -89,6 +89,7 @@ const may: Readonly<Record<string, string>> = {
     'decideHold',
     'removeLogo',
     'retireCasting',
+    'ruleOnCut',
     'retirePerson',
     'retirePriceItem',
     'retireVendor',

@@ -59,6 +59,8 @@ export const auditActions = [
   'settings.change-steps',
   'shop.open',
   'shop.change',
+  'shop-cut.count',
+  'shop-cut.leave-out',
   'shop-logo.set',
   'shop-logo.remove',
   'step.start',

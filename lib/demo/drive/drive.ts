@@ -57,7 +57,7 @@ function entryOf(head: Found, step: RouteStep, readings: Readings, { instruments
     return asked.map((point) => {
       const given = givenAt(readings, kind, point) ?? usualAnswers[kind](head, { step, kind, point })
       return typeof given === 'string'
-        ? { kind, point, text: given, notTaken: null }
+        ? { kind, point, text: given, notTaken: null, ...(kind === 'cc' ? { repeat: 'again' } : {}) }
         : { kind, point, text: '', notTaken: given.notTaken }
     })
   })

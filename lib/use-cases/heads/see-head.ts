@@ -17,11 +17,16 @@ import { correctedSinceRelease } from '@/lib/dossier/corrected-since-release'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { heldMates, type HeldMate } from '@/lib/dossier/of-mates'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
+import type { Ruling } from '@/lib/core/rate/screen'
+import { shopCutsOfVisits, type KeptCut } from '@/lib/data/rate-cuts'
+import { headCutWords } from '@/lib/words/rate'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { chamberTrend, type ChamberStage, type VisitReadings } from './chamber-trend'
 import { readingLines, type Instrument, type ReadingLine } from './reading-lines'
 import { thicknessTrend, type ThicknessTrend } from './thickness-trend'
+
+export type CutOfVisit = { readonly words: string; readonly ruling: Ruling | null; readonly isOpen: boolean }
 
 export type VisitView = {
   readonly visitId: string
@@ -52,6 +57,8 @@ export type VisitView = {
   readonly route: readonly RouteStep[]
   /** What the shop calls its stations now. */
   readonly stationNames: Readonly<Record<Station, string>>
+  /** What is to be said of its cut, and whether it is asked about; null: nothing. */
+  readonly cut: CutOfVisit | null
   readonly marks: readonly ProgressMark[]
   readonly gaps: readonly Missing[]
   readonly readings: readonly ReadingLine[]
@@ -106,6 +113,7 @@ export type HeadView = {
   readonly visits: readonly VisitView[]
   readonly may: {
     readonly correct: boolean
+    readonly ruleOnCut: boolean
     readonly release: boolean
     readonly waive: boolean
     readonly decideHold: boolean
@@ -129,6 +137,10 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   const names = await namesOf(visits.flatMap(peopleOf))
   const used = visits.flatMap(({ readings }) => readings.flatMap(({ instrumentId }) => instrumentId ?? []))
   const instruments = await instrumentNames(client, used)
+  const cuts = await shopCutsOfVisits(
+    client,
+    visits.map(({ id }) => id),
+  )
   const inOrder = dossiers.toReversed().map(visitReadings)
   const newIn = head.newThicknessIn ?? newest.casting.thicknessNewIn ?? null
   const active = head.tags.find((tag) => tag.to === null)
@@ -151,9 +163,11 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       ...comebacks(dossier.visit, visits),
       matesHeld: heldMates(dossier),
       stationNames,
+      cut: cutOf(cuts, dossier.visit.id),
     })),
     may: {
       correct: can(actor, 'reading.correct'),
+      ruleOnCut: can(actor, 'casting.change'),
       release: can(actor, 'visit.release'),
       waive: can(actor, 'visit.waive'),
       decideHold: can(actor, 'hold.decide'),
@@ -163,6 +177,15 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       tag: can(actor, 'head.tag'),
     },
   }
+}
+
+/** What is to be said of the visit's cut; null: it simply counts, or nothing was cut. */
+function cutOf(cuts: readonly KeptCut[], visitId: string): CutOfVisit | null {
+  const kept = cuts.find((one) => one.visitId === visitId)
+  if (!kept) return null
+  const { ruling, rulingReason, questioned, cut } = kept
+  const words = headCutWords({ whyNot: cut.whyNot, ruling, rulingReason, questioned })
+  return words === '' ? null : { words, ruling, isOpen: questioned && ruling === null }
 }
 
 type Visit = Dossier['visit']
@@ -209,7 +232,7 @@ function visitView(
   dossier: Dossier,
   name: Name,
   instruments: readonly Instrument[],
-): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld' | 'stationNames'> {
+): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld' | 'stationNames' | 'cut'> {
   const { visit, facts, route, settings } = dossier
   const plan = visit.pair.plans[0]
   const acceptance = plan?.acceptances.at(-1)

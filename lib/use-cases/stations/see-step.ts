@@ -20,6 +20,7 @@ import { heldMates, mateCorners, matesIn, type HeldMate } from '@/lib/dossier/of
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { findStep, lastSeq } from '@/lib/dossier/find-step'
 import { freeUndoMinutes } from '@/lib/core/route/free-undo'
+import { withRepeats } from '@/lib/dossier/step-repeats'
 import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
 import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
 import { headAtStep } from './head-at-step'
@@ -93,9 +94,9 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     fields: fieldsOf(
       step,
       [...step.owes, ...offeredAtMill(step, plan, readings)],
-      readings,
+      dossier.newest,
       targetsAt(dossier, step, inputs),
-    ),
+    ).map(withRepeats(dossier, step)),
     plan,
     asksForInset:
       step.owes.some(({ kind }) => kind === 'thickness') &&

@@ -5,6 +5,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
+import { answerRepeats } from '@/lib/dossier/answer-repeats'
 import { notYetRead } from '@/lib/dossier/already-read'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
@@ -20,11 +21,13 @@ export async function recordReadings(
   moment: Moment,
 ): Promise<Recorded> {
   return write(actor, moment, async (ctx) => {
-    const { visit, step } = await loadStepForChange(ctx, input, readAction)
+    const { step, ...before } = await loadStepForChange(ctx, input, readAction)
+    const { visit } = before
     refusePhotoInWords(visit, step, input.entry.readings)
     refuseFlowWithoutPressure(input.entry)
     const sent = notYetRead(visit, { ...input, personId: actor.personId })
-    const written = await addReadings(ctx, visit, step, sent)
+    const { entry, corrected } = await answerRepeats(ctx, before, step, sent)
+    const written = corrected + (await addReadings(ctx, visit, step, entry))
     const after = await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { written, seen: lastSeq(after.visit, input.step) }
   })

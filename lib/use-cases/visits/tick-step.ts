@@ -10,6 +10,7 @@ import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
+import { answerRepeats } from '@/lib/dossier/answer-repeats'
 import { notYetRead } from '@/lib/dossier/already-read'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
@@ -31,7 +32,8 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     if (input.entry) refuseFlowWithoutPressure(input.entry)
     const { entry } = input
     const sent = entry && notYetRead(visit, { ...input, entry, personId: actor.personId })
-    const wrote = sent ? await addReadings(ctx, visit, step, sent) : 0
+    const answered = sent && (await answerRepeats(ctx, before, step, sent))
+    const wrote = answered ? answered.corrected + (await addReadings(ctx, visit, step, answered.entry)) : 0
     const now = wrote > 0 ? await loadDossier(ctx.tx, visit.id) : before
     const may = canTick(now.facts, input.step)
     if (!may.ok) refuseWithFixes(tickRefusal(may.refused), visit, fixesOf(now.facts, input.step))

@@ -74,6 +74,15 @@ describe('the next thing to do at the mill', () => {
     expect(advise([...four, depth(18), stop(61)])).toMatchObject({ code: 'cut', offThou: 18 })
   })
 
+  it('a depth saved with the cc is cut already when the cc is read', () => {
+    const facts = input([...four, depth(18), stop(61)])
+    const together = facts.cuts.readings.map((one) => (one.kind === 'cut-depth' ? { ...one, seq: 10 } : one))
+    const { advice } = adviseAtMill({ ...facts, cuts: { ...facts.cuts, readings: together } })
+    // 18 thou took 2 cc: what is left is cut on top of it.
+    expect(advice).toMatchObject({ code: 'cut', offThou: 18 })
+    expect(advice.code === 'cut' && advice.stopAtThou).toBeGreaterThan(20)
+  })
+
   it('a new touch-off starts the count again', () => {
     const anew: Told = ['flat-cut', 'touch-off', '', 'new']
     expect(advise([...four, depth(15.5), anew])).toMatchObject({ code: 'cut', stopAtThou: 2.5, offThou: 0 })

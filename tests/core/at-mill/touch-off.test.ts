@@ -33,6 +33,7 @@ describe('depth from the touch-off', () => {
     const cut = touchOffDepth([depth(3, 0.0155), touch(5, 'new'), depth(5, 0.002), depth(6, 0.0025)])
     expect(cut).toMatchObject({ fromTouchOffIn: 0.0025, seq: 6, restarts: 1 })
     expect(cut.totalIn).toBeCloseTo(0.018, 12)
+    expect(touchOffDepth([depth(3, 0.0155), touch(5, 'new'), depth(5, 0.002)]).fromTouchOffIn).toBe(0.002)
     expect(touchOffDepth([depth(3, 0.0155), touch(5, 'new')])).toMatchObject({ totalIn: 0.0155, fromTouchOffIn: 0 })
   })
 })

@@ -1,7 +1,7 @@
 import { add, divide, fraction, multiply, number, pow, subtract, type Fraction } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { chamberMean, shopRepeatability, type BuretteFacts } from '../../../lib/core/chamber/burette'
-import type { ChamberChange } from '../../../lib/core/chamber/changes'
+import { chamberChanges, type ChamberChange, type ChangeFacts } from '../../../lib/core/chamber/changes'
 import { chamberOfPoint, millPoint } from '../../../lib/core/chamber/mill-point'
 import {
   pooledSpreadCc,
@@ -122,6 +122,22 @@ describe('what is a repeat', () => {
     expect(valuesOf(standingRepeats(readings, [{ seq: 2, stepId: null }]))).toEqual([[62.1, 62.3, 62.5], [61]])
     expect(valuesOf(standingRepeats(readings, [{ seq: 8, stepId: 'chambers' }]))).toEqual([[62.1, 62.3, 62.5], [61]])
     expect(valuesOf(standingRepeats(readings, [{ seq: 8, stepId: 'port' }]))).toEqual([[62.5], [61]])
+  })
+
+  it('other checking valves or another plug are another condition', () => {
+    const named = (seq: number, text: string) => ({
+      ...read(`v${seq}`, seq, 0),
+      kind: 'valves-used',
+      value: null,
+      text,
+    })
+    const at = (...texts: readonly string[]) =>
+      chamberChanges({
+        readings: texts.map((text, place) => named(place * 2 + 3, text)),
+        events: [],
+        orders: [],
+      } as unknown as ChangeFacts).map(({ seq }) => seq)
+    expect(at('shop', 'Shop ', 'own', '', 'own')).toEqual([7])
   })
 
   it('teaches by person and burette, and says nothing alone', () => {

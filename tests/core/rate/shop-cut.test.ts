@@ -193,6 +193,57 @@ describe('how deep a cut was', () => {
   })
 })
 
+describe('corners and touch-off of a cut in house', () => {
+  const told = (after: Told): Told[] => [before, corners('thickness', 4.25, 4.25), depth(0.018), finished, after]
+  it('four sound corners say the depth', () => {
+    const cut = cutOf(...told(corners('finished', 4.2305, 4.2305)))
+    expect(cut.edges?.deepIn).toBeCloseTo(0.0195, 6)
+    expect(cut.depthBy).toBe('corners')
+  })
+
+  it('three corners, or one that does not lie with the others, leave it to the touch-off', () => {
+    const slip: Told = [
+      'read',
+      'finished',
+      'thickness',
+      { 'intake-1': 4.2305, 'exhaust-1': 4.2305, 'intake-2': 4.2305, 'exhaust-2': 4.3305 },
+    ]
+    const three: Told = [
+      'read',
+      'finished',
+      'thickness',
+      { 'intake-1': 4.2305, 'exhaust-1': 4.2305, 'intake-2': 4.2305 },
+    ]
+    for (const after of [slip, three])
+      expect(cutOf(...told(after))).toMatchObject({ edges: { deepIn: 0.018 }, depthBy: 'touch-off', whyNot: '' })
+  })
+
+  it('a vendor’s cut with such a corner is not measured, and says so', () => {
+    const told = [before, corners('thickness', 4.25, 4.25), ['back', ['angle-cut']] as const]
+    const slip: Told = [
+      'read',
+      'arrival-figures',
+      'thickness',
+      { 'intake-1': 4.25, 'exhaust-1': 4.19, 'intake-2': 4.25, 'exhaust-2': 4.29 },
+    ]
+    expect(cutOf(...told, slip, finished).whyNot).toBe('one of its corners does not lie with the other three')
+  })
+
+  it('what is not ticked teaches nothing', () => {
+    const open = shopCutOf(visit([before, ['tick', 'chambers'], depth(0.018), finished, ['tick', 'finished']]))
+    expect(open?.whyNot).toBe('flat cut is not ticked')
+    const early = shopCutOf(visit([before, ['tick', 'chambers'], depth(0.018), finished, ['tick', 'flat-cut']]))
+    expect(early?.whyNot).toBe('measure finished is not ticked')
+  })
+
+  it('with seat work between two passes the longer stretch teaches', () => {
+    const atStop = (cc: number): Told => ['read', 'flat-cut', 'cc', { 'at-stop': cc }]
+    // 12 thou took 64.2 − 62.2 of chamber 1; after the seat work 6 more were cut.
+    const cut = cutOf(before, depth(0.012), atStop(62.2), ['tick', 'seat-work'], depth(0.018), finished)
+    expect(cut).toMatchObject({ whyNot: '', edges: { shallowIn: 0.012 }, before: { cc: 64.2 }, after: { cc: 62.2 } })
+  })
+})
+
 describe('like for like', () => {
   const flush: Told = ['read', 'finished', 'plug-used', { '': 'flush' }]
   const shopPlug: Told = ['read', 'chambers', 'plug-used', { '': 'shop' }]

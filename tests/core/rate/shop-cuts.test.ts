@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { must } from '../../../lib/core/errors'
 import { learnRate, type RateCut } from '../../../lib/core/rate/learn'
 import type { Rate } from '../../../lib/core/rate/rate'
+import { oneAHead } from '../../../lib/core/rate/one-a-head'
 import { recordRate } from '../../../lib/core/rate/record-rate'
 import { depthAtCentroidIn, isProven, taughtBy, uDepthThou } from '../../../lib/core/rate/shop-cuts'
 import { seeded } from './random'
@@ -62,6 +63,19 @@ describe('what a cut teaches', () => {
     }
     expect(taughtBy(told, 0.5)).toMatchObject({ cut: { likeForLike: false }, whyNot: told.whyNot })
   })
+})
+
+it('two visits of one head are one head: the deeper cut counts, whichever came first', () => {
+  const visit = (headId: string, depthThou: number, likeForLike = true) => ({
+    headId,
+    taught: { cut: cut(depthThou, depthThou / 6, likeForLike), whyNot: '' },
+  })
+  const whys = (...visits: ReturnType<typeof visit>[]) => oneAHead(visits).map(({ taught }) => taught.whyNot)
+  const another = 'another cut of this head counts'
+  expect(whys(visit('a', 6), visit('a', 18), visit('b', 6))).toEqual([another, '', ''])
+  expect(whys(visit('a', 18), visit('a', 6))).toEqual(['', another])
+  expect(whys(visit('a', 18, false), visit('a', 6))).toEqual(['', ''])
+  expect(whys(visit('', 6), visit('', 18))).toEqual(['', ''])
 })
 
 it('its depth is known by what measured it', () => {

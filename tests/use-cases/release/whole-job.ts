@@ -182,6 +182,8 @@ export async function workThrough(
             point,
             text: answer(step, owed.kind, point, otherwise),
             notTaken: null,
+            // A chamber that was read already is read again.
+            ...(owed.kind === 'cc' ? { repeat: 'again' } : {}),
           })),
     )
     const entry = entrySchema.parse({

@@ -16,7 +16,13 @@ let database: TestDatabase
 let visitId = ''
 const chambers = keyOf('chambers')
 const entry = (texts: Readonly<Record<string, string>>) => ({
-  readings: Object.entries(texts).map(([point, text]) => ({ kind: 'cc', point, text, notTaken: null })),
+  readings: Object.entries(texts).map(([point, text]) => ({
+    kind: 'cc',
+    point,
+    text,
+    notTaken: null,
+    repeat: 'again',
+  })),
   instrumentId: null,
   conditions: {},
   takenAt: null,

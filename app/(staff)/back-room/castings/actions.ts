@@ -1,8 +1,9 @@
 'use server'
-import { addCastingSchema, changeCastingSchema, retireCastingSchema } from '@/lib/schemas/casting'
+import { addCastingSchema, changeCastingSchema, retireCastingSchema, ruleOnCutSchema } from '@/lib/schemas/casting'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'
 import { changeCasting } from '@/lib/use-cases/castings/change-casting'
 import { retireCasting } from '@/lib/use-cases/back-room/retire'
+import { ruleOnCut } from '@/lib/use-cases/castings/rule-on-cut'
 import { defineAction } from '@/lib/web/define-action'
 
 export const addCastingAction = defineAction(
@@ -18,3 +19,4 @@ export const changeCastingAction = defineAction(
   ({ castingId }) => `/back-room/castings/${castingId}`,
 )
 export const retireCastingAction = defineAction('retireCasting', retireCastingSchema, retireCasting)
+export const ruleOnCutAction = defineAction('ruleOnCut', ruleOnCutSchema, ruleOnCut)

@@ -1,5 +1,7 @@
 'use server'
+import { ruleOnCutSchema } from '@/lib/schemas/casting'
 import { changeTagSchema, takeOffTagSchema } from '@/lib/schemas/tag'
+import { ruleOnCut } from '@/lib/use-cases/castings/rule-on-cut'
 import { changeTag } from '@/lib/use-cases/heads/change-tag'
 import { takeOffTag } from '@/lib/use-cases/heads/take-off-tag'
 import { releaseVisitSchema } from '@/lib/schemas/release'
@@ -18,3 +20,4 @@ export const decideHoldAction = defineAction('decideHold', decideHoldSchema, dec
 export const correctReadingAction = defineAction('correctReading', correctReadingSchema, correctReading)
 export const changeTagAction = defineAction('changeTag', changeTagSchema, changeTag)
 export const takeOffTagAction = defineAction('takeOffTag', takeOffTagSchema, takeOffTag)
+export const ruleOnCutAction = defineAction('ruleOnCut', ruleOnCutSchema, ruleOnCut)

@@ -55,7 +55,7 @@ export default async function CastingPage({ params }: Props) {
         </p>
         {casting.note && <p className="soft">{casting.note}</p>}
       </PageHead>
-      <RatesShown rates={rates} />
+      <RatesShown rates={rates} mayRule={mayChange} />
       <ReferencesShown references={references} manner={manner} />
       <OutlinesShown casting={casting} />
       <FiguresShown figures={casting.figures} />

@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { CutRuling } from '@/app/_components/head/cut-ruling'
 import { MatesHeld } from '@/app/_components/head/mates-held'
 import { HeadScale } from '@/app/_components/scale/head-scale'
 import { FindingList } from '@/app/(staff)/counter/findings/_components/finding-list'
@@ -8,6 +9,7 @@ import { When } from '@/app/_components/ui/when'
 import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
 import type { Shown } from '@/lib/use-cases/photos/see-photos'
 import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
+import { ruleOnCutAction } from '../actions'
 import { Gaps } from './gaps'
 import { Holds } from './holds'
 import { PlanSummary } from './plan-summary'
@@ -61,6 +63,18 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
         </p>
       )}
       {newest && <MatesHeld mates={visit.matesHeld} />}
+      {visit.cut && (
+        <Notice
+          kind={visit.cut.isOpen ? 'caution' : 'info'}
+          title={visit.cut.isOpen ? 'Is this cut right?' : 'The cut and the rate'}
+          live={false}
+        >
+          <p>{visit.cut.words}</p>
+          {head.may.ruleOnCut && (
+            <CutRuling visitId={visit.visitId} ruling={visit.cut.ruling} action={ruleOnCutAction} />
+          )}
+        </Notice>
+      )}
       <Holds holds={visit.holds} mayDecide={head.may.decideHold} shown={shown} />
       <div className="row">
         <ButtonLink href={`/jobs/${visit.jobNumber}/plan/${visit.pairId}`}>Cut plan</ButtonLink>

@@ -3,14 +3,27 @@ import type { ReadingKind } from '@/lib/core/readings/types'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 
 /** What has been typed so far, by kind and point. */
-export type Answers = Readonly<Record<string, { readonly text: string; readonly notTaken: string | null }>>
+export type Answers = Readonly<
+  Record<
+    string,
+    {
+      readonly text: string
+      readonly notTaken: string | null
+      /** Of a chamber that has a value: 'again', or the reading that this one replaces. */
+      readonly repeat?: string | undefined
+    }
+  >
+>
 
 export const answerKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
 
 /** The answers that are not what they were. */
 export const changedKeys = (was: Answers, now: Answers): string[] =>
   [...new Set([...Object.keys(was), ...Object.keys(now)])].filter(
-    (key) => was[key]?.text !== now[key]?.text || was[key]?.notTaken !== now[key]?.notTaken,
+    (key) =>
+      was[key]?.text !== now[key]?.text ||
+      was[key]?.notTaken !== now[key]?.notTaken ||
+      was[key]?.repeat !== now[key]?.repeat,
   )
 
 /** The fields of a step, one group a kind, in the order they are owed. */
@@ -32,6 +45,7 @@ export function typedReadings(answers: Answers) {
         point,
         text: kind === 'photo' ? noPhoto(text) : text,
         notTaken: answer.notTaken,
+        ...(answer.repeat === undefined ? {} : { repeat: answer.repeat }),
       }
     })
 }

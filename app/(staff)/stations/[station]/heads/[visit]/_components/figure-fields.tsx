@@ -3,6 +3,7 @@ import { ReadingGrid } from '@/app/_components/keypad/reading-grid'
 import { quantities } from '@/lib/core/units/quantities'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
+import { RepeatChoices } from './repeat-choices'
 
 type Props = {
   /** All of one kind. */
@@ -49,13 +50,19 @@ export function FigureFields({ fields, answers, errors, onChange }: Props) {
           onChange({
             ...answers,
             ...Object.fromEntries(
-              values.map(({ point, text, notTaken }) => [answerKey(kind, point), { text, notTaken }]),
+              values.map(({ point, text, notTaken }) => {
+                const was = answers[answerKey(kind, point)]
+                // Another figure is asked about anew.
+                const same = was?.text === text && was.notTaken === notTaken
+                return [answerKey(kind, point), same ? was : { text, notTaken }]
+              }),
             ),
           })
         }
         mayBeNotTaken={kind === 'flow' || spec.mayBeWords}
         errors={Object.fromEntries(fields.map(({ point }) => [point, errors[answerKey(kind, point)] ?? '']))}
       />
+      <RepeatChoices fields={fields} answers={answers} onChange={onChange} />
     </div>
   )
 }

@@ -2,7 +2,10 @@ import { z } from 'zod'
 
 export const stepDraftSchema = z.object({
   shape: z.literal(1),
-  answers: z.record(z.string(), z.object({ text: z.string(), notTaken: z.string().nullable() })),
+  answers: z.record(
+    z.string(),
+    z.object({ text: z.string(), notTaken: z.string().nullable(), repeat: z.string().optional() }),
+  ),
   conditions: z.record(z.string(), z.string()),
   instrumentId: z.string(),
 })
