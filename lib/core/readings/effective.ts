@@ -87,7 +87,8 @@ export function effectiveReadings(sets: readonly KeptSet[]): EffectiveReading[] 
       instrumentCheckedOn: original.set.instrumentCheckedOn,
       conditions: original.set.conditions,
       correctionReason: standing.point.reason,
-      repeat: original.point.repeat,
+      // A figure that was replaced is not far off any more.
+      repeat: original.point.repeat === 'far' && standing !== original ? 'again' : original.point.repeat,
     }))
     .sort((a, b) => a.seq - b.seq)
 }

@@ -104,7 +104,7 @@ describe('the record of a head', () => {
 
   it('names the instrument with the day it had last been checked when it was used, not since', async () => {
     const step = { stepId: 'chambers', occurrence: '', orderId: null } as const
-    const reading = { kind: 'cc', point: '1', text: '64.2', notTaken: null } as const
+    const reading = { kind: 'cc', point: '1', text: '64.2', notTaken: null, repeat: 'again' } as const
     const read = (instrumentId: string) =>
       recordReadings(
         machinist,

@@ -102,12 +102,12 @@ describe('a chamber that has a value is read anew, after a tick was taken back',
   })
 
   it('teaches the shop how its readings scatter, and the total follows', async () => {
-    // 64.2, 64.4, 64.3: 0.01 + 0.01 + 0 = 0.02, two degrees of freedom.
+    // 64.2 is another person's; 64.4 and 64.3 are one person's: 2·0.05² = 0.005, one degree of freedom.
     const total = await database.client.ccRepeatTotal.findFirstOrThrow()
-    expect(total.degrees).toBe(2)
-    expect(total.squaresCc2).toBeCloseTo(0.02, 9)
+    expect(total.degrees).toBe(1)
+    expect(total.squaresCc2).toBeCloseTo(0.005, 9)
     const { ownRepeats, otherRepeats } = await dossier()
-    expect(ownRepeats.map(({ tally }) => tally.degrees)).toEqual([2])
+    expect(ownRepeats.map(({ tally }) => tally.degrees)).toEqual([1])
     expect(otherRepeats.degrees).toBe(0)
   })
 })
@@ -135,8 +135,8 @@ describe('a cut that disagrees with the record', () => {
     )
     await read(flatCut, [cc('at-stop', '62.8', wrong?.id)])
     // A tolerance of half a cc asks for more than one reading; then it goes on.
-    expect(await card()).toMatchObject({ verdict: 'read', headline: '1 more reading of chamber 1.' })
-    await read(flatCut, [cc('at-stop', '62.6', 'again')])
+    expect(await card()).toMatchObject({ verdict: 'read', readNext: 'at-stop-2' })
+    await read(flatCut, [cc('at-stop-2', '62.3'), cc('at-stop-3', '62.6')])
     expect(await card()).toMatchObject({ verdict: 'cut' })
   })
 
