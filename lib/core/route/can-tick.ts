@@ -20,7 +20,12 @@ export type MayTick =
 export function canTick(facts: RouteFacts, key: StepKey): MayTick {
   const step = routeInDetail(facts).find((candidate) => sameKey(candidate, key))
   if (!step || (step.state === 'not needed' && step.doneSeq === null)) return no({ code: 'off-route' })
-  if (step.state === 'done' || step.state === 'not needed') return again(facts, step)
+  if (step.state === 'done') return again(facts, step)
+  if (step.state === 'not needed') {
+    // Waived while it was needed, it was never done: a tick says that it was, and owes what is read there.
+    const owed = whatIsOwed(facts, step)
+    return owed ? no(owed) : again(facts, step)
+  }
   const refused = whereItIs(facts, step) ?? whatItSays(step) ?? whatIsOwed(facts, step)
   return refused ? no(refused) : { ok: true, warnings: warningsOf(step) }
 }

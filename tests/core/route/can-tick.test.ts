@@ -4,7 +4,7 @@ import { computeRoute } from '@/lib/core/route/compute-route'
 import { tickRefusal, tickWarningText } from '@/lib/words/ticks'
 import { keyOf, type StepRef } from '@/lib/core/route/keys'
 import type { StepKey } from '@/lib/core/route/step-ids'
-import { angleFlat, arrival, flat, order, Visit, type Answer } from './visit'
+import { angleFlat, arrival, flat, noCut, order, Visit, type Answer } from './visit'
 
 const refusal = (visit: Visit, at: StepRef | StepKey) => {
   const result = canTick(visit.facts, typeof at === 'string' ? keyOf(at) : at)
@@ -34,6 +34,15 @@ describe('a step that owes readings', () => {
     expect(refusal(visit, 'chambers')?.message).toBe('Measure chambers: chamber 4 has no cc yet.')
     visit.read('chambers', ...cc(4))
     expect(refusal(visit, 'chambers')).toBeNull()
+  })
+
+  it('is not done by a tick without them, when it was waived and the plan no longer asks for it', () => {
+    const visit = here({ plan: flat(0.04) })
+    visit.note('waive', keyOf('dowel-fit')).plans(noCut)
+    expect(visit.state('dowel-fit')).toBe('not needed')
+    expect(refusal(visit, 'dowel-fit')?.code).toBe('owed')
+    visit.read('dowel-fit', ['dowels', '', 'home'])
+    expect(refusal(visit, 'dowel-fit')).toBeNull()
   })
 
   it('asks for one chamber when the job has no target', () => {

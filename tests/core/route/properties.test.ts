@@ -163,7 +163,7 @@ describe('completeness', () => {
         expect(visit.facts.openHolds).toEqual([])
         expect(visit.facts.openFindings).toBe(0)
       }),
-      { numRuns: 30 },
+      { numRuns: 60 },
     )
     expect(clean).toBeGreaterThan(0)
   })
