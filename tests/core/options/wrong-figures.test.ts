@@ -2,10 +2,13 @@ import { describe, expect, it } from 'vitest'
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import { camAnswerOf, camAnswers, camFacts } from '@/lib/core/engine/cam-answer'
-import type { Result } from '@/lib/core/errors'
+import { must, type Result } from '@/lib/core/errors'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { consequences } from '@/lib/core/options/consequences'
 import type { ConsequencesInput } from '@/lib/core/options/consequences-input'
+import { inputsOf } from '@/lib/core/options/inputs-of'
+import { workedPlan } from '@/lib/core/options/plan-record-of'
+import { chamberLines } from '@/lib/core/options/plan-words'
 import { waysOf } from '@/lib/core/options/ways'
 import { question, start } from './bench'
 
@@ -118,6 +121,27 @@ describe('figures that are plausible and wrong', () => {
   it('cam and valves are one question, and its answer comes back as it was given', () => {
     for (const answer of camAnswers) expect(camAnswerOf(camFacts(answer))).toBe(answer)
     expect(camFacts('side-valve')).toEqual({ camInHead: false, valvesInBlock: true })
+  })
+})
+
+describe('a wall that leans', () => {
+  const flat = { kind: 'flat', splitBy: 'margin', flatIn: null, angleIn: null, angleDeg: null, stopAtIn: null } as const
+  const worked = (wallDraftDeg: number | undefined) => {
+    const head = start({ casting: { ...start().casting, wallDraftDeg } })
+    return must(workedPlan(inputsOf(question({ targetCc: 54, starts: [head] }), head), { ...flat, sinkIn: 0 })).record
+  }
+
+  it('10° over 60 thou takes 0.6 % less of 10 cc: 1 − (1 − x + x²/3), x = 0.060·tan 10°/1.7993', () => {
+    const { wallDraft } = worked(10)
+    const x = (0.06 * Math.tan(Math.PI / 18)) / Math.sqrt(10.1706 / Math.PI)
+    expect(wallDraft?.lessCc).toBeCloseTo(10 * (x - x ** 2 / 3), 3)
+    const line = chamberLines(worked(10)).find(({ label }) => label === 'Wall draft')
+    expect(line?.value).toBe('10.0°: 0.06 cc less taken')
+    expect(chamberLines(worked(-10)).find(({ label }) => label === 'Wall draft')?.value).toContain('more taken')
+  })
+
+  it('a square wall, or one of which nothing is known, has no line', () => {
+    for (const draft of [0, undefined]) expect(worked(draft).wallDraft).toBeNull()
   })
 })
 
