@@ -133,8 +133,25 @@ export async function answer(page: Page, answers: Answers): Promise<void> {
 export async function doStep(page: Page, tag: string, step: string, answers: Answers = {}): Promise<void> {
   await openStep(page, tag, step)
   await answer(page, answers)
-  await page.getByRole('button', { name: /^(Save and tick|Tick): / }).click()
-  await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
+  const save = page.getByRole('button', { name: /^(Save and tick|Tick): / })
+  const done = page.getByRole('status').filter({ hasText: 'Done.' })
+  await save.click()
+  const again = page.getByLabel(/^Again: /)
+  await expect(done.or(again.first()).first()).toBeVisible()
+  if ((await again.count()) > 0) {
+    await typeAgain(page)
+    await tapAgain(save)
+  }
+  await expect(done).toBeVisible()
+}
+
+/** Every figure that is asked about is meant as it is. */
+export async function typeAgain(page: Page): Promise<void> {
+  for (const cell of await page.getByLabel(/^Again: /).all()) {
+    const label = (await cell.evaluate((input: HTMLInputElement) => input.labels?.[0]?.textContent)) ?? ''
+    const group = cell.locator('xpath=ancestor::*[@role="group"][1]')
+    await cell.fill(await group.getByLabel(label.replace('Again: ', ''), { exact: true }).inputValue())
+  }
 }
 
 /** A button takes no second tap within 400 ms of the first. No person is as fast as a browser test: the press is long. */

@@ -10,6 +10,8 @@ export const refusalCodes = [
   'contradiction', // two things given that do not agree
   'unreachable', // no cut reaches the target inside the limits
   'measure-again', // the readings are too uncertain to advise a cut
+  'unlikely', // possible and not believed: kept when it is typed a second time
+  'impossible', // readings that cannot all be true
   'hold', // metal is already gone that should not be: stop and fetch the owner
   'invalid', // a form field is wrong
   'not-signed-in',

@@ -24,5 +24,5 @@ export const instrumentsInUse = (reader: Reader) =>
   reader.instrument.findMany({
     where: { retiredAt: null },
     orderBy: { name: 'asc' },
-    select: { id: true, name: true, lastCheckedOn: true },
+    select: { id: true, name: true, kind: true, lastCheckedOn: true },
   })

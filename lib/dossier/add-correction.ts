@@ -14,12 +14,16 @@ export type Correction = {
   readonly reason: string
 }
 
-/** The row of a correction, in the visit's log and in the audit. The caller holds the visit's lock and refreshes it. */
+/**
+ * The row of a correction, in the visit's log and in the audit. The caller holds the visit's lock and refreshes it.
+ * `heldAgainst`: of an unlikely figure that was typed a second time, as it is kept; '' of any other.
+ */
 export async function addCorrection(
   ctx: Write,
   visit: Pick<VisitRecord, 'id' | 'jobId'>,
   standing: EffectiveReading,
   input: Correction,
+  heldAgainst = '',
 ): Promise<void> {
   const eventSeq = await addEvent(ctx, visit.id, 'read', standing.step, { note: input.reason })
   const setId = newId(ctx.now)
@@ -41,7 +45,15 @@ export async function addCorrection(
       byId: ctx.actor.personId,
     },
   })
-  await ctx.tx.reading.create({ data: { id: newId(ctx.now), setId, ...correctionRow(standing, input) } })
+  await ctx.tx.reading.create({
+    data: {
+      id: newId(ctx.now),
+      setId,
+      confirmed: heldAgainst !== '',
+      heldAgainst: heldAgainst === '' ? null : heldAgainst,
+      ...correctionRow(standing, input),
+    },
+  })
   ctx.audit({
     action: 'reading.correct',
     subjectId: standing.id,
@@ -51,6 +63,7 @@ export async function addCorrection(
       was: inTrail(standing.kind, standing.text),
       now: input.correction === 'withdraw' ? null : inTrail(standing.kind, input.text),
       reason: input.reason,
+      ...(heldAgainst === '' ? {} : { confirmed: true }),
     },
   })
 }

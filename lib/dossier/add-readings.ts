@@ -1,3 +1,4 @@
+import { figureKey } from '@/lib/core/expected/types'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import { ok, RefusedError, type Refusal, type Result } from '@/lib/core/errors'
@@ -19,6 +20,8 @@ export type ReadingEntry = {
   readonly notTaken: string | null
   /** Of a chamber that has a value: 'again', or the id of the reading it stands in the place of. */
   readonly repeat?: string | null | undefined
+  /** An unlikely figure as it was typed the second time; left out when it was typed once. */
+  readonly again?: string | undefined
 }
 
 /** What was read at one go, with what it was read with. */
@@ -38,6 +41,12 @@ type Point = {
   readonly unit: string
   readonly repeat: string | null
 }
+
+/** By kind and point: what an unlikely reading was held against when it was confirmed, as it is kept. */
+export type Confirmed = ReadonlyMap<string, string>
+
+/** Of words and choices nothing is unlikely. */
+export const nothingConfirmed: Confirmed = new Map()
 
 /** Answers as they are kept. All figures that cannot be read are refused at one go, each under its field. */
 export function pointsOf(entries: readonly ReadingEntry[]) {
@@ -76,6 +85,7 @@ export async function addReadings(
   { id: visitId, jobId }: { readonly id: string; readonly jobId: string },
   step: RouteStep,
   entry: Entry,
+  confirmed: Confirmed,
 ): Promise<number> {
   const points = pointsOf(entry.readings)
   if (points.length === 0) return 0
@@ -98,7 +108,7 @@ export async function addReadings(
       byId: ctx.actor.personId,
     },
   })
-  await addPoints(ctx, setId, points)
+  await addPoints(ctx, setId, points, confirmed)
   ctx.audit({
     action: 'reading-set.read',
     subjectId: setId,
@@ -107,6 +117,7 @@ export async function addReadings(
     changes: {
       step: step.stepId,
       points: points.map((point) => [point.kind, point.point, inTrail(point.kind, point.text), point.notTaken]),
+      ...(confirmed.size > 0 ? { confirmed: [...confirmed.keys()] } : {}),
     },
   })
   return points.length
@@ -140,7 +151,12 @@ async function instrumentOf(ctx: Write, instrumentId: string | null) {
 }
 
 /** The points of one set, as they were first read: nothing is corrected yet. */
-export async function addPoints(ctx: Write, setId: string, points: readonly Point[]): Promise<void> {
+export async function addPoints(
+  ctx: Write,
+  setId: string,
+  points: readonly Point[],
+  confirmed: Confirmed = nothingConfirmed,
+): Promise<void> {
   await ctx.tx.reading.createMany({
     data: points.map((point) => ({
       id: newId(ctx.now),
@@ -148,6 +164,8 @@ export async function addPoints(ctx: Write, setId: string, points: readonly Poin
       reason: '',
       correctsId: null,
       correction: null,
+      confirmed: confirmed.has(figureKey(point.kind, point.point)),
+      heldAgainst: confirmed.get(figureKey(point.kind, point.point)) ?? null,
       ...point,
     })),
   })

@@ -18,6 +18,8 @@ export const readingEntry = z.object({
   notTaken: words(200).nullable(),
   /** Of a chamber that has a value: 'again', or the id of the reading it stands in the place of. */
   repeat: z.string().max(40).optional(),
+  /** An unlikely figure as it was typed the second time. */
+  again: words(500).optional(),
 })
 
 /** The step as the person saw it: `seen` is the number of its last event, so that a change made elsewhere shows. */
@@ -42,6 +44,7 @@ export const correctReadingSchema = z.object({
   readingId: z.uuid(),
   correction: z.enum(['replace', 'withdraw']),
   text: words(500),
+  again: words(500).optional(),
   reason: requiredText('Enter the reason for the correction.', 300),
 })
 

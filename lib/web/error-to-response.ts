@@ -10,6 +10,8 @@ const status: Record<RefusalCode, number> = {
   contradiction: 422,
   unreachable: 422,
   'measure-again': 422,
+  unlikely: 422,
+  impossible: 422,
   hold: 409,
   invalid: 422,
   'not-signed-in': 401,

@@ -1,8 +1,8 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { expectedChamber, uAfterCut } from '@/lib/core/expected/chamber'
+import { expectedChamber, isBeforeCut, uAfterCut } from '@/lib/core/expected/chamber'
 import { agreed, median, outside, together, within } from '@/lib/core/expected/compare'
-import { expectedCorner, fourthCorner } from '@/lib/core/expected/corner'
+import { depthAtCorner, expectedCorner, fourthCorner } from '@/lib/core/expected/corner'
 import { cutHere } from '@/lib/core/expected/cut-here'
 import { expected } from '@/lib/core/expected/expected'
 import { expectedFlow, fromLiftBelow, lineAt } from '@/lib/core/expected/flow'
@@ -87,12 +87,12 @@ const facts: Arbitrary<ExpectedFacts> = fc.record({
   mate: figures,
   deepEdge: edge,
   milledWidthIn: maybe(near(1, 20)),
+  edgeInsetIn: maybe(near(0, 3)),
   cut: fc.option(cut),
   millDepthIn: near(0, 0.2),
   chamber: fc.record({
     repeatabilityCc: near(0, 1),
     divisionCc: near(0, 1),
-    millChamber: fc.constantFrom('1', '3'),
     uBeforeCc: fc.constant({ '1': 0.3 }),
     centroidShare: maybe(near(0, 1)),
     rate: fc.option(rate),
@@ -109,6 +109,7 @@ const facts: Arbitrary<ExpectedFacts> = fc.record({
     planAngleIn: maybe(near(0, 0.5)),
     leftIn: maybe(near(-0.2, 2)),
     lastTotalIn: maybe(near(0, 0.5)),
+    touchedOffAnew: fc.boolean(),
   }),
   straightness: fc.record({ acrossIn: near(0, 0.01), alongIn: near(0, 0.02) }),
   runBefore: figures,
@@ -120,6 +121,7 @@ const facts: Arbitrary<ExpectedFacts> = fc.record({
 describe('expected', () => {
   holds(expected, [kind, point, facts], 3000)
   holds(expectedChamber, [point, facts], 1000)
+  holds(isBeforeCut, [facts])
   holds(expectedCorner, [fc.constantFrom('intake-1', 'exhaust-2'), facts], 1000)
   holds(expectedSeatDepth, [fc.constantFrom('1-intake', '2-exhaust'), facts], 1000)
   holds(expectedMillDepth, [facts])
@@ -136,6 +138,7 @@ describe('expected', () => {
   holds(expectedLimitsOf, [limits])
   holds(seatDepthAfter, [near(-0.25, 0.5), cut, seat, maybe(near(1, 20)), near(-0.1, 0.25)], 1000)
   holds(uAfterCut, [fc.record({ uBeforeCc: plain(0, 5), uReadCc: plain(0, 5) }), rate, plain(0, 500), plain(0, 20)])
+  holds(depthAtCorner, [fc.boolean(), fc.record({ shallowIn: plain(0, 0.2), deepIn: plain(0, 0.3) }), facts])
   holds(fourthCorner, [fc.tuple(plain(0.3, 12), plain(0.3, 12)), plain(0.3, 12)])
 })
 

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
+import { storedHeldAgainst } from '@/lib/data/stored/held-against'
 import { planInputs, planRecordOf, planResults } from '@/lib/data/stored/plan'
 import { auditChanges, operationResult, readingConditions, returnedNotDone } from '@/lib/data/stored/records'
 import { stepDetail } from '@/lib/data/stored/route-step'
@@ -43,6 +44,7 @@ const columns: Readonly<Record<string, Column>> = {
   'Settings.values': column(settingsValues, { key: 'version', wrong: { turnaroundDays: '6' } }),
   'Release.facts': column(releaseFacts),
   'ReadingSet.conditions': column(readingConditions),
+  'Reading.heldAgainst': column(storedHeldAgainst),
   'RouteStep.detail': column(stepDetail, { key: 'visitId', shape: 3 }),
   'Estimate.question': column(estimateQuestion),
   'Estimate.answer': column(estimateAnswer),
@@ -69,7 +71,9 @@ beforeAll(async () => {
 
 async function kept(name: string, key: string): Promise<{ id: string; text: string }[]> {
   const [table, column] = name.split('.')
-  return shop.client.$queryRawUnsafe(`SELECT CAST("${key}" AS TEXT) AS id, "${column}" AS text FROM "${table}"`)
+  return shop.client.$queryRawUnsafe(
+    `SELECT CAST("${key}" AS TEXT) AS id, "${column}" AS text FROM "${table}" WHERE "${column}" IS NOT NULL`,
+  )
 }
 
 /** As it was written before there were shapes. */

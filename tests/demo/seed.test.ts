@@ -42,6 +42,19 @@ const visits = () =>
   })
 
 describe('the demo shop', () => {
+  it('has fewer than one honest reading in 200 that had to be typed twice; a slip that its story corrects is one of them', async () => {
+    const figures = await shop.client.reading.findMany({ where: { value: { not: null } }, include: { set: true } })
+    const twice = figures.filter(({ confirmed }) => confirmed)
+    const said = twice.map(({ kind, point, text, heldAgainst, set }) =>
+      [set.stepId, kind, point, text, heldAgainst].join(' '),
+    )
+    process.stdout.write(`demo: ${twice.length} of ${figures.length} figures typed twice\n${said.join('\n')}\n`)
+    const honest = twice.filter(({ id }) => figures.every(({ correctsId }) => correctsId !== id))
+    expect(figures.length).toBeGreaterThan(350)
+    expect(honest.length / figures.length).toBeLessThan(1 / 200)
+    expect(twice.length - honest.length).toBe(1)
+  })
+
   it('has heads in every state, as its story has it', async () => {
     const all = await visits()
     const of = (customer: string) =>

@@ -7,8 +7,10 @@ import type { Mark } from './validation-hint'
 export type CellWords = {
   label: string
   /** Figure and unit, as they are to be read: "64.2 cc". */
-  previous?: string
-  target?: string
+  previous?: string | undefined
+  target?: string | undefined
+  /** "63.9 ± 1.5 cc, the other chambers". */
+  expected?: string | undefined
 }
 
 type Props = CellWords & {
@@ -19,6 +21,7 @@ type Props = CellWords & {
   current: boolean
   onCell: (cell: string) => void
   onFocus?: () => void
+  onLeave?: () => void
   onNext: () => void
 }
 
@@ -27,12 +30,14 @@ export function FigureCell({
   label,
   previous,
   target,
+  expected,
   cell,
   unit,
   mark,
   current,
   onCell,
   onFocus,
+  onLeave,
   onNext,
 }: Props) {
   const id = useId()
@@ -64,6 +69,7 @@ export function FigureCell({
           aria-describedby={`${id}-beside ${id}-mark`}
           onChange={(event) => onCell(event.target.value)}
           onFocus={onFocus}
+          onBlur={onLeave}
           onKeyDown={keyDown}
         />
         <span className={styles.cellUnit}>{unit}</span>
@@ -83,6 +89,12 @@ export function FigureCell({
           <div>
             <dt>target</dt>
             <dd>{target}</dd>
+          </div>
+        )}
+        {expected && (
+          <div>
+            <dt>expected</dt>
+            <dd>{expected}</dd>
           </div>
         )}
       </dl>

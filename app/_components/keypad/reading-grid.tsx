@@ -1,14 +1,25 @@
 'use client'
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 import { FigureCell, type CellWords } from './figure-cell'
 import { fromCell, press, toCell, turnUnit, type Key } from './figure-text'
 import { Keys } from './keys'
 import styles from './keypad.module.css'
-import { markFor, type Limits } from './validation-hint'
+import { markFor, type Limits, type Mark } from './validation-hint'
 import { NotTakenCell } from './not-taken-cell'
 
-export type ReadingCell = CellWords & { point: string; limits?: Limits }
+export type ReadingCell = Omit<CellWords, 'expected'> & {
+  point: string
+  limits?: Limits | undefined
+  /** What is expected, in the unit that the cell shows. */
+  expected?: ((unit: string) => string) | undefined
+  /** Possible, and to be looked at; '' for nothing. */
+  caution?: string
+  /** Why it may not be saved; '' for nothing. */
+  stop?: string | undefined
+  /** What was likely meant: one tap puts it into the cell. */
+  slip?: string | null
+}
 
 /** `text` as typed; `notTaken`: why it could not be had, '' while the reason is being written, null when it was taken. */
 export type ReadingEntry = { point: string; text: string; notTaken: string | null }
@@ -18,11 +29,15 @@ type Props = {
   quantity: Quantity
   /** The unit to begin with; left out: the quantity's own. */
   unit?: string
+  /** The unit that was chosen last under this name, on this device, comes first. */
+  keepUnitAs?: string
   /** Units to turn through with the unit key; left out: those of the quantity. */
   units?: readonly string[]
   cells: readonly ReadingCell[]
   values: readonly ReadingEntry[]
   onChange: (values: ReadingEntry[]) => void
+  /** A cell was left: what is typed there is meant. */
+  onSettle?: (point: string) => void
   /** Each cell may say "not taken: why" instead. */
   mayBeNotTaken?: boolean
   /** What the server said, by point. */
@@ -32,6 +47,9 @@ type Props = {
   doneLabel?: string
 }
 
+/** What is said about a figure moves what stands below: not under the finger that is just tapping there. */
+const tapMs = 400
+
 /** Figures of one kind at several points, in a row, fed by one keypad or a real keyboard. */
 export function ReadingGrid(props: Props) {
   const { label, quantity, cells, values, mayBeNotTaken = false, errors } = props
@@ -39,11 +57,17 @@ export function ReadingGrid(props: Props) {
   const { unit = own } = props
   const { units = quantities[quantity].keypadUnits } = props
   const [shown, setShown] = useState(unit)
-  const [at, setAt] = useState(0)
+  const [at, setAt] = useState<string | null>(null)
   const inputs = useRef(new Map<string, HTMLInputElement>())
   /** The cell that takes focus once it is drawn. */
   const wanted = useRef<string | null>(null)
-  const current = cells[at] ?? cells[0]
+  const current = cells.find(({ point }) => point === at) ?? cells[0]
+  const { keepUnitAs } = props
+
+  useEffect(() => {
+    const kept = keepUnitAs === undefined ? null : keptUnit(keepUnitAs)
+    if (kept !== null && units.includes(kept)) setShown(kept)
+  }, [keepUnitAs, units])
 
   const entryOf = (point: string): ReadingEntry =>
     values.find((value) => value.point === point) ?? { point, text: '', notTaken: null }
@@ -62,22 +86,23 @@ export function ReadingGrid(props: Props) {
   function turn(next: string) {
     if (current) change(current.point, { text: turnUnit(entryOf(current.point).text, shown, next, own) })
     setShown(next)
+    if (keepUnitAs !== undefined) keepUnit(keepUnitAs, next)
   }
+
+  const after = cells.slice(cells.findIndex(({ point }) => point === current?.point) + 1)
+  const nextCell = after.find(({ point }) => entryOf(point).notTaken === null)
 
   function goNext() {
-    const next = cells.findIndex((cell, place) => place > at && entryOf(cell.point).notTaken === null)
-    const cell = cells[next]
-    if (!cell) return props.onDone?.()
-    setAt(next)
-    inputs.current.get(cell.point)?.focus()
+    if (current) props.onSettle?.(current.point)
+    if (!nextCell) return props.onDone?.()
+    setAt(nextCell.point)
+    inputs.current.get(nextCell.point)?.focus()
   }
-
-  const isLast = !cells.some((cell, place) => place > at && entryOf(cell.point).notTaken === null)
 
   return (
     <div role="group" aria-label={label} data-hands-on className={styles.pad}>
       <div className={styles.cells}>
-        {cells.map((cell, place) => {
+        {cells.map((cell) => {
           const entry = entryOf(cell.point)
           if (entry.notTaken !== null) {
             return (
@@ -107,15 +132,27 @@ export function ReadingGrid(props: Props) {
                 label={cell.label}
                 previous={cell.previous}
                 target={cell.target}
+                expected={cell.expected?.(shown)}
                 cell={toCell(entry.text, shown, own)}
                 unit={shown}
-                mark={markFor(entry.text, quantity, cell.limits, errors?.[cell.point])}
-                current={place === at}
+                mark={markOf(cell, entry.text, quantity, errors?.[cell.point])}
+                current={cell === current}
                 onCell={(text) => change(cell.point, { text: fromCell(text, shown, own) })}
-                onFocus={() => setAt(place)}
+                onFocus={() => setAt(cell.point)}
+                onLeave={() => setTimeout(() => props.onSettle?.(cell.point), tapMs)}
                 onNext={goNext}
               />
-              {mayBeNotTaken && (
+              {cell.slip && (
+                <button
+                  type="button"
+                  className={styles.switch}
+                  aria-label={`Use ${cell.slip} instead: ${cell.label}`}
+                  onClick={() => change(cell.point, { text: cell.slip ?? '' })}
+                >
+                  {cell.slip}?
+                </button>
+              )}
+              {mayBeNotTaken && !cell.point.startsWith('again ') && (
                 <button
                   type="button"
                   className={styles.switch}
@@ -136,8 +173,35 @@ export function ReadingGrid(props: Props) {
         units={units}
         onUnit={turn}
         onNext={goNext}
-        nextLabel={isLast ? (props.doneLabel ?? 'Done') : 'Next'}
+        nextLabel={nextCell ? 'Next' : (props.doneLabel ?? 'Done')}
       />
     </div>
   )
+}
+
+/** What the server said comes first, then what cannot be, then what is to be looked at. */
+function markOf(cell: ReadingCell, text: string, quantity: Quantity, error?: string): Mark {
+  const stop = error || cell.stop
+  if (stop) return { kind: 'refused', words: stop }
+  const mark = markFor(text, quantity, cell.limits)
+  if (mark.kind === 'refused' || !cell.caution) return mark
+  return { kind: 'out', words: cell.caution }
+}
+
+const unitPlace = (name: string): string => `unit ${name}`
+
+function keptUnit(name: string): string | null {
+  try {
+    return localStorage.getItem(unitPlace(name))
+  } catch {
+    return null
+  }
+}
+
+function keepUnit(name: string, unit: string): void {
+  try {
+    localStorage.setItem(unitPlace(name), unit)
+  } catch {
+    // A device that keeps nothing opens in the usual unit again.
+  }
 }

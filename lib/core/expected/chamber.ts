@@ -1,6 +1,7 @@
+import { chamberOfPoint, isMillPoint, millPoint } from '../chamber/mill-point'
 import { agreed, together, within } from './compare'
 import { cutHere } from './cut-here'
-import { figureKey, type Comparison, type Expected, type ExpectedFacts } from './types'
+import { figureKey, type Comparison, type CutSince, type Expected, type ExpectedFacts } from './types'
 
 /**
  * What a chamber is expected to hold, in cc (1–400).
@@ -43,11 +44,10 @@ export function uAfterCut(
 
 function afterCut(point: string, facts: ExpectedFacts): Comparison | null {
   const { chamber, limits, before, here } = facts
-  const atMill = point === 'at-stop' || point === 'at-size'
-  const number = atMill ? chamber.millChamber : point
+  const number = chamberOfPoint(point)
   const beforeCc = before[figureKey('cc', number)]
-  const cut = cutHere(facts)
-  if (beforeCc === undefined || !cut || chamber.workedSince || facts.stepId === 'open-chamber') return null
+  const cut = isMillPoint(point, 'before') ? beforeMill(facts) : cutHere(facts)
+  if (beforeCc === undefined || !cut || chamber.workedSince || isBeforeCut(facts)) return null
   const depthIn = depthAtShare(cut, chamber.centroidShare)
   if (depthIn === null || !chamber.rate) return null
   const depthThou = depthIn * 1000
@@ -59,8 +59,17 @@ function afterCut(point: string, facts: ExpectedFacts): Comparison | null {
   if (depthThou === 0) return within(beforeCc, room, { code: 'before' })
   const why = { code: 'before-less-cut', before: beforeCc, depthIn } as const
   // Read on the way, at a depth that only the machinist knows, it lies between before and the end.
-  const onTheWay = point === 'at-stop' && here[figureKey('cc', 'at-size')] !== undefined
+  const onTheWay = isMillPoint(point, 'at-stop') && here[figureKey('cc', millPoint('at-size', number))] !== undefined
   return onTheWay ? { value: null, low: value - room, high: beforeCc + room, why } : within(value, room, why)
+}
+
+/** What is read there is what the cut starts from. */
+export const isBeforeCut = ({ stepId }: Pick<ExpectedFacts, 'stepId'>): boolean =>
+  stepId === 'chambers' || stepId === 'open-chamber'
+
+/** What was cut when the head came to the mill. */
+function beforeMill({ cut, millDepthIn }: ExpectedFacts): CutSince | null {
+  return cut && { shallowIn: cut.shallowIn - millDepthIn, deepIn: cut.deepIn - millDepthIn }
 }
 
 /** Depth at a place across, in inches; null when it depends on the place and that is not known. */
@@ -80,7 +89,7 @@ function roomAbout({ limits }: ExpectedFacts, expectedCc: number, u: number): nu
 }
 
 function besideOthers(point: string, facts: ExpectedFacts): Comparison | null {
-  if (point.startsWith('at-')) return null
+  if (!/^\d+$/.test(point)) return null
   const others = Array.from({ length: facts.chambers }, (_, at) => String(at + 1)).flatMap((number) =>
     number === point ? [] : (facts.here[figureKey('cc', number)] ?? []),
   )

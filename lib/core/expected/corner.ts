@@ -44,19 +44,36 @@ function ofPlane(point: string, { here, limits }: ExpectedFacts): Comparison | n
 function ofMetal(point: string, facts: ExpectedFacts): Comparison | null {
   const { limits, thickness, before, stepId } = facts
   const cut = stepId === 'thickness' ? uncut : cutHere(facts)
-  const [edge] = point.split('-')
+  const depthIn = cut && depthAtCorner(point.startsWith(facts.deepEdge), cut, facts)
   const beforeIn = stepId === 'thickness' ? undefined : before[figureKey('thickness', point)]
   const fromIn = beforeIn ?? (thickness.newIn === null ? null : thickness.newIn - (thickness.goneIn ?? 0))
   if (fromIn === null) return null
-  const value = fromIn - (cut ? (edge === facts.deepEdge ? cut.deepIn : cut.shallowIn) : 0)
+  const value = fromIn - (depthIn ?? 0)
   // Metal that went and that nobody knows of makes a head thinner, never thicker.
-  const allKnown = cut !== null && (beforeIn !== undefined || thickness.goneIn !== null)
+  const allKnown = depthIn !== null && (beforeIn !== undefined || thickness.goneIn !== null)
   return {
     value: allKnown ? value : null,
     low: allKnown ? value - limits.expectThinnerIn : null,
     high: value + limits.expectThickerIn,
     why: { code: beforeIn === undefined ? 'new-less-cut' : 'before-less-cut', before: fromIn, depthIn: fromIn - value },
   }
+}
+
+/**
+ * Depth of a cut where a corner is touched, in inches; null: it leans, and nobody has said how far inside the edge.
+ *
+ * Derived: d(x) at x = inset, or W − inset. Example: 0.020 and 0.083 at the edges of 7 in, touched 0.7 in inside → 0.0767
+ * at the deep edge.
+ */
+export function depthAtCorner(
+  isDeep: boolean,
+  { shallowIn, deepIn }: CutSince,
+  { edgeInsetIn, milledWidthIn }: Pick<ExpectedFacts, 'edgeInsetIn' | 'milledWidthIn'>,
+): number | null {
+  if (Math.abs(deepIn - shallowIn) < 1e-9) return shallowIn
+  if (edgeInsetIn === null || milledWidthIn === null) return null
+  const inside = ((deepIn - shallowIn) * edgeInsetIn) / milledWidthIn
+  return isDeep ? deepIn - inside : shallowIn + inside
 }
 
 const uncut: CutSince = { shallowIn: 0, deepIn: 0 }

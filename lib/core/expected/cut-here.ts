@@ -7,10 +7,11 @@ import { figureKey, type CutSince, type ExpectedFacts } from './types'
  *
  * Derived: the depth typed takes the place of the one that was kept. Example: 0.012 kept, 0.018 typed → 0.018 at both.
  */
-export function cutHere({ stepId, cut, here, millDepthIn, deepEdge }: ExpectedFacts): CutSince | null {
+export function cutHere({ stepId, cut, here, millDepthIn, mill, deepEdge }: ExpectedFacts): CutSince | null {
   if (!cut) return null
   if (stepId === 'flat-cut') {
-    const more = (here[figureKey('cut-depth', '')] ?? millDepthIn) - millDepthIn
+    const countedIn = mill.touchedOffAnew ? 0 : millDepthIn
+    const more = (here[figureKey('cut-depth', '')] ?? countedIn) - countedIn
     return { shallowIn: cut.shallowIn + more, deepIn: cut.deepIn + more }
   }
   if (stepId !== 'angle-cut') return cut

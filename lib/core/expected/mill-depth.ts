@@ -10,18 +10,21 @@ import type { Comparison, Expected, ExpectedFacts, HeldAgainst } from './types'
  * Derived: the least of the three, with the shop's room over it. Example: advised 0.0213, plan 0.030 → to 0.0233, from
  * 0.00213.
  */
-export function expectedMillDepth({ mill, limits }: ExpectedFacts): Expected | null {
+export function expectedMillDepth({ mill, millDepthIn, limits }: ExpectedFacts): Expected | null {
+  const countedIn = mill.touchedOffAnew ? millDepthIn : 0
   const stops = [
     [mill.adviceIn, 'advised-stop'],
     [mill.planFlatIn, 'plan'],
     [mill.leftIn, 'thickness-left'],
   ] as const
   const least = stops
-    .flatMap(([stopIn, code]) => (stopIn === null ? [] : [{ stopIn: Math.max(0, stopIn), code }]))
+    .flatMap(([stopIn, code]) => (stopIn === null ? [] : [{ stopIn: Math.max(0, stopIn - countedIn), code }]))
     .toSorted((a, b) => a.stopIn - b.stopIn)[0]
   return together([
     least ? ofStop(least.stopIn, limits.expectDepthLeastPart, limits.expectDepthOverIn, { code: least.code }) : null,
-    mill.lastTotalIn === null ? null : { value: null, low: mill.lastTotalIn, high: null, why: { code: 'last-total' } },
+    mill.lastTotalIn === null || mill.touchedOffAnew
+      ? null
+      : { value: null, low: mill.lastTotalIn, high: null, why: { code: 'last-total' } },
   ])
 }
 

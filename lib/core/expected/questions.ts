@@ -66,9 +66,9 @@ function questionsIn(typed: readonly TypedFigure[], facts: ExpectedFacts): Quest
   for (;;) {
     const off = left.filter((key) => isOff(key, left, facts))
     if (!off.some((key) => !stored.includes(key))) break
-    const odd = oddOnes(off, left, facts)
-    const named = odd.length > 1 ? withSlip(odd, typed, left, facts) : odd
-    for (const key of named) blamed.set(key, named.length > 1 ? named : [])
+    const { odd, helps } = oddOnes(off, left, facts)
+    const named = odd.length > 1 && helps ? withSlip(odd, typed, left, facts) : odd
+    for (const key of named) blamed.set(key, named.length > 1 && helps ? named : [])
     left = left.filter((key) => !named.includes(key))
   }
   return typed.flatMap((one) => {
@@ -109,14 +109,18 @@ function fits(value: number, key: string, left: readonly string[], facts: Expect
   return held !== null && outside(value, held) === null
 }
 
-/** Those without which the fewest of the others are off. */
-function oddOnes(off: readonly string[], left: readonly string[], facts: ExpectedFacts): string[] {
+/**
+ * Those without which the fewest of the others are off. `helps`: without one of them another is no longer off; where it is
+ * not, each is off by itself.
+ */
+function oddOnes(off: readonly string[], left: readonly string[], facts: ExpectedFacts) {
   const still = off.map((key) => {
     const rest = left.filter((other) => other !== key)
     return { key, count: rest.filter((other) => isOff(other, rest, facts)).length }
   })
   const least = Math.min(...still.map(({ count }) => count))
-  return still.filter(({ count }) => count === least).map(({ key }) => key)
+  const odd = still.filter(({ count }) => count === least).map(({ key }) => key)
+  return { odd, helps: least < off.length - 1 }
 }
 
 /** Of several that could be the odd one, the only one that a likely slip explains. */

@@ -10,7 +10,7 @@ export type HeldAgainst =
   | { readonly code: 'mate' }
   | { readonly code: 'nominal-less-gone' }
   | { readonly code: 'other-corners' } // the plane of the other three
-  | { readonly code: 'new-less-cut' }
+  | { readonly code: 'new-less-cut'; readonly before: number; readonly depthIn: number }
   | { readonly code: 'record-less-gone' }
   | { readonly code: 'other-valves' }
   | { readonly code: 'advised-stop' }
@@ -53,8 +53,6 @@ export type ChamberFacts = {
   /** Standard deviation of one reading, and the burette's division. */
   readonly repeatabilityCc: number
   readonly divisionCc: number
-  /** The chamber that is read at the mill. */
-  readonly millChamber: string
   /** Standard uncertainty of each reading before, by point. */
   readonly uBeforeCc: Figures
   /** Where the opening's centre lies between the edges, 0–1; null: not known. */
@@ -101,6 +99,8 @@ export type ExpectedFacts = {
   readonly mate: Figures
   readonly deepEdge: 'intake' | 'exhaust'
   readonly milledWidthIn: number | null
+  /** How far inside the long edges the corners are touched; null: nobody has said. */
+  readonly edgeInsetIn: number | null
   readonly cut: CutSince | null
   /** Flat depth that is part of `cut` and was read at the mill: what is typed there now takes its place. */
   readonly millDepthIn: number
@@ -119,6 +119,8 @@ export type ExpectedFacts = {
     /** Thickness that may still go at the thinnest place. */
     readonly leftIn: number | null
     readonly lastTotalIn: number | null
+    /** The cutter is touched off anew with what is typed now: the count begins again. */
+    readonly touchedOffAnew: boolean
   }
   readonly straightness: { readonly acrossIn: number; readonly alongIn: number }
   /** The run before of the same port at this pressure, by point. */

@@ -17,6 +17,8 @@ export type KeptPoint = {
   readonly reason: string
   /** again | far: it was answered to be a repeat, near the others or far off them; null: nobody asked. */
   readonly repeat: string | null
+  readonly confirmed: boolean
+  readonly heldAgainst: string | null
 }
 
 /** What was read at one go, with its points. */
@@ -43,6 +45,9 @@ export type EffectiveReading = ReadingFact & {
   readonly instrumentId: string | null
   readonly instrumentCheckedOn: string | null
   readonly conditions: string
+  /** Unlikely, and typed a second time to keep it; what it was held against, as it is kept. */
+  readonly confirmed: boolean
+  readonly heldAgainst: string | null
   /** The correction that stands, with its reason; '' when it is the first answer. */
   readonly correctionReason: string
   /** As answered when it was read: 'again', or 'far' when it lay far off the others and was kept all the same. */
@@ -86,6 +91,8 @@ export function effectiveReadings(sets: readonly KeptSet[]): EffectiveReading[] 
       instrumentId: original.set.instrumentId,
       instrumentCheckedOn: original.set.instrumentCheckedOn,
       conditions: original.set.conditions,
+      confirmed: standing.point.confirmed,
+      heldAgainst: standing.point.heldAgainst,
       correctionReason: standing.point.reason,
       // A figure that was replaced is not far off any more.
       repeat: original.point.repeat === 'far' && standing !== original ? 'again' : original.point.repeat,

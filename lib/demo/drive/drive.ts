@@ -11,6 +11,7 @@ import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep, type Ticked } from '@/lib/use-cases/visits/tick-step'
 import { alsoAnswered, flowConditions, usualAnswers } from './answers'
 import { findVisit, type Found } from './found'
+import { twice } from './twice'
 
 /** Who does the work at each station, with what, and when. */
 export type Hands = {
@@ -94,7 +95,7 @@ async function tickFound(hands: Hands, head: Found, ref: StepRef, readings: Read
   }
   const entry = entryOf(head, step, readings, hands, true)
   const moment = { now: hands.time(step.station) }
-  return tickStep(hands.at(step.station), { ...seenStep(head, step), entry }, moment)
+  return twice(entry, (typed) => tickStep(hands.at(step.station), { ...seenStep(head, step), entry: typed }, moment))
 }
 
 /** Records just these readings at a step, and does not tick it. */
@@ -102,7 +103,10 @@ export async function read(hands: Hands, visitId: string, ref: StepRef, readings
   const head = await findVisit(visitId)
   const step = openStep(head, ref)
   const entry = entryOf(head, step, readings, hands, false)
-  await recordReadings(hands.at(step.station), { ...seenStep(head, step), entry }, { now: hands.time(step.station) })
+  const moment = { now: hands.time(step.station) }
+  await twice(entry, (typed) =>
+    recordReadings(hands.at(step.station), { ...seenStep(head, step), entry: typed }, moment),
+  )
 }
 
 /** Says that somebody is at it. */

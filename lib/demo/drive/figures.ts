@@ -108,25 +108,26 @@ export function straightness(found: Found, asked: Asked): string {
 
 /** Deck to the named circle where it is nearest: as on record, less what a used head has lost. */
 function seatBefore(found: Found, chamber: string, port: string): number {
-  const figures = found.casting
   const intake = port === 'intake'
-  const zIn = intake ? figures.intakeValveZIn : figures.exhaustValveZIn
-  const headIn = intake ? figures.intakeValveIn : figures.exhaustValveIn
-  const leanDeg = (intake ? figures.intakeValveAngleDeg : figures.exhaustValveAngleDeg) ?? 0
+  const newIn = intake ? found.casting.intakeSeatDepthIn : found.casting.exhaustSeatDepthIn
   const own = scatter(`${found.tag} seat ${chamber} ${port}`, 0.004)
-  const onRecord = intake ? figures.intakeSeatDepthIn : figures.exhaustSeatDepthIn
-  if (onRecord !== undefined) return onRecord - goneBefore(found) + own
-  if (zIn === undefined || headIn === undefined) return (intake ? 0.118 : 0.137) + own
-  return zIn - (headIn / 2) * Math.abs(Math.sin(radians(leanDeg))) + own
+  return newIn === undefined ? (intake ? 0.118 : 0.137) + own : newIn - goneBefore(found) + own
+}
+
+/** Where the rim is nearest to the deck, across: a valve that opens toward the deep edge leans its rim to the shallow one. */
+function nearestXIn({ casting }: Found, port: string): number {
+  const intake = port === 'intake'
+  const xIn = (intake ? casting.intakeValveXIn : casting.exhaustValveXIn) ?? 3
+  const leanDeg = (intake ? casting.intakeValveAngleDeg : casting.exhaustValveAngleDeg) ?? 0
+  const acrossIn = (intake ? casting.intakeTopCutIn : casting.exhaustTopCutIn) ?? 0
+  return xIn - Math.sign(leanDeg) * (acrossIn / 2) * Math.cos(radians(leanDeg))
 }
 
 export function seatDepth(found: Found, asked: Asked): string {
   const [chamber = '1', port = 'intake'] = asked.point.split('-')
   const before = figureAt(found, 'seat-before', 'seat-depth', asked.point) ?? seatBefore(found, chamber, port)
   if (asked.step.stepId === 'seat-before') return inches(seatBefore(found, chamber, port), 3)
-  const { casting } = found
-  const xIn = port === 'intake' ? casting.intakeValveXIn : casting.exhaustValveXIn
-  const share = (xIn ?? 3) / (casting.milledWidthIn ?? 6)
+  const share = nearestXIn(found, port) / (found.casting.milledWidthIn ?? 6)
   return inches(before - depthAcross(cutSoFar(found), share) + noise(found, asked, 0.001), 3)
 }
 

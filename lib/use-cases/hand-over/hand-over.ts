@@ -9,7 +9,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { handOverSchema } from '@/lib/schemas/release'
 import { headLabel } from '@/lib/core/shop/tag-number'
-import { addReadings } from '@/lib/dossier/add-readings'
+import { addReadings, nothingConfirmed } from '@/lib/dossier/add-readings'
 import { findStep } from '@/lib/dossier/find-step'
 import { hrefOf } from '@/lib/dossier/where-to'
 import { mayLeave } from './may-leave'
@@ -88,6 +88,6 @@ async function answerAndTick(ctx: Write, visit: Visit, at: RouteStep, takenBy: s
     answer('side', head.side),
     answer('parts-returned', head.partsBack === '' ? 'nothing' : head.partsBack),
   ]
-  await addReadings(ctx, visit, at, { readings, instrumentId: null, conditions: {}, takenAt: null })
+  await addReadings(ctx, visit, at, { readings, instrumentId: null, conditions: {}, takenAt: null }, nothingConfirmed)
   await addEvent(ctx, visit.id, 'tick', at)
 }

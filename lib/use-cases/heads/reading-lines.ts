@@ -7,6 +7,7 @@ import { capital } from '@/lib/core/route/words'
 import type { VisitRecord } from '@/lib/data/visit-records'
 import { stepKeyOf } from '@/lib/data/facts'
 import { readingChains, type HistoryEntry } from '@/lib/data/reading-history'
+import { confirmedText } from '@/lib/dossier/confirmed'
 import { answerWords } from '@/lib/dossier/reading-text'
 
 /** One answer as it was before something else was put in its place. */
@@ -27,6 +28,8 @@ export type ReadingLine = {
   /** Why it was corrected or withdrawn; '' when it is the first answer. */
   readonly correction: string
   readonly withdrawn: boolean
+  /** "confirmed; 62.4 to 65.4 cc expected, …" of an unlikely figure that was typed twice; '' of any other. */
+  readonly confirmed: string
   /** What stood there before, oldest first. */
   readonly earlier: readonly EarlierAnswer[]
 }
@@ -72,6 +75,7 @@ function lineOf(
     instrument: instrument(set),
     correction: point.reason,
     withdrawn,
+    confirmed: withdrawn ? '' : confirmedText(point),
     earlier: before.map((entry) => ({
       text: wordsOf(entry),
       by: name(entry.set.byId),

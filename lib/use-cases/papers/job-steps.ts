@@ -90,7 +90,8 @@ function readOf(owed: JobSheetOwed): JobSheetOwed | null {
 
 function readWords(reading: EffectiveReading, unit: string): string {
   const { value } = reading
-  return value === null ? answerWords(reading) : bareText({ ...reading, value }, unit)
+  const words = value === null ? answerWords(reading) : bareText({ ...reading, value }, unit)
+  return reading.confirmed ? `${words}, confirmed` : words
 }
 
 /** A point as short as a narrow column needs it: what several have in common is said once, before them. */

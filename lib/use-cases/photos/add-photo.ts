@@ -14,7 +14,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import { type AddPhotoInput } from '@/lib/schemas/photo'
 import { longestEdgePx, mostUploadBytes } from '@/lib/schemas/photo-limits'
-import { addReadings } from '@/lib/dossier/add-readings'
+import { addReadings, nothingConfirmed } from '@/lib/dossier/add-readings'
 import { refuseClosed, refuseOnOrder } from '@/lib/dossier/refuse-closed'
 
 export type AddedPhoto = { readonly photoId: string }
@@ -83,12 +83,18 @@ async function answerCheckIn(ctx: Write, visit: VisitRecord, { stepId, occurrenc
   if (!step || step.state === 'not needed') return
   must(allow(ctx.actor, readAction(step.station)))
   await bumpVisit(ctx.tx, visit)
-  await addReadings(ctx, visit, step, {
-    readings: [{ kind: 'photo', point: '', text: photoTaken, notTaken: null }],
-    instrumentId: null,
-    conditions: {},
-    takenAt: null,
-  })
+  await addReadings(
+    ctx,
+    visit,
+    step,
+    {
+      readings: [{ kind: 'photo', point: '', text: photoTaken, notTaken: null }],
+      instrumentId: null,
+      conditions: {},
+      takenAt: null,
+    },
+    nothingConfirmed,
+  )
   await refreshRoute(ctx.tx, visit.id, ctx.now)
 }
 

@@ -9,6 +9,7 @@ import { specOfRelease } from '@/lib/data/releases'
 import { shopOf } from '@/lib/data/shop'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
 import { loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
+import { confirmedCautions } from '@/lib/dossier/confirmed'
 import { mateCorners, matesIn } from '@/lib/dossier/of-mates'
 import { printSetting } from '@/lib/papers/print-spec'
 import { valuedAt } from '@/lib/dossier/reading-text'
@@ -86,6 +87,7 @@ async function warningsOf(client: Reader, head: Dossier, mates: readonly Dossier
       pairThicknessIn: facts.settings.pairThicknessIn,
       finishAsked: visit.job.finishAsked,
     }).map((words) => `${words}.`),
+    ...confirmedCautions(head),
     ...(due > 0 ? ['The job is not paid in full.'] : []),
   ]
 }

@@ -4,10 +4,12 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { ExpectedFacts } from '@/lib/core/expected/types'
+import { measuredWith } from '@/lib/core/readings/measured-with'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
-import type { StepId, StepKey } from '@/lib/core/route/step-ids'
+import type { StepKey } from '@/lib/core/route/step-ids'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { db, type Reader } from '@/lib/data/db'
@@ -15,14 +17,17 @@ import { instrumentsInUse } from '@/lib/data/instruments'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
 import { readingConditions } from '@/lib/data/stored/records'
-import { loadDossier, loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
+import { loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
 import { heldMates, mateCorners, matesIn, type HeldMate } from '@/lib/dossier/of-mates'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { findStep, lastSeq } from '@/lib/dossier/find-step'
 import { freeUndoMinutes } from '@/lib/core/route/free-undo'
 import { withRepeats } from '@/lib/dossier/step-repeats'
+import { gapsOf } from '@/lib/dossier/gaps'
+import { expectedFacts } from '@/lib/dossier/expected-facts'
 import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
 import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
+import { lackText } from '@/lib/words/lacks'
 import { headAtStep } from './head-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
@@ -44,6 +49,8 @@ export type StepScreen = {
   readonly step: RouteStep
   readonly seen: number
   readonly fields: readonly StepField[]
+  /** What the figures of this step are held against; null where none are asked, and at a step that is done. */
+  readonly facts: ExpectedFacts | null
   readonly plan: PlanAtStep
   /** Nobody has said yet where this shop touches the corners that this step reads. */
   readonly asksForInset: boolean
@@ -58,6 +65,8 @@ export type StepScreen = {
   /** Other steps of this head at the same station. */
   readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
+  /** What was measured on this head and is out of tolerance, not waived: whoever works on it sees it. */
+  readonly outOfTolerance: readonly string[]
   readonly matesHeld: readonly HeldMate[]
   /** What the finished figures say beyond the head's own limits. */
   readonly cautions: readonly string[]
@@ -69,7 +78,7 @@ export type StepScreen = {
 export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: Date): Promise<StepScreen> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const { dossier, mates } = await withMates(client, visitId, key)
+  const { dossier, mates } = await withMates(client, visitId)
   const { visit, route, facts, readings } = dossier
   const step = findStep(route, key)
   const shop = await shopOf(client)
@@ -97,12 +106,24 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
       dossier.newest,
       targetsAt(dossier, step, inputs),
     ).map(withRepeats(dossier, step)),
+    facts: asksForFigures(step)
+      ? await expectedFacts(
+          client,
+          dossier,
+          step,
+          mates,
+          last ? readingConditions.read(last.conditions, last.setId) : {},
+        )
+      : null,
     plan,
     asksForInset:
       step.owes.some(({ kind }) => kind === 'thickness') &&
       cornerInsetOf(dossier.casting, dossier.settings.cornerInset) === null,
     drawing: headAtStep(dossier, step),
-    instruments,
+    instruments: thoseThatMeasure(step, instruments, readings),
+    outOfTolerance: gapsOf(dossier)
+      .filter(({ what }) => what === 'tolerance')
+      .map(({ label, lack }) => `${label}: ${lackText(lack)}`),
     ticked: await tickOf(dossier, step, now),
     others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
@@ -113,17 +134,33 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   }
 }
 
-/** Steps where a figure is held against the other heads of the pair. */
-const besideMates: readonly StepId[] = ['finished', 'flat-cut']
-
 type WithMates = { readonly dossier: Dossier; readonly mates: readonly Dossier[] }
 
-/** The head, and the others of its pair where the step asks about them. */
-async function withMates(reader: Reader, visitId: string, { stepId }: StepKey): Promise<WithMates> {
-  if (!besideMates.includes(stepId)) return { dossier: await loadDossier(reader, visitId), mates: [] }
+const asksForFigures = ({ state, owes }: RouteStep): boolean =>
+  state !== 'done' && state !== 'waived' && owes.some(({ kind }) => readingSpecs[kind].form === 'figure')
+
+/** The head, and the others of its pair: a figure is held against theirs. */
+async function withMates(reader: Reader, visitId: string): Promise<WithMates> {
   const pair = await loadDossiers(reader, { pairOf: visitId })
   const dossier = pair.find(({ visit }) => visit.id === visitId) ?? noSuchHead()
   return { dossier, mates: matesIn(pair, dossier) }
+}
+
+type Picked = Awaited<ReturnType<typeof instrumentsInUse>>[number]
+
+/** Those that can measure what the step asks for, the one used last for such readings first. */
+function thoseThatMeasure(
+  { owes }: RouteStep,
+  instruments: readonly Picked[],
+  readings: Dossier['readings'],
+): Picked[] {
+  const kinds = new Set(owes.flatMap(({ kind }) => measuredWith(kind)))
+  const used = readings.findLast(
+    ({ kind, instrumentId }) => instrumentId !== null && owes.some((owed) => owed.kind === kind),
+  )?.instrumentId
+  return instruments
+    .filter(({ kind }) => kinds.has(kind) || kind === 'other')
+    .toSorted((a, b) => Number(b.id === used) - Number(a.id === used))
 }
 
 const finishedInputs = ({ visit, settings }: Dossier, mates: readonly Dossier[]): FinishedInputs => ({

@@ -6,6 +6,7 @@ import { write, type Moment } from '@/lib/data/write'
 import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
 import { answerRepeats } from '@/lib/dossier/answer-repeats'
+import { checkReadings } from '@/lib/dossier/check-readings'
 import { notYetRead } from '@/lib/dossier/already-read'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
@@ -27,7 +28,8 @@ export async function recordReadings(
     refuseFlowWithoutPressure(input.entry)
     const sent = notYetRead(visit, { ...input, personId: actor.personId })
     const { entry, corrected } = await answerRepeats(ctx, before, step, sent)
-    const written = corrected + (await addReadings(ctx, visit, step, entry))
+    const confirmed = await checkReadings(ctx.tx, before, step, sent)
+    const written = corrected + (await addReadings(ctx, visit, step, entry, confirmed))
     const after = await refreshRoute(ctx.tx, visit.id, ctx.now)
     return { written, seen: lastSeq(after.visit, input.step) }
   })

@@ -9,8 +9,9 @@ import { project } from '@/lib/dossier/refresh'
 import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
-import { addReadings } from '@/lib/dossier/add-readings'
+import { addReadings, nothingConfirmed } from '@/lib/dossier/add-readings'
 import { answerRepeats } from '@/lib/dossier/answer-repeats'
+import { checkReadings } from '@/lib/dossier/check-readings'
 import { notYetRead } from '@/lib/dossier/already-read'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
@@ -33,7 +34,8 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     const { entry } = input
     const sent = entry && notYetRead(visit, { ...input, entry, personId: actor.personId })
     const answered = sent && (await answerRepeats(ctx, before, step, sent))
-    const wrote = answered ? answered.corrected + (await addReadings(ctx, visit, step, answered.entry)) : 0
+    const confirmed = sent ? await checkReadings(ctx.tx, before, step, sent) : nothingConfirmed
+    const wrote = answered ? answered.corrected + (await addReadings(ctx, visit, step, answered.entry, confirmed)) : 0
     const now = wrote > 0 ? await loadDossier(ctx.tx, visit.id) : before
     const may = canTick(now.facts, input.step)
     if (!may.ok) refuseWithFixes(tickRefusal(may.refused), visit, fixesOf(now.facts, input.step))

@@ -2,7 +2,7 @@ import { fraction, number, type Fraction } from 'mathjs'
 import { median as theirMedian } from 'simple-statistics'
 import { uAfterCut } from '@/lib/core/expected/chamber'
 import { median } from '@/lib/core/expected/compare'
-import { fourthCorner } from '@/lib/core/expected/corner'
+import { depthAtCorner, fourthCorner } from '@/lib/core/expected/corner'
 import { fromLiftBelow, lineAt } from '@/lib/core/expected/flow'
 import { defaultExpectedLimits } from '@/lib/core/expected/limits'
 import { seatDepthAfter } from '@/lib/core/expected/seat-depth'
@@ -97,6 +97,19 @@ const expectations: readonly Check[] = [
     'by hand: 0.85·168',
     [142.8, 'cfm', 1e-9],
     () => fromLiftBelow({ liftIn: 0.3, cfm: 168 }, 0.4, defaultExpectedLimits).low,
+  ),
+  // 0.083 less a tenth of the 0.063 that the edges differ by.
+  check(
+    '0.020 and 0.083 at the edges of 7 in, touched 0.7 in inside the deep one',
+    'by hand: 0.083 − 0.063/10',
+    [0.0767, 'in', 1e-12],
+    () => depthAtCorner(true, { shallowIn: 0.02, deepIn: 0.083 }, { edgeInsetIn: 0.7, milledWidthIn: 7 }) ?? NaN,
+  ),
+  check(
+    'and inside the shallow one',
+    'by hand: 0.020 + 0.063/10',
+    [0.0263, 'in', 1e-12],
+    () => depthAtCorner(false, { shallowIn: 0.02, deepIn: 0.083 }, { edgeInsetIn: 0.7, milledWidthIn: 7 }) ?? NaN,
   ),
   ...seats,
 ]

@@ -110,6 +110,21 @@ describe('faults that were kept without a word', () => {
   })
 })
 
+describe('the count at the mill', () => {
+  const mill = { ...unknownHead.mill, adviceIn: 0.018, planFlatIn: 0.03, lastTotalIn: 0.0155 }
+  const facts = { ...unknownHead, stepId: 'flat-cut', mill, millDepthIn: 0.0155 } as const
+  it('a total is never less than the last', () => {
+    expect(said(facts, { 'cut-depth|': '2.5 thou' })).toMatchObject([{ side: 'low' }])
+    expect(said(facts, { 'cut-depth|': '18 thou' })).toEqual([])
+  })
+  // 18.0 advised less 15.5 that is off is 2.5 from the new touch-off, and 2 over it at most.
+  it('touched off anew it begins again', () => {
+    const anew = { ...facts, mill: { ...mill, touchedOffAnew: true } }
+    expect(said(anew, { 'cut-depth|': '2.5 thou' })).toEqual([])
+    expect(said(anew, { 'cut-depth|': '4.6 thou' })).toMatchObject([{ side: 'high' }])
+  })
+})
+
 describe('together impossible, compared as typed decimals', () => {
   const facts = { ...unknownHead, stepId: 'heights', liftIn: { intake: 0.592, exhaust: 0.55 } } as const
   // 0.592 + 0.050 = 0.642 and 1.712 − 1.060 = 0.652 = 0.592 + 0.060: just enough, whatever doubles make of them.

@@ -32,7 +32,7 @@ const noFigure = new Set([
     'repeatedLift',
     'likeForLike',
   ],
-  ...['checkLimits', 'figureKey', 'hasTolerance', 'groupOf', 'expectedLimitsOf'],
+  ...['checkLimits', 'figureKey', 'hasTolerance', 'groupOf', 'expectedLimitsOf', 'isBeforeCut'],
   ...['readAtStep', 'figures', 'ticksOf', 'vendorCuts', 'cutsMade', 'chamberWorks', 'millPoint'],
   ...['isMillPoint', 'betweenHeadFact'],
 ])

@@ -19,6 +19,8 @@ const read = (point: string, value: number, run?: string, chamber = '2'): Effect
   instrumentId: null,
   instrumentCheckedOn: null,
   conditions: JSON.stringify({ chamber, testPressureInH2O: '28', ...(run === undefined ? {} : { run }) }),
+  confirmed: false,
+  heldAgainst: null,
   correctionReason: '',
   repeat: null,
 })

@@ -1,3 +1,4 @@
+import { twice } from '@/lib/demo/drive/twice'
 import type { z } from 'zod'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
@@ -192,7 +193,9 @@ export async function workThrough(
       conditions: step.stepId === 'flow' ? conditions : {},
       takenAt: null,
     })
-    await tickStep(owner, { visitId, step: key, seen: lastSeq(visit, key), entry }, at(monday))
+    await twice(entry, (typed) =>
+      tickStep(owner, { visitId, step: key, seen: lastSeq(visit, key), entry: typed }, at(monday)),
+    )
   }
 }
 

@@ -18,6 +18,7 @@ import { lackText } from '@/lib/words/lacks'
 export function Gaps({ visit, mayWaive }: { visit: VisitView; mayWaive: boolean }) {
   const [asking, setAsking] = useState<Missing | null>(null)
   if (visit.releases.length > 0 || visit.returned !== null) return null
+  const confirmed = visit.readings.filter((line) => line.confirmed !== '')
   return (
     <section className="stack" aria-label="Before release">
       <h3>Before release</h3>
@@ -42,6 +43,18 @@ export function Gaps({ visit, mayWaive }: { visit: VisitView; mayWaive: boolean 
             ))}
           </ul>
         </details>
+      )}
+      {confirmed.length > 0 && (
+        <>
+          <p>Unlikely readings that were typed twice:</p>
+          <ul className="plain-list">
+            {confirmed.map((line) => (
+              <li key={line.id}>
+                {line.label} {line.point}, {line.step.toLowerCase()}: {line.text}, {line.confirmed}
+              </li>
+            ))}
+          </ul>
+        </>
       )}
       <Dialog open={asking !== null} onClose={() => setAsking(null)} title="Waive with a reason">
         {asking && <WaiveForm visitId={visit.visitId} gap={asking} onDone={() => setAsking(null)} />}

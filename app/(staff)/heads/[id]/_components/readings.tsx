@@ -62,7 +62,12 @@ const valueOf = (line: ReadingLine): string => (line.withdrawn ? 'withdrawn' : l
 
 const cellsOf = (line: ReadingLine, manner: ShopLocale, correct: () => void) => ({
   what: `${line.label} ${line.point}`,
-  value: valueOf(line),
+  value: (
+    <>
+      {valueOf(line)}
+      {line.confirmed !== '' && <div className="soft">{line.confirmed}</div>}
+    </>
+  ),
   before: <Earlier line={line} manner={manner} />,
   who:
     line.correction === ''
@@ -107,7 +112,7 @@ function inShort(lines: readonly ReadingLine[]): string {
 
 function CorrectForm({ visitId, line, onDone }: { visitId: string; line: ReadingLine; onDone: () => void }) {
   const form = useActionForm(correctReadingSchema, correctReadingAction, {
-    defaultValues: { visitId, readingId: line.id, correction: 'replace', text: '', reason: '' },
+    defaultValues: { visitId, readingId: line.id, correction: 'replace', text: '', again: '', reason: '' },
     onDone,
   })
   return (
@@ -125,6 +130,9 @@ function CorrectForm({ visitId, line, onDone }: { visitId: string; line: Reading
         {...form.text('correction')}
       />
       <TextInput label="What it should say" required={false} {...form.text('text')} />
+      {form.refusal?.code === 'unlikely' && (
+        <TextInput label="Type it again to keep it" required={false} {...form.text('again')} />
+      )}
       <TextArea label="Why" required rows={2} {...form.text('reason')} />
     </ActionForm>
   )

@@ -114,6 +114,17 @@ export default async function StepPage(props: Props) {
           <WaitsFor screen={screen} />
         </Notice>
       )}
+      {screen.outOfTolerance.length > 0 && (
+        <Notice kind="stop" title="Out of tolerance" live={false}>
+          {screen.outOfTolerance.map((words) => (
+            <p key={words}>{words}.</p>
+          ))}
+          <p>
+            Ways on: do it again, hold this head, report a finding, or ask the owner to waive it on{' '}
+            <Link href={`/heads/${screen.headId}`}>its own page</Link>.
+          </p>
+        </Notice>
+      )}
       {screen.cautions.length > 0 && (
         <Notice kind="caution" title="Look again" live={false}>
           {screen.cautions.map((caution) => (

@@ -3,17 +3,16 @@ import type { ReadingKind } from '@/lib/core/readings/types'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 
 /** What has been typed so far, by kind and point. */
-export type Answers = Readonly<
-  Record<
-    string,
-    {
-      readonly text: string
-      readonly notTaken: string | null
-      /** Of a chamber that has a value: 'again', or the reading that this one replaces. */
-      readonly repeat?: string | undefined
-    }
-  >
->
+export type Answers = Readonly<Record<string, Answer>>
+
+export type Answer = {
+  readonly text: string
+  readonly notTaken: string | null
+  /** An unlikely figure as it is typed the second time. */
+  readonly again?: string | undefined
+  /** Of a chamber that has a value: 'again', or the reading that this one replaces. */
+  readonly repeat?: string | undefined
+}
 
 export const answerKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
 
@@ -46,6 +45,15 @@ export function typedReadings(answers: Answers) {
         text: kind === 'photo' ? noPhoto(text) : text,
         notTaken: answer.notTaken,
         ...(answer.repeat === undefined ? {} : { repeat: answer.repeat }),
+        ...(answer.again ? { again: answer.again } : {}),
       }
     })
 }
+
+/** The cells that take a figure: those asked for, and lifts that were added. */
+export const figureKeys = (fields: readonly StepField[], answers: Answers): string[] => [
+  ...new Set([
+    ...fields.filter(({ spec }) => spec.form === 'figure').map(({ kind, point }) => answerKey(kind, point)),
+    ...Object.keys(answers).filter((key) => key.startsWith('flow|')),
+  ]),
+]

@@ -6,6 +6,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
+import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
 import type { TakenReading } from './flow-import'
 import styles from './flow.module.css'
@@ -20,6 +21,10 @@ type Props = {
   fields: readonly StepField[]
   answers: Answers
   errors: Readonly<Record<string, string>>
+  /** Left out: nothing is expected of these figures. */
+  asks?: CellAsks
+  settled?: ReadonlySet<string>
+  onSettle?: (key: string) => void
   onChange: (answers: Answers) => void
 }
 
@@ -28,8 +33,20 @@ const liftOf = (point: string): string => point.split('@')[1] ?? ''
 const isTyped = (answer: Answers[string] | undefined): boolean =>
   answer !== undefined && (answer.text !== '' || answer.notTaken !== null)
 
+const noAsks: CellAsks = {}
+const noneLeft: ReadonlySet<string> = new Set()
+const ignored = (): void => undefined
+
 /** A run, lift by lift. Which lifts are worth flowing is the machinist's choice. */
-export function FlowFields({ fields, answers, errors, onChange }: Props) {
+export function FlowFields({
+  fields,
+  answers,
+  errors,
+  asks = noAsks,
+  settled = noneLeft,
+  onSettle = ignored,
+  onChange,
+}: Props) {
   const [added, setAdded] = useState<readonly string[]>([])
   const [left, setLeft] = useState<readonly string[]>([])
   const [pasting, setPasting] = useState(false)
@@ -98,6 +115,9 @@ export function FlowFields({ fields, answers, errors, onChange }: Props) {
           key={port}
           answers={answers}
           errors={errors}
+          asks={asks}
+          settled={settled}
+          onSettle={onSettle}
           onChange={onChange}
           fields={lifts.map((lift) => ({
             ...fieldAt(`${port}@${lift}`),

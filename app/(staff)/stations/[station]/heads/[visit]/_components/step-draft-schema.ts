@@ -4,7 +4,12 @@ export const stepDraftSchema = z.object({
   shape: z.literal(1),
   answers: z.record(
     z.string(),
-    z.object({ text: z.string(), notTaken: z.string().nullable(), repeat: z.string().optional() }),
+    z.object({
+      text: z.string(),
+      notTaken: z.string().nullable(),
+      again: z.string().optional(),
+      repeat: z.string().optional(),
+    }),
   ),
   conditions: z.record(z.string(), z.string()),
   instrumentId: z.string(),

@@ -4,6 +4,7 @@ import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
+import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
 import { PhotoField } from './photo-field'
 
@@ -15,6 +16,9 @@ type Props = {
   fields: readonly StepField[]
   answers: Answers
   errors: Readonly<Record<string, string>>
+  asks: CellAsks
+  settled: ReadonlySet<string>
+  onSettle: (key: string) => void
   /** Where a photo taken at this step belongs. */
   photoTo: Parameters<typeof PhotoField>[0]['to']
   onChange: (answers: Answers) => void

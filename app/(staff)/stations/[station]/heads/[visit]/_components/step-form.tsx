@@ -4,14 +4,16 @@ import { useState } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notice'
 import { Select } from '@/app/_components/ui/select'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
-import { answerKey, changedKeys, fieldGroups, typedReadings, type Answers } from './answers'
+import { answerKey, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
 import { FlowConditions } from './flow-conditions'
 import { StepConflict } from './step-conflict'
 import { StepFields } from './step-fields'
 import styles from './step.module.css'
+import { openAsks, useCellAsks } from './use-cell-asks'
 import { stepDraftKey, useStepEntry } from './use-step-entry'
 
 type Deed = 'tick' | 'record' | 'start'
@@ -43,12 +45,21 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
   const [deed, setDeed] = useState<Deed>('tick')
   const [said, setSaid] = useState('')
 
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const [unanswered, setUnanswered] = useState(0)
+  const keys = figureKeys(screen.fields, entry.answers)
+  const asks = useCellAsks(screen.facts, keys, entry.answers)
+
   const hasFields = screen.fields.length > 0
   const typed = typedReadings(entry.answers)
 
   function send(what: Deed) {
     setDeed(what)
     setSaid('')
+    const open = what === 'start' ? [] : openAsks(asks)
+    setLeft(new Set(keys))
+    setUnanswered(open.length)
+    if (open.length > 0) return
     const seen = {
       visitId,
       step: { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId },
@@ -74,7 +85,10 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
   }
 
   function changeAnswers(answers: Answers) {
-    edited(...changedKeys(entry.answers, answers))
+    const changed = changedKeys(entry.answers, answers)
+    edited(...changed)
+    setLeft((now) => new Set([...now].filter((key) => !changed.includes(key))))
+    setUnanswered(0)
     change({ answers })
   }
 
@@ -92,6 +106,9 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
           fields={fields}
           answers={entry.answers}
           errors={refusal?.fields ?? {}}
+          asks={asks}
+          settled={left}
+          onSettle={(key) => setLeft((now) => new Set([...now, key]))}
           photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
           onChange={changeAnswers}
         />
@@ -130,6 +147,14 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
         />
       ) : (
         refusal && <RefusalNotice refusal={refusal} title={notDone[deed]} ref={refusalRef} />
+      )}
+      {unanswered > 0 && (
+        <Notice kind="caution" title={notDone[deed]}>
+          <p>
+            {unanswered === 1 ? 'One figure needs a look.' : `${unanswered} figures need a look.`} Type an unlikely one
+            again to keep it, or correct it.
+          </p>
+        </Notice>
       )}
       <p role="status">{said}</p>
       {repeat !== undefined ? (

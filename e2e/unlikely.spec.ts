@@ -1,0 +1,56 @@
+import { expect, test } from '@playwright/test'
+import { checkIn } from './answers'
+import { bookJob, choose, doStep, openHead, openStep, signIn, tapAgain } from './person'
+
+/** At the tablet: a slip is put right in one tap, an unlikely figure is kept only when it is really typed again. */
+test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps it, a double tap does neither', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 })
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Hale Winterbourne',
+    phone: '555-0119',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await openStep(page, tag, 'Measure chambers')
+  const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
+  const type = (chamber: number, text: string) => cells.getByLabel(`chamber ${chamber}`, { exact: true }).fill(text)
+  await type(1, '63.8')
+  await type(2, '6.39')
+  await type(3, '64.0')
+  await type(4, '60.0')
+  await choose(page, 'Valves in while measuring', 'The shop’s checking valves')
+  await choose(page, 'Plug in while measuring', 'The shop’s checking plug')
+
+  const save = page.getByRole('button', { name: /^Save and tick/ })
+  const done = page.getByRole('status').filter({ hasText: 'Done.' })
+  await save.click()
+  await expect(cells.getByText(/is unlikely: .* cc expected, by .*Type it again to keep it/)).toHaveCount(2)
+  // The same button once more confirms nothing.
+  await tapAgain(save)
+  await tapAgain(save)
+  await expect(done).toHaveCount(0)
+
+  await cells.getByRole('button', { name: 'Use 63.9 instead: chamber 2' }).click()
+  await expect(cells.getByLabel('chamber 2', { exact: true })).toHaveValue('63.9')
+  const again = cells.getByLabel('Again: chamber 4', { exact: true })
+  await again.fill('66.0')
+  await expect(cells.getByText('Not the figure beside it. Correct one of the two.')).toBeVisible()
+  await tapAgain(save)
+  await expect(done).toHaveCount(0)
+  await again.fill('60.0')
+  await tapAgain(save)
+  await expect(done).toBeVisible()
+
+  await openHead(page, tag)
+  await page.getByRole('region', { name: 'Readings' }).locator('summary', { hasText: 'Measure chambers' }).click()
+  const line = (chamber: string) => page.getByRole('row').filter({ hasText: `Chamber volume ${chamber}` })
+  await expect(line('chamber 4')).toContainText(/60\.0.*confirmed; .* expected, by the other chambers/)
+  await expect(line('chamber 2')).not.toContainText('confirmed')
+})
