@@ -27,7 +27,7 @@ let visitId: string
 const dossier = () => loadDossier(database.client, visitId)
 async function read(
   step: Key,
-  readings: readonly { kind: 'cc' | 'cut-depth'; point: string; text: string; repeat?: string }[],
+  readings: readonly { kind: 'cc' | 'cut-depth'; point: string; text: string; repeat?: string; again?: string }[],
 ) {
   const { visit } = await dossier()
   const entry = {
@@ -127,7 +127,8 @@ describe('a cut that disagrees with the record', () => {
     await read(flatCut, [{ kind: 'cut-depth', point: '', text: '9 thou' }])
     expect((await card()).headline).toBe('cc chamber 1 now.')
     // Nine thou should take 1.5 cc; 9 cc of it is no reading of this head.
-    await read(flatCut, [cc('at-stop', '55.3')])
+    // It is unlikely, and kept since it is typed twice.
+    await read(flatCut, [{ ...cc('at-stop', '55.3'), again: '55.3' }])
     expect(await card()).toMatchObject({ verdict: 'stop', stopAtThou: null, headline: 'Read the chamber again.' })
     // Read again and put in its place: the card goes on.
     const [wrong] = (await seeStep(machinist, visitId, flatCut, monday)).fields.flatMap(
