@@ -125,6 +125,40 @@ describe('the count at the mill', () => {
   })
 })
 
+test('straightness and runout: so many times the limit', () => {
+  // Ten times 0.002; three times 0.002.
+  const flat = { ...unknownHead, stepId: 'thickness' } as const
+  expect(said(flat, { 'straightness|across': '.020' })).toEqual([])
+  expect(said(flat, { 'straightness|across': '.0205' })).toMatchObject([{ side: 'high' }])
+  expect(said({ ...unknownHead, stepId: 'seat-work' }, { 'runout|': '.006' })).toEqual([])
+  expect(said({ ...unknownHead, stepId: 'seat-work' }, { 'runout|': '.0065' })).toMatchObject([{ side: 'high' }])
+})
+
+test('each that is off the record by itself is asked about by itself, not as one of several', () => {
+  const intake = { ...unknownHead.seats.intake, recordNowIn: 0.1 }
+  const facts = { ...unknownHead, stepId: 'seat-before', seats: { ...unknownHead.seats, intake } } as const
+  const typed = { 'seat-depth|1-intake': '.130', 'seat-depth|2-intake': '.131', 'seat-depth|3-intake': '.129' }
+  expect(said(facts, typed).map(({ at, oneOf }) => [at, oneOf])).toEqual(Object.keys(typed).map((key) => [key, []]))
+})
+
+test('after a new touch-off what is typed comes on top of what was cut before', () => {
+  const facts = {
+    ...unknownHead,
+    stepId: 'flat-cut',
+    before: { 'cc|1': 64 },
+    cut: { shallowIn: 0.0155, deepIn: 0.0155 },
+    millDepthIn: 0.0155,
+    mill: { ...unknownHead.mill, touchedOffAnew: true },
+    chamber: {
+      ...unknownHead.chamber,
+      rate: { ccPerThou: 0.2, uCcPerThou: 0, priorCcPerThou: 0.2, betweenHeadPart: 0 },
+    },
+  } as const
+  // 15.5 + 24.5 = 40 thou in all: 64 − 0.2·40 = 56.
+  expect(said(facts, { 'cut-depth|': '24.5 thou', 'cc|at-size': '56.0' })).toEqual([])
+  expect(said(facts, { 'cut-depth|': '24.5 thou', 'cc|at-size': '59.1' })).toMatchObject([{ side: 'high' }])
+})
+
 describe('together impossible, compared as typed decimals', () => {
   const facts = { ...unknownHead, stepId: 'heights', liftIn: { intake: 0.592, exhaust: 0.55 } } as const
   // 0.592 + 0.050 = 0.642 and 1.712 − 1.060 = 0.652 = 0.592 + 0.060: just enough, whatever doubles make of them.
