@@ -35,25 +35,17 @@ export async function estimatePaper(data: EstimateData, setting: PrintSetting): 
   paragraph(paper, answer.title, { face: 'text-bold', sizeMm: 5.6 })
   paragraph(paper, [answer.start, answer.effort].filter(Boolean).join('. ') + '.')
   if (data.price !== '') paragraph(paper, priceWords(data), { face: 'text-bold' })
-  gap(paper, 2)
+  for (const words of [...notesOf(data), caution]) paragraph(paper, words, { sizeMm: smallMm })
+  gap(paper, 1)
   const rest = pictureAndCut(paper, data, answer.groups.map(groupBlock))
-  columns(paper, [
-    ...rest,
-    ...listBlock('Cautions', answer.cautions, smallMm),
-    ...workBlock(answer),
-    ...listBlock('Notes', notesOf(data), smallMm),
-  ])
+  columns(paper, [...rest, ...listBlock('Cautions', answer.cautions, smallMm), ...workBlock(answer)])
   return finishPaper(paper)
 }
 
-const footing =
-  'An estimate from the figures above. Nominal figures are measured before any cut. Check piston, valve and bolt figures at assembly. The makers’ instructions come first.'
+const caution =
+  'An estimate. Nominal figures are measured before any cut. Check piston, valve and bolt figures at assembly. Makers’ instructions come first.'
 
-const notesOf = ({ note, answer }: EstimateData): string[] => [
-  ...(note === '' ? [] : [note]),
-  ...unknownWords(answer),
-  footing,
-]
+const notesOf = ({ note, answer }: EstimateData): string[] => [...(note === '' ? [] : [note]), ...unknownWords(answer)]
 
 /** What could not be said, in one sentence: the paper is for a customer, who may know the figures. */
 function unknownWords({ unknown }: EstimateAnswer): string[] {
@@ -88,7 +80,7 @@ function priceWords({ price, answer }: EstimateData): string {
 }
 
 const columnGapMm = 6
-const smallMm = 3
+const smallMm = 2.9
 /** The section is drawn for a wider sheet and set smaller: its words stay readable at arm's length. */
 const sectionShare = 0.78
 
@@ -99,7 +91,7 @@ function pictureAndCut(
   groups: readonly Block[],
 ): readonly Block[] {
   const { left, right } = paper
-  const widthMm = (right - left) * 0.55
+  const widthMm = (right - left) * 0.52
   const section = cutSection({ ...answer.drawing, chamberShape, widthMm: widthMm / sectionShare })
   const heightMm = (section.heightMm * widthMm) / section.widthMm
   const cut = groupBlock({ title: 'The cut', lines: answer.lines })
@@ -180,7 +172,7 @@ const workBlock = ({ steps }: EstimateAnswer): Block[] =>
 const titleMm = 9
 const pairColumns = [
   { label: '', share: 1 },
-  { label: '', share: 1.75, face: 'text-bold' },
+  { label: '', share: 1.8, face: 'text-bold' },
 ] as const
 
 function group(paper: Paper, title: string, lines: readonly EstimateLine[]): void {

@@ -43,10 +43,11 @@ const cc = (value: number): string => formatFigure(value, 'chamberVolume')
 
 /** What the prediction leaves out: it takes the wall as square to the deck. */
 export function wallDraftLine({ wallDraft }: PlanRecord): PlanLine | null {
-  if (!wallDraft) return null
+  // Less than a hundredth of a cc is nothing that anybody reads.
+  if (!wallDraft || Math.abs(wallDraft.lessCc) < 0.005) return null
   const { deg, lessCc } = wallDraft
   const more = `${formatFigure(Math.abs(lessCc), 'volume')} ${lessCc < 0 ? 'more' : 'less'} taken`
-  return line('Wall draft', `${deg.toFixed(1)}°: ${more}`, 'not in the prediction; a rate learned from cuts has it')
+  return line('Wall draft', `${deg.toFixed(1)}°: ${more}`, 'not predicted; a learned rate has it')
 }
 
 /** Both ends of a face that an angle cut has turned; null: no wedge. */
