@@ -67,9 +67,9 @@ export function benchLine(figure: BenchFigure): BenchLine {
     case 'no-slot':
       return line('No slot', holeWords(figure.holes), 'the bolts pass as the holes are')
     case 'thread-left':
-      return line('Thread left in a blind hole', thou(figure.valueIn), leftNote(figure, 'the bolt bottoms'))
+      return line('Thread left in a blind hole', leftValue(figure.valueIn), leftNote(figure, 'the bolt bottoms'))
     case 'dowel-left':
-      return line('Depth left in the dowel holes', thou(figure.valueIn), leftNote(figure, 'the dowels bottom'))
+      return line('Depth left in the dowel holes', leftValue(figure.valueIn), leftNote(figure, 'the dowels bottom'))
     case 'rocker-down':
       return line('Rocker stand comes down', thou(figure.valueIn))
     case 'pushrod-longer':
@@ -130,6 +130,9 @@ const intakeNote = (end: 'all' | 'deck' | 'cover'): string =>
 const bareThou = (valueIn: number): string => String(Number((valueIn * 1000).toFixed(1)))
 const holeWords = (holes: readonly string[]): string =>
   holes.length === 0 ? 'every hole' : `${holes.length === 1 ? 'hole' : 'holes'} ${holes.join(', ')}`
+
+/** "20.0 thou"; where nothing is left: "72.2 thou too little". */
+const leftValue = (valueIn: number): string => (valueIn < 0 ? `${thou(-valueIn)} too little` : thou(valueIn))
 
 function leftNote({ valueIn, minimumIn }: { valueIn: number; minimumIn: number }, bottoms: string): string {
   return valueIn < minimumIn

@@ -123,6 +123,20 @@ describe('every job sheet of the demo shop', () => {
     }
   })
 
+  it('has nothing live on it of a head that nobody works on: no plan figure, no blank', () => {
+    const stopped = [...jobs.values()].flatMap(({ heads }) => heads).filter(({ stop }) => stop.length > 0)
+    expect(stopped.some(({ stop }) => stop[0]?.startsWith('STOP. On hold: '))).toBe(true)
+    for (const { tag, planFigures, planNotes, waiting, steps } of stopped) {
+      expect([...planFigures, ...planNotes, ...waiting], tag).toEqual([])
+      expect(steps.map(({ wanted, note }) => wanted + note).join(''), tag).toBe('')
+      const points = steps.flatMap(({ owes }) => owes.flatMap((owed) => owed.points))
+      expect(
+        points.filter(({ value }) => value === null),
+        tag,
+      ).toEqual([])
+    }
+  })
+
   it('draws the section of every head that has a cut', async () => {
     let drawn = 0
     for (const { of: number, bytes } of of('job-sheet')) {

@@ -120,7 +120,7 @@ describe('the bolt bench', () => {
     expect(words('dowel-fit', input(flat))[0]).toContain('Depth left in the dowel holes | 20.0 thou')
     // 0.060 in gone is more than the 0.050 there is: 10.0 thou too little.
     expect(words('dowel-fit', input({ flatIn: 0.06, angleIn: 0 }))[0]).toContain(
-      '-10.0 thou | the dowels bottom: stop, tell the machinist in charge',
+      '10.0 thou too little | the dowels bottom: stop, tell the machinist in charge',
     )
   })
 })
