@@ -20,20 +20,7 @@ import { shimChoice } from '@/lib/core/springs/shim-choice'
 import { usableLift } from '@/lib/core/springs/usable-lift'
 import { quantities } from '@/lib/core/units/quantities'
 import { maybe, near, perhaps, plain, unsound } from './any-figure'
-
-const holds = <A extends unknown[]>(
-  fn: (...args: A) => unknown,
-  args: { [K in keyof A]: Arbitrary<A[K]> },
-  numRuns = 300,
-) =>
-  it(fn.name, () => {
-    fc.assert(
-      fc.property(fc.tuple(...args), (values) => {
-        expect(unsound(fn(...(values as A)))).toBeNull()
-      }),
-      { numRuns },
-    )
-  })
+import { holds } from './holds'
 
 const kind: Arbitrary<ReadingKind> = fc.constantFrom(...readingKinds)
 const point = fc.constantFrom(

@@ -1,5 +1,5 @@
 import fc, { type Arbitrary } from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe } from 'vitest'
 import type { RateCut } from '@/lib/core/rate/learn'
 import { priorRate, type Rate } from '@/lib/core/rate/rate'
 import { shopCutOf, type CutFacts } from '@/lib/core/rate/shop-cut'
@@ -14,20 +14,7 @@ import { cutCheck } from '@/lib/core/straightness/cut-check'
 import { marksAgainst } from '@/lib/core/straightness/marks-against'
 import { readMarks } from '@/lib/core/straightness/vendor-marks'
 import { maybe, near, perhaps, unsound } from './any-figure'
-
-const holds = <A extends unknown[]>(
-  fn: (...args: A) => unknown,
-  args: { [K in keyof A]: Arbitrary<A[K]> },
-  numRuns = 300,
-) =>
-  it(fn.name, () => {
-    fc.assert(
-      fc.property(fc.tuple(...args), (values) => {
-        expect(unsound(fn(...(values as A)))).toBeNull()
-      }),
-      { numRuns },
-    )
-  })
+import { holds } from './holds'
 
 const cc = near(40, 80)
 const depth = near(0, 0.5)

@@ -1,3 +1,4 @@
+import { quantities } from '../units/quantities'
 import { cornerNames } from '../straightness/corners-fit'
 import { together, within } from './compare'
 import { cutHere } from './cut-here'
@@ -71,7 +72,7 @@ export function depthAtCorner(
   { edgeInsetIn, milledWidthIn }: Pick<ExpectedFacts, 'edgeInsetIn' | 'milledWidthIn'>,
 ): number | null {
   if (Math.abs(deepIn - shallowIn) < 1e-9) return shallowIn
-  if (edgeInsetIn === null || milledWidthIn === null) return null
+  if (edgeInsetIn === null || milledWidthIn === null || !(milledWidthIn >= quantities.milledWidth.least)) return null
   const inside = ((deepIn - shallowIn) * edgeInsetIn) / milledWidthIn
   return isDeep ? deepIn - inside : shallowIn + inside
 }
