@@ -27,7 +27,7 @@ const resolve = {
 const pure = ['tests/core/**/*.test.ts', 'tests/drawing/**/*.test.ts', 'tests/schemas/**/*.test.ts']
 
 const common = {
-  setupFiles: ['tests/setup/console.ts'],
+  setupFiles: ['tests/setup/console.ts', 'tests/setup/random.ts'],
   // Native modules and one client per process: processes, not threads.
   pool: 'forks' as const,
   testTimeout: 60_000,

@@ -1,6 +1,6 @@
-import type { CastingFacts } from '../casting/figures'
+import { castingFigures, type CastingFacts } from '../casting/figures'
 import { ok, refuse, type Result } from '../errors'
-import { knownFacts } from '../known-facts'
+import { givenFacts, knownFacts } from '../known-facts'
 import { circleOver, placeCircle, type Seat } from '../seat/circles'
 import { namedCircle, seatOfRecord, type Port } from '../seat/seat-of-record'
 import { factOf } from '../units/fact-of'
@@ -93,6 +93,10 @@ const nearest = (readings: readonly SeatReading[]): SeatReading | undefined =>
 function asRead({ record, port, deck }: SeatNowInput, depthIn: number, ground: SeatGround): Result<SeatNow> {
   const leaning = deck !== null && deck.angleRad !== 0
   const figures = leaning ? recordFromDeckNow(record, deck) : record
+  const given = givenFacts({
+    xIn: factOf(castingFigures[`${port}ValveXIn`].label, record[`${port}ValveXIn`], 'length'),
+  })
+  if (!given.ok) return given
   const seat: Seat = {
     ...seatOfRecord(record, port),
     gauge: { depthIn, circle: namedCircle },

@@ -65,7 +65,11 @@ const measured: readonly StepRef[] = ['chambers', 'seat-before', 'flow-after', '
 const cell = fc.constantFrom<Cell>('●', '○', '◐', '–')
 const cells: fc.Arbitrary<Cells> = fc.tuple(cell, cell, cell, cell)
 const refs = stepTable.map(({ ref }) => ref)
-const few = fc.subarray(refs, { maxLength: 2 })
+/** Nothing can be set to wait for the last two: `checkRules` refuses it, as is held below. */
+const few = fc.subarray(
+  refs.filter((ref) => ref !== 'final' && ref !== 'hand-over'),
+  { maxLength: 2 },
+)
 const fewCauses = fc.subarray([...causes], { maxLength: 2 })
 const change: fc.Arbitrary<StepChange> = fc.record(
   { cells, waitsFor: few, undoneBy: fewCauses },
@@ -146,6 +150,15 @@ describe('whatever the owner sets', () => {
       expect(released).toBeGreaterThan(walked / 10)
     },
   )
+
+  it('a step that would wait for the last two is refused when it is set', () => {
+    for (const ref of ['final', 'hand-over'] as const) {
+      expect(checkRules({ ...noRules, changed: { deburr: { waitsFor: [ref] } } })).toEqual({
+        code: 'waits-for-the-last',
+        label: 'Deburr and chamfer',
+      })
+    }
+  })
 
   it('a cell under its floor is refused when it is set, with the floor in words', () => {
     const refused = (ref: StepRef, to: Cells) => {
