@@ -129,7 +129,11 @@ function rinseOf(drafts: readonly Draft[], table: StepTable, { facts, history }:
       waits: stillOpen(table.hardBefore.get(entry.ref), open),
       isMachining: table.makesDirt(entry.ref),
     })),
-    { machinedSeq: Math.max(0, ...here, ...back), rinsedSeq: history.markOf(textOf('rinse')).doneSeq ?? 0 },
+    {
+      machinedSeq: Math.max(0, ...here, ...back),
+      rinsedSeq: history.markOf(textOf('rinse')).doneSeq ?? 0,
+      washedOutSeq: history.markOf(textOf('wash-out')).doneSeq ?? 0,
+    },
   )
 }
 

@@ -18,8 +18,15 @@ export type RinsedStep = {
   readonly isMachining: boolean
 }
 
-/** Numbers of the events that count: the last machining, and the last rinse that was ticked or waived; 0: none. */
-export type RinseHistory = { readonly machinedSeq: number; readonly rinsedSeq: number }
+/**
+ * Numbers of the events that count: the last machining, and the last rinse and final wash that were ticked or waived; 0:
+ * none.
+ */
+export type RinseHistory = {
+  readonly machinedSeq: number
+  readonly rinsedSeq: number
+  readonly washedOutSeq: number
+}
 
 export type RinseNow = {
   /** `gone`: there is nothing to rinse for, and it was never done. */
@@ -44,11 +51,15 @@ const measures = ({ owes, isMachining }: RinsedStep): boolean =>
  * head is rinsed once before it is measured and not after each cut. A head with nothing left to measure needs none: the
  * final wash cleans it.
  */
-export function rinseNow(steps: readonly RinsedStep[], { machinedSeq, rinsedSeq }: RinseHistory): RinseNow {
+export function rinseNow(
+  steps: readonly RinsedStep[],
+  { machinedSeq, rinsedSeq, washedOutSeq }: RinseHistory,
+): RinseNow {
   const open = steps.filter((step) => step.needed && !settled(step))
   const toMeasure = open.filter(measures)
   const machiningLeft = open.filter((step) => step.isMachining)
-  const isDirty = machinedSeq > rinsedSeq
+  // A shop may have its last measuring wait for the final wash: that leaves the head as clean as a rinse does.
+  const isDirty = machinedSeq > Math.max(rinsedSeq, washedOutSeq)
   const nothing = toMeasure.length === 0 || (!isDirty && machiningLeft.length === 0)
   if (nothing) return { state: rinsedSeq > 0 ? 'done' : 'gone', after: [], before: new Set() }
   if (!isDirty) {

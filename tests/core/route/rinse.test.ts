@@ -162,21 +162,43 @@ describe('where it stands, worked out from bare steps', () => {
   })
   const cc: RinsedStep['owes'] = [{ kind: 'cc', label: 'cc', points: ['1'], missing: ['1'] }]
   const reads = (ref: StepRef, more: Partial<RinsedStep> = {}) => step(ref, { owes: cc, ...more })
-  const never = { machinedSeq: 0, rinsedSeq: 0 }
+  const never = { machinedSeq: 0, rinsedSeq: 0, washedOutSeq: 0 }
 
   it.each([
     ['nothing to measure', [step('flat-cut')], never, 'gone', [], []],
     ['nothing machined, nothing to machine', [reads('finished')], never, 'gone', [], []],
     ['a cut to come', [step('flat-cut'), reads('finished')], never, 'open', ['flat-cut'], []],
-    ['a cut made', [reads('finished')], { machinedSeq: 4, rinsedSeq: 0 }, 'open', [], ['finished']],
-    ['rinsed since', [reads('finished')], { machinedSeq: 4, rinsedSeq: 5 }, 'done', [], []],
-    ['cut since it was rinsed', [reads('finished')], { machinedSeq: 6, rinsedSeq: 5 }, 'do again', [], ['finished']],
-    ['all measured', [reads('finished', { state: 'done' })], { machinedSeq: 6, rinsedSeq: 5 }, 'done', [], []],
-    ['what is not needed', [reads('finished', { needed: false })], { machinedSeq: 6, rinsedSeq: 0 }, 'gone', [], []],
+    ['a cut made', [reads('finished')], { machinedSeq: 4, rinsedSeq: 0, washedOutSeq: 0 }, 'open', [], ['finished']],
+    ['washed out since', [reads('finished')], { machinedSeq: 4, rinsedSeq: 0, washedOutSeq: 5 }, 'gone', [], []],
+    ['rinsed since', [reads('finished')], { machinedSeq: 4, rinsedSeq: 5, washedOutSeq: 0 }, 'done', [], []],
+    [
+      'cut since it was rinsed',
+      [reads('finished')],
+      { machinedSeq: 6, rinsedSeq: 5, washedOutSeq: 0 },
+      'do again',
+      [],
+      ['finished'],
+    ],
+    [
+      'all measured',
+      [reads('finished', { state: 'done' })],
+      { machinedSeq: 6, rinsedSeq: 5, washedOutSeq: 0 },
+      'done',
+      [],
+      [],
+    ],
+    [
+      'what is not needed',
+      [reads('finished', { needed: false })],
+      { machinedSeq: 6, rinsedSeq: 0, washedOutSeq: 0 },
+      'gone',
+      [],
+      [],
+    ],
     [
       'the one that waits for least says when',
       [reads('flow-after', { waits: [name('blend'), name('port')] }), reads('finished', { waits: [name('blend')] })],
-      { machinedSeq: 6, rinsedSeq: 0 },
+      { machinedSeq: 6, rinsedSeq: 0, washedOutSeq: 0 },
       'open',
       ['blend'],
       ['flow-after', 'finished'],
@@ -184,7 +206,7 @@ describe('where it stands, worked out from bare steps', () => {
     [
       'a cutter’s own cc on the way is no measuring',
       [step('flat-cut', { owes: cc })],
-      { machinedSeq: 6, rinsedSeq: 0 },
+      { machinedSeq: 6, rinsedSeq: 0, washedOutSeq: 0 },
       'gone',
       [],
       [],
@@ -192,7 +214,7 @@ describe('where it stands, worked out from bare steps', () => {
     [
       'a cc that is only offered',
       [step('finished', { owes: cc.map((owed) => ({ ...owed, optional: true as const })) })],
-      { machinedSeq: 6, rinsedSeq: 0 },
+      { machinedSeq: 6, rinsedSeq: 0, washedOutSeq: 0 },
       'gone',
       [],
       [],
