@@ -23,7 +23,7 @@ import { cutFactsOf } from './cut-facts'
 import type { Dossier } from './dossier'
 import { runNumber } from './flow-run'
 import { cornersBefore, newThicknessIn, seatsBefore } from './metal-gone'
-import { nextPassAtMill } from './next-pass'
+import { nextPassAtMill, ownRateOf } from './next-pass'
 import { deckOf } from './route-facts'
 
 type Valued = EffectiveReading & { readonly value: number }
@@ -149,7 +149,7 @@ const chamberWork: readonly StepId[] = ['seat-work', 'inserts', 'guides', 'port'
 async function chamberFacts(reader: Reader, head: Dossier, step: RouteStep): Promise<ExpectedFacts['chamber']> {
   const { visit, casting, settings } = head
   const prior = rateOfRecord(casting)
-  const { rate: learned } = await learnedRecord(reader, {
+  const record = await learnedRecord(reader, {
     castingId: visit.head.castingId,
     form: visit.head.chamberForm,
     facts: casting,
@@ -157,6 +157,9 @@ async function chamberFacts(reader: Reader, head: Dossier, step: RouteStep): Pro
     settings,
     exceptVisitId: visit.id,
   })
+  const learned = record.rate
+  const own = await ownRateOf(reader, head, record)
+  const rate = own ?? learned
   const ccRead = [...ccBeforeCut(head.readings, cutFactsOf(head).burette).chambers]
   const opened = head.readings.some(({ kind, step }) => kind === 'cc' && step.stepId === 'open-chamber')
   return {
@@ -165,10 +168,11 @@ async function chamberFacts(reader: Reader, head: Dossier, step: RouteStep): Pro
     uBeforeCc: Object.fromEntries(ccRead.map(([chamber, { uCc }]) => [chamber, uCc])),
     centroidShare: centroidShareOf(casting),
     rate: {
-      ccPerThou: learned.ccPerThou,
-      uCcPerThou: learned.uCcPerThou,
+      ccPerThou: rate.ccPerThou,
+      uCcPerThou: rate.uCcPerThou,
       priorCcPerThou: prior.ok ? prior.value.ccPerThou : learned.ccPerThou,
-      betweenHeadPart: settings.betweenHeadPart,
+      // What its own cut showed holds the spread between heads already.
+      betweenHeadPart: own ? 0 : settings.betweenHeadPart,
     },
     depthErrorThou: settings.depthSettingErrorThou,
     nominalLessGoneCc: nominalLessGone(head, isBeforeCut(step) ? noCut : cutSince(head), learned.ccPerThou),

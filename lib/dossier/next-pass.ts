@@ -1,5 +1,8 @@
-import { adviseAtMill, type MillAdvice, type MillQuestion } from '@/lib/core/at-mill/advice'
-import type { StateAtMill } from '@/lib/core/at-mill/state-at-mill'
+import { adviseAtMill, type MillAdvice, type MillInput, type MillQuestion } from '@/lib/core/at-mill/advice'
+import type { Further } from '@/lib/core/at-mill/further-readings'
+import { ownRate } from '@/lib/core/at-mill/own-rate'
+import { readsAtMill } from '@/lib/core/at-mill/reads-to-come'
+import type { MillFacts, StateAtMill } from '@/lib/core/at-mill/state-at-mill'
 import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
 import { millPoint } from '@/lib/core/chamber/mill-point'
 import { shopRepeatability } from '@/lib/core/chamber/burette'
@@ -32,6 +35,8 @@ export type NextPass = MillWords & {
   readonly countsFrom: string
   /** Where the chamber to read next is typed in; null: none is. */
   readonly readNext: string | null
+  /** How often the chambers are to be read at the mill next, by their places there. */
+  readonly reads: readonly { readonly point: string; readonly readings: number }[]
 }
 
 /** The next thing to do at the mill, from what the chambers held, what was cut since and what that showed. */
@@ -45,27 +50,47 @@ export async function nextPassAtMill(
   const cuts = cutFactsOf(mill)
   const learned = await recordForHead(reader, mill, record)
   const targetCc = record.targetCc === null ? null : record.targetCc - record.seatWorkGivesCc
-  const { advice, state } =
-    targetCc === null
-      ? { advice: { code: 'not-measured' } as const, state: null }
-      : adviseAtMill({
-          cuts,
-          plan: record,
-          centroidShare: centroidShareOf(mill.casting),
-          rate: rateForHead(learned.rate, settings.betweenHeadPart),
-          depthErrorThou: settings.depthSettingErrorThou,
-          targetCc,
-          toleranceCc: settings.ccToleranceCc,
-          classMinimumCc: mill.visit.job.classMinCc,
-          screenedCcPerThou: learned.screenedCcPerThou,
-          halfFirstPass: learned.halfFirstPass,
-          question: await ownQuestion(reader, mill, cuts, learned),
-          unread: mill.facts.plan?.rateProven === true && record.flatIn <= settings.checkCcDeeperThanIn,
-        })
   const numbers = { targetCc: targetCc ?? 0, toleranceCc: settings.ccToleranceCc }
-  const shown = { state, record, numbers, cuts }
-  return isDone ? doneCard(shown) : cardOf(advice, millWords(advice, numbers), shown)
+  if (targetCc === null) return shownPass(notMeasured, [], { state: null, record, numbers, cuts }, isDone)
+  const input: MillInput = {
+    ...millFactsOf(mill, record, learned.rate),
+    targetCc,
+    toleranceCc: settings.ccToleranceCc,
+    classMinimumCc: mill.visit.job.classMinCc,
+    screenedCcPerThou: learned.screenedCcPerThou,
+    halfFirstPass: learned.halfFirstPass,
+    question: await ownQuestion(reader, mill, cuts, learned),
+    unread: mill.facts.plan?.rateProven === true && record.flatIn <= settings.checkCcDeeperThanIn,
+  }
+  const found = adviseAtMill(input)
+  return shownPass(found.advice, readsAtMill(input, found), { state: found.state, record, numbers, cuts }, isDone)
 }
+
+const notMeasured: MillAdvice = { code: 'not-measured' }
+
+/** A head at the mill by a casting's rate: what it holds, what was cut, what that showed. */
+const millFactsOf = (mill: Dossier, plan: MillFacts['plan'], rate: Rate): MillFacts => ({
+  cuts: cutFactsOf(mill),
+  plan,
+  centroidShare: centroidShareOf(mill.casting),
+  rate: rateForHead(rate, mill.settings.betweenHeadPart),
+  depthErrorThou: mill.settings.depthSettingErrorThou,
+})
+
+/** The rate that this head's own cut has shown; null: it was not cut and read yet, or its cut is asked about. */
+export async function ownRateOf(reader: Reader, mill: Dossier, learned: JudgedRecord): Promise<Rate | null> {
+  const asked = await ownQuestion(reader, mill, cutFactsOf(mill), learned)
+  return asked || !mill.plan ? null : ownRate(millFactsOf(mill, mill.plan, learned.rate))
+}
+
+function shownPass(advice: MillAdvice, further: readonly Further[], shown: Shown, isDone: boolean): NextPass {
+  if (isDone) return doneCard(shown)
+  const stop = advice.code === 'read-more' && isUncut(shown.cuts) ? 'before' : 'at-stop'
+  const reads = further.map(({ chamber, readings }) => ({ point: millPoint(stop, chamber), readings }))
+  return { ...cardOf(advice, millWords(advice, shown.numbers), shown), reads }
+}
+
+const isUncut = ({ readings }: CutFacts): boolean => touchOffDepth(readings).seq === null
 
 /** The step is ticked: the card says what was cut, and nothing to do. */
 function doneCard(shown: Shown): NextPass {
@@ -104,6 +129,7 @@ function cardOf(advice: MillAdvice, words: MillWords, { state, record, numbers, 
         ? 'All depths count from the new touch-off.'
         : 'All depths count from the first touch-off.',
     readNext: pointToRead(advice, cuts),
+    reads: [],
   }
 }
 
@@ -122,10 +148,10 @@ const verdicts: Readonly<Record<MillAdvice['code'], NextPass['verdict']>> = {
 }
 const verdictOf = ({ code }: MillAdvice): NextPass['verdict'] => verdicts[code]
 
-function pointToRead(advice: MillAdvice, { readings }: CutFacts): string | null {
+function pointToRead(advice: MillAdvice, cuts: CutFacts): string | null {
   const chamber = chamberToRead(advice)
   if (chamber === null) return null
-  const before = advice.code === 'read-more' && touchOffDepth(readings).seq === null
+  const before = advice.code === 'read-more' && isUncut(cuts)
   return millPoint(before ? 'before' : 'at-stop', chamber)
 }
 

@@ -21,7 +21,7 @@ import {
 import { bigFigures, facts, tagHead } from './parts'
 import type { PrintSetting } from './print-setting'
 
-export type { JobSheetData, JobSheetHead, JobSheetOwed, JobSheetStep } from './job-sheet-data'
+export type { JobSheetData, JobSheetHead, JobSheetOwed, JobSheetPoint, JobSheetStep } from './job-sheet-data'
 
 /** The paper that goes with the heads through the shop, usable for a day without the network. A page a head, more when its readings need it. */
 export async function jobSheet(data: JobSheetData, setting: PrintSetting): Promise<Uint8Array> {

@@ -3,6 +3,7 @@ import { gapWording } from '../core/intake/face-cut'
 import { figureName } from '../core/options/figure-names'
 import { pointLabel } from '../core/readings/points'
 import { formatFigure } from '../core/units/format-figure'
+import { leastMeasuredIn } from '../core/units/least-measured'
 
 /** One line at a bench: what, how much with its unit, and where. */
 export type BenchLine = { readonly label: string; readonly value: string; readonly note: string }
@@ -58,6 +59,8 @@ export function benchLine(figure: BenchFigure): BenchLine {
         thou(figure.valueIn),
         `at the ${figure.highSide} edge of a ${figure.acrossIn.toFixed(3)} in spot face, nothing at the other`,
       )
+    case 'leave-seats':
+      return line('Bolt seats', 'leave them', `they lean less than ${thou(leastMeasuredIn)}`)
     case 'slot':
       return line(
         `Slot, ${holeWords(figure.holes)}`,

@@ -11,6 +11,8 @@ import {
   type WantedFacts,
 } from '@/lib/core/at-mill/cut-at-step'
 import { adviseAtMill } from '@/lib/core/at-mill/advice'
+import { ownRate } from '@/lib/core/at-mill/own-rate'
+import { readsAtBench, readsAtMill } from '@/lib/core/at-mill/reads-to-come'
 import { furtherReadings } from '@/lib/core/at-mill/further-readings'
 import { headEstimate } from '@/lib/core/at-mill/head-estimate'
 import { ccAfterCut } from '@/lib/core/at-mill/known-cc'
@@ -162,6 +164,18 @@ describe('the head at the mill', () => {
     unread: fc.boolean(),
   })
   holds(adviseAtMill, [mill], 600)
+  holds(ownRate, [mill], 300)
+  holds(readsAtBench, [
+    fc.record({ chambers: fc.nat(24), readingCc: plain(0, 20), divisionCc: plain(0, 10), toleranceCc: plain(0, 50) }),
+  ])
+  it('readsAtMill', () => {
+    fc.assert(
+      fc.property(mill, (input) => {
+        expect(unsound(readsAtMill(input, adviseAtMill(input)))).toBeNull()
+      }),
+      { numRuns: 200 },
+    )
+  })
   holds(cutSoFarThou, [fc.record({ cuts, plan, centroidShare: share }), plain(0, 500)])
   holds(stateAtMill, [fc.record({ cuts, plan, centroidShare: share, rate, depthErrorThou: plain(0, 20) })], 1500)
 })

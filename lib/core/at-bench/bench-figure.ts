@@ -7,7 +7,7 @@ export type Edge = 'intake' | 'exhaust'
  * Lengths in inches, volumes in cc. `needs`: what would have to be known first, by the record's own names.
  */
 export type BenchFigure =
-  | { readonly code: 'leave-face' }
+  | { readonly code: 'leave-face' | 'leave-seats' }
   | { readonly code: 'face-cut'; readonly end: 'all' | 'deck' | 'cover'; readonly valueIn: number }
   | { readonly code: 'face-gap'; readonly valueIn: number }
   | { readonly code: 'rails-cut' | 'rails-gap' | 'port-drop'; readonly valueIn: number }

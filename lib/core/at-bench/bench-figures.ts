@@ -6,6 +6,7 @@ import type { StepId } from '../route/step-ids'
 import type { Corners, Deck } from '../straightness/corners-fit'
 import type { BenchFigure, Edge, NeededBy } from './bench-figure'
 import { factOf } from '../units/fact-of'
+import { isMeasurable } from '../units/least-measured'
 import { expectedCorners } from './expected-corners'
 
 /** A hole by its name on record, and how long a slot it needs; 0: none. */
@@ -30,9 +31,6 @@ export type BenchInput = {
 }
 
 type Figures = (input: BenchInput) => readonly BenchFigure[]
-
-/** A hair below this is rounding, not a cut. */
-const noneIn = 5e-6
 
 /**
  * The figures that one step of a head needs, from the plan of the day and what was really cut.
@@ -95,12 +93,12 @@ function intakeFigures({ follows }: BenchInput): readonly BenchFigure[] {
       return [
         { code: 'face-cut', end: 'deck', valueIn: face.deckEndIn },
         { code: 'face-cut', end: 'cover', valueIn: face.coverEndIn },
-        ...(face.gapIn > noneIn ? [{ code: 'face-gap', valueIn: face.gapIn } as const] : []),
+        ...(isMeasurable(face.gapIn) ? [{ code: 'face-gap', valueIn: face.gapIn } as const] : []),
         rails,
       ]
     }
+    if (!isMeasurable(sideIn)) return [{ code: 'leave-face' }]
     if (sideIn < 0) return [{ code: 'face-gap', valueIn: -sideIn }, rails]
-    if (sideIn <= noneIn) return [{ code: 'leave-face' }]
     return [{ code: 'face-cut', end: 'all', valueIn: sideIn }, rails]
   })
 }
@@ -115,7 +113,9 @@ function spotFace(input: BenchInput): readonly BenchFigure[] {
   const { follows, spotFaceAcrossIn } = input
   return known(follows.spotFaceIn, 'spot-face', (valueIn) => [
     // The new deck leans, so the seat stands high where least was cut.
-    { code: 'spot-face', valueIn, acrossIn: spotFaceAcrossIn ?? 0, highSide: highEdge(input) },
+    isMeasurable(valueIn)
+      ? { code: 'spot-face', valueIn, acrossIn: spotFaceAcrossIn ?? 0, highSide: highEdge(input) }
+      : { code: 'leave-seats' },
   ])
 }
 
@@ -125,13 +125,15 @@ function slots(input: BenchInput): readonly BenchFigure[] {
   const toward = highEdge(input)
   if (holes.length === 0) {
     return known(follows.boltHole, 'bolt-fit', ({ slotIn }) => [
-      slotIn > noneIn ? { code: 'slot', holes: [], valueIn: slotIn, toward } : { code: 'no-slot', holes: [] },
+      isMeasurable(slotIn) ? { code: 'slot', holes: [], valueIn: slotIn, toward } : { code: 'no-slot', holes: [] },
     ])
   }
   const labels = (wanted: (slotIn: number) => boolean) =>
     holes.filter(({ slotIn }) => wanted(slotIn)).map(({ label }) => label)
-  const lengths = [...new Set(holes.flatMap(({ slotIn }) => (slotIn > noneIn ? [slotIn] : [])))].sort((a, b) => b - a)
-  const free = labels((slotIn) => slotIn <= noneIn)
+  const lengths = [...new Set(holes.flatMap(({ slotIn }) => (isMeasurable(slotIn) ? [slotIn] : [])))].sort(
+    (a, b) => b - a,
+  )
+  const free = labels((slotIn) => !isMeasurable(slotIn))
   return [
     ...lengths.map((valueIn): BenchFigure => ({
       code: 'slot',

@@ -1,5 +1,6 @@
 import { advisePass, smallestKnownTo, toleranceInU, type HeadAtPass, type Pass } from '../rate/next-pass'
 import type { Rate } from '../rate/rate'
+import { asLastRead } from './as-last-read'
 import { furtherReadings, type Further } from './further-readings'
 import { stateAtMill, stopChamber, type MillFacts, type StateAtMill } from './state-at-mill'
 import { touchOffDepth } from './touch-off'
@@ -71,17 +72,6 @@ export function adviseAtMill(input: MillInput): AdviceAtMill {
   if (!state) return { advice: { code: 'not-measured' }, state }
   if (input.question) return { advice: { code: 'question', ...input.question }, state }
   return { advice: adviceOn(input, facts, state), state }
-}
-
-type Readings = MillFacts['cuts']['readings']
-
-/** Without the depths that came after the last cc. */
-function asLastRead(readings: Readings): Readings {
-  const lastCc = Math.max(
-    0,
-    ...readings.filter(({ kind, value }) => kind === 'cc' && value !== null).map(({ seq }) => seq),
-  )
-  return readings.filter(({ kind, seq }) => (kind !== 'cut-depth' && kind !== 'touch-off') || seq <= lastCc)
 }
 
 /** Half the step of a mill: as deep as was advised. */

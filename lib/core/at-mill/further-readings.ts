@@ -14,7 +14,7 @@ export type HeadRead = Omit<HeadAcross, 'chambers'> & { readonly chambers: reado
 export type Further = { readonly chamber: string; readonly readings: number }
 
 /** More than this nobody reads: the burette is not good enough. */
-const mostReadings = 40
+export const mostReadings = 40
 /** Less gain than this in cc is none. */
 const leastGainCc = 1e-4
 

@@ -3,6 +3,7 @@ import type { DeckCut } from '../clearance/rigid-motion'
 import type { Result } from '../errors'
 import { gapWording } from '../intake/face-cut'
 import { formatThou } from '../units/format-figure'
+import { isMeasurable } from '../units/least-measured'
 import type { Consequences } from './consequences'
 import { groundWords } from './ground-words'
 import { ports, type Port } from './valve-consequences'
@@ -126,16 +127,19 @@ const faceEnds = (face: NonNullable<IntakeSide['face']>): Said => ({
 
 function boltLines({ follows, deepEdge, cut }: LineWords): ConsequenceLine[] {
   const shallow = deepEdge === 'exhaust' ? 'intake' : 'exhaust'
-  const angled = cut.angleIn > 0
   const slots = line('Bolt holes', follows.boltHole, ({ slotIn, slotToward, wholeLean }) => ({
-    value: slotIn > 0 ? `slot ${formatThou(slotIn)}` : 'bolts pass',
+    value: isMeasurable(slotIn) ? `slot ${formatThou(slotIn)}` : 'bolts pass',
     note: joined(
-      slotToward ? `at the top, toward the ${slotToward === 'shallow' ? shallow : deepEdge} edge` : '',
+      slotToward && isMeasurable(slotIn)
+        ? `at the top, toward the ${slotToward === 'shallow' ? shallow : deepEdge} edge`
+        : '',
       wholeLean ? '' : 'earlier cuts not known and not counted',
     ),
   }))
-  const spot = line('Bolt seats, high side', follows.spotFaceIn, (depthIn) => ({ value: formatThou(depthIn) }))
-  const leans = angled || (follows.boltHole.ok && follows.boltHole.value.leanIn > 0)
+  const spot = line('Bolt seats, high side', follows.spotFaceIn, (depthIn) => ({
+    value: isMeasurable(depthIn) ? formatThou(depthIn) : 'none',
+  }))
+  const leans = cut.angleIn > 0 || leansMeasurably(follows)
   return [
     ...(leans ? [slots, spot] : []),
     line('Bolt reach', follows.boltReach, ({ leftIn, bottoms }) => ({
@@ -148,6 +152,12 @@ function boltLines({ follows, deepEdge, cut }: LineWords): ConsequenceLine[] {
       caution: bottoms,
     })),
   ]
+}
+
+/** Corners that differ by the scatter of a gauge are a flat deck. */
+function leansMeasurably({ boltHole, spotFaceIn }: LineWords['follows']): boolean {
+  const hole = boltHole.ok ? boltHole.value : { slotIn: 0, leanIn: 0 }
+  return isMeasurable(hole.slotIn) || isMeasurable(spotFaceIn.ok ? spotFaceIn.value : hole.leanIn)
 }
 
 function trainLines({ follows }: LineWords): ConsequenceLine[] {

@@ -1,3 +1,6 @@
+import { readsAtBench } from '@/lib/core/at-mill/reads-to-come'
+import { shopRepeatability } from '@/lib/core/chamber/burette'
+import { isMillPoint, millStops } from '@/lib/core/chamber/mill-point'
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { keyText, sameKey } from '@/lib/core/route/keys'
@@ -7,8 +10,11 @@ import { formatFigure } from '@/lib/core/units/format-figure'
 import { quantities } from '@/lib/core/units/quantities'
 import { lower } from '@/lib/core/route/words'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
-import type { JobSheetOwed, JobSheetStep } from '@/lib/pdf/job-sheet'
+import type { JobSheetOwed, JobSheetPoint, JobSheetStep } from '@/lib/pdf/job-sheet'
+import { repeatsAt } from '@/lib/dossier/answer-repeats'
+import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { Dossier } from '@/lib/dossier/dossier'
+import type { NextPass } from '@/lib/dossier/next-pass'
 import { answerWords, bareText } from '@/lib/dossier/reading-text'
 import { benchFiguresOf } from '@/lib/dossier/at-bench'
 import { benchSentence } from '@/lib/words/at-bench'
@@ -20,7 +26,7 @@ const closed: ReadonlySet<RouteStep['state']> = new Set(['done', 'waived', 'not 
  * Every step of the route with a blank for each reading it owes, and what was read already on its line. Of a head that
  * nobody works on there are no blanks and no figures: nothing invites to go on.
  */
-export const jobSteps = (head: Dossier, live: boolean): JobSheetStep[] =>
+export const jobSteps = (head: Dossier, live: boolean, pass: NextPass | null): JobSheetStep[] =>
   head.route
     .filter((step) => step.state !== 'not needed')
     .map((step) => ({
@@ -31,7 +37,7 @@ export const jobSteps = (head: Dossier, live: boolean): JobSheetStep[] =>
       note: live ? noteWords(head, step) : '',
       wanted: !live || closed.has(step.state) ? '' : benchSentence(benchFiguresOf(head, step)),
       owes: step.owes
-        .map((owed) => owedBlanks(head, step, owed))
+        .map((owed) => owedBlanks(head, step, owed, closed.has(step.state) ? [] : readsAt(head, step, owed, pass)))
         .flatMap((owed) => (live ? owed : (readOf(owed) ?? []))),
     }))
 
@@ -61,11 +67,36 @@ function cutWords(plan: Dossier['facts']['plan'], { stepId }: RouteStep): string
   return ''
 }
 
-function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed): JobSheetOwed {
+/** How often a place is to be read, all readings together. */
+type Reads = { readonly point: string; readonly readings: number }
+
+/** As many as the tolerance asks for: of every chamber at the bench, and of those that the mill's card wants read. */
+function readsAt(
+  head: Dossier,
+  { stepId }: RouteStep,
+  { kind, points }: Owed,
+  pass: NextPass | null,
+): readonly Reads[] {
+  const { visit, settings } = head
+  if (kind !== 'cc' || visit.targetCc === null) return []
+  if (stepId === 'flat-cut') return pass?.reads ?? []
+  if (stepId !== 'chambers') return []
+  const { burette } = cutFactsOf(head)
+  const readings = readsAtBench({
+    chambers: points.length,
+    readingCc: shopRepeatability(burette, []).sCc,
+    divisionCc: burette.divisionCc,
+    toleranceCc: settings.ccToleranceCc,
+  })
+  return readings === null ? [] : points.map((point) => ({ point, readings }))
+}
+
+function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed, reads: readonly Reads[]): JobSheetOwed {
   const { label, quantity, choices } = readingSpecs[kind]
   const unit = quantity ? quantities[quantity].unit : ''
   const read = head.newest.filter((reading) => reading.kind === kind && sameKey(reading.step, step))
-  const named = points.map((point) => ({ point, ...shortPoint(point) }))
+  const places = [...new Set([...points, ...reads.map(({ point }) => point)])]
+  const named = places.map((point) => ({ point, ...shortPoint(point) }))
   const groups = [...new Set(named.map(({ group }) => group))]
   return {
     label,
@@ -74,12 +105,28 @@ function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed): Job
     points: groups.flatMap((group) =>
       named
         .filter((entry) => entry.group === group)
-        .map(({ point, label }) => {
-          const reading = read.find((entry) => entry.point === point)
-          return { group, label, value: reading ? readWords(reading, unit) : null }
+        .flatMap(({ point, label }) => {
+          const repeats = kind === 'cc' ? repeatsAt(head, step, point) : []
+          const stands = repeats.length > 0 ? repeats : read.filter((entry) => entry.point === point).slice(-1)
+          return placeOnSheet(
+            { group, label },
+            stands.map((reading) => readWords(reading, unit)),
+            reads.find((one) => one.point === point)?.readings ?? 1,
+          )
         }),
     ),
   }
+}
+
+/** What was read there, then a blank for each reading that is still to come; the name stands once. */
+function placeOnSheet(
+  { group, label }: { readonly group: string; readonly label: string },
+  read: readonly string[],
+  wanted: number,
+): JobSheetPoint[] {
+  const blanks = Array.from({ length: Math.max(0, wanted - read.length) }, () => null)
+  const [first = null, ...more] = read.length === 0 ? blanks : [read.join(', '), ...blanks]
+  return [{ group, label, value: first }, ...more.map((value) => ({ group, label: '', value }))]
 }
 
 /** Only what was read; null when nothing was. */
@@ -99,6 +146,7 @@ function shortPoint(point: string): { readonly group: string; readonly label: st
   const [port, lift] = point.split('@')
   if (port && lift) return { group: `${port} at`, label: lift }
   if (/^\d+$/.test(point)) return { group: '', label: point }
+  if (millStops.some((stop) => isMillPoint(point, stop))) return { group: '', label: pointLabel(point) }
   const [first = '', second = ''] = point.split('-')
   if (/^\d+$/.test(first)) return { group: second, label: first }
   if (/^\d+$/.test(second) && first !== 'end') return { group: `${first} end`, label: second }

@@ -102,6 +102,20 @@ describe('the bolt bench', () => {
     ])
   })
 
+  it('leaves what no shop can measure: 0.4 thou over 7 in is 0.05 thou across a seat of 0.875 in', () => {
+    // 0.875·0.0004/7 = 0.00005; over a hole of 3.5 in with 0.0005 in of play each way the lean is 3.5·0.0004/7 = 0.0002.
+    const scatter = { flatIn: 0.02, angleIn: 0.0004 }
+    expect(words('bolt-seats', input(scatter))).toEqual(['Bolt seats | leave them | they lean less than 0.5 thou'])
+    const holes = [
+      { label: 'A', slotIn: 0.0004 },
+      { label: 'B', slotIn: 0.0005 },
+    ]
+    expect(words('bolt-fit', input(degree, { holes }))).toEqual([
+      'Slot, hole B | 0.5 thou | at the top, toward the intake edge',
+      'No slot | hole A | the bolts pass as the holes are',
+    ])
+  })
+
   it('says of each hole slot or no slot, never both', () => {
     const holes = [
       { label: 'L1', slotIn: 0.0298 },
