@@ -37,4 +37,5 @@ export const computing = [
   'flow',
   'expected',
   'springs',
+  'flat-deck',
 ] as const

@@ -61,7 +61,7 @@ const metalGone: Arbitrary<MetalGone> = fc.record({
 })
 const seatReading = fc.record({
   valve: fc.constantFrom('1-intake', '2-intake', '1-exhaust', '4-exhaust'),
-  depthFromDeckNowIn: near(-0.5, 1.5),
+  depthFromDeckNowIn: near(-1.25, 2),
 })
 const heads: Arbitrary<readonly HeadNow[]> = fc.array(
   fc.record({

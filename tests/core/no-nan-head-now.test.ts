@@ -77,7 +77,7 @@ const record = fc.record(
 const readings = fc.array(
   fc.record({
     valve: fc.constantFrom('1-intake', '2-intake', '3-exhaust', '4-exhaust'),
-    depthFromDeckNowIn: plain(-0.5, 1.5),
+    depthFromDeckNowIn: plain(-1.25, 2),
   }),
   { maxLength: 5 },
 )

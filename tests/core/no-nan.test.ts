@@ -386,7 +386,7 @@ describe('seat', () => {
       'top-cut': circle,
       sealing: fc.record({ diameterIn: perhaps(near(0.3, 6)) }),
     }),
-    gauge: fc.record({ depthIn: perhaps(near(-0.5, 1.5)), circle: name }),
+    gauge: fc.record({ depthIn: perhaps(near(-1.25, 2)), circle: name }),
     xIn: perhaps(place),
     valveAngleDeg: perhaps(degrees),
     cantDeg: degrees,

@@ -77,6 +77,14 @@ export const castingFigures = {
     quantity: 'seatDepth',
     perForm: false,
   },
+  // a flat-deck head: the engine maker's limits, never the shop's
+  intakeRecessionLeastIn: { label: 'minimum intake valve recession', quantity: 'recession', perForm: false },
+  intakeRecessionMostIn: { label: 'maximum intake valve recession', quantity: 'recession', perForm: false },
+  exhaustRecessionLeastIn: { label: 'minimum exhaust valve recession', quantity: 'recession', perForm: false },
+  exhaustRecessionMostIn: { label: 'maximum exhaust valve recession', quantity: 'recession', perForm: false },
+  injectorProtrusionLeastIn: { label: 'minimum injector protrusion', quantity: 'protrusion', perForm: false },
+  injectorProtrusionMostIn: { label: 'maximum injector protrusion', quantity: 'protrusion', perForm: false },
+  injectorXIn: { label: 'injector from the shallow edge', quantity: 'acrossDeck', perForm: false },
   // intake face, dowels, bolts
   intakeFaceDeg: { label: 'intake face angle', quantity: 'valveAngle', perForm: false },
   faceHeightIn: { label: 'intake face height', quantity: 'faceHeight', perForm: false },

@@ -60,11 +60,14 @@ const volumeFacts = ({ sweptCc, besideChamberCc }: Volumes) =>
     besideChamberCc: ['volume beside the chamber', besideChamberCc, -1500, 1500],
   }) as const
 
+/** A flat-deck head has no chamber, only its valve pockets; proud valves make them less than nothing. */
+type Holds = 'chamberVolume' | 'pocketVolume'
+
 /** Everything over the piston at top dead centre, in cc: it must be something. */
-function clearanceVolume(volumes: Volumes, chamberCc: number): Result<number> {
+function clearanceVolume(volumes: Volumes, chamberCc: number, holds: Holds = 'chamberVolume'): Result<number> {
   const facts = knownFacts({
     ...volumeFacts(volumes),
-    chamberCc: factOf('chamber', chamberCc, 'chamberVolume'),
+    chamberCc: factOf('chamber', chamberCc, holds),
   })
   if (!facts.ok) return facts
   const clearanceCc = facts.value.chamberCc + facts.value.besideChamberCc
@@ -76,14 +79,14 @@ function clearanceVolume(volumes: Volumes, chamberCc: number): Result<number> {
  * Compression ratio (Vs + Vc)/Vc.
  *
  * @param volumes from `cylinderVolumes`, or given: swept 1–40,000 cc, beside the chamber in cc
- * @param chamberCc 1–400
+ * @param chamberCc 1–400; @param holds a flat-deck head's valve pockets instead: −100–400
  * @returns the ratio, 2–30; refused as `contradiction` when the figures give another, or no clearance volume at all
  *
  * Example: Vs 216.52, Vc 25.0 → 9.66 (Energies 2023, 16, 6655).
  * By definition: volume at bottom over volume at top dead centre.
  */
-export function compressionRatio(volumes: Volumes, chamberCc: number): Result<number> {
-  const clearance = clearanceVolume(volumes, chamberCc)
+export function compressionRatio(volumes: Volumes, chamberCc: number, holds: Holds = 'chamberVolume'): Result<number> {
+  const clearance = clearanceVolume(volumes, chamberCc, holds)
   if (!clearance.ok) return clearance
   const ratio = (volumes.sweptCc + clearance.value) / clearance.value
   const { least, most } = quantities.compressionRatio

@@ -7,7 +7,7 @@ import { cutHere } from './cut-here'
 import { figureKey, type Comparison, type CutSince, type Expected, type ExpectedFacts, type SeatFacts } from './types'
 
 /**
- * What the depth of a seat is expected to be, in inches (−0.5–1.5), deck to the named circle at its nearest point.
+ * What the depth of a seat is expected to be, in inches (−0.25–2), deck to the named circle at its nearest point.
  *
  * @param point "1-intake": chamber and port
  * @returns null when there is nothing to hold it against

@@ -38,7 +38,7 @@ export type SeatNowInput = {
 /**
  * One valve's seat over the deck as it is now.
  *
- * @param valve "1-intake" … "12-exhaust"; @param input depth −0.5–1.5 in, diameters 0.3–6 in, valve angle −60–60°
+ * @param valve "1-intake" … "12-exhaust"; @param input depth −1.25–2 in, diameters 0.3–6 in, valve angle −60–60°
  * @returns depths in inches with the ground they stand on; refused as `missing` with everything that would give them
  *
  * A reading is square to the deck of now, so the valve leans to it by θ − Φ. By the record: the named circle placed from

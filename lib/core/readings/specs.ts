@@ -80,7 +80,7 @@ const specs = {
     [may('own', 'The engine’s own plug'), may('shop', 'The shop’s checking plug'), may('flush', 'A flush plug')],
     words,
   ),
-  'seat-depth': figure('Seat to deck', 'depth', 'chamber-valves', {
+  'seat-depth': figure('Seat to deck', 'seatDepth', 'chamber-valves', {
     hint: 'Depth from the deck to the named circle, where it is nearest to the deck.',
   }),
 

@@ -44,7 +44,7 @@ export type PlacedCircle = {
 /**
  * Where a named circle of the seat lies in the head, from one gauge reading.
  *
- * @param seat diameters 0.3–6 in, offsets ±1 in, gauge depth −0.5–1.5 in (negative: an earlier cut
+ * @param seat diameters 0.3–6 in, offsets ±1 in, gauge depth −1.25–2 in (negative: an earlier cut
  *   has gone past it), valve angle −60–60°
  * @param isAngleCut an angle cut needs the place across; a flat cut does not, and takes x = 0
  *
@@ -58,7 +58,7 @@ export function placeCircle(seat: Seat, name: CircleName, isAngleCut: boolean): 
   const facts = knownFacts({
     valveAngleDeg: factOf('valve angle', seat.valveAngleDeg, 'valveAngle'),
     cantDeg: factOf('cant of the valve', seat.cantDeg ?? 0, 'valveAngle'),
-    depthIn: factOf(`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, 'seatDepth'),
+    depthIn: factOf(`gauge depth to the ${circleLabel[seat.gauge.circle]}`, seat.gauge.depthIn, 'seatDepthNow'),
     gaugedDiameterIn: factOf(`diameter of the ${circleLabel[seat.gauge.circle]}`, gauged.diameterIn, 'seatCircle'),
     gaugedOffsetIn: factOf(`offset of the ${circleLabel[seat.gauge.circle]}`, gauged.offsetIn, 'seatOffset'),
     diameterIn: factOf(`diameter of the ${circleLabel[name]}`, asked.diameterIn, 'seatCircle'),

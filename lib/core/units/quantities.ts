@@ -65,6 +65,10 @@ const other = (
 
 const table = {
   chamberVolume: { ...other('chamber volume', 'volume', 'cc', [1, 400], 1), keypadUnits: ['cc'] },
+  /** A flat-deck head alone may hold nothing. */
+  flatDeckVolume: { ...other('chamber volume', 'volume', 'cc', [0, 400], 1), keypadUnits: ['cc'] },
+  /** Proud valves take from the space over the piston. */
+  pocketVolume: other('volume of the valve pockets', 'volume', 'cc', [-100, 400], 2),
   volume: other('volume', 'volume', 'cc', [0, 400], 2),
   pistonDish: other('piston dish', 'volume', 'cc', [0, 400], 1),
   pistonDome: other('piston dome', 'volume', 'cc', [0, 200], 1),
@@ -96,7 +100,14 @@ const table = {
   smallDepth: inches('depth', -0.5, 0.5, 4, true),
   height: inches('height', 0.5, 4, 4, true),
   removed: inches('metal removed', 0, 1, 4, true),
-  seatDepth: inches('depth from the deck', -0.5, 1.5, 4, true),
+  /** Below 0: proud of the deck. */
+  seatDepth: inches('depth from the deck', -0.25, 2, 4, true),
+  /** The same after all cuts, worked out: an earlier cut may have gone far past it. */
+  seatDepthNow: inches('depth from the deck as it is now', -1.25, 2, 4, true),
+  /** Deck to valve head with the valve shut; below 0: the valve stands proud. */
+  recession: inches('valve recession', -0.25, 0.5, 4, true),
+  /** Below 0: the injector lies behind the deck. */
+  protrusion: inches('injector protrusion', -0.25, 0.5, 4, true),
   seatCircle: inches('diameter of a seat circle', 0.3, 6, 3),
   /** Along the valve's axis from the sealing circle, positive the way the valve opens. */
   seatOffset: inches('offset from the sealing circle', -1, 1, 4, true),

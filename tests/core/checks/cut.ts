@@ -273,7 +273,7 @@ const walls: readonly Check[] = [
   ),
 ]
 
-const disc = (diameterIn: number, depthIn: number): number =>
+export const disc = (diameterIn: number, depthIn: number): number =>
   cutFromRound({ flatIn: depthIn, angleIn: 0, milledWidthIn: 20 }, { diameterIn, centreIn: 10 })
 const sinks: readonly Check[] = [
   check('valve of 2.05 in sunk 0.010', 'by hand: π/4·2.05²·0.010 = 0.033006 in³', [0.54, 'cc', 0.005], () =>

@@ -7,6 +7,7 @@ import { clearance, rigidMotion } from './clearance'
 import { compression } from './compression'
 import { cut } from './cut'
 import { expectedFigures, springs } from './expected'
+import { flatDecks } from './flat-deck'
 import { flow } from './flow'
 import { headNow } from './head-now'
 import { intake } from './intake'
@@ -37,4 +38,5 @@ export const sections: readonly Section[] = [
   headNow,
   expectedFigures,
   springs,
+  flatDecks,
 ]

@@ -31,6 +31,7 @@ export const computing = [
   'flow/import',
   'expected',
   'springs',
+  'flat-deck',
   'options',
 ] as const
 
