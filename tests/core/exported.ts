@@ -38,4 +38,5 @@ export const computing = [
   'expected',
   'springs',
   'flat-deck',
+  'wanted',
 ] as const

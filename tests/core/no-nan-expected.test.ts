@@ -14,13 +14,14 @@ import { expectedSeatDepth, seatDepthAfter } from '@/lib/core/expected/seat-dept
 import { likelySlip, movePoint } from '@/lib/core/expected/slips'
 import { stopsOf } from '@/lib/core/expected/stops'
 import { figureKey, type ExpectedFacts, type Figures } from '@/lib/core/expected/types'
-import { expectedWanted, groupOf, hasTolerance } from '@/lib/core/expected/wanted'
+import { expectedWanted, groupOf } from '@/lib/core/expected/wanted'
 import { readingKinds, type ReadingKind } from '@/lib/core/readings/types'
 import { shimChoice } from '@/lib/core/springs/shim-choice'
 import { usableLift } from '@/lib/core/springs/usable-lift'
 import { quantities } from '@/lib/core/units/quantities'
 import { maybe, near, perhaps, plain, unsound } from './any-figure'
 import { holds } from './holds'
+import { anyWanted } from './wanted/any-wanted'
 
 const kind: Arbitrary<ReadingKind> = fc.constantFrom(...readingKinds)
 const point = fc.constantFrom(
@@ -101,7 +102,7 @@ const facts: Arbitrary<ExpectedFacts> = fc.record({
   straightness: fc.record({ acrossIn: near(0, 0.01), alongIn: near(0, 0.02) }),
   runBefore: figures,
   leakCfm: maybe(near(0, 30)),
-  wanted: figures,
+  wanted: anyWanted,
   liftIn: fc.record({ intake: maybe(near(0, 2)), exhaust: maybe(near(0, 2)) }),
 }) as Arbitrary<ExpectedFacts>
 
@@ -117,7 +118,6 @@ describe('expected', () => {
   holds(expectedStraightness, [point, facts])
   holds(expectedRunout, [facts])
   holds(expectedWanted, [kind, point, facts], 1000)
-  holds(hasTolerance, [kind])
   holds(groupOf, [point])
   holds(figureKey, [kind, point])
   holds(cutHere, [facts])

@@ -6,7 +6,7 @@ import { expectedEdgeDepth, expectedMillDepth } from './mill-depth'
 import { expectedRunout, expectedStraightness } from './one-sided'
 import { expectedSeatDepth } from './seat-depth'
 import type { Expected, ExpectedFacts } from './types'
-import { expectedWanted, hasTolerance } from './wanted'
+import { expectedWanted } from './wanted'
 
 type Row = (point: string, facts: ExpectedFacts) => Expected | null
 
@@ -34,5 +34,5 @@ const rows: Partial<Record<ReadingKind, Row>> = {
 export function expected(kind: ReadingKind, point: string, facts: ExpectedFacts): Expected | null {
   const row = rows[kind]
   if (row) return row(point, facts)
-  return hasTolerance(kind) ? expectedWanted(kind, point, facts) : null
+  return expectedWanted(kind, point, facts)
 }

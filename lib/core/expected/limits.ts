@@ -30,6 +30,8 @@ export type ExpectedLimits = {
   /** Of a figure with a tolerance, so many tolerances. */
   readonly expectTimesTolerance: number
   readonly seatWidthToleranceIn: number
+  readonly guideClearanceToleranceIn: number
+  readonly insertPressToleranceIn: number
   readonly recessionToleranceIn: number
   readonly stemHeightToleranceIn: number
   readonly installedHeightToleranceIn: number
@@ -66,6 +68,8 @@ export const defaultExpectedLimits: ExpectedLimits = {
   expectFlowRunPart: 0.25,
   expectTimesTolerance: 3,
   seatWidthToleranceIn: 0.01,
+  guideClearanceToleranceIn: 0.0005,
+  insertPressToleranceIn: 0.001,
   recessionToleranceIn: 0.005,
   stemHeightToleranceIn: 0.01,
   installedHeightToleranceIn: 0.01,

@@ -1,5 +1,6 @@
 import type { ReadingKind } from '../readings/types'
 import type { StepId } from '../route/step-ids'
+import type { Wanted } from '../wanted/wanted-of'
 import type { ExpectedLimits } from './limits'
 
 /** What a reading is held against: a code with its data; `lib/words/expected` makes the sentence. */
@@ -83,9 +84,6 @@ export type SeatFacts = {
 
 type ByPort<T> = Readonly<Record<'intake' | 'exhaust', T>>
 
-/** What a figure is wanted to be; the tolerance is the shop's. */
-export type Wanted = { readonly value: number }
-
 /** Everything that readings of one step of one head are held against. Plain data: screen and server ask the same. */
 export type ExpectedFacts = {
   readonly stepId: StepId
@@ -126,7 +124,7 @@ export type ExpectedFacts = {
   /** The run before of the same port at this pressure, by point. */
   readonly runBefore: Figures
   readonly leakCfm: number | null
-  /** By kind and port: "installed-height|intake". */
-  readonly wanted: Figures
+  /** What is wanted of this head, each figure from the nearest place that says it. */
+  readonly wanted: Wanted
   readonly liftIn: ByPort<number | null>
 }

@@ -1,23 +1,17 @@
 import type { ReadingKind } from '../readings/types'
+import { groupOfReading, wantedOfReading } from '../wanted/of-reading'
+import { believed } from '../wanted/spans'
+import { toleranceOf } from '../wanted/tolerances'
 import { agreed, together, within } from './compare'
 import type { ExpectedLimits } from './limits'
 import { figureKey, type Comparison, type Expected, type ExpectedFacts } from './types'
 
-type Tolerance = (limits: ExpectedLimits, value: number) => number
-
-/** Kinds that have a tolerance of the shop, in the unit of the kind. */
-const tolerances: Partial<Record<ReadingKind, Tolerance>> = {
-  'seat-width': ({ seatWidthToleranceIn }) => seatWidthToleranceIn,
-  sink: ({ recessionToleranceIn }) => recessionToleranceIn,
-  'stem-height': ({ stemHeightToleranceIn }) => stemHeightToleranceIn,
-  'installed-height': ({ installedHeightToleranceIn }) => installedHeightToleranceIn,
-  'retainer-to-seal': ({ retainerToSealToleranceIn }) => retainerToSealToleranceIn,
-  'coil-bind': ({ coilBindToleranceIn }) => coilBindToleranceIn,
-  'spring-pressure': ({ springPressureTolerancePart }, value) => springPressureTolerancePart * Math.abs(value),
+/** A tolerance of the shop, in the unit of the kind; null: it has none for this kind. */
+function shopTolerance(kind: ReadingKind, point: string, value: number, limits: ExpectedLimits): number | null {
+  if (kind === 'retainer-to-seal') return limits.retainerToSealToleranceIn
+  const group = groupOfReading(kind, point)
+  return group && toleranceOf(group, value, limits)
 }
-
-/** Whether the shop has a tolerance for this kind. */
-export const hasTolerance = (kind: ReadingKind): boolean => kind in tolerances
 
 /**
  * What a figure with a tolerance is expected to be, in the unit of its kind: the wanted one, and the other valves of its
@@ -29,17 +23,19 @@ export const hasTolerance = (kind: ReadingKind): boolean => kind in tolerances
  * Example: installed height wanted 1.800, tolerance 0.010 → 1.770 to 1.830.
  */
 export function expectedWanted(kind: ReadingKind, point: string, facts: ExpectedFacts): Expected | null {
-  const tolerance = tolerances[kind]
-  if (!tolerance) return null
-  const group = groupOf(point)
-  const room = (value: number): number => facts.limits.expectTimesTolerance * tolerance(facts.limits, value)
+  if (shopTolerance(kind, point, 0, facts.limits) === null) return null
+  const { expectTimesTolerance, ...limits } = facts.limits
+  const tolerance = (value: number): number => shopTolerance(kind, point, value, facts.limits) ?? 0
+  const room = (value: number): number => expectTimesTolerance * tolerance(value)
+  const span = wantedOfReading(kind, point, facts.wanted, limits)
+  const wanted = span && believed(span, expectTimesTolerance)
   const about = (value: number | null | undefined, why: Comparison['why']): Comparison | null =>
     value === null || value === undefined ? null : within(value, room(value), why)
   const own = together([
-    about(facts.wanted[figureKey(kind, group)], { code: 'wanted' }),
+    wanted && { ...wanted, why: { code: 'wanted' } },
     about(otherValves(kind, point, facts, room), { code: 'other-valves' }),
   ])
-  return own ?? together([about(facts.mate[figureKey(kind, group)], { code: 'mate' })])
+  return own ?? together([about(facts.mate[figureKey(kind, groupOf(point))], { code: 'mate' })])
 }
 
 /** "intake" of "3-intake"; "seat" and "open" of spring pressures stand for themselves. */

@@ -38,6 +38,8 @@ export const expectedSettingGroups: readonly SettingGroup[] = [
     fields: [
       field('expectTimesTolerance', 'Questioned when off by so many tolerances', times, fromMemory),
       field('seatWidthToleranceIn', 'Seat width', depth, fromMemory),
+      field('guideClearanceToleranceIn', 'Guide clearance', depth, fromMemory),
+      field('insertPressToleranceIn', 'Press fit of an insert', depth, fromMemory),
       field('recessionToleranceIn', 'Valve recession', depth, fromMemory),
       field('runoutLimitIn', 'Runout of a seat, at most', depth, fromMemory),
       field('stemHeightToleranceIn', 'Stem height', depth, fromMemory),

@@ -112,10 +112,15 @@ const table = {
   /** Along the valve's axis from the sealing circle, positive the way the valve opens. */
   seatOffset: inches('offset from the sealing circle', -1, 1, 4, true),
   sink: inches('sink', 0, 0.25, 4, true),
+  /** Of a stem in its guide, across. */
+  guideClearance: inches('guide clearance', 0, 0.02, 4, true),
+  /** How much larger an insert is than its bore. */
+  insertPress: inches('press fit', 0, 0.02, 4, true),
   angle: other('angle', 'angle', '°', [0, 5], 3),
   /** The same, either way. */
   lean: other('lean', 'angle', '°', [-5, 5], 3),
   valveAngle: other('angle', 'angle', '°', [-60, 60], 2),
+  seatAngle: other('seat angle', 'angle', '°', [10, 80], 1),
   wallDraft: other('wall draft', 'angle', '°', [-45, 45], 1),
   bankAngle: other('bank angle', 'angle', '°', [0, 180], 1),
   testPressure: other('test pressure', 'pressure', 'inH2O', [0.5, 80], 1),

@@ -1,3 +1,4 @@
+import type { Wanted } from '@/lib/core/wanted/wanted-of'
 import { figureKey, type ExpectedFacts } from '@/lib/core/expected/types'
 import { unknownHead } from './facts'
 import type { seeded } from '../rate/random'
@@ -137,6 +138,17 @@ function flowRun({ uniform, normal }: Random, between: (least: number, most: num
   )
 }
 
+/** As it is kept when it was typed on the job; retainer to seal is nobody's to want. */
+const onTheJob = (typed: Readonly<Record<string, number>>): Wanted =>
+  Object.fromEntries(
+    Object.entries({ 'installed-height': 'InstalledHeightIn', 'coil-bind': 'CoilBindIn' }).flatMap(([kind, name]) =>
+      ports.map((port) => {
+        const value = typed[`${kind}|${port}`] as number
+        return [`${port}${name}`, { value, text: String(value), unit: 'in', from: 'job' }]
+      }),
+    ),
+  )
+
 function heights(base: ExpectedFacts, { uniform, normal }: Random, hasMate: boolean) {
   const installed = { intake: 1.7 + 0.3 * uniform(), exhaust: 1.7 + 0.3 * uniform() }
   const lift = { intake: 0.4 + 0.15 * uniform(), exhaust: 0.4 + 0.15 * uniform() }
@@ -157,7 +169,7 @@ function heights(base: ExpectedFacts, { uniform, normal }: Random, hasMate: bool
     ...base,
     stepId: 'heights',
     liftIn: lift,
-    wanted: hasMate ? {} : wanted,
+    wanted: hasMate ? {} : onTheJob(wanted),
     mate: hasMate ? { ...base.mate, ...wanted } : base.mate,
   }
   return { facts, typed }

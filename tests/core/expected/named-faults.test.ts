@@ -259,7 +259,10 @@ describe('what a chamber is held against', () => {
 })
 
 test('figures in one another’s cells are offered back', () => {
-  const wanted = { 'installed-height|intake': 1.9, 'installed-height|exhaust': 1.7 }
+  const wanted = {
+    intakeInstalledHeightIn: { value: 1.9, text: '1.900', unit: 'in', from: 'job' },
+    exhaustInstalledHeightIn: { value: 1.7, text: '1.700', unit: 'in', from: 'casting' },
+  } as const
   const facts = { ...unknownHead, stepId: 'heights', wanted } as const
   const typed = { 'installed-height|intake': '1.705', 'installed-height|exhaust': '1.895' }
   expect(said(facts, typed).map(({ at, slip }) => [at, slip])).toEqual([

@@ -15,6 +15,7 @@ const folders = [
   'flow',
   'expected',
   'springs',
+  'wanted',
 ] as const
 
 /** What says, tells apart or picks out, and works no figure out. */
@@ -32,9 +33,9 @@ const noFigure = new Set([
     'repeatedLift',
     'likeForLike',
   ],
-  ...['checkLimits', 'figureKey', 'hasTolerance', 'groupOf', 'expectedLimitsOf', 'isBeforeCut'],
+  ...['checkLimits', 'figureKey', 'groupOf', 'expectedLimitsOf', 'isBeforeCut'],
   ...['readAtStep', 'figures', 'ticksOf', 'vendorCuts', 'cutsMade', 'chamberWorks', 'millPoint'],
-  ...['isMillPoint', 'betweenHeadFact'],
+  ...['isMillPoint', 'betweenHeadFact', 'groupOfReading'],
 ])
 
 describe('the comment of a function that works a figure out', () => {

@@ -32,6 +32,7 @@ export const computing = [
   'expected',
   'springs',
   'flat-deck',
+  'wanted',
   'options',
 ] as const
 

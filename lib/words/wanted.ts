@@ -1,0 +1,94 @@
+import { formatFigure } from '../core/units/format-figure'
+import { typedFigure } from '../core/units/typed-figure'
+import type { WantedAt, WantedLine } from '../core/wanted/at-step'
+import type { WantedFault } from '../core/wanted/faults'
+import { wantedFigures, type WantedGroup, type WantedKey } from '../core/wanted/figures'
+import type { WantedFigure, WantedPlace } from '../core/wanted/wanted-of'
+import type { Quantity } from '../core/units/quantities'
+import type { BenchLine } from './at-bench'
+
+const groupWords: Readonly<Record<WantedGroup, string>> = {
+  'seat-angle': 'Seat angle',
+  'seat-width': 'Seat width',
+  'guide-clearance': 'Guide clearance',
+  'insert-press': 'Press fit of the insert',
+  runout: 'Runout of a seat',
+  recession: 'Valve recession',
+  'stem-height': 'Stem height',
+  lift: 'Valve lift',
+  'installed-height': 'Installed height',
+  'coil-bind': 'Height at coil bind',
+  'seat-pressure': 'Pressure on the seat',
+  'open-pressure': 'Pressure, valve open',
+  straightness: 'Straightness',
+}
+
+/** "Seat width" */
+export const wantedGroupWords = (group: WantedGroup): string => groupWords[group]
+
+const placeWords: Readonly<Record<WantedPlace, string>> = {
+  head: 'for this head',
+  job: 'for this job',
+  casting: 'casting record',
+  shop: 'shop default',
+}
+
+/** "for this head" */
+export const wantedPlaceWords = (place: WantedPlace): string => placeWords[place]
+
+/** "0.0010 to 0.0020 in", "at most 0.0020 in", "0.0600 in" */
+export function wantedValue({ about, least, most }: Omit<WantedAt, 'port'>, quantity: Quantity): string {
+  const said = (figure: WantedFigure): string => formatFigure(figure.value, quantity)
+  if (about) return said(about)
+  if (least && most) return `${said(least).replace(/ \S+$/, '')} to ${said(most)}`
+  if (least) return `at least ${said(least)}`
+  return most ? `at most ${said(most)}` : ''
+}
+
+const quantityOf = (group: WantedGroup): Quantity =>
+  Object.values(wantedFigures).find((row) => row.group === group)?.quantity ?? 'depth'
+
+/** "Seat width" · "intake 0.0600 in, exhaust 0.0800 in" · "for this job" */
+export function wantedLine({ group, at }: WantedLine): BenchLine {
+  const quantity = quantityOf(group)
+  const values = at.map((one) => wantedValue(one, quantity))
+  const alike = at.length === 2 && values[0] === values[1]
+  const value = alike
+    ? `${values[0] ?? ''}, both`
+    : at.map(({ port }, nth) => [port, values[nth]].filter(Boolean).join(' ')).join(', ')
+  const places = at.map(({ about, least, most }) => (about ?? least ?? most)?.from)
+  const one = places.every((place) => place === places[0])
+  const note = at.flatMap(({ port }, nth) => {
+    const place = places[nth]
+    return place && (nth === 0 || !one) ? [one ? placeWords[place] : `${port}: ${placeWords[place]}`] : []
+  })
+  return { label: groupWords[group], value, note: note.join(', ') }
+}
+
+/** For paper: "Seat width: intake 0.0600 in, exhaust 0.0800 in". */
+export const wantedSentence = (line: WantedLine): string => {
+  const { label, value } = wantedLine(line)
+  return `${label} wanted: ${value}`
+}
+
+const labelOf = (key: WantedKey): string => wantedFigures[key].label
+
+/** What contradicts itself, at the field that it is told at. */
+export function wantedFaultWords({ code, key, than, value, other }: WantedFault): string {
+  const { quantity } = wantedFigures[key]
+  const [one, two] = [formatFigure(value, quantity), formatFigure(other, quantity)]
+  switch (code) {
+    case 'least-over-most':
+      return `The least clearance, ${one}, is more than the most, ${two}. Check both.`
+    case 'open-under-seat':
+      return `The pressure on the seat, ${one}, is more than with the valve open, ${two}. Check both.`
+    case 'bind-over-height':
+      return `Height at coil bind, ${one}, is not under the installed height, ${two}. Check both.`
+    case 'bind-before-lift':
+      return `The ${labelOf(key)} of ${one} is more than the spring allows: ${labelOf(than)} leaves ${two} to coil bind.`
+  }
+}
+
+/** A wanted figure as it was typed, for the trail: "0.060 in". */
+export const wantedTyped = (figure: { readonly text: string; readonly unit: string } | undefined): string =>
+  figure ? typedFigure(figure) : ''
