@@ -23,12 +23,16 @@ const fieldErrors = (error: z.ZodError): Record<string, string> =>
   // The first message of a field counts.
   Object.fromEntries(error.issues.toReversed().map((issue) => [issue.path.join('.'), issue.message]))
 
-/** Parses what was sent, does it, and turns whatever stops it into words. `name` makes two actions' contents differ. */
+/**
+ * Parses what was sent, does it, and turns whatever stops it into words. `name` makes two actions' contents differ;
+ * `contentOf`: what of the input makes it another deed, where that is not all of it.
+ */
 export async function runAction<S extends z.ZodType, T>(
   name: string,
   schema: S,
   sent: Sent<unknown>,
   act: (input: z.output<S>, moment: Moment) => Promise<T>,
+  contentOf: (input: z.output<S>) => unknown = (input) => input,
 ): Promise<Result<T>> {
   try {
     const id = opId.safeParse(sent?.op)
@@ -43,7 +47,7 @@ export async function runAction<S extends z.ZodType, T>(
       const message = Object.values(fields)[0] ?? 'Check the form: a field is wrong.'
       return { ok: false, refusal: { code: 'invalid', message, fields } }
     }
-    const moment = { now: new Date(), op: { id: id.data, hash: hashOf(name, input.data) } }
+    const moment = { now: new Date(), op: { id: id.data, hash: hashOf(name, contentOf(input.data)) } }
     const value = await act(input.data, moment)
     revalidatePath('/', 'layout')
     return { ok: true, value }

@@ -1,4 +1,5 @@
 import { RefusedError } from '@/lib/core/errors'
+import { readBody } from './read-body'
 
 /** What a form's own words and boundaries may add to its file. */
 const roomForWords = 64 * 1024
@@ -14,17 +15,9 @@ export async function readUpload(request: Request, mostBytes: number, advice: st
       code: 'out-of-range',
       message: `This file is larger than ${Math.floor(mostBytes / 1024 / 1024)} MB. ${advice}`,
     })
-  if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLarge()
-  const reader = request.body?.getReader()
-  if (!reader) throw notWhole()
-  const chunks: Uint8Array<ArrayBuffer>[] = []
-  let length = 0
-  for (let part = await reader.read(); !part.done; part = await reader.read()) {
-    length += part.value.byteLength
-    if (length > most) throw tooLarge()
-    chunks.push(part.value)
-  }
-  return formOf(new Blob(chunks), request.headers.get('content-type') ?? '')
+  const body = await readBody(request, most, tooLarge)
+  if (!body) throw notWhole()
+  return formOf(body, request.headers.get('content-type') ?? '')
 }
 
 async function formOf(body: Blob, type: string): Promise<FormData> {

@@ -37,6 +37,6 @@ export async function undoTick(actor: Actor, input: z.output<typeof undoTickSche
       changes: { reason: input.reason },
     })
     await project(ctx.tx, withEvent(dossier, event), ctx.now)
-    return { label: step.label }
+    return { label: step.label, seen: event.seq }
   })
 }

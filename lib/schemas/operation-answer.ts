@@ -1,0 +1,9 @@
+import type { Refusal } from '../core/errors'
+
+/**
+ * What became of one deed. `done`: with what it answered. `refused`: it will not be done; both sides are told. `again`:
+ * nothing is wrong with it, the same is sent later.
+ */
+export type OperationAnswer =
+  | { readonly id: string; readonly state: 'done'; readonly value: unknown }
+  | { readonly id: string; readonly state: 'refused' | 'again'; readonly refusal: Refusal }
