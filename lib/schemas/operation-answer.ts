@@ -6,4 +6,5 @@ import type { Refusal } from '../core/errors'
  */
 export type OperationAnswer =
   | { readonly id: string; readonly state: 'done'; readonly value: unknown }
-  | { readonly id: string; readonly state: 'refused' | 'again'; readonly refusal: Refusal }
+  | { readonly id: string; readonly state: 'refused'; readonly refusal: Refusal }
+  | { readonly id: string; readonly state: 'again'; readonly refusal: Refusal }
