@@ -1,7 +1,9 @@
 import 'server-only'
 import { typedFigure } from '@/lib/core/units/typed-figure'
+import type { WantedFigures } from '@/lib/core/wanted/figures'
 import { nextNumber } from './counters'
 import { newId } from './ids'
+import { wantedOnJob } from './stored/wanted'
 import { suffixesOf } from './text-range'
 import type { Write } from './write'
 
@@ -19,13 +21,14 @@ export type NewJob = {
   readonly classMinCc: Kept
   readonly classMaxCut: Kept
   readonly finishAsked: string
+  readonly wanted: WantedFigures
   readonly pricesOnLink: boolean
   readonly estimateId: string | null
 }
 
 /** The job and its number, "26-0117": the year is that of `today` in the shop's zone. */
 export async function addJob(ctx: Write, today: string, job: NewJob): Promise<{ id: string; number: string }> {
-  const { classMinCc, classMaxCut, ...rest } = job
+  const { classMinCc, classMaxCut, wanted, ...rest } = job
   const year = today.slice(2, 4)
   const number = `${year}-${String(await nextNumber(ctx.tx, `job-${year}`)).padStart(4, '0')}`
   const id = newId(ctx.now)
@@ -38,6 +41,7 @@ export async function addJob(ctx: Write, today: string, job: NewJob): Promise<{ 
       classMinText: classMinCc ? typedFigure(classMinCc) : '',
       classMaxCutIn: classMaxCut?.value ?? null,
       classMaxCutText: classMaxCut ? typedFigure(classMaxCut) : '',
+      wanted: wantedOnJob.write(wanted),
       createdAt: ctx.now,
       byId: ctx.actor.personId,
     },

@@ -39,6 +39,7 @@ export type JobChange = {
   readonly urgent: boolean
   readonly note: string
   readonly partsPlace: string
+  readonly wanted: string
 }
 
 /** Changes a job that still reads as it did at `version`. */

@@ -4,6 +4,7 @@ import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { slotAfterCuts } from '@/lib/core/head-now/hole-slot'
 import { consequences } from '@/lib/core/options/consequences'
 import type { RouteStep } from '@/lib/core/route/types'
+import { wantedAtStep } from '@/lib/core/wanted/at-step'
 import { shopCutOf } from '@/lib/core/rate/shop-cut'
 import { cutFactsOf } from './cut-facts'
 import type { Dossier } from './dossier'
@@ -11,10 +12,13 @@ import { headNow } from './head-now'
 import { cornersOfStep } from './measured-cut'
 import { deckOf } from './route-facts'
 
-/** The figures of one step of a head, by the plan of the day and what was really cut; empty without a plan. */
+/** The figures of one step of a head: what is wanted there, and what follows from the plan of the day and the cut. */
 export function benchFiguresOf(dossier: Dossier, step: RouteStep): readonly BenchFigure[] {
-  const { plan } = dossier
-  return plan === null ? [] : benchFigures(step.stepId, inputOf(dossier, plan, step))
+  const { plan, wanted } = dossier
+  return [
+    ...wantedAtStep(step.stepId, wanted).map((line) => ({ code: 'wanted', line }) as const),
+    ...(plan === null ? [] : benchFigures(step.stepId, inputOf(dossier, plan, step))),
+  ]
 }
 
 type Parts = { readonly flatIn: number; readonly angleIn: number }

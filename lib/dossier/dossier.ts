@@ -12,6 +12,7 @@ import { effectiveReadings, newestReadings, type EffectiveReading } from '@/lib/
 import { computeRoute } from '@/lib/core/route/compute-route'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
+import type { Wanted } from '@/lib/core/wanted/wanted-of'
 import type { Reader } from '@/lib/data/db'
 import { planRecordOf } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
@@ -20,7 +21,8 @@ import { readVisits, type VisitRecord, type WhichVisits } from '@/lib/data/visit
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { matesOf, type Mate } from './mates'
 import { metalGoneOf } from './metal-gone'
-import { eventFacts, orderFacts, routeFacts } from './route-facts'
+import { chambersOf, eventFacts, orderFacts, routeFacts } from './route-facts'
+import { limitsOfHead, wantedOfHead } from './wanted-of-head'
 
 /** One head on one visit: everything that is known of it and what follows, put together once. */
 export type Dossier = {
@@ -29,8 +31,13 @@ export type Dossier = {
   readonly label: string
   /** The other heads of its pair. */
   readonly mates: readonly Mate[]
-  /** The limits and steps of the day it was booked; every rule about this head goes by them. */
+  /**
+   * The limits and steps of the day it was booked, and where its job or its casting asks for another limit, that one; every
+   * rule about this head goes by them.
+   */
   readonly settings: ShopSettings
+  /** What the benches work to on it. */
+  readonly wanted: Wanted
   /** Those of today: names of stations, and what is not about one head. */
   readonly today: CurrentSettings
   /** The answers that count, oldest first. */
@@ -63,7 +70,9 @@ export function dossierOf(
   otherRepeats: RepeatTally,
 ): Dossier {
   // Where corners are touched is asked once: a head booked before the answer goes by it too.
-  const settings = { ...ofItsDay, cornerInset: ofItsDay.cornerInset ?? today.values.cornerInset }
+  const ofShop = { ...ofItsDay, cornerInset: ofItsDay.cornerInset ?? today.values.cornerInset }
+  const wanted = wantedOfHead(visit, ofShop, chambersOf(visit))
+  const settings = limitsOfHead(ofShop, wanted, chambersOf(visit))
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)
@@ -78,6 +87,7 @@ export function dossierOf(
     label: headLabel(visit),
     mates: matesOf(visit),
     settings,
+    wanted,
     today,
     readings,
     newest: newest.toSorted((a, b) => a.seq - b.seq),

@@ -62,7 +62,7 @@ export async function expectedFacts(
       alongIn: settings.straightAlongPerCylinderIn * chambers,
     },
     ...flowFacts(head, step, conditions),
-    wanted: {},
+    wanted: head.wanted,
     liftIn: { intake: engine.intakeLiftIn ?? null, exhaust: engine.exhaustLiftIn ?? null },
   }
 }

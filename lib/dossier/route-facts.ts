@@ -79,6 +79,9 @@ const rejectedOf = (
   line: { rejectedAt: Date | null; rejectedWhy: string },
 ): OrderFacts['rejected'] => (seq === null || line.rejectedAt === null ? null : { seq, why: line.rejectedWhy })
 
+/** Four where no casting is on record. */
+export const chambersOf = ({ head }: VisitRecord): number => head.casting?.chamberCount ?? 4
+
 /** A head that is bought has not come until a tag hangs on it. */
 export const isOnOrder = (visit: { source: string; head: { tags: readonly unknown[] } }): boolean =>
   visit.source !== 'customer' && visit.head.tags.length === 0
@@ -111,7 +114,7 @@ export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReadin
     cameAssembled: visit.cameAssembled,
     overheated: visit.overheated,
     ordered: visit.ordered.filter((line) => !line.endedAt).map((line) => line.work as WorkId),
-    chambers: visit.head.casting?.chamberCount ?? 4,
+    chambers: chambersOf(visit),
     plan: planFacts(visit, 0, metalGone),
     previousPlan: planFacts(visit, 1, metalGone),
     targetCc: visit.targetCc,

@@ -8,6 +8,7 @@ import { isDay } from '@/lib/core/shop/calendar'
 import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
 import { customerChoice } from './customer'
 import { requiredText, optionalDay, optionalFigure, words } from './figure'
+import { emptyWanted, wantedFields } from './wanted'
 import { amount, optionalAmount, quantity, taxPercent } from './money'
 
 export const workId = z.custom<WorkId>(
@@ -93,6 +94,8 @@ export const bookJobSchema = z
     classMinCc: optionalFigure('chamberVolume'),
     classMaxCut: optionalFigure('cutDepth'),
     finishAsked: words(120),
+    /** What the benches work to on all its heads. */
+    wanted: wantedFields,
     prices: z.array(pricedLine).max(60),
     deposit: optionalAmount,
     depositHow: words(60),
@@ -166,6 +169,7 @@ export const emptyBooking = (): BookJobForm => ({
   classMinCc: '',
   classMaxCut: '',
   finishAsked: '',
+  wanted: emptyWanted(),
   prices: [],
   deposit: '',
   depositHow: '',

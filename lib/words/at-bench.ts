@@ -3,10 +3,9 @@ import { gapWording } from '../core/intake/face-cut'
 import { figureName } from '../core/options/figure-names'
 import { pointLabel } from '../core/readings/points'
 import { formatFigure } from '../core/units/format-figure'
+import type { BenchLine } from './bench-line'
+import { wantedLine, wantedSentence } from './wanted'
 import { leastMeasuredIn } from '../core/units/least-measured'
-
-/** One line at a bench: what, how much with its unit, and where. */
-export type BenchLine = { readonly label: string; readonly value: string; readonly note: string }
 
 const thou = (valueIn: number): string => formatFigure(valueIn, 'cutDepth', 'thou')
 const line = (label: string, value: string, note = ''): BenchLine => ({ label, value, note })
@@ -121,6 +120,8 @@ export function benchLine(figure: BenchFigure): BenchLine {
         `${figure.diameterIn.toFixed(3)} in across`,
         'from the deck, where the circle is nearest to it',
       )
+    case 'wanted':
+      return wantedLine(figure.line)
     case 'needs':
       return line(ofWords[figure.of], 'not known', `needs ${figure.needs.map(figureName).join(', ')}`)
     case 'cannot':
@@ -157,6 +158,7 @@ export function benchSentence(figures: readonly BenchFigure[]): string {
 }
 
 function sentence(figure: BenchFigure): string {
+  if (figure.code === 'wanted') return wantedSentence(figure.line)
   const { label, value, note } = benchLine(figure)
   return [`${label}: ${value}`, placed.has(figure.code) ? note : ''].filter((part) => part !== '').join(', ')
 }

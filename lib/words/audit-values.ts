@@ -2,6 +2,7 @@ import { castingFigures, type CastingFigureKey } from '../core/casting/figures'
 import { formatMoney } from '../core/money/format-money'
 import { readingSpecs } from '../core/readings/specs'
 import type { ReadingKind } from '../core/readings/types'
+import { wantedFigures, type WantedKey } from '../core/wanted/figures'
 import { dateText, dayText, momentText, type MomentManner } from './moments'
 
 export type AuditManner = MomentManner & {
@@ -54,6 +55,7 @@ const fieldNames: Readonly<Record<string, string>> = {
 /** "any.thicknessNewIn" → "new head thickness"; "orderId" → "order"; "chamberCount" → "chamber count". */
 export function fieldName(field: string): string {
   const [form = '', key = ''] = field.split('.')
+  if (form === 'wanted' && key in wantedFigures) return `${wantedFigures[key as WantedKey].label}, wanted`
   const figure = castingFigures[key as CastingFigureKey]
   if (figure) return form === 'any' ? figure.label : `${figure.label}, ${form}`
   const bare = field.replace(/(?<=.)Id$/, '')

@@ -1,11 +1,12 @@
-import { formatFigure } from '../core/units/format-figure'
+import { formatBare, formatFigure } from '../core/units/format-figure'
 import { typedFigure } from '../core/units/typed-figure'
 import type { WantedAt, WantedLine } from '../core/wanted/at-step'
 import type { WantedFault } from '../core/wanted/faults'
 import { wantedFigures, type WantedGroup, type WantedKey } from '../core/wanted/figures'
+import type { WantedSpan } from '../core/wanted/spans'
 import type { WantedFigure, WantedPlace } from '../core/wanted/wanted-of'
 import type { Quantity } from '../core/units/quantities'
-import type { BenchLine } from './at-bench'
+import type { BenchLine } from './bench-line'
 
 const groupWords: Readonly<Record<WantedGroup, string>> = {
   'seat-angle': 'Seat angle',
@@ -40,7 +41,7 @@ export const wantedPlaceWords = (place: WantedPlace): string => placeWords[place
 export function wantedValue({ about, least, most }: Omit<WantedAt, 'port'>, quantity: Quantity): string {
   const said = (figure: WantedFigure): string => formatFigure(figure.value, quantity)
   if (about) return said(about)
-  if (least && most) return `${said(least).replace(/ \S+$/, '')} to ${said(most)}`
+  if (least && most) return `${formatBare(least.value, quantity)} to ${said(most)}`
   if (least) return `at least ${said(least)}`
   return most ? `at most ${said(most)}` : ''
 }
@@ -63,6 +64,15 @@ export function wantedLine({ group, at }: WantedLine): BenchLine {
     return place && (nth === 0 || !one) ? [one ? placeWords[place] : `${port}: ${placeWords[place]}`] : []
   })
   return { label: groupWords[group], value, note: note.join(', ') }
+}
+
+/** Beside a cell: "0.0600 in (0.0500 to 0.0700)", "at most 0.0020 in". */
+export function wantedSpanWords({ value, low, high }: Omit<WantedSpan, 'room'>, quantity: Quantity): string {
+  if (value !== null && low !== null && high !== null) {
+    return `${formatFigure(value, quantity)} (${formatBare(low, quantity)} to ${formatBare(high, quantity)})`
+  }
+  if (high !== null) return `at most ${formatFigure(high, quantity)}`
+  return low === null ? '' : `at least ${formatFigure(low, quantity)}`
 }
 
 /** For paper: "Seat width: intake 0.0600 in, exhaust 0.0800 in". */

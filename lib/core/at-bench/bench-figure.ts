@@ -1,4 +1,5 @@
 import type { CornerName } from '../straightness/corner-point'
+import type { WantedLine } from '../wanted/at-step'
 
 export type Edge = 'intake' | 'exhaust'
 
@@ -30,6 +31,7 @@ export type BenchFigure =
   | { readonly code: 'finish'; readonly asked: string }
   | { readonly code: 'marks'; readonly intakeIn: number; readonly exhaustIn: number }
   | { readonly code: 'seat-circle'; readonly port: Edge; readonly diameterIn: number }
+  | { readonly code: 'wanted'; readonly line: WantedLine }
   | { readonly code: 'needs'; readonly of: NeededBy; readonly needs: readonly string[] }
   | { readonly code: 'cannot'; readonly of: NeededBy; readonly why: string }
 

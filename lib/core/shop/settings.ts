@@ -2,6 +2,7 @@ import { defaultExpectedLimits, type ExpectedLimits } from '../expected/limits'
 import type { RouteSettings } from '../route/types'
 import { defaultRouteSettings } from '../route/settings'
 import type { CornerInset } from '../straightness/corner-inset'
+import type { WantedFigures } from '../wanted/figures'
 
 /** Everything the owner may set; stored whole, a new version at each change. */
 export type ShopSettings = RouteSettings &
@@ -22,10 +23,12 @@ export type ShopSettings = RouteSettings &
     readonly turnaroundDays: number
     /** Where the corners of a head are touched, when its casting's record does not say; null: asked at first use. */
     readonly cornerInset: CornerInset | null
+    /** What benches work to where neither head nor job nor casting says otherwise. */
+    readonly wanted: WantedFigures
   }
 
 /** The limits among them, as against the tables of steps and what was asked at first use. */
-export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset'>
+export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset' | 'wanted'>
 
 /** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
 export const defaultShopSettings: ShopSettings = {
@@ -44,4 +47,5 @@ export const defaultShopSettings: ShopSettings = {
   ptvLeastExhaustIn: 0.1,
   turnaroundDays: 5,
   cornerInset: null,
+  wanted: {},
 }

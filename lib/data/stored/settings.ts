@@ -8,6 +8,7 @@ import type { OwnStep, RouteRules, StepChange } from '@/lib/core/route/rules'
 import { isOwnStep, isWorkId, stations, type OwnStepId } from '@/lib/core/route/step-ids'
 import { defaultShopSettings, type ShopLimits, type ShopSettings } from '@/lib/core/shop/settings'
 import { storedObject, type Fields } from './stored-json'
+import { storedWantedFigures } from './wanted'
 
 const stepRef = z.custom<StepRef>((ref) => typeof ref === 'string' && ref !== 'valves' && isWorkId(ref), 'no such step')
 const cell = z.enum(['●', '○', '◐', '–'] satisfies Cell[])
@@ -43,7 +44,7 @@ const rules = z.object({
   own: z.array(ownStep).default([]),
 } satisfies Fields<RouteRules>)
 
-const { rules: _rules, cornerInset: _inset, ...limits } = defaultShopSettings
+const { rules: _rules, cornerInset: _inset, wanted: _wanted, ...limits } = defaultShopSettings
 const limitFields = Object.fromEntries(
   Object.entries(limits).map(([key, usual]) => [key, z.number().default(usual)]),
 ) as Record<keyof ShopLimits, z.ZodDefault<z.ZodNumber>>
@@ -53,6 +54,7 @@ const settings = z.object({
   ...limitFields,
   rules: rules.default({ stationNames: {}, changed: {}, own: [] }),
   cornerInset: z.object({ edgeIn: z.number(), endIn: z.number() }).nullable().default(null),
+  wanted: storedWantedFigures.default({}),
 } satisfies Fields<ShopSettings>) satisfies z.ZodType<ShopSettings>
 
 export const settingsValues = storedObject<ShopSettings>('Settings.values', settings)

@@ -10,7 +10,9 @@ import { addPayment, addPrice } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
+import { wantedSaid } from '@/lib/dossier/wanted-changes'
 import type { BookJobInput } from '@/lib/schemas/job'
+import { keptWanted } from '@/lib/schemas/wanted'
 import { bookHeads, type BookedVisit } from './book-heads'
 import { engineOf } from './engine-of'
 import { minorAt, priceOf } from '@/lib/core/money/price-of'
@@ -51,7 +53,12 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
       action: 'job.book',
       subjectId: job.id,
       jobId: job.id,
-      changes: { number: job.number, customerId, ...jobFields(input), tags: heads.map((head) => head.tag) },
+      changes: {
+        number: job.number,
+        customerId,
+        ...saidAtBooking(input),
+        tags: heads.map((head) => head.tag),
+      },
     })
     for (const head of heads) await refreshRoute(ctx.tx, head.visitId, ctx.now)
     return { jobId: job.id, number: job.number, heads }
@@ -69,6 +76,12 @@ function refusePast(promiseOn: string | null, today: string): void {
   throw new RefusedError({ code: 'invalid', message, fields: { promiseOn: message } })
 }
 
+/** For the trail: the wanted figures one by one, as typed. */
+function saidAtBooking(input: BookJobInput) {
+  const { wanted, ...said } = jobFields(input)
+  return { ...said, ...wantedSaid(wanted) }
+}
+
 const jobFields = (input: BookJobInput) => ({
   preset: input.preset,
   promiseOn: input.promiseOn,
@@ -79,6 +92,7 @@ const jobFields = (input: BookJobInput) => ({
   classMinCc: input.classMinCc,
   classMaxCut: input.classMaxCut,
   finishAsked: input.finishAsked,
+  wanted: keptWanted(input.wanted),
   pricesOnLink: input.pricesOnLink,
   estimateId: input.estimateId === '' ? null : input.estimateId,
 })

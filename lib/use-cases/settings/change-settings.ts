@@ -17,7 +17,7 @@ export async function changeSettings(
       ctx,
       version,
       reason,
-      ({ rules, cornerInset }) => ({ ...values, rules, cornerInset }),
+      ({ rules, cornerInset, wanted }) => ({ ...values, rules, cornerInset, wanted }),
       'settings.change',
     ),
   )

@@ -35,7 +35,8 @@ export async function planAtStep(
   mates: readonly Dossier[],
 ): Promise<PlanAtStep> {
   const { plan } = dossier
-  if (!plan) return none
+  const own = benchFiguresOf(dossier, step).map((figure) => ({ ...benchLine(figure), unit: '' }))
+  if (!plan) return { ...none, lines: own }
   const base: PlanAtStep = {
     ...none,
     cut: cutAtStep(dossier, step, plan),
@@ -44,7 +45,6 @@ export async function planAtStep(
   }
   if (step.stepId === 'flat-cut') return flatCut(reader, dossier, { plan, step }, mates)
   if (step.stepId === 'angle-cut') return angleCut(base, plan)
-  const own = benchFiguresOf(dossier, step).map((figure) => ({ ...benchLine(figure), unit: '' }))
   if (own.length > 0) return { ...base, lines: [...own, ...base.lines, ...predicted(step, plan)] }
   return step.stepId === 'chambers' ? base : none
 }

@@ -26,6 +26,7 @@ import { withRepeats } from '@/lib/dossier/step-repeats'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { expectedFacts } from '@/lib/dossier/expected-facts'
 import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
+import { wantedTarget } from '@/lib/dossier/wanted-target'
 import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
 import { lackText } from '@/lib/words/lacks'
 import { headAtStep } from './head-at-step'
@@ -170,7 +171,8 @@ const finishedInputs = ({ visit, settings }: Dossier, mates: readonly Dossier[])
 })
 
 /** What each field of the step is held against while it is typed. */
-function targetsAt({ visit, settings }: Dossier, { stepId }: RouteStep, inputs: FinishedInputs) {
+function targetsAt(dossier: Dossier, { stepId }: RouteStep, inputs: FinishedInputs) {
+  const { visit, settings } = dossier
   const { targetCc, targetText } = visit
   const chamber: FieldTarget | null =
     targetCc === null
@@ -178,7 +180,8 @@ function targetsAt({ visit, settings }: Dossier, { stepId }: RouteStep, inputs: 
       : { text: targetText, lowest: targetCc - settings.ccToleranceCc, highest: targetCc + settings.ccToleranceCc }
   return (kind: ReadingKind, point: string): FieldTarget | null => {
     if (kind === 'cc') return stepId === 'finished' || stepId === 'open-chamber' ? chamber : null
-    return stepId === 'finished' ? finishedTarget(kind, point, inputs) : null
+    const finished = stepId === 'finished' ? finishedTarget(kind, point, inputs) : null
+    return finished ?? wantedTarget(dossier, kind, point)
   }
 }
 
