@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { wantedFaults } from '@/lib/core/wanted/faults'
+import { wantedFaults, type WantedFault } from '@/lib/core/wanted/faults'
 import {
   shopWantedKeys,
   typedWantedKeys,
@@ -10,7 +10,6 @@ import {
   type WantedKey,
 } from '@/lib/core/wanted/figures'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import { wantedFaultWords } from '@/lib/words/wanted'
 import { optionalFigure, requiredText, type Figure } from './figure'
 
 const typedOrEmpty = (key: WantedKey) => optionalFigure(wantedFigures[key].quantity).prefault('')
@@ -20,10 +19,17 @@ type Field = ReturnType<typeof typedOrEmpty>
 const fieldsOf = <K extends WantedKey>(keys: readonly K[]) =>
   z.object(Object.fromEntries(keys.map((key) => [key, typedOrEmpty(key)])) as Record<K, Field>)
 
+const faultMessages: Readonly<Record<WantedFault['code'], string>> = {
+  'least-over-most': 'This is more than the most clearance. Check both figures.',
+  'open-under-seat': 'This is more than with the valve open. Check both figures.',
+  'bind-over-height': 'This is not under the installed height. Check both figures.',
+  'bind-before-lift': 'The spring is solid before this lift. Check height, coil bind and lift.',
+}
+
 /** Figures of one form that cannot both be right, at the field that is told. */
 function refuseFaults(fields: Readonly<Partial<Record<WantedKey, Figure | null>>>, context: z.RefinementCtx): void {
   for (const fault of wantedFaults(keptWanted(fields))) {
-    context.addIssue({ code: 'custom', path: [fault.key], message: wantedFaultWords(fault) })
+    context.addIssue({ code: 'custom', path: [fault.key], message: faultMessages[fault.code] })
   }
 }
 
