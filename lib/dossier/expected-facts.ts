@@ -104,6 +104,11 @@ function readBefore(head: Dossier): Figures {
         typeof value === 'number' ? [[figureKey('thickness', corner), value]] : [],
       ),
     ),
+    ...figuresOf(
+      readings
+        .filter(hasValue)
+        .filter(({ kind, step }) => step.stepId === 'seat-before' && (kind === 'recession' || kind === 'protrusion')),
+    ),
     ...Object.fromEntries(
       seatsBefore(readings).map(({ valve, depthFromDeckNowIn }) => [
         figureKey('seat-depth', valve),

@@ -1,9 +1,13 @@
+import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import type { Result } from '@/lib/core/errors'
+import { flatDeckLimitsOf } from '@/lib/core/flat-deck/maker-limits'
+import type { FlatDeckFacts } from '@/lib/core/flat-deck/past-maker'
 import { goneByCut, mostGoneIn, sumOfGone } from '@/lib/core/head-now/gone'
 import type { MetalGone } from '@/lib/core/head-now/metal-gone'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
+import { valvePoints } from '@/lib/core/readings/valve-points'
 import { measuredOutside } from '@/lib/core/route/measured-outside'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
 import type { EventKind, OrderFacts, PlanFacts, RouteFacts, VisitEvent } from '@/lib/core/route/types'
@@ -95,6 +99,15 @@ export type RouteInputs = {
   readonly metalGone: Result<MetalGone>
 }
 
+const isFlatDeck = (visit: VisitRecord): boolean => chamberShapeOf(visit.head.casting?.chamberShape) === 'flat-deck'
+
+function flatDeckFacts({ visit, casting }: RouteInputs, chambers: number): FlatDeckFacts | null {
+  if (!isFlatDeck(visit)) return null
+  const limits = flatDeckLimitsOf(casting)
+  const { leastIn, mostIn } = limits.protrusion
+  return { valves: valvePoints(chambers, casting), hasInjectors: leastIn !== null || mostIn !== null, limits }
+}
+
 /** The events of a visit as the route sees them. */
 export const eventFacts = (visit: VisitRecord): VisitEvent[] =>
   visit.events.map((event) => ({
@@ -106,6 +119,8 @@ export const eventFacts = (visit: VisitRecord): VisitEvent[] =>
 /** The facts the route is computed from; `newest`: the answer that counts at each point. */
 export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReading[]): RouteFacts {
   const { visit, settings, engine, metalGone } = inputs
+  const chambers = chambersOf(visit)
+  const flatDeck = flatDeckFacts(inputs, chambers)
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
@@ -114,11 +129,13 @@ export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReadin
     cameAssembled: visit.cameAssembled,
     overheated: visit.overheated,
     ordered: visit.ordered.filter((line) => !line.endedAt).map((line) => line.work as WorkId),
-    chambers: chambersOf(visit),
+    chambers,
+    flatDeck,
     plan: planFacts(visit, 0, metalGone),
     previousPlan: planFacts(visit, 1, metalGone),
-    targetCc: visit.targetCc,
-    classMinCc: visit.job.classMinCc,
+    // What the job says of cc is for its heads with chambers.
+    targetCc: flatDeck ? null : visit.targetCc,
+    classMinCc: flatDeck ? null : visit.job.classMinCc,
     hasEngineData: (visit.job.engine?.figures.length ?? 0) > 0,
     camInHead: engine.camInHead,
     manifoldSpansHeads: { v: true, inline: false, unknown: null }[engine.layout],

@@ -12,6 +12,8 @@ export function heldAgainstWords(why: HeldAgainst): string {
   switch (why.code) {
     case 'before-less-cut':
       return `before, less ${formatThou(why.depthIn)} cut`
+    case 'before-and-cut':
+      return `before, and ${formatThou(why.depthIn)} cut`
     case 'new-less-cut':
       return why.depthIn === 0 ? 'the new thickness' : `the new thickness, less ${formatThou(why.depthIn)} cut`
     case 'lift-below':
@@ -22,7 +24,7 @@ export function heldAgainstWords(why: HeldAgainst): string {
 }
 
 const plainWords: Readonly<
-  Record<Exclude<HeldAgainst['code'], 'before-less-cut' | 'new-less-cut' | 'lift-below'>, string>
+  Record<Exclude<HeldAgainst['code'], 'before-less-cut' | 'before-and-cut' | 'new-less-cut' | 'lift-below'>, string>
 > = {
   before: 'before, nothing cut since',
   'other-chambers': 'the other chambers',
@@ -31,6 +33,7 @@ const plainWords: Readonly<
   'other-corners': 'the other three corners',
   'record-less-gone': 'the casting record less what is cut',
   'other-valves': 'the other valves',
+  'other-injectors': 'the other injectors',
   'advised-stop': 'the advised stop',
   plan: 'the plan',
   'thickness-left': 'the metal left',

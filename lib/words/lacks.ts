@@ -14,6 +14,19 @@ export const answerText = (kind: ReadingKind, answer: string): string => {
   return `${lower(readingSpecs[kind].label)}: ${lower(choice?.label ?? answer)}`
 }
 
+type PastMakerLack = Omit<Extract<Lack, { code: 'past-maker' }>, 'code'>
+
+/** "chamber 2 exhaust is 0.0210 in below the deck, under the engine maker’s minimum of 0.0240 in". */
+export function pastMakerText({ point, what, side, valueIn, limitIn }: PastMakerLack): string {
+  const end = `${side === 'under' ? 'minimum' : 'maximum'} of ${inches(limitIn)}`
+  const place = pointLabel(point)
+  if (what === 'thickness') return `${place} is ${inches(valueIn)} thick, ${side} the ${end}`
+  const held = `${side} the engine maker’s ${end}`
+  if (what === 'protrusion') return `the injector of ${place} stands ${inches(valueIn)} out of the deck, ${held}`
+  const lies = valueIn < 0 ? `${inches(-valueIn)} proud of the deck` : `${inches(valueIn)} below the deck`
+  return `${place} is ${lies}, ${held}`
+}
+
 /** What is missing: "Wrap: not done"; "chamber 2 is 1.3 cc over the target of 60 (tolerance 0.5)". */
 export function lackText(lack: Lack): string {
   switch (lack.code) {
@@ -38,6 +51,8 @@ export function lackText(lack: Lack): string {
       return `straightness ${lack.point} is ${inches(lack.valueIn)} (limit ${inches(lack.limitIn)})`
     case 'seat-near-deck':
       return `${pointLabel(lack.point)} seat is ${inches(lack.valueIn)} from the deck (minimum ${inches(lack.minIn)})`
+    case 'past-maker':
+      return pastMakerText(lack)
     case 'hold':
       return `on hold: ${lack.reason}`
     case 'findings': {

@@ -50,6 +50,7 @@ const plainWhy: Readonly<Record<PlainWhy, string>> = {
   overheated: 'the head was overheated',
   'break-through': 'the cutter may have broken through',
   'valves-renewed': 'valves renewed',
+  'flat-deck': 'flat deck: the valves sit in it',
   target: 'a target was given',
   'class-limit': 'a class limit was given',
   'engine-known': 'the engine is known',

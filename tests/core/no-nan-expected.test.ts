@@ -5,6 +5,7 @@ import { agreed, median, outside, together, within } from '@/lib/core/expected/c
 import { depthAtCorner, expectedCorner, fourthCorner } from '@/lib/core/expected/corner'
 import { cutHere } from '@/lib/core/expected/cut-here'
 import { expected } from '@/lib/core/expected/expected'
+import { expectedProtrusion, expectedRecession } from '@/lib/core/expected/flat-deck'
 import { expectedFlow, fromLiftBelow, lineAt } from '@/lib/core/expected/flow'
 import { defaultExpectedLimits, expectedLimitsOf } from '@/lib/core/expected/limits'
 import { expectedEdgeDepth, expectedMillDepth } from '@/lib/core/expected/mill-depth'
@@ -112,6 +113,8 @@ describe('expected', () => {
   holds(isBeforeCut, [facts])
   holds(expectedCorner, [fc.constantFrom('intake-1', 'exhaust-2'), facts], 1000)
   holds(expectedSeatDepth, [fc.constantFrom('1-intake', '2-exhaust'), facts], 1000)
+  holds(expectedRecession, [fc.constantFrom('1-intake', '1-intake-2', '2-exhaust'), facts], 1000)
+  holds(expectedProtrusion, [point, facts], 1000)
   holds(expectedMillDepth, [facts])
   holds(expectedEdgeDepth, [fc.constantFrom('intake', 'exhaust'), facts])
   holds(expectedFlow, [point, facts], 1000)

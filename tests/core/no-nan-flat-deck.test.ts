@@ -4,6 +4,7 @@ import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { flatDeckAfter } from '@/lib/core/flat-deck/after-cut'
 import { deepestFlatCut } from '@/lib/core/flat-deck/deepest-cut'
 import { flatDeckLimitsOf, judgeByLimits } from '@/lib/core/flat-deck/maker-limits'
+import { pastMaker } from '@/lib/core/flat-deck/past-maker'
 import { flatDeckVolumeAfterCc, pocketsCc } from '@/lib/core/flat-deck/pockets'
 import { protrusionAfter } from '@/lib/core/flat-deck/protrusion'
 import { recessionAfter, sinkForRecession } from '@/lib/core/flat-deck/recession'
@@ -47,6 +48,14 @@ describe('flat decks', () => {
   holds(depthToThickness, [perhaps(near(0.3, 12)), perhaps(near(0.3, 12))])
   holds(judgeByLimits, [plain(-1, 1), fc.record({ leastIn: maybe(plain(-1, 1)), mostIn: maybe(plain(-1, 1)) })])
   holds(flatDeckLimitsOf, [record])
+  holds(pastMaker, [
+    fc.record({
+      kind: fc.constantFrom('recession' as const, 'protrusion' as const, 'thickness' as const, 'cc' as const),
+      point: fc.constantFrom('1-intake', '2-exhaust-2', '1', 'intake-1', ''),
+      value: maybe(plain(-1, 5)),
+    }),
+    record.map(flatDeckLimitsOf),
+  ])
   holds(flatDeckAfter, [now, record, cut, near(0, 0.25)], 600)
   holds(deepestFlatCut, [now, record, maybe(near(0.3, 12))], 600)
 })

@@ -1,6 +1,7 @@
 import type { ReadingKind } from '../readings/types'
 import { expectedChamber } from './chamber'
 import { expectedCorner } from './corner'
+import { expectedProtrusion, expectedRecession } from './flat-deck'
 import { expectedFlow } from './flow'
 import { expectedEdgeDepth, expectedMillDepth } from './mill-depth'
 import { expectedRunout, expectedStraightness } from './one-sided'
@@ -14,6 +15,8 @@ const rows: Partial<Record<ReadingKind, Row>> = {
   cc: expectedChamber,
   thickness: expectedCorner,
   'seat-depth': expectedSeatDepth,
+  recession: expectedRecession,
+  protrusion: expectedProtrusion,
   'cut-depth': (_, facts) => expectedMillDepth(facts),
   'edge-depth': expectedEdgeDepth,
   straightness: expectedStraightness,

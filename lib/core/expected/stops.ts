@@ -63,7 +63,7 @@ function stopAt(kind: string, point: string, value: number, facts: ExpectedFacts
   if (kind === 'retainer-to-seal') return retainer(point, value, facts)
   if (kind === 'installed-height') return coilBind(point, value, facts)
   if (kind === 'thickness') return thicker(point, value, facts)
-  if (kind === 'seat-depth') return deeper(point, value, facts)
+  if (kind === 'seat-depth' || kind === 'recession') return deeper(kind, point, value, facts)
   return kind === 'flow' ? leak(point, value, facts) : null
 }
 
@@ -101,8 +101,13 @@ function wasCut(facts: ExpectedFacts): boolean {
   return cut === null || Math.max(cut.shallowIn, cut.deepIn) > 0
 }
 
-function deeper(point: string, nowIn: number, { stepId, before, limits, seatWorkSince }: ExpectedFacts): Stop | null {
-  const key = figureKey('seat-depth', point)
+function deeper(
+  kind: 'seat-depth' | 'recession',
+  point: string,
+  nowIn: number,
+  { stepId, before, limits, seatWorkSince }: ExpectedFacts,
+): Stop | null {
+  const key = figureKey(kind, point)
   const beforeIn = before[key]
   if (stepId !== 'seat-after' || beforeIn === undefined || seatWorkSince) return null
   if (!isUnder(beforeIn + limits.expectSeatDeeperIn, nowIn)) return null

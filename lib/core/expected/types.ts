@@ -6,6 +6,7 @@ import type { ExpectedLimits } from './limits'
 /** What a reading is held against: a code with its data; `lib/words/expected` makes the sentence. */
 export type HeldAgainst =
   | { readonly code: 'before-less-cut'; readonly before: number; readonly depthIn: number }
+  | { readonly code: 'before-and-cut'; readonly before: number; readonly depthIn: number }
   | { readonly code: 'before' } // nothing was cut between
   | { readonly code: 'other-chambers' }
   | { readonly code: 'mate' }
@@ -14,6 +15,7 @@ export type HeldAgainst =
   | { readonly code: 'new-less-cut'; readonly before: number; readonly depthIn: number }
   | { readonly code: 'record-less-gone' }
   | { readonly code: 'other-valves' }
+  | { readonly code: 'other-injectors' }
   | { readonly code: 'advised-stop' }
   | { readonly code: 'plan' }
   | { readonly code: 'thickness-left' }

@@ -96,7 +96,8 @@ function worded(point: string): string {
   const [port, lift] = point.split('@')
   if (port && lift) return `${port} at ${lift} in`
   if (/^\d+$/.test(point)) return `chamber ${point}`
-  const [first = '', second = ''] = point.split('-')
-  if (/^\d+$/.test(first)) return `chamber ${first} ${second}`
+  const [first = '', second = '', third = ''] = point.split('-')
+  // Of two valves of a kind the second one has a number.
+  if (/^\d+$/.test(first)) return `chamber ${first} ${second}${third === '' ? '' : ` ${third}`}`
   return /^\d+$/.test(second) ? `${first} end ${second}` : point
 }

@@ -83,6 +83,15 @@ const specs = {
   'seat-depth': figure('Seat to deck', 'seatDepth', 'chamber-valves', {
     hint: 'Depth from the deck to the named circle, where it is nearest to the deck.',
   }),
+  recession: figure('Valve below the deck', 'recession', 'chamber-valves', {
+    hint: 'Deck to the valve head, valve shut. Minus where the valve stands proud of the deck.',
+  }),
+  protrusion: figure('Injector protrusion', 'protrusion', 'chambers', {
+    hint: 'Deck to the injector’s tip. Minus where the tip lies behind the deck.',
+  }),
+  'deck-cc': figure('Volume in the deck', 'flatDeckVolume', 'chambers', {
+    hint: 'By burette under a plate; only if it was read. 0 where nothing runs in.',
+  }),
 
   flow: figure('Flow', 'flow', 'flow', { hint: 'If a lift cannot be flowed, say why.', ...words }),
 

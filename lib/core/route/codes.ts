@@ -1,5 +1,6 @@
 import type { Cell, Column } from './cells'
 import type { Cause } from './do-again'
+import type { PastMaker } from '../flat-deck/past-maker'
 import type { OwnCondition } from './own-conditions'
 import type { ReadingKind } from '../readings/types'
 import type { CutKind, StepId, StepKey } from './step-ids'
@@ -14,7 +15,7 @@ export type Why =
   | { readonly code: 'ordered' | 'every-head' }
   | { readonly code: 'cut'; readonly kind: CutKind }
   | { readonly code: 'sent-out' | 'comes-back'; readonly order: OrderName }
-  | { readonly code: 'used-head' | 'overheated' | 'break-through' | 'valves-renewed' }
+  | { readonly code: 'used-head' | 'overheated' | 'break-through' | 'valves-renewed' | 'flat-deck' }
   | { readonly code: 'after-work'; readonly steps: readonly StepId[] }
   | { readonly code: 'target' | 'class-limit' | 'engine-known' | 'chamber-too-small' }
   | { readonly code: 'flat-ordered' | 'flat-part' }
@@ -71,6 +72,7 @@ export type Lack =
   | { readonly code: 'under-class'; readonly point: string; readonly shortCc: number; readonly minCc: number }
   | { readonly code: 'not-straight'; readonly point: string; readonly valueIn: number; readonly limitIn: number }
   | { readonly code: 'seat-near-deck'; readonly point: string; readonly valueIn: number; readonly minIn: number }
+  | ({ readonly code: 'past-maker'; readonly point: string } & PastMaker)
   | { readonly code: 'hold'; readonly reason: string }
   | { readonly code: 'findings'; readonly count: number }
 

@@ -1,6 +1,7 @@
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import type { Lack, ReleaseWarning } from './codes'
 import { routeInDetail, stopsOf, type DetailedStep } from './compute-route'
+import { pastMaker, type FlatDeckFacts } from '../flat-deck/past-maker'
 import { gapPoints, readingGaps, stepGap, toleranceGap } from './gaps'
 import { keyOf, keyText } from './keys'
 import { tableOf } from './table'
@@ -103,6 +104,7 @@ const stopped = (step: DetailedStep): Missing[] =>
   )
 
 function outOfTolerance(step: DetailedStep, facts: RouteFacts): Missing[] {
+  if (facts.flatDeck) return ofFlatDeck(step, facts, facts.flatDeck)
   if (step.stepId === 'finished') {
     return [
       ...valued(step.counted, 'cc').flatMap((reading) => ccOut(step, reading, facts)),
@@ -112,6 +114,22 @@ function outOfTolerance(step: DetailedStep, facts: RouteFacts): Missing[] {
   return step.stepId === 'seat-after'
     ? valued(step.counted, 'seat-depth').flatMap((reading) => seatOut(step, reading, facts))
     : []
+}
+
+/** A flat-deck head is judged by thickness, recession and protrusion, by whatever limits are on record. */
+function ofFlatDeck(step: DetailedStep, facts: RouteFacts, { limits }: FlatDeckFacts): Missing[] {
+  if (step.stepId !== 'finished' && step.stepId !== 'seat-after') return []
+  return [
+    ...(step.stepId === 'finished'
+      ? valued(step.counted, 'straightness').flatMap((reading) => straightnessOut(step, reading, facts))
+      : []),
+    ...step.counted.flatMap((reading) => {
+      const past = pastMaker(reading, limits)
+      if (!past) return []
+      const { kind, point, id } = reading
+      return [out(step, `${kind}:${point}`, id, { code: 'past-maker', point, ...past })]
+    }),
+  ]
 }
 
 type Valued = ReadingFact & { readonly value: number }

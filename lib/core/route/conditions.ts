@@ -1,5 +1,6 @@
 import type { PastWhat, Why } from './codes'
 import type { Context } from './context'
+import { pastMaker } from '../flat-deck/past-maker'
 import { machined } from './order'
 import { brokenThrough, flatLeftIn } from './outside-cuts'
 import type { StepId } from './step-ids'
@@ -84,12 +85,17 @@ export const seatCheckFails: Condition = ({ facts }) =>
 
 export const failedSeatChecks = (facts: Context['facts']): Context['facts']['readings'] =>
   facts.readings.filter(
-    ({ step, kind, text }) =>
+    ({ step, kind, text, point, value }) =>
       step.stepId === 'seat-after' &&
-      ((kind === 'leak-test' && text === 'leaks') ||
+      (isTooProud(facts, { kind, point, value }) ||
+        (kind === 'leak-test' && text === 'leaks') ||
         (kind === 'top-cut' && text === 'gone') ||
         (kind === 'insert-marks' && text === 'seat')),
   )
+
+/** A valve of a flat-deck head that the cut left too near the deck: its seat is cut deeper. */
+const isTooProud = ({ flatDeck }: Context['facts'], reading: Parameters<typeof pastMaker>[0]): boolean =>
+  reading.kind === 'recession' && !!flatDeck && pastMaker(reading, flatDeck.limits)?.side === 'under'
 
 export const edgeLeft: Condition = ({ facts }) =>
   facts.readings.some((reading) => reading.kind === 'seat-edge' && reading.text === 'edge')

@@ -37,9 +37,10 @@ export function contextOf(original: RouteFacts, plan: RouteFacts['plan'], known?
 }
 
 /** Until there is a plan, an ordered cut stands in for it, so that the whole route can be seen at booking. */
-function cutKindOf({ plan, ordered }: RouteFacts): CutKind {
+function cutKindOf({ plan, ordered, flatDeck }: RouteFacts): CutKind {
   if (plan) return plan.kind
-  const angle = ordered.includes('angle-cut')
+  // A flat-deck head is never cut at an angle, whatever was ordered before its form was known.
+  const angle = ordered.includes('angle-cut') && !flatDeck
   const flat = ordered.includes('flat-cut')
   if (angle) return flat ? 'angle-flat' : 'angle'
   return flat ? 'flat' : 'none'

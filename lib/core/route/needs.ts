@@ -2,6 +2,7 @@ import type { Why } from './codes'
 import type { Context } from './context'
 import { orderName } from './outside-cuts'
 import { columns } from './cells'
+import { flatDeckNeed } from './flat-deck'
 import { tableOf } from './table'
 import type { FlowOccurrence, StepId } from './step-ids'
 
@@ -19,6 +20,8 @@ export function needOf(stepId: StepId, context: Context): Why | null {
   const order = asked.findLast((candidate) => !candidate.rejected) ?? asked.at(-1)
   if (order) return { code: 'sent-out', order: orderName(order) }
   if (stepId === 'chambers' && facts.source === 'bought-cut') return null
+  const ofForm = facts.flatDeck ? flatDeckNeed(stepId, context) : undefined
+  if (ofForm !== undefined) return ofForm
   const row = tableOf(facts.settings.rules).rowOf(stepId)
   const cell = row.cells[columns.indexOf(column)]
   if (cell === '●')

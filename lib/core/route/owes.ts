@@ -52,6 +52,38 @@ const seatDepth = (context: Context): Ask => ({
   points: pointsOf('chamber-valves', { chambers: context.column === 'angle' ? context.facts.chambers : 1 }),
 })
 
+/** How deep each valve of a flat-deck head lies; a plain head has none of it. */
+const recession = ({ facts }: Context): readonly Ask[] =>
+  facts.flatDeck ? [{ kind: 'recession', points: facts.flatDeck.valves }] : []
+
+/** Owed where the record has a limit for it: not every engine of this form has an injector there. */
+const protrusion = (context: Context): readonly Ask[] => {
+  const { flatDeck } = context.facts
+  if (!flatDeck) return []
+  const asked = ask(context, 'protrusion')
+  return [flatDeck.hasInjectors ? asked : offer(asked)]
+}
+
+const seatBefore: Asks = (context) =>
+  context.facts.flatDeck
+    ? [...recession(context), ...protrusion(context), offer(ask(context, 'deck-cc'))]
+    : [seatDepth(context)]
+
+const seatAfter: Asks = (context) =>
+  context.facts.flatDeck
+    ? [...recession(context), ask(context, 'insert-marks'), ask(context, 'leak-test')]
+    : [seatDepth(context), ask(context, 'top-cut'), ask(context, 'insert-marks'), ask(context, 'leak-test')]
+
+/** Beside thickness and straightness. The valves were read at the seat check where there was one. */
+const finishedFlatDeck = (context: Context): readonly Ask[] =>
+  context.facts.flatDeck
+    ? [
+        ...(context.onRoute('seat-after') ? [] : recession(context)),
+        ...protrusion(context),
+        offer(ask(context, 'deck-cc')),
+      ]
+    : []
+
 /** Every chamber where something must be held; one shows how the head stands. */
 const everyChamberMatters = ({ facts }: Context): boolean => facts.targetCc !== null || facts.classMinCc !== null
 
@@ -62,9 +94,9 @@ const chambers: Asks = (context) => [
 ]
 
 const flatCut: Asks = (context) => {
-  const { plan, settings } = context.facts
+  const { plan, settings, flatDeck } = context.facts
   const depth = ask(context, 'cut-depth')
-  if (context.cutKind === 'clean-up' || !plan) return [depth]
+  if (flatDeck || context.cutKind === 'clean-up' || !plan) return [depth]
   const sure = plan.rateProven === true && plan.flatIn <= settings.checkCcDeeperThanIn
   return sure ? [depth] : [depth, { kind: 'cc', points: [atMill(context, 'at-stop'), atMill(context, 'at-size')] }]
 }
@@ -102,7 +134,7 @@ const arrivalFigures: Asks = (context, key) => {
     ...(cut || order.scope.includes('weld') ? [ask(context, 'thickness')] : []),
     ...(bent ? [ask(context, 'straightness')] : []),
     ...(cut ? [ask(context, 'vendor-marks')] : []),
-    ...(seats && order.seatsIn ? [{ kind: 'cc', points: ['1'] } as const] : []),
+    ...(seats && order.seatsIn && !context.facts.flatDeck ? [{ kind: 'cc', points: ['1'] } as const] : []),
   ]
 }
 
@@ -110,10 +142,15 @@ const finished: Asks = (context, key) => {
   const { facts, column, history } = context
   const deckCut = column !== 'none'
   const cutOutside = facts.orders.some(confirmedCut) && !history.markOf(textOf('flat-cut')).workSeq
-  const corners = column === 'angle' || context.cutIn > facts.settings.cornersLimitIn || (deckCut && cutOutside)
+  const corners =
+    column === 'angle' ||
+    (facts.flatDeck && deckCut) ||
+    context.cutIn > facts.settings.cornersLimitIn ||
+    (deckCut && cutOutside)
   const cc = finishedCc(context)
   const bent = deckCut || context.onRoute('thickness') || context.onRoute('straighten') || context.onRoute('weld')
   return [
+    ...finishedFlatDeck(context),
     ...(cc.length > 0
       ? [{ kind: 'cc', points: cc } as const, ask(context, 'valves-used'), ask(context, 'plug-used')]
       : []),
@@ -150,7 +187,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   ],
   thickness: all('thickness', 'straightness', 'removed-before'),
   chambers,
-  'seat-before': (context) => [seatDepth(context)],
+  'seat-before': seatBefore,
   flow,
   guides: noted,
   inserts: noted,
@@ -177,12 +214,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   'bolt-fit': all('bolt-passes', 'bolt-slotted'),
   'bolt-reach': all('bolt-reach'),
   'dowel-fit': all('dowels'),
-  'seat-after': (context) => [
-    seatDepth(context),
-    ask(context, 'top-cut'),
-    ask(context, 'insert-marks'),
-    ask(context, 'leak-test'),
-  ],
+  'seat-after': seatAfter,
   'seat-work': (context) => [
     ask(context, 'seat-angles'),
     ask(context, 'seat-width'),
@@ -190,7 +222,7 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
     offer(ask(context, 'leak-test')),
     ask(context, 'sink'),
     ask(context, 'stem-height'),
-    ask(context, 'seat-edge'),
+    ...(context.facts.flatDeck ? [] : [ask(context, 'seat-edge')]),
   ],
   blend: nothing,
   heights: all('installed-height', 'retainer-to-seal', 'coil-bind'),

@@ -4,7 +4,16 @@ import type { StepRef } from './keys'
 import type { Owed, StepState } from './types'
 
 /** What chips, grit and oil in a chamber, a port or on a seat falsify. */
-const falsified: readonly ReadingKind[] = ['cc', 'flow', 'seat-depth', 'runout', 'sink']
+const falsified: readonly ReadingKind[] = [
+  'cc',
+  'flow',
+  'seat-depth',
+  'runout',
+  'sink',
+  'recession',
+  'protrusion',
+  'deck-cc',
+]
 
 /** As much of a step as the rinse hangs on. */
 export type RinsedStep = {

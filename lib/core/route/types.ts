@@ -1,6 +1,7 @@
 import type { CutKind, Station, StepId, StepKey, WorkId } from './step-ids'
 import type { OrderName, Lack, Reason, Wait, Why } from './codes'
 import type { ReadingFact, ReadingKind } from '../readings/types'
+import type { FlatDeckFacts } from '../flat-deck/past-maker'
 import type { RouteRules } from './rules'
 
 export type EventKind =
@@ -85,6 +86,8 @@ export type RouteFacts = {
   /** Ordered lines, with those that accepted findings added. */
   readonly ordered: readonly WorkId[]
   readonly chambers: number
+  /** Valves in a flat face, the chamber in the piston; absent or null: a head with chambers. */
+  readonly flatDeck?: FlatDeckFacts | null
   readonly plan: PlanFacts | null
   readonly previousPlan: PlanFacts | null
   /** In cc; null when there is none. */

@@ -26,6 +26,8 @@ const nouns: Partial<Readonly<Record<ReadingKind, string>>> = {
   'came-with': 'note of what came with it',
   'removed-before': 'depth removed before this job',
   'seat-depth': 'seat depth',
+  recession: 'depth below the deck',
+  'deck-cc': 'volume in the deck',
   'edge-depth': 'depth',
   'face-depth': 'depth off the intake face',
   'cut-depth': 'total depth from touch-off',

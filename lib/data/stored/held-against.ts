@@ -22,6 +22,7 @@ const plain = [
   'other-corners',
   'record-less-gone',
   'other-valves',
+  'other-injectors',
   'advised-stop',
   'plan',
   'thickness-left',
@@ -34,6 +35,7 @@ const plain = [
 
 const why = z.discriminatedUnion('code', [
   z.object({ code: z.literal('before-less-cut'), before: z.number(), depthIn: z.number() }),
+  z.object({ code: z.literal('before-and-cut'), before: z.number(), depthIn: z.number() }),
   z.object({ code: z.literal('new-less-cut'), before: z.number(), depthIn: z.number() }),
   z.object({ code: z.literal('lift-below'), liftIn: z.number() }),
   ...plain.map((code) => z.object({ code: z.literal(code) })),

@@ -34,6 +34,9 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
   'valves-used': always('shop'),
   'plug-used': always('shop'),
   'seat-depth': figures.seatDepth,
+  recession: figures.recession,
+  protrusion: figures.protrusion,
+  'deck-cc': always('5.0'),
 
   flow: figures.flow,
 

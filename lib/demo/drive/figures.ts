@@ -131,6 +131,27 @@ export function seatDepth(found: Found, asked: Asked): string {
   return inches(before - depthAcross(cutSoFar(found), share) + noise(found, asked, 0.001), 3)
 }
 
+/** Deck to a valve head of a flat-deck head: less what is cut, plus what seat work has sunk it. */
+export function recession(found: Found, asked: Asked): string {
+  const intake = asked.point.includes('intake')
+  const own = (intake ? 0.041 : 0.047) + scatter(`${found.tag} valve ${asked.point}`, 0.0015)
+  const before = figureAt(found, 'seat-before', 'recession', asked.point) ?? own
+  if (asked.step.stepId === 'seat-before') return inches(own, 3)
+  const sunk =
+    figureAt(found, 'seat-work', 'sink', asked.point) ??
+    figureAt(found, 'seat-work', 'sink', intake ? 'intake' : 'exhaust') ??
+    0
+  return inches(before - cutSoFar(found).flatIn + sunk + noise(found, asked, 0.0004), 3)
+}
+
+/** The injector stands in the head: the deck comes up to it. */
+export function protrusion(found: Found, asked: Asked): string {
+  const own = 0.061 + scatter(`${found.tag} injector ${asked.point}`, 0.001)
+  const before = figureAt(found, 'seat-before', 'protrusion', asked.point) ?? own
+  if (asked.step.stepId === 'seat-before') return inches(own, 3)
+  return inches(before + cutSoFar(found).flatIn + noise(found, asked, 0.0004), 3)
+}
+
 /** Total depth from touch-off: the plan's, set as well as a mill can be set; a clean-up takes what it needs. */
 export function cutDepth(found: Found, asked: Asked): string {
   const part = found.plan?.kind === 'clean-up' ? 0.6 : 1

@@ -82,6 +82,8 @@ const goodFigures: Partial<Record<ReadingKind, number>> = {
   thickness: 4.5,
   straightness: 0,
   'seat-depth': 0.03,
+  recession: 0.035,
+  protrusion: 0.07,
   flow: 200,
   'cut-depth': 0.018,
   'edge-depth': 0.063,

@@ -1,0 +1,78 @@
+import { protrusionAfter } from '../flat-deck/protrusion'
+import { recessionAfter } from '../flat-deck/recession'
+import { chamberOfValve, portOfValve } from '../readings/valve-points'
+import { agreed, together, within } from './compare'
+import { cutHere } from './cut-here'
+import { figureKey, type Comparison, type Expected, type ExpectedFacts } from './types'
+
+type Like = (other: string) => boolean
+
+/**
+ * How deep a valve of a flat-deck head is expected to lie, in inches (−0.25–0.5).
+ *
+ * @param point "1-intake", "1-intake-2": chamber and valve
+ * @returns null when there is nothing to hold it against
+ *
+ * Before the cut: the other valves of its kind. After: its own depth before, less what was cut, plus what it was sunk.
+ * Example: 0.040 before, 0.012 flat, not sunk → 0.028 ± 0.005.
+ * Derived: as `recessionAfter`.
+ */
+export function expectedRecession(point: string, facts: ExpectedFacts): Expected | null {
+  const after = facts.stepId === 'seat-before' ? null : recessionNow(point, facts)
+  const port = portOfValve(point)
+  return together(after ? [after] : [ofOthers('recession', point, facts, (other) => portOfValve(other) === port)])
+}
+
+/**
+ * How far an injector is expected to stand out, in inches (−0.25–0.5).
+ *
+ * @param point "1": the chamber
+ * @returns null when there is nothing to hold it against
+ *
+ * Before the cut: the others. After: its own before, plus what was cut. Example: 0.060 before, 0.012 flat → 0.072 ± 0.005.
+ * Derived: as `protrusionAfter`.
+ */
+export function expectedProtrusion(point: string, facts: ExpectedFacts): Expected | null {
+  const beforeIn = facts.before[figureKey('protrusion', point)]
+  const cut = cutHere(facts)
+  const flat = cut !== null && Math.abs(cut.deepIn - cut.shallowIn) < 1e-9
+  const after = facts.stepId !== 'seat-before' && flat ? protrusionAfter(beforeIn, cut.shallowIn) : null
+  if (!after?.ok || beforeIn === undefined) {
+    return together([ofOthers('protrusion', point, facts, () => true)])
+  }
+  const why = { code: 'before-and-cut', before: beforeIn, depthIn: after.value - beforeIn } as const
+  return together([within(after.value, facts.limits.expectSeatAfterIn, why)])
+}
+
+function recessionNow(point: string, facts: ExpectedFacts): Comparison | null {
+  const { before, here, limits, seats, seatWorkSince } = facts
+  const beforeIn = before[figureKey('recession', point)]
+  const cut = cutHere(facts)
+  const port = portOfValve(point)
+  const sink = (at: string) => here[figureKey('sink', at)] ?? before[figureKey('sink', at)]
+  const sinkIn = sink(point) ?? sink(port) ?? (seatWorkSince ? null : 0)
+  if (beforeIn === undefined || cut === null || sinkIn === null) return null
+  // A leaning cut has no one figure for a valve whose place is not asked for here.
+  if (Math.abs(cut.deepIn - cut.shallowIn) > 1e-9) return null
+  const { valveAngleDeg } = seats[port]
+  const after = recessionAfter(beforeIn, cut.shallowIn, Math.max(0, sinkIn), { valveAngleDeg: valveAngleDeg ?? 0 })
+  if (!after.ok) return null
+  const why = { code: 'before-less-cut', before: beforeIn, depthIn: beforeIn - after.value } as const
+  return within(after.value, limits.expectSeatAfterIn, why)
+}
+
+function ofOthers(
+  kind: 'recession' | 'protrusion',
+  point: string,
+  { here, limits }: ExpectedFacts,
+  like: Like,
+): Comparison | null {
+  const others = Object.entries(here).flatMap(([key, value]) => {
+    const [of, other = ''] = key.split('|')
+    return of === kind && other !== point && chamberOfValve(other) !== '' && like(other) ? [value] : []
+  })
+  const room = limits.expectSeatBeforeIn
+  const middle = others.length === 1 ? (others[0] ?? null) : agreed(others, () => room)
+  const code = kind === 'recession' ? 'other-valves' : 'other-injectors'
+  return middle === null ? null : within(middle, room, { code })
+}
