@@ -4,13 +4,14 @@ import { centroidShareOf } from '@/lib/core/cut/split'
 import { isBeforeCut } from '@/lib/core/expected/chamber'
 import { expectedLimitsOf } from '@/lib/core/expected/limits'
 import { figureKey, type CutSince, type ExpectedFacts, type Figures, type SeatFacts } from '@/lib/core/expected/types'
-import { groupOf } from '@/lib/core/expected/wanted'
 import { deckNow } from '@/lib/core/head-now/deck-now'
 import { seatOfValve } from '@/lib/core/head-now/seat-now'
 import { mean } from '@/lib/core/mean'
 import { rateOfRecord } from '@/lib/core/rate/rate-of-record'
 import { shopCutOf } from '@/lib/core/rate/shop-cut'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
+import type { ReadingKind } from '@/lib/core/readings/types'
+import { groupOf } from '@/lib/core/readings/valves'
 import { sameKey } from '@/lib/core/route/keys'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { RouteStep } from '@/lib/core/route/types'
@@ -64,6 +65,7 @@ export async function expectedFacts(
     ...flowFacts(head, step, conditions),
     wanted: head.wanted,
     liftIn: { intake: engine.intakeLiftIn ?? null, exhaust: engine.exhaustLiftIn ?? null },
+    shimsIn: head.today.values.valveLists.shimsIn,
   }
 }
 
@@ -90,6 +92,20 @@ function readHere({ newest }: Dossier, step: RouteStep, conditions: Conditions):
   )
 }
 
+/** What other steps read at the valves, and this one is reckoned from. */
+const ofTheValves: readonly ReadingKind[] = [
+  'sink',
+  'coil-bind',
+  'installed-height',
+  'retainer-to-seal',
+  'shims',
+  'spring-rate',
+]
+
+/** Of the shims only those that were in when the installed height was measured. */
+const isOfValves = ({ kind, step }: EffectiveReading): boolean =>
+  ofTheValves.includes(kind) && (kind !== 'shims' || step.stepId === 'heights')
+
 function readBefore(head: Dossier): Figures {
   const { readings } = head
   const chambers = [...ccBeforeCut(readings, cutFactsOf(head).burette).chambers]
@@ -97,7 +113,7 @@ function readBefore(head: Dossier): Figures {
   const corners =
     readings.some(({ step }) => step.stepId === 'weld') || ticked(head, ['weld']) ? {} : cornersBefore(readings)
   return {
-    ...figuresOf(readings.filter(hasValue).filter(({ kind }) => kind === 'sink' || kind === 'coil-bind')),
+    ...figuresOf(readings.filter(hasValue).filter(isOfValves)),
     ...Object.fromEntries(chambers.map(([chamber, { meanCc }]) => [figureKey('cc', chamber), meanCc])),
     ...Object.fromEntries(
       Object.entries(corners).flatMap(([corner, value]) =>

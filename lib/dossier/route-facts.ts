@@ -118,7 +118,7 @@ export const eventFacts = (visit: VisitRecord): VisitEvent[] =>
 
 /** The facts the route is computed from; `newest`: the answer that counts at each point. */
 export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReading[]): RouteFacts {
-  const { visit, settings, engine, metalGone } = inputs
+  const { visit, settings, casting, engine, metalGone } = inputs
   const chambers = chambersOf(visit)
   const flatDeck = flatDeckFacts(inputs, chambers)
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
@@ -131,6 +131,7 @@ export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReadin
     ordered: visit.ordered.filter((line) => !line.endedAt).map((line) => line.work as WorkId),
     chambers,
     flatDeck,
+    valves: { intake: casting.intakeValves ?? 1, exhaust: casting.exhaustValves ?? 1 },
     plan: planFacts(visit, 0, metalGone),
     previousPlan: planFacts(visit, 1, metalGone),
     // What the job says of cc is for its heads with chambers.

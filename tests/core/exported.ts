@@ -39,4 +39,5 @@ export const computing = [
   'springs',
   'flat-deck',
   'wanted',
+  'valve-sheet',
 ] as const

@@ -9,16 +9,22 @@ import { expectedProtrusion, expectedRecession } from '@/lib/core/expected/flat-
 import { expectedFlow, fromLiftBelow, lineAt } from '@/lib/core/expected/flow'
 import { defaultExpectedLimits, expectedLimitsOf } from '@/lib/core/expected/limits'
 import { expectedEdgeDepth, expectedMillDepth } from '@/lib/core/expected/mill-depth'
-import { expectedRunout, expectedStraightness } from '@/lib/core/expected/one-sided'
+import { expectedRunout, expectedStraightness, expectedVacuum } from '@/lib/core/expected/one-sided'
 import { questionsOf, type TypedFigure } from '@/lib/core/expected/questions'
 import { expectedSeatDepth, seatDepthAfter } from '@/lib/core/expected/seat-depth'
 import { likelySlip, movePoint } from '@/lib/core/expected/slips'
 import { stopsOf } from '@/lib/core/expected/stops'
-import { figureKey, type ExpectedFacts, type Figures } from '@/lib/core/expected/types'
-import { expectedWanted, groupOf } from '@/lib/core/expected/wanted'
+import { figureKey, knownKey, type ExpectedFacts, type Figures } from '@/lib/core/expected/types'
+import { expectedWanted } from '@/lib/core/expected/wanted'
 import { readingKinds, type ReadingKind } from '@/lib/core/readings/types'
+import { groupOf, valveKinds } from '@/lib/core/readings/valves'
 import { shimChoice } from '@/lib/core/springs/shim-choice'
 import { usableLift } from '@/lib/core/springs/usable-lift'
+import { cellLimits } from '@/lib/core/valve-sheet/cell-limits'
+import { columnOf } from '@/lib/core/valve-sheet/columns'
+import { parseSeatAngles, parseShims, shimsText } from '@/lib/core/valve-sheet/lists'
+import { columnsInUse, columnState, valveName, valveSheet, type SheetReading } from '@/lib/core/valve-sheet/sheet'
+import { springOfValve } from '@/lib/core/valve-sheet/spring'
 import { quantities } from '@/lib/core/units/quantities'
 import { maybe, near, perhaps, plain, unsound } from './any-figure'
 import { holds } from './holds'
@@ -26,7 +32,21 @@ import { anyWanted } from './wanted/any-wanted'
 
 const kind: Arbitrary<ReadingKind> = fc.constantFrom(...readingKinds)
 const point = fc.constantFrom(
-  ...['', '1', '2', '3', '4', 'at-stop', 'at-size', 'intake', 'exhaust', '1-intake', '2-intake', '1-exhaust'],
+  ...[
+    '',
+    '1',
+    '2',
+    '3',
+    '4',
+    'at-stop',
+    'at-size',
+    'intake',
+    'exhaust',
+    '1-intake',
+    '2-intake',
+    '1-exhaust',
+    '1-intake-2',
+  ],
   ...['intake-1', 'exhaust-1', 'intake-2', 'exhaust-2', 'across', 'along', 'seat', 'open'],
   ...['intake@0.100', 'intake@0.200', 'intake@0.300', 'exhaust@0.000', 'intake@', 'intake@x'],
 )
@@ -105,6 +125,7 @@ const facts: Arbitrary<ExpectedFacts> = fc.record({
   leakCfm: maybe(near(0, 30)),
   wanted: anyWanted,
   liftIn: fc.record({ intake: maybe(near(0, 2)), exhaust: maybe(near(0, 2)) }),
+  shimsIn: fc.array(near(0.001, 0.5), { maxLength: 4 }),
 }) as Arbitrary<ExpectedFacts>
 
 describe('expected', () => {
@@ -120,7 +141,9 @@ describe('expected', () => {
   holds(expectedFlow, [point, facts], 1000)
   holds(expectedStraightness, [point, facts])
   holds(expectedRunout, [facts])
+  holds(expectedVacuum, [facts])
   holds(expectedWanted, [kind, point, facts], 1000)
+  holds(knownKey, [figures, kind, point])
   holds(groupOf, [point])
   holds(figureKey, [kind, point])
   holds(cutHere, [facts])
@@ -196,4 +219,50 @@ describe('springs', () => {
       shimsIn: fc.array(near(0.001, 0.5), { maxLength: 4 }),
     }),
   ])
+})
+
+describe('the valve sheet', () => {
+  const atValve = fc.constantFrom('1-intake', '1-intake-2', '2-exhaust')
+  const valveFigures = fc
+    .array(
+      fc.tuple(
+        fc.tuple(fc.constantFrom(...valveKinds), atValve).map(([of, at]) => figureKey(of, at)),
+        figure,
+      ),
+      {
+        maxLength: 18,
+      },
+    )
+    .map((all) => Object.fromEntries(all))
+  const springFacts = fc
+    .tuple(facts, valveFigures, valveFigures, near(1, 1000))
+    .map(([of, here, before, lbf]) => ({
+      ...of,
+      here,
+      before,
+      wanted: { intakeSeatPressureLbf: { value: lbf, text: '', unit: 'lbf', from: 'job' as const } },
+    }))
+  holds(springOfValve, [atValve, springFacts], 2000)
+  const valveKind = fc.constantFrom(...valveKinds)
+  holds(cellLimits, [valveKind, atValve, facts], 1000)
+  holds(columnOf, [valveKind])
+  const counts = fc.record({ intake: fc.integer({ min: 1, max: 3 }), exhaust: fc.integer({ min: 1, max: 3 }) })
+  const reading: Arbitrary<SheetReading> = fc.record({
+    seq: fc.nat(),
+    kind,
+    point,
+    value: fc.option(figure),
+    text: fc.string(),
+    notTaken: fc.option(fc.string()),
+    filled: fc.boolean(),
+  })
+  const head = fc.record({ chambers: fc.integer({ min: 1, max: 12 }), valves: counts })
+  const sheet = fc.tuple(fc.array(reading), head).map(([readings, of]) => valveSheet(readings, of))
+  holds(valveSheet<SheetReading>, [fc.array(reading), head])
+  holds(columnsInUse<SheetReading>, [sheet, fc.constant(new Set<never>())])
+  holds(columnState<SheetReading>, [sheet.map(({ columns }) => columns[0]!)])
+  holds(valveName, [fc.constant({ chamber: 1, port: 'intake' as const, number: 1 }), counts])
+  holds(parseShims, [fc.string()])
+  holds(parseSeatAngles, [fc.string()])
+  holds(shimsText, [fc.array(near(0.001, 0.5))])
 })

@@ -4,7 +4,7 @@ import { expectedCorner } from './corner'
 import { expectedProtrusion, expectedRecession } from './flat-deck'
 import { expectedFlow } from './flow'
 import { expectedEdgeDepth, expectedMillDepth } from './mill-depth'
-import { expectedRunout, expectedStraightness } from './one-sided'
+import { expectedRunout, expectedStraightness, expectedVacuum } from './one-sided'
 import { expectedSeatDepth } from './seat-depth'
 import type { Expected, ExpectedFacts } from './types'
 import { expectedWanted } from './wanted'
@@ -22,6 +22,7 @@ const rows: Partial<Record<ReadingKind, Row>> = {
   straightness: expectedStraightness,
   flow: expectedFlow,
   runout: (_, facts) => expectedRunout(facts),
+  vacuum: (_, facts) => expectedVacuum(facts),
 }
 
 /**

@@ -39,6 +39,8 @@ export type ExpectedLimits = {
   readonly coilBindToleranceIn: number
   readonly springPressureTolerancePart: number
   readonly runoutLimitIn: number
+  /** A seat that holds less is looked at again. */
+  readonly vacuumLeastInHg: number
   /** Together impossible: what must be left at full lift. */
   readonly retainerMarginIn: number
   readonly coilBindMarginIn: number
@@ -77,6 +79,7 @@ export const defaultExpectedLimits: ExpectedLimits = {
   coilBindToleranceIn: 0.01,
   springPressureTolerancePart: 0.1,
   runoutLimitIn: 0.002,
+  vacuumLeastInHg: 18,
   // The spring maker's figures go first.
   retainerMarginIn: 0.05,
   coilBindMarginIn: 0.06,

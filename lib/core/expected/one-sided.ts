@@ -17,5 +17,15 @@ export const expectedStraightness = (point: string, { straightness, limits }: Ex
 export const expectedRunout = ({ limits }: ExpectedFacts): Expected | null =>
   upTo(limits.runoutLimitIn, limits.expectTimesTolerance)
 
+/**
+ * The least vacuum that is believed at once, in inHg (0–30): the shop's least over so many.
+ *
+ * Common practice. Example: least 18, three times → 6 and more.
+ */
+export const expectedVacuum = ({ limits }: ExpectedFacts): Expected | null =>
+  together([
+    { value: null, low: limits.vacuumLeastInHg / limits.expectTimesTolerance, high: null, why: { code: 'limit' } },
+  ])
+
 const upTo = (limit: number, times: number): Expected | null =>
   together([{ value: null, low: null, high: limit * times, why: { code: 'limit' } }])

@@ -4,7 +4,16 @@ import { tiltOf, valveAxis } from '../clearance/valve-axis'
 import { radians } from '../units/degrees'
 import { agreed, together, within } from './compare'
 import { cutHere } from './cut-here'
-import { figureKey, type Comparison, type CutSince, type Expected, type ExpectedFacts, type SeatFacts } from './types'
+import { portOf } from '../readings/valves'
+import {
+  figureKey,
+  knownKey,
+  type Comparison,
+  type CutSince,
+  type Expected,
+  type ExpectedFacts,
+  type SeatFacts,
+} from './types'
 
 /**
  * What the depth of a seat is expected to be, in inches (−0.25–2), deck to the named circle at its nearest point.
@@ -51,19 +60,20 @@ export function seatDepthAfter(
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null)
 
-const portOf = (point: string): 'intake' | 'exhaust' => (point.endsWith('exhaust') ? 'exhaust' : 'intake')
-
 function afterCut(point: string, facts: ExpectedFacts): Comparison | null {
   const { before, here, limits, seats, seatWorkSince, milledWidthIn } = facts
   const beforeIn = before[figureKey('seat-depth', point)]
   const cut = cutHere(facts)
   const port = portOf(point)
-  const sinkIn = here[figureKey('sink', port)] ?? before[figureKey('sink', port)] ?? (seatWorkSince ? null : 0)
+  const sinkIn = sinkAt(point, facts) ?? (seatWorkSince ? null : 0)
   if (beforeIn === undefined || !cut || sinkIn === null) return null
   const value = seatDepthAfter(beforeIn, cut, seats[port], milledWidthIn, sinkIn)
   const why = { code: 'before-less-cut', before: beforeIn, depthIn: beforeIn - (value ?? 0) } as const
   return value === null ? null : within(value, limits.expectSeatAfterIn, why)
 }
+
+const sinkAt = (point: string, { here, before }: ExpectedFacts): number | undefined =>
+  here[knownKey(here, 'sink', point) ?? ''] ?? before[knownKey(before, 'sink', point) ?? '']
 
 function ofRecord(point: string, { seats, limits }: ExpectedFacts): Comparison | null {
   const recordIn = seats[portOf(point)].recordNowIn

@@ -1,5 +1,6 @@
 import { cutHere } from './cut-here'
-import { figureKey, type ExpectedFacts } from './types'
+import { portOf } from '../readings/valves'
+import { figureKey, knownKey, type ExpectedFacts } from './types'
 
 /** Readings that cannot all be true: a code with its data, lengths in inches. `points`: those that must be looked at. */
 export type Stop =
@@ -67,8 +68,6 @@ function stopAt(kind: string, point: string, value: number, facts: ExpectedFacts
   return kind === 'flow' ? leak(point, value, facts) : null
 }
 
-const portOf = (point: string): 'intake' | 'exhaust' => (point.endsWith('exhaust') ? 'exhaust' : 'intake')
-
 function retainer(point: string, clearanceIn: number, { liftIn, limits }: ExpectedFacts): Stop | null {
   const lift = liftIn[portOf(point)]
   const marginIn = limits.retainerMarginIn
@@ -78,7 +77,7 @@ function retainer(point: string, clearanceIn: number, { liftIn, limits }: Expect
 }
 
 function coilBind(point: string, installedIn: number, { here, before, liftIn, limits }: ExpectedFacts): Stop | null {
-  const key = figureKey('coil-bind', point)
+  const key = knownKey(here, 'coil-bind', point) ?? knownKey(before, 'coil-bind', point) ?? ''
   const coilBindIn = here[key] ?? before[key]
   const lift = liftIn[portOf(point)]
   const marginIn = limits.coilBindMarginIn

@@ -1,4 +1,5 @@
 import type { ReadingKind } from '../readings/types'
+import { placesOf } from '../readings/valves'
 import type { StepId } from '../route/step-ids'
 import type { Wanted } from '../wanted/wanted-of'
 import type { ExpectedLimits } from './limits'
@@ -47,6 +48,16 @@ export type Figures = Readonly<Record<string, number>>
 
 /** The name of a figure. Example: cc of chamber 1 → "cc|1". */
 export const figureKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
+
+/**
+ * The name under which a figure is known at a point: its own, else the one that stood for all valves of its kind.
+ *
+ * Example: coil bind of 2-exhaust, where "coil-bind|exhaust" alone is known → "coil-bind|exhaust"; null: not known.
+ */
+export const knownKey = (figures: Figures, kind: ReadingKind, point: string): string | null =>
+  placesOf(kind, point)
+    .map((place) => figureKey(place.kind, place.point))
+    .find((key) => figures[key] !== undefined) ?? null
 
 /** Depth of what was cut between the readings before and now, in inches; null: cut, and not measured. */
 export type CutSince = { readonly shallowIn: number; readonly deepIn: number }
@@ -129,4 +140,6 @@ export type ExpectedFacts = {
   /** What is wanted of this head, each figure from the nearest place that says it. */
   readonly wanted: Wanted
   readonly liftIn: ByPort<number | null>
+  /** Thickness of the shims that the shop has. */
+  readonly shimsIn: readonly number[]
 }

@@ -2,6 +2,7 @@ import type { ReadingKind } from '../readings/types'
 import { groupOfReading, wantedOfReading } from '../wanted/of-reading'
 import { believed } from '../wanted/spans'
 import { toleranceOf } from '../wanted/tolerances'
+import { groupOf } from '../readings/valves'
 import { agreed, together, within } from './compare'
 import type { ExpectedLimits } from './limits'
 import { figureKey, type Comparison, type Expected, type ExpectedFacts } from './types'
@@ -37,9 +38,6 @@ export function expectedWanted(kind: ReadingKind, point: string, facts: Expected
   ])
   return own ?? together([about(facts.mate[figureKey(kind, groupOf(point))], { code: 'mate' })])
 }
-
-/** "intake" of "3-intake"; "seat" and "open" of spring pressures stand for themselves. */
-export const groupOf = (point: string): string => point.replace(/^\d+-/, '')
 
 function otherValves(
   kind: ReadingKind,

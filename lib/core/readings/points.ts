@@ -1,13 +1,14 @@
 import { chamberOfPoint, millStops } from '../chamber/mill-point'
 import { pointSets, type PointSet } from './types'
+import { oneOfEach, ports, valvePoint, valvesOf, type ValveCounts } from './valves'
 
 export type PointFacts = {
   readonly chambers: number
+  /** Valves a chamber; one of each when left out. */
+  readonly valves?: ValveCounts | undefined
   /** Lifts of a flow run, in inches; the customary grid when none are given. */
   readonly liftsIn?: readonly number[]
 }
-
-const ports = ['intake', 'exhaust'] as const
 
 /** Common practice: every tenth of an inch to 0.600. */
 const customaryLiftsIn = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6]
@@ -20,7 +21,8 @@ const numbered = (count: number): string[] => Array.from({ length: Math.max(0, c
  * `chambers`: number of chambers, 1–12. Assumes chambers and ends counted from the marked end, intake face toward you.
  * Example: corners → intake-1, exhaust-1, intake-2, exhaust-2.
  */
-export function pointsOf(pointSet: PointSet, { chambers, liftsIn }: PointFacts): readonly string[] {
+export function pointsOf(pointSet: PointSet, { chambers, valves, liftsIn }: PointFacts): readonly string[] {
+  if (pointSet === 'each-valve') return valvesOf(chambers, valves ?? oneOfEach).map(valvePoint)
   const known = liftsIn === undefined ? usual.get(pointSet)?.[chambers] : undefined
   return known ?? listOf(pointSet, chambers, liftsIn ?? customaryLiftsIn)
 }
@@ -36,6 +38,8 @@ function listOf(pointSet: PointSet, chambers: number, liftsIn: readonly number[]
     case 'edges':
     case 'valves':
       return [...ports]
+    case 'each-valve':
+      return valvesOf(chambers, oneOfEach).map(valvePoint)
     case 'chamber-valves':
       return numbered(chambers).flatMap((chamber) => ports.map((port) => `${chamber}-${port}`))
     case 'across-along':

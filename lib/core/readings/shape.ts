@@ -17,6 +17,7 @@ export const pointSets = [
   'edges', // 'intake', 'exhaust': depth at both edges of a cut
   'valves', // 'intake', 'exhaust': one of each
   'chamber-valves', // '1-intake', '1-exhaust', '2-intake', …
+  'each-valve', // the same, with '1-intake-2' where a chamber has two of a kind
   'across-along', // straightness: 'across', 'along'
   'ends', // 'end-1', 'end-2'
   'face-ends', // 'deck-1', 'cover-1', …: a wedge off a face, at both of its ends

@@ -151,21 +151,37 @@ const specs = {
     bad('seat', 'Into the seat'),
   ]),
   'leak-test': choice('Leak test', [may('tight', 'Tight'), may('leaks', 'Leaks')]),
-  'seat-angles': note('Seat angles', 'All cuts, intake and exhaust: “30 45 60 both”.'),
-  'seat-width': figure('Seat width', 'depth', 'valves'),
-  runout: figure('Runout of the seat', 'depth', 'one', {
-    hint: 'The worst seat.',
+  'guide-clearance': figure('Guide clearance', 'guideClearance', 'each-valve', {
+    hint: 'Guide bore less stem, at the tightest place.',
   }),
-  sink: figure('Valve recession', 'smallDepth', 'valves', {
+  'insert-press': figure('Insert press', 'insertPress', 'each-valve', {
+    hint: 'Insert less its bore. Leave empty where no insert was fitted.',
+  }),
+  'seat-angles': {
+    ...note('Seat angles', 'All cuts, from the chamber to the port: “30 45 60”.'),
+    points: 'each-valve',
+  },
+  'seat-width': figure('Seat width', 'depth', 'each-valve'),
+  runout: figure('Runout of the seat', 'depth', 'each-valve'),
+  vacuum: figure('Vacuum held', 'vacuum', 'each-valve', { hint: 'Port closed, valve on its seat.' }),
+  sink: figure('Valve recession', 'smallDepth', 'each-valve', {
     hint: 'Deeper than it sat before. 0 if it did not move.',
   }),
-  'stem-height': figure('Stem height', 'height', 'valves', { hint: 'Height of the tip above the spring seat.' }),
+  'stem-height': figure('Stem height', 'height', 'each-valve', { hint: 'Height of the tip above the spring seat.' }),
   'seat-edge': choice('Edge left to the chamber', [may('none', 'No edge'), may('edge', 'There is an edge: blend it')]),
 
-  'installed-height': figure('Installed height of the spring', 'height', 'valves'),
-  'retainer-to-seal': figure('Retainer to seal, valve shut', 'clearance', 'valves'),
-  'coil-bind': figure('Spring height at coil bind', 'height', 'valves'),
+  'installed-height': figure('Installed height of the spring', 'height', 'each-valve', { hint: 'With the shims in.' }),
+  shims: figure('Shims under the spring', 'shimStack', 'each-valve', { hint: 'All together. 0 if there are none.' }),
+  'retainer-to-seal': figure('Retainer to seal, valve shut', 'clearance', 'each-valve'),
+  'coil-bind': figure('Spring height at coil bind', 'height', 'each-valve'),
+  'seat-pressure': figure('Seat pressure', 'springForce', 'each-valve', {
+    hint: 'At the installed height, with the shims in.',
+  }),
+  'open-pressure': figure('Open pressure', 'springForce', 'each-valve', { hint: 'At full lift, with the shims in.' }),
   'spring-pressure': figure('Spring pressure', 'springForce', 'seat-open'),
+  'spring-rate': figure('Spring rate', 'springRate', 'valves', {
+    hint: 'The maker’s figure. Leave empty to work it out from seat and open pressure.',
+  }),
   'geometry-note': choice(
     'Rocker and pushrod',
     [

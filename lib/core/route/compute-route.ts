@@ -1,6 +1,7 @@
 import { answers, badChoice } from '../readings/answered'
 import { readingSpecs } from '../readings/specs'
 import type { ReadingFact } from '../readings/types'
+import { placesOf } from '../readings/valves'
 import type { Context } from './context'
 import { contextOf } from './context-of'
 import type { Reason, StepName, Stop, Wait, Why } from './codes'
@@ -322,10 +323,13 @@ function owed(ask: Ask, key: StepKey, since: number, counted: readonly ReadingFa
   const label = readingSpecs[ask.kind].label
   if (ask.optional) return { kind: ask.kind, label, points: ask.points, missing: [], optional: true }
   const given = new Set<string>()
-  for (const { kind, point } of counted) if (kind === ask.kind) given.add(placeOf(kind, point))
+  for (const { kind, point } of counted) given.add(`${kind}|${placeOf(kind, point)}`)
   const isOwed = (point: string): boolean =>
-    !given.has(placeOf(ask.kind, point)) &&
-    !facts.waivedGaps?.includes(readingGap(key, since, ask.kind, placeOf(ask.kind, point)))
+    !placesOf(ask.kind, placeOf(ask.kind, point)).some(
+      (place) =>
+        given.has(`${place.kind}|${place.point}`) ||
+        facts.waivedGaps?.includes(readingGap(key, since, place.kind, place.point)),
+    )
   return { kind: ask.kind, label, points: ask.points, missing: ask.points.filter(isOwed) }
 }
 

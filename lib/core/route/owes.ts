@@ -21,7 +21,7 @@ type Asks = (context: Context, key: StepKey) => readonly Ask[]
 
 const ask = (context: Context, kind: ReadingKind, set: PointSet = readingSpecs[kind].points): Ask => ({
   kind,
-  points: pointsOf(set, { chambers: context.facts.chambers }),
+  points: pointsOf(set, { chambers: context.facts.chambers, valves: context.facts.valves }),
 })
 
 const all =
@@ -44,6 +44,12 @@ const followUp = (
 ): Ask => {
   const asked = ask(context, kind)
   return values.includes(answeredAt(context, key, on)) ? asked : offer(asked)
+}
+
+/** Offered until one valve has it; then every valve owes it, so that no column is ticked half read. */
+function onceBegun(context: Context, key: StepKey, kind: ReadingKind): Ask {
+  const begun = context.facts.readings.some((one) => one.kind === kind && keyText(one.step) === keyText(key))
+  return begun ? ask(context, kind) : offer(ask(context, kind))
 }
 
 /** One intake and one exhaust show how a flat cut leaves the seats; an angle cut leaves each chamber otherwise. */
@@ -189,8 +195,8 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
   chambers,
   'seat-before': seatBefore,
   flow,
-  guides: noted,
-  inserts: noted,
+  guides: (context, key) => [onceBegun(context, key, 'guide-clearance'), ...noted(context, key)],
+  inserts: (context, key) => [offer(ask(context, 'insert-press')), ...noted(context, key)],
   weld: noted,
   straighten: all('straightness'),
   'steam-holes': noted,
@@ -219,14 +225,25 @@ const asksTable: Readonly<Record<StockStepId, Asks>> = {
     ask(context, 'seat-angles'),
     ask(context, 'seat-width'),
     ask(context, 'runout'),
+    offer(ask(context, 'vacuum')),
     offer(ask(context, 'leak-test')),
     ask(context, 'sink'),
     ask(context, 'stem-height'),
     ...(context.facts.flatDeck ? [] : [ask(context, 'seat-edge')]),
   ],
   blend: nothing,
-  heights: all('installed-height', 'retainer-to-seal', 'coil-bind'),
-  springs: all('spring-pressure'),
+  heights: (context) => [
+    ask(context, 'installed-height'),
+    offer(ask(context, 'shims')),
+    ask(context, 'retainer-to-seal'),
+    ask(context, 'coil-bind'),
+  ],
+  springs: (context) => [
+    ask(context, 'seat-pressure'),
+    ask(context, 'open-pressure'),
+    offer(ask(context, 'shims')),
+    offer(ask(context, 'spring-rate')),
+  ],
   rocker: all('geometry-note'),
   cam: all('cam-note'),
   'trial-fit': all('trial-fit'),

@@ -2,6 +2,7 @@ import type { CutKind, Station, StepId, StepKey, WorkId } from './step-ids'
 import type { OrderName, Lack, Reason, Wait, Why } from './codes'
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import type { FlatDeckFacts } from '../flat-deck/past-maker'
+import type { ValveCounts } from '../readings/valves'
 import type { RouteRules } from './rules'
 
 export type EventKind =
@@ -88,6 +89,8 @@ export type RouteFacts = {
   readonly chambers: number
   /** Valves in a flat face, the chamber in the piston; absent or null: a head with chambers. */
   readonly flatDeck?: FlatDeckFacts | null
+  /** Valves a chamber; one of each when left out. */
+  readonly valves?: ValveCounts
   readonly plan: PlanFacts | null
   readonly previousPlan: PlanFacts | null
   /** In cc; null when there is none. */

@@ -1,6 +1,7 @@
 import { pointLabel } from '../readings/points'
 import { readingSpecs } from '../readings/specs'
 import type { ReadingKind } from '../readings/types'
+import { isValveKind } from '../readings/valves'
 import type { CutKind } from './step-ids'
 
 /** "a", "a and b", "a, b and c". */
@@ -37,11 +38,15 @@ const nouns: Partial<Readonly<Record<ReadingKind, string>>> = {
   'bolt-passes': 'answer about the bolts passing',
   'bolt-slotted': 'note of slotted holes',
   dowels: 'answer about the dowels',
+  runout: 'runout',
   sink: 'valve recession',
   'vendor-marks': 'note of the vendor’s marks',
   'parts-returned': 'note of parts and cores returned',
   'taken-by': 'note of who took it',
-  'seat-angles': 'note of the seat angles',
+  'seat-angles': 'seat angles',
+  'installed-height': 'installed height',
+  'retainer-to-seal': 'retainer to seal clearance',
+  'coil-bind': 'coil bind height',
   'seat-edge': 'answer about an edge to the chamber',
   side: 'bank or side',
   'finish-how': 'answer to how the finish was judged',
@@ -59,9 +64,13 @@ export function pointOwed(kind: ReadingKind, point: string): string {
   return place === '' ? `no ${readingNoun(kind)} yet` : `${place} has no ${readingNoun(kind)} yet`
 }
 
-/** "chamber 3 and chamber 4 have no cc yet"; "no condition yet" where there is one answer. */
+/** So many valves are still named one by one. */
+const mostNamed = 4
+
+/** "chamber 3 and chamber 4 have no cc yet"; "no condition yet" where there is one answer; "12 valves have no …". */
 export function readingOwed(kind: ReadingKind, points: readonly string[]): string {
   const places = points.map(pointLabel).filter((label) => label !== '')
   if (places.length === 0) return `no ${readingNoun(kind)} yet`
+  if (isValveKind(kind) && places.length > mostNamed) return `${places.length} valves have no ${readingNoun(kind)} yet`
   return `${listed(places)} ${places.length === 1 ? 'has' : 'have'} no ${readingNoun(kind)} yet`
 }

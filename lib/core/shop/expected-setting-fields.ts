@@ -1,4 +1,4 @@
-import { cc, depth, field, perCent, times, type SettingGroup } from './setting-kind'
+import { cc, depth, field, perCent, times, vacuum, type SettingGroup } from './setting-kind'
 
 const fromMemory = 'Common practice, from memory.'
 
@@ -37,11 +37,12 @@ export const expectedSettingGroups: readonly SettingGroup[] = [
     title: 'Tolerances of seats and springs',
     fields: [
       field('expectTimesTolerance', 'Questioned when off by so many tolerances', times, fromMemory),
-      field('seatWidthToleranceIn', 'Seat width', depth, fromMemory),
       field('guideClearanceToleranceIn', 'Guide clearance', depth, fromMemory),
       field('insertPressToleranceIn', 'Press fit of an insert', depth, fromMemory),
+      field('seatWidthToleranceIn', 'Seat width', depth, fromMemory),
       field('recessionToleranceIn', 'Valve recession', depth, fromMemory),
       field('runoutLimitIn', 'Runout of a seat, at most', depth, fromMemory),
+      field('vacuumLeastInHg', 'Vacuum held by a seat, at least', vacuum, fromMemory),
       field('stemHeightToleranceIn', 'Stem height', depth, fromMemory),
       field('installedHeightToleranceIn', 'Installed height', depth, fromMemory),
       field('retainerToSealToleranceIn', 'Retainer to seal', depth, fromMemory),

@@ -16,6 +16,7 @@ export type SettingField = {
 }
 
 export const depth: SettingKind = { quantity: 'depth' }
+export const vacuum: SettingKind = { quantity: 'vacuum' }
 /**
  * A depth that decides whether a step comes at all: beyond this no head is safe without it, so no shop sets it farther
  * [from memory, common practice].

@@ -1,6 +1,7 @@
 import { defaultExpectedLimits, type ExpectedLimits } from '../expected/limits'
 import type { RouteSettings } from '../route/types'
 import { defaultRouteSettings } from '../route/settings'
+import { usualValveLists, type ValveLists } from '../valve-sheet/lists'
 import type { CornerInset } from '../straightness/corner-inset'
 import type { WantedFigures } from '../wanted/figures'
 
@@ -25,10 +26,12 @@ export type ShopSettings = RouteSettings &
     readonly cornerInset: CornerInset | null
     /** What benches work to where neither head nor job nor casting says otherwise. */
     readonly wanted: WantedFigures
+    /** Shims and seat angles to be picked from at the valves. */
+    readonly valveLists: ValveLists
   }
 
 /** The limits among them, as against the tables of steps and what was asked at first use. */
-export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset' | 'wanted'>
+export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset' | 'wanted' | 'valveLists'>
 
 /** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
 export const defaultShopSettings: ShopSettings = {
@@ -48,4 +51,5 @@ export const defaultShopSettings: ShopSettings = {
   turnaroundDays: 5,
   cornerInset: null,
   wanted: {},
+  valveLists: usualValveLists,
 }

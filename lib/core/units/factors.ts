@@ -10,3 +10,5 @@ export const litresPerFt3 = 3048 ** 3 / 10 ** 9
 export const newtonsPerLbf = 4.4482216152605
 /** Conventional, not exact: NIST SP 811. The 39.2 °F inch is 249.082 Pa, the 60 °F inch 248.84 Pa. */
 export const paPerInH2O = 249.0889
+/** Conventional, not exact: NIST SP 811. */
+export const paPerInHg = 3386.389

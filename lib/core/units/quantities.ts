@@ -1,4 +1,4 @@
-import { ccPerIn3, litresPerFt3, mm2PerIn2, mmPerIn, newtonsPerLbf, paPerInH2O, thouPerIn } from './factors'
+import { ccPerIn3, litresPerFt3, mm2PerIn2, mmPerIn, newtonsPerLbf, paPerInH2O, paPerInHg, thouPerIn } from './factors'
 
 /**
  * Every quantity that can be typed: the core's unit, the units accepted, what is physically plausible (outside: refused
@@ -23,6 +23,7 @@ const families = {
   force: { lbf: unit(1), N: unit(1, newtonsPerLbf) },
   springRate: { 'lbf/in': unit(1) },
   rate: { 'thou/cc': unit(1) },
+  vacuum: { inHg: unit(1), kPa: unit(1000, paPerInHg) },
   gauge: { psi: unit(1), kPa: unit(mm2PerIn2, 1000 * newtonsPerLbf) },
   time: { min: unit(1), h: unit(60) },
   count: { '': unit(1) },
@@ -126,6 +127,8 @@ const table = {
   testPressure: other('test pressure', 'pressure', 'inH2O', [0.5, 80], 1),
   flow: other('flow', 'flow', 'cfm', [0, 2000], 1),
   temperature: { ...other('temperature', 'temperature', '°C', [-40, 60], 1), keypadUnits: ['°C', '°F'] },
+  /** No pump draws more than the air weighs. */
+  vacuum: { ...other('vacuum', 'vacuum', 'inHg', [0, 30], 1), keypadUnits: ['inHg', 'kPa'] },
   /** Of a pressure check: higher than this no plate or plug should stand. */
   airPressure: { ...other('air pressure', 'gauge', 'psi', [1, 120], 0), keypadUnits: ['psi', 'kPa'] },
   waterTemperature: { ...other('water temperature', 'temperature', '°C', [0, 100], 0), keypadUnits: ['°F', '°C'] },
@@ -136,6 +139,8 @@ const table = {
   springForce: other('spring pressure', 'force', 'lbf', [1, 1000], 0),
   springRate: other('spring rate', 'springRate', 'lbf/in', [20, 3000], 0),
   shim: inches('shim', 0.001, 0.5, 4, true),
+  /** All shims under one spring; 0: none. */
+  shimStack: inches('shims', 0, 0.5, 4, true),
   thouPerCc: other('rate', 'rate', 'thou/cc', [0.5, 200], 2),
   boltDiameter: inches('diameter', 0.1, 2, 4),
   boltHoleLength: inches('bolt hole length', 0.1, 12, 3),

@@ -58,6 +58,10 @@ const spellings: Readonly<Record<UnitFamily, ReadonlyMap<string, string>>> = {
     ['lb/in', 'lbf/in'],
     ['lbs/in', 'lbf/in'],
   ]),
+  vacuum: new Map([
+    ['"hg', 'inHg'],
+    ['inmercury', 'inHg'],
+  ]),
   gauge: new Map([
     ['lbs', 'psi'],
     ['lb/in2', 'psi'],

@@ -6,12 +6,16 @@ import type { Wanted } from './wanted-of'
 
 /** Which wanted figure a kind of reading is held against. */
 const groups: Readonly<Partial<Record<ReadingKind, WantedGroup>>> = {
+  'guide-clearance': 'guide-clearance',
+  'insert-press': 'insert-press',
   'seat-width': 'seat-width',
   runout: 'runout',
   sink: 'recession',
   'stem-height': 'stem-height',
   'installed-height': 'installed-height',
   'coil-bind': 'coil-bind',
+  'seat-pressure': 'seat-pressure',
+  'open-pressure': 'open-pressure',
   straightness: 'straightness',
 }
 

@@ -2,6 +2,7 @@ import { demoCorners } from '../corners'
 import { cutSoFar, depthAcross, flatLeftIn } from './cut-so-far'
 import { figureAt, type Asked, type Found } from './found'
 import { scatter } from './scatter'
+import { portOf } from '@/lib/core/readings/valves'
 import { radians } from '@/lib/core/units/degrees'
 import { mean } from '@/lib/core/mean'
 
@@ -176,6 +177,8 @@ export function flow(found: Found, asked: Asked): string {
 }
 
 const valves: Readonly<Record<string, readonly [intake: number, exhaust: number, most: number, decimals: number]>> = {
+  'guide-clearance': [0.0017, 0.0022, 0.0002, 4],
+  'insert-press': [0.005, 0.0055, 0.0004, 4],
   'seat-width': [0.055, 0.07, 0.004, 3],
   sink: [0.004, 0.003, 0.002, 3],
   'stem-height': [1.981, 1.994, 0.008, 3],
@@ -185,11 +188,13 @@ const valves: Readonly<Record<string, readonly [intake: number, exhaust: number,
   'ptv-clearance': [0.121, 0.148, 0.006, 3],
 }
 
-/** Figures that a shop reads one intake and one exhaust of. */
+/** Figures that are read at each valve. */
 export function ofValves(found: Found, asked: Asked): string {
   const [intake, exhaust, most, decimals] = valves[asked.kind] ?? [0.1, 0.1, 0.01, 3]
-  return inches((asked.point === 'exhaust' ? exhaust : intake) + noise(found, asked, most), decimals)
+  return inches((portOf(asked.point) === 'exhaust' ? exhaust : intake) + noise(found, asked, most), decimals)
 }
 
 export const springPressure = (found: Found, asked: Asked): string =>
-  ((asked.point === 'open' ? 342 : 128) + noise(found, asked, 6)).toFixed(0)
+  ((asked.kind === 'open-pressure' || asked.point === 'open' ? 342 : 128) + noise(found, asked, 6)).toFixed(0)
+
+export const vacuum = (found: Found, asked: Asked): string => (22 + noise(found, asked, 1.5)).toFixed(1)

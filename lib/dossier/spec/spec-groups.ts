@@ -1,13 +1,15 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
+import { oneOfEach, ports, type ValveKind } from '@/lib/core/readings/valves'
+import { valveSheet } from '@/lib/core/valve-sheet/sheet'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { capital } from '@/lib/core/route/words'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { Dossier } from '../dossier'
-import { answerWords, newestOfKind, valuedAt } from '../reading-text'
+import { answerWords, newestOfKind } from '../reading-text'
 import { wasCut } from '../measured-cut'
 
 /** What is told to the customer of everything that was read, under which heading. */
@@ -15,18 +17,33 @@ const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
   [
     'Valves and seats',
     [
+      'guide-clearance',
+      'insert-press',
       'seat-depth',
       'top-cut',
       'insert-marks',
       'seat-angles',
       'seat-width',
       'runout',
+      'vacuum',
       'sink',
       'stem-height',
       'leak-test',
     ],
   ],
-  ['Assembly', ['installed-height', 'retainer-to-seal', 'coil-bind', 'spring-pressure']],
+  [
+    'Assembly',
+    [
+      'installed-height',
+      'shims',
+      'retainer-to-seal',
+      'coil-bind',
+      'seat-pressure',
+      'open-pressure',
+      'spring-pressure',
+      'spring-rate',
+    ],
+  ],
   ['Deck', ['thickness', 'straightness', 'finish-how', 'finish']],
   ['Bolts and dowels', ['bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels']],
   ['Fit', ['intake-choice', 'trial-fit', 'geometry-note', 'cam-note', 'ptv', 'ptv-clearance']],
@@ -99,19 +116,27 @@ function portsInShort(answers: readonly Answer[]): string | null {
   return `${told.join('; ')}; chambers 1 to ${count}`
 }
 
-/** Lift at which the retainer meets the seal, or the coils close, whichever comes first. */
-function usableLift({ newest: readings }: Dossier): SpecLine[] {
-  return (['intake', 'exhaust'] as const).flatMap((port) => {
-    const at = (kind: ReadingKind) =>
-      valuedAt(readings, 'heights', kind).find((reading) => reading.point === port)?.value
-    const [toSealIn, installedIn, boundIn] = [at('retainer-to-seal'), at('installed-height'), at('coil-bind')]
-    const limits = [
-      ...(toSealIn === undefined ? [] : [{ liftIn: toSealIn, why: 'the retainer meets the seal' }]),
-      ...(installedIn === undefined || boundIn === undefined
-        ? []
-        : [{ liftIn: installedIn - boundIn, why: 'the coils close' }]),
-    ].sort((a, b) => a.liftIn - b.liftIn)
-    const [least] = limits
+/** Lift at which the retainer meets the seal, or the coils close, whichever comes first: the least of the valves of a kind. */
+function usableLift({ newest, facts }: Dossier): SpecLine[] {
+  const { valves, columns } = valveSheet(newest, { chambers: facts.chambers, valves: facts.valves ?? oneOfEach })
+  const at = (kind: ValveKind, row: number) =>
+    columns.find(({ column }) => column.kind === kind)?.cells[row]?.reading?.value ?? null
+  return ports.flatMap((port) => {
+    const limits = valves.flatMap((valve, row) => {
+      if (valve.port !== port) return []
+      const [toSealIn, installedIn, boundIn] = [
+        at('retainer-to-seal', row),
+        at('installed-height', row),
+        at('coil-bind', row),
+      ]
+      return [
+        ...(toSealIn === null ? [] : [{ liftIn: toSealIn, why: 'the retainer meets the seal' }]),
+        ...(installedIn === null || boundIn === null
+          ? []
+          : [{ liftIn: installedIn - boundIn, why: 'the coils close' }]),
+      ]
+    })
+    const least = limits.toSorted((a, b) => a.liftIn - b.liftIn)[0]
     return least
       ? [
           {

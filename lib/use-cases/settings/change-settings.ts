@@ -17,7 +17,7 @@ export async function changeSettings(
       ctx,
       version,
       reason,
-      ({ rules, cornerInset, wanted }) => ({ ...values, rules, cornerInset, wanted }),
+      (before) => ({ ...before, ...values }),
       'settings.change',
     ),
   )

@@ -9,6 +9,7 @@ import { seatDepthAfter } from '@/lib/core/expected/seat-depth'
 import { must } from '@/lib/core/errors'
 import { shimChoice } from '@/lib/core/springs/shim-choice'
 import { usableLift } from '@/lib/core/springs/usable-lift'
+import { springOfValve, type SpringFacts } from '@/lib/core/valve-sheet/spring'
 import { circlePoints, newDeck, rad, type V3 } from '../clearance/vectors'
 import { asDoubles, check, type Check } from './check'
 
@@ -126,6 +127,25 @@ const asked = { installedHeightIn: 1.8, liftIn: 0.55, shimsIn: [0.015, 0.03, 0.0
 const choice = (seatLbf: number, wantedLbf: number, rateLbfPerIn: number) =>
   must(shimChoice({ ...asked, seatLbf, wantedLbf, rateLbfPerIn }))
 
+/** One intake valve of the sheet: heights read before, pressures typed now, rate left to be worked out. */
+const atValve: SpringFacts = {
+  here: { 'seat-pressure|1-intake': 110, 'open-pressure|1-intake': 330 },
+  before: {
+    'installed-height|1-intake': 1.8,
+    'coil-bind|1-intake': 1.06,
+    'retainer-to-seal|1-intake': 0.9,
+    'shims|1-intake': 0.015,
+  },
+  limits: defaultExpectedLimits,
+  liftIn: { intake: 0.55, exhaust: null },
+  wanted: { intakeSeatPressureLbf: { value: 125, text: '125', unit: 'lbf', from: 'job' } },
+  shimsIn: [0.015, 0.03, 0.06],
+}
+const shimAt = () => {
+  const { shim } = springOfValve('1-intake', atValve)
+  return shim?.ok ? shim.value : null
+}
+
 const springFigures: readonly Check[] = [
   check(
     '0.642 to the seal, margin 0.050: usable lift',
@@ -164,6 +184,28 @@ const springFigures: readonly Check[] = [
     () => choice(110, 125, 400).seatLbf,
   ),
   check('and at 0.550 lift', 'by hand: 122 + 220', [342, 'lbf', 1e-9], () => choice(110, 125, 400).openLbf),
+  // The rate from the pressures: (330 − 110)/0.550 = 400, so the same shim as above; 1.800 − 0.030 = 1.770;
+  // 1.770 − 1.060 − 0.060 = 0.650.
+  check(
+    'valve sheet: 110 lbf on the seat, 330 open at 0.550, 125 wanted: open with the shim',
+    'by hand: (330 − 110)/0.550 = 400; 110 + 12 + 220',
+    [342, 'lbf', 1e-9],
+    () => shimAt()?.openLbf ?? NaN,
+  ),
+  check(
+    'and installed 1.800, coil bind 1.060: usable lift with the shim',
+    'by hand: 1.800 − 0.030 − 1.060 − 0.060',
+    [0.65, 'in', 1e-12],
+    () => must(shimAt()?.usable ?? usableLift({ ...fit, liftIn: null })).usableIn,
+  ),
+  check(
+    'installed 1.800 with a shim of 0.015, now 0.045 in: installed',
+    'by hand: 1.800 − (0.045 − 0.015)',
+    [1.77, 'in', 1e-12],
+    () =>
+      springOfValve('1-intake', { ...atValve, here: { ...atValve.here, 'shims|1-intake': 0.045 } }).installedHeightIn ??
+      NaN,
+  ),
 ]
 
 export const expectedFigures = { title: '17. What a reading is expected to be', checks: expectations }

@@ -42,6 +42,7 @@ export const unknownHead: ExpectedFacts = {
   leakCfm: null,
   wanted: {},
   liftIn: { intake: null, exhaust: null },
+  shimsIn: [],
 }
 
 /** As typed: "cc|1" → "63.9". */

@@ -16,6 +16,7 @@ const folders = [
   'expected',
   'springs',
   'wanted',
+  'valve-sheet',
 ] as const
 
 /** What says, tells apart or picks out, and works no figure out. */
@@ -33,9 +34,10 @@ const noFigure = new Set([
     'repeatedLift',
     'likeForLike',
   ],
-  ...['checkLimits', 'figureKey', 'groupOf', 'expectedLimitsOf', 'isBeforeCut'],
+  ...['checkLimits', 'figureKey', 'knownKey', 'expectedLimitsOf', 'isBeforeCut'],
   ...['readAtStep', 'figures', 'ticksOf', 'vendorCuts', 'cutsMade', 'chamberWorks', 'millPoint'],
   ...['isMillPoint', 'betweenHeadFact', 'groupOfReading'],
+  ...['columnOf', 'columnsInUse', 'columnState', 'shimsText'],
 ])
 
 describe('the comment of a function that works a figure out', () => {

@@ -33,6 +33,7 @@ export const computing = [
   'springs',
   'flat-deck',
   'wanted',
+  'valve-sheet',
   'options',
 ] as const
 

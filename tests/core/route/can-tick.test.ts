@@ -84,9 +84,9 @@ describe('a step that owes readings', () => {
       ['stem-height', 'exhaust', 1.9],
       ['seat-edge', '', 'none'],
     )
-    expect(refusal(visit, 'seat-work')?.message).toBe('Seat work: no runout of the seat yet.')
+    expect(refusal(visit, 'seat-work')?.message).toBe('Seat work: 8 valves have no runout yet.')
     visit.read('seat-work', ['leak-test', '', 'tight'])
-    expect(refusal(visit, 'seat-work')?.message).toBe('Seat work: no runout of the seat yet.')
+    expect(refusal(visit, 'seat-work')?.message).toBe('Seat work: 8 valves have no runout yet.')
     visit.read('seat-work', ['runout', '', 0.001])
     expect(refusal(visit, 'seat-work')).toBeNull()
   })
