@@ -234,14 +234,12 @@ describe('the valve sheet', () => {
       },
     )
     .map((all) => Object.fromEntries(all))
-  const springFacts = fc
-    .tuple(facts, valveFigures, valveFigures, near(1, 1000))
-    .map(([of, here, before, lbf]) => ({
-      ...of,
-      here,
-      before,
-      wanted: { intakeSeatPressureLbf: { value: lbf, text: '', unit: 'lbf', from: 'job' as const } },
-    }))
+  const springFacts = fc.tuple(facts, valveFigures, valveFigures, near(1, 1000)).map(([of, here, before, lbf]) => ({
+    ...of,
+    here,
+    before,
+    wanted: { intakeSeatPressureLbf: { value: lbf, text: '', unit: 'lbf', from: 'job' as const } },
+  }))
   holds(springOfValve, [atValve, springFacts], 2000)
   const valveKind = fc.constantFrom(...valveKinds)
   holds(cellLimits, [valveKind, atValve, facts], 1000)
