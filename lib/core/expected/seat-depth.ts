@@ -61,7 +61,7 @@ export function seatDepthAfter(
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null)
 
 function afterCut(point: string, facts: ExpectedFacts): Comparison | null {
-  const { before, here, limits, seats, seatWorkSince, milledWidthIn } = facts
+  const { before, limits, seats, seatWorkSince, milledWidthIn } = facts
   const beforeIn = before[figureKey('seat-depth', point)]
   const cut = cutHere(facts)
   const port = portOf(point)
