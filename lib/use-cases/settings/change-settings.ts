@@ -13,12 +13,6 @@ export async function changeSettings(
 ): Promise<{ version: number }> {
   must(allow(actor, 'settings.change'))
   return write(actor, moment, (ctx) =>
-    addSettingsVersion(
-      ctx,
-      version,
-      reason,
-      (before) => ({ ...before, ...values }),
-      'settings.change',
-    ),
+    addSettingsVersion(ctx, version, reason, (before) => ({ ...before, ...values }), 'settings.change'),
   )
 }
