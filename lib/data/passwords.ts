@@ -1,5 +1,6 @@
 import 'server-only'
 import { hash, verify } from '@node-rs/argon2'
+import { acceptablePin } from '@/lib/core/access/pin'
 import { refuse, RefusedError, type Result } from '@/lib/core/errors'
 import { commonPasswords } from './common-passwords'
 
@@ -30,5 +31,12 @@ function acceptablePassword(password: string): Result<string> {
 export async function newPasswordHash(password: string, field = 'password'): Promise<string> {
   const answer = acceptablePassword(password)
   if (!answer.ok) throw new RefusedError({ ...answer.refusal, fields: { [field]: answer.refusal.message } })
+  return hashPassword(answer.value)
+}
+
+/** The same for the six digits of a tablet. */
+export async function newPinHash(pin: string): Promise<string> {
+  const answer = acceptablePin(pin)
+  if (!answer.ok) throw new RefusedError({ ...answer.refusal, fields: { pin: answer.refusal.message } })
   return hashPassword(answer.value)
 }

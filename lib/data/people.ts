@@ -29,6 +29,16 @@ export async function personById(reader: Reader, id: string) {
   return person
 }
 
+/** Null for one who is retired, or not on record. */
+export async function personToSignIn(reader: Reader, id: string) {
+  const person = id.length > 100 ? null : await reader.person.findUnique({ where: { id } })
+  return person && person.retiredAt === null ? person : null
+}
+
+/** Everybody who is not retired, by name. */
+export const activePeople = (reader: Reader) =>
+  reader.person.findMany({ where: { retiredAt: null }, orderBy: [{ name: 'asc' }, { id: 'asc' }] })
+
 /** What each person may do, and whether they still may. */
 export const rightsOfAll = (reader: Reader) =>
   reader.person.findMany({ select: { id: true, name: true, roles: true, grants: true, retiredAt: true } })

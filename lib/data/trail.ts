@@ -86,7 +86,8 @@ export async function trailSearch(reader: Reader, typed: string): Promise<TrailS
     UNION ALL SELECT 'person', "id", "name", "signIn" FROM "Person"
     UNION ALL SELECT 'other', "id", "name", '' FROM "Vendor"
     UNION ALL SELECT 'other', "id", "name", '' FROM "CastingRecord"
-    UNION ALL SELECT 'other', "id", "name", '' FROM "Instrument"`
+    UNION ALL SELECT 'other', "id", "name", '' FROM "Instrument"
+    UNION ALL SELECT 'other', "id", "name", '' FROM "Tablet"`
   const wanted = text.toLowerCase()
   const isNamed = ({ kind, name, signIn }: Meant) =>
     (kind !== 'person' && kind !== 'other') || name.toLowerCase().includes(wanted) || signIn === wanted
@@ -111,6 +112,7 @@ const tables = {
   Vendor: subjects('vendor'),
   CastingRecord: subjects('casting'),
   Instrument: subjects('instrument'),
+  Tablet: subjects('tablet'),
   PriceItem: subjects('price-item'),
 }
 
@@ -136,7 +138,7 @@ export async function trailNames(reader: Reader, entries: readonly TrailEntry[])
     ...people,
     // Whoever holds a link is nobody by name.
     ...rows.CustomerLink.map(({ id }) => ({ id, name: 'the customer, by link' })),
-    ...[...rows.Vendor, ...rows.CastingRecord, ...rows.Instrument],
+    ...[...rows.Vendor, ...rows.CastingRecord, ...rows.Instrument, ...rows.Tablet],
     ...rows.PriceItem.map(({ id, text }) => ({ id, name: text })),
   ]
   return { names: new Map(named.map(({ id, name }) => [id, name])), people }

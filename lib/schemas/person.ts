@@ -35,3 +35,16 @@ export type AddPerson = z.output<typeof addPersonSchema>
 export type ChangePerson = z.output<typeof changePersonSchema>
 export type SetPassword = z.output<typeof setPasswordSchema>
 export type RetirePerson = z.output<typeof retirePersonSchema>
+
+/** Which digits are refused is core's to say, on the server. */
+export const setOwnPinSchema = z
+  .object({
+    password: z.string().min(1, 'Enter your password.').max(200),
+    pin: z.string().regex(/^\d{6}$/, 'Enter six digits.'),
+    again: z.string(),
+  })
+  .refine(({ pin, again }) => pin === again, { path: ['again'], message: 'This is not the same PIN. Enter it again.' })
+export const clearPinSchema = z.object({ personId: z.string() })
+
+export type SetOwnPin = z.output<typeof setOwnPinSchema>
+export type ClearPin = z.output<typeof clearPinSchema>

@@ -3,6 +3,8 @@ import { formatMoney } from '../core/money/format-money'
 import { readingSpecs } from '../core/readings/specs'
 import type { ReadingKind } from '../core/readings/types'
 import { wantedFigures, type WantedKey } from '../core/wanted/figures'
+import type { Station } from '../core/route/step-ids'
+import { stationLabels } from '../core/route/stations'
 import { dateText, dayText, momentText, type MomentManner } from './moments'
 
 export type AuditManner = MomentManner & {
@@ -88,6 +90,7 @@ function stringText(field: string, value: string, manner: AuditManner): string {
   if (/^\d{4}-\d\d-\d\dT/.test(value)) {
     return field === 'expiresAt' ? dateText(new Date(value), manner) : momentText(new Date(value), manner)
   }
+  if (field === 'station') return stationLabels[value as Station] ?? value
   return field === 'step' ? manner.stepName(value) || value : value
 }
 

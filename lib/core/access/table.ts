@@ -53,6 +53,7 @@ export const accessTable = {
   'vendor.change': { roles: owner },
   'person.change': { roles: owner },
   'settings.change': { roles: owner },
+  'tablet.change': { roles: owner },
   'back-room.see': { roles: owner },
 } as const satisfies Record<string, Rule>
 

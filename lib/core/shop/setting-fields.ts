@@ -113,6 +113,17 @@ export const settingGroups: readonly SettingGroup[] = [
     ],
   },
   ...expectedSettingGroups,
+  {
+    title: 'Tablets',
+    fields: [
+      field(
+        'tabletIdleMinutes',
+        'Signed out when not touched for',
+        { unit: 'min', scale: 1, least: 1, most: 60 },
+        'Holds from the next PIN on. Half-typed work waits for its person.',
+      ),
+    ],
+  },
 ]
 
 export const settingFields: readonly SettingField[] = settingGroups.flatMap((group) => group.fields)

@@ -22,6 +22,8 @@ export type ShopSettings = RouteSettings &
     readonly ptvLeastIntakeIn: number
     readonly ptvLeastExhaustIn: number
     readonly turnaroundDays: number
+    /** A tablet that nobody touches for so long goes back to the rack of time cards. */
+    readonly tabletIdleMinutes: number
     /** Where the corners of a head are touched, when its casting's record does not say; null: asked at first use. */
     readonly cornerInset: CornerInset | null
     /** What benches work to where neither head nor job nor casting says otherwise. */
@@ -49,6 +51,7 @@ export const defaultShopSettings: ShopSettings = {
   ptvLeastIntakeIn: 0.08, // published range 0.080–0.100, see lib/core/clearance
   ptvLeastExhaustIn: 0.1,
   turnaroundDays: 5,
+  tabletIdleMinutes: 5,
   cornerInset: null,
   wanted: {},
   valveLists: usualValveLists,

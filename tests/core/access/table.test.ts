@@ -61,6 +61,7 @@ const expected: Record<Action, string> = {
   'vendor.change': 'o',
   'person.change': 'o',
   'settings.change': 'o',
+  'tablet.change': 'o',
   'back-room.see': 'o',
 }
 
