@@ -3,16 +3,16 @@ import { NothingHere } from './_components/shell/nothing-here'
 import { PublicShell } from './_components/shell/public-shell'
 import { StaffShell } from './_components/shell/staff-shell'
 import { ButtonLink } from './_components/ui/button-link'
-import { currentActor } from '@/lib/web/require-actor'
+import { currentSession } from '@/lib/web/require-actor'
 
 export const metadata: Metadata = { title: 'Page not found' }
 
 /** An address that no page has. */
 export default async function NotFound() {
-  const actor = await currentActor()
-  if (actor) {
+  const session = await currentSession()
+  if (session) {
     return (
-      <StaffShell actor={actor}>
+      <StaffShell {...session}>
         <NothingHere />
       </StaffShell>
     )

@@ -211,9 +211,12 @@ test('the address of a step that is not on the route says so, keeps what was typ
   const address = page.url().replace('step=check-in', 'step=straighten')
   const visit = /heads\/([^?]+)/.exec(address)?.[1] ?? ''
   await page.evaluate(
-    ([key, draft]) => localStorage.setItem(key ?? '', draft ?? ''),
+    ([key, draft]) => {
+      const person = document.querySelector<HTMLElement>('[data-person]')?.dataset.person
+      localStorage.setItem(`brasstag ${person} ${key}`, draft ?? '')
+    },
     [
-      `brasstag step ${visit} straighten   `,
+      `step ${visit} straighten   `,
       JSON.stringify({
         shape: 1,
         answers: { 'thickness|intake-1': { text: '4.250', notTaken: null } },

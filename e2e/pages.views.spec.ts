@@ -18,6 +18,8 @@ const places = [
   '/back-room/prices',
   '/back-room/settings',
   '/back-room/shop',
+  '/back-room/tablets',
+  '/back-room/tablets/new',
   '/back-room/steps',
   '/back-room/steps/port',
   '/back-room/steps/new?outside=1',
@@ -26,6 +28,7 @@ const places = [
   '/away/supply/new',
   '/find?q=T-04',
   '/help',
+  '/account',
 ]
 
 /**
@@ -47,9 +50,11 @@ test('what is wrong is found', async ({ page }) => {
   await expect(isSound(page)).rejects.toThrow(/color-contrast[\s\S]*label/)
 })
 
-test('the sign-in page', async ({ page }) => {
-  await page.goto('/sign-in')
-  await isSoundPage(page, '/sign-in')
+test('the sign-in page, and that of a tablet’s code', async ({ page }) => {
+  for (const where of ['/sign-in', '/tablet']) {
+    await page.goto(where)
+    await isSoundPage(page, where)
+  }
 })
 
 test('every place', async ({ page }) => {

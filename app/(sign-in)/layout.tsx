@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
-import { PublicShell } from '../_components/shell/public-shell'
 
+/** Each page has its own frame: the rack of a tablet takes the whole screen. */
 export default function SignInLayout({ children }: { children: ReactNode }) {
-  return <PublicShell narrow>{children}</PublicShell>
+  return children
 }

@@ -15,6 +15,8 @@ const pages = [
   { path: '/back-room/prices', may: ['orla', 'tamsin'] },
   { path: '/back-room/settings', may: ['orla'] },
   { path: '/back-room/shop', may: ['orla'] },
+  { path: '/back-room/tablets', may: ['orla'] },
+  { path: '/account', may: ['orla', 'tamsin', 'dov'] },
 ]
 
 /** A file that is sent as the shop's logo, and is no picture: nothing of the shop is changed by it. */
@@ -57,6 +59,9 @@ test('nobody who is not signed in sees a page, a paper or a change, nor makes on
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
   expect((await request.post('/api/logo', logoSent({ Origin: baseURL ?? '' }))).status()).toBe(401)
+  const touch = (headers: Record<string, string>) => request.post('/api/tablet/touch', { headers })
+  expect((await touch({ Origin: baseURL ?? '' })).status()).toBe(401)
+  expect((await touch({ Origin: 'https://elsewhere.example' })).status()).toBe(403)
 })
 
 test('what is not there is said to be not there, without an inside', async ({ page }) => {

@@ -53,10 +53,11 @@ async function demo(isEmpty: boolean): Promise<DemoAnswer> {
     await seedDemo(new Date())
     rmSync(fillingMark())
   }
-  const people = demoPeople.map(({ name, signIn, roles }) => ({
+  const people = demoPeople.map(({ name, signIn, roles, pin }) => ({
     name,
     signIn,
     roles: roles.join(', '),
+    pin: pin ?? 'none',
   }))
   return { people, password: demoPassword }
 }

@@ -1,9 +1,15 @@
 const column = (rows, key) => Math.max(...rows.map((row) => row[key].length))
 
 function people({ people: rows, password }) {
-  const [signIn, name] = [column(rows, 'signIn'), column(rows, 'name')]
-  const lines = rows.map((row) => `    ${row.signIn.padEnd(signIn)}  ${row.name.padEnd(name)}  ${row.roles}`)
-  return [`  Sign in as one of these; the password of each is: ${password}`, ...lines]
+  const [signIn, name, roles] = [column(rows, 'signIn'), column(rows, 'name'), column(rows, 'roles')]
+  const lines = rows.map(
+    (row) => `    ${row.signIn.padEnd(signIn)}  ${row.name.padEnd(name)}  ${row.roles.padEnd(roles)}  PIN ${row.pin}`,
+  )
+  return [
+    `  Sign in as one of these; the password of each is: ${password}`,
+    ...lines,
+    '  The PINs are for a device that the owner has enrolled as a tablet: Back room, Tablets.',
+  ]
 }
 
 const firstOwner = (code, address) => [

@@ -3,11 +3,12 @@ import { addDays, dayIn } from '@/lib/core/shop/calendar'
 import { personBySignIn } from '@/lib/data/people'
 import { actorOf } from '@/lib/data/sessions'
 import { addInstrumentSchema, ownerSchema, shopFactsSchema } from '@/lib/schemas/shop'
-import { addPersonSchema } from '@/lib/schemas/person'
+import { addPersonSchema, setOwnPinSchema } from '@/lib/schemas/person'
 import { addPerson } from '@/lib/use-cases/people/add-person'
+import { setOwnPin } from '@/lib/use-cases/people/set-own-pin'
 import { addInstrument } from '@/lib/use-cases/shop/add-instrument'
 import { openShop } from '@/lib/use-cases/shop/open-shop'
-import { demoOwner, demoPassword, demoPeople } from './people'
+import { demoOwner, demoPassword, demoPeople, type DemoSignIn } from './people'
 
 export const demoShop = shopFactsSchema.parse({
   name: 'Quennell Head Works',
@@ -20,7 +21,7 @@ export const demoShop = shopFactsSchema.parse({
 })
 
 /** Who acts in the demo, by sign-in name. */
-export type DemoStaff = Readonly<Record<'orla' | 'tamsin' | 'dov' | 'ines' | 'bram', Actor>>
+export type DemoStaff = Readonly<Record<DemoSignIn, Actor>>
 
 /** The shop and its people. */
 export async function seedShop(now: Date): Promise<DemoStaff> {
@@ -29,7 +30,13 @@ export async function seedShop(now: Date): Promise<DemoStaff> {
   for (const person of demoPeople.filter(({ signIn }) => signIn !== demoOwner.signIn)) {
     await addPerson(orla, addPersonSchema.parse({ ...person, password: demoPassword }), { now })
   }
-  return demoStaff()
+  const staff = await demoStaff()
+  for (const { signIn, pin } of demoPeople) {
+    if (pin === null) continue
+    const input = setOwnPinSchema.parse({ password: demoPassword, pin, again: pin })
+    await setOwnPin(staff[signIn], input, { now })
+  }
+  return staff
 }
 
 /** Those who act in the demo, from a shop that has been filled. */

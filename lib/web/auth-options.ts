@@ -4,7 +4,9 @@ import { passwordFits } from '@/lib/data/passwords'
 import { personBySignIn } from '@/lib/data/people'
 import { endSession, openSession } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
+import { signInByPin } from '@/lib/use-cases/tablets/sign-in-by-pin'
 import { log } from './log'
+import { setTabletToken, tabletToken } from './tablet-cookie'
 import { signInAllowed, signInFailed, signInSucceeded } from './throttle'
 
 /** The token holds a session id and nothing else; who that is, is asked of the database on every request. */
@@ -20,6 +22,15 @@ export const authOptions = (): NextAuthOptions => ({
         const name = credentials?.name ?? ''
         const person = await checkPassword(name, credentials?.password ?? '')
         return person ? { id: await openSession(person.id, new Date()) } : null
+      },
+    }),
+    CredentialsProvider({
+      id: 'pin',
+      name: 'PIN',
+      credentials: { personId: {}, pin: {} },
+      async authorize(credentials) {
+        const id = await checkPin(credentials?.personId ?? '', credentials?.pin ?? '')
+        return id === null ? null : { id }
       },
     }),
   ],
@@ -51,4 +62,18 @@ async function checkPassword(name: string, password: string) {
   await signInSucceeded(name)
   log.info({ event: 'sign-in', personId: usable.id }, 'sign-in')
   return usable
+}
+
+/** The id of the session that a PIN opened on this device; null: refused. */
+async function checkPin(personId: string, pin: string): Promise<string | null> {
+  if (pin.length > 20) return null
+  const token = await tabletToken()
+  const tried = await signInByPin({ personId, pin, token }, new Date())
+  if (tried.kind !== 'in' || token === null) {
+    log.warn({ event: 'PIN refused', why: tried.kind }, 'sign-in')
+    return null
+  }
+  log.info({ event: 'sign-in by PIN', personId: tried.personId, tabletId: tried.tabletId }, 'sign-in')
+  await setTabletToken(token)
+  return tried.sessionId
 }

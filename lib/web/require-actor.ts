@@ -6,12 +6,13 @@ import type { Actor } from '@/lib/core/access/roles'
 import type { Action } from '@/lib/core/access/table'
 import { can } from '@/lib/core/access/can'
 import { RefusedError } from '@/lib/core/errors'
-import { actorOfSession } from '@/lib/data/sessions'
+import { signedInBy, type SignedIn } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
+import { tabletToken } from './tablet-cookie'
 
 const cookieNames = ['__Secure-next-auth.session-token', 'next-auth.session-token'] as const
 
-async function sessionIdOfRequest(): Promise<string | null> {
+export async function sessionIdOfRequest(): Promise<string | null> {
   const jar = await cookies()
   const token = cookieNames.map((name) => jar.get(name)?.value).find((value) => value !== undefined)
   if (!token) return null
@@ -23,11 +24,13 @@ async function sessionIdOfRequest(): Promise<string | null> {
   }
 }
 
-/** Who is asking, checked in the database; once a request. */
-export const currentActor = cache(async (): Promise<Actor | null> => {
+/** Who is asking, and by what, checked in the database; once a request. */
+export const currentSession = cache(async (): Promise<SignedIn | null> => {
   const sessionId = await sessionIdOfRequest()
-  return sessionId === null ? null : actorOfSession(sessionId, new Date())
+  return sessionId === null ? null : signedInBy(sessionId, await tabletToken(), new Date())
 })
+
+export const currentActor = async (): Promise<Actor | null> => (await currentSession())?.actor ?? null
 
 /** For actions and route handlers: refused when nobody is signed in. */
 export async function requireActor(): Promise<Actor> {

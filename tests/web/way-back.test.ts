@@ -19,7 +19,9 @@ vi.mock('next/navigation', () => ({
   },
 }))
 vi.mock('next-auth/jwt', () => ({ decode: async () => ({ sid: 'session' }) }))
-vi.mock('@/lib/data/sessions', () => ({ actorOfSession: async () => request.actor }))
+vi.mock('@/lib/data/sessions', () => ({
+  signedInBy: async () => (request.actor ? { actor: request.actor, tablet: null } : null),
+}))
 vi.mock('@/lib/env', () => ({ env: () => ({ NEXTAUTH_SECRET: 'of a test' }) }))
 
 const machinist = { personId: 'p', name: 'Ada Quill', roles: ['machinist'], grants: [] } as object as Actor

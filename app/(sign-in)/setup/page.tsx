@@ -1,5 +1,6 @@
 import { notFound } from 'next/navigation'
 import { connection } from 'next/server'
+import { PublicShell } from '@/app/_components/shell/public-shell'
 import { needsSetUp } from '@/lib/use-cases/shop/set-up-shop'
 import { SetUpForm } from './_components/set-up-form'
 import { currencyOptions, localeOptions, paperOptions, zoneOptions } from './shop-options'
@@ -16,12 +17,12 @@ export default async function SetUpPage() {
     papers: paperOptions,
   }
   return (
-    <>
+    <PublicShell narrow>
       <div className="stack">
         <h1>Set up this shop</h1>
         <p>Enter the code to create the owner.</p>
       </div>
       <SetUpForm options={options} />
-    </>
+    </PublicShell>
   )
 }

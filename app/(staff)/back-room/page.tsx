@@ -19,6 +19,7 @@ const rooms = [
   { href: '/back-room/vendors', label: 'Vendors' },
   { href: '/back-room/prices', label: 'Prices' },
   { href: '/back-room/people', label: 'People' },
+  { href: '/back-room/tablets', label: 'Tablets' },
   { href: '/back-room/settings', label: 'Limits and tolerances' },
   { href: '/back-room/steps', label: 'Steps and stations' },
   { href: '/back-room/instruments', label: 'Instruments' },

@@ -2,6 +2,14 @@ import type { z } from 'zod'
 
 const prefix = 'brasstag '
 
+/** What is kept belongs to whoever is signed in, as the page says: a tablet has many people. */
+const placeOf = (key: string): string => `${prefix}${personHere()} ${key}`
+
+function personHere(): string {
+  if (typeof document === 'undefined') return ''
+  return document.querySelector<HTMLElement>('[data-person]')?.dataset.person ?? ''
+}
+
 /** A kind of draft: the number of its shape, raised when the shape changes, and the schema, fetched when one is there. */
 export type DraftKind<T extends { readonly shape: number }> = {
   readonly shape: T['shape']
@@ -18,7 +26,7 @@ function attempt<T>(work: () => T): T | null {
 }
 
 export const saveDraft = <T extends { readonly shape: number }>(key: string, draft: T): void => {
-  attempt(() => localStorage.setItem(prefix + key, JSON.stringify(draft)))
+  attempt(() => localStorage.setItem(placeOf(key), JSON.stringify(draft)))
 }
 
 /** The draft kept under this key; null when there is none, or none of this shape. */
@@ -26,7 +34,7 @@ export async function loadDraft<T extends { readonly shape: number }>(
   key: string,
   { schema }: DraftKind<T>,
 ): Promise<T | null> {
-  const text = attempt(() => localStorage.getItem(prefix + key))
+  const text = attempt(() => localStorage.getItem(placeOf(key)))
   if (text === null) return null
   try {
     const parsed = (await schema()).safeParse(parseJson(text))
@@ -37,13 +45,14 @@ export async function loadDraft<T extends { readonly shape: number }>(
 }
 
 export const clearDraft = (key: string): void => {
-  attempt(() => localStorage.removeItem(prefix + key))
+  attempt(() => localStorage.removeItem(placeOf(key)))
 }
 
-/** On sign-out: what one person typed is not the next one's to see. */
+/** On sign-out: what this person typed does not stay on the device. */
 export const forgetAll = (): void => {
   attempt(() => {
-    const keys = Object.keys(localStorage).filter((key) => key.startsWith(prefix))
+    const own = placeOf('')
+    const keys = Object.keys(localStorage).filter((key) => key.startsWith(own))
     keys.forEach((key) => localStorage.removeItem(key))
   })
 }

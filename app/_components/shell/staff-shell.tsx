@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { can } from '@/lib/core/access/can'
 import { roleWords, type Actor } from '@/lib/core/access/roles'
@@ -7,9 +8,18 @@ import { FindBox } from './find-box'
 import { PlaceLinks } from './place-links'
 import { places } from './places'
 import styles from './shell.module.css'
+import { SwitchPerson } from './switch-person'
+import { TabletWatch } from './tablet-watch'
+
+type Props = {
+  actor: Actor
+  /** Null: signed in with a password. */
+  tablet: { readonly idleMs: number } | null
+  children: ReactNode
+}
 
 /** The frame of every page behind the sign-in. The links it leaves out protect nothing: each page checks for itself. */
-export function StaffShell({ actor, children }: { actor: Actor; children: ReactNode }) {
+export function StaffShell({ actor, tablet, children }: Props) {
   return (
     <>
       <a href="#main" className={styles.skip}>
@@ -22,18 +32,22 @@ export function StaffShell({ actor, children }: { actor: Actor; children: ReactN
         <FindBox />
         <div className={styles.person}>
           <span>
-            {actor.name}
+            <Link href="/account" prefetch={false}>
+              {actor.name}
+            </Link>
             <span className={styles.roles}> {actor.roles.map((role) => roleWords[role]).join(', ')}</span>
           </span>
           <ButtonLink href="/help" variant="quiet">
             Help
           </ButtonLink>
-          <SignOut />
+          {tablet ? <SwitchPerson /> : <SignOut />}
         </div>
       </header>
-      <main id="main" tabIndex={-1} className={styles.main}>
+      {/* Whose drafts the forms below keep: `form/draft-store.ts`. */}
+      <main id="main" tabIndex={-1} className={styles.main} data-person={actor.personId}>
         {children}
       </main>
+      {tablet && <TabletWatch idleMs={tablet.idleMs} />}
     </>
   )
 }

@@ -14,16 +14,17 @@ export type PersonSeen = {
   readonly roles: readonly Role[]
   readonly grants: readonly Grant[]
   readonly retired: boolean
+  readonly hasPin: boolean
   readonly version: number
 }
 
 type Row = Awaited<ReturnType<typeof personById>>
 
-/** Everything but the password's hash, which leaves the data layer nowhere but to be compared. */
+/** Everything but the hashes of password and PIN, which leave the data layer nowhere but to be compared. */
 function seen(row: Row): PersonSeen {
   const { id, name, signIn, version } = row
   const { roles, grants } = actorOf(row)
-  return { id, name, signIn, roles, grants, retired: row.retiredAt !== null, version }
+  return { id, name, signIn, roles, grants, retired: row.retiredAt !== null, hasPin: row.pinHash !== null, version }
 }
 
 export async function seePeople(actor: Actor, page = 1): Promise<Paged<PersonSeen>> {

@@ -21,6 +21,8 @@ type Props<One extends Kept> = {
   nameOf: (entry: One) => string
   /** The other cells, by column. */
   cellsOf: (entry: One) => Readonly<Record<string, ReactNode>>
+  /** What one that is not in use any more is called; left out: retired. */
+  ended?: string
   /** false: names are not links. */
   opens?: boolean
   /** What to do while the list is empty, one sentence. */
@@ -29,7 +31,7 @@ type Props<One extends Kept> = {
 
 /** A list that the back room keeps, a page at a time; the retired ones stand last. */
 export function Register<One extends Kept>(props: Props<One>) {
-  const { title, href, add, note, columns, list, page, nameOf, cellsOf, opens = true, empty } = props
+  const { title, href, add, note, columns, list, page, nameOf, cellsOf, opens = true, ended = 'retired', empty } = props
   const [first, ...others] = columns
   const addButton = add !== undefined && (
     <ButtonLink href={`${href}/new`} variant="main">
@@ -51,7 +53,7 @@ export function Register<One extends Kept>(props: Props<One>) {
             [first.id]: (
               <>
                 {opens ? <Link href={`${href}/${entry.id}`}>{nameOf(entry)}</Link> : nameOf(entry)}
-                {entry.retired && <span className="soft"> (retired)</span>}
+                {entry.retired && <span className="soft"> ({ended})</span>}
               </>
             ),
           },

@@ -1,7 +1,14 @@
 'use server'
-import { addPersonSchema, changePersonSchema, retirePersonSchema, setPasswordSchema } from '@/lib/schemas/person'
+import {
+  addPersonSchema,
+  changePersonSchema,
+  clearPinSchema,
+  retirePersonSchema,
+  setPasswordSchema,
+} from '@/lib/schemas/person'
 import { addPerson } from '@/lib/use-cases/people/add-person'
 import { changePerson } from '@/lib/use-cases/people/change-person'
+import { clearPin } from '@/lib/use-cases/people/clear-pin'
 import { retirePerson } from '@/lib/use-cases/people/retire-person'
 import { setPassword } from '@/lib/use-cases/people/set-password'
 import { defineAction } from '@/lib/web/define-action'
@@ -14,4 +21,5 @@ export const changePersonAction = defineAction(
   () => '/back-room/people',
 )
 export const setPasswordAction = defineAction('setPassword', setPasswordSchema, setPassword)
+export const clearPinAction = defineAction('clearPin', clearPinSchema, clearPin)
 export const retirePersonAction = defineAction('retirePerson', retirePersonSchema, retirePerson)

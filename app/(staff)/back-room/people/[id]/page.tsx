@@ -3,12 +3,13 @@ import { seePerson } from '@/lib/use-cases/people/see-people'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
+import { ActionButton } from '../../_components/action-button'
 import { changedBy } from '../../_components/changed-by'
 import { PageHead } from '../../_components/page-head'
 import { RetirePart } from '../../_components/retire-part'
 import { PasswordForm } from '../_components/password-form'
 import { PersonForm } from '../_components/person-form'
-import { retirePersonAction } from '../actions'
+import { clearPinAction, retirePersonAction } from '../actions'
 
 type Props = { params: Promise<{ id: string }> }
 
@@ -36,6 +37,19 @@ export default async function PersonPage({ params }: Props) {
       <section className="part" aria-labelledby="password">
         <h2 id="password">Password</h2>
         <PasswordForm personId={personId} version={version} />
+      </section>
+      <section className="part" aria-labelledby="pin">
+        <h2 id="pin">PIN for the tablets</h2>
+        {person.hasPin ? (
+          <>
+            <p>Has a PIN. Clearing it signs them out on every tablet; they set another one with their password.</p>
+            <ActionButton action={clearPinAction} input={{ personId }}>
+              Clear the PIN
+            </ActionButton>
+          </>
+        ) : (
+          <p>Has none. People set it themselves, under My account, with their password.</p>
+        )}
       </section>
       <RetirePart
         what="person"

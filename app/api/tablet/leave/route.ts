@@ -1,0 +1,13 @@
+import { errorResponse } from '@/lib/web/error-to-response'
+import { leaveTablet } from '@/lib/web/tablet-session'
+
+export const dynamic = 'force-dynamic'
+
+export async function POST(request: Request) {
+  try {
+    await leaveTablet(request)
+    return new Response(null, { status: 204 })
+  } catch (error) {
+    return errorResponse(error)
+  }
+}
