@@ -103,6 +103,7 @@ const may: Readonly<Record<string, string>> = {
     'retireVendor',
     'revokeTablet',
     'seeBackRoom',
+    'seeEnrolling',
     'seeInstrument',
     'seeInstruments',
     'seeLogo',

@@ -48,6 +48,7 @@ function watch(idleMs: number, leave: () => void): () => void {
     const answer = await fetch('/api/tablet/touch', { method: 'POST' }).catch(() => null)
     // The session is over, or the tablet was revoked.
     if (answer?.status === 401) leaveOnce()
+    if (answer === null) untold = true
   }
   function tellNowAndThen() {
     if (untold && Math.abs(Date.now() - toldMs) >= tellEveryMs) void tell()

@@ -1,12 +1,12 @@
 import { isTag } from '@/lib/core/shop/tag-number'
-import { shopAddress } from '@/lib/data/shop-address'
+import { localHostName, shopAddress } from '@/lib/data/shop-address'
 
 /** What the QR code on a tag says: no secret, only where the head's record is; '' while it has no tag. */
 export const qrTextOf = (tag: string): string => (isTag(tag) ? `${shopAddress()}/t/${encodeURIComponent(tag)}` : '')
 
 /** Said on every paper with a QR code while the code works on this machine only; '' otherwise. */
 export function addressWarning(): string {
-  const { hostname } = new URL(shopAddress())
-  if (!['127.0.0.1', 'localhost', '[::1]'].includes(hostname)) return ''
+  const hostname = localHostName()
+  if (hostname === '') return ''
   return `The QR code works on this machine only: the shop’s address is still ${hostname}. Set the address and print again.`
 }

@@ -2,7 +2,7 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
-import { Notice } from '@/app/_components/ui/notice'
+import { Sign } from '@/app/_components/ui/sign'
 import { pinDigits } from '@/lib/core/access/pin'
 import type { RackCard } from '@/lib/use-cases/tablets/see-rack'
 import { PinKeys, type PinKey } from './pin-keys'
@@ -63,10 +63,10 @@ export function PinEntry({ card, goTo, onBack }: Props) {
   return (
     <div className={styles.entry} onKeyDown={keyDown}>
       <div className={styles.who}>
-        <div>
+        <div className={styles.taken}>
           <Button onClick={onBack}>Back to the rack</Button>
+          <h1>{card.name}</h1>
         </div>
-        <h1>{card.name}</h1>
         <label htmlFor={id}>PIN, six digits</label>
         <input
           ref={input}
@@ -86,9 +86,9 @@ export function PinEntry({ card, goTo, onBack }: Props) {
           The sixth digit signs you in.
         </p>
         {problem && (
-          <Notice kind="stop" title="Not signed in">
-            <p>{problem.message}</p>
-          </Notice>
+          <p role="alert" className={styles.problem}>
+            <Sign kind="stop" /> {problem.message}
+          </p>
         )}
         {waitS > 0 && <p className={styles.wait}>Wait {waitS} s before the next try.</p>}
         <Busy when={pending} label="Signing in…" />

@@ -26,21 +26,19 @@ export default async function TabletsPage({ searchParams }: ListProps) {
         note="On an enrolled tablet people sign in with a PIN, with a machinist’s rights."
         columns={[
           { id: 'name', label: 'Name' },
-          { id: 'station', label: 'Station' },
-          { id: 'seen', label: 'Last seen' },
-          { id: 'enrolled', label: 'Enrolled' },
+          { id: 'seen', label: 'Station, last seen' },
           { id: 'revoke', label: 'Revoke' },
         ]}
         list={{ rows: rows.map((tablet) => ({ ...tablet, retired: tablet.revoked })), more }}
         page={page}
         ended="revoked"
         nameOf={({ name }) => name}
-        cellsOf={({ id, stationName, lastSeenAt, enrolledAt, by, revoked }) => ({
-          station: stationName,
-          seen: <When at={lastSeenAt} zone={timeZone} locale={locale} />,
-          enrolled: (
+        cellsOf={({ id, stationName, lastSeenAt, revoked }) => ({
+          seen: (
             <>
-              <When at={enrolledAt} zone={timeZone} locale={locale} style="date" />, {by}
+              {stationName}
+              <br />
+              <When at={lastSeenAt} zone={timeZone} locale={locale} />
             </>
           ),
           revoke: revoked ? null : (

@@ -28,7 +28,8 @@ export default async function TabletPage({ params }: Props) {
     <>
       <PageHead up={['/back-room/tablets', 'Tablets']} title={tablet.name}>
         <p className="soft">
-          Last seen <When at={tablet.lastSeenAt} zone={locale.timeZone} locale={locale.locale} />
+          Enrolled <When at={tablet.enrolledAt} zone={locale.timeZone} locale={locale.locale} /> by {tablet.by}. Last
+          seen <When at={tablet.lastSeenAt} zone={locale.timeZone} locale={locale.locale} />
           {tablet.revoked && '. Revoked: nobody signs in on it with a PIN.'}
         </p>
       </PageHead>

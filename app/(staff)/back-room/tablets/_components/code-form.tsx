@@ -7,7 +7,13 @@ import { makeTabletCodeAction } from '../actions'
 import { CodeShown } from './code-shown'
 import { TabletFields } from './tablet-fields'
 
-export function CodeForm({ stations }: { stations: readonly Option[] }) {
+type Props = {
+  stations: readonly Option[]
+  /** The page on which a tablet types its code. */
+  address: string
+}
+
+export function CodeForm({ stations, address }: Props) {
   const form = useActionForm(makeTabletCodeSchema, makeTabletCodeAction, {
     // The schema takes a station; the empty first line is refused by it.
     defaultValues: { name: '', station: undefined },
@@ -17,7 +23,7 @@ export function CodeForm({ stations }: { stations: readonly Option[] }) {
       <ActionForm form={form} submitLabel={form.value ? 'Make another code' : 'Make a code'}>
         <TabletFields stations={stations} name={form.text('name')} station={form.text('station')} />
       </ActionForm>
-      {form.value && <CodeShown key={form.value.code} made={form.value} />}
+      {form.value && <CodeShown key={form.value.code} made={form.value} address={address} />}
     </>
   )
 }

@@ -8,7 +8,7 @@ const tickMs = 5000
 const minuteMs = 60_000
 
 /** The code, large and this once, with the minutes it has left. */
-export function CodeShown({ made }: { made: MadeCode }) {
+export function CodeShown({ made, address }: { made: MadeCode; address: string }) {
   const [nowMs, setNowMs] = useState(() => Date.now())
   // The server's end of it against the clock here: how long it lasts is fixed when it comes.
   const [endMs] = useState(() => Math.min(Date.parse(made.endsAt), Date.now() + 10 * minuteMs))
@@ -32,7 +32,9 @@ export function CodeShown({ made }: { made: MadeCode }) {
       </p>
       <p>{minutes === 1 ? '1 minute left' : `${minutes} minutes left`}. It works once, and is not shown again.</p>
       <ol>
-        <li>On the tablet, open this shop’s address with /tablet at its end.</li>
+        <li>
+          On the tablet, open <strong>{address}</strong>.
+        </li>
         <li>Type the code there. The tablet then shows the rack of time cards.</li>
       </ol>
     </section>
