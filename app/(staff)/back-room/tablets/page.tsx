@@ -38,7 +38,8 @@ export default async function TabletsPage({ searchParams }: ListProps) {
             <>
               {stationName}
               <br />
-              <When at={lastSeenAt} zone={timeZone} locale={locale} />
+              <When at={lastSeenAt} zone={timeZone} locale={locale} style="date" />,{' '}
+              <When at={lastSeenAt} zone={timeZone} locale={locale} style="time" />
             </>
           ),
           revoke: revoked ? null : (
