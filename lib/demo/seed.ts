@@ -12,6 +12,7 @@ import { demoCorners } from './corners'
 import { seedPrices } from './prices'
 import { demoShop, seedInstruments, seedShop } from './shop'
 import { seedVendors } from './vendors'
+import { seedShopWanted } from './wanted'
 
 /** The shop opened its books so many working days before today: before the first job. */
 const openedDaysAgo = 45
@@ -22,7 +23,8 @@ export async function seedDemo(now: Date): Promise<void> {
   const opened = clock.ago(openedDaysAgo, '08:00')
   const staff = await seedShop(opened)
   await seedLogo(staff.orla, opened)
-  await setCornerInset(staff.orla, demoCorners, { now: opened })
+  const { version } = await setCornerInset(staff.orla, demoCorners, { now: opened })
+  await seedShopWanted(staff.orla, version, opened)
   await seedPrices(staff.orla, opened)
   const ground: DemoGround = {
     staff,

@@ -12,7 +12,7 @@ import { effectiveReadings, newestReadings, type EffectiveReading } from '@/lib/
 import { computeRoute } from '@/lib/core/route/compute-route'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
-import type { Wanted } from '@/lib/core/wanted/wanted-of'
+import { wantedOf, type Wanted } from '@/lib/core/wanted/wanted-of'
 import type { Reader } from '@/lib/data/db'
 import { planRecordOf } from '@/lib/data/facts'
 import { castingFactsOf, engineFactsOf } from '@/lib/data/known-figures'
@@ -22,7 +22,7 @@ import { headLabel } from '@/lib/core/shop/tag-number'
 import { matesOf, type Mate } from './mates'
 import { metalGoneOf } from './metal-gone'
 import { chambersOf, eventFacts, orderFacts, routeFacts } from './route-facts'
-import { limitsOfHead, wantedOfHead } from './wanted-of-head'
+import { limitsOfHead, wantedByPlace, type WantedByPlace } from './wanted-of-head'
 
 /** One head on one visit: everything that is known of it and what follows, put together once. */
 export type Dossier = {
@@ -38,6 +38,8 @@ export type Dossier = {
   readonly settings: ShopSettings
   /** What the benches work to on it. */
   readonly wanted: Wanted
+  /** The same, by who says it. */
+  readonly wantedBy: WantedByPlace
   /** Those of today: names of stations, and what is not about one head. */
   readonly today: CurrentSettings
   /** The answers that count, oldest first. */
@@ -71,7 +73,8 @@ export function dossierOf(
 ): Dossier {
   // Where corners are touched is asked once: a head booked before the answer goes by it too.
   const ofShop = { ...ofItsDay, cornerInset: ofItsDay.cornerInset ?? today.values.cornerInset }
-  const wanted = wantedOfHead(visit, ofShop, chambersOf(visit))
+  const wantedBy = wantedByPlace(visit, ofShop, chambersOf(visit))
+  const wanted = wantedOf(wantedBy)
   const settings = limitsOfHead(ofShop, wanted, chambersOf(visit))
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
@@ -88,6 +91,7 @@ export function dossierOf(
     mates: matesOf(visit),
     settings,
     wanted,
+    wantedBy,
     today,
     readings,
     newest: newest.toSorted((a, b) => a.seq - b.seq),

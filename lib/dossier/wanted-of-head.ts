@@ -1,17 +1,19 @@
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import { wantedFigures, wantedKeys, type KeptFigure, type WantedFigures } from '@/lib/core/wanted/figures'
-import { wantedOf, type Wanted } from '@/lib/core/wanted/wanted-of'
+import type { Wanted, WantedPlace } from '@/lib/core/wanted/wanted-of'
 import { wantedOnCasting, wantedOnJob, wantedOnVisit } from '@/lib/data/stored/wanted'
 import type { VisitRecord } from '@/lib/data/visit-records'
 
-/** What the benches work to on this head: what is said of it, of its job, of its casting, by the shop. */
-export const wantedOfHead = (visit: VisitRecord, settings: ShopSettings, chambers: number): Wanted =>
-  wantedOf({
-    head: wantedOnVisit.read(visit.wanted, visit.id),
-    job: { ...wantedOnJob.read(visit.job.wanted, visit.job.id), ...ofEngine(visit.job.engine) },
-    casting: visit.head.casting ? wantedOnCasting.read(visit.head.casting.wanted, visit.head.casting.id) : {},
-    shop: wantedOfShop(settings, chambers),
-  })
+/** What each place says that the benches should work to on one head. */
+export type WantedByPlace = Readonly<Record<WantedPlace, WantedFigures>>
+
+/** What is said of this head, of its job, of its casting, by the shop. */
+export const wantedByPlace = (visit: VisitRecord, settings: ShopSettings, chambers: number): WantedByPlace => ({
+  head: wantedOnVisit.read(visit.wanted, visit.id),
+  job: { ...wantedOnJob.read(visit.job.wanted, visit.job.id), ...ofEngine(visit.job.engine) },
+  casting: visit.head.casting ? wantedOnCasting.read(visit.head.casting.wanted, visit.head.casting.id) : {},
+  shop: wantedOfShop(settings, chambers),
+})
 
 /** The lift is typed with the engine: it is the job's. */
 function ofEngine(engine: VisitRecord['job']['engine']): WantedFigures {

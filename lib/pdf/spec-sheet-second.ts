@@ -61,7 +61,10 @@ const pair: readonly Column[] = [
 ]
 
 function group({ title, lines: of }: SpecGroup): Block {
-  const rows = of.map(({ label, value }) => [label, value])
+  const rows = of.flatMap(({ label, value, wanted }) => [
+    [label, value],
+    ...(wanted ? [[`– ${wanted.label}`, wanted.value]] : []),
+  ])
   return {
     heightMm: (widthMm) => headingMm + tableHeight(pair, rows, widthMm, sizeMm),
     draw: (paper) => {

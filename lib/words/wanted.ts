@@ -1,10 +1,9 @@
 import { formatBare, formatFigure } from '../core/units/format-figure'
-import { typedFigure } from '../core/units/typed-figure'
-import type { WantedAt, WantedLine } from '../core/wanted/at-step'
-import type { WantedFault } from '../core/wanted/faults'
-import { wantedFigures, type WantedGroup, type WantedKey } from '../core/wanted/figures'
+import { allWanted, type WantedAt, type WantedLine } from '../core/wanted/at-step'
+import { wantedFaults, type WantedFault } from '../core/wanted/faults'
+import { wantedFigures, type WantedFigures, type WantedGroup, type WantedKey } from '../core/wanted/figures'
 import type { WantedSpan } from '../core/wanted/spans'
-import type { WantedFigure, WantedPlace } from '../core/wanted/wanted-of'
+import { wantedOf, type Wanted, type WantedFigure, type WantedPlace } from '../core/wanted/wanted-of'
 import type { Quantity } from '../core/units/quantities'
 import type { BenchLine } from './bench-line'
 
@@ -21,7 +20,6 @@ const groupWords: Readonly<Record<WantedGroup, string>> = {
   'coil-bind': 'Height at coil bind',
   'seat-pressure': 'Pressure on the seat',
   'open-pressure': 'Pressure, valve open',
-  thickness: 'Finished thickness',
   straightness: 'Straightness',
 }
 
@@ -50,14 +48,27 @@ export function wantedValue({ about, least, most }: Omit<WantedAt, 'port'>, quan
 const quantityOf = (group: WantedGroup): Quantity =>
   Object.values(wantedFigures).find((row) => row.group === group)?.quantity ?? 'depth'
 
+/** "intake 0.0600 in, exhaust 0.0800 in"; "45.0°, both" */
+function atEach(at: WantedLine['at'], values: readonly string[]): string {
+  if (at.length === 2 && values[0] === values[1]) return `${values[0] ?? ''}, both`
+  return at.map(({ port }, nth) => [port, values[nth]].filter(Boolean).join(' ')).join(', ')
+}
+
+/** Beside what was measured: wanted "intake 0.0600 in, exhaust 0.0800 in"; limit "0.0020 in". */
+export function besideMeasured({ group, at }: WantedLine): { label: 'wanted' | 'limit'; value: string } {
+  const isLimit = at.every(({ about, least, most }) => about === null && least === null && most !== null)
+  // The word before it says that it is a limit.
+  const bare = (one: WantedAt): WantedAt => (isLimit ? { ...one, about: one.most } : one)
+  const values = at.map((one) => wantedValue(bare(one), quantityOf(group)))
+  return { label: isLimit ? 'limit' : 'wanted', value: atEach(at, values) }
+}
+
 /** "Seat width" · "intake 0.0600 in, exhaust 0.0800 in" · "for this job" */
 export function wantedLine({ group, at }: WantedLine): BenchLine {
-  const quantity = quantityOf(group)
-  const values = at.map((one) => wantedValue(one, quantity))
-  const alike = at.length === 2 && values[0] === values[1]
-  const value = alike
-    ? `${values[0] ?? ''}, both`
-    : at.map(({ port }, nth) => [port, values[nth]].filter(Boolean).join(' ')).join(', ')
+  const value = atEach(
+    at,
+    at.map((one) => wantedValue(one, quantityOf(group))),
+  )
   const places = at.map(({ about, least, most }) => (about ?? least ?? most)?.from)
   const one = places.every((place) => place === places[0])
   const note = at.flatMap(({ port }, nth) => {
@@ -100,6 +111,17 @@ export function wantedFaultWords({ code, key, than, value, other }: WantedFault)
   }
 }
 
-/** A wanted figure as it was typed, for the trail: "0.060 in". */
-export const wantedTyped = (figure: { readonly text: string; readonly unit: string } | undefined): string =>
-  figure ? typedFigure(figure) : ''
+/** Wanted figures as lines, and what contradicts itself among them. */
+export type WantedWords = { readonly lines: readonly BenchLine[]; readonly faults: readonly string[] }
+
+/** Everything that is wanted of one head, each with where it comes from. */
+export const wantedWords = (wanted: Wanted): WantedWords => ({
+  lines: allWanted(wanted).map(wantedLine),
+  faults: wantedFaults(wanted).map(wantedFaultWords),
+})
+
+/** What one place alone says: where it comes from goes without saying. */
+export function wantedWordsOf(figures: WantedFigures): WantedWords {
+  const { lines, faults } = wantedWords(wantedOf({ head: figures, job: {}, casting: {}, shop: {} }))
+  return { lines: lines.map((line) => ({ ...line, note: '' })), faults }
+}

@@ -151,12 +151,15 @@ export const spec: SpecSheetData = {
     {
       title: 'Valves and seats',
       lines: [
-        { label: 'Seat width, intake', value: '0.045 in' },
+        { label: 'Seat width, intake', value: '0.045 in', wanted: { label: 'wanted', value: '0.0470 in' } },
         { label: 'Seat width, exhaust', value: '0.065 in' },
         { label: 'Largest usable lift', value: '0.640 in: retainer meets the seal' },
       ],
     },
-    { title: 'Deck', lines: [{ label: 'Straightness across', value: '0.001 in' }] },
+    {
+      title: 'Deck',
+      lines: [{ label: 'Straightness across', value: '0.001 in', wanted: { label: 'limit', value: '0.0025 in' } }],
+    },
   ],
   flow: [flow('intake', 1), flow('exhaust', 0.72)],
   waivers: [

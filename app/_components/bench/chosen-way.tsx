@@ -1,5 +1,4 @@
 'use client'
-import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { useMemo } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -22,7 +21,7 @@ type Props = {
   way: CutOption
   angleIn: number | null
   onAngle: (angleIn: number) => void
-  chamberShape: ChamberShape
+  chamberShape: 'open' | 'closed'
   /** What the shop's own cuts of this casting did to flow. */
   flowed: readonly EarlierFlow[]
   /** They stand beside the answer already. */

@@ -14,8 +14,6 @@ export type TypedCut = {
   readonly angleDeg: string
   readonly stopAtIn: string
   readonly sinkIn: string
-  /** Of flat-deck heads. */
-  readonly thicknessIn: string
 }
 
 type Registered = Pick<ComponentProps<'input'>, 'ref' | 'onChange' | 'onBlur'> & {
@@ -28,8 +26,6 @@ type Props = {
   text: (name: keyof TypedCut) => Registered
   typed: Pick<TypedCut, 'kind' | 'splitBy'>
   marginCc: number
-  /** Valves in a flat face: cut to clean up or to a thickness. */
-  flatDeck?: boolean
 }
 
 const hints: Readonly<Record<CutKind, string>> = {
@@ -41,20 +37,13 @@ const hints: Readonly<Record<CutKind, string>> = {
   'angle-flat': 'The angle first, then the last flat cut to size.',
 }
 
-const flatDeckKinds: readonly CutKind[] = ['none', 'clean-up', 'flat']
-
 /** Which cut, how it is shared between flat and angle, and the seat work that is still to come. */
-export function CutChoice({ text, typed, marginCc, flatDeck = false }: Props) {
-  const kinds = flatDeck ? flatDeckKinds : cutKinds
+export function CutChoice({ text, typed, marginCc }: Props) {
   return (
     <>
       <Choice
         label="Kind of cut"
-        options={kinds.map((kind) => ({
-          value: kind,
-          label: flatDeck && kind === 'flat' ? 'Flat cut to a thickness' : cutTitle(kind),
-          hint: flatDeck && kind === 'flat' ? 'Flat until the head is as thick as wanted.' : hints[kind],
-        }))}
+        options={cutKinds.map((kind) => ({ value: kind, label: cutTitle(kind), hint: hints[kind] }))}
         {...text('kind')}
       />
       {typed.kind === 'clean-up' && (
@@ -64,15 +53,6 @@ export function CutChoice({ text, typed, marginCc, flatDeck = false }: Props) {
           inputMode="decimal"
           required
           {...text('stopAtIn')}
-        />
-      )}
-      {flatDeck && typed.kind === 'flat' && (
-        <TextInput
-          label="Thickness wanted"
-          hint="At the thinnest corner after the cut, in inches. Follow the engine maker’s minimum."
-          inputMode="decimal"
-          required
-          {...text('thicknessIn')}
         />
       )}
       {typed.kind === 'angle-flat' && (
@@ -111,11 +91,7 @@ export function CutChoice({ text, typed, marginCc, flatDeck = false }: Props) {
       {typed.kind !== 'none' && (
         <TextInput
           label="Seat work still to come sinks the valves by"
-          hint={
-            flatDeck
-              ? 'Leave empty when no seat work is planned. Every valve then lies that much deeper.'
-              : 'Leave empty when no seat work is planned. The cut then aims below the target by what it adds.'
-          }
+          hint="Leave empty when no seat work is planned. The cut then aims below the target by what it adds."
           inputMode="decimal"
           required={false}
           {...text('sinkIn')}

@@ -1,5 +1,4 @@
 'use client'
-import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import Link from 'next/link'
 import { Follows } from '@/app/_components/bench/follows'
 import { Marks } from '@/app/_components/charts/marks-svg'
@@ -15,7 +14,7 @@ import { cutSection } from '@/lib/drawing/cut-section'
 import type { TypedCut } from './cut-choice'
 import styles from './plan-preview.module.css'
 
-type PreviewInputs = PlanInputs & { readonly chamberShape: ChamberShape }
+type PreviewInputs = PlanInputs & { readonly chamberShape: 'open' | 'closed' }
 
 const valueOf = (text: string, quantity: Quantity): number | null => {
   const parsed = parseFigure(text, quantity)
@@ -41,7 +40,6 @@ export function PlanPreview({ ground, typed, whereNeeded, notKept = false }: Pro
     angleDeg: valueOf(typed.angleDeg, 'angle'),
     stopAtIn: valueOf(typed.stopAtIn, 'cutDepth'),
     sinkIn: valueOf(typed.sinkIn, 'sink'),
-    thicknessIn: valueOf(typed.thicknessIn, 'thickness'),
   })
   return (
     <section aria-label="What this cut does" aria-live="polite" className="stack">
@@ -69,7 +67,7 @@ export function PlanPreview({ ground, typed, whereNeeded, notKept = false }: Pro
 type WorkedProps = { ground: PreviewInputs; worked: WorkedPlan; notKept: boolean }
 
 function Worked({ ground, worked, notKept }: WorkedProps) {
-  const { record, follows, flatDeck } = worked
+  const { record, follows } = worked
   const { casting, deepEdge, chamberShape } = ground
   const title = notKept ? `Not kept: ${planTitle(record)}` : planTitle(record)
   const size = notKept ? 'figure' : 'figure-large'
@@ -101,14 +99,12 @@ function Worked({ ground, worked, notKept }: WorkedProps) {
             follows,
             ptvLeastIn: ground.ptvLeastIn,
             sealingMarginIn: ground.sealingMarginIn ?? 0,
-            flatDeck,
           })}
         />
       </div>
       <p className="soft">
-        {flatDeck
-          ? 'These are plans. Check the thickness at the mill before the last pass. The machinist in charge decides; the engine maker’s limits come first.'
-          : 'These are plans. The figure at the mill is the next safe pass. The machinist in charge decides; makers’ instructions come first.'}
+        These are plans. The figure at the mill is the next safe pass. The machinist in charge decides; makers’
+        instructions come first.
       </p>
     </>
   )

@@ -1,4 +1,3 @@
-import type { ChamberShape } from '../casting/chamber-shape'
 import type { CastingFacts } from '../casting/figures'
 import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
@@ -12,7 +11,7 @@ export type BenchCasting = {
   readonly id: string
   readonly name: string
   readonly chambers: number
-  readonly chamberShape: ChamberShape
+  readonly chamberShape: 'open' | 'closed'
   readonly deepEdge: 'intake' | 'exhaust'
   readonly facts: CastingFacts
   /** Learned from the shop's own cuts; null: none of this casting is on record. */

@@ -70,6 +70,8 @@ export type SpecCut = {
 export type SpecLine = {
   readonly label: string
   readonly value: string
+  /** What it should have come to, to be compared; left out: nobody said, or the sheet was frozen before it was told. */
+  readonly wanted?: { readonly label: 'wanted' | 'limit'; readonly value: string }
 }
 
 export type SpecGroup = {

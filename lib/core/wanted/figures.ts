@@ -18,7 +18,6 @@ export const wantedGroups = [
   'seat-pressure',
   'open-pressure',
   'straightness',
-  'thickness',
 ] as const
 export type WantedGroup = (typeof wantedGroups)[number]
 
@@ -35,7 +34,7 @@ type Row = {
    * Where the shop keeps its own figure: among the wanted ones, among its limits, or nowhere. What the engine says is typed
    * with the engine, and nowhere else.
    */
-  readonly shop: 'wanted' | 'limit' | 'engine' | 'none'
+  readonly shop: 'wanted' | 'limit' | 'engine'
 }
 
 const ofPort = <P extends WantedPort>(port: P, label: string, quantity: Quantity, group: WantedGroup, part: Part) =>
@@ -69,14 +68,6 @@ export const wantedFigures = {
   exhaustGuideMostIn: ofPort('exhaust', 'most guide clearance', 'guideClearance', 'guide-clearance', 'most'),
   intakeInsertPressIn: ofPort('intake', 'press fit of the insert', 'insertPress', 'insert-press', 'about'),
   exhaustInsertPressIn: ofPort('exhaust', 'press fit of the insert', 'insertPress', 'insert-press', 'about'),
-  runoutMostIn: {
-    label: 'runout of a seat, at most',
-    quantity: 'depth',
-    group: 'runout',
-    port: null,
-    part: 'most',
-    shop: 'limit',
-  },
   intakeRecessionIn: ofPort('intake', 'valve recession', 'smallDepth', 'recession', 'about'),
   exhaustRecessionIn: ofPort('exhaust', 'valve recession', 'smallDepth', 'recession', 'about'),
   intakeStemHeightIn: ofPort('intake', 'stem height', 'height', 'stem-height', 'about'),
@@ -91,17 +82,16 @@ export const wantedFigures = {
   exhaustSeatPressureLbf: ofPort('exhaust', 'pressure on the seat', 'springForce', 'seat-pressure', 'about'),
   intakeOpenPressureLbf: ofPort('intake', 'pressure, valve open', 'springForce', 'open-pressure', 'about'),
   exhaustOpenPressureLbf: ofPort('exhaust', 'pressure, valve open', 'springForce', 'open-pressure', 'about'),
+  runoutMostIn: {
+    label: 'runout of a seat, at most',
+    quantity: 'depth',
+    group: 'runout',
+    port: null,
+    part: 'most',
+    shop: 'limit',
+  },
   straightAcrossMostIn: straight('across'),
   straightAlongMostIn: straight('along'),
-  /** A head with chambers is cut to its volume; no shop has one thickness for all heads. */
-  finishedThicknessIn: {
-    label: 'finished thickness of a flat-deck head',
-    quantity: 'thickness',
-    group: 'thickness',
-    port: null,
-    part: 'least',
-    shop: 'none',
-  },
 } as const satisfies Readonly<Record<string, Row>>
 
 export type WantedKey = keyof typeof wantedFigures
@@ -112,7 +102,7 @@ type KeyOf<S extends Row['shop']> = {
 }[WantedKey]
 
 /** Those that are typed for a head, a job or a casting; the lift is typed with the engine. */
-export type TypedWantedKey = KeyOf<'wanted' | 'limit' | 'none'>
+export type TypedWantedKey = KeyOf<'wanted' | 'limit'>
 export const typedWantedKeys = wantedKeys.filter((key): key is TypedWantedKey => wantedFigures[key].shop !== 'engine')
 
 /** Those that are typed for the whole shop; the others stand among its limits. */

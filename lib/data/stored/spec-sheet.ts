@@ -84,7 +84,11 @@ const chambers = z.object({
     .optional(),
 } satisfies Fields<SpecChambers>)
 
-const line = z.object({ label: text, value: text } satisfies Fields<SpecLine>)
+const line = z.object({
+  label: text,
+  value: text,
+  wanted: z.object({ label: z.enum(['wanted', 'limit']), value: text }).optional(),
+} satisfies Fields<SpecLine>)
 
 const points = z.array(z.object({ liftIn: z.number(), flowCfm: z.number().nullable() } satisfies Fields<SpecFlowPoint>))
 const flowRows = z.array(

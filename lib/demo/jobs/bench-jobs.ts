@@ -1,4 +1,5 @@
 import { camInHeadFour, customer, oldV, ordered, price, streetV, trackV, unknownV } from './bookings'
+import { refreshWanted } from '../wanted'
 import { ago, on, type Story } from './story'
 
 /** Booked, on its way. */
@@ -114,6 +115,7 @@ export const waitingForValves: Story = (job) => [
         engine: camInHeadFour,
         preset: 'refresh',
         ordered: ordered('refresh', ['valves']),
+        wanted: refreshWanted,
         prices: [price('Refresh', '380.00'), price('Exhaust valves', '21.40', '4')],
         promiseOn: job.clock.day(1),
         partsPlace: 'Tray 7',

@@ -11,6 +11,7 @@ import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { Dossier } from '../dossier'
 import { answerWords, newestOfKind } from '../reading-text'
 import { wasCut } from '../measured-cut'
+import { specWanted } from './spec-wanted'
 
 /** What is told to the customer of everything that was read, under which heading. */
 const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
@@ -63,9 +64,22 @@ export function groupsOf(head: Dossier): SpecGroup[] {
 /** Steps whose readings are of the head as it came. */
 const asItCame: readonly StepId[] = ['thickness', 'seat-before']
 
+/** What was read, and what it should have come to; a head as it came was not made to anybody's figures. */
 function lineOf(head: Dossier, kind: ReadingKind): SpecLine[] {
   const readings = newestOfKind(head.newest, kind)
-  const before = wasCut(head) && readings.every(({ step }) => asItCame.includes(step.stepId))
+  const asCame = readings.every(({ step }) => asItCame.includes(step.stepId))
+  const wanted = asCame
+    ? null
+    : specWanted(
+        head,
+        kind,
+        readings.map(({ point }) => point),
+      )
+  return measuredOf(head, kind, wasCut(head) && asCame).map((line) => (wanted ? { ...line, wanted } : line))
+}
+
+function measuredOf(head: Dossier, kind: ReadingKind, before: boolean): SpecLine[] {
+  const readings = newestOfKind(head.newest, kind)
   const label = `${readingSpecs[kind].label}${before ? ', before the cut' : ''}`
   const answers = readings.map((reading) => ({
     where: pointLabel(reading.point),

@@ -7,7 +7,6 @@ import { chambersOf } from './spec-chambers'
 import { compressionNotes, compressionOf } from './spec-compression'
 import { cautionsOf } from './spec-cautions'
 import { cutsOf, cutterMarkWords, removedWords } from './spec-cuts'
-import { flatDeckGroup } from './spec-flat-deck'
 import { flowOf } from './spec-flow'
 import { groupsOf } from './spec-groups'
 import { headlineOf } from './spec-headline'
@@ -57,7 +56,7 @@ export function specSheetOf(
     cuts: cutsOf(head),
     removedSinceNew: removedWords(head),
     compression: compressionOf(head),
-    groups: [...flatDeckGroup(head), ...groupsOf(head)],
+    groups: groupsOf(head),
     flow,
     waivers: waiversOf(head, shop, nameOf),
     declined: declinedOf(head, shop),

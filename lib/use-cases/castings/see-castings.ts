@@ -1,10 +1,14 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { typedWantedKeys } from '@/lib/core/wanted/figures'
 import { lastChange, type LastChange } from '@/lib/data/audit-trail'
 import { castingById, listCastings, type CastingRow } from '@/lib/data/castings'
 import { db } from '@/lib/data/db'
 import { mapPage, type Paged } from '@/lib/data/paging'
+import { wantedOnCasting } from '@/lib/data/stored/wanted'
+import { wantedForm, type WantedForm } from '@/lib/schemas/wanted'
+import { wantedWordsOf, type WantedWords } from '@/lib/words/wanted'
 
 export type CastingSeen = {
   readonly id: string
@@ -16,6 +20,8 @@ export type CastingSeen = {
   readonly note: string
   readonly retired: boolean
   readonly version: number
+  /** What benches work to on such heads, as typed and as lines. */
+  readonly wanted: WantedWords & { readonly own: WantedForm }
   readonly figures: readonly {
     readonly form: string
     readonly key: string
@@ -53,10 +59,16 @@ function seen(row: CastingRow, actor: Actor): CastingSeen {
     ...facts,
     retired: row.retiredAt !== null,
     figures: row.figures.map(({ form, key, value, text, unit }) => ({ form, key, value, text, unit })),
+    wanted: wantedOnRecord(row),
     outlines: row.outlines.map(({ form, points }) => ({ form, points })),
     bolts: row.bolts.map(boltSeen),
     variants: row.variants.map((variant) => variantSeen(variant, can(actor, 'price.see'))),
   }
+}
+
+function wantedOnRecord({ wanted, id }: CastingRow): CastingSeen['wanted'] {
+  const casting = wantedOnCasting.read(wanted, id)
+  return { own: wantedForm(typedWantedKeys, casting), ...wantedWordsOf(casting) }
 }
 
 function boltSeen(row: CastingRow['bolts'][number]): CastingSeen['bolts'][number] {

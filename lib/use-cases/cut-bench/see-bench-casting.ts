@@ -1,4 +1,3 @@
-import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
@@ -34,7 +33,7 @@ export async function castingOnBench(
     id: casting.id,
     name: casting.name,
     chambers: casting.chamberCount,
-    chamberShape: chamberShapeOf(casting.chamberShape),
+    chamberShape: casting.chamberShape === 'closed' ? 'closed' : 'open',
     deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
     facts,
     learned: rate.cuts === 0 ? null : { thouPerCc: rate.thouPerCc, words: rate.words, proven: rate.proven },

@@ -1,4 +1,3 @@
-import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
@@ -17,7 +16,7 @@ export type EstimateView = {
   readonly note: string
   readonly question: BenchForm
   readonly castingName: string
-  readonly chamberShape: ChamberShape
+  readonly chamberShape: 'open' | 'closed'
   readonly answer: EstimateAnswer
   readonly at: Date
   readonly by: string

@@ -20,6 +20,7 @@ import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import type { Ruling } from '@/lib/core/rate/screen'
 import { shopCutsOfVisits, type KeptCut } from '@/lib/data/rate-cuts'
 import { headCutWords } from '@/lib/words/rate'
+import { wantedWords, type WantedWords } from '@/lib/words/wanted'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { chamberTrend, type ChamberStage, type VisitReadings } from './chamber-trend'
@@ -47,6 +48,8 @@ export type VisitView = {
   readonly matesHeld: readonly HeldMate[]
   readonly whereabouts: Whereabouts
   readonly target: string
+  /** What the benches work to on it. */
+  readonly wanted: WantedWords
   readonly ordered: readonly string[]
   readonly side: string
   readonly cameWith: string
@@ -246,6 +249,7 @@ function visitView(
     bookedAt: visit.createdAt,
     whereabouts: whereaboutsOf(dossier),
     target: visit.targetText,
+    wanted: wantedWords(dossier.wanted),
     ordered: facts.ordered.map((work: WorkId) => workLabel(work, settings.rules)),
     side: visit.side,
     cameWith: visit.cameWith,

@@ -19,6 +19,7 @@ import { engineView, type EngineView } from './engine-view'
 import { headView, type JobHead } from './head-view'
 import { supplyByVisit, toOrder, type JobSupply } from './job-supply'
 import { pairViews, type JobPair } from './pair-view'
+import { wantedView, type WantedView } from './wanted-view'
 
 export type JobView = {
   readonly id: string
@@ -41,6 +42,8 @@ export type JobView = {
   readonly finishAsked: string
   readonly bookedAt: Date
   readonly engine: EngineView
+  /** What its benches work to. */
+  readonly wanted: WantedView
   readonly pairs: readonly JobPair[]
   readonly heads: readonly JobHead[]
   readonly calls: readonly {
@@ -85,6 +88,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     daysLeft: job.promiseOn === null || hasLeft(heads) ? null : daysBetween(today, job.promiseOn),
     customer: contactFor(actor, heads),
     engine: engineView(heads[0]?.visit.job.engine ?? null),
+    wanted: wantedView(heads),
     pairs: pairViews(heads),
     heads: heads.map((head) => headView(head, bought(head.visit.id))),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),

@@ -5,6 +5,9 @@ import { rulesChanges } from '@/lib/core/route/rules-words'
 import { settingFields, settingWords } from '@/lib/core/shop/setting-fields'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
 import { capital } from '@/lib/core/route/words'
+import type { WantedFigures } from '@/lib/core/wanted/figures'
+import { wantedChanges, wantedNames } from '@/lib/dossier/wanted-changes'
+import { wantedWordsOf, type WantedWords } from '@/lib/words/wanted'
 import { insetWords } from '@/lib/words/corner-inset'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
@@ -24,6 +27,7 @@ export type SettingsVersion = {
 
 export type SettingsSeen = {
   readonly current: CurrentSettings
+  readonly wanted: WantedWords
   readonly history: readonly SettingsVersion[]
   /** Whether another page of them follows. */
   readonly more: boolean
@@ -47,12 +51,14 @@ export async function seeSettings(actor: Actor, page = 1): Promise<SettingsSeen>
     changedSteps: rulesChanges(valuesOf(rows[place + 1] ?? before).rules, valuesOf(row).rules).length > 0,
   }))
   const current = await currentSettings(client)
-  return { current, history, more, behind: await countBehind(client, current.version) }
+  const wanted = wantedWordsOf(current.values.wanted)
+  return { current, wanted, history, more, behind: await countBehind(client, current.version) }
 }
 
 const changeWords = (before: ShopSettings, after: ShopSettings): string[] => [
   ...insetChange(before.cornerInset, after.cornerInset),
   ...limitChanges(before, after),
+  ...wantedChangeWords(before.wanted, after.wanted),
   ...rulesChanges(before.rules, after.rules),
 ]
 
@@ -60,6 +66,11 @@ const insetChange = (before: ShopSettings['cornerInset'], after: ShopSettings['c
   after === null || JSON.stringify(before) === JSON.stringify(after)
     ? []
     : [`${capital(insetWords(after))}${before === null ? '' : `; before: ${insetWords(before)}`}`]
+
+const wantedChangeWords = (before: WantedFigures, after: WantedFigures): string[] =>
+  Object.entries(wantedChanges(before, after)).map(
+    ([name, { from, to }]) => `${capital(wantedNames[name] ?? name)}: from ${from || 'none'} to ${to || 'none'}`,
+  )
 
 const limitChanges = (before: ShopSettings, after: ShopSettings): string[] =>
   settingFields

@@ -171,7 +171,8 @@ const finishedInputs = ({ visit, settings }: Dossier, mates: readonly Dossier[])
 })
 
 /** What each field of the step is held against while it is typed. */
-function targetsAt(dossier: Dossier, { stepId }: RouteStep, inputs: FinishedInputs) {
+function targetsAt(dossier: Dossier, step: RouteStep, inputs: FinishedInputs) {
+  const { stepId } = step
   const { visit, settings } = dossier
   const { targetCc, targetText } = visit
   const chamber: FieldTarget | null =
@@ -181,7 +182,7 @@ function targetsAt(dossier: Dossier, { stepId }: RouteStep, inputs: FinishedInpu
   return (kind: ReadingKind, point: string): FieldTarget | null => {
     if (kind === 'cc') return stepId === 'finished' || stepId === 'open-chamber' ? chamber : null
     const finished = stepId === 'finished' ? finishedTarget(kind, point, inputs) : null
-    return finished ?? wantedTarget(dossier, kind, point)
+    return finished ?? wantedTarget(dossier, step, kind, point)
   }
 }
 

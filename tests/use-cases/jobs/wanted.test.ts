@@ -70,9 +70,9 @@ describe('wanted figures of a head', () => {
       'intakeSeatAngleDeg 45 shop',
       'intakeSeatWidthIn 0.06 job',
       'exhaustSeatWidthIn 0.065 shop',
-      'runoutMostIn 0.002 shop',
       'intakeSeatPressureLbf 130 job',
       'exhaustSeatPressureLbf 130 job',
+      'runoutMostIn 0.002 shop',
       'straightAcrossMostIn 0.002 shop',
       'straightAlongMostIn 0.004 shop',
     ])

@@ -1,7 +1,9 @@
 'use server'
 import { changeSettingsSchema } from '@/lib/schemas/settings'
 import { cornerInsetSchema } from '@/lib/schemas/corner-inset'
+import { changeShopWantedSchema } from '@/lib/schemas/wanted'
 import { changeSettings } from '@/lib/use-cases/settings/change-settings'
+import { changeShopWanted } from '@/lib/use-cases/settings/change-shop-wanted'
 import { setCornerInset } from '@/lib/use-cases/settings/set-corner-inset'
 import { defineAction } from '@/lib/web/define-action'
 
@@ -16,5 +18,12 @@ export const changeCornerInsetAction = defineAction(
   'changeCornerInset',
   cornerInsetSchema,
   setCornerInset,
+  () => '/back-room/settings',
+)
+
+export const changeShopWantedAction = defineAction(
+  'changeShopWanted',
+  changeShopWantedSchema,
+  changeShopWanted,
   () => '/back-room/settings',
 )

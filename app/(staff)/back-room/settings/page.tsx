@@ -3,6 +3,7 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Pager } from '@/app/_components/ui/pager'
 import { When } from '@/app/_components/ui/when'
+import { WantedShown } from '@/app/_components/wanted/wanted-shown'
 import { capital } from '@/lib/core/route/words'
 import { settingGroups, settingWords } from '@/lib/core/shop/setting-fields'
 import { seeSettings, type SettingsVersion } from '@/lib/use-cases/settings/see-settings'
@@ -19,7 +20,7 @@ export const metadata = { title: 'Limits and tolerances' }
 export default async function SettingsPage({ searchParams }: ListProps) {
   const page = pageOf((await searchParams).page)
   const actor = await requirePerson('settings.change')
-  const { current, history, more, behind } = await seeSettings(actor, page)
+  const { current, wanted, history, more, behind } = await seeSettings(actor, page)
   const manner = await shopLocale()
   return (
     <>
@@ -57,6 +58,17 @@ export default async function SettingsPage({ searchParams }: ListProps) {
             : `${capital(insetWords(current.values.cornerInset))}. A casting’s own record comes first.`}
         </p>
         <CornerInsetForm inset={current.values.cornerInset} />
+      </section>
+      <section className="part">
+        <h2>Wanted figures</h2>
+        {wanted.lines.length > 0 ? (
+          <WantedShown {...wanted} />
+        ) : (
+          <p className="soft">None for the whole shop: each job or casting record says its own.</p>
+        )}
+        <div>
+          <ButtonLink href="/back-room/settings/wanted">Change the wanted figures</ButtonLink>
+        </div>
       </section>
       <section className="part" aria-labelledby="history">
         <h2 id="history">Earlier versions</h2>

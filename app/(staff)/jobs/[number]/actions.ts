@@ -8,9 +8,12 @@ import {
   logCallSchema,
   takePaymentSchema,
 } from '@/lib/schemas/job'
+import { changeHeadWantedSchema, changeJobWantedSchema } from '@/lib/schemas/wanted'
 import { addPriceLine } from '@/lib/use-cases/jobs/add-price-line'
 import { changeEngine } from '@/lib/use-cases/jobs/change-engine'
+import { changeHeadWanted } from '@/lib/use-cases/jobs/change-head-wanted'
 import { changeJob } from '@/lib/use-cases/jobs/change-job'
+import { changeJobWanted } from '@/lib/use-cases/jobs/change-job-wanted'
 import { changeOrderedWork } from '@/lib/use-cases/jobs/change-ordered-work'
 import { endPriceLine } from '@/lib/use-cases/jobs/end-price-line'
 import { logCall } from '@/lib/use-cases/jobs/log-call'
@@ -20,6 +23,8 @@ import { defineAction } from '@/lib/web/define-action'
 export const changeJobAction = defineAction('changeJob', changeJobSchema, changeJob)
 export const changeOrderedWorkAction = defineAction('changeOrderedWork', changeOrderedWorkSchema, changeOrderedWork)
 export const changeEngineAction = defineAction('changeEngine', changeEngineSchema, changeEngine)
+export const changeJobWantedAction = defineAction('changeJobWanted', changeJobWantedSchema, changeJobWanted)
+export const changeHeadWantedAction = defineAction('changeHeadWanted', changeHeadWantedSchema, changeHeadWanted)
 export const addPriceLineAction = defineAction('addPriceLine', addPriceLineSchema, addPriceLine)
 export const endPriceLineAction = defineAction('endPriceLine', endPriceLineSchema, endPriceLine)
 export const takePaymentAction = defineAction('takePayment', takePaymentSchema, takePayment)

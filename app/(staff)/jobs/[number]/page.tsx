@@ -14,6 +14,7 @@ import { OutPart } from './_components/out-part'
 import { PairPart } from './_components/pair-part'
 import { SupplyPart } from './_components/supply-part'
 import { PapersPart } from './_components/papers-part'
+import { WantedPart } from './_components/wanted-part'
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ booked?: string | string[] }> }
 
@@ -42,6 +43,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         <OutPart job={job} />
       </div>
       <EnginePart job={job} />
+      <WantedPart job={job} />
       {job.account && <AccountPart job={job} account={job.account} />}
       <CallsPart job={job} />
     </>

@@ -31,7 +31,13 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
       {spec.groups.map(({ title, lines }) => (
         <section key={title} aria-label={title}>
           <h3>{title}</h3>
-          <DefinitionList items={lines.map((line) => ({ ...line }))} />
+          <DefinitionList
+            items={lines.map(({ label, value, wanted }) => ({
+              label,
+              value,
+              note: wanted && `${wanted.label} ${wanted.value}`,
+            }))}
+          />
         </section>
       ))}
       {spec.flow.map((run) => (

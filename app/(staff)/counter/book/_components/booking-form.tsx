@@ -7,6 +7,8 @@ import { FormFigure } from '@/app/_components/form/form-figure'
 import { Check } from '@/app/_components/ui/check'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { WantedFields } from '@/app/_components/wanted/wanted-fields'
+import { typedWantedKeys } from '@/lib/core/wanted/figures'
 import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import { bookJobAction } from '../actions'
@@ -90,6 +92,16 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
               {...form.text('finishAsked')}
             />
           </div>
+        </Fold>
+        <Fold form={form} title="Wanted figures" within={['wanted']}>
+          <p className="soft">
+            What the benches work to on all heads. Leave empty what the casting record or the shop says. The lift stands
+            with the engine.
+          </p>
+          <WantedFields
+            keys={typedWantedKeys}
+            figure={(key, words) => <FormFigure key={key} form={form} name={`wanted.${key}`} {...words} />}
+          />
         </Fold>
         <Fold form={form} title="Note and parts" within={['note', 'partsPlace']}>
           <div className={styles.fields}>

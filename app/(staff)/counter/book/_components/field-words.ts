@@ -1,3 +1,4 @@
+import { wantedLabel } from '@/app/_components/wanted/wanted-label'
 import { engineFigures } from '@/lib/core/engine/figures'
 
 const words: Readonly<Record<string, string>> = {
@@ -38,5 +39,6 @@ export function fieldWords(path: string): string {
   if (first === 'engine' && third in engineFigures) {
     return `Engine, ${engineFigures[third as keyof typeof engineFigures].label}`
   }
+  if (first === 'wanted' && second !== '') return `Wanted, ${wantedLabel(path)}`
   return words[path] ?? path
 }

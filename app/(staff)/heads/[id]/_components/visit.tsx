@@ -5,6 +5,7 @@ import { HeadScale } from '@/app/_components/scale/head-scale'
 import { FindingList } from '@/app/(staff)/counter/findings/_components/finding-list'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
+import { WantedShown } from '@/app/_components/wanted/wanted-shown'
 import { When } from '@/app/_components/ui/when'
 import type { HeadView, VisitView } from '@/lib/use-cases/heads/see-head'
 import type { Shown } from '@/lib/use-cases/photos/see-photos'
@@ -90,6 +91,10 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
           <ButtonLink href={`/api/papers/spec-sheet/${visit.visitId}`}>Spec sheet (PDF)</ButtonLink>
         )}
       </div>
+      <details>
+        <summary>Wanted figures</summary>
+        <WantedShown {...visit.wanted} />
+      </details>
       <PlanSummary plan={visit.plan} removedBefore={visit.removedBefore} />
       {newest && (
         <>

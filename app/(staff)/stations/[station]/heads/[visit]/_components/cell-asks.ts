@@ -13,6 +13,8 @@ import type { Answers } from './answers'
 export type CellAsk = {
   /** "63.9 ± 1.5 cc, the other chambers", in the unit that the cell shows; '' when nothing is expected. */
   readonly expected: (unit: string) => string
+  /** It is what is wanted or the limit: where that stands at the cell it is not said twice. */
+  readonly asWanted: boolean
   /** Why the figure is unlikely; '' when it is not. */
   readonly unlikely: string
   /** It was typed a second time, alike. */
@@ -46,6 +48,7 @@ export function cellAsks(keys: readonly string[], answers: Answers, kept: Expect
         key,
         {
           expected: (unit: string) => (held && quantity ? expectedWords(held, quantity, unit) : ''),
+          asWanted: held !== null && (held.why.code === 'wanted' || held.why.code === 'limit'),
           unlikely: question ? unlikelyWords(question, own?.unit) : '',
           confirmed: question !== undefined && isAgain(key, question.value, answers[key]?.again ?? ''),
           slip: question?.slip?.text ?? null,

@@ -87,7 +87,7 @@ function cellsOf(field: StepField, { answers, asks, settled, errors }: Props): R
     label,
     previous: standing(field),
     target: target?.text,
-    expected: ask?.expected,
+    expected: target && ask?.asWanted ? undefined : ask?.expected,
     limits: target ? { lowest: target.lowest, highest: target.highest } : undefined,
     stop: asked ? ask?.stop : '',
     caution: unlikely ? `${ask.unlikely} ${ask.confirmed ? 'Confirmed.' : 'Type it again to keep it.'}` : '',

@@ -1,0 +1,22 @@
+import { WantedShown } from '@/app/_components/wanted/wanted-shown'
+import type { JobView } from '@/lib/use-cases/jobs/see-job'
+import { ChangeWanted } from './change-wanted'
+
+/** What the benches work to on this job; heads that depart from it stand by themselves. */
+export function WantedPart({ job }: { job: JobView }) {
+  const { lists } = job.wanted
+  return (
+    <section className="part" aria-label="Wanted figures">
+      <h2>Wanted figures</h2>
+      {lists.map(({ tags, lines, faults }) => (
+        <div key={tags.join()} className="stack">
+          {lists.length > 1 && <h3>{tags.join(', ')}</h3>}
+          <WantedShown lines={lines} faults={faults} />
+        </div>
+      ))}
+      {job.may.change && (
+        <ChangeWanted jobId={job.id} jobNumber={job.number} version={job.version} wanted={job.wanted} />
+      )}
+    </section>
+  )
+}
