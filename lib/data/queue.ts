@@ -1,4 +1,5 @@
 import 'server-only'
+import type { Lack } from '@/lib/core/route/codes'
 import type { Station } from '@/lib/core/route/step-ids'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Reader } from './db'
@@ -22,9 +23,11 @@ export type StationRow = {
   readonly matePosition: number | null
   readonly mateTag: string | null
   readonly step: RouteStep
+  /** What was measured on the head and is out of tolerance. */
+  readonly out: readonly Lack[]
 }
 
-type Row = Omit<StationRow, 'step'> & Parameters<typeof routeStepOf>[0]
+type Row = Omit<StationRow, 'step' | 'out'> & Parameters<typeof routeStepOf>[0]
 
 /**
  * A page of a station's queue in one statement: what is started or ready first, then by promise. Of the steps to come the
@@ -58,9 +61,14 @@ export async function stationRows(reader: Reader, station: Station, page: number
       CASE WHEN j."promiseOn" IS NULL THEN 1 ELSE 0 END, j."promiseOn", s."place", v."id"
     LIMIT ${pageSize + 1} OFFSET ${(page - 1) * pageSize}`
   return {
-    rows: rows.slice(0, pageSize).map((row) => ({ ...row, step: routeStepOf(row) })),
+    rows: rows.slice(0, pageSize).map((row) => stationRow(row)),
     more: rows.length > pageSize,
   }
+}
+
+function stationRow(row: Row): StationRow {
+  const { out = [], ...step } = routeStepOf(row)
+  return { ...row, step, out }
 }
 
 export type StationCount = { readonly ready: number; readonly started: number }

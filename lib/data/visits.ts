@@ -1,5 +1,6 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import type { Lack } from '@/lib/core/route/codes'
 import type { EventKind, RouteStep, StepState } from '@/lib/core/route/types'
 import type { Station, StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { Db, Reader, Tx } from './db'
@@ -62,7 +63,7 @@ export function routeStepOf(row: {
   station: string
   state: string
   detail: string
-}): RouteStep {
+}): RouteStep & { readonly out?: readonly Lack[] } {
   return {
     ...stepDetail.read(row.detail, `${row.stepId} of visit ${row.visitId}`),
     stepId: row.stepId as StepId,

@@ -22,9 +22,11 @@ export type ReadingEntry = {
   readonly repeat?: string | null | undefined
   /** An unlikely figure as it was typed the second time; left out when it was typed once. */
   readonly again?: string | undefined
+  /** What it was read with; left out: what the whole go was read with. */
+  readonly instrumentId?: string | null | undefined
 }
 
-/** What was read at one go, with what it was read with. */
+/** What was read at one go, with what it was read with where a reading does not say otherwise. */
 export type Entry = {
   readonly readings: readonly ReadingEntry[]
   readonly instrumentId: string | null
@@ -89,8 +91,40 @@ export async function addReadings(
 ): Promise<number> {
   const points = pointsOf(entry.readings)
   if (points.length === 0) return 0
-  const takenAt = entry.takenAt === null ? ctx.now : new Date(entry.takenAt)
   const eventSeq = await addEvent(ctx, visitId, 'read', step)
+  const conditions = { ...entry.conditions, ...(await runAgain(ctx, visitId, step)) }
+  for (const [instrumentId, own] of byInstrument(entry)) {
+    await addSet(ctx, { visitId, jobId }, step, { ...own, instrumentId, conditions }, { eventSeq, confirmed })
+  }
+  return points.length
+}
+
+/** A set has one instrument: what was read at one go with several is several sets of one event. */
+export function byInstrument(entry: Entry): ReadonlyMap<string | null, Entry> {
+  const sets = new Map<string | null, Entry>()
+  for (const reading of entry.readings.filter(isAnswered)) {
+    const instrumentId = instrumentIdOf(reading, entry)
+    const readings = [...(sets.get(instrumentId)?.readings ?? []), reading]
+    sets.set(instrumentId, { ...entry, readings })
+  }
+  return sets
+}
+
+/** What one reading of a go was read with. */
+export const instrumentIdOf = (
+  reading: Pick<ReadingEntry, 'instrumentId'>,
+  entry: Pick<Entry, 'instrumentId'>,
+): string | null => (reading.instrumentId === undefined ? entry.instrumentId : reading.instrumentId)
+
+async function addSet(
+  ctx: Write,
+  { visitId, jobId }: { readonly visitId: string; readonly jobId: string },
+  step: RouteStep,
+  entry: Entry,
+  { eventSeq, confirmed }: { readonly eventSeq: number; readonly confirmed: Confirmed },
+): Promise<void> {
+  const points = pointsOf(entry.readings)
+  const takenAt = entry.takenAt === null ? ctx.now : new Date(entry.takenAt)
   const setId = newId(ctx.now)
   await ctx.tx.readingSet.create({
     data: {
@@ -102,13 +136,14 @@ export async function addReadings(
       orderId: step.orderId,
       eventSeq,
       ...(await instrumentOf(ctx, entry.instrumentId)),
-      conditions: readingConditions.write({ ...entry.conditions, ...(await runAgain(ctx, visitId, step)) }),
+      conditions: readingConditions.write(entry.conditions),
       takenAt: takenAt > ctx.now ? ctx.now : takenAt,
       recordedAt: ctx.now,
       byId: ctx.actor.personId,
     },
   })
   await addPoints(ctx, setId, points, confirmed)
+  const here = [...confirmed.keys()].filter((key) => points.some(({ kind, point }) => figureKey(kind, point) === key))
   ctx.audit({
     action: 'reading-set.read',
     subjectId: setId,
@@ -117,10 +152,9 @@ export async function addReadings(
     changes: {
       step: step.stepId,
       points: points.map((point) => [point.kind, point.point, inTrail(point.kind, point.text), point.notTaken]),
-      ...(confirmed.size > 0 ? { confirmed: [...confirmed.keys()] } : {}),
+      ...(here.length > 0 ? { confirmed: here } : {}),
     },
   })
-  return points.length
 }
 
 /** A flow step that later work undid is run anew: its lifts belong to a run of their own, whatever was read before. */

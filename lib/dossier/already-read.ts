@@ -2,7 +2,7 @@ import { sameKey } from '@/lib/core/route/keys'
 import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 import { readingConditions } from '@/lib/data/stored/records'
 import type { VisitRecord } from '@/lib/data/visit-records'
-import type { Entry, ReadingEntry } from './add-readings'
+import { instrumentIdOf, type Entry, type ReadingEntry } from './add-readings'
 
 /** Readings as they come: who sends them, for which step, and the number of the last event that their page showed. */
 export type SentReadings = {
@@ -15,8 +15,12 @@ export type SentReadings = {
 type Visit = Pick<VisitRecord, 'readings'>
 type Set = Visit['readings'][number]
 
-const textOf = ({ kind, point, text, notTaken }: { kind: string } & Omit<ReadingEntry, 'kind'>): string =>
-  JSON.stringify([kind, point, text, notTaken])
+type Said = Pick<ReadingEntry, 'point' | 'text' | 'notTaken'> & { readonly kind: string }
+
+const textOf = ({ kind, point, text, notTaken }: Said, instrumentId: string | null): string =>
+  JSON.stringify([kind, point, text, notTaken, instrumentId])
+
+const textsOfSet = ({ points, instrumentId }: Set): string[] => points.map((point) => textOf(point, instrumentId))
 
 const runOf = (conditions: Readonly<Record<string, string>>): string => conditions.run ?? ''
 
@@ -30,21 +34,22 @@ const ownSets = ({ readings }: Visit, { personId, step, seen, entry }: SentReadi
       set.eventSeq > seen &&
       set.byId === personId &&
       sameKey({ ...set, stepId: set.stepId as StepId }, step) &&
-      set.instrumentId === entry.instrumentId &&
       runOf(readingConditions.read(set.conditions, set.id)) === runOf(entry.conditions) &&
       set.points.every(({ correctsId }) => correctsId === null),
   )
 
 /** The numbers of the events whose readings are all sent once more: what is sent does not contradict them. */
 export function repeatedEvents(visit: Visit, sent: SentReadings): number[] {
-  const texts = sent.entry.readings.map(textOf)
-  return ownSets(visit, sent)
-    .filter(({ points }) => points.every((point) => texts.includes(textOf(point))))
-    .map(({ eventSeq }) => eventSeq)
+  const texts = sent.entry.readings.map((reading) => textOf(reading, instrumentIdOf(reading, sent.entry)))
+  const own = ownSets(visit, sent)
+  const others = own.filter((set) => !textsOfSet(set).every((text) => texts.includes(text)))
+  return own.map(({ eventSeq }) => eventSeq).filter((seq) => !others.some(({ eventSeq }) => eventSeq === seq))
 }
 
 /** What is sent, without the readings that are kept already: a reading whose answer was lost is entered once. */
 export function notYetRead(visit: Visit, sent: SentReadings): Entry {
-  const kept = ownSets(visit, sent).flatMap(({ points }) => points.map(textOf))
-  return { ...sent.entry, readings: sent.entry.readings.filter((reading) => !kept.includes(textOf(reading))) }
+  const { entry } = sent
+  const kept = ownSets(visit, sent).flatMap(textsOfSet)
+  const isNew = (reading: ReadingEntry) => !kept.includes(textOf(reading, instrumentIdOf(reading, entry)))
+  return { ...entry, readings: entry.readings.filter(isNew) }
 }

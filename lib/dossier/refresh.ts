@@ -1,4 +1,5 @@
 import { sumOfTallies } from '@/lib/core/chamber/repeatability'
+import type { Lack } from '@/lib/core/route/codes'
 import { queuePlace } from '@/lib/core/route/station-queue'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Tx } from '@/lib/data/db'
@@ -6,6 +7,7 @@ import { keepRepeats } from '@/lib/data/cc-repeats'
 import { openVisitIds } from '@/lib/data/open-visits'
 import { stepDetail } from '@/lib/data/stored/route-step'
 import { loadDossier, type Dossier } from './dossier'
+import { outOfToleranceOf } from './out-of-tolerance'
 import { whereaboutsOf } from './whereabouts-of'
 import { projectShopCut } from './project-shop-cut'
 
@@ -28,11 +30,16 @@ export async function refreshRoute(tx: Tx, visitId: string, now: Date): Promise<
   return dossier
 }
 
-async function projectRoute(tx: Tx, { visit, facts, route }: Dossier, now: Date): Promise<void> {
+async function projectRoute(tx: Tx, dossier: Dossier, now: Date): Promise<void> {
+  const { visit, facts, route } = dossier
   const at = whereaboutsOf({ visit, facts, route })
+  const out = outOfToleranceOf(dossier).map(({ lack }) => lack)
   await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
   await tx.routeStep.createMany({
-    data: route.map((step, place) => ({ ...routeRow(visit.id, step, place), queue: queuePlace(step, at) })),
+    data: route.map((step, place) => {
+      const queue = queuePlace(step, at)
+      return { ...routeRow(visit.id, step, place, queue === '' ? [] : out), queue }
+    }),
   })
   if (visit.place?.whereabouts === at) return
   await tx.visitPlace.upsert({
@@ -42,7 +49,7 @@ async function projectRoute(tx: Tx, { visit, facts, route }: Dossier, now: Date)
   })
 }
 
-function routeRow(visitId: string, step: RouteStep, place: number) {
+function routeRow(visitId: string, step: RouteStep, place: number, out: readonly Lack[]) {
   const { stepId, occurrence, orderId, label, station, state, ...detail } = step
   return {
     visitId,
@@ -53,7 +60,7 @@ function routeRow(visitId: string, step: RouteStep, place: number) {
     label,
     station,
     state,
-    detail: stepDetail.write(detail),
+    detail: stepDetail.write(out.length === 0 ? detail : { ...detail, out }),
   }
 }
 

@@ -82,6 +82,14 @@ export const rejectOutsideSchema = z.object({
   redoCost: payer,
 })
 
+/** Which of two ways a vendor's marks were meant: by its place among them, and the marks as they stood on the page. */
+export const chooseMarksSchema = z.object({
+  orderId: z.uuid(),
+  visitId: z.uuid(),
+  typed: z.string().max(300),
+  way: z.number().int().min(0).max(1),
+})
+
 /** A scope step is seen done after the arrival, or an earlier confirmation is taken back, with the reason. */
 export const confirmOutsideSchema = z
   .object({

@@ -20,6 +20,8 @@ export const readingEntry = z.object({
   repeat: z.string().max(40).optional(),
   /** An unlikely figure as it was typed the second time. */
   again: words(500).optional(),
+  /** What it was read with; left out: what the whole go was read with. */
+  instrumentId: z.uuid().nullable().optional(),
 })
 
 /** The step as the person saw it: `seen` is the number of its last event, so that a change made elsewhere shows. */
@@ -37,6 +39,16 @@ export type Entry = z.output<typeof entrySchema>
 export const recordReadingsSchema = z.object({ ...seenStep, entry: entrySchema })
 export const tickStepSchema = z.object({ ...seenStep, entry: entrySchema.nullable() })
 export const startStepSchema = z.object(seenStep)
+/** Another person looks before a deep cut: one chamber read, plan and head confirmed. */
+export const secondCheckSchema = z.object({
+  ...seenStep,
+  /** Both empty on a flat deck, which has no chamber. */
+  chamber: z.string().regex(/^\d{0,2}$/, 'Choose the chamber.'),
+  text: words(40),
+  instrumentId: z.uuid().nullable(),
+  planConfirmed: z.literal(true, { error: 'Confirm the plan.' }),
+  headConfirmed: z.literal(true, { error: 'Confirm the head.' }),
+})
 export const undoTickSchema = z.object({ ...seenStep, reason: words(300) })
 
 export const correctReadingSchema = z.object({

@@ -3,6 +3,7 @@ import type { InTheWay, Owing, ReleaseWarning, TickRefused, TickWarning } from '
 import { capital, listed, lower, readingOwed } from '../core/route/words'
 import { answerText, figure } from './lacks'
 import { orderText } from './route'
+import { secondCheckText } from './second-check'
 
 /** Why nothing can be done at a head that was bought and has not come. */
 export const onOrderText = 'This head is on order and not here yet. Receive it and tag it first.'
@@ -57,6 +58,8 @@ export function tickRefusal(refused: TickRefused): Refusal {
       const answers = listed(refused.stops.map(({ kind, answer }) => answerText(kind, answer)))
       return { code: 'hold', message: `${capital(answers)}. Put the head on hold and get the owner.` }
     }
+    case 'second-check':
+      return { code: 'wrong-state', message: secondCheckText(refused) }
     case 'owed':
       return { code: 'owed', message: owingText(refused), needs: refused.needs }
   }
@@ -79,6 +82,8 @@ export function inTheWayText(what: InTheWay): string {
       return 'Make the cut plan'
     case 'release':
       return 'Release this head'
+    case 'second-check':
+      return 'Second check at the mill'
     case 'hold':
       return `On hold: ${what.reason}`
     case 'order':

@@ -12,7 +12,7 @@ import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import { leanShiftIn } from '@/lib/core/straightness/lean-shift'
 import { cutCheck } from '@/lib/core/straightness/cut-check'
 import { marksAgainst } from '@/lib/core/straightness/marks-against'
-import { readMarks } from '@/lib/core/straightness/vendor-marks'
+import { marksInOneWay, readMarks } from '@/lib/core/straightness/vendor-marks'
 import { maybe, near, perhaps, unsound } from './any-figure'
 import { holds } from './holds'
 
@@ -128,6 +128,15 @@ describe('what a cut did', () => {
     fc.record({ flatIn: part, angleIn: part, deepIn: part }),
     fc.record({ flatIn: bounded, angleIn: bounded }),
     near(0, 0.1),
+  ])
+  holds(marksInOneWay, [
+    fc.record({
+      flatIn: fc.option(bounded),
+      angleIn: fc.option(bounded),
+      angleDeg: fc.option(bounded),
+      deepIn: fc.option(bounded),
+      edge: fc.constantFrom(null, 'intake' as const, 'exhaust' as const),
+    }),
   ])
   holds(readMarks, [marks.filter((text) => unsound(text) === null)])
 })

@@ -17,6 +17,7 @@ const may: Readonly<Record<string, string>> = {
     'acceptOrder',
     'addPhoto',
     'changeOrder',
+    'chooseMarks',
     'confirmOutside',
     'endWait',
     'findAnything',
@@ -154,7 +155,14 @@ const may: Readonly<Record<string, string>> = {
     'takeOffTag',
     'takePayment',
   ]),
-  ...whoMay('mo', ['correctReading', 'correctReference', 'recordReference', 'setCornerInset', 'setOwnPin']),
+  ...whoMay('mo', [
+    'correctReading',
+    'correctReference',
+    'recordReference',
+    'secondCheck',
+    'setCornerInset',
+    'setOwnPin',
+  ]),
   ...whoMay('o+release', ['releaseVisit']),
   ...whoMay('o+waive', ['waiveGap']),
 }

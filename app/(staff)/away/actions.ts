@@ -2,6 +2,7 @@
 import {
   acceptOrderSchema,
   changeOrderSchema,
+  chooseMarksSchema,
   confirmOutsideSchema,
   leaveMarginSchema,
   noteOutsideCostSchema,
@@ -14,6 +15,7 @@ import { endSupplySchema, orderSupplySchema, receiveSupplySchema, repromiseSuppl
 import { endWaitSchema } from '@/lib/schemas/visit'
 import { acceptOrder } from '@/lib/use-cases/outside/accept-order'
 import { changeOrder } from '@/lib/use-cases/outside/change-order'
+import { chooseMarks } from '@/lib/use-cases/outside/choose-marks'
 import { confirmOutside } from '@/lib/use-cases/outside/confirm-outside'
 import { leaveMargin } from '@/lib/use-cases/plans/leave-margin'
 import { noteOutsideCost } from '@/lib/use-cases/outside/note-cost'
@@ -40,6 +42,7 @@ export const acceptOrderAction = defineAction('acceptOrder', acceptOrderSchema, 
 export const changeOrderAction = defineAction('changeOrder', changeOrderSchema, changeOrder)
 export const noteOutsideCostAction = defineAction('noteOutsideCost', noteOutsideCostSchema, noteOutsideCost)
 export const rejectOutsideAction = defineAction('rejectOutside', rejectOutsideSchema, rejectOutside)
+export const chooseMarksAction = defineAction('chooseMarks', chooseMarksSchema, chooseMarks)
 export const confirmOutsideAction = defineAction('confirmOutside', confirmOutsideSchema, confirmOutside)
 export const leaveMarginAction = defineAction('leaveMargin', leaveMarginSchema, leaveMargin)
 export const endWaitAction = defineAction('endWait', endWaitSchema, endWait)

@@ -29,7 +29,7 @@ type Props = {
   quantity: Quantity
   /** The unit to begin with; left out: the quantity's own. */
   unit?: string
-  /** The unit that was chosen last under this name, on this device, comes first. */
+  /** Names by which the unit that was chosen last is kept on this device, "|" between them: the first that has one counts. */
   keepUnitAs?: string
   /** Units to turn through with the unit key; left out: those of the quantity. */
   units?: readonly string[]
@@ -190,17 +190,18 @@ function markOf(cell: ReadingCell, text: string, quantity: Quantity, error?: str
 
 const unitPlace = (name: string): string => `unit ${name}`
 
-function keptUnit(name: string): string | null {
+function keptUnit(names: string): string | null {
   try {
-    return localStorage.getItem(unitPlace(name))
+    const kept = names.split('|').map((name) => localStorage.getItem(unitPlace(name)))
+    return kept.find((unit) => unit !== null) ?? null
   } catch {
     return null
   }
 }
 
-function keepUnit(name: string, unit: string): void {
+function keepUnit(names: string, unit: string): void {
   try {
-    localStorage.setItem(unitPlace(name), unit)
+    for (const name of names.split('|')) localStorage.setItem(unitPlace(name), unit)
   } catch {
     // A device that keeps nothing opens in the usual unit again.
   }

@@ -3,6 +3,7 @@ import type { Owing, TickRefused, TickWarning } from './codes'
 import { gapPoints, readingGap } from './gaps'
 import { orderName } from './outside-cuts'
 import { sameKey } from './keys'
+import { secondCheckNeeded } from './second-check'
 import { tableOf } from './table'
 import type { RouteFacts } from './types'
 import type { StepKey } from './step-ids'
@@ -26,7 +27,7 @@ export function canTick(facts: RouteFacts, key: StepKey): MayTick {
     const owed = whatIsOwed(facts, step)
     return owed ? no(owed) : again(facts, step)
   }
-  const refused = whereItIs(facts, step) ?? whatItSays(step) ?? whatIsOwed(facts, step)
+  const refused = whereItIs(facts, step) ?? whatItSays(step) ?? whoLooks(facts, step) ?? whatIsOwed(facts, step)
   return refused ? no(refused) : { ok: true, warnings: warningsOf(step) }
 }
 
@@ -54,6 +55,11 @@ function whereItIs(facts: RouteFacts, step: DetailedStep): TickRefused | null {
 
 const whatItSays = ({ stops }: DetailedStep): TickRefused | null =>
   stops.length === 0 ? null : { code: 'stop', stops }
+
+function whoLooks(facts: RouteFacts, step: DetailedStep): TickRefused | null {
+  const need = secondCheckNeeded(facts, step)
+  return need && { code: 'second-check', ...need }
+}
 
 function whatIsOwed(facts: RouteFacts, step: DetailedStep): TickRefused | null {
   const readings = step.owes

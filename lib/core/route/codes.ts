@@ -78,6 +78,14 @@ export type Lack =
 
 export type ReadingsOwed = { readonly kind: ReadingKind; readonly points: readonly string[] }
 
+/** A cut that another person looks at first. Depths in inches. */
+export type SecondCheckNeed = {
+  readonly depthIn: number
+  readonly deeperThanIn: number
+  /** False on a flat deck: it has no chamber to read. */
+  readonly readsChamber: boolean
+}
+
 /** Why a step may not be ticked now. `label`: the step's own. */
 export type TickRefused =
   | { readonly code: 'off-route' | 'on-order' }
@@ -86,6 +94,7 @@ export type TickRefused =
   | { readonly code: 'away' | 'not-back'; readonly order: OrderName }
   | { readonly code: 'send-out'; readonly label: string; readonly order: OrderName }
   | { readonly code: 'stop'; readonly stops: readonly Stop[] }
+  | ({ readonly code: 'second-check' } & SecondCheckNeed)
   | ({ readonly code: 'owed' } & Owing)
 
 /** What a step owes before it is ticked. */
@@ -106,7 +115,7 @@ export type TickWarning = { readonly code: 'ticked' | 'usually-first'; readonly 
 
 /** What stands in the way of a tick, one thing at a time. */
 export type InTheWay =
-  | { readonly code: 'off-route' | 'on-order' | 'plan' | 'release' }
+  | { readonly code: 'off-route' | 'on-order' | 'plan' | 'release' | 'second-check' }
   | { readonly code: 'hold'; readonly reason: string }
   | { readonly code: 'order'; readonly order: OrderName }
   | ({ readonly code: 'stop' } & Stop)

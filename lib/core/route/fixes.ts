@@ -3,6 +3,7 @@ import type { InTheWay, StepName } from './codes'
 import { gapPoints } from './gaps'
 import { orderName } from './outside-cuts'
 import { sameKey } from './keys'
+import { secondCheckNeeded } from './second-check'
 import type { OrderFacts, RouteFacts } from './types'
 import type { Station, StepKey } from './step-ids'
 
@@ -38,6 +39,7 @@ export function fixesOf(facts: RouteFacts, key: StepKey): readonly Fix[] {
     return [{ what: { code: 'order', order: orderName(order) }, place: { kind: 'order', orderId: order.orderId } }]
   }
   if (step.stops.length > 0) return step.stops.map((stop) => atStep(step, { code: 'stop', ...stop }))
+  if (secondCheckNeeded(facts, step)) return [atStep(step, { code: 'second-check' })]
   return [
     ...owedHere(step),
     ...step.mustFollow.map((first) => comesFirst(route, first)),

@@ -30,5 +30,7 @@ export const defaultRouteSettings: RouteSettings = {
   pairThicknessIn: 0.002,
   // Least distance of the sealing line from the deck; must stay positive whatever is set here.
   sealingMarginIn: 0.005,
+  // Off: a shop that has two machinists asks for it.
+  secondCheckDeeperThanIn: 0,
   rules: noRules,
 }

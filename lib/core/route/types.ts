@@ -18,6 +18,7 @@ export type EventKind =
   | 'unconfirm' // and one that was confirmed turned out not to be
   | 'reject' // what came back of orderId is not taken as it is
   | 'valve-changed'
+  | 'second-check' // another person read a chamber and confirmed plan and head before a cut
   | 'release'
   | 'return-as-is'
 
@@ -132,6 +133,8 @@ export type RouteSettings = {
   readonly straightAlongPerCylinderIn: number
   readonly pairThicknessIn: number
   readonly sealingMarginIn: number
+  /** Another person looks before the first pass of a cut that is planned deeper; 0: nobody has to. */
+  readonly secondCheckDeeperThanIn: number
   /** What the shop made of the tables of steps, conditions and order. */
   readonly rules: RouteRules
 }

@@ -44,6 +44,12 @@ export const settingGroups: readonly SettingGroup[] = [
         most: 10,
       }),
       field('checkCcDeeperThanIn', 'Read cc on the way when a flat cut is deeper than', depth),
+      field(
+        'secondCheckDeeperThanIn',
+        'Second check before a cut deeper than',
+        depth,
+        'Another person reads one chamber and confirms plan and head first. 0: no second check.',
+      ),
       field('cornersLimitIn', 'Four corners at the end when more is cut than', noMoreThan(0.06)),
       field(
         'betweenHeadPart',

@@ -22,8 +22,8 @@ export type VendorMarks = {
  *   understood, with `ambiguous` when a single depth does not say what it is of
  *
  * A depth at a named edge may be all that was cut there or the angle part alone, and the second of two bare depths may be
- * either: both are given, the angle part first. "+" and the word "angle" say the part; a depth at both edges is what was
- * cut at each. A bare whole number is thou, since no cut is an inch deep. Example: "20 + 63" → flat 0.020, angle part
+ * either: both are given, the angle part first. "+" and the word "angle" say the part, "all" and "total" everything cut
+ * there; a depth at both edges is what was cut at each. A bare whole number is thou, since no cut is an inch deep. Example: "20 + 63" → flat 0.020, angle part
  * 0.063; "0.020/0.083" → flat 0.020 with angle part 0.083, or with 0.063; "20 int / 83 exh" → flat 0.020, angle part
  * 0.063.
  * Common practice: marks are in thou, flat part first.
@@ -53,6 +53,8 @@ type Piece = {
   readonly edge: VendorMarks['edge']
   /** The word "angle" stands with it: it is the part, not all that was cut. */
   readonly saysPart: boolean
+  /** The word "all" or "total" stands with it: everything that was cut at that edge. */
+  readonly saysAll: boolean
 }
 
 const shape =
@@ -76,6 +78,8 @@ const words: Readonly<Record<string, Role | 'intake' | 'exhaust' | ''>> = {
   cut: '',
   off: '',
   of: '',
+  all: '',
+  total: '',
 }
 
 /** A fraction of an inch as rules have it, reduced: 1/64, 3/32. */
@@ -95,6 +99,8 @@ function pieceOf(text: string): Piece | null {
   const meant = said.map((word) => words[word])
   if (meant.includes(undefined)) return null
   const saysPart = said.includes('angle') || said.includes('tilt')
+  const saysAll = said.includes('all') || said.includes('total')
+  if (saysPart && saysAll) return null
   const edges = new Set(meant.filter((word) => word === 'intake' || word === 'exhaust'))
   const roles = new Set<Role>(meant.filter((word) => word === 'flat' || word === 'angle'))
   if (edges.size > 0) roles.add('angle')
@@ -102,10 +108,10 @@ function pieceOf(text: string): Piece | null {
   const edge = [...edges][0] ?? null
   const value = Number(figure.replace(',', '.'))
   if (/^(°|deg)/i.test(unit)) {
-    return value <= largestDeg && !roles.has('flat') ? { value, role: 'degrees', edge, saysPart } : null
+    return value <= largestDeg && !roles.has('flat') ? { value, role: 'degrees', edge, saysPart, saysAll } : null
   }
   const valueIn = inches(value, unit.toLowerCase())
-  return valueIn <= deepestIn ? { value: valueIn, role: [...roles][0] ?? null, edge, saysPart } : null
+  return valueIn <= deepestIn ? { value: valueIn, role: [...roles][0] ?? null, edge, saysPart, saysAll } : null
 }
 
 function inches(value: number, unit: string): number {
@@ -154,9 +160,14 @@ function readings(text: string, typed: readonly Piece[], plus: boolean): Result<
     deepIn: null,
     edge: [...edges][0] ?? null,
   }
+  const all = asAllAtTheEdge(parts)
+  if (pieces.some((piece) => piece.role === 'angle' && piece.saysAll)) {
+    return all
+      ? ok([all])
+      : refuse('ambiguous', `“${text}”: all that was cut at an edge cannot be less than the flat part.`)
+  }
   const isPart = plus || pieces.some((piece) => piece.role === 'angle' && piece.saysPart)
-  const all = isPart ? null : asAllAtTheEdge(parts)
-  return ok(all ? [parts, all] : [parts])
+  return ok(all && !isPart ? [parts, all] : [parts])
 }
 
 /** The same with the depth at the deep edge as all that was cut there; null when that cannot be. */
@@ -166,3 +177,27 @@ function asAllAtTheEdge(parts: VendorMarks): VendorMarks | null {
   if (flatIn === null) return { ...parts, angleIn: null, deepIn: angleIn }
   return angleIn > flatIn ? { ...parts, angleIn: angleIn - flatIn } : null
 }
+
+/**
+ * Marks in words that are read in one way only: what they were chosen to mean, as it is kept beside what stands on the
+ * head.
+ *
+ * @param marks one of the readings that `readMarks` gives, depths in inches, degrees
+ *
+ * Example: flat 0.020 with 0.063 at the exhaust edge → "0.02 in flat; 0.063 in angle exhaust".
+ * By definition: `readMarks` of it gives these marks and no others.
+ */
+export function marksInOneWay({ flatIn, angleIn, angleDeg, deepIn, edge }: VendorMarks): string {
+  const at = edge ?? 'deep'
+  return [
+    flatIn === null ? '' : `${written(flatIn)} in flat`,
+    angleIn === null ? '' : `${written(angleIn)} in angle${edge === null ? '' : ` ${edge}`}`,
+    deepIn === null ? '' : `${written(deepIn)} in all ${at}`,
+    angleDeg === null ? '' : `${written(angleDeg)} deg`,
+  ]
+    .filter((part) => part !== '')
+    .join('; ')
+}
+
+/** A difference of two depths carries the rounding of the machine. */
+const written = (value: number): string => String(Number(value.toFixed(6)))

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { readingKinds } from '@/lib/core/readings/types'
-import type { OrderName, Reason, Said, Wait, Why } from '@/lib/core/route/codes'
+import type { Lack, OrderName, Reason, Said, Wait, Why } from '@/lib/core/route/codes'
 import { causes } from '@/lib/core/route/do-again'
 import { ownConditionIds } from '@/lib/core/route/own-conditions'
 import { cutKinds, isStepId, type StepId, type StepKey } from '@/lib/core/route/step-ids'
@@ -8,7 +8,10 @@ import type { Owed, RouteStep } from '@/lib/core/route/types'
 import { storedObject, type Fields } from './stored-json'
 
 /** What a stored route step holds beside the columns of its row. */
-export type StepDetail = Omit<RouteStep, 'stepId' | 'occurrence' | 'orderId' | 'label' | 'station' | 'state'>
+export type StepDetail = Omit<RouteStep, 'stepId' | 'occurrence' | 'orderId' | 'label' | 'station' | 'state'> & {
+  /** Of a step in a queue: what was measured on the head and is out of tolerance; left out: nothing. */
+  readonly out?: readonly Lack[]
+}
 
 const text = z.string()
 const lengthIn = z.number()
@@ -66,6 +69,9 @@ const owed = z.object({
   optional: z.literal(true).optional(),
 } satisfies Fields<Owed>)
 
+/** Written by the code that reads it, and anew with each change of the head; a code is never taken out. */
+const lack = z.custom<Lack>((value) => z.object({ code: text }).safeParse(value).success, 'no lack')
+
 const detail = z.object({
   why: why.nullable(),
   reason: reason.nullable(),
@@ -75,6 +81,7 @@ const detail = z.object({
   outside: z.boolean(),
   doneSeq: z.number().int().nullable(),
   byVendor: order.nullable(),
+  out: z.array(lack).optional(),
 } satisfies Fields<StepDetail>) satisfies z.ZodType<StepDetail>
 
 const sentence = text.transform((words): Said | null => (words === '' ? null : { code: 'said', text: words }))

@@ -13,9 +13,11 @@ import { typedFigure } from '@/lib/core/units/typed-figure'
 import { db } from '@/lib/data/db'
 import { instrumentNames } from '@/lib/data/instruments'
 import { namesOf } from '@/lib/data/people'
+import { shopOf } from '@/lib/data/shop'
 import { correctedSinceRelease } from '@/lib/dossier/corrected-since-release'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { heldMates, type HeldMate } from '@/lib/dossier/of-mates'
+import { peopleOfChecks, secondCheckLines } from '@/lib/dossier/second-check'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import type { Ruling } from '@/lib/core/rate/screen'
 import { shopCutsOfVisits, type KeptCut } from '@/lib/data/rate-cuts'
@@ -75,6 +77,8 @@ export type VisitView = {
     readonly note: string
   }[]
   readonly findings: readonly FindingRow[]
+  /** Both names of each second check, a sentence each. */
+  readonly secondChecks: readonly string[]
   readonly waivers: readonly {
     readonly what: string
     readonly reason: string
@@ -137,7 +141,8 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
   const { head } = newest.visit
   const stationNames = stationNamesOf(newest.today.values.rules)
   const visits = dossiers.map(({ visit }) => visit)
-  const names = await namesOf(visits.flatMap(peopleOf))
+  const names = await namesOf([...visits.flatMap(peopleOf), ...dossiers.flatMap(peopleOfChecks)])
+  const shop = await shopOf(client)
   const used = visits.flatMap(({ readings }) => readings.flatMap(({ instrumentId }) => instrumentId ?? []))
   const instruments = await instrumentNames(client, used)
   const cuts = await shopCutsOfVisits(
@@ -163,6 +168,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
     newThickness: newIn === null ? '' : formatFigure(newIn, 'thickness'),
     visits: dossiers.map((dossier) => ({
       ...visitView(dossier, (id) => names.get(id) ?? '', instruments),
+      secondChecks: secondCheckLines(dossier, (id) => names.get(id) ?? '', shop),
       ...comebacks(dossier.visit, visits),
       matesHeld: heldMates(dossier),
       stationNames,
@@ -235,7 +241,7 @@ function visitView(
   dossier: Dossier,
   name: Name,
   instruments: readonly Instrument[],
-): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld' | 'stationNames' | 'cut'> {
+): Omit<VisitView, 'comebackOf' | 'cameBackAs' | 'matesHeld' | 'stationNames' | 'cut' | 'secondChecks'> {
   const { visit, facts, route, settings } = dossier
   const plan = visit.pair.plans[0]
   const acceptance = plan?.acceptances.at(-1)

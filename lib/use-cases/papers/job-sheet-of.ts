@@ -1,6 +1,8 @@
 import { workLabel } from '@/lib/core/route/presets'
 import { progress } from '@/lib/core/route/progress'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
+import type { SecondCheckNeed } from '@/lib/core/route/codes'
+import { secondCheckNeeded } from '@/lib/core/route/second-check'
 import { stepLabel } from '@/lib/core/route/table'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import type { JobSheetData, JobSheetHead } from '@/lib/pdf/job-sheet'
@@ -12,6 +14,8 @@ import { addressBlock } from '@/lib/dossier/shop-block'
 import { stopLines } from '@/lib/dossier/stop-banner'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { planFigures, planNotes, planTitleOf } from './plan-figures'
+import { secondCheckLines } from '@/lib/dossier/second-check'
+import { secondCheckText } from '@/lib/words/second-check'
 import { readAt } from '@/lib/dossier/reading-text'
 import { addressWarning, qrTextOf } from './tag-address'
 import type { SpecShop } from '@/lib/dossier/spec/spec-sheet-of'
@@ -73,9 +77,14 @@ function jobHead(head: Dossier, shop: SpecShop, nameOf: (id: string) => string, 
     cameWith,
     ordered: [...originWords(head), ...askedWords(head), ...orderNotes(head)],
     stop,
-    planTitle: live ? planTitleOf(head) : 'Do not work on this head',
+    planTitle: live
+      ? `${planTitleOf(head)}${checksOf(head).length > 0 ? ': second check first' : ''}`
+      : 'Do not work on this head',
     planFigures: live ? [...passFigures(pass), ...planFigures(head, passFigures(pass).length > 0)] : [],
-    planNotes: live ? [...stopNotes(pass), ...planNotes(head)] : [],
+    planNotes: [
+      ...(live ? [...checkNotes(head), ...stopNotes(pass), ...planNotes(head)] : []),
+      ...secondCheckLines(head, nameOf, shop),
+    ],
     waiting: live ? waitingWords(head) : [],
     drawing: headDrawing(head),
     graduations: progress(head.route, facts.openHolds.length > 0),
@@ -119,6 +128,16 @@ function passFigures(pass: NextPass | null): Figure[] {
       : [thou('Off already', stopAtThou - thisPassThou), thou('Left to that stop', thisPassThou)]),
   ]
 }
+
+/** The cuts that a second person has not looked at yet. */
+const checksOf = ({ facts, route }: Dossier): SecondCheckNeed[] =>
+  route
+    .filter(({ state }) => state !== 'done' && state !== 'waived' && state !== 'not needed')
+    .flatMap((step) => secondCheckNeeded(facts, step) ?? [])
+
+/** Nobody cuts by a sheet before that. */
+const checkNotes = (head: Dossier): string[] =>
+  checksOf(head).map((need) => `${secondCheckText(need)} Name: __________ Chamber: ____ cc: ______`)
 
 const stopNotes = (pass: NextPass | null): string[] => (!pass || pass.why === '' ? [] : [pass.why])
 

@@ -11,6 +11,7 @@ import { jobSheetOf } from './job-sheet-of'
 import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
 import { outsideSheetOf } from './outside-sheet-of'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
+import { peopleOfChecks } from '@/lib/dossier/second-check'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { printSetting } from '@/lib/papers/print-spec'
 import { withLogo } from '@/lib/papers/with-logo'
@@ -21,7 +22,9 @@ export type { Paper, StoredPaper } from '@/lib/papers/kept-paper'
 export async function jobSheetData(reader: Reader, number: string): Promise<JobSheetData> {
   const job = await paperJob(reader, number)
   const heads = await loadDossiers(reader, { jobId: job.id })
-  const names = await namesOf(heads.flatMap(({ visit }) => visit.waivers.map((waiver) => waiver.byId)))
+  const names = await namesOf(
+    heads.flatMap((head) => [...head.visit.waivers.map((waiver) => waiver.byId), ...peopleOfChecks(head)]),
+  )
   const passes = new Map<string, NextPass>()
   for (const head of heads) {
     const pass = await passToCome(reader, head)

@@ -3,9 +3,11 @@ import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { pointLabel } from '@/lib/core/readings/points'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Against, CutCheckRow } from '@/lib/core/straightness/cut-check'
+import { marksInOneWay, type VendorMarks } from '@/lib/core/straightness/vendor-marks'
 import { formatThou } from '@/lib/core/units/format-figure'
 import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { Dossier } from '@/lib/dossier/dossier'
+import { markTexts } from '@/lib/dossier/vendor-marks'
 import { leanShiftWords } from '@/lib/words/corner-inset'
 import { readingAgainstText } from '@/lib/words/vendor-marks'
 
@@ -19,6 +21,9 @@ export type CutRow = {
   readonly differences: readonly { readonly words: string; readonly within: boolean }[]
 }
 
+/** One way to read the marks, with what the corners say, and whether somebody said that it was meant so. */
+export type MarksWay = { readonly words: string; readonly isMeant: boolean }
+
 /** What a cut really took, beside the plan and its maker's marks. */
 export type CutAtStep = {
   readonly title: string
@@ -27,8 +32,13 @@ export type CutAtStep = {
   /** Marks that could not be read as figures, as they stand; '' otherwise. */
   readonly marksAsTyped: string
   /** Marks that can be read in two ways: as they stand, and each way with what the corners say; null otherwise. */
-  readonly marksTwoWays: { readonly typed: string; readonly ways: readonly string[] } | null
-  /** What is out and what to do; '' when all is within. */
+  readonly marksTwoWays: {
+    readonly typed: string
+    /** "20.5 thou flat, 62.8 thou angle part" */
+    readonly corners: string
+    readonly ways: readonly MarksWay[]
+  } | null
+  /** What is out; '' when all is within. */
   readonly out: string
   /** What stands beside the figures: the shift on a head that leaned before; '' for nothing. */
   readonly note: string
@@ -54,26 +64,31 @@ export function cutAtStep(found: Dossier, step: RouteStep, record: PlanRecord): 
     rows,
     hasMarks: marks.read !== null,
     marksAsTyped: marks.readings.length === 0 ? marks.text : '',
-    marksTwoWays:
-      marks.readings.length < 2
-        ? null
-        : {
-            typed: marks.text,
-            ways: marks.readings.map((way) => readingAgainstText(way, checked.measured, found.settings.cutToleranceIn)),
-          },
+    marksTwoWays: waysOf(found, step, marks.read, checked),
     out: outWords(rows, checked, record),
     note: leanShiftWords(checked.leanShiftIn),
     orderId: step.orderId,
   }
 }
 
-/** What we read the marks to mean, then the marks as they stand on the head. */
-function markTexts({ visit, facts }: Dossier, { orderId }: RouteStep): string[] {
-  const line = visit.outside.find((entry) => entry.orderId === orderId)
-  const noted = facts.readings.findLast(
-    (reading) => reading.kind === 'vendor-marks' && reading.step.orderId === orderId,
-  )
-  return [line?.marksRead, line?.marksTyped, noted?.text].map((text) => text ?? '')
+/** What stands on the head, where it can be read in two ways; `meant`: what they are taken for, null: nothing yet. */
+function waysOf(
+  found: Dossier,
+  step: RouteStep,
+  meant: VendorMarks | null,
+  { measured }: CheckedCut,
+): CutAtStep['marksTwoWays'] {
+  if (step.stepId !== 'arrival-figures') return null
+  const { text, readings } = marksFound(markTexts(found, step).slice(1))
+  if (readings.length < 2) return null
+  return {
+    typed: text,
+    corners: `${formatThou(measured.flatIn)} flat, ${formatThou(measured.angleIn)} angle part`,
+    ways: readings.map((way) => ({
+      words: readingAgainstText(way, measured, found.settings.cutToleranceIn),
+      isMeant: meant !== null && marksInOneWay(way) === marksInOneWay(meant),
+    })),
+  }
 }
 
 const deg = (value: number): string => `${value.toFixed(2)}°`
@@ -146,7 +161,5 @@ function outWords(rows: readonly CutRow[], checked: CheckedCut, { deepEdge }: Pl
     checked.marksOtherEdge ? `The marks say the ${other} edge. The plan says the ${deepEdge} edge.` : '',
     parts.length > 0 ? `Out of tolerance: ${parts.join('; ')}.` : '',
   ].filter((sentence) => sentence !== '')
-  return said.length === 0
-    ? ''
-    : `${said.join(' ')} Gauge it again. If it is still wrong, put this head on hold and get the owner.`
+  return said.join(' ')
 }

@@ -1,4 +1,6 @@
 import { planTitle } from '@/lib/core/options/plan-words'
+import type { SecondCheckNeed } from '@/lib/core/route/codes'
+import { secondCheckNeeded } from '@/lib/core/route/second-check'
 import type { RouteStep } from '@/lib/core/route/types'
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
@@ -8,6 +10,7 @@ import type { Dossier } from '@/lib/dossier/dossier'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
 import { benchFiguresOf } from '@/lib/dossier/at-bench'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
+import { secondCheckText } from '@/lib/words/second-check'
 import { benchLine } from '@/lib/words/at-bench'
 
 export type { NextPass } from '@/lib/dossier/next-pass'
@@ -86,8 +89,11 @@ async function flatCut(
     line('Removed since new, before this', removedBeforeWords(dossier.metalGone), removedByWords(dossier.metalGone)),
   ]
   const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
-  if (plan.kind !== 'clean-up')
-    return { ...base, pass: await nextPassAtMill(reader, dossier, plan, step.state === 'done') }
+  if (plan.kind !== 'clean-up') {
+    const pass = await nextPassAtMill(reader, dossier, plan, step.state === 'done')
+    const need = step.state === 'done' ? null : secondCheckNeeded(dossier.facts, step)
+    return { ...base, pass: need ? waitsForCheck(pass, need) : pass }
+  }
   const huge = {
     label: 'Stop no deeper than',
     value: (plan.flatIn * 1000).toFixed(1),
@@ -96,3 +102,14 @@ async function flatCut(
   }
   return { ...base, huge }
 }
+
+/** The depth is there to be confirmed, not to be cut to. */
+const waitsForCheck = (pass: NextPass, need: SecondCheckNeed): NextPass => ({
+  ...pass,
+  headline: 'Do not cut yet: second check.',
+  why: secondCheckText(need),
+  then: `After it: ${pass.headline}`,
+  stopAtThou: null,
+  thisPassThou: null,
+  verdict: 'stop',
+})

@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Station } from '@/lib/core/route/step-ids'
 import { headName } from '@/lib/core/shop/tag-number'
+import { lackText } from '@/lib/words/lacks'
 import { db } from '@/lib/data/db'
 import { stationRows, type StationRow } from '@/lib/data/queue'
 
@@ -19,6 +20,8 @@ export type QueueLine = {
   /** "T-0412"; '' when its mate is not held. */
   readonly mateHeld: string
   readonly step: RouteStep
+  /** What is out of tolerance on the head, a sentence each. */
+  readonly out: readonly string[]
 }
 
 export type Queue = {
@@ -42,7 +45,7 @@ export async function seeQueue(actor: Actor, station: Station, page = 1): Promis
 const worn = (tag: string | null) => (tag === null ? [] : [{ number: tag }])
 
 function queueLine(row: StationRow): QueueLine {
-  const { visitId, headId, jobNumber, position, promiseOn, urgent, step } = row
+  const { visitId, headId, jobNumber, position, promiseOn, urgent, step, out } = row
   return {
     visitId,
     headId,
@@ -54,5 +57,6 @@ function queueLine(row: StationRow): QueueLine {
     whereabouts: row.whereabouts ?? 'expected',
     mateHeld: row.matePosition === null ? '' : headName(worn(row.mateTag), jobNumber, row.matePosition),
     step,
+    out: out.map(lackText),
   }
 }

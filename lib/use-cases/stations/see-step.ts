@@ -8,7 +8,8 @@ import type { ExpectedFacts } from '@/lib/core/expected/types'
 import { measuredWith } from '@/lib/core/readings/measured-with'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import type { Owed, RouteStep } from '@/lib/core/route/types'
+import { sameKey } from '@/lib/core/route/keys'
+import type { Missing, Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
@@ -23,13 +24,14 @@ import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { findStep, lastSeq } from '@/lib/dossier/find-step'
 import { freeUndoMinutes } from '@/lib/core/route/free-undo'
 import { withRepeats } from '@/lib/dossier/step-repeats'
-import { gapsOf } from '@/lib/dossier/gaps'
+import { outOfToleranceOf } from '@/lib/dossier/out-of-tolerance'
 import { expectedFacts } from '@/lib/dossier/expected-facts'
 import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
 import { wantedTarget } from '@/lib/dossier/wanted-target'
 import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
 import { lackText } from '@/lib/words/lacks'
 import { headAtStep } from './head-at-step'
+import { secondCheckAtStep, type SecondCheckAtStep } from './second-check-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
 export type { StepField } from '@/lib/dossier/step-fields'
@@ -57,23 +59,29 @@ export type StepScreen = {
   readonly asksForInset: boolean
   /** This head, drawn, where its edges or bolt holes are worked on. */
   readonly drawing: HeadDrawing | null
-  readonly instruments: readonly {
-    readonly id: string
-    readonly name: string
-    readonly lastCheckedOn: string | null
-  }[]
+  /** By kind of reading: those that can measure it, the one used last for it first. */
+  readonly instruments: Readonly<Partial<Record<ReadingKind, readonly Instrument[]>>>
+  /** Whose choices of units count on this device. */
+  readonly personId: string
   readonly ticked: { readonly by: string; readonly at: Date; readonly free: boolean } | null
   /** Other steps of this head at the same station. */
   readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
   /** What was measured on this head and is out of tolerance, not waived: whoever works on it sees it. */
-  readonly outOfTolerance: readonly string[]
+  readonly outOfTolerance: readonly OutLine[]
   readonly matesHeld: readonly HeldMate[]
   /** What the finished figures say beyond the head's own limits. */
   readonly cautions: readonly string[]
+  /** Another person looks before this cut; null: nobody has to. */
+  readonly secondCheck: SecondCheckAtStep | null
   readonly route: readonly RouteStep[]
   readonly lastConditions: Readonly<Record<string, string>>
 }
+
+export type Instrument = { readonly id: string; readonly name: string; readonly lastCheckedOn: string | null }
+
+/** What is out of tolerance, and the step that measured it: done again there it may come right. */
+export type OutLine = { readonly words: string; readonly step: RouteStep }
 
 /** Everything one screen needs to do one step of one head. */
 export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: Date): Promise<StepScreen> {
@@ -121,21 +129,28 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
       step.owes.some(({ kind }) => kind === 'thickness') &&
       cornerInsetOf(dossier.casting, dossier.settings.cornerInset) === null,
     drawing: headAtStep(dossier, step),
-    instruments: thoseThatMeasure(step, instruments, readings),
-    outOfTolerance: gapsOf(dossier)
-      .filter(({ what }) => what === 'tolerance')
-      .map(({ label, lack }) => `${label}: ${lackText(lack)}`),
+    instruments: instrumentsByKind(step, plan, instruments, readings),
+    personId: actor.personId,
+    outOfTolerance: outOfToleranceOf(dossier).flatMap(outLine(route)),
     ticked: await tickOf(dossier, step, now),
     others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: heldMates(dossier),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
+    secondCheck: await secondCheckAtStep(dossier, step, actor),
     route,
     lastConditions: last ? readingConditions.read(last.conditions, last.setId) : {},
   }
 }
 
 type WithMates = { readonly dossier: Dossier; readonly mates: readonly Dossier[] }
+
+const outLine =
+  (route: readonly RouteStep[]) =>
+  ({ step: at, lack }: Missing): OutLine[] => {
+    const step = route.find((one) => sameKey(one, at))
+    return step ? [{ words: lackText(lack), step }] : []
+  }
 
 const asksForFigures = ({ state, owes }: RouteStep): boolean =>
   state !== 'done' && state !== 'waived' && owes.some(({ kind }) => readingSpecs[kind].form === 'figure')
@@ -149,19 +164,24 @@ async function withMates(reader: Reader, visitId: string): Promise<WithMates> {
 
 type Picked = Awaited<ReturnType<typeof instrumentsInUse>>[number]
 
-/** Those that can measure what the step asks for, the one used last for such readings first. */
-function thoseThatMeasure(
+/** For each kind of figure of the step: those that can measure it, the one used last for it on this head first. */
+function instrumentsByKind(
   { owes }: RouteStep,
+  plan: PlanAtStep,
   instruments: readonly Picked[],
   readings: Dossier['readings'],
-): Picked[] {
-  const kinds = new Set(owes.flatMap(({ kind }) => measuredWith(kind)))
-  const used = readings.findLast(
-    ({ kind, instrumentId }) => instrumentId !== null && owes.some((owed) => owed.kind === kind),
-  )?.instrumentId
-  return instruments
-    .filter(({ kind }) => kinds.has(kind) || kind === 'other')
-    .toSorted((a, b) => Number(b.id === used) - Number(a.id === used))
+): StepScreen['instruments'] {
+  // A chamber that the mill's card wants read is offered there, not owed.
+  const asked: readonly ReadingKind[] = [...owes.map(({ kind }) => kind), ...(plan.pass ? (['cc'] as const) : [])]
+  const kinds = [...new Set(asked)].filter((kind) => readingSpecs[kind].form === 'figure')
+  return Object.fromEntries(
+    kinds.map((kind) => {
+      const able = measuredWith(kind)
+      const used = readings.findLast((reading) => reading.kind === kind && reading.instrumentId !== null)?.instrumentId
+      const those = instruments.filter((one) => able.includes(one.kind) || one.kind === 'other')
+      return [kind, those.toSorted((a, b) => Number(b.id === used) - Number(a.id === used))]
+    }),
+  )
 }
 
 const finishedInputs = ({ visit, settings }: Dossier, mates: readonly Dossier[]): FinishedInputs => ({

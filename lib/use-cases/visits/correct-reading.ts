@@ -11,7 +11,8 @@ import { readingConditions } from '@/lib/data/stored/records'
 import { checkReadings } from '@/lib/dossier/check-readings'
 import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import { addCorrection, type Correction } from '@/lib/dossier/add-correction'
-import { refreshRoute } from '@/lib/dossier/refresh'
+import { holdByItself } from '@/lib/dossier/hold-by-itself'
+import { project } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { correctReadingSchema } from '@/lib/schemas/visit'
 import { refusePhotoInWords } from './photo-in-words'
@@ -37,7 +38,8 @@ export async function correctReading(actor: Actor, input: Input, moment: Moment)
     refuseUnseenPhoto(visit, standing, input)
     await bumpVisit(ctx.tx, visit)
     await addCorrection(ctx, visit, standing, input, await heldAgainst(ctx, found, standing, input))
-    await refreshRoute(ctx.tx, visit.id, ctx.now)
+    const after = await holdByItself(ctx, await loadDossier(ctx.tx, visit.id), standing.step.stepId)
+    await project(ctx.tx, after.dossier, ctx.now)
     return { kind: standing.kind, point: standing.point }
   })
 }

@@ -1,7 +1,9 @@
 import type { z } from 'zod'
 import { readAction } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { refreshRoute } from '@/lib/dossier/refresh'
+import { loadDossier } from '@/lib/dossier/dossier'
+import { holdByItself } from '@/lib/dossier/hold-by-itself'
+import { project } from '@/lib/dossier/refresh'
 import { write, type Moment } from '@/lib/data/write'
 import type { recordReadingsSchema } from '@/lib/schemas/visit'
 import { addReadings } from '@/lib/dossier/add-readings'
@@ -11,9 +13,15 @@ import { notYetRead } from '@/lib/dossier/already-read'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
+import { refuseUnchecked } from './refuse-unchecked'
 import { loadStepForChange } from './step-change'
 
-export type Recorded = { readonly written: number; readonly seen: number }
+export type Recorded = {
+  readonly written: number
+  readonly seen: number
+  /** Why the head went on hold with it; empty: it did not. */
+  readonly held: readonly string[]
+}
 
 /** Keeps readings without ticking the step: half the chambers now, the rest after lunch. */
 export async function recordReadings(
@@ -26,11 +34,13 @@ export async function recordReadings(
     const { visit } = before
     refusePhotoInWords(visit, step, input.entry.readings)
     refuseFlowWithoutPressure(input.entry)
+    refuseUnchecked(before, step, actor.personId, { readings: input.entry.readings, ticks: false })
     const sent = notYetRead(visit, { ...input, personId: actor.personId })
     const { entry, corrected } = await answerRepeats(ctx, before, step, sent)
     const confirmed = await checkReadings(ctx.tx, before, step, sent)
     const written = corrected + (await addReadings(ctx, visit, step, entry, confirmed))
-    const after = await refreshRoute(ctx.tx, visit.id, ctx.now)
-    return { written, seen: lastSeq(after.visit, input.step) }
+    const { dossier: after, held } = await holdByItself(ctx, await loadDossier(ctx.tx, visit.id), step.stepId)
+    await project(ctx.tx, after, ctx.now)
+    return { written, seen: lastSeq(after.visit, input.step), held }
   })
 }

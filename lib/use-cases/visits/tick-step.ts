@@ -9,21 +9,33 @@ import { project } from '@/lib/dossier/refresh'
 import { withEvent } from '@/lib/dossier/with-event'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import type { tickStepSchema } from '@/lib/schemas/visit'
+import { holdByItself } from '@/lib/dossier/hold-by-itself'
+import { lastSeq } from '@/lib/dossier/find-step'
 import { addReadings, nothingConfirmed } from '@/lib/dossier/add-readings'
 import { answerRepeats } from '@/lib/dossier/answer-repeats'
 import { checkReadings } from '@/lib/dossier/check-readings'
 import { notYetRead } from '@/lib/dossier/already-read'
 import { refuseFlowWithoutPressure } from './flow-without-pressure'
 import { refusePhotoInWords } from './photo-in-words'
+import { refuseUnchecked } from './refuse-unchecked'
 import { loadStepForChange } from './step-change'
 import { refuseWithFixes } from '@/lib/dossier/where-to'
 import { tickRefusal, tickWarningText } from '@/lib/words/ticks'
 
-export type Ticked = { readonly label: string; readonly warnings: readonly string[]; readonly seen: number }
+export type Ticked = {
+  readonly label: string
+  readonly warnings: readonly string[]
+  readonly seen: number
+  /** False: what was read put the head on hold, so it is kept and the step is not ticked. */
+  readonly ticked: boolean
+  /** Why the head went on hold with it; empty: it did not. */
+  readonly held: readonly string[]
+}
 
 /**
  * Ticks a step, with the readings entered at the same go. A step that owes readings is not ticked without them: then
- * nothing of the go is kept, and the message names what is missing.
+ * nothing of the go is kept, and the message names what is missing. An arrival that is short, wrong or damaged, and a seat
+ * that the cut has gone through, put the head on hold with it.
  */
 export async function tickStep(actor: Actor, input: z.output<typeof tickStepSchema>, moment: Moment): Promise<Ticked> {
   return write(actor, moment, async (ctx) => {
@@ -31,6 +43,7 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     const { visit } = before
     refusePhotoInWords(visit, step, input.entry?.readings ?? [])
     if (input.entry) refuseFlowWithoutPressure(input.entry)
+    refuseUnchecked(before, step, actor.personId, { readings: input.entry?.readings ?? [], ticks: true })
     const { entry } = input
     const sent = entry && notYetRead(visit, { ...input, entry, personId: actor.personId })
     const answered = sent && (await answerRepeats(ctx, before, step, sent))
@@ -38,6 +51,11 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
     const wrote = answered ? answered.corrected + (await addReadings(ctx, visit, step, answered.entry, confirmed)) : 0
     const now = wrote > 0 ? await loadDossier(ctx.tx, visit.id) : before
     const may = canTick(now.facts, input.step)
+    const { dossier: after, held } = wrote > 0 ? await holdByItself(ctx, now, step.stepId) : { dossier: now, held: [] }
+    if (!may.ok && held.length > 0 && may.refused.code === 'stop') {
+      await project(ctx.tx, after, ctx.now)
+      return { label: step.label, warnings: [], seen: lastSeq(after.visit, input.step), ticked: false, held }
+    }
     if (!may.ok) refuseWithFixes(tickRefusal(may.refused), visit, fixesOf(now.facts, input.step))
     const event = await addEventRow(ctx, visit.id, 'tick', step)
     ctx.audit({
@@ -47,8 +65,8 @@ export async function tickStep(actor: Actor, input: z.output<typeof tickStepSche
       jobId: visit.jobId,
       changes: input.step,
     })
-    await project(ctx.tx, withEvent(now, event, await formAfter(ctx, visit, step.stepId)), ctx.now)
-    return { label: step.label, warnings: may.warnings.map(tickWarningText), seen: event.seq }
+    await project(ctx.tx, withEvent(after, event, await formAfter(ctx, visit, step.stepId)), ctx.now)
+    return { label: step.label, warnings: may.warnings.map(tickWarningText), seen: event.seq, ticked: true, held }
   })
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { marksFound } from '../../../lib/core/at-mill/cut-at-step'
 import { marksAgainst } from '../../../lib/core/straightness/marks-against'
-import { readMarks } from '../../../lib/core/straightness/vendor-marks'
+import { marksInOneWay, readMarks, type VendorMarks } from '../../../lib/core/straightness/vendor-marks'
 import { marksText, readingAgainstText } from '../../../lib/words/vendor-marks'
 
 const none = { flatIn: null, angleIn: null, angleDeg: null, deepIn: null, edge: null }
@@ -119,6 +119,40 @@ describe('a vendor’s marks', () => {
     ['fixture 63', 'unreadable'],
   ] as const)('“%s” is refused: %s', (text, code) => {
     expect(readMarks(text)).toMatchObject({ ok: false, refusal: { code } })
+  })
+})
+
+describe('what marks were chosen to mean', () => {
+  it.each([
+    '0.020/0.083',
+    '63 EX',
+    '20 flat, 83 at the exhaust edge',
+    '83 at the intake edge',
+    '63 deep',
+    '20 + 63',
+    '1/2 deg',
+  ])('each way to read “%s” is written so that it is read in that way alone', (text) => {
+    const read = readMarks(text)
+    const ways = (read.ok ? rounded(read.value) : []) as VendorMarks[]
+    expect(ways.length).toBeGreaterThan(0)
+    for (const way of ways) {
+      const again = readMarks(marksInOneWay(way))
+      expect(again.ok && rounded(again.value)).toEqual([way])
+    }
+  })
+  it('“all” and “total” are everything cut at an edge, “angle” the part', () => {
+    const one = (text: string) => {
+      const read = readMarks(text)
+      return read.ok ? rounded(read.value) : read.refusal.code
+    }
+    expect(one('83 all exhaust')).toEqual([{ ...none, deepIn: 0.083, edge: 'exhaust' }])
+    expect(one('20 flat, 83 total exhaust')).toEqual([{ ...none, flatIn: 0.02, angleIn: 0.063, edge: 'exhaust' }])
+    // All that was cut at an edge cannot be less than the flat part; nor can a depth be the part and all of it.
+    expect(one('63 flat, 20 total exhaust')).toBe('ambiguous')
+    expect(one('63 angle all')).toBe('unreadable')
+    expect(marksInOneWay({ ...none, flatIn: 0.02, angleIn: 0.083 - 0.02, edge: 'exhaust' })).toBe(
+      '0.02 in flat; 0.063 in angle exhaust',
+    )
   })
 })
 

@@ -1,8 +1,10 @@
 import Link from 'next/link'
 import { stepHref } from '@/app/(staff)/stations/step-href'
+import { sameKey } from '@/lib/core/route/keys'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import styles from './route.module.css'
+import { lackText } from '@/lib/words/lacks'
 import { orderText, reasonText, waitText, whyText } from '@/lib/words/route'
 
 /** Every step, with why it is there and what became of it. */
@@ -18,6 +20,11 @@ export function Route({ visit }: { visit: VisitView }) {
               <Link href={stepHref(step.station, visit.visitId, step)}>{step.label}</Link>
               {step.isNew && <strong> new</strong>}
               <span className="soft"> {noteOf(step)}</span>
+              {outAt(visit, step).map((words) => (
+                <span key={words} className={styles.out}>
+                  Out of tolerance: {words}
+                </span>
+              ))}
             </span>
             <span className="soft">{step.byVendor ? orderText(step.byVendor) : visit.stationNames[step.station]}</span>
           </li>
@@ -26,6 +33,10 @@ export function Route({ visit }: { visit: VisitView }) {
     </section>
   )
 }
+
+/** What was measured there and is out of tolerance, as long as nobody waived it. */
+const outAt = ({ gaps }: VisitView, step: RouteStep): string[] =>
+  gaps.filter(({ what, step: at }) => what === 'tolerance' && sameKey(at, step)).map(({ lack }) => lackText(lack))
 
 function noteOf(step: RouteStep): string {
   if (step.reason !== null) return reasonText(step.reason)

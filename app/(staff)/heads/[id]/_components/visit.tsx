@@ -96,6 +96,9 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
         <WantedShown {...visit.wanted} />
       </details>
       <PlanSummary plan={visit.plan} removedBefore={visit.removedBefore} />
+      {visit.secondChecks.map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       {newest && (
         <>
           <Gaps visit={visit} mayWaive={head.may.waive} />

@@ -24,6 +24,7 @@ export function QueueList({ title, station, lines, none, locale }: Props) {
                 <span className={styles.what}>
                   <strong>{line.step.label}</strong>
                   <span className="soft">{note(line)}</span>
+                  {line.out.length > 0 && <span className={styles.out}>Out of tolerance: {line.out.join('; ')}</span>}
                   {line.mateHeld !== '' && <span>its mate {line.mateHeld} is held</span>}
                 </span>
                 <span className={styles.promise}>

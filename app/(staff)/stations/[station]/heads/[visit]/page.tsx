@@ -24,7 +24,9 @@ import { CornerInsetForm } from './_components/corner-inset-form'
 import { HeadDrawn } from './_components/head-drawn'
 import { LeftStep } from './_components/left-step'
 import { Others } from './_components/others'
+import { OutOfTolerance } from './_components/out-of-tolerance'
 import { PlanAtStep } from './_components/plan-at-step'
+import { SecondCheck } from './_components/second-check'
 import { SideActions } from './_components/side-actions'
 import { StepWork } from './_components/step-work'
 import { sameKey } from '@/lib/core/route/keys'
@@ -114,17 +116,9 @@ export default async function StepPage(props: Props) {
           <WaitsFor screen={screen} />
         </Notice>
       )}
-      {screen.outOfTolerance.length > 0 && (
-        <Notice kind="stop" title="Out of tolerance" live={false}>
-          {screen.outOfTolerance.map((words) => (
-            <p key={words}>{words}.</p>
-          ))}
-          <p>
-            Ways on: do it again, hold this head, report a finding, or ask the owner to waive it on{' '}
-            <Link href={`/heads/${screen.headId}`}>its own page</Link>.
-          </p>
-        </Notice>
-      )}
+      <OutOfTolerance screen={screen}>
+        <SideActions visitId={visit} step={key} />
+      </OutOfTolerance>
       {screen.cautions.length > 0 && (
         <Notice kind="caution" title="Look again" live={false}>
           {screen.cautions.map((caution) => (
@@ -132,7 +126,8 @@ export default async function StepPage(props: Props) {
           ))}
         </Notice>
       )}
-      <PlanAtStep plan={screen.plan} />
+      <PlanAtStep plan={screen.plan} visitId={visit} stepId={step.stepId} />
+      <SecondCheck key={`${here}${screen.seen}`} screen={screen} step={key} />
       {atHoles && <HeadDrawn drawing={screen.drawing} />}
       {screen.asksForInset && <CornerInsetForm />}
       {flow ? (
@@ -150,7 +145,7 @@ export default async function StepPage(props: Props) {
         shown={photos}
         to={asksForPhoto ? null : { visitId: visit, ...key, orderId: key.orderId ?? '' }}
       />
-      <SideActions visitId={visit} step={key} />
+      {screen.outOfTolerance.length === 0 && <SideActions visitId={visit} step={key} />}
       <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
     </>
   )

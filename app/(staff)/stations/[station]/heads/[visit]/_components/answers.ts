@@ -33,7 +33,7 @@ export function fieldGroups(fields: readonly StepField[]): StepField[][] {
 }
 
 /** What goes to the server: everything typed; what stands there already is not sent again. */
-export function typedReadings(answers: Answers) {
+export function typedReadings(answers: Answers, instruments: Readonly<Record<string, string>> = {}) {
   return Object.entries(answers)
     .filter(([, answer]) => answer.text.trim() !== '' || (answer.notTaken ?? '').trim() !== '')
     .map(([key, answer]) => {
@@ -46,6 +46,7 @@ export function typedReadings(answers: Answers) {
         notTaken: answer.notTaken,
         ...(answer.repeat === undefined ? {} : { repeat: answer.repeat }),
         ...(answer.again ? { again: answer.again } : {}),
+        ...(instruments[kind] ? { instrumentId: instruments[kind] } : {}),
       }
     })
 }

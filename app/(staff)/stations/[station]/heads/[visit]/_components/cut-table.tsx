@@ -1,9 +1,10 @@
-import Link from 'next/link'
-import { Notice } from '@/app/_components/ui/notice'
 import { Sign } from '@/app/_components/ui/sign'
 import { Table } from '@/app/_components/ui/table'
+import type { StepId } from '@/lib/core/route/step-ids'
 import { capital } from '@/lib/core/route/words'
 import type { CutAtStep, CutRow } from '@/lib/use-cases/stations/cut-at-step'
+import { MarksMeant } from './marks-meant'
+import { NotAsWanted } from './not-as-wanted'
 import styles from './step.module.css'
 
 const wide = (text: string) => <span className={styles.wide}>{text}</span>
@@ -38,8 +39,10 @@ const rowOf = ({ id, part, wanted, marked, measured, differences }: CutRow) => (
   },
 })
 
+type Props = { cut: CutAtStep; visitId: string; stepId: StepId }
+
 /** What was really cut, part by part, beside what was wanted and what its maker marked on it. */
-export function CutTable({ cut }: { cut: CutAtStep }) {
+export function CutTable({ cut, visitId, stepId }: Props) {
   return (
     <>
       <Table label={cut.title} caption columns={columnsOf(cut.hasMarks)} rows={cut.rows.map(rowOf)} />
@@ -47,27 +50,10 @@ export function CutTable({ cut }: { cut: CutAtStep }) {
       {cut.marksAsTyped !== '' && (
         <p>Marked “{cut.marksAsTyped}”, which does not read as flat part and angle part: compare it by eye.</p>
       )}
-      {cut.marksTwoWays !== null && (
-        <Notice kind="caution" title={`Marked “${cut.marksTwoWays.typed}”: two ways to read it`} live={false}>
-          <ul>
-            {cut.marksTwoWays.ways.map((way) => (
-              <li key={way}>{way}</li>
-            ))}
-          </ul>
-          <p>Neither is taken. Ask the vendor, or go by the corners.</p>
-        </Notice>
+      {cut.marksTwoWays !== null && cut.orderId !== null && (
+        <MarksMeant marks={cut.marksTwoWays} visitId={visitId} orderId={cut.orderId} />
       )}
-      {cut.out !== '' && (
-        <Notice kind="caution" title="Not as wanted" live={false}>
-          <p>{cut.out}</p>
-          {cut.orderId !== null && (
-            <p>
-              <Link href={`/away/${cut.orderId}`}>Reject it on its outside order</Link>, or have a new plan made for
-              what was cut: that is one step on from there.
-            </p>
-          )}
-        </Notice>
-      )}
+      {cut.out !== '' && <NotAsWanted visitId={visitId} stepId={stepId} words={cut.out} orderId={cut.orderId} />}
     </>
   )
 }

@@ -3,6 +3,7 @@ import { ReadingGrid, type ReadingCell, type ReadingEntry } from '@/app/_compone
 import { quantities } from '@/lib/core/units/quantities'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
+import { unitNames, type ReadWithProps } from './read-with'
 import { RepeatChoices } from './repeat-choices'
 import type { CellAsks } from './cell-asks'
 
@@ -15,6 +16,8 @@ type Props = {
   /** Cells that were left, or sent: what is said about a figure waits until it is typed. */
   settled: ReadonlySet<string>
   onSettle: (key: string) => void
+  /** Whose choice of units counts on this device; left out: the choice for this kind. */
+  readWith?: ReadWithProps | undefined
   onChange: (answers: Answers) => void
 }
 
@@ -54,7 +57,7 @@ export function FigureFields(props: Props) {
         quantity={quantity}
         unit={quantity === 'cutDepth' ? 'thou' : quantities[quantity].unit}
         units={quantities[quantity].keypadUnits}
-        keepUnitAs={kind}
+        keepUnitAs={props.readWith ? unitNames(props.readWith, kind) : kind}
         cells={fields.flatMap((field) => cellsOf(field, props))}
         values={fields.flatMap(({ point }) => {
           const { text, notTaken, again = '' } = answers[keyAt(point)] ?? { text: '', notTaken: null }

@@ -8,6 +8,7 @@ import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
+import type { ReadWithProps } from './read-with'
 import type { TakenReading } from './flow-import'
 import styles from './flow.module.css'
 
@@ -25,6 +26,7 @@ type Props = {
   asks?: CellAsks
   settled?: ReadonlySet<string>
   onSettle?: (key: string) => void
+  readWith?: ReadWithProps
   onChange: (answers: Answers) => void
 }
 
@@ -45,6 +47,7 @@ export function FlowFields({
   asks = noAsks,
   settled = noneLeft,
   onSettle = ignored,
+  readWith,
   onChange,
 }: Props) {
   const [added, setAdded] = useState<readonly string[]>([])
@@ -118,6 +121,7 @@ export function FlowFields({
           asks={asks}
           settled={settled}
           onSettle={onSettle}
+          readWith={readWith}
           onChange={onChange}
           fields={lifts.map((lift) => ({
             ...fieldAt(`${port}@${lift}`),

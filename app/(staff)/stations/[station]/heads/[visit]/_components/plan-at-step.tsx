@@ -1,11 +1,12 @@
 import { Notice } from '@/app/_components/ui/notice'
+import type { StepId } from '@/lib/core/route/step-ids'
 import type { PlanAtStep as Plan } from '@/lib/use-cases/stations/plan-at-step'
 import { CutTable } from './cut-table'
 import { NextPass } from './next-pass'
 import styles from './step.module.css'
 
 /** The plan's figures for this step; at the deck mill one huge figure. */
-export function PlanAtStep({ plan }: { plan: Plan }) {
+export function PlanAtStep({ plan, visitId, stepId }: { plan: Plan; visitId: string; stepId: StepId }) {
   return (
     <section aria-label="Plan" className="stack">
       {plan.pass && <NextPass pass={plan.pass} />}
@@ -17,7 +18,7 @@ export function PlanAtStep({ plan }: { plan: Plan }) {
           {plan.huge.note !== '' && <span className={styles.hugeNote}>{plan.huge.note}</span>}
         </p>
       )}
-      {plan.cut && <CutTable cut={plan.cut} />}
+      {plan.cut && <CutTable cut={plan.cut} visitId={visitId} stepId={stepId} />}
       {plan.lines.length > 0 && (
         <dl className={styles.lines}>
           {plan.lines.map((line) => (

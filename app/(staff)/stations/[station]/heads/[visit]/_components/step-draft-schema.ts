@@ -12,5 +12,5 @@ export const stepDraftSchema = z.object({
     }),
   ),
   conditions: z.record(z.string(), z.string()),
-  instrumentId: z.string(),
+  instruments: z.record(z.string(), z.string()).default({}),
 })

@@ -5,7 +5,8 @@ export type StepDraft = {
   readonly shape: 1
   readonly answers: Answers
   readonly conditions: Readonly<Record<string, string>>
-  readonly instrumentId: string
+  /** By kind of reading; '' or left out: not named. */
+  readonly instruments: Readonly<Record<string, string>>
 }
 
 /** What is typed at a step. The schema comes when there is a draft: the step itself has to be there at once. */

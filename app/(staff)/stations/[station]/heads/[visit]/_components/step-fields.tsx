@@ -6,6 +6,7 @@ import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
+import { ReadWith, type ReadWithProps } from './read-with'
 import { PhotoField } from './photo-field'
 
 /** Other steps than a flow run do not load it. */
@@ -19,6 +20,7 @@ type Props = {
   asks: CellAsks
   settled: ReadonlySet<string>
   onSettle: (key: string) => void
+  readWith: ReadWithProps
   /** Where a photo taken at this step belongs. */
   photoTo: Parameters<typeof PhotoField>[0]['to']
   onChange: (answers: Answers) => void
@@ -28,8 +30,14 @@ type Props = {
 export function StepFields(props: Props) {
   const first = props.fields[0]
   if (!first) return null
-  if (first.kind === 'flow') return <FlowFields {...props} />
-  if (first.spec.form === 'figure') return <FigureFields {...props} />
+  if (first.spec.form === 'figure') {
+    return (
+      <>
+        {first.kind === 'flow' ? <FlowFields {...props} /> : <FigureFields {...props} />}
+        <ReadWith kind={first.kind} label={first.spec.label} {...props.readWith} />
+      </>
+    )
+  }
   return (
     <>
       {props.fields.map((field) => (

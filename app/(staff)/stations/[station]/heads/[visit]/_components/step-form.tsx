@@ -5,7 +5,6 @@ import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
-import { Select } from '@/app/_components/ui/select'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
 import { answerKey, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
@@ -23,6 +22,10 @@ const done: Record<Deed, string> = {
   record: 'Readings saved. The step is not ticked yet.',
   start: 'Started.',
 }
+
+/** What became of it: a figure may have put the head on hold. */
+const saidOf = (what: Deed, held: readonly string[]): string =>
+  held.length === 0 ? done[what] : `${done[what]} The head is on hold: ${held.join(' ')}`
 
 const notDone: Record<Deed, string> = { tick: 'Not ticked', record: 'Not saved', start: 'Not started' }
 
@@ -51,7 +54,7 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
   const asks = useCellAsks(screen.facts, keys, entry.answers)
 
   const hasFields = screen.fields.length > 0
-  const typed = typedReadings(entry.answers)
+  const typed = typedReadings(entry.answers, entry.instruments)
 
   function send(what: Deed) {
     setDeed(what)
@@ -67,15 +70,15 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
     }
     const readings = {
       readings: typed,
-      instrumentId: entry.instrumentId === '' ? null : entry.instrumentId,
+      instrumentId: null,
       conditions: step.stepId === 'flow' ? { ...entry.conditions, run: String(repeat ?? 1) } : {},
       takenAt: null,
     }
     const after = {
       name: what,
       onTaken: () => what !== 'start' && clear(),
-      onDone: () => {
-        setSaid(done[what])
+      onDone: (result: { readonly label?: string; readonly ticked?: boolean; readonly held?: readonly string[] }) => {
+        setSaid(saidOf(result.ticked === false ? 'record' : what, result.held ?? []))
         if (repeat !== undefined) onRepeated?.()
       },
     }
@@ -109,6 +112,11 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
           asks={asks}
           settled={left}
           onSettle={(key) => setLeft((now) => new Set([...now, key]))}
+          readWith={{
+            screen,
+            instruments: entry.instruments,
+            onChange: (instruments) => change({ instruments }),
+          }}
           photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
           onChange={changeAnswers}
         />
@@ -121,19 +129,6 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
             edited(...Object.keys(conditions).filter((key) => conditions[key] !== entry.conditions[key]))
             change({ conditions })
           }}
-        />
-      )}
-      {screen.fields.some((field) => field.spec.form === 'figure') && screen.instruments.length > 0 && (
-        <Select
-          label="Read with"
-          required={false}
-          empty="Not named"
-          value={entry.instrumentId}
-          onChange={(event) => change({ instrumentId: event.target.value })}
-          options={screen.instruments.map((one) => ({
-            value: one.id,
-            label: one.lastCheckedOn ? `${one.name}, checked ${one.lastCheckedOn}` : one.name,
-          }))}
         />
       )}
       {refusal?.theirs ? (

@@ -11,7 +11,7 @@ export const stepDraftKey = ({ visitId, step }: { visitId: string; step: StepKey
 
 /** What is typed at a step, kept on this device until the server has taken it. */
 export function useStepEntry(key: string, lastConditions: Entry['conditions']) {
-  const blank = (conditions: Entry['conditions']): Entry => ({ answers: {}, conditions, instrumentId: '' })
+  const blank = (conditions: Entry['conditions']): Entry => ({ answers: {}, conditions, instruments: {} })
   const [entry, setEntry] = useState<Entry>(() => blank(lastConditions))
 
   useEffect(() => {

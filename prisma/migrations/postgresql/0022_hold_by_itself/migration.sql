@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Hold" ADD COLUMN     "cause" TEXT NOT NULL DEFAULT '';
