@@ -13,7 +13,7 @@ import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, casting, machinist, monday, owner } from '../jobs/counter-shop'
-import { angledHead, outAndBack, readAngled } from '../release/angled-head'
+import { angledHead, outAndBack } from '../release/angled-head'
 import { makeFlatPlan, shopWithJob, workThrough } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 })
