@@ -16,6 +16,15 @@ export async function castingChoices(reader: Reader) {
   })
 }
 
+/** Those of the ids whose valves sit in a flat face: they hold no cc, and none is asked of them. */
+export async function flatDeckCastings(reader: Reader, ids: readonly string[]): Promise<ReadonlySet<string>> {
+  const rows = await reader.castingRecord.findMany({
+    where: { id: { in: [...new Set(ids)] }, chamberShape: 'flat-deck' },
+    select: { id: true },
+  })
+  return new Set(rows.map((row) => row.id))
+}
+
 /** Those of the ids that are on record, with their material. */
 export async function castingMaterials(reader: Reader, ids: readonly string[]): Promise<Map<string, string>> {
   const rows = await reader.castingRecord.findMany({

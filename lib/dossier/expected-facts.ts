@@ -26,6 +26,7 @@ import { runNumber } from './flow-run'
 import { cornersBefore, newThicknessIn, seatsBefore } from './metal-gone'
 import { nextPassAtMill, ownRateOf } from './next-pass'
 import { deckOf } from './route-facts'
+import { thicknessStop } from './thickness-at-mill'
 
 type Valued = EffectiveReading & { readonly value: number }
 
@@ -250,12 +251,13 @@ async function millFacts(
   const outsideIn = visit.outside.reduce((sum, order) => sum + order.flatIn, 0)
   const thinnestIn = Math.min(...Object.values(cornersBefore(readings)).filter((corner) => typeof corner === 'number'))
   const leastIn = casting.thicknessLeastIn
-  const pass = plan && plan.kind !== 'clean-up' ? await nextPassAtMill(reader, head, plan) : null
+  const toThickness = plan?.flatDeck && plan.kind === 'flat' ? thicknessStop(head, plan).depthIn : null
+  const pass = plan && plan.kind !== 'clean-up' && !plan.flatDeck ? await nextPassAtMill(reader, head, plan) : null
   const stopAtThou = pass?.stopAtThou ?? null
   return {
     ...noMill,
     adviceIn: stopAtThou === null ? null : stopAtThou / 1000,
-    planFlatIn: plan ? Math.max(0, plan.flatIn - outsideIn - (totalIn - fromTouchOffIn)) : null,
+    planFlatIn: plan ? Math.max(0, (toThickness ?? plan.flatIn) - outsideIn - (totalIn - fromTouchOffIn)) : null,
     leftIn: leastIn === undefined || !Number.isFinite(thinnestIn) ? null : thinnestIn - leastIn,
     lastTotalIn: fromTouchOffIn > 0 ? fromTouchOffIn : null,
   }

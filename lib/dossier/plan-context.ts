@@ -1,3 +1,5 @@
+import { typedFigure } from '@/lib/core/units/typed-figure'
+import { chamberShapeOf, type ChamberShape } from '@/lib/core/casting/chamber-shape'
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { CutLimits, HeadNow } from '@/lib/core/cut/plan'
 import type { EngineFacts } from '@/lib/core/engine/figures'
@@ -18,7 +20,7 @@ export type PlanContext = {
   readonly casting: CastingFacts
   readonly castingName: string
   readonly deepEdge: 'intake' | 'exhaust'
-  readonly chamberShape: 'open' | 'closed'
+  readonly chamberShape: ChamberShape
   readonly engine: EngineFacts
   readonly heads: readonly HeadNow[]
   readonly presentNominal: boolean
@@ -33,6 +35,9 @@ export type PlanContext = {
   readonly limits: CutLimits
   readonly ptvLeastIn: { readonly intake: number; readonly exhaust: number }
   readonly sealingMarginIn: number
+  /** Flat-deck heads: the thickness that was asked for when they were booked; null: heads with chambers. */
+  readonly flatDeck: { readonly wantedThicknessIn: number | null } | null
+  readonly wantedThicknessText: string
 }
 
 /** The heads of a pair that a plan is for: those that are still to be cut, by their place on the job. */
@@ -68,11 +73,12 @@ function depthAsked(facts: CastingFacts, present: readonly Present[], targetCc: 
 }
 
 function contextOf(
-  { visit: first, casting, engine, settings }: Dossier,
+  { visit: first, casting, engine, settings, facts, wanted }: Dossier,
   present: readonly Present[],
   rate: ShownRate,
 ): PlanContext {
   const { job } = first
+  const thickness = wanted.finishedThicknessIn
   const deepEdge = first.head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust'
   return {
     pairId: first.pairId,
@@ -80,7 +86,7 @@ function contextOf(
     casting,
     castingName: first.head.casting?.name ?? 'casting not on record',
     deepEdge,
-    chamberShape: first.head.casting?.chamberShape === 'closed' ? 'closed' : 'open',
+    chamberShape: chamberShapeOf(first.head.casting?.chamberShape),
     engine,
     heads: present.map(({ head }) => head),
     presentNominal: present.some(({ nominal }) => nominal),
@@ -104,5 +110,7 @@ function contextOf(
     },
     ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
     sealingMarginIn: settings.sealingMarginIn,
+    flatDeck: facts.flatDeck ? { wantedThicknessIn: thickness?.value ?? null } : null,
+    wantedThicknessText: thickness ? typedFigure(thickness) : '',
   }
 }

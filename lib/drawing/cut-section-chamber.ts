@@ -68,6 +68,8 @@ export function chamberOf(
   front: readonly PlacedValve[],
   widthIn: number,
 ): ChamberDrawn {
+  // The valves lie in the deck itself: there is no chamber to draw.
+  if (input.chamberShape === 'flat-deck') return { chamber: null, wallsIn: null, widened: false }
   const mouths = inOrder(front).map(widest)
   const [first, last] = [mouths[0], mouths[mouths.length - 1]]
   if (!first || !last)

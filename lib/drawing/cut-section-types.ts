@@ -1,3 +1,4 @@
+import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { Motion, SectionPoint } from '@/lib/core/clearance/rigid-motion'
 import type { ValveAxis } from '@/lib/core/clearance/valve-axis'
@@ -8,7 +9,7 @@ import type { CircleName } from '@/lib/core/seat/circles'
 /** A head and a cut of its deck. Figures that are not known are left out of the drawing. */
 export type CutSectionInput = {
   readonly casting: CastingFacts
-  readonly chamberShape: 'open' | 'closed'
+  readonly chamberShape: ChamberShape
   readonly deepEdge: Port
   /** Angle part at the deep edge; degrees where they were given, else they follow from the milled width. */
   readonly cut: { readonly flatIn: number; readonly angleIn: number; readonly angleDeg: number | null }

@@ -1,3 +1,4 @@
+import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
 import type { ShopBlock } from '@/lib/core/spec/spec-sheet'
 
@@ -9,7 +10,7 @@ export type EstimateData = {
   readonly on: string
   readonly by: string
   readonly casting: string
-  readonly chamberShape: 'open' | 'closed'
+  readonly chamberShape: ChamberShape
   readonly note: string
   readonly answer: EstimateAnswer
   /** A head, as the shop writes money; '' when it may not be told or the shop has no list. */

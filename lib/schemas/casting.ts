@@ -1,3 +1,4 @@
+import { chamberShapes } from '@/lib/core/casting/chamber-shape'
 import { z } from 'zod'
 import {
   castingFigureKeys,
@@ -88,7 +89,7 @@ const facts = z.object({
     .trim()
     .regex(/^([1-9]|1[0-2])$/, 'Enter the number of chambers, 1 to 12.')
     .transform(Number),
-  chamberShape: z.enum(['open', 'closed'], 'Choose open or closed.'),
+  chamberShape: z.enum(chamberShapes, 'Choose open, closed or flat deck.'),
   deepEdge: z.enum(['exhaust', 'intake'], 'Choose the deep edge of an angle cut.'),
   note: words(2000),
   figures: z.object({
@@ -115,6 +116,10 @@ function contradictions(casting: Facts, context: z.RefinementCtx): void {
     refuse(['any', 'thicknessLeastIn'], 'This is more than the new head has. Check both figures.')
   if (above(any.landLeastIn, any.landNewIn))
     refuse(['any', 'landLeastIn'], 'This is more than the new land has. Check both figures.')
+  for (const kind of ['intakeRecession', 'exhaustRecession', 'injectorProtrusion'] as const) {
+    if (above(any[`${kind}LeastIn`], any[`${kind}MostIn`]))
+      refuse(['any', `${kind}LeastIn`], 'The minimum is more than the maximum. Check both figures.')
+  }
   if (above(any.boltIn, any.boltHoleIn))
     refuse(['any', 'boltIn'], 'The bolt is thicker than its hole. Check both figures.')
   for (const form of chamberForms) {

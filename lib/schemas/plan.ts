@@ -17,6 +17,8 @@ export const planChoiceSchema = z.object({
   stopAtIn: optionalFigure('stopAt'),
   /** How deep the seat work still to come will sink the valves. */
   sinkIn: optionalFigure('sink'),
+  /** Of a flat-deck head: how thick it is to be. */
+  thicknessIn: optionalFigure('thickness').prefault(''),
   reason: words(300),
 })
 export type PlanChoice = z.output<typeof planChoiceSchema>

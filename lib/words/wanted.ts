@@ -20,6 +20,7 @@ const groupWords: Readonly<Record<WantedGroup, string>> = {
   'coil-bind': 'Height at coil bind',
   'seat-pressure': 'Pressure on the seat',
   'open-pressure': 'Pressure, valve open',
+  thickness: 'Finished thickness',
   straightness: 'Straightness',
 }
 

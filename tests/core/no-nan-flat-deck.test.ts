@@ -1,5 +1,8 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { makePlan, type PlanInput } from '@/lib/core/cut/plan'
+import { partsToThickness } from '@/lib/core/cut/plan-thickness'
+import { flatDeckPlan } from '@/lib/core/flat-deck/plan-of-heads'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { flatDeckAfter } from '@/lib/core/flat-deck/after-cut'
 import { deepestFlatCut } from '@/lib/core/flat-deck/deepest-cut'
@@ -58,6 +61,43 @@ describe('flat decks', () => {
   ])
   holds(flatDeckAfter, [now, record, cut, near(0, 0.25)], 600)
   holds(deepestFlatCut, [now, record, maybe(near(0.3, 12))], 600)
+})
+
+describe('plans of flat decks', () => {
+  const head = fc.record({
+    tag: fc.constant('T-0001'),
+    chambersCc: fc.constant([]),
+    thicknessIn: maybe(near(0.3, 12)),
+    flatDeck: now,
+  })
+  const limits = {
+    ...{ angleCautionDeg: 0.5, angleLimitDeg: 1, thicknessLeastIn: null, land: null },
+    ...{ classFlatOnly: false, classMinCc: null, classMaxCutIn: null },
+  }
+  const plan: Arbitrary<PlanInput> = fc.record({
+    kind: fc.constantFrom('none' as const, 'clean-up' as const, 'flat' as const, 'angle' as const),
+    heads: fc.array(head, { maxLength: 3 }),
+    targetCc: maybe(near(1, 400)),
+    toleranceCc: fc.constant(0.5),
+    seatWorkGivesCc: near(0, 20),
+    thouPerCc: maybe(near(0.5, 200)),
+    centroidShare: maybe(near(0, 1)),
+    milledWidthIn: maybe(near(1, 20)),
+    split: fc.constant({ by: 'margin' as const }),
+    marginCc: near(0, 50),
+    stopAtIn: maybe(near(0.0005, 0.1)),
+    limits: fc.constant(limits),
+    flatDeck: fc.record({ wantedThicknessIn: maybe(near(0.3, 12)) }),
+  })
+  holds(partsToThickness, [plan], 600)
+  holds(makePlan, [plan], 600)
+  holds(flatDeckPlan, [
+    fc.array(head, { maxLength: 3 }),
+    fc.record({ flatIn: near(0, 0.5), angleIn: near(0, 0.5) }),
+    record,
+    near(0, 0.25),
+    maybe(near(0.3, 12)),
+  ])
 })
 
 describe('what is not known is refused by name', () => {

@@ -1,4 +1,5 @@
 'use client'
+import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { useMemo } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -21,7 +22,7 @@ type Props = {
   way: CutOption
   angleIn: number | null
   onAngle: (angleIn: number) => void
-  chamberShape: 'open' | 'closed'
+  chamberShape: ChamberShape
   /** What the shop's own cuts of this casting did to flow. */
   flowed: readonly EarlierFlow[]
   /** They stand beside the answer already. */

@@ -14,6 +14,8 @@ export type TypedCut = {
   readonly angleDeg: string
   readonly stopAtIn: string
   readonly sinkIn: string
+  /** Of flat-deck heads. */
+  readonly thicknessIn: string
 }
 
 type Registered = Pick<ComponentProps<'input'>, 'ref' | 'onChange' | 'onBlur'> & {
@@ -26,6 +28,8 @@ type Props = {
   text: (name: keyof TypedCut) => Registered
   typed: Pick<TypedCut, 'kind' | 'splitBy'>
   marginCc: number
+  /** Valves in a flat face: cut to clean up or to a thickness. */
+  flatDeck?: boolean
 }
 
 const hints: Readonly<Record<CutKind, string>> = {
@@ -37,13 +41,20 @@ const hints: Readonly<Record<CutKind, string>> = {
   'angle-flat': 'The angle first, then the last flat cut to size.',
 }
 
+const flatDeckKinds: readonly CutKind[] = ['none', 'clean-up', 'flat']
+
 /** Which cut, how it is shared between flat and angle, and the seat work that is still to come. */
-export function CutChoice({ text, typed, marginCc }: Props) {
+export function CutChoice({ text, typed, marginCc, flatDeck = false }: Props) {
+  const kinds = flatDeck ? flatDeckKinds : cutKinds
   return (
     <>
       <Choice
         label="Kind of cut"
-        options={cutKinds.map((kind) => ({ value: kind, label: cutTitle(kind), hint: hints[kind] }))}
+        options={kinds.map((kind) => ({
+          value: kind,
+          label: flatDeck && kind === 'flat' ? 'Flat cut to a thickness' : cutTitle(kind),
+          hint: flatDeck && kind === 'flat' ? 'Flat until the head is as thick as wanted.' : hints[kind],
+        }))}
         {...text('kind')}
       />
       {typed.kind === 'clean-up' && (
@@ -53,6 +64,15 @@ export function CutChoice({ text, typed, marginCc }: Props) {
           inputMode="decimal"
           required
           {...text('stopAtIn')}
+        />
+      )}
+      {flatDeck && typed.kind === 'flat' && (
+        <TextInput
+          label="Thickness wanted"
+          hint="At the thinnest corner after the cut, in inches. Follow the engine maker’s minimum."
+          inputMode="decimal"
+          required
+          {...text('thicknessIn')}
         />
       )}
       {typed.kind === 'angle-flat' && (
@@ -91,7 +111,11 @@ export function CutChoice({ text, typed, marginCc }: Props) {
       {typed.kind !== 'none' && (
         <TextInput
           label="Seat work still to come sinks the valves by"
-          hint="Leave empty when no seat work is planned. The cut then aims below the target by what it adds."
+          hint={
+            flatDeck
+              ? 'Leave empty when no seat work is planned. Every valve then lies that much deeper.'
+              : 'Leave empty when no seat work is planned. The cut then aims below the target by what it adds.'
+          }
           inputMode="decimal"
           required={false}
           {...text('sinkIn')}

@@ -1,4 +1,5 @@
 'use client'
+import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import Link from 'next/link'
 import { Follows } from '@/app/_components/bench/follows'
 import { Marks } from '@/app/_components/charts/marks-svg'
@@ -14,7 +15,7 @@ import { cutSection } from '@/lib/drawing/cut-section'
 import type { TypedCut } from './cut-choice'
 import styles from './plan-preview.module.css'
 
-type PreviewInputs = PlanInputs & { readonly chamberShape: 'open' | 'closed' }
+type PreviewInputs = PlanInputs & { readonly chamberShape: ChamberShape }
 
 const valueOf = (text: string, quantity: Quantity): number | null => {
   const parsed = parseFigure(text, quantity)
@@ -40,6 +41,7 @@ export function PlanPreview({ ground, typed, whereNeeded, notKept = false }: Pro
     angleDeg: valueOf(typed.angleDeg, 'angle'),
     stopAtIn: valueOf(typed.stopAtIn, 'cutDepth'),
     sinkIn: valueOf(typed.sinkIn, 'sink'),
+    thicknessIn: valueOf(typed.thicknessIn, 'thickness'),
   })
   return (
     <section aria-label="What this cut does" aria-live="polite" className="stack">
@@ -67,7 +69,7 @@ export function PlanPreview({ ground, typed, whereNeeded, notKept = false }: Pro
 type WorkedProps = { ground: PreviewInputs; worked: WorkedPlan; notKept: boolean }
 
 function Worked({ ground, worked, notKept }: WorkedProps) {
-  const { record, follows } = worked
+  const { record, follows, flatDeck } = worked
   const { casting, deepEdge, chamberShape } = ground
   const title = notKept ? `Not kept: ${planTitle(record)}` : planTitle(record)
   const size = notKept ? 'figure' : 'figure-large'
@@ -99,12 +101,14 @@ function Worked({ ground, worked, notKept }: WorkedProps) {
             follows,
             ptvLeastIn: ground.ptvLeastIn,
             sealingMarginIn: ground.sealingMarginIn ?? 0,
+            flatDeck,
           })}
         />
       </div>
       <p className="soft">
-        These are plans. The figure at the mill is the next safe pass. The machinist in charge decides; makers’
-        instructions come first.
+        {flatDeck
+          ? 'These are plans. Check the thickness at the mill before the last pass. The machinist in charge decides; the engine maker’s limits come first.'
+          : 'These are plans. The figure at the mill is the next safe pass. The machinist in charge decides; makers’ instructions come first.'}
       </p>
     </>
   )

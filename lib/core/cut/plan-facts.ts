@@ -19,6 +19,7 @@ const planFigures: readonly Figure<PlanInput>[] = [
   ['thouPerCc', 'rate', thouPerCc, (plan) => plan.thouPerCc],
   ['centroidShare', 'centre of the opening', span(leastShare, mostShare), (plan) => plan.centroidShare],
   ['milledWidthIn', 'milled width', milledWidth, (plan) => plan.milledWidthIn],
+  ['wantedThicknessIn', 'wanted thickness', thickness, (plan) => plan.flatDeck?.wantedThicknessIn],
   ['marginCc', 'what is left for us', span(0, 50), (plan) => plan.marginCc],
   ['stopAtIn', 'stop-at limit of the clean-up', stopAt, (plan) => plan.stopAtIn],
   ['angleLimitDeg', 'largest angle', angle, ({ limits }) => limits.angleLimitDeg],

@@ -8,6 +8,7 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
 export function governingWords(input: PlanInput, out: readonly OutOfTolerance[]): string {
   const { kind, targetCc, toleranceCc, presentNominal, equalise } = input
   if (kind === 'none') return 'No cut.'
+  if (kind === 'flat' && input.flatDeck) return 'The thinnest corner goes to the wanted thickness.'
   if (kind === 'clean-up' || targetCc === null) return 'Only enough to make it flat. Stop at the depth given.'
   if (presentNominal)
     return `From the nominal volume to ${cc(targetCc)}; the chambers are not measured, so none can be told apart.`

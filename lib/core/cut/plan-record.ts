@@ -10,6 +10,25 @@ export type SeatOnRecord = {
   readonly ground: SeatGround
 }
 
+/** One flat-deck head: lengths in inches, before and after the cut and the seat work planned with it. */
+export type FlatDeckHeadRecord = {
+  readonly tag: string
+  readonly thicknessNowIn: number | null
+  readonly thicknessLeftIn: number | null
+  readonly valves: readonly { readonly valve: string; readonly beforeIn: number; readonly afterIn: number }[]
+  readonly injectors: readonly { readonly chamber: string; readonly beforeIn: number; readonly afterIn: number }[]
+}
+
+export type FlatDeckRecord = {
+  /** Null: a clean-up. */
+  readonly wantedThicknessIn: number | null
+  readonly thicknessLeastIn: number | null
+  readonly heads: readonly FlatDeckHeadRecord[]
+  /** Valve pockets over one piston, or what was read by burette; null: not known. */
+  readonly beforeCc: number | null
+  readonly afterCc: number | null
+}
+
 /**
  * What a plan version freezes as its results: all that follows from the cut, in the core's units. Null: not computable
  * with what was known, and `needs` says what would make it so.
@@ -41,6 +60,8 @@ export type PlanRecord = {
   readonly wallDraft?: { readonly deg: number; readonly lessCc: number } | null
   /** Sealing lines over the new deck, and what each depth stands on. */
   readonly seats?: readonly SeatOnRecord[]
+  /** Of flat-deck heads; absent or null: heads with chambers. */
+  readonly flatDeck?: FlatDeckRecord | null
   readonly ptvLossIntakeIn: number | null
   readonly ptvLossExhaustIn: number | null
   readonly compressionBefore: number | null

@@ -1,3 +1,4 @@
+import type { FlatDeckNow } from '../flat-deck/after-cut'
 import type { MetalGone } from '../head-now/metal-gone'
 import type { SeatReading } from '../head-now/seat-now'
 import type { CutKind } from '../route/step-ids'
@@ -26,6 +27,8 @@ export type HeadNow = {
   readonly chambers?: number
   /** Seats read on this visit before any of its cuts. */
   readonly seatReadings?: readonly SeatReading[]
+  /** Of a flat-deck head: its valves and injectors as they were read before any cut. */
+  readonly flatDeck?: FlatDeckNow
 }
 
 /** Land under the intake port; its place across from the shallow edge of the cut, as a share of the milled width. */
@@ -77,6 +80,8 @@ export type PlanInput = {
   /** Cut until the largest chamber is at the target, then open the rest; else the mean goes to the target. */
   readonly equalise?: boolean
   readonly limits: CutLimits
+  /** Valves in a flat face: cut to a thickness, and no cc; left out or null: heads with chambers. */
+  readonly flatDeck?: { readonly wantedThicknessIn: number | null } | null
 }
 
 export type HeadAfter = {

@@ -6,6 +6,7 @@ import { quantities } from '../units/quantities'
 import { formatThou } from '../units/format-figure'
 import { cutAngleDeg } from './angle'
 import { partsFor } from './plan-depths'
+import { partsToThickness } from './plan-thickness'
 import { checkPlanFacts } from './plan-facts'
 import { governingWords, unevenCaution } from './plan-governing'
 import { limitCautions, refuseBroken, totalRemoved } from './plan-limits'
@@ -33,7 +34,8 @@ const cc = (value: number): string => `${value.toFixed(1)} cc`
  * Example: 3 cc at 6 thou per cc → flat 0.018 in; 10 cc with 0.020 flat and the centre at 0.635 of the width → w 0.063.
  * Derived: depth = (present − target + seat work)·thou per cc, parted by `partsFor`.
  */
-export function makePlan(input: PlanInput): Result<PlanAnswer> {
+export function makePlan(asked: PlanInput): Result<PlanAnswer> {
+  const input = asked.flatDeck ? withoutCc(asked) : asked
   const possible = checkPlanFacts(input)
   if (!possible.ok) return possible
   const cut = cutOf(input)
@@ -42,10 +44,24 @@ export function makePlan(input: PlanInput): Result<PlanAnswer> {
   return plan.ok ? refuseBroken(input, plan.value) : plan
 }
 
+/** The chamber is in the piston: neither a target nor the rate says anything of such a head. */
+const withoutCc = (input: PlanInput): PlanInput => ({
+  ...input,
+  targetCc: null,
+  thouPerCc: null,
+  seatWorkGivesCc: 0,
+  heads: input.heads.map((head) => ({ ...head, chambersCc: [] })),
+  limits: { ...input.limits, classMinCc: null },
+})
+
 type Cut = Parts & { readonly depthIn: number; readonly aimCc: number | null }
 
 function cutOf(input: PlanInput): Result<Cut> {
   if (input.kind === 'none') return ok({ flatIn: 0, angleIn: 0, depthIn: 0, aimCc: null })
+  if (input.flatDeck && input.kind !== 'clean-up') {
+    const parts = partsToThickness(input)
+    return parts.ok ? ok({ ...parts.value, depthIn: parts.value.flatIn, aimCc: null }) : parts
+  }
   if (input.kind === 'clean-up') {
     const stop = knownFacts({ stopAtIn: factOf('stop-at limit of the clean-up', input.stopAtIn, 'stopAt') })
     if (!stop.ok) return stop
@@ -138,8 +154,8 @@ function removedCc(depthIn: number, thouPerCc: number | null): number | null {
 
 function needsOf(input: PlanInput, angleDeg: number | null, totalRemovedIn: number | null): string[] {
   const unknown: readonly (readonly [need: string, when: boolean])[] = [
-    ['presentCc', input.heads.some((head) => head.chambersCc.length === 0)],
-    ['thouPerCc', input.thouPerCc === null && input.kind === 'clean-up'],
+    ['presentCc', !input.flatDeck && input.heads.some((head) => head.chambersCc.length === 0)],
+    ['thouPerCc', !input.flatDeck && input.thouPerCc === null && input.kind === 'clean-up'],
     ['milledWidthIn', angleDeg === null],
     ['thicknessIn', input.heads.some((head) => head.thicknessIn === null)],
     ['thicknessNewIn', totalRemovedIn === null && (input.limits.thicknessNewIn ?? null) === null],

@@ -5,6 +5,9 @@ import { gapWording } from '../intake/face-cut'
 import { formatThou } from '../units/format-figure'
 import { isMeasurable } from '../units/least-measured'
 import type { Consequences } from './consequences'
+import type { FlatDeckHeadPlan } from '../flat-deck/plan-of-heads'
+import { pointLabel } from '../readings/points'
+import { beforeAfterWords, injectorNote, valveNote } from './flat-deck-words'
 import { groundWords } from './ground-words'
 import { ports, type Port } from './valve-consequences'
 
@@ -27,6 +30,8 @@ export type LineWords = {
   readonly follows: Consequences
   readonly ptvLeastIn: Readonly<Record<Port, number>>
   readonly sealingMarginIn: number
+  /** Flat-deck heads, valve by valve; left out or null: heads with chambers. */
+  readonly flatDeck?: { readonly heads: readonly FlatDeckHeadPlan[] } | null
 }
 
 /** All that follows from a cut in the words and units of the shop, for every screen and paper that shows it. */
@@ -34,12 +39,37 @@ export function consequenceLines(words: LineWords): readonly ConsequenceGroup[] 
   return [
     { title: 'Engine', lines: [ratioLine(words.follows)] },
     { title: 'Valves and pistons', lines: ports.flatMap((port) => pistonLines(words, port)) },
-    { title: 'Seats', lines: ports.flatMap((port) => seatLines(words, port)) },
+    ...flatDeckGroups(words),
+    { title: 'Seats', lines: words.flatDeck ? [] : ports.flatMap((port) => seatLines(words, port)) },
     { title: 'Intake side', lines: intakeLines(words) },
     { title: 'Bolts and dowels', lines: boltLines(words) },
     { title: 'Valve train', lines: trainLines(words) },
   ].filter(({ lines }) => lines.length > 0)
 }
+
+/** Every valve and every injector of flat-deck heads, before and after. */
+const flatDeckGroups = ({ flatDeck }: LineWords): ConsequenceGroup[] =>
+  (flatDeck?.heads ?? []).map(({ tag, after }) => ({
+    title: `Valves and injectors, ${tag}`,
+    lines: [
+      ...(after?.valves ?? []).map((valve) => ({
+        label: `Valve, ${pointLabel(valve.valve)}`,
+        value: beforeAfterWords(valve.beforeIn, valve.afterIn),
+        note: valveNote(valve),
+        needs: [],
+        caution: isPast(valve.judged),
+      })),
+      ...(after?.injectors ?? []).map((injector) => ({
+        label: `Injector, chamber ${injector.chamber}`,
+        value: beforeAfterWords(injector.beforeIn, injector.afterIn),
+        note: injectorNote(injector),
+        needs: [],
+        caution: isPast(injector.judged),
+      })),
+    ],
+  }))
+
+const isPast = ({ state }: { readonly state: string }): boolean => state === 'under' || state === 'over'
 
 /** Two notes side by side never run together. */
 const joined = (...notes: readonly string[]): string => notes.filter((note) => note !== '').join('; ')

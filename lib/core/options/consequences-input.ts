@@ -16,4 +16,6 @@ export type ConsequencesInput = {
   readonly sinkIn: number
   /** The heads that are cut alike, as they are now. */
   readonly heads: readonly HeadNow[]
+  /** Flat-deck heads: what they hold are valve pockets, which may be less than nothing. */
+  readonly flatDeck?: boolean
 }

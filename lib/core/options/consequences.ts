@@ -40,9 +40,10 @@ export function consequences(input: ConsequencesInput): Consequences {
   const onDeck = heads[0]?.casting ?? casting
   const rocker = { xIn: onDeck.rockerXIn, zIn: onDeck.rockerZIn }
   const cam = { xIn: onDeck.camXIn, zIn: onDeck.camZIn }
+  const holds = input.flatDeck ? 'pocketVolume' : 'chamberVolume'
   return {
-    ratioBefore: ratioAt(engine, input.beforeCc),
-    ratioAfter: ratioAt(engine, input.finishedCc),
+    ratioBefore: ratioAt(engine, input.beforeCc, holds),
+    ratioAfter: ratioAt(engine, input.finishedCc, holds),
     intake: valveConsequences(input, heads, 'intake'),
     exhaust: valveConsequences(input, heads, 'exhaust'),
     intakeSide: intakeSide({ ...input, casting: onDeck }),
@@ -55,9 +56,13 @@ export function consequences(input: ConsequencesInput): Consequences {
   }
 }
 
-function ratioAt(engine: EngineFacts, chamberCc: number | null): Result<number> {
+function ratioAt(
+  engine: EngineFacts,
+  chamberCc: number | null,
+  holds: 'chamberVolume' | 'pocketVolume',
+): Result<number> {
   const volumes = cylinderVolumes(engine)
   if (!volumes.ok) return volumes
-  const chamber = knownFacts({ chamberCc: factOf('chamber volume', chamberCc, 'chamberVolume') })
-  return chamber.ok ? compressionRatio(volumes.value, chamber.value.chamberCc) : chamber
+  const chamber = knownFacts({ chamberCc: factOf('chamber volume', chamberCc, holds) })
+  return chamber.ok ? compressionRatio(volumes.value, chamber.value.chamberCc, holds) : chamber
 }

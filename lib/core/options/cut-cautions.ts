@@ -6,13 +6,15 @@ import { ports, type Port } from './valve-consequences'
 type Least = {
   readonly ptvLeastIn: Readonly<Record<Port, number>>
   readonly sealingMarginIn?: number
+  /** Its seats lie in the deck itself: what counts is how deep the valves lie. */
+  readonly flatDeck?: object | null
 }
 
 /** What of a cut's consequences must be said before anybody agrees to it: only what passes a limit. */
 export function cutCautions(follows: Consequences, least: Least): string[] {
   return [
     ...ports.flatMap((port) => clearanceCaution(follows, port, least.ptvLeastIn[port])),
-    ...ports.flatMap((port) => sealingCaution(follows, port, least.sealingMarginIn ?? 0)),
+    ...(least.flatDeck ? [] : ports).flatMap((port) => sealingCaution(follows, port, least.sealingMarginIn ?? 0)),
     ...(follows.boltReach.ok && follows.boltReach.value.bottoms
       ? [
           `The bolts would bottom in their blind holes by ${formatThou(-follows.boltReach.value.leftIn)}: shorter bolts or deeper threads, as the maker of the engine says.`,

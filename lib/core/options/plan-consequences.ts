@@ -6,7 +6,9 @@ import type { PlanRecord } from '../cut/plan-record'
 import type { EngineFacts } from '../engine/figures'
 import type { Refusal, Result } from '../errors'
 import { consequences, type Consequences } from './consequences'
+import { flatDeckPlan } from '../flat-deck/plan-of-heads'
 import { cutCautions } from './cut-cautions'
+import { flatDeckCautions } from './flat-deck-words'
 import { ports } from './valve-consequences'
 
 export type WhatFollowsInput = {
@@ -26,7 +28,12 @@ export type WhatFollowsInput = {
   readonly sealingMarginIn?: number
   /** The heads it is for, as they are now. */
   readonly heads: readonly HeadNow[]
+  readonly flatDeck?: { readonly wantedThicknessIn: number | null } | null
 }
+
+/** What each flat-deck head becomes; null: heads with chambers. */
+export const flatDeckOf = ({ flatDeck, heads, plan, casting, sinkIn }: WhatFollowsInput) =>
+  flatDeck ? flatDeckPlan(heads, plan, casting, sinkIn, plan.kind === 'flat' ? flatDeck.wantedThicknessIn : null) : null
 
 /**
  * All that follows from a cut, for the plan's record: compression, intake side, piston-to-valve loss, in the core's units.
@@ -46,6 +53,9 @@ export function planWithConsequences(input: WhatFollowsInput, follows = conseque
   const intakeLoss = ofCut(follows.intake.pistonToValve)
   const exhaustLoss = ofCut(follows.exhaust.pistonToValve)
   const side = ofCut(follows.intakeSide)
+  const flatDeck = flatDeckOf(input)
+  const before = flatDeck ? flatDeck.beforeCc : plan.presentMeanCc
+  const after = flatDeck ? flatDeck.afterCc : plan.finishedCc
   return {
     kind: plan.kind,
     flatIn: plan.flatIn,
@@ -58,7 +68,7 @@ export function planWithConsequences(input: WhatFollowsInput, follows = conseque
     rateWords: input.rateWords,
     presentMeanCc: plan.presentMeanCc,
     presentNominal: input.presentNominal,
-    targetCc: input.targetCc,
+    targetCc: flatDeck ? null : input.targetCc,
     predictedAfterCutCc: plan.afterCutCc,
     predictedFinishedCc: plan.finishedCc,
     seatWorkGivesCc: input.seatWorkGivesCc,
@@ -66,27 +76,52 @@ export function planWithConsequences(input: WhatFollowsInput, follows = conseque
     intakeRailsIn: side?.railsIn ?? null,
     intakeFace: side?.face ?? null,
     wallDraft: isCut ? wallDraftOf(input) : null,
-    seats: isCut ? seatsOf(follows) : [],
+    seats: isCut && !flatDeck ? seatsOf(follows) : [],
+    flatDeck: flatDeck && flatDeckRecord(input, flatDeck),
     ptvLossIntakeIn: intakeLoss?.lossIn ?? null,
     ptvLossExhaustIn: exhaustLoss?.lossIn ?? null,
-    compressionBefore: plan.presentMeanCc === null ? null : known(follows.ratioBefore),
-    compressionAfter: plan.finishedCc === null ? null : known(follows.ratioAfter),
+    compressionBefore: before === null ? null : known(follows.ratioBefore),
+    compressionAfter: after === null ? null : known(follows.ratioAfter),
     needs: [...needs],
-    cautions: [...plan.cautions, ...(isCut ? cutCautions(follows, input) : [])],
+    cautions: [
+      ...plan.cautions,
+      ...(isCut && flatDeck ? flatDeckCautions(flatDeck.heads, plan.flatIn) : []),
+      ...(isCut ? cutCautions(follows, input) : []),
+    ],
   }
 }
 
+const flatDeckRecord = (
+  { flatDeck, plan, casting }: WhatFollowsInput,
+  found: NonNullable<ReturnType<typeof flatDeckOf>>,
+): PlanRecord['flatDeck'] => ({
+  wantedThicknessIn: plan.kind === 'flat' ? (flatDeck?.wantedThicknessIn ?? null) : null,
+  thicknessLeastIn: casting.thicknessLeastIn ?? null,
+  heads: found.heads.map(({ tag, thicknessNowIn, thicknessLeftIn, after }) => ({
+    tag,
+    thicknessNowIn,
+    thicknessLeftIn,
+    valves: (after?.valves ?? []).map(({ valve, beforeIn, afterIn }) => ({ valve, beforeIn, afterIn })),
+    injectors: (after?.injectors ?? []).map(({ chamber, beforeIn, afterIn }) => ({ chamber, beforeIn, afterIn })),
+  })),
+  beforeCc: found.beforeCc,
+  afterCc: found.afterCc,
+})
+
 /** The same, whole and in the core's terms, for a screen that shows more than a plan freezes. */
-export function consequencesOf({ plan, casting, engine, deepEdge, sinkIn, heads }: WhatFollowsInput): Consequences {
+export function consequencesOf(input: WhatFollowsInput): Consequences {
+  const { plan, casting, engine, deepEdge, sinkIn, heads } = input
+  const flatDeck = flatDeckOf(input)
   return consequences({
     cut: { flatIn: plan.flatIn, angleIn: plan.angleIn, milledWidthIn: casting.milledWidthIn },
     casting,
     engine,
     deepEdge,
-    beforeCc: plan.presentMeanCc,
-    finishedCc: plan.finishedCc,
+    beforeCc: flatDeck ? flatDeck.beforeCc : plan.presentMeanCc,
+    finishedCc: flatDeck ? flatDeck.afterCc : plan.finishedCc,
     sinkIn,
     heads,
+    flatDeck: flatDeck !== null,
   })
 }
 

@@ -5,7 +5,7 @@ import { seatWorkCc } from '../cut/seat-work'
 import { ok, refuse, type Result } from '../errors'
 import type { CutKind } from '../route/step-ids'
 import type { Consequences } from './consequences'
-import { consequencesOf, planWithConsequences, type WhatFollowsInput } from './plan-consequences'
+import { consequencesOf, flatDeckOf, planWithConsequences, type WhatFollowsInput } from './plan-consequences'
 
 export type PlanChoiceFigures = {
   readonly kind: CutKind
@@ -15,6 +15,8 @@ export type PlanChoiceFigures = {
   readonly angleDeg: number | null
   readonly stopAtIn: number | null
   readonly sinkIn: number | null
+  /** Of a flat-deck head; null or left out: as it was booked. */
+  readonly thicknessIn?: number | null
 }
 
 export type PlanInputs = Omit<
@@ -27,6 +29,8 @@ export type PlanInputs = Omit<
 export type WorkedPlan = {
   readonly plan: PlanAnswer
   readonly follows: Consequences
+  /** What each flat-deck head becomes; null: heads with chambers. */
+  readonly flatDeck: ReturnType<typeof flatDeckOf>
   readonly record: PlanRecord
 }
 
@@ -34,11 +38,12 @@ export type WorkedPlan = {
  * A choice of cut worked out against what is known, or why it cannot be. The same function answers as somebody types, as
  * the slider moves, and when the plan is kept.
  */
-export function workedPlan(ground: PlanInputs, choice: PlanChoiceFigures): Result<WorkedPlan> {
+export function workedPlan(of: PlanInputs, choice: PlanChoiceFigures): Result<WorkedPlan> {
+  const ground = withThickness(of, choice)
   const split = splitOf(choice)
   if (!split.ok) return split
   const sinkIn = choice.sinkIn ?? 0
-  const seatWorkGivesCc = seatWorkCc(ground.casting, sinkIn)
+  const seatWorkGivesCc = seatWorkCc(ground.casting, ground.flatDeck ? 0 : sinkIn)
   if (!seatWorkGivesCc.ok) return seatWorkGivesCc
   const { openingCentreIn, milledWidthIn } = ground.casting
   const plan = makePlan({
@@ -53,8 +58,13 @@ export function workedPlan(ground: PlanInputs, choice: PlanChoiceFigures): Resul
   if (!plan.ok) return plan
   const input = { ...ground, plan: plan.value, seatWorkGivesCc: seatWorkGivesCc.value, sinkIn }
   const follows = consequencesOf(input)
-  return ok({ plan: plan.value, follows, record: planWithConsequences(input, follows) })
+  return ok({ plan: plan.value, follows, flatDeck: flatDeckOf(input), record: planWithConsequences(input, follows) })
 }
+
+const withThickness = (ground: PlanInputs, { thicknessIn }: PlanChoiceFigures): PlanInputs =>
+  ground.flatDeck && typeof thicknessIn === 'number'
+    ? { ...ground, flatDeck: { wantedThicknessIn: thicknessIn } }
+    : ground
 
 /** The record alone. */
 export function planRecordOf(ground: PlanInputs, choice: PlanChoiceFigures): Result<PlanRecord> {

@@ -19,6 +19,8 @@ export const cutTitle = (kind: CutKind): string => titles[kind]
 /** The title of a plan's cut. */
 export function planTitle(plan: PlanRecord): string {
   if (plan.kind === 'none') return titles.none
+  const wantedIn = plan.flatDeck?.wantedThicknessIn ?? null
+  if (wantedIn !== null) return `Flat cut to ${formatFigure(wantedIn, 'thickness')} thick, ${formatThou(plan.flatIn)}`
   if (plan.kind === 'clean-up') return `${titles['clean-up']}, stop at ${formatThou(plan.flatIn)}`
   const parts = [
     plan.flatIn > 0 ? `${formatThou(plan.flatIn)} flat` : '',
@@ -98,8 +100,9 @@ export function planLines(plan: PlanRecord, removedBefore: Gone | null): PlanLin
           cc(plan.predictedFinishedCc),
           plan.seatWorkGivesCc > 0 ? `predicted, after seat work adds ${cc(plan.seatWorkGivesCc)}` : 'predicted',
         ),
+    ...flatDeckLines(plan),
     wallDraftLine(plan),
-    cut ? line('Rate', `${plan.thouPerCc.toFixed(2)} thou per cc`, plan.rateWords) : null,
+    cut && !plan.flatDeck ? line('Rate', `${plan.thouPerCc.toFixed(2)} thou per cc`, plan.rateWords) : null,
     cut
       ? line(
           'Removed since new, after this',
@@ -131,7 +134,56 @@ export function planLines(plan: PlanRecord, removedBefore: Gone | null): PlanLin
   return [...lines.filter((entry) => entry !== null), ...needs]
 }
 
-const aboutTheChamber = new Set([
+/** Thickness, and how deep the valves lie, of flat-deck heads. */
+function flatDeckLines({ flatDeck, kind }: PlanRecord): PlanLine[] {
+  if (!flatDeck) return []
+  const { heads, thicknessLeastIn, wantedThicknessIn } = flatDeck
+  const inches = (valueIn: number) => formatFigure(valueIn, 'thickness')
+  const least = thicknessLeastIn === null ? 'no minimum on record' : `minimum ${inches(thicknessLeastIn)}`
+  const named = (label: string, tag: string) => (heads.length > 1 ? `${label}, ${tag}` : label)
+  return [
+    ...(wantedThicknessIn === null ? [] : [line('Thickness wanted', inches(wantedThicknessIn))]),
+    ...heads.flatMap(({ tag, thicknessNowIn, thicknessLeftIn }) => [
+      ...(thicknessNowIn === null
+        ? []
+        : [line(named('Thickness now', tag), inches(thicknessNowIn), 'at its thinnest corner')]),
+      ...(thicknessLeftIn === null || kind === 'none'
+        ? []
+        : [line(named('Thickness left', tag), inches(thicknessLeftIn), least)]),
+    ]),
+    ...heads.flatMap((head) => [
+      ...spanLine(named('Valves below the deck', head.tag), head.valves),
+      ...spanLine(named('Injector protrusion', head.tag), head.injectors),
+    ]),
+    ...(flatDeck.beforeCc === null || flatDeck.afterCc === null
+      ? []
+      : [line('Valve pockets', `${cc2(flatDeck.afterCc)} cc`, `over each piston; before ${cc2(flatDeck.beforeCc)}`)]),
+  ]
+}
+
+const cc2 = (value: number): string => value.toFixed(2).replace('-', '−')
+
+/** The least and the most of them, before and after. */
+function spanLine(
+  label: string,
+  rows: readonly { readonly beforeIn: number; readonly afterIn: number }[],
+): readonly PlanLine[] {
+  if (rows.length === 0) return []
+  const span = (which: 'beforeIn' | 'afterIn') => {
+    const all = rows.map((row) => row[which])
+    const said = (valueIn: number) => valueIn.toFixed(4).replace('-', '−')
+    return `${said(Math.min(...all))} to ${said(Math.max(...all))} in`
+  }
+  return [line(label, span('afterIn'), `before ${span('beforeIn')}`)]
+}
+
+const aboutTheChamber = [
+  'Thickness wanted',
+  'Thickness now',
+  'Thickness left',
+  'Valves below the deck',
+  'Injector protrusion',
+  'Valve pockets',
   'Flat part',
   'Angle part',
   'Angle',
@@ -141,8 +193,10 @@ const aboutTheChamber = new Set([
   'Finished',
   'Wall draft',
   'Rate',
-])
+]
 
 /** The plan's own figures, where all that follows from it stands beside them. */
 export const chamberLines = (plan: PlanRecord): PlanLine[] =>
-  planLines(plan, null).filter(({ label }) => aboutTheChamber.has(label))
+  planLines(plan, null).filter(({ label }) =>
+    aboutTheChamber.some((about) => label === about || label.startsWith(`${about}, `)),
+  )

@@ -1,3 +1,4 @@
+import type { ChamberShape } from '../casting/chamber-shape'
 import type { CastingFacts } from '../casting/figures'
 import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
@@ -11,7 +12,7 @@ export type BenchCasting = {
   readonly id: string
   readonly name: string
   readonly chambers: number
-  readonly chamberShape: 'open' | 'closed'
+  readonly chamberShape: ChamberShape
   readonly deepEdge: 'intake' | 'exhaust'
   readonly facts: CastingFacts
   /** Learned from the shop's own cuts; null: none of this casting is on record. */

@@ -19,6 +19,7 @@ const ofStep: Readonly<Partial<Record<StepId, readonly WantedGroup[]>>> = {
   inserts: ['insert-press'],
   'seat-work': ['seat-angle', 'seat-width', 'runout', 'recession', 'stem-height'],
   heights: ['lift', 'installed-height', 'coil-bind'],
+  'flat-cut': ['thickness'],
   springs: ['lift', 'installed-height', 'seat-pressure', 'open-pressure', 'coil-bind'],
 }
 

@@ -18,6 +18,7 @@ export const wantedGroups = [
   'seat-pressure',
   'open-pressure',
   'straightness',
+  'thickness',
 ] as const
 export type WantedGroup = (typeof wantedGroups)[number]
 
@@ -34,7 +35,7 @@ type Row = {
    * Where the shop keeps its own figure: among the wanted ones, among its limits, or nowhere. What the engine says is typed
    * with the engine, and nowhere else.
    */
-  readonly shop: 'wanted' | 'limit' | 'engine'
+  readonly shop: 'wanted' | 'limit' | 'engine' | 'none'
 }
 
 const ofPort = <P extends WantedPort>(port: P, label: string, quantity: Quantity, group: WantedGroup, part: Part) =>
@@ -92,6 +93,15 @@ export const wantedFigures = {
   },
   straightAcrossMostIn: straight('across'),
   straightAlongMostIn: straight('along'),
+  /** A head with chambers is cut to its volume; no shop has one thickness for all heads. */
+  finishedThicknessIn: {
+    label: 'finished thickness of a flat-deck head',
+    quantity: 'thickness',
+    group: 'thickness',
+    port: null,
+    part: 'least',
+    shop: 'none',
+  },
 } as const satisfies Readonly<Record<string, Row>>
 
 export type WantedKey = keyof typeof wantedFigures
@@ -102,7 +112,7 @@ type KeyOf<S extends Row['shop']> = {
 }[WantedKey]
 
 /** Those that are typed for a head, a job or a casting; the lift is typed with the engine. */
-export type TypedWantedKey = KeyOf<'wanted' | 'limit'>
+export type TypedWantedKey = KeyOf<'wanted' | 'limit' | 'none'>
 export const typedWantedKeys = wantedKeys.filter((key): key is TypedWantedKey => wantedFigures[key].shop !== 'engine')
 
 /** Those that are typed for the whole shop; the others stand among its limits. */

@@ -18,6 +18,22 @@ const seatOnRecord = z.object({
   ground: seatGround,
 })
 
+const flatDeck = z.object({
+  wantedThicknessIn: figureOrNull,
+  thicknessLeastIn: figureOrNull,
+  heads: z.array(
+    z.object({
+      tag: z.string(),
+      thicknessNowIn: figureOrNull,
+      thicknessLeftIn: figureOrNull,
+      valves: z.array(z.object({ valve: z.string(), beforeIn: figure, afterIn: figure })),
+      injectors: z.array(z.object({ chamber: z.string(), beforeIn: figure, afterIn: figure })),
+    }),
+  ),
+  beforeCc: figureOrNull,
+  afterCc: figureOrNull,
+})
+
 const planRecord = z.object({
   kind: z.enum(cutKinds),
   flatIn: figure,
@@ -40,6 +56,7 @@ const planRecord = z.object({
   intakeFace: z.object({ deckEndIn: figure, coverEndIn: figure, gapIn: figure }).nullish(),
   wallDraft: z.object({ deg: figure, lessCc: figure }).nullish(),
   seats: z.array(seatOnRecord).optional(),
+  flatDeck: flatDeck.nullish(),
   ptvLossIntakeIn: figureOrNull,
   ptvLossExhaustIn: figureOrNull,
   compressionBefore: figureOrNull,

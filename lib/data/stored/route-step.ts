@@ -22,7 +22,9 @@ const stepId = z.custom<StepId>((id) => typeof id === 'string' && isStepId(id), 
 const stepKey = z.object({ stepId, occurrence: text, orderId: text.nullable() } satisfies Fields<StepKey>)
 
 const why = z.discriminatedUnion('code', [
-  z.object({ code: z.enum(['ordered', 'every-head', 'used-head', 'overheated', 'break-through', 'valves-renewed']) }),
+  z.object({
+    code: z.enum(['ordered', 'every-head', 'used-head', 'overheated', 'break-through', 'valves-renewed', 'flat-deck']),
+  }),
   z.object({
     code: z.enum(['target', 'class-limit', 'engine-known', 'chamber-too-small', 'flat-ordered', 'flat-part']),
   }),

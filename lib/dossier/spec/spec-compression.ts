@@ -2,19 +2,22 @@ import { compressionRatio, cylinderVolumes } from '@/lib/core/compression/ratio'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import type { Dossier } from '../dossier'
 import { chamberMeans } from './spec-chambers'
+import { flatDeckMeans } from './spec-flat-deck'
 
 export type Ratios = { readonly before: number | null; readonly after: number | null; readonly needs: string }
 
 /** Compression from the measured means; null when nothing is known of the engine. */
 export function ratiosOf(head: Dossier): Ratios | null {
   if ((head.visit.job.engine?.figures.length ?? 0) === 0) return null
+  const isFlatDeck = head.facts.flatDeck !== null && head.facts.flatDeck !== undefined
   const volumes = cylinderVolumes(head.engine)
   if (!volumes.ok) return { before: null, after: null, needs: volumes.refusal.message }
   const at = (cc: number | null): number | null => {
-    const ratio = cc === null ? null : compressionRatio(volumes.value, cc)
+    const ratio =
+      cc === null ? null : compressionRatio(volumes.value, cc, isFlatDeck ? 'pocketVolume' : 'chamberVolume')
     return ratio?.ok ? ratio.value : null
   }
-  const { beforeCc, afterCc } = chamberMeans(head)
+  const { beforeCc, afterCc } = isFlatDeck ? flatDeckMeans(head) : chamberMeans(head)
   return { before: at(beforeCc), after: at(afterCc), needs: '' }
 }
 

@@ -4,11 +4,18 @@ import { typedFigure } from '@/lib/core/units/typed-figure'
 import { deepestMeasuredIn } from '../measured-cut'
 import type { Dossier } from '../dossier'
 import { chamberMeans } from './spec-chambers'
+import { thicknessFigure } from './spec-flat-deck'
 import { ratiosOf } from './spec-compression'
 
 /** Two to four figures for the first page: what was asked for, and what came of it. */
 export function headlineOf(head: Dossier, flow: readonly SpecFlow[]): Figure[] {
-  return [...chamberFigure(head), ...ratioFigure(head), ...cutFigure(head), ...flowFigure(flow)].slice(0, 4)
+  return [
+    ...chamberFigure(head),
+    ...thicknessFigure(head),
+    ...ratioFigure(head),
+    ...cutFigure(head),
+    ...flowFigure(flow),
+  ].slice(0, 4)
 }
 
 function chamberFigure(head: Dossier): Figure[] {

@@ -7,6 +7,7 @@ import { chambersOf } from './spec-chambers'
 import { compressionNotes, compressionOf } from './spec-compression'
 import { cautionsOf } from './spec-cautions'
 import { cutsOf, cutterMarkWords, removedWords } from './spec-cuts'
+import { flatDeckGroup } from './spec-flat-deck'
 import { flowOf } from './spec-flow'
 import { groupsOf } from './spec-groups'
 import { headlineOf } from './spec-headline'
@@ -56,7 +57,7 @@ export function specSheetOf(
     cuts: cutsOf(head),
     removedSinceNew: removedWords(head),
     compression: compressionOf(head),
-    groups: groupsOf(head),
+    groups: [...flatDeckGroup(head), ...groupsOf(head)],
     flow,
     waivers: waiversOf(head, shop, nameOf),
     declined: declinedOf(head, shop),

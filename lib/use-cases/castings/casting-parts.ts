@@ -1,3 +1,4 @@
+import { appliesTo } from '@/lib/core/casting/chamber-shape'
 import { castingFigureKeys, chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { RefusedError } from '@/lib/core/errors'
 import { parseAmount } from '@/lib/core/money/amount'
@@ -27,9 +28,9 @@ const valueOf = (figure: Figure | null): number | null => figure?.value ?? null
 
 /** What the form says, as rows. `exponent`: decimals of the shop's currency. */
 export const partsOf = (input: AddCasting, exponent: number): CastingParts => ({
-  figures: figureRows(input.figures),
+  figures: figureRows(input),
   outlines: chamberForms.flatMap((form) => {
-    const points = input.outlines[form]
+    const points = input.chamberShape === 'flat-deck' ? '' : input.outlines[form]
     return points === '' ? [] : [{ form, points }]
   }),
   bolts: input.bolts.map((bolt) => ({
@@ -45,13 +46,13 @@ export const partsOf = (input: AddCasting, exponent: number): CastingParts => ({
   variants: input.variants.map((variant, place) => variantRow(variant, place, exponent)),
 })
 
-/** The figures that were given, one row each. */
-function figureRows(figures: AddCasting['figures']): FigureRow[] {
+/** The figures that were given and that such a head has, one row each. */
+function figureRows({ figures, chamberShape }: AddCasting): FigureRow[] {
   return figureForms.flatMap((form) => {
     const given: Partial<Record<CastingFigureKey, Figure | null>> = figures[form]
     return castingFigureKeys.flatMap((key) => {
       const figure = given[key]
-      return figure ? [{ form, key, ...figure }] : []
+      return figure && appliesTo(chamberShape, key) ? [{ form, key, ...figure }] : []
     })
   })
 }

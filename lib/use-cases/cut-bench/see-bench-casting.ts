@@ -1,3 +1,4 @@
+import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
@@ -33,7 +34,7 @@ export async function castingOnBench(
     id: casting.id,
     name: casting.name,
     chambers: casting.chamberCount,
-    chamberShape: casting.chamberShape === 'closed' ? 'closed' : 'open',
+    chamberShape: chamberShapeOf(casting.chamberShape),
     deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
     facts,
     learned: rate.cuts === 0 ? null : { thouPerCc: rate.thouPerCc, words: rate.words, proven: rate.proven },

@@ -1,3 +1,4 @@
+import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
@@ -16,7 +17,7 @@ export type EstimateView = {
   readonly note: string
   readonly question: BenchForm
   readonly castingName: string
-  readonly chamberShape: 'open' | 'closed'
+  readonly chamberShape: ChamberShape
   readonly answer: EstimateAnswer
   readonly at: Date
   readonly by: string

@@ -1,7 +1,7 @@
 import { RefusedError } from '@/lib/core/errors'
 import { headName } from '@/lib/core/shop/tag-number'
 import { addHead, addOrderedLines, addPair, addVisit, nameCasting } from '@/lib/data/booking'
-import { castingMaterials } from '@/lib/data/castings-read'
+import { castingMaterials, flatDeckCastings } from '@/lib/data/castings-read'
 import { knownHeads, type KnownHead } from '@/lib/data/known-heads'
 import { assignTag } from '@/lib/data/tags'
 import type { Write } from '@/lib/data/write'
@@ -32,12 +32,21 @@ export async function bookHeads(
 ): Promise<BookedVisit[]> {
   const known = await knownHeads(ctx.tx, input.heads.map((head) => head.headId).filter(Boolean))
   const materials = await castingMaterials(ctx.tx, input.heads.map((head) => head.castingId).filter(Boolean))
+  const castingIds = [
+    ...input.heads.map((head) => head.castingId),
+    ...[...known.values()].map((head) => head.castingId),
+  ]
+  const flatDecks = await flatDeckCastings(
+    ctx.tx,
+    castingIds.flatMap((id) => (id === null || id === '' ? [] : [id])),
+  )
   const pairs = new Map<string | null, string>()
   const booked: BookedVisit[] = []
   for (const [at, head] of input.heads.entries()) {
     checkCasting(head, materials, at)
     const before = knownHead(head, known, booked, at)
     const castingId = before?.castingId ?? (head.castingId || null)
+    const isFlatDeck = castingId !== null && flatDecks.has(castingId)
     const headId = await takeHead(ctx, head, before, castingId, materials)
     const pairId = pairs.get(castingId) ?? (await addPair(ctx, jobId, castingId))
     pairs.set(castingId, pairId)
@@ -46,11 +55,13 @@ export async function bookHeads(
       : headName([], number, at + 1)
     const visitId = await addVisit(ctx, {
       ...visitFields(head),
+      ...(isFlatDeck ? { presentCc: null } : {}),
       jobId,
       headId,
       pairId,
       position: at + 1,
-      targetCc: head.targetCc ?? input.targetCc,
+      // A job of several castings may have a target: it is for its heads with chambers.
+      targetCc: isFlatDeck ? null : (head.targetCc ?? input.targetCc),
       comebackOfId: head.comeback ? (before?.visit?.id ?? null) : null,
     })
     await addOrderedLines(ctx, visitId, input.ordered)

@@ -83,4 +83,5 @@ const choiceFigures = (choice: PlanChoice): PlanChoiceFigures => ({
   angleDeg: choice.angleDeg?.value ?? null,
   stopAtIn: choice.stopAtIn?.value ?? null,
   sinkIn: choice.sinkIn?.value ?? null,
+  thicknessIn: choice.thicknessIn?.value ?? null,
 })

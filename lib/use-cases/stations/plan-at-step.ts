@@ -10,6 +10,7 @@ import type { Dossier } from '@/lib/dossier/dossier'
 import { cutAtStep, type CutAtStep } from './cut-at-step'
 import { benchFiguresOf } from '@/lib/dossier/at-bench'
 import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
+import { thicknessAtMill, thicknessStop } from '@/lib/dossier/thickness-at-mill'
 import { secondCheckText } from '@/lib/words/second-check'
 import { benchLine } from '@/lib/words/at-bench'
 
@@ -89,6 +90,7 @@ async function flatCut(
     line('Removed since new, before this', removedBeforeWords(dossier.metalGone), removedByWords(dossier.metalGone)),
   ]
   const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
+  if (dossier.facts.flatDeck && plan.kind !== 'clean-up') return toThickness(base, dossier, plan)
   if (plan.kind !== 'clean-up') {
     const pass = await nextPassAtMill(reader, dossier, plan, step.state === 'done')
     const need = step.state === 'done' ? null : secondCheckNeeded(dossier.facts, step)
@@ -100,7 +102,33 @@ async function flatCut(
     unit: 'thou',
     note: 'Only enough to make it flat.',
   }
-  return { ...base, huge }
+  const withThickness = dossier.facts.flatDeck ? [...lines, ...thicknessLines(dossier)] : lines
+  return { ...base, huge, lines: withThickness }
+}
+
+/** A flat-deck head is stopped by its thickness: depth alone, and no chamber is read. */
+function toThickness(base: PlanAtStep, dossier: Dossier, plan: PlanRecord): PlanAtStep {
+  const { depthIn, wantedIn, totalIn } = thicknessStop(dossier, plan)
+  const huge = {
+    label: totalIn > 0 ? 'Stop at, from the first touch-off' : 'Stop at, from touch-off',
+    value: (depthIn * 1000).toFixed(1),
+    unit: 'thou',
+    note: wantedIn === null ? '' : `${formatFigure(wantedIn, 'thickness')} thick at the thinnest corner`,
+  }
+  const left =
+    totalIn > 0
+      ? [line('Off so far', formatThou(totalIn)), line('Still to come', formatThou(Math.max(0, depthIn - totalIn)))]
+      : []
+  return { ...base, huge, lines: [...left, ...base.lines, ...thicknessLines(dossier)] }
+}
+
+/** What the gauge should read while it is cut, and where it must stop. */
+function thicknessLines(dossier: Dossier): Line[] {
+  const { nowIn, leastIn } = thicknessAtMill(dossier)
+  return [
+    ...(nowIn === null ? [] : [line('Thickness before, thinnest corner', formatFigure(nowIn, 'thickness'))]),
+    line('Minimum thickness', leastIn === null ? 'none on record' : formatFigure(leastIn, 'thickness')),
+  ]
 }
 
 /** The depth is there to be confirmed, not to be cut to. */

@@ -66,7 +66,7 @@ describe('the list', () => {
     expect(new Set(wantedKeys.map((key) => wantedFigures[key].label)).size).toBe(wantedKeys.length)
   })
 
-  it('the lift is typed with the engine, and limits of the shop among its limits', () => {
+  it('the lift is typed with the engine, and limits of the shop among its limits; no shop has one thickness', () => {
     expect(wantedKeys.filter((key) => !typedWantedKeys.some((one) => one === key))).toEqual([
       'intakeLiftIn',
       'exhaustLiftIn',
@@ -75,6 +75,7 @@ describe('the list', () => {
       'runoutMostIn',
       'straightAcrossMostIn',
       'straightAlongMostIn',
+      'finishedThicknessIn',
     ])
   })
 })

@@ -4,6 +4,7 @@ import { seeCastings, type CastingSeen } from '@/lib/use-cases/castings/see-cast
 import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Register } from '../_components/register'
+import { shapeWords } from './_components/groups'
 
 export const metadata = { title: 'Casting records' }
 
@@ -35,7 +36,7 @@ export default async function CastingsPage({ searchParams }: ListProps) {
         material: casting.material,
         chambers: casting.chamberCount,
         nominal: nominalOf(casting),
-        shape: casting.chamberShape,
+        shape: shapeWords(casting.chamberShape),
       })}
       empty="No casting records yet. A record holds chambers, deck, valves and bolts of one kind of head."
     />

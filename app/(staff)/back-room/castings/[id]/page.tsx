@@ -10,6 +10,7 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { PageHead } from '../../_components/page-head'
 import { RetirePart } from '../../_components/retire-part'
 import { FiguresShown } from '../_components/figures-shown'
+import { shapeWords } from '../_components/groups'
 import { OutlinesShown } from '../_components/outlines-shown'
 import { BoltsShown, VariantsShown } from '../_components/parts-shown'
 import { RatesShown } from '../_components/rates-shown'
@@ -31,6 +32,7 @@ export async function generateMetadata({ params }: Props) {
 export default async function CastingPage({ params }: Props) {
   const { actor, casting } = await see((await params).id)
   const { id: castingId, version, retired } = casting
+  const isFlatDeck = casting.chamberShape === 'flat-deck'
   const mayChange = can(actor, 'casting.change')
   const [rates, references, manner] = await Promise.all([
     seeRates(actor, castingId),
@@ -51,15 +53,15 @@ export default async function CastingPage({ params }: Props) {
         }
       >
         <p>
-          {casting.material}, {casting.chamberCount} chambers, {casting.chamberShape}. Deep edge of an angle cut:{' '}
-          {casting.deepEdge}.{retired && ' Retired: not offered for new jobs.'}
+          {casting.material}, {casting.chamberCount} chambers, {shapeWords(casting.chamberShape)}. Deep edge of an angle
+          cut: {casting.deepEdge}.{retired && ' Retired: not offered for new jobs.'}
         </p>
         {casting.note && <p className="soft">{casting.note}</p>}
       </PageHead>
-      <RatesShown rates={rates} mayRule={mayChange} />
+      {!isFlatDeck && <RatesShown rates={rates} mayRule={mayChange} />}
       <ReferencesShown references={references} manner={manner} />
-      <OutlinesShown casting={casting} />
-      <FiguresShown figures={casting.figures} />
+      {!isFlatDeck && <OutlinesShown casting={casting} />}
+      <FiguresShown figures={casting.figures} shape={casting.chamberShape} />
       <BoltsShown bolts={casting.bolts} />
       <WantedOfCasting casting={casting} mayChange={mayChange} />
       <VariantsShown variants={casting.variants} money={manner} />

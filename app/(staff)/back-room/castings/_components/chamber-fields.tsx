@@ -19,6 +19,8 @@ const hints: Partial<Record<PerFormKey, string>> = {
 
 /** One block a chamber form; those without figures stay folded. */
 export function ChamberFields({ form }: { form: CastingForm }) {
+  const shape = useWatch({ control: form.form.control, name: 'chamberShape' })
+  if (shape === 'flat-deck') return null
   return (
     <section className="part" aria-labelledby="chamber">
       <h2 id="chamber">Chamber</h2>

@@ -12,7 +12,7 @@ export function FactFields({ form }: { form: CastingForm }) {
       <TextInput label="Chambers" required inputMode="numeric" autoComplete="off" {...form.text('chamberCount')} />
       <Choice
         label="Chamber shape"
-        hint="Open: no quench pad opposite the valves. Closed: a pad that reaches to the gasket’s bore."
+        hint="Open: no quench pad opposite the valves. Closed: a pad that reaches to the gasket’s bore. Flat deck: the valves sit in a flat face and the chamber is in the piston; chamber figures are then left out of the record."
         required
         options={chamberShapeOptions}
         {...form.text('chamberShape')}

@@ -1,11 +1,13 @@
+import { useWatch } from 'react-hook-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { castingFigures } from '@/lib/core/casting/figures'
 import styles from '../../_components/fields.module.css'
 import type { CastingForm } from './form-values'
-import { figureLabel, groups } from './groups'
+import { figureLabel, groupsOf } from './groups'
 
 export function FigureGroups({ form }: { form: CastingForm }) {
-  return groups.map(({ id, title, about, keys }) => (
+  const shape = useWatch({ control: form.form.control, name: 'chamberShape' })
+  return groupsOf(shape).map(({ id, title, about, keys }) => (
     <section key={id} className="part" aria-labelledby={id}>
       <h2 id={id}>{title}</h2>
       <p className="soft">{about}</p>

@@ -2,7 +2,7 @@ import { DefinitionList, type Definition } from '@/app/_components/ui/definition
 import { chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { CastingSeen } from '@/lib/use-cases/castings/see-castings'
-import { chamberKeys, figureLabel, formLabels, groups } from './groups'
+import { chamberKeys, figureLabel, formLabels, groupsOf } from './groups'
 
 type Figures = CastingSeen['figures']
 
@@ -14,13 +14,13 @@ function items(figures: Figures, form: string, keys: readonly CastingFigureKey[]
 }
 
 /** What is known of the casting, group by group; a group without a figure says so. */
-export function FiguresShown({ figures }: { figures: Figures }) {
+export function FiguresShown({ figures, shape }: { figures: Figures; shape: string }) {
   const chambers = chamberForms.map((form) => ({
     id: form,
     title: `Chamber ${formLabels[form]}`,
     shown: items(figures, form, chamberKeys),
   }))
-  const others = groups.map(({ id, title, keys }) => ({ id, title, shown: items(figures, 'any', keys) }))
+  const others = groupsOf(shape).map(({ id, title, keys }) => ({ id, title, shown: items(figures, 'any', keys) }))
   return [...chambers.filter(({ shown }) => shown.length > 0), ...others].map(({ id, title, shown }) => (
     <section key={id} className="part" aria-labelledby={id}>
       <h2 id={id}>{title}</h2>

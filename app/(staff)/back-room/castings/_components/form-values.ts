@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import type { ChamberForm } from '@/lib/core/casting/figures'
 import { formatAmount } from '@/lib/core/money/amount'
 import type { ActionForm } from '@/app/_components/form/use-action-form'
@@ -38,7 +39,7 @@ export function valuesOf(casting: CastingSeen, exponent: number): CastingValues 
     name: casting.name,
     material: casting.material,
     chamberCount: String(casting.chamberCount),
-    chamberShape: casting.chamberShape === 'closed' ? 'closed' : 'open',
+    chamberShape: chamberShapeOf(casting.chamberShape),
     deepEdge: casting.deepEdge === 'intake' ? 'intake' : 'exhaust',
     note: casting.note,
     figures: {

@@ -16,6 +16,8 @@ export const formLabels: Record<ChamberForm, string> = {
 }
 
 type Group = {
+  /** Only of such heads, or only of heads with chambers; left out: of all. */
+  readonly only?: 'flat-deck' | 'chambers'
   readonly id: string
   readonly title: string
   readonly about: string
@@ -23,7 +25,7 @@ type Group = {
 }
 
 /** Every figure that holds for all chamber forms, in the order in which one measures. */
-export const groups: readonly Group[] = [
+const groups: readonly Group[] = [
   {
     id: 'deck',
     title: 'Deck',
@@ -63,6 +65,23 @@ export const groups: readonly Group[] = [
     ],
   },
   {
+    only: 'flat-deck',
+    id: 'flat-deck',
+    title: 'Flat deck: the engine maker’s limits',
+    about:
+      'From the engine maker’s data; the shop has no figure of its own. Valve recession: deck to valve head, minus where the valve stands proud. Injector protrusion: deck to its tip. Leave the injector’s limits empty where there is none. The minimum thickness stands with the deck.',
+    keys: [
+      'intakeRecessionLeastIn',
+      'intakeRecessionMostIn',
+      'exhaustRecessionLeastIn',
+      'exhaustRecessionMostIn',
+      'injectorProtrusionLeastIn',
+      'injectorProtrusionMostIn',
+      'injectorXIn',
+    ],
+  },
+  {
+    only: 'chambers',
     id: 'seats',
     title: 'Seats',
     about:
@@ -114,7 +133,16 @@ export const deepEdgeOptions = [
 export const chamberShapeOptions = [
   { value: 'open', label: 'Open' },
   { value: 'closed', label: 'Closed' },
+  { value: 'flat-deck', label: 'Flat deck' },
 ]
+
+/** The groups that a record of this shape has. */
+export const groupsOf = (shape: string): readonly Group[] =>
+  groups.filter(({ only }) => only === undefined || (only === 'flat-deck') === (shape === 'flat-deck'))
+
+/** "flat deck" */
+export const shapeWords = (shape: string): string =>
+  (chamberShapeOptions.find(({ value }) => value === shape)?.label ?? shape).toLowerCase()
 export const supplyOptions = [
   { value: 'stock', label: 'stock' },
   { value: 'special', label: 'special order' },
