@@ -52,28 +52,29 @@ export type HeadEstimate = {
 export function headEstimate(head: HeadAcross): HeadEstimate | null {
   const { chambers, depthThou, uDepthThou, rate } = head
   if (chambers.length === 0 || !isPossible(head)) return null
+  const rows = chambers.map((_, at) => lossRow(head, at))
   const model = chambers.reduce(
-    (so, { since }, at) => (since ? weighIn(so, lossRow(head, at), since) : so),
+    (so, { since }, at) => (since ? weighIn(so, rows[at] ?? [], since) : so),
     believed(chambers, rate, depthThou > 0 ? uDepthThou : 0),
   )
-  const rows = chambers.map((_, at) => lossRow(head, at))
-  const each = rows.map((row, at) => ({ ...read(model, row), chamber: chambers[at]?.chamber ?? '' }))
+  const each = rows.map((row, at) => {
+    const { cc, uCc, covCcPerThou } = read(model, row)
+    return { chamber: chambers[at]?.chamber ?? '', cc, uCc, covCcPerThou }
+  })
   const whole = (rows[0] ?? []).map((_, column) => rows.reduce((sum, row) => sum + (row[column] ?? 0), 0) / rows.length)
   return { mean: read(model, whole), chambers: each, rate: rateOf(model, rate, chambers, depthThou) }
 }
 
 function isPossible({ chambers, depthThou, uDepthThou, rate }: HeadAcross): boolean {
-  const reads = chambers.flatMap(({ before, since }) => (since ? [before, since] : [before]))
-  const ccs = reads.flatMap(({ meanCc, uCc }) => [
-    knownFacts({ cc: factOf('chamber', meanCc, 'chamberVolume'), uCc: uncertaintyFact('its uncertainty', uCc) }),
-  ])
+  const isRead = ({ meanCc, uCc }: ChamberAcross['before']): boolean =>
+    knownFacts({ cc: factOf('chamber', meanCc, 'chamberVolume'), uCc: uncertaintyFact('its uncertainty', uCc) }).ok
   const cut = knownFacts({
     depthThou: ['depth in thou', depthThou, 0, 500],
     uDepthThou: depthErrorFact(uDepthThou),
     ...rateFacts(rate),
     firstGuess: ['first guess of the rate', firstGuessOf(rate), 1e-6, 10],
   })
-  return cut.ok && ccs.every(({ ok }) => ok)
+  return cut.ok && chambers.every(({ before, since }) => isRead(before) && (since === null || isRead(since)))
 }
 
 /** Means and covariances of: each chamber before, the rate, the error of the depth. */
@@ -96,27 +97,42 @@ function lossRow({ chambers, depthThou, rate }: HeadAcross, at: number): readonl
 /** A billionth of a cc, squared: below it nothing is uncertain. */
 const leastVariance = 1e-18
 
-const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, at) => sum + value * (b[at] ?? 0), 0)
+// Loops by index here and below: how often a head must still be read is found by hundreds of these.
+function dot(a: readonly number[], b: readonly number[]): number {
+  let sum = 0
+  for (let at = 0; at < a.length; at++) sum += (a[at] ?? 0) * (b[at] ?? 0)
+  return sum
+}
 
 /** One reading weighed in by the inverse of the variances. */
 function weighIn(model: Model, row: readonly number[], since: Pick<ChamberMean, 'meanCc' | 'uCc'>): Model {
   const { means, cov } = model
-  const with_ = cov.map((line) => dot(line, row))
+  const with_ = times(cov, row)
   const variance = dot(row, with_) + since.uCc ** 2
   // Both certain: there is nothing to weigh.
   if (!(variance > leastVariance)) return model
   const off = (since.meanCc - dot(row, means)) / variance
   return {
-    means: means.map((mean, at) => mean + (with_[at] ?? 0) * off),
-    cov: cov.map((line, at) =>
-      line.map((value, column) => value - ((with_[at] ?? 0) / variance) * (with_[column] ?? 0)),
-    ),
+    means: plus(means, off, with_),
+    cov: cov.map((line, at) => plus(line, -(with_[at] ?? 0) / variance, with_)),
   }
 }
 
+function times(matrix: readonly (readonly number[])[], column: readonly number[]): number[] {
+  const product: number[] = []
+  for (const line of matrix) product.push(dot(line, column))
+  return product
+}
+
+/** a + factor·b. */
+function plus(a: readonly number[], factor: number, b: readonly number[]): number[] {
+  const sum: number[] = []
+  for (let at = 0; at < a.length; at++) sum.push((a[at] ?? 0) + factor * (b[at] ?? 0))
+  return sum
+}
+
 function read({ means, cov }: Model, row: readonly number[]): CcWithRate {
-  const with_ = cov.map((line) => dot(line, row))
+  const with_ = times(cov, row)
   return {
     cc: dot(row, means),
     // What rounding leaves of nothing may lie a hair below it.

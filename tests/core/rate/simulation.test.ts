@@ -42,7 +42,7 @@ function headRead(before: number[][], since: (number[] | null)[], depthThou: num
   }
 }
 
-type End = { readonly trueCc: number; readonly cut: CutToJudge | null; readonly passes: number; readonly more: number }
+type End = { readonly trueCc: number; readonly cut: CutToJudge | null; readonly passes: number }
 
 /** `kept`: the touch-off holds, so each total has one error; else each pass adds one of its own. */
 function cutOneHead(draw: Draw, record: Rate, trueK: number, chambers: number, kept: boolean): End {
@@ -53,7 +53,7 @@ function cutOneHead(draw: Draw, record: Rate, trueK: number, chambers: number, k
   const truth = trueBefore.map((cc) => spread + (cc - spread) / 9)
   const before = truth.map((cc) => twice(draw, cc))
   let since: (number[] | null)[] = truth.map(() => null)
-  let [depth, trueDepth, passes, more] = [0, 0, 0, 0]
+  let [depth, trueDepth, passes] = [0, 0, 0]
   const lost = (): number => trueK * trueDepth
   const again = (at: number): void => {
     const cc = readOf(draw, (truth[at] ?? 0) - lost())
@@ -76,10 +76,11 @@ function cutOneHead(draw: Draw, record: Rate, trueK: number, chambers: number, k
       firstPass: depth === 0,
     })
     if (!advice.ok && advice.refusal.code === 'measure-again') {
-      const [first] = furtherReadings(read, 0.2, (one) => one.mean.uCc, tolerance / 2.5) ?? []
-      if (!first) throw new Error('More readings help.')
-      again(Number(first.chamber) - 1)
-      more += 1
+      const asked = furtherReadings(read, 0.2, (one) => one.mean.uCc, tolerance / 2.5) ?? []
+      if (asked.length === 0) throw new Error('More readings help.')
+      for (const { chamber, readings } of asked) {
+        for (let time = 0; time < readings; time++) again(Number(chamber) - 1)
+      }
       continue
     }
     if (!advice.ok || advice.value.kind === 'none') {
@@ -96,7 +97,7 @@ function cutOneHead(draw: Draw, record: Rate, trueK: number, chambers: number, k
         likeForLike: true,
       }
       const took = depth > 0 && cut.beforeCc > cut.afterCc
-      return { trueCc: mean(truth) - lost(), cut: took ? cut : null, passes, more }
+      return { trueCc: mean(truth) - lost(), cut: took ? cut : null, passes }
     }
     const { depthThou } = advice.value
     depth += depthThou
