@@ -66,6 +66,7 @@ function letterByLetter(font: ParsedFont): ParsedFont {
     const known = shaped.get(letter)
     if (known) return known
     const { glyphs } = font.layout(letter, features)
+    nameGlyph(letter, glyphs)
     shaped.set(letter, glyphs)
     return glyphs
   }
@@ -76,6 +77,14 @@ function letterByLetter(font: ParsedFont): ParsedFont {
   }
   const createSubset = () => wholePlaces(font.createSubset())
   return Object.assign(Object.create(font) as ParsedFont, { layout, createSubset })
+}
+
+/**
+ * The library keeps a glyph as it met it first. Met as a part of another one, the + of a ±, it says no letter, and where
+ * it stands alone on a later paper nobody could search or copy it.
+ */
+function nameGlyph(letter: string, [glyph, ...others]: Glyphs): void {
+  if (glyph && others.length === 0 && glyph.codePoints.length === 0) glyph.codePoints = [letter.codePointAt(0) ?? 0]
 }
 
 /** What the font library's subset of a TrueType font is inside. */
