@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test'
 import { checkIn } from './answers'
 import { answer, bookJob, doStep, openHead, openStep, signIn, tapAgain } from './person'
+import { settled } from './settled'
 
 /** What the browser asks the server for after a deed, and what it makes of an answer that is lost, late or a conflict. */
 
@@ -43,7 +44,7 @@ test('after a tick the page comes once, with the answer', async ({ page }) => {
   const renders = countRenders(page)
   await tickButton(page).click()
   await expect(done(page)).toBeVisible()
-  await page.waitForTimeout(1000)
+  await settled(page)
   expect(renders).toEqual([expect.stringMatching(/^action \/stations\//)])
 })
 
@@ -55,7 +56,7 @@ test('after a form that leads elsewhere the next page comes once, with the answe
   await page.locator('main form button[type=submit]').click()
   await page.waitForURL('**/back-room/vendors')
   await expect(page.getByText('Tarn Lane Welding')).toBeVisible()
-  await page.waitForTimeout(1000)
+  await settled(page)
   expect(renders).toEqual(['action /back-room/vendors/new'])
 })
 
@@ -66,11 +67,13 @@ test('the second of two slow taps does not take the tick back', async ({ page })
   await tickButton(page).click()
   const undo = page.getByRole('button', { name: 'Take the tick back' })
   await undo.waitFor()
+  const renders = countRenders(page)
   // As late as a slow second tap, on the very place.
   await undo.dispatchEvent('click', undefined, soon)
   await page.waitForTimeout(600)
   await undo.dispatchEvent('click', undefined, soon)
-  await page.waitForTimeout(1500)
+  await settled(page)
+  expect(renders).toEqual([])
   await expect(done(page)).toBeVisible()
   await undo.click()
   await expect(tickButton(page)).toBeVisible()
@@ -83,10 +86,12 @@ test('the second of two slow taps that take a tick back does not tick again', as
   await tickButton(page).click()
   await page.getByRole('button', { name: 'Take the tick back' }).click()
   await tickButton(page).waitFor()
+  const renders = countRenders(page)
   await tickButton(page).dispatchEvent('click', undefined, soon)
   await page.waitForTimeout(600)
   await tickButton(page).dispatchEvent('click', undefined, soon)
-  await page.waitForTimeout(1500)
+  await settled(page)
+  expect(renders).toEqual([])
   await expect(done(page)).toHaveCount(0)
   await tickButton(page).click()
   await expect(done(page)).toBeVisible()

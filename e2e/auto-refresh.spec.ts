@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
 import { answer, bookJob, openStep, signIn, tapAgain } from './person'
+import { settled } from './settled'
 
 /** A page follows what others do, and never under the fingers of who is at it. */
 
@@ -15,12 +16,14 @@ const startButton = (page: Page) => page.getByRole('button', { name: 'Start', ex
 /** Longer than it takes to ask again, and than a page waits after the last tap. */
 const severalTimesMs = 6000
 
-/** Tells the page which change is the newest, and counts how often it draws itself again. */
+/** Tells the page which change is the newest, and counts how often it draws itself again. The page gets its own clock. */
 async function asTold(page: Page) {
-  const told = { newest: 0, draws: 0, asked: 0 }
-  await page.route('**/api/changes', (route) => {
+  const told = { newest: 0, draws: 0, asked: 0, answered: 0 }
+  await page.clock.install()
+  await page.route('**/api/changes', async (route) => {
     told.asked += 1
-    return route.fulfill({ json: { newest: told.newest } })
+    await route.fulfill({ json: { newest: told.newest } })
+    told.answered += 1
   })
   page.on('request', (request) => {
     const headers = request.headers()
@@ -28,6 +31,14 @@ async function asTold(page: Page) {
     if (headers.rsc && !ahead && !headers['next-action']) told.draws += 1
   })
   return told
+}
+
+/** Six seconds go by on the page's clock, and what came of them has begun. */
+async function timePasses(page: Page, told: { readonly asked: number; readonly answered: number }): Promise<void> {
+  await page.clock.runFor(severalTimesMs)
+  await settled(page)
+  await expect.poll(() => told.answered).toBe(told.asked)
+  await settled(page)
 }
 
 async function bookedStep(page: Page): Promise<string> {
@@ -54,31 +65,34 @@ test('a change is drawn once, and not while a cell is typed in or something is a
   await bookedStep(page)
   const told = await asTold(page)
   await page.reload()
-  await page.waitForTimeout(severalTimesMs)
+  await timePasses(page, told)
   expect(told).toMatchObject({ draws: 0 })
   expect(told.asked).toBeGreaterThan(1)
 
   told.newest = 1_000_000
+  await timePasses(page, told)
   await expect.poll(() => told.draws).toBe(1)
-  await page.waitForTimeout(severalTimesMs)
+  await timePasses(page, told)
   expect(told.draws, 'the same change once').toBe(1)
 
   await answer(page, { words: { 'What came with it': 'Bare' } })
   const cell = page.getByLabel('What came with it').first()
   await cell.focus()
   told.newest += 1
-  await page.waitForTimeout(severalTimesMs)
+  await timePasses(page, told)
   expect(told.draws, 'a cell is typed in').toBe(1)
   await cell.blur()
+  await timePasses(page, told)
   await expect.poll(() => told.draws, 'it was left').toBe(2)
   await expect(cell).toHaveValue('Bare')
 
   await page.getByRole('button', { name: 'Hold this head' }).click()
   await expect(page.getByRole('dialog')).toBeVisible()
   told.newest += 1
-  await page.waitForTimeout(severalTimesMs)
+  await timePasses(page, told)
   expect(told.draws, 'a dialog is open').toBe(2)
   await page.keyboard.press('Escape')
+  await timePasses(page, told)
   await expect.poll(() => told.draws, 'it was shut').toBe(3)
 })
 
@@ -87,8 +101,9 @@ test('a page that nobody looks at does not ask', async ({ page }) => {
   const told = await asTold(page)
   await page.addInitScript(() => Object.defineProperty(document, 'hidden', { value: true, configurable: true }))
   await page.reload()
-  await page.waitForTimeout(severalTimesMs)
+  await timePasses(page, told)
   expect(told.asked).toBe(0)
   await page.evaluate(() => Object.defineProperty(document, 'hidden', { value: false }))
+  await timePasses(page, told)
   await expect.poll(() => told.asked).toBeGreaterThan(0)
 })

@@ -96,7 +96,11 @@ test('a bought-in pair, already cut by its maker, from the order to its spec she
   await came.getByRole('button', { name: 'Receive' }).click()
   await expect(page.getByText('1 of 2 received')).toBeVisible()
   const list = page.getByRole('region', { name: 'Items' })
-  await expect(list.getByRole('link', { name: `tag ${proposed}` })).toBeVisible()
+  const worn = list.getByRole('link', { name: /^tag T-\d{4,}/ })
+  await expect(worn).toHaveCount(1)
+  const tag = /T-\d{4,}/.exec(await worn.innerText())?.[0] ?? ''
+  // The next number, unless the tests that run beside this one have booked a head meanwhile.
+  expect(Number(tag.slice(2)), tag).toBeGreaterThanOrEqual(Number(proposed.slice(2)))
   // The second comes with a number of the shop's own.
   await came.getByLabel(`Tag number of ${number} head 2`).fill('PAIR-58')
   await came.getByRole('button', { name: 'Receive' }).click()
@@ -104,28 +108,28 @@ test('a bought-in pair, already cut by its maker, from the order to its spec she
   await expect(list.getByRole('link', { name: 'tag PAIR-58' })).toBeVisible()
   const labels = await list.getByRole('link', { name: `Tag labels of job ${number}` }).getAttribute('href')
   const label = await readPdf(new Uint8Array(await (await page.request.get(labels ?? '')).body()))
-  for (const tag of [proposed, 'PAIR-58']) expect(label.text).toContain(tag)
+  for (const one of [tag, 'PAIR-58']) expect(label.text).toContain(one)
 
   // What a head that its maker cut owes: no chambers before; thickness, finished, heights, assembly, leak test.
-  await doStep(page, proposed, 'Check in', checkIn)
-  await openHead(page, proposed)
+  await doStep(page, tag, 'Check in', checkIn)
+  await openHead(page, tag)
   const route = page.getByRole('region', { name: 'Route' })
   await expect(route.getByRole('link', { name: 'Measure chambers', exact: true })).toHaveCount(0)
-  await doStep(page, proposed, 'Measure thickness', thickness)
-  await doStep(page, proposed, 'Assembly heights', {
+  await doStep(page, tag, 'Measure thickness', thickness)
+  await doStep(page, tag, 'Assembly heights', {
     figures: {
       'Installed height of the spring': { intake: '1.800', exhaust: '1.805' },
       'Retainer to seal, valve shut': { intake: '.600', exhaust: '.610' },
       'Spring height at coil bind': { intake: '1.100', exhaust: '1.100' },
     },
   })
-  await doStep(page, proposed, 'Measure finished', finished)
-  await doStep(page, proposed, 'Assemble')
-  await doStep(page, proposed, 'Leak test', { choices: { 'Leak test': 'Tight' } })
-  await doStep(page, proposed, 'Final inspection', { choices: { 'Final inspection': 'Passes' } })
+  await doStep(page, tag, 'Measure finished', finished)
+  await doStep(page, tag, 'Assemble')
+  await doStep(page, tag, 'Leak test', { choices: { 'Leak test': 'Tight' } })
+  await doStep(page, tag, 'Final inspection', { choices: { 'Final inspection': 'Passes' } })
 
   await signIn(page, 'orla')
-  await openHead(page, proposed)
+  await openHead(page, tag)
   await expect(page.getByText('Nothing is missing. Ready to release.')).toBeVisible()
   await page.getByRole('button', { name: 'Release', exact: true }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'Release it' }).click()

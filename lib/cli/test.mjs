@@ -75,8 +75,9 @@ const format = one(() => quietly(installed('prettier', 'bin', 'prettier.cjs'), '
 const lint = one(() => quietly(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0'))
 
 /**
- * One group after the other. The lanes of a group run at the same time, each its stages in their order: lint takes as
- * long as format and types together, and each of them keeps one core busy. The tests and the build use both.
+ * One group after the other. The lanes of a group run at the same time, each its stages in their order. Format, lint and
+ * types keep one core busy each, and a build does not fill two; so they go together. Types come after the build, which
+ * clears away what the framework declares and makes it anew. The tests use both cores.
  */
 const groups = [
   [[['packages', one(installPackages)]]],
@@ -85,13 +86,15 @@ const groups = [
   [[['clients', one(generate)]]],
   [
     [
-      ['format', format],
+      ['production build', one(build)],
       ['types', one(types)],
     ],
-    [['lint, layers included', lint]],
+    [
+      ['format', format],
+      ['lint, layers included', lint],
+    ],
   ],
   [[['unit and database tests', unit]]],
-  [[['production build', one(build)]]],
   [[['browser tests', browser]]],
 ]
 

@@ -2,10 +2,11 @@ import { randomUUID } from 'node:crypto'
 import { copyFileSync, cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createConnection } from 'node:net'
 import { join } from 'node:path'
-import { afterAll, afterEach, describe, inject } from 'vitest'
+import { afterEach, describe, inject } from 'vitest'
 import { closeClient, openClient } from '@/lib/data/client'
 import type { Provider } from '@/lib/data/gate/provider'
 import type { PrismaClient } from '@/prisma/generated/sqlite/client'
+import { openDatabases } from './open-databases'
 import { administer } from './postgres'
 import { templateDatabase, type Template } from './template-server'
 
@@ -19,12 +20,6 @@ export type TestDatabase = {
   readonly close: () => Promise<void>
 }
 
-const opened = new Set<TestDatabase>()
-
-afterAll(async () => {
-  for (const database of opened) await database.close()
-})
-
 /**
  * A fresh, empty, migrated database and data folder. It is this process's database from now on: `db()`, and so every
  * use case, works on it until another is made.
@@ -35,19 +30,14 @@ export const testDatabase = async (provider: Provider = 'sqlite'): Promise<TestD
 async function openTestDatabase(provider: Provider, { url, folder, remove }: FreshDatabase): Promise<TestDatabase> {
   process.env.DATABASE_URL = url
   process.env.BRASSTAG_DATA = folder
-  const database: TestDatabase = {
-    provider,
-    url,
-    folder,
-    client: await openClient(url),
-    close: async () => {
-      if (!opened.delete(database)) return
-      await closeClient(url)
-      await remove()
-    },
+  const client = await openClient(url)
+  const close = async (): Promise<void> => {
+    if (!openDatabases.delete(close)) return
+    await closeClient(url)
+    await remove()
   }
-  opened.add(database)
-  return database
+  openDatabases.add(close)
+  return { provider, url, folder, client, close }
 }
 
 export type Filled<T> = { readonly database: TestDatabase; readonly filled: T }
