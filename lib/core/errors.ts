@@ -40,6 +40,8 @@ export type Theirs = {
   readonly verb: TheirVerb
   readonly at: string
   readonly seen?: number
+  /** What the page had seen that was refused: what the same person did after it, they were not told of. */
+  readonly since?: number
 }
 
 export type Refusal = {

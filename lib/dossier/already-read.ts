@@ -9,6 +9,8 @@ export type SentReadings = {
   readonly personId: string
   readonly step: StepKey
   readonly seen: number
+  /** That of the page when they were sent first and refused, where they are kept over what came between. */
+  readonly since?: number | undefined
   readonly entry: Entry
 }
 
@@ -28,10 +30,10 @@ const runOf = (conditions: Readonly<Record<string, string>>): string => conditio
  * What the same person entered at this step after what their page shows. The answer to that was lost: the page does not
  * know that it is kept. Another run of the flow bench, or another instrument, is another entry.
  */
-const ownSets = ({ readings }: Visit, { personId, step, seen, entry }: SentReadings): Set[] =>
+const ownSets = ({ readings }: Visit, { personId, step, seen, since = seen, entry }: SentReadings): Set[] =>
   readings.filter(
     (set) =>
-      set.eventSeq > seen &&
+      set.eventSeq > since &&
       set.byId === personId &&
       sameKey({ ...set, stepId: set.stepId as StepId }, step) &&
       runOf(readingConditions.read(set.conditions, set.id)) === runOf(entry.conditions) &&

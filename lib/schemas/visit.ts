@@ -36,8 +36,10 @@ export const entrySchema = z.object({
 })
 export type Entry = z.output<typeof entrySchema>
 
-export const recordReadingsSchema = z.object({ ...seenStep, entry: entrySchema })
-export const tickStepSchema = z.object({ ...seenStep, entry: entrySchema.nullable() })
+/** `since`: where "Keep mine" repeats a deed as the step is seen now, what was seen when it was asked for first. */
+const keptStep = { ...seenStep, since: seenStep.seen.optional() }
+export const recordReadingsSchema = z.object({ ...keptStep, entry: entrySchema })
+export const tickStepSchema = z.object({ ...keptStep, entry: entrySchema.nullable() })
 export const startStepSchema = z.object(seenStep)
 /** Another person looks before a deep cut: one chamber read, plan and head confirmed. */
 export const secondCheckSchema = z.object({

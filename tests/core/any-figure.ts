@@ -5,7 +5,8 @@ export function unsound(value: unknown, at = 'the value'): string | null {
   if (typeof value === 'number') return Number.isFinite(value) ? null : `${at} is ${value}`
   if (typeof value === 'string') return /NaN|undefined|Infinity/.test(value) ? `${at} says “${value}”` : null
   if (value === null || typeof value !== 'object') return null
-  for (const [key, part] of Object.entries(value)) {
+  // A map shows its figures only as a list.
+  for (const [key, part] of value instanceof Map ? value : Object.entries(value)) {
     const found = unsound(part, `${at}.${key}`)
     if (found !== null) return found
   }

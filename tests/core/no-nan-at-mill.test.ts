@@ -1,5 +1,6 @@
 import fc, { type Arbitrary } from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe } from 'vitest'
+import { asLastRead } from '@/lib/core/at-mill/as-last-read'
 import { ccBeforeCut, ccOf } from '@/lib/core/at-mill/cc-at'
 import {
   checkCutAt,
@@ -13,7 +14,7 @@ import {
 import { adviseAtMill } from '@/lib/core/at-mill/advice'
 import { ownRate } from '@/lib/core/at-mill/own-rate'
 import { readsAtBench, readsAtMill } from '@/lib/core/at-mill/reads-to-come'
-import { furtherReadings } from '@/lib/core/at-mill/further-readings'
+import { furtherReadings, type HeadRead } from '@/lib/core/at-mill/further-readings'
 import { headEstimate } from '@/lib/core/at-mill/head-estimate'
 import { ccAfterCut } from '@/lib/core/at-mill/known-cc'
 import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
@@ -22,28 +23,8 @@ import { repeatsOfHead } from '@/lib/core/chamber/repeats'
 import { cutSoFarThou, stateAtMill } from '@/lib/core/at-mill/state-at-mill'
 import type { Rate } from '@/lib/core/rate/rate'
 import type { CutFacts } from '@/lib/core/rate/shop-cut'
-import { maybe, near, plain, unsound } from './any-figure'
-
-const holds = <A extends unknown[]>(
-  fn: (...args: A) => unknown,
-  args: { [K in keyof A]: Arbitrary<A[K]> },
-  numRuns = 300,
-) =>
-  it(fn.name, () => {
-    fc.assert(
-      fc.property(fc.tuple(...args), (values) => {
-        const answer = fn(...(values as A))
-        expect(unsound(answer instanceof Object && 'chambers' in answer ? spread(answer) : answer)).toBeNull()
-      }),
-      { numRuns },
-    )
-  })
-
-/** A map shows its figures only as a list. */
-const spread = (answer: object): unknown => ({
-  ...answer,
-  chambers: 'chambers' in answer && answer.chambers instanceof Map ? [...answer.chambers.values()] : null,
-})
+import { maybe, near, plain } from './any-figure'
+import { holds, holdsFor } from './holds'
 
 const step = fc.record({
   stepId: fc.constantFrom(
@@ -133,22 +114,12 @@ describe('the head at the mill', () => {
     rate,
   })
   holds(headEstimate, [across], 1000)
-  it('furtherReadings', () => {
-    fc.assert(
-      fc.property(across, fc.double({ min: 0, max: 1, noNaN: true }), (head, enough) => {
-        expect(unsound(furtherReadings(head, 0.2, (one) => one.mean.uCc, enough))).toBeNull()
-      }),
-      { numRuns: 100 },
-    )
-  })
+  const enough = fc.double({ min: 0, max: 1, noNaN: true })
+  const further = (head: HeadRead, enoughCc: number) => furtherReadings(head, 0.2, (one) => one.mean.uCc, enoughCc)
+  holdsFor('furtherReadings', [across, enough], further, 100)
   holds(touchOffDepth, [readings])
-  it('repeatsOfHead', () => {
-    fc.assert(
-      fc.property(cuts, (facts) => {
-        expect(unsound(repeatsOfHead(facts.readings, chamberChanges(facts)))).toBeNull()
-      }),
-    )
-  })
+  holds(asLastRead, [readings])
+  holdsFor('repeatsOfHead', [cuts], (facts) => repeatsOfHead(facts.readings, chamberChanges(facts)))
   const mill = fc.record({
     cuts,
     plan,
@@ -168,14 +139,7 @@ describe('the head at the mill', () => {
   holds(readsAtBench, [
     fc.record({ chambers: fc.nat(24), readingCc: plain(0, 20), divisionCc: plain(0, 10), toleranceCc: plain(0, 50) }),
   ])
-  it('readsAtMill', () => {
-    fc.assert(
-      fc.property(mill, (input) => {
-        expect(unsound(readsAtMill(input, adviseAtMill(input)))).toBeNull()
-      }),
-      { numRuns: 200 },
-    )
-  })
+  holdsFor('readsAtMill', [mill], (input) => readsAtMill(input, adviseAtMill(input)), 200)
   holds(cutSoFarThou, [fc.record({ cuts, plan, centroidShare: share }), plain(0, 500)])
   holds(stateAtMill, [fc.record({ cuts, plan, centroidShare: share, rate, depthErrorThou: plain(0, 20) })], 1500)
 })

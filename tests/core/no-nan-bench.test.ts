@@ -1,5 +1,5 @@
 import fc, { type Arbitrary } from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe } from 'vitest'
 import { benchFigures, type BenchInput } from '@/lib/core/at-bench/bench-figures'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import type { HeadNow } from '@/lib/core/cut/plan-types'
@@ -19,7 +19,8 @@ import { stepTable } from '@/lib/core/route/steps'
 import { cornerNames } from '@/lib/core/straightness/corners-fit'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 import { benchLine } from '@/lib/words/at-bench'
-import { maybe, near, unsound } from './any-figure'
+import { maybe, near } from './any-figure'
+import { holdsFor } from './holds'
 import { question, start } from './options/bench'
 
 /** Any of a record's figures, some of them not known, some of them absurd. */
@@ -105,20 +106,6 @@ const anyQuestion: Arbitrary<BenchQuestion> = fc
   })
   .map((more) => ({ ...question(), ...more }))
 
-const holds = <A extends unknown[]>(
-  name: string,
-  args: { [K in keyof A]: Arbitrary<A[K]> },
-  ask: (...args: A) => unknown,
-) =>
-  it(name, () => {
-    fc.assert(
-      fc.property(fc.tuple(...args), (values) => {
-        expect(unsound(ask(...(values as A)))).toBeNull()
-      }),
-      { numRuns: 300 },
-    )
-  })
-
 describe('what follows from a cut', () => {
   const input = fc.record({
     cut: fc.record({ flatIn: depth, angleIn: depth, milledWidthIn: maybe(near(4, 12)) }),
@@ -130,7 +117,7 @@ describe('what follows from a cut', () => {
     sinkIn: near(0, 0.25),
     heads,
   })
-  holds('consequences, and their words', [input], (of) => {
+  holdsFor('consequences, and their words', [input], (of) => {
     const follows = consequences(of)
     const words = { cut: of.cut, deepEdge: of.deepEdge, follows, ptvLeastIn: { intake: 0.08, exhaust: 0.1 } }
     return [follows, consequenceLines({ ...words, sealingMarginIn: 0.005 })]
@@ -157,7 +144,7 @@ describe('the figures of a bench', () => {
     target: maybe(cc),
     inset: maybe(near(0, 1)),
   }
-  holds(
+  holdsFor(
     'and their words',
     [parts, casting, engine, holes, fc.record(rest)],
     (cut, record, motor, slots, { ordered, deepEdge: edge, width: milledWidthIn, before, target, inset }) => {
@@ -237,15 +224,15 @@ describe('a plan’s record', () => {
       deepEdge,
     })
     .map((more) => ({ ...common, ...more }))
-  holds('and its lines', [ground, choice], (on, chosen) => {
+  holdsFor('and its lines', [ground, choice], (on, chosen) => {
     const record = planRecordOf(on, chosen)
     return [record, record.ok ? planLines(record.value, null) : null]
   })
 })
 
 describe('the cut bench', () => {
-  holds('ways', [anyQuestion], waysOf)
-  holds('estimates', [anyQuestion, fc.nat(6), maybe(depth)], (asked, at, angleIn) => {
+  holdsFor('ways', [anyQuestion], waysOf)
+  holdsFor('estimates', [anyQuestion, fc.nat(6), maybe(depth)], (asked, at, angleIn) => {
     const way = waysOf(asked)[at]
     return way ? estimateOf(asked, way.id, angleIn) : null
   })
@@ -262,13 +249,13 @@ describe('money', () => {
     kind: fc.constantFrom('deposit' as const, 'payment' as const, 'refund' as const),
     minor,
   })
-  holds('totals', [fc.array(line, { maxLength: 6 }), fc.array(paid, { maxLength: 4 })], totals)
-  holds('roundMinor', [fc.double({ min: -1e12, max: 1e12, noNaN: true })], roundMinor)
-  holds(
+  holdsFor('totals', [fc.array(line, { maxLength: 6 }), fc.array(paid, { maxLength: 4 })], totals)
+  holdsFor('roundMinor', [fc.double({ min: -1e12, max: 1e12, noNaN: true })], roundMinor)
+  holdsFor(
     'minorOf',
     [fc.oneof(fc.string(), fc.stringMatching(/^\d{0,10}[.,]?\d{0,4}$/)), fc.integer({ min: 0, max: 3 })],
     parseAmount,
   )
-  holds('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], formatAmount)
-  holds('percentOf', [fc.nat(10_000)], percentOf)
+  holdsFor('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], formatAmount)
+  holdsFor('percentOf', [fc.nat(10_000)], percentOf)
 })

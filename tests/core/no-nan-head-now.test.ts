@@ -1,5 +1,5 @@
 import fc, { type Arbitrary } from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe } from 'vitest'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { acrossShare, goneOfHead, differsWords, landLeftIn } from '@/lib/core/cut/plan-limits'
 import { thicknessLeftIn } from '@/lib/core/cut/plan-volumes'
@@ -24,19 +24,8 @@ import { givenFacts } from '@/lib/core/known-facts'
 import { seatOfRecord } from '@/lib/core/seat/seat-of-record'
 import { cornerNames } from '@/lib/core/straightness/corners-fit'
 import { quantities } from '@/lib/core/units/quantities'
-import { finite, maybe, near, perhaps, plain, unsound } from './any-figure'
-
-const runs = 300
-function sound<A extends unknown[]>(fn: (...args: A) => unknown, args: { [K in keyof A]: Arbitrary<A[K]> }): void {
-  it(fn.name, () => {
-    fc.assert(
-      fc.property(fc.tuple(...args), (values) => {
-        expect(unsound(fn(...(values as A)))).toBeNull()
-      }),
-      { numRuns: runs },
-    )
-  })
-}
+import { finite, maybe, near, perhaps, plain } from './any-figure'
+import { holds } from './holds'
 
 const edge = fc.constantFrom('intake' as const, 'exhaust' as const)
 const depth = near(0, 0.5)
@@ -85,15 +74,15 @@ const port = fc.constantFrom('intake' as const, 'exhaust' as const)
 const seatInput = fc.record({ record, port, deck: fc.option(deck, { nil: null }), readings })
 
 describe('metal gone', () => {
-  sound(flatGone, [plain(0, 1)])
-  sound(goneByCut, [plainCut])
-  sound(sumOfGone, [fc.array(plainGone, { maxLength: 4 })])
-  sound(deckNowFromNewDeckIn, [plainGone, plain(0, 1)])
-  sound(goneAtCornerIn, [plainGone, fc.constantFrom(...cornerNames)])
-  sound(mostGoneIn, [plainGone])
-  sound(leastGoneIn, [plainGone])
-  sound(atDeeperEnd, [plainGone])
-  sound(metalGone, [
+  holds(flatGone, [plain(0, 1)])
+  holds(goneByCut, [plainCut])
+  holds(sumOfGone, [fc.array(plainGone, { maxLength: 4 })])
+  holds(deckNowFromNewDeckIn, [plainGone, plain(0, 1)])
+  holds(goneAtCornerIn, [plainGone, fc.constantFrom(...cornerNames)])
+  holds(mostGoneIn, [plainGone])
+  holds(leastGoneIn, [plainGone])
+  holds(atDeeperEnd, [plainGone])
+  holds(metalGone, [
     fc.record({
       newThicknessIn: maybe(near(4, 4.6)),
       corners,
@@ -110,20 +99,20 @@ describe('metal gone', () => {
 })
 
 describe('the deck as it is now', () => {
-  sound(deckNow, [gone, edge, perhaps(width)])
-  sound(heightFromDeckNowIn, [deck, place])
-  sound(placeFromDeckNow, [deck, place])
-  sound(acrossDeckNowIn, [deck, plain(-20, 20), plain(-20, 20)])
+  holds(deckNow, [gone, edge, perhaps(width)])
+  holds(heightFromDeckNowIn, [deck, place])
+  holds(placeFromDeckNow, [deck, place])
+  holds(acrossDeckNowIn, [deck, plain(-20, 20), plain(-20, 20)])
   // A figure that is not known is left out, not printed.
   const known = (of: CastingFacts, on: Parameters<typeof recordFromDeckNow>[1]) =>
     Object.fromEntries(Object.entries(recordFromDeckNow(of, on)).filter(([, value]) => value !== undefined))
-  sound(known, [record, deck])
+  holds(known, [record, deck])
 })
 
 describe('seats', () => {
-  sound(seatOfRecord, [record, port])
-  sound(seatOfValve, [fc.constantFrom('1-intake', '2-exhaust'), seatInput])
-  sound(nearestSeat, [
+  holds(seatOfRecord, [record, port])
+  holds(seatOfValve, [fc.constantFrom('1-intake', '2-exhaust'), seatInput])
+  holds(nearestSeat, [
     fc
       .tuple(seatInput, fc.option(near(1, 12), { nil: undefined }))
       .map(([input, chambers]) => ({ ...input, chambers })),
@@ -138,10 +127,10 @@ describe('limits from the head as it is now', () => {
     removedBeforeIn: maybe(fc.double({ min: 0, max: 1, noNaN: true })),
   })
   const parts = fc.record({ flatIn: plain(0, 0.5), angleIn: plain(0, 0.5) })
-  sound(acrossShare, [plain(0, 1), edge])
-  sound(goneOfHead, [head, maybe(fc.double({ min: 0.3, max: 12, noNaN: true }))])
-  sound(thicknessLeftIn, [head, parts, edge])
-  sound(differsWords, [
+  holds(acrossShare, [plain(0, 1), edge])
+  holds(goneOfHead, [head, maybe(fc.double({ min: 0.3, max: 12, noNaN: true }))])
+  holds(thicknessLeftIn, [head, parts, edge])
+  holds(differsWords, [
     fc.constant('T-0001'),
     fc.record({ corner: fc.constantFrom(...cornerNames), byCornersIn: plain(0, 1), bySumIn: plain(0, 1) }),
   ])
@@ -172,9 +161,9 @@ describe('limits from the head as it is now', () => {
       of,
       { flatIn, angleIn: 0 },
     )
-  sound(land, [plain(0, 3), maybe(plain(0, 1)), head, plain(0, 0.5)])
-  sound(nearlyFlatWording, [plain(75, 85)])
-  sound(givenFacts, [
+  holds(land, [plain(0, 3), maybe(plain(0, 1)), head, plain(0, 0.5)])
+  holds(nearlyFlatWording, [plain(75, 85)])
+  holds(givenFacts, [
     fc.dictionary(
       fc.constantFrom('a', 'b'),
       fc.tuple(fc.constant('figure'), maybe(finite), fc.constant(0), fc.constant(1)),
@@ -190,5 +179,5 @@ describe('bolt holes', () => {
     fromShallowEdgeIn: maybe(near(0, 20)),
   })
   const milled = fc.record({ flatIn: depth, angleIn: depth, milledWidthIn: perhaps(width) })
-  sound(slotAfterCuts, [hole, fc.option(gone, { nil: null }), milled, edge])
+  holds(slotAfterCuts, [hole, fc.option(gone, { nil: null }), milled, edge])
 })

@@ -1,5 +1,5 @@
 import fc, { type Arbitrary } from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe } from 'vitest'
 import { smallestOf } from '@/lib/core/at-mill/state-at-mill'
 import { chamberMean, shopRepeatability, uncertaintyOfMeanCc, type BuretteFacts } from '@/lib/core/chamber/burette'
 import {
@@ -21,16 +21,9 @@ import { oneAHead } from '@/lib/core/rate/one-a-head'
 import { firstGuessOf, flooredU, type Rate } from '@/lib/core/rate/rate'
 import { betweenHeadFact } from '@/lib/core/rate/rate-facts'
 import { cornersOnOnePlane } from '@/lib/core/straightness/corner-plane'
-import { maybe, near, unsound } from './any-figure'
+import { maybe, near } from './any-figure'
+import { holds, holdsFor } from './holds'
 
-const holds = <A extends unknown[]>(fn: (...args: A) => unknown, args: { [K in keyof A]: Arbitrary<A[K]> }) =>
-  it(fn.name, () => {
-    fc.assert(
-      fc.property(fc.tuple(...args), (values) => {
-        expect(unsound(fn(...(values as A)))).toBeNull()
-      }),
-    )
-  })
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 const tally = fc.record({ squaresCc2: within(0, 1e6), degrees: fc.nat(1000) })
@@ -82,14 +75,11 @@ describe('repeats of a reading', () => {
   holds(chamberChanges, [facts])
   holds(chamberWorks, [facts])
   holds(cutsMade, [facts])
-  it('readAtStep, figures, ticksOf, vendorCuts', () => {
-    fc.assert(
-      fc.property(facts, (one) => {
-        const read = figures(readAtStep(one, 'chambers', 'cc'))
-        expect(unsound([read, ticksOf(one.events, 'flat-cut'), vendorCuts(one)])).toBeNull()
-      }),
-    )
-  })
+  holdsFor('readAtStep, figures, ticksOf, vendorCuts', [facts], (one) => [
+    figures(readAtStep(one, 'chambers', 'cc')),
+    ticksOf(one.events, 'flat-cut'),
+    vendorCuts(one),
+  ])
   holds(chamberOfPoint, [fc.constantFrom('at-stop', 'at-size-12', '3', '')])
   holds(millPoint, [fc.constantFrom('before', 'at-stop', 'at-size'), fc.constantFrom('1', '3')])
   holds(isMillPoint, [fc.constantFrom('at-stop-2', '1'), fc.constantFrom('at-stop', 'at-size')])
@@ -129,13 +119,9 @@ describe('cuts behind a rate', () => {
     covCcPerThou: within(-1, 0),
     chamber: fc.constantFrom('1', '2'),
   })
-  it('smallestOf', () => {
-    fc.assert(
-      fc.property(fc.array(known), rate, known, (chambers, own, mean) => {
-        expect(unsound(smallestOf({ chambers, rate: own, mean }))).toBeNull()
-      }),
-    )
-  })
+  holdsFor('smallestOf', [fc.array(known), rate, known], (chambers, own, mean) =>
+    smallestOf({ chambers, rate: own, mean }),
+  )
   const thickness = maybe(near(0.3, 12))
   holds(cornersOnOnePlane, [
     fc.record({ 'intake-1': thickness, 'exhaust-1': thickness, 'intake-2': thickness, 'exhaust-2': thickness }),

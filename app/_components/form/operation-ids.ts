@@ -5,11 +5,17 @@ import { clearDraft, loadDraft, saveDraft } from './draft-store'
 export type ActionCall<Input> = { readonly op: string; readonly input: Input }
 
 /** The record as the person saw it: the number of its last event, or its version. */
-export type Sight = { readonly seen?: number | undefined; readonly version?: number }
+export type Sight = {
+  readonly seen?: number | undefined
+  readonly since?: number | undefined
+  readonly version?: number
+}
+
+const sights: readonly string[] = ['seen', 'since', 'version'] satisfies readonly (keyof Sight)[]
 
 /** What a person asked for. What they saw is left out: a reload sees more, and asks for the same. */
 const contentOf = (input: unknown): string =>
-  JSON.stringify(input, (key, value: unknown) => (key === 'seen' || key === 'version' ? undefined : value))
+  JSON.stringify(input, (key, value: unknown) => (sights.includes(key) ? undefined : value))
 
 const seenIn = (input: unknown): number | undefined =>
   typeof input === 'object' && input !== null && 'seen' in input && typeof input.seen === 'number'

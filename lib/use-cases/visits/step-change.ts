@@ -19,6 +19,7 @@ type SeenStep = {
   readonly visitId: string
   readonly step: StepKey
   readonly seen: number
+  readonly since?: number | undefined
   readonly entry?: Entry | null
 }
 
@@ -73,6 +74,7 @@ async function refuseChanged(ctx: Write, { visit }: Dossier, input: SeenStep): P
     verb: eventVerbs[event.kind] ?? 'change',
     at: event.at.toISOString(),
     seen: lastSeq(visit, step),
+    since: input.since ?? seen,
   }
   throw new RefusedError({
     code: 'conflict',

@@ -96,6 +96,18 @@ describe('readings that are sent again because their answer was lost', () => {
     expect(refused).toMatchObject({ code: 'conflict', theirs: { who: machinist.name, verb: 'read' } })
   })
 
+  it('are entered once where one’s own are kept after that conflict, beside the cell that was changed', async () => {
+    const seen = await seenOf(chambers)
+    await record({ '1': '64.0', '2': '63.8' }, seen)
+    const before = await textsOf('chambers')
+    const { theirs } = await refusalOf(record({ '1': '64.0', '2': '63.6' }, seen))
+    expect(theirs).toMatchObject({ since: seen, seen: await seenOf(chambers) })
+    const kept = { visitId, step: chambers, seen: theirs?.seen, since: theirs?.since }
+    const sent = recordReadingsSchema.parse({ ...kept, entry: entry({ '1': '64.0', '2': '63.6' }) })
+    expect((await recordReadings(machinist, sent, at(monday))).written).toBe(1)
+    expect((await textsOf('chambers')).slice(before.length)).toEqual(['cc 2: 63.6'])
+  })
+
   it('are another entry when they are of another run', async () => {
     const seen = await seenOf(chambers)
     await record(cells, seen)

@@ -11,8 +11,8 @@ type Props = {
   /** What this person was about to do. */
   yours: ReactNode
   pending: boolean
-  /** As the step is seen now. */
-  onKeepMine: (sight: { seen: number | undefined }) => void
+  /** As the step is seen now, and as it was seen when this was asked for. */
+  onKeepMine: (sight: { seen: number | undefined; since: number | undefined }) => void
   onUseTheirs: () => void
 }
 
@@ -22,7 +22,7 @@ export function StepConflict({ screen, theirs, onKeepMine, ...rest }: Props) {
     <ConflictNotice
       what={screen.step.label}
       theirs={<p>{theirsAtText(theirs, screen)}.</p>}
-      onKeepMine={() => onKeepMine({ seen: theirs.seen })}
+      onKeepMine={() => onKeepMine({ seen: theirs.seen, since: theirs.since })}
       {...rest}
     />
   )
