@@ -1,5 +1,5 @@
 import type { Actor, Role } from '@/lib/core/access/roles'
-import type { RefusalCode } from '@/lib/core/errors'
+import type { Refusal } from '@/lib/core/errors'
 import { RefusedError } from '@/lib/core/errors'
 import type { Moment } from '@/lib/data/write'
 import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
@@ -95,7 +95,7 @@ export const book = (
 /** The refusal of something that must be refused. */
 export async function refusalOf(
   work: Promise<unknown>,
-): Promise<{ code: RefusalCode; message: string; fields: Readonly<Record<string, string>> }> {
+): Promise<Refusal & { readonly fields: Readonly<Record<string, string>> }> {
   try {
     await work
   } catch (error) {
