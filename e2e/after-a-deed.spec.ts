@@ -12,7 +12,7 @@ const booking = {
   target: '60',
   preset: 'Cut to size',
 }
-const tickButton = (page: Page) => page.getByRole('button', { name: /^(Save and tick|Tick): / })
+const tickButton = (page: Page) => page.getByRole('button', { name: /^(Save and done|Done)$/ })
 const done = (page: Page) => page.getByRole('status').filter({ hasText: 'Done.' })
 
 /** A button that is gone is not waited for. */
@@ -65,7 +65,7 @@ test('the second of two slow taps does not take the tick back', async ({ page })
   await doStep(page, tag, 'Check in', checkIn)
   await openStep(page, tag, 'Strip and wash')
   await tickButton(page).click()
-  const undo = page.getByRole('button', { name: 'Take the tick back' })
+  const undo = page.getByRole('button', { name: 'Take back' })
   await undo.waitFor()
   const renders = countRenders(page)
   // As late as a slow second tap, on the very place.
@@ -84,7 +84,7 @@ test('the second of two slow taps that take a tick back does not tick again', as
   await doStep(page, tag, 'Check in', checkIn)
   await openStep(page, tag, 'Strip and wash')
   await tickButton(page).click()
-  await page.getByRole('button', { name: 'Take the tick back' }).click()
+  await page.getByRole('button', { name: 'Take back' }).click()
   await tickButton(page).waitFor()
   const renders = countRenders(page)
   await tickButton(page).dispatchEvent('click', undefined, soon)
@@ -120,7 +120,7 @@ test('readings whose answer was lost are not entered once more with the tick, af
   const cc = { 'chamber 1': '63.1', 'chamber 2': '62.9', 'chamber 3': '63.0', 'chamber 4': '63.2' }
   await answer(page, { figures: { 'Chamber volume': cc } })
   await loseAnswers(page)
-  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByRole('alert').filter({ hasText: 'Not sent' })).toBeVisible()
   await page.unroute('**/stations/**')
   await page.reload()
@@ -150,13 +150,13 @@ test('a lost answer and a reload enter a reading once', async ({ page }) => {
     if (op) operations.push(op)
   })
   await loseAnswers(page)
-  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByRole('alert').filter({ hasText: 'Not sent' })).toBeVisible()
   await page.unroute('**/stations/**')
   await page.reload()
   const cell = page.getByRole('group', { name: 'Chamber volume', exact: true }).getByLabel('chamber 1', { exact: true })
   await expect(cell).toHaveValue('63.1')
-  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByText('Readings saved.')).toBeVisible()
   // The same operation: the server gives its stored answer and writes nothing more.
   expect(operations).toHaveLength(2)
@@ -174,7 +174,7 @@ test('“Keep mine” after a conflict repeats the deed that was refused', async
   await other.goto(page.url())
   await tickButton(other).click()
   await expect(done(other)).toBeVisible()
-  await other.getByRole('button', { name: 'Take the tick back' }).click()
+  await other.getByRole('button', { name: 'Take back' }).click()
   await expect(tickButton(other)).toBeVisible()
 
   await page.getByRole('button', { name: 'Start', exact: true }).click()
@@ -194,7 +194,7 @@ test('errors of a try come at once, each at its cell, and go when it is correcte
   await answer(page, {
     figures: { 'Chamber volume': { 'chamber 1': '63..1', 'chamber 2': '1e9', 'chamber 3': '63.0' } },
   })
-  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
   const refused = page.getByRole('alert').filter({ hasText: 'Not saved' })
   await expect(refused).toContainText('2 fields need a change.')
   const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
@@ -206,7 +206,7 @@ test('errors of a try come at once, each at its cell, and go when it is correcte
   await expect(refused).toContainText('One field needs a change.')
   await cell('chamber 2').fill('62.9')
   await expect(refused).toHaveCount(0)
-  await tapAgain(page.getByRole('button', { name: 'Save the readings only' }))
+  await tapAgain(page.getByRole('button', { name: 'Save', exact: true }))
   await expect(page.getByText('Readings saved.')).toBeVisible()
 })
 

@@ -86,7 +86,7 @@ test('a change is drawn once, and not while a cell is typed in or something is a
   await expect.poll(() => told.draws, 'it was left').toBe(2)
   await expect(cell).toHaveValue('Bare')
 
-  await page.getByRole('button', { name: 'Hold this head' }).click()
+  await page.getByRole('button', { name: 'Hold', exact: true }).click()
   await expect(page.getByRole('dialog')).toBeVisible()
   told.newest += 1
   await timePasses(page, told)

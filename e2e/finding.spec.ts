@@ -26,7 +26,7 @@ async function found(page: Page, customer: string, what: string) {
     words: { 'What came with it': 'Bare', 'No photo: why': 'the camera is away' },
   })
   await openStep(page, job.tag, 'Strip and wash')
-  await page.getByRole('button', { name: 'Report a finding' }).click()
+  await page.getByRole('button', { name: 'Finding', exact: true }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByRole('textbox').fill(what)
   await dialog.getByRole('button', { name: /report/i }).click()

@@ -46,7 +46,7 @@ test('a form that comes later says when it cannot be fetched, and opens once the
   await page.waitForURL(/\/heads\//)
   await page.reload()
   await page.route('**/*.js', (route) => route.abort())
-  const finding = page.getByRole('button', { name: 'Report a finding' })
+  const finding = page.getByRole('button', { name: 'Finding', exact: true })
   await finding.click()
   await expect(page.getByText('could not be fetched')).toBeVisible()
   await page.unroute('**/*.js')

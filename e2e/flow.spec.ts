@@ -61,7 +61,7 @@ test('a run is pasted, repeated, and held against the run after', async ({ page 
     .getByLabel(/exhaust at 0.400 in.*not taken/i)
     .fill('retainer meets the seal')
   await answer(page, { words: conditions })
-  await page.getByRole('button', { name: /^Save and tick: / }).click()
+  await page.getByRole('button', { name: 'Save and done' }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
 
   // The repeat: 0.5 % of 200 and of 160 apart from the mean, so 0.71 % a run.
@@ -89,7 +89,7 @@ test('a run is pasted, repeated, and held against the run after', async ({ page 
   await page.getByRole('button', { name: 'Replace what was typed' }).click()
   await expect(page.getByLabel('intake at 0.200 in', { exact: true })).toHaveValue('126,0')
   await answer(page, { words: conditions })
-  await page.getByRole('button', { name: /^Save and tick: / }).click()
+  await page.getByRole('button', { name: 'Save and done' }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
 
   await openHead(page, tag)

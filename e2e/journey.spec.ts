@@ -98,10 +98,10 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
   // A step that owes readings is not ticked without them, and the message says which.
   await openStep(page, tag, 'Measure chambers')
   await answer(page, { ...cc(['63.1', '62.9']) })
-  await page.getByRole('button', { name: /^Save and tick/ }).click()
+  await page.getByRole('button', { name: 'Save and done' }).click()
   await expect(page.getByText(/chamber 3 and chamber 4/)).toBeVisible()
   await answer(page, { figures: { 'Chamber volume': { 'chamber 3': '63.0', 'chamber 4': '63.0' } } })
-  await tapAgain(page.getByRole('button', { name: /^Save and tick/ }))
+  await tapAgain(page.getByRole('button', { name: 'Save and done' }))
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
   await doStep(page, tag, 'Seat check before', {
     figures: { 'Seat to deck': { 'chamber 1 intake': '.180', 'chamber 1 exhaust': '.165' } },
@@ -140,14 +140,14 @@ test('flat to size: 3 cc at 6 thou per cc is planned as 18 thou, and cut in a sa
       'Chamber volume': { 'at first stop': '60.3' },
     },
   })
-  await page.getByRole('button', { name: 'Save the readings only' }).click()
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
   // By the depth 63.0 − 17/6 = 60.17 ± 0.24, by chamber 1 63.0 − (63.1 − 60.3) = 60.2 ± √2·0.3055 = 0.43: together 60.2 ±
   // 1/√(1/0.24² + 1/0.43²) = 0.21, and 2.5 times that is 0.52, a little more than the tolerance of 0.5.
   await expect(mill).toContainText('measured since the cut')
   await expect(figureOf(page, 'Now')).toContainText('60.2 cc')
   await expect(mill).toContainText('1 more reading of chamber')
   await answer(page, { figures: { 'Chamber volume': { 'at size': '60.2' } } })
-  await page.getByRole('button', { name: /^Save and tick/ }).click()
+  await page.getByRole('button', { name: 'Save and done' }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
 
   await doStep(page, tag, 'Deburr and chamfer')

@@ -133,7 +133,7 @@ export async function answer(page: Page, answers: Answers): Promise<void> {
 export async function doStep(page: Page, tag: string, step: string, answers: Answers = {}): Promise<void> {
   await openStep(page, tag, step)
   await answer(page, answers)
-  const save = page.getByRole('button', { name: /^(Save and tick|Tick): / })
+  const save = page.getByRole('button', { name: /^(Save and done|Done)$/ })
   const done = page.getByRole('status').filter({ hasText: 'Done.' })
   await save.click()
   const again = page.getByLabel(/^Again: /)

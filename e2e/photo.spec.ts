@@ -44,7 +44,7 @@ test('a photo at check-in, and one of a finding that the customer sees', async (
     choices: { Condition: 'No damage seen' },
     words: { 'What came with it': 'Bare' },
   })
-  const tick = page.getByRole('button', { name: 'Save and tick: Check in' })
+  const tick = page.getByRole('button', { name: 'Save and done' })
   await tick.tap()
   await expect(page.getByText('Check in: no photo yet.')).toBeVisible()
 
@@ -86,7 +86,7 @@ test('a photo at check-in, and one of a finding that the customer sees', async (
   expect([width, height, exif]).toEqual([2000, 1500, undefined])
 
   await openStep(page, tag, 'Strip and wash')
-  await page.getByRole('button', { name: 'Report a finding' }).tap()
+  await page.getByRole('button', { name: 'Finding', exact: true }).tap()
   const dialog = page.getByRole('dialog')
   await dialog.getByLabel(/^What was found/).fill('Guide 3 is loose')
   await dialog.getByLabel('Choose a file').setInputFiles(await camera('#a04030'))

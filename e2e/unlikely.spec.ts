@@ -28,7 +28,7 @@ test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps
   await choose(page, 'Valves in while measuring', 'The shop’s checking valves')
   await choose(page, 'Plug in while measuring', 'The shop’s checking plug')
 
-  const save = page.getByRole('button', { name: /^Save and tick/ })
+  const save = page.getByRole('button', { name: 'Save and done' })
   const done = page.getByRole('status').filter({ hasText: 'Done.' })
   await save.click()
   await expect(cells.getByText(/is unlikely: .* cc expected, by .*Type it again to keep it/)).toHaveCount(2)

@@ -50,13 +50,13 @@ export function millWords(advice: MillAdvice, { targetCc, toleranceCc }: MillNum
       return said(
         'Nothing more to cut.',
         `${thou(advice.offThou)} thou is off, the whole way. The rate is proven: the finished check reads the cc.`,
-        'Save and tick.',
+        'Save and done.',
       )
     case 'nothing':
       return said(
         advice.atTarget ? 'Nothing to cut: at the target.' : `Nothing to cut: within ${cc(toleranceCc)}.`,
         advice.atTarget ? `The target is ${cc(targetCc)}.` : 'Another pass could go past the target.',
-        'Save and tick.',
+        'Save and done.',
       )
     default:
       return stopWords(advice, targetCc, toleranceCc)

@@ -62,6 +62,7 @@ export function FigureCell({
           inputMode="none"
           autoComplete="off"
           spellCheck={false}
+          data-figure
           enterKeyHint="next"
           className={styles.input}
           value={cell}

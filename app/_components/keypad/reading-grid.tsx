@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useRef, useState } from 'react'
+import { nextPlace, useDock } from './dock'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 import { FigureCell, type CellWords } from './figure-cell'
 import { fromCell, press, toCell, turnUnit, type Key } from './figure-text'
@@ -63,6 +64,7 @@ export function ReadingGrid(props: Props) {
   const wanted = useRef<string | null>(null)
   const current = cells.find(({ point }) => point === at) ?? cells[0]
   const { keepUnitAs } = props
+  const dock = useDock()
 
   useEffect(() => {
     const kept = keepUnitAs === undefined ? null : keptUnit(keepUnitAs)
@@ -92,15 +94,39 @@ export function ReadingGrid(props: Props) {
   const after = cells.slice(cells.findIndex(({ point }) => point === current?.point) + 1)
   const nextCell = after.find(({ point }) => entryOf(point).notTaken === null)
 
+  // The keypad of the screen shows the cell as it is now.
+  const isActive = dock?.active === inputs
+  useEffect(() => {
+    if (!dock || !current) return
+    if (!isActive) return dock.activateFirst(inputs)
+    const { point, label: name } = current
+    dock.take({
+      label: name,
+      text: toCell(entryOf(point).text, shown, own),
+      unit: shown,
+      units,
+      onKey: key,
+      onUnit: turn,
+      onLeave: () => props.onSettle?.(point),
+      input: () => inputs.current.get(point),
+    })
+  })
+  const leave = dock?.leave
+  useEffect(() => () => leave?.(inputs), [leave])
+
   function goNext() {
     if (current) props.onSettle?.(current.point)
+    if (dock) {
+      const from = current && inputs.current.get(current.point)
+      return void setTimeout(() => nextPlace(dock.pane.current, from)?.focus())
+    }
     if (!nextCell) return props.onDone?.()
     setAt(nextCell.point)
     inputs.current.get(nextCell.point)?.focus()
   }
 
   return (
-    <div role="group" aria-label={label} data-hands-on className={styles.pad}>
+    <div role="group" aria-label={label} data-hands-on className={dock ? undefined : styles.pad}>
       <div className={styles.cells}>
         {cells.map((cell) => {
           const entry = entryOf(cell.point)
@@ -136,9 +162,12 @@ export function ReadingGrid(props: Props) {
                 cell={toCell(entry.text, shown, own)}
                 unit={shown}
                 mark={markOf(cell, entry.text, quantity, errors?.[cell.point])}
-                current={cell === current}
+                current={cell === current && (!dock || isActive)}
                 onCell={(text) => change(cell.point, { text: fromCell(text, shown, own) })}
-                onFocus={() => setAt(cell.point)}
+                onFocus={() => {
+                  setAt(cell.point)
+                  dock?.activate(inputs)
+                }}
                 onLeave={() => setTimeout(() => props.onSettle?.(cell.point), tapMs)}
                 onNext={goNext}
               />
@@ -166,15 +195,17 @@ export function ReadingGrid(props: Props) {
           )
         })}
       </div>
-      <Keys
-        label={`Keypad for ${current?.label ?? label}`}
-        onKey={key}
-        unit={shown}
-        units={units}
-        onUnit={turn}
-        onNext={goNext}
-        nextLabel={nextCell ? 'Next' : (props.doneLabel ?? 'Done')}
-      />
+      {!dock && (
+        <Keys
+          label={`Keypad for ${current?.label ?? label}`}
+          onKey={key}
+          unit={shown}
+          units={units}
+          onUnit={turn}
+          onNext={goNext}
+          nextLabel={nextCell ? 'Next' : (props.doneLabel ?? 'Done')}
+        />
+      )}
     </div>
   )
 }

@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react'
 
 /** As late as the second of two slow taps comes. */
-const settleMs = 1500
+const settleMs = 2000
 
 /**
  * Whether what stands here may be tapped. What takes the place of another comes up under the finger that made it come, so

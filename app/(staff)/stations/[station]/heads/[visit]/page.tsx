@@ -1,36 +1,33 @@
-import Link from 'next/link'
 import { notFound } from 'next/navigation'
-import { cache, Fragment } from 'react'
+import { cache } from 'react'
 import { z } from 'zod'
-import { stepIdSchema } from '@/lib/schemas/step'
-import { PhotoPart } from '@/app/_components/photo/photo-part'
-import { MatesHeld } from '@/app/_components/head/mates-held'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
-import { Tag } from '@/app/_components/tag/tag'
-import { ButtonLink } from '@/app/_components/ui/button-link'
-import { Notice } from '@/app/_components/ui/notice'
+import { PhotoPart } from '@/app/_components/photo/photo-part'
+import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError } from '@/lib/core/errors'
-import { stations, type StepKey } from '@/lib/core/route/step-ids'
+import { stations, type Station, type StepKey } from '@/lib/core/route/step-ids'
+import { stepIdSchema } from '@/lib/schemas/step'
 import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { seeVisitPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
+import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { seeStep, type StepScreen } from '@/lib/use-cases/stations/see-step'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
-import { FlowAgain } from './_components/flow-again'
 import { CornerInsetForm } from './_components/corner-inset-form'
 import { HeadDrawn } from './_components/head-drawn'
 import { LeftStep } from './_components/left-step'
+import { Notices } from './_components/notices'
 import { Others } from './_components/others'
-import { OutOfTolerance } from './_components/out-of-tolerance'
 import { PlanAtStep } from './_components/plan-at-step'
+import styles from './_components/screen.module.css'
 import { SecondCheck } from './_components/second-check'
 import { SideActions } from './_components/side-actions'
+import { StepBar } from './_components/step-bar'
+import type { WhatNext } from './_components/step-done'
 import { StepWork } from './_components/step-work'
-import { sameKey } from '@/lib/core/route/keys'
-import { reasonText, waitText } from '@/lib/words/route'
 
 type Props = {
   params: Promise<{ station: string; visit: string }>
@@ -75,80 +72,59 @@ export default async function StepPage(props: Props) {
   const done = step.state === 'done' || step.state === 'waived'
   const here = JSON.stringify(key)
   const asksForPhoto = !done && screen.fields.some(({ kind }) => kind === 'photo')
-  // At the bolts the holes are looked for first; at the mill the depth comes first, and the drawing under the form.
+  // At the bolts the holes are looked for first; at the mill the depth comes first, and the drawing under the cells.
   const atHoles = step.stepId === 'bolt-seats' || step.stepId === 'bolt-fit'
   const flow = step.stepId === 'flow' ? await seeFlowStep(actor, visit, key) : null
-  const work = <StepWork key={`${screen.visitId}${here}`} screen={screen} />
   return (
-    <>
+    <div className={styles.page} data-one-screen>
       <AutoRefresh newest={newest} />
-      <div className="row spread">
-        <div className="row">
-          <Tag number={screen.tag} size="l" href={`/heads/${screen.headId}`} />
-          <span>
-            job {screen.jobNumber}, {screen.casting}
-          </span>
-        </div>
-        <ButtonLink href={`/stations/${step.station}`} variant="quiet">
-          Back to the {screen.stationName.toLowerCase()} queue
-        </ButtonLink>
-      </div>
-      <h1>{step.label}</h1>
-      {screen.holdReasons.length > 0 && (
-        <Notice kind="stop" title="Held" live={false}>
-          {screen.holdReasons.map((reason) => (
-            <p key={reason}>{reason}</p>
-          ))}
-          <p>
-            Nothing more is done to this head until the owner has decided, on{' '}
-            <Link href={`/heads/${screen.headId}`}>its own page</Link>.
-          </p>
-        </Notice>
-      )}
-      <MatesHeld mates={screen.matesHeld} />
-      {step.state === 'do again' && (
-        <Notice kind="caution" title="Do again" live={false}>
-          <p>{reasonText(step.reason)}</p>
-        </Notice>
-      )}
-      {!done && step.waitsFor.length > 0 && (
-        <Notice kind="caution" title="Not yet" live={false}>
-          <WaitsFor screen={screen} />
-        </Notice>
-      )}
-      <OutOfTolerance screen={screen}>
-        <SideActions visitId={visit} step={key} />
-      </OutOfTolerance>
-      {screen.cautions.length > 0 && (
-        <Notice kind="caution" title="Look again" live={false}>
-          {screen.cautions.map((caution) => (
-            <p key={caution}>{caution}.</p>
-          ))}
-        </Notice>
-      )}
-      <PlanAtStep plan={screen.plan} visitId={visit} stepId={step.stepId} />
-      <SecondCheck key={`${here}${screen.seen}`} screen={screen} step={key} />
-      {atHoles && <HeadDrawn drawing={screen.drawing} />}
-      {screen.asksForInset && <CornerInsetForm />}
-      {flow ? (
-        <FlowAgain screen={screen} flow={flow}>
-          {work}
-        </FlowAgain>
-      ) : (
-        work
-      )}
-      {!atHoles && <HeadDrawn drawing={screen.drawing} />}
-      <PhotoPart
-        photos={photos.photos.filter(
-          ({ stepId, occurrence, orderId }) => JSON.stringify({ stepId, occurrence, orderId }) === here,
-        )}
-        shown={photos}
-        to={asksForPhoto ? null : { visitId: visit, ...key, orderId: key.orderId ?? '' }}
+      <StepBar screen={screen} deeds={<SideActions visitId={visit} step={key} />} />
+      <StepWork
+        key={`${screen.visitId}${here}`}
+        screen={screen}
+        flow={flow}
+        next={done ? await whatNext(actor, screen) : nowhere(step.station)}
+        above={
+          <>
+            <Notices screen={screen} done={done} />
+            <PlanAtStep plan={screen.plan} visitId={visit} stepId={step.stepId} />
+            <SecondCheck key={`${here}${screen.seen}`} screen={screen} step={key} />
+            {atHoles && <HeadDrawn drawing={screen.drawing} />}
+            {screen.asksForInset && <CornerInsetForm />}
+          </>
+        }
+        below={
+          <>
+            {!atHoles && <HeadDrawn drawing={screen.drawing} />}
+            <PhotoPart
+              photos={photos.photos.filter(
+                ({ stepId, occurrence, orderId }) => JSON.stringify({ stepId, occurrence, orderId }) === here,
+              )}
+              shown={photos}
+              to={asksForPhoto ? null : { visitId: visit, ...key, orderId: key.orderId ?? '' }}
+            />
+            <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
+          </>
+        }
       />
-      {screen.outOfTolerance.length === 0 && <SideActions visitId={visit} step={key} />}
-      <Others screen={screen} hrefOf={(other) => stepHref(step.station, visit, other)} />
-    </>
+    </div>
   )
+}
+
+const nowhere = (station: Station): WhatNext => ({ head: null, step: null, queueHref: `/stations/${station}` })
+
+/** After a step: the next head of this station, and what is next on this head wherever that is done. */
+async function whatNext(actor: Actor, { visitId, step, route }: StepScreen): Promise<WhatNext> {
+  const { ready, started } = await seeQueue(actor, step.station)
+  const line = [...ready, ...started].find((one) => one.visitId !== visitId)
+  const own = route.find(({ state }) => state === 'ready' || state === 'do again' || state === 'started')
+  return {
+    ...nowhere(step.station),
+    head: line
+      ? { words: `Next head: ${line.tag}, ${line.step.label}`, href: stepHref(step.station, line.visitId, line.step) }
+      : null,
+    step: own ? { words: `This head: ${own.label}`, href: stepHref(own.station, visitId, own) } : null,
+  }
 }
 
 /** Null when the route does not have the step. */
@@ -157,23 +133,3 @@ const onRoute = (view: Promise<StepScreen>): Promise<StepScreen | null> =>
     if (error instanceof RefusedError && error.refusal.code === 'not-on-route') return null
     throw error
   })
-
-/** What comes first, each with its own page where it is a step of this head. */
-function WaitsFor({ screen }: { screen: StepScreen }) {
-  return (
-    <p>
-      Waiting for:{' '}
-      {screen.step.waitsFor.map((wait, place) => {
-        const first = wait.code === 'step' ? screen.route.find((step) => sameKey(step, wait.step)) : undefined
-        const text = waitText(wait)
-        return (
-          <Fragment key={text}>
-            {place > 0 && ', '}
-            {first ? <Link href={stepHref(first.station, screen.visitId, first)}>{text}</Link> : text}
-          </Fragment>
-        )
-      })}
-      .
-    </p>
-  )
-}

@@ -1,15 +1,12 @@
 import Link from 'next/link'
-import type { ReactNode } from 'react'
 import { Notice } from '@/app/_components/ui/notice'
 import { sameKey } from '@/lib/core/route/keys'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { stepHref } from '../../../../step-href'
 import styles from './step.module.css'
 
-/**
- * What is out of tolerance on this head, for whoever works on it next, with the ways on. `children`: hold and finding.
- */
-export function OutOfTolerance({ screen, children }: { screen: StepScreen; children: ReactNode }) {
+/** What is out of tolerance on this head, for whoever works on it next, with the ways on. Hold and finding are in the bar. */
+export function OutOfTolerance({ screen }: { screen: StepScreen }) {
   const { outOfTolerance: lines, visitId, headId, step } = screen
   if (lines.length === 0) return null
   const steps = [...new Map(lines.map((line) => [line.step.label, line.step])).values()]
@@ -38,10 +35,9 @@ export function OutOfTolerance({ screen, children }: { screen: StepScreen; child
         </li>
         <li>Put it on hold, or report a finding</li>
       </ul>
-      {children}
     </Notice>
   )
 }
 
 const againHere = ({ state }: StepScreen['step']): string =>
-  state === 'done' ? 'Do it again: take the tick back below' : 'Read it again below'
+  state === 'done' ? 'Do it again: take the tick back here' : 'Read it again here'

@@ -11,6 +11,12 @@ type Props = { visitId: string; step: StepKey }
 const loadForms = () => import('./side-forms')
 type Forms = Awaited<ReturnType<typeof loadForms>>
 
+const labels = {
+  FindingForm: 'Finding',
+  WaitForm: 'Parts',
+  HoldForm: 'Hold',
+} as const satisfies Record<keyof Forms, string>
+
 const titles = {
   FindingForm: 'Report a finding',
   WaitForm: 'Waits for parts',
@@ -24,16 +30,14 @@ export function SideActions({ visitId, step }: Props) {
   const done = () => close()
   const Form = open?.forms[open.name]
   return (
-    <section aria-label="Something is not as it should be" className="part">
-      <div className="row">
-        {(['FindingForm', 'WaitForm', 'HoldForm'] as const).map((name) => (
-          <Opener key={name} name={name} onOpen={(forms) => setOpen({ name, forms })} />
-        ))}
-      </div>
+    <>
+      {(['FindingForm', 'WaitForm', 'HoldForm'] as const).map((name) => (
+        <Opener key={name} name={name} onOpen={(forms) => setOpen({ name, forms })} />
+      ))}
       <Dialog open={open !== null} onClose={close} title={open ? titles[open.name] : ''}>
         {Form && <Form visitId={visitId} step={step} onDone={done} />}
       </Dialog>
-    </section>
+    </>
   )
 }
 
@@ -42,7 +46,7 @@ function Opener({ name, onOpen }: { name: keyof Forms; onOpen: (forms: Forms) =>
   return (
     <>
       <Button variant={name === 'HoldForm' ? 'stop' : 'plain'} pending={pending} onClick={() => load(onOpen)}>
-        {titles[name]}
+        {labels[name]}
       </Button>
       {failed && <NotFetched />}
     </>

@@ -1,21 +1,36 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useState } from 'react'
+import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
+import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { undoTickAction } from '../../../../actions'
+import { ScreenFrame } from './screen-frame'
 import { StepConflict } from './step-conflict'
 
-/** `settled`: the second of two slow taps on the tick must not take it back. */
-type Props = { screen: StepScreen; settled: boolean }
+/** Where to go on: the next head here, and what is next on this one; each null when there is none. */
+export type WhatNext = {
+  readonly head: { readonly words: string; readonly href: string } | null
+  readonly step: { readonly words: string; readonly href: string } | null
+  readonly queueHref: string
+}
+
+type Props = {
+  screen: StepScreen
+  /** The second of two slow taps on the tick must not take it back. */
+  settled: boolean
+  next: WhatNext
+  above: ReactNode
+  below: ReactNode
+}
 
 /** A ticked step: who, when, what was read, and the way back. */
-export function StepDone({ screen, settled }: Props) {
+export function StepDone({ screen, settled, next, above, below }: Props) {
   const router = useRouter()
   const [reason, setReason] = useState('')
   const { run, repeat, pending, refusal, refusalRef, edited, clear } = useAction()
@@ -33,23 +48,22 @@ export function StepDone({ screen, settled }: Props) {
   }
 
   return (
-    <section aria-label={step.label} className="stack">
-      <p className="figure" role="status">
-        {step.state === 'waived' ? 'Waived.' : 'Done.'}{' '}
+    <ScreenFrame label={step.label} withKeys={false} commit={<Ways next={next} isSettled={settled} />}>
+      <div className="row spread">
+        <p className="figure" role="status">
+          {step.state === 'waived' ? 'Waived.' : 'Done.'}{' '}
+          {ticked && (
+            <>
+              {ticked.by}, <When at={ticked.at} zone={screen.timeZone} locale={screen.locale} />
+            </>
+          )}
+        </p>
         {ticked && (
-          <>
-            {ticked.by}, <When at={ticked.at} zone={screen.timeZone} locale={screen.locale} />
-          </>
+          <Button pending={pending} disabled={!settled} onClick={takeBack}>
+            Take back
+          </Button>
         )}
-      </p>
-      <DefinitionList
-        items={screen.fields
-          .filter((field) => field.answer !== null)
-          .map((field) => ({
-            label: `${field.spec.label} ${field.pointLabel}`,
-            value: field.notTaken === null ? field.answer : `not taken: ${field.notTaken}`,
-          }))}
-      />
+      </div>
       {refusal?.theirs ? (
         <StepConflict
           screen={screen}
@@ -74,13 +88,42 @@ export function StepDone({ screen, settled }: Props) {
           }}
         />
       )}
-      {ticked && (
-        <div>
-          <Button pending={pending} disabled={!settled} onClick={takeBack}>
-            Take the tick back
-          </Button>
-        </div>
+      {above}
+      <DefinitionList
+        items={screen.fields
+          .filter((field) => field.answer !== null)
+          .map((field) => ({
+            label: `${field.spec.label} ${field.pointLabel}`,
+            value: field.notTaken === null ? field.answer : `not taken: ${field.notTaken}`,
+          }))}
+      />
+      {below}
+    </ScreenFrame>
+  )
+}
+
+/** On to the next head of this station, to what is next on this one, or back to the queue. */
+function Ways({ next, isSettled }: { next: WhatNext; isSettled: boolean }) {
+  const { head, step, queueHref } = next
+  // The tap that ticked the step must not lead away from it as well.
+  const guard = (event: MouseEvent) => {
+    if (!isSettled) event.preventDefault()
+  }
+  return (
+    <>
+      {head && (
+        <ButtonLink href={head.href} variant="main" onClick={guard}>
+          {head.words}
+        </ButtonLink>
       )}
-    </section>
+      {step && (
+        <ButtonLink href={step.href} variant={head ? 'plain' : 'main'} onClick={guard}>
+          {step.words}
+        </ButtonLink>
+      )}
+      <ButtonLink href={queueHref} variant={head || step ? 'plain' : 'main'} onClick={guard}>
+        Queue
+      </ButtonLink>
+    </>
   )
 }

@@ -1,6 +1,6 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useState } from 'react'
+import { useState, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
@@ -11,7 +11,7 @@ import { answerKey, changedKeys, fieldGroups, figureKeys, typedReadings, type An
 import { FlowConditions } from './flow-conditions'
 import { StepConflict } from './step-conflict'
 import { StepFields } from './step-fields'
-import styles from './step.module.css'
+import { ScreenFrame } from './screen-frame'
 import { openAsks, useCellAsks } from './use-cell-asks'
 import { stepDraftKey, useStepEntry } from './use-step-entry'
 
@@ -36,10 +36,13 @@ type Props = {
   /** Number of the repeat of a flow run that is entered; left out: the step itself, which is then ticked. */
   repeat?: number
   onRepeated?: () => void
+  /** What is to be read over the cells, and under them. */
+  above?: ReactNode
+  below?: ReactNode
 }
 
 /** The one thing to do at this step: the readings it owes and one large button. Nothing typed is lost. */
-export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) {
+export function StepForm({ screen, settled = true, repeat, onRepeated, above, below }: Props) {
   const { step, visitId } = screen
   const router = useRouter()
   const draftKey = stepDraftKey(screen, repeat)
@@ -54,6 +57,7 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
   const asks = useCellAsks(screen.facts, keys, entry.answers)
 
   const hasFields = screen.fields.length > 0
+  const hasFigures = screen.fields.some(({ spec }) => spec.form === 'figure')
   const typed = typedReadings(entry.answers, entry.instruments)
 
   function send(what: Deed) {
@@ -101,8 +105,59 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
     router.refresh()
   }
 
+  const commit = (
+    <>
+      <Button
+        variant="main"
+        data-commit
+        pending={pending}
+        disabled={repeat === undefined ? !settled : typed.length === 0}
+        onClick={() => send(repeat === undefined ? 'tick' : 'record')}
+      >
+        {commitLabel(hasFields, repeat)}
+      </Button>
+      {repeat === undefined && hasFields && (
+        <Button pending={pending} disabled={!settled} onClick={() => send('record')}>
+          Save
+        </Button>
+      )}
+      {repeat === undefined && !hasFigures && step.state !== 'started' && (
+        <Button pending={pending} disabled={!settled} onClick={() => send('start')}>
+          Start
+        </Button>
+      )}
+    </>
+  )
+
   return (
-    <section aria-label={step.label} className="stack" data-hands-on={typed.length > 0 ? '' : undefined}>
+    <ScreenFrame
+      label={step.label}
+      withKeys={hasFigures}
+      isEditing={typed.length > 0}
+      said={<p role="status">{said}</p>}
+      commit={commit}
+    >
+      {refusal?.theirs ? (
+        <StepConflict
+          screen={screen}
+          theirs={refusal.theirs}
+          yours={<Yours screen={screen} answers={entry.answers} deed={deed} />}
+          pending={pending}
+          onKeepMine={again}
+          onUseTheirs={useTheirs}
+        />
+      ) : (
+        refusal && <RefusalNotice refusal={refusal} title={notDone[deed]} ref={refusalRef} />
+      )}
+      {unanswered > 0 && (
+        <Notice kind="caution" title={notDone[deed]}>
+          <p>
+            {unanswered === 1 ? 'One figure needs a look.' : `${unanswered} figures need a look.`} Type an unlikely one
+            again to keep it, or correct it.
+          </p>
+        </Notice>
+      )}
+      {above}
       {fieldGroups(screen.fields).map((fields) => (
         <StepFields
           key={fields[0]?.kind}
@@ -131,65 +186,13 @@ export function StepForm({ screen, settled = true, repeat, onRepeated }: Props) 
           }}
         />
       )}
-      {refusal?.theirs ? (
-        <StepConflict
-          screen={screen}
-          theirs={refusal.theirs}
-          yours={<Yours screen={screen} answers={entry.answers} deed={deed} />}
-          pending={pending}
-          onKeepMine={again}
-          onUseTheirs={useTheirs}
-        />
-      ) : (
-        refusal && <RefusalNotice refusal={refusal} title={notDone[deed]} ref={refusalRef} />
-      )}
-      {unanswered > 0 && (
-        <Notice kind="caution" title={notDone[deed]}>
-          <p>
-            {unanswered === 1 ? 'One figure needs a look.' : `${unanswered} figures need a look.`} Type an unlikely one
-            again to keep it, or correct it.
-          </p>
-        </Notice>
-      )}
-      <p role="status">{said}</p>
-      {repeat !== undefined ? (
-        <Button
-          variant="main"
-          className={styles.main}
-          pending={pending}
-          disabled={typed.length === 0}
-          onClick={() => send('record')}
-        >
-          Save run {repeat}
-        </Button>
-      ) : (
-        <>
-          <Button
-            variant="main"
-            className={styles.main}
-            pending={pending}
-            disabled={!settled}
-            onClick={() => send('tick')}
-          >
-            {hasFields ? `Save and tick: ${step.label}` : `Tick: ${step.label}`}
-          </Button>
-          <div className="row">
-            {hasFields && (
-              <Button pending={pending} disabled={!settled} onClick={() => send('record')}>
-                Save the readings only
-              </Button>
-            )}
-            {step.state !== 'started' && (
-              <Button pending={pending} disabled={!settled} onClick={() => send('start')}>
-                Start
-              </Button>
-            )}
-          </div>
-        </>
-      )}
-    </section>
+      {below}
+    </ScreenFrame>
   )
 }
+
+const commitLabel = (hasFields: boolean, repeat: number | undefined): string =>
+  repeat === undefined ? (hasFields ? 'Save and done' : 'Done') : `Save run ${repeat}`
 
 const yourDeed: Record<Deed, string> = { tick: 'Tick the step', record: 'Save the readings', start: 'Start the step' }
 

@@ -1,12 +1,85 @@
 'use client'
+import { useState, type ReactNode } from 'react'
+import { Button } from '@/app/_components/ui/button'
 import { useSettled } from '@/app/_components/ui/use-settled'
+import type { FlowStepView } from '@/lib/use-cases/flow/see-flow-step'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
-import { StepDone } from './step-done'
+import { StepDone, type WhatNext } from './step-done'
 import { StepForm } from './step-form'
 
+type Props = {
+  screen: StepScreen
+  next: WhatNext
+  /** A flow run can be repeated; null at other steps. */
+  flow: FlowStepView | null
+  above: ReactNode
+  below: ReactNode
+}
+
 /** The step as it stands: what there is to do, or what was done. Each comes up in the place of the other. */
-export function StepWork({ screen }: { screen: StepScreen }) {
+export function StepWork({ screen, next, flow, above, below }: Props) {
   const done = screen.step.state === 'done' || screen.step.state === 'waived'
   const settled = useSettled(done ? 'done' : 'to do')
-  return done ? <StepDone screen={screen} settled={settled} /> : <StepForm screen={screen} settled={settled} />
+  const [again, setAgain] = useState<number | null>(null)
+  const [said, setSaid] = useState('')
+  if (again !== null) {
+    return (
+      <StepForm
+        screen={blank(screen)}
+        repeat={again}
+        above={
+          <div className="row spread">
+            <h2>Run {again}</h2>
+            <Button variant="quiet" onClick={() => setAgain(null)}>
+              Back to the first run
+            </Button>
+          </div>
+        }
+        onRepeated={() => {
+          setAgain(null)
+          setSaid(`Run ${again} saved.`)
+        }}
+      />
+    )
+  }
+  const repeats = flow && <Repeats flow={flow} said={said} onAgain={() => setAgain(flow.nextRun)} />
+  const under = (
+    <>
+      {repeats}
+      {below}
+    </>
+  )
+  return done ? (
+    <StepDone screen={screen} settled={settled} next={next} above={above} below={under} />
+  ) : (
+    <StepForm screen={screen} settled={settled} above={above} below={under} />
+  )
 }
+
+/** A flow step can be run again, done or not: the repeat is a run of its own beside the first. */
+function Repeats({ flow, said, onAgain }: { flow: FlowStepView; said: string; onAgain: () => void }) {
+  return (
+    <>
+      <p role="status">{said}</p>
+      {flow.nextRun !== null && (
+        <section aria-label="Repeats" className="stack">
+          <p>{flow.repeatability}</p>
+          <div>
+            <Button onClick={onAgain}>Run it again</Button>
+          </div>
+        </section>
+      )}
+    </>
+  )
+}
+
+/** The same lifts, none of them answered yet; what stands is what the repeat is read beside. */
+const blank = (screen: StepScreen): StepScreen => ({
+  ...screen,
+  fields: screen.fields.map((field) => ({
+    ...field,
+    answer: null,
+    notTaken: null,
+    previous: field.notTaken ?? field.answer ?? field.previous,
+  })),
+})

@@ -1,0 +1,27 @@
+import type { ReactNode } from 'react'
+import { Tag } from '@/app/_components/tag/tag'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+import styles from './screen.module.css'
+
+/** What this is: the head and the step; at the right what may be wanted at any step. */
+export function StepBar({ screen, deeds }: { screen: StepScreen; deeds: ReactNode }) {
+  const { step } = screen
+  return (
+    <header className={styles.bar}>
+      <Tag number={screen.tag} size="l" href={`/heads/${screen.headId}`} />
+      <div className={styles.what}>
+        <h1>{step.label}</h1>
+        <p>
+          {screen.casting}, job {screen.jobNumber}, {screen.whereabouts}
+        </p>
+      </div>
+      <div className={styles.deeds}>
+        {deeds}
+        <ButtonLink href={`/stations/${step.station}`} aria-label={`Queue of the ${screen.stationName.toLowerCase()}`}>
+          Queue
+        </ButtonLink>
+      </div>
+    </header>
+  )
+}
