@@ -17,9 +17,8 @@ export type Docked = {
   readonly input: () => HTMLInputElement | undefined
 }
 
-type Place = {
-  /** The grid that the keys type into. */
-  readonly active: object | null
+/** The same for as long as the screen is there. */
+type Deeds = {
   readonly activate: (grid: object) => void
   /** For the first grid of a screen: the keys have a cell before one is touched. */
   readonly activateFirst: (grid: object) => void
@@ -27,6 +26,9 @@ type Place = {
   readonly take: (cell: Docked) => void
   readonly pane: RefObject<HTMLDivElement | null>
 }
+
+/** `active`: the grid that the keys type into. */
+type Place = Deeds & { readonly active: object | null }
 
 const PlaceContext = createContext<Place | null>(null)
 const CellContext = createContext<Docked | null>(null)
@@ -36,17 +38,14 @@ export function Dock({ children }: { children: ReactNode }) {
   const [cell, setCell] = useState<Docked | null>(null)
   const [active, activate] = useState<object | null>(null)
   const pane = useRef<HTMLDivElement>(null)
-  const place = useMemo<Place>(
-    () => ({
-      active,
-      activate,
-      activateFirst: (grid) => activate((now) => now ?? grid),
-      leave: (grid) => activate((now) => (now === grid ? null : now)),
-      take: setCell,
-      pane,
-    }),
-    [active],
-  )
+  const [deeds] = useState<Deeds>(() => ({
+    activate,
+    activateFirst: (grid) => activate((now) => now ?? grid),
+    leave: (grid) => activate((now) => (now === grid ? null : now)),
+    take: setCell,
+    pane,
+  }))
+  const place = useMemo<Place>(() => ({ ...deeds, active }), [deeds, active])
   return (
     <PlaceContext value={place}>
       <CellContext value={cell}>{children}</CellContext>
@@ -66,12 +65,12 @@ export function DockPane({ className, children }: { className?: string | undefin
   )
 }
 
+const noUnits: readonly string[] = ['']
+
 /** The docked keypad, under the name and the text of the cell that it types into. */
 export function DockedKeys() {
   const cell = useContext(CellContext)
-  const dock = useDock()
-  const pane = dock?.pane
-  if (!cell || dock?.active === null) return null
+  const pane = useDock()?.pane
 
   function next() {
     const from = cell?.input()
@@ -83,17 +82,17 @@ export function DockedKeys() {
   return (
     <div className={styles.docked}>
       <p className={styles.dockedCell} aria-hidden="true">
-        <span>{cell.label}</span>
+        <span>{cell?.label}</span>
         <span className={styles.dockedText}>
-          {cell.text === '' ? '–' : cell.text} <small>{cell.unit}</small>
+          {cell?.text || '–'} <small>{cell?.unit}</small>
         </span>
       </p>
       <Keys
-        label={`Keypad for ${cell.label}`}
-        onKey={cell.onKey}
-        unit={cell.unit}
-        units={cell.units}
-        onUnit={cell.onUnit}
+        label={cell ? `Keypad for ${cell.label}` : 'Keypad'}
+        onKey={(key) => cell?.onKey(key)}
+        unit={cell?.unit ?? ''}
+        units={cell?.units ?? noUnits}
+        onUnit={(unit) => cell?.onUnit(unit)}
         onNext={next}
         nextLabel="Next"
       />

@@ -6,6 +6,7 @@ import { answerKey, type Answers } from './answers'
 import { unitNames, type ReadWithProps } from './read-with'
 import { RepeatChoices } from './repeat-choices'
 import type { CellAsks } from './cell-asks'
+import styles from './step.module.css'
 
 type Props = {
   /** All of one kind. */
@@ -35,6 +36,7 @@ export function FigureFields(props: Props) {
   const { kind, spec } = fields[0] as StepField
   const quantity = spec.quantity
   if (!quantity) return null
+  const isOne = fields.length === 1 && fields[0]?.pointLabel === ''
   const keyAt = (point: string): string => answerKey(kind, pointOf(point))
 
   function take(values: readonly ReadingEntry[]) {
@@ -49,8 +51,8 @@ export function FigureFields(props: Props) {
   }
 
   return (
-    <div className="stack">
-      <h2>{spec.label}</h2>
+    <div className={isOne ? styles.one : styles.group}>
+      {!isOne && <h2>{spec.label}</h2>}
       {spec.hint && <p className="soft">{spec.hint}</p>}
       <ReadingGrid
         label={spec.label}

@@ -9,7 +9,7 @@ export function StepBar({ screen, deeds }: { screen: StepScreen; deeds: ReactNod
   const { step } = screen
   return (
     <header className={styles.bar}>
-      <Tag number={screen.tag} size="l" href={`/heads/${screen.headId}`} />
+      <Tag number={screen.tag} size="m" href={`/heads/${screen.headId}`} />
       <div className={styles.what}>
         <h1>{step.label}</h1>
         <p>

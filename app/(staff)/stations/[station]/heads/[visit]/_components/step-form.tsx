@@ -12,6 +12,7 @@ import { FlowConditions } from './flow-conditions'
 import { StepConflict } from './step-conflict'
 import { StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
+import styles from './step.module.css'
 import { openAsks, useCellAsks } from './use-cell-asks'
 import { stepDraftKey, useStepEntry } from './use-step-entry'
 
@@ -158,24 +159,26 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, above, be
         </Notice>
       )}
       {above}
-      {fieldGroups(screen.fields).map((fields) => (
-        <StepFields
-          key={fields[0]?.kind}
-          fields={fields}
-          answers={entry.answers}
-          errors={refusal?.fields ?? {}}
-          asks={asks}
-          settled={left}
-          onSettle={(key) => setLeft((now) => new Set([...now, key]))}
-          readWith={{
-            screen,
-            instruments: entry.instruments,
-            onChange: (instruments) => change({ instruments }),
-          }}
-          photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
-          onChange={changeAnswers}
-        />
-      ))}
+      <div className={styles.fields}>
+        {fieldGroups(screen.fields).map((fields) => (
+          <StepFields
+            key={fields[0]?.kind}
+            fields={fields}
+            answers={entry.answers}
+            errors={refusal?.fields ?? {}}
+            asks={asks}
+            settled={left}
+            onSettle={(key) => setLeft((now) => new Set([...now, key]))}
+            readWith={{
+              screen,
+              instruments: entry.instruments,
+              onChange: (instruments) => change({ instruments }),
+            }}
+            photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
+            onChange={changeAnswers}
+          />
+        ))}
+      </div>
       {step.stepId === 'flow' && (
         <FlowConditions
           values={entry.conditions}
