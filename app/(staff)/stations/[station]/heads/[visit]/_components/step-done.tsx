@@ -1,4 +1,5 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { useRouter } from 'next/navigation'
 import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
@@ -11,7 +12,8 @@ import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { undoTickAction } from '../../../../actions'
 import { ScreenFrame } from './screen-frame'
-import { StepConflict } from './step-conflict'
+
+const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
 
 /** Where to go on: the next head here, and what is next on this one; each null when there is none. */
 export type WhatNext = {

@@ -6,11 +6,12 @@ import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
+import type { PhotoField as PhotoFieldPart } from './photo-field'
 import { ReadWith, type ReadWithProps } from './read-with'
-import { PhotoField } from './photo-field'
 
-/** Other steps than a flow run do not load it. */
+/** Steps without a flow run or a photo do not load them. */
 const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields))
+const PhotoField = dynamic(() => import('./photo-field').then((file) => file.PhotoField))
 
 type Props = {
   /** All of one kind. */
@@ -22,9 +23,12 @@ type Props = {
   onSettle: (key: string) => void
   readWith: ReadWithProps
   /** Where a photo taken at this step belongs. */
-  photoTo: Parameters<typeof PhotoField>[0]['to']
+  photoTo: Parameters<typeof PhotoFieldPart>[0]['to']
   onChange: (answers: Answers) => void
 }
+
+/** One cell, which its own label names: such kinds stand side by side. */
+export const isSingle = (fields: readonly StepField[]): boolean => fields.length === 1 && fields[0]?.pointLabel === ''
 
 /** The answers of one kind: figures in a grid with the keypad, choices as large buttons, words in a box. */
 export function StepFields(props: Props) {
@@ -32,10 +36,10 @@ export function StepFields(props: Props) {
   if (!first) return null
   if (first.spec.form === 'figure') {
     return (
-      <>
+      <div className={isSingle(props.fields) ? styles.one : styles.group}>
         {first.kind === 'flow' ? <FlowFields {...props} /> : <FigureFields {...props} />}
         <ReadWith kind={first.kind} label={first.spec.label} {...props.readWith} />
-      </>
+      </div>
     )
   }
   return (

@@ -1,4 +1,5 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { useRouter } from 'next/navigation'
 import { useState, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
@@ -8,13 +9,15 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
 import { answerKey, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
-import { FlowConditions } from './flow-conditions'
-import { StepConflict } from './step-conflict'
 import { StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
 import styles from './step.module.css'
 import { openAsks, useCellAsks } from './use-cell-asks'
 import { stepDraftKey, useStepEntry } from './use-step-entry'
+
+/** Only a flow run loads its conditions, and only a conflict its two sides. */
+const FlowConditions = dynamic(() => import('./flow-conditions').then((file) => file.FlowConditions))
+const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
 
 type Deed = 'tick' | 'record' | 'start'
 
