@@ -5,7 +5,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import type { LeftStep as LeftStepView } from '@/lib/use-cases/stations/see-left-step'
 import { stepHref } from '../../../../step-href'
-import { LeftDraft } from './left-draft'
+import { LeftDraft } from './later'
 
 type Props = { view: LeftStepView; visitId: string; stepKey: StepKey; station: Station }
 
