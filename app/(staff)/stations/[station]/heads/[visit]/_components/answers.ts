@@ -58,3 +58,6 @@ export const figureKeys = (fields: readonly StepField[], answers: Answers): stri
     ...Object.keys(answers).filter((key) => key.startsWith('flow|')),
   ]),
 ]
+
+/** One cell, which its own label names: such kinds stand side by side. */
+export const isSingle = (fields: readonly StepField[]): boolean => fields.length === 1 && fields[0]?.pointLabel === ''

@@ -2,7 +2,7 @@
 import { ReadingGrid, type ReadingCell, type ReadingEntry } from '@/app/_components/keypad/reading-grid'
 import { quantities } from '@/lib/core/units/quantities'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
-import { answerKey, type Answers } from './answers'
+import { answerKey, isSingle, type Answers } from './answers'
 import { unitNames, type ReadWithProps } from './read-with'
 import { RepeatChoices } from './repeat-choices'
 import type { CellAsks } from './cell-asks'
@@ -36,7 +36,6 @@ export function FigureFields(props: Props) {
   const { kind, spec } = fields[0] as StepField
   const quantity = spec.quantity
   if (!quantity) return null
-  const isOne = fields.length === 1 && fields[0]?.pointLabel === ''
   const keyAt = (point: string): string => answerKey(kind, pointOf(point))
 
   function take(values: readonly ReadingEntry[]) {
@@ -51,8 +50,8 @@ export function FigureFields(props: Props) {
   }
 
   return (
-    <div className={isOne ? styles.one : styles.group}>
-      {!isOne && <h2>{spec.label}</h2>}
+    <div className={styles.group}>
+      {!isSingle(fields) && <h2>{spec.label}</h2>}
       {spec.hint && <p className="soft">{spec.hint}</p>}
       <ReadingGrid
         label={spec.label}

@@ -3,11 +3,12 @@ import dynamic from 'next/dynamic'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
-import { answerKey, type Answers } from './answers'
+import { answerKey, isSingle, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
 import type { PhotoField as PhotoFieldPart } from './photo-field'
 import { ReadWith, type ReadWithProps } from './read-with'
+import styles from './step.module.css'
 
 /** Steps without a flow run or a photo do not load them. */
 const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields))
@@ -26,9 +27,6 @@ type Props = {
   photoTo: Parameters<typeof PhotoFieldPart>[0]['to']
   onChange: (answers: Answers) => void
 }
-
-/** One cell, which its own label names: such kinds stand side by side. */
-export const isSingle = (fields: readonly StepField[]): boolean => fields.length === 1 && fields[0]?.pointLabel === ''
 
 /** The answers of one kind: figures in a grid with the keypad, choices as large buttons, words in a box. */
 export function StepFields(props: Props) {
