@@ -10,6 +10,7 @@ export async function castingChoices(reader: Reader) {
       name: true,
       material: true,
       chamberCount: true,
+      chamberShape: true,
       figures: { where: { key: 'nominalCc' }, select: { form: true, text: true, unit: true } },
     },
     orderBy: { nameLower: 'asc' },

@@ -282,7 +282,77 @@ const old: CastingForm = {
   variants: [],
 }
 
-const castings = { wedge, inlineFour, closed, old }
+/** Two intake and two exhaust valves a chamber under a roof; seat work counts all four. */
+const fourValve: CastingForm = {
+  name: 'Linnet roof 44',
+  material: 'aluminium',
+  chamberCount: '4',
+  chamberShape: 'open',
+  deepEdge: 'exhaust',
+  note: 'Four valves a chamber, two cams in the head: chain and cam bores follow the deck.',
+  figures: {
+    any: {
+      milledWidthIn: '6.400',
+      deckLengthIn: '17.600',
+      thicknessNewIn: '5.1200',
+      thicknessLeastIn: '5.0900',
+      intakeValves: '2',
+      exhaustValves: '2',
+      intakeValveIn: '1.300',
+      exhaustValveIn: '1.100',
+      intakeValveAngleDeg: '13.0',
+      exhaustValveAngleDeg: '-14.0',
+      intakeValveXIn: '2.350',
+      exhaustValveXIn: '4.020',
+      intakeValveZIn: '.310',
+      exhaustValveZIn: '.330',
+      boltCount: '10',
+    },
+    'as-cast': { nominalCc: '44.0', openingAreaIn2: '8.20', openingCentreIn: '3.20' },
+    machined: {},
+    opened: {},
+  },
+  bolts: [],
+  variants: [],
+}
+
+/** Valves in a flat face, the chamber in the piston; the limits are those of an invented engine maker. */
+const flatDeck: CastingForm = {
+  name: 'Marrow flat deck 4',
+  material: 'cast iron',
+  chamberCount: '4',
+  chamberShape: 'flat-deck',
+  deepEdge: 'exhaust',
+  note: 'Injectors come out for the mill and go back with new washers. Limits as the engine maker gives them.',
+  figures: {
+    any: {
+      milledWidthIn: '7.200',
+      deckLengthIn: '22.400',
+      thicknessNewIn: '4.1340',
+      thicknessLeastIn: '4.1140',
+      intakeValves: '2',
+      exhaustValves: '2',
+      intakeValveIn: '1.240',
+      exhaustValveIn: '1.160',
+      intakeValveAngleDeg: '0',
+      exhaustValveAngleDeg: '0',
+      intakeRecessionLeastIn: '.024',
+      intakeRecessionMostIn: '.055',
+      exhaustRecessionLeastIn: '.028',
+      exhaustRecessionMostIn: '.060',
+      injectorProtrusionLeastIn: '.050',
+      injectorProtrusionMostIn: '.085',
+      boltCount: '18',
+    },
+    'as-cast': {},
+    machined: {},
+    opened: {},
+  },
+  bolts: [],
+  variants: [],
+}
+
+const castings = { wedge, inlineFour, closed, old, fourValve, flatDeck }
 export type DemoCastings = Readonly<Record<keyof typeof castings, string>>
 
 /** Ids by kind. Every one of them is invented. */
@@ -294,5 +364,7 @@ export async function seedCastings(actor: Actor, now: Date): Promise<DemoCasting
     inlineFour: await add('inlineFour'),
     closed: await add('closed'),
     old: await add('old'),
+    fourValve: await add('fourValve'),
+    flatDeck: await add('flatDeck'),
   }
 }

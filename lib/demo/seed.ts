@@ -5,6 +5,7 @@ import { seedEstimates } from './estimates'
 import * as bench from './jobs/bench-jobs'
 import * as cuts from './jobs/cut-jobs'
 import { DemoJob, type DemoGround } from './jobs/demo-job'
+import * as flat from './jobs/flat-deck-jobs'
 import * as outside from './jobs/outside-jobs'
 import type { Act, Story } from './jobs/story'
 import { seedLogo } from './logo'
@@ -43,6 +44,9 @@ const stories: readonly Story[] = [
   cuts.boughtInCut,
   cuts.boughtOnOrder,
   cuts.secondCut,
+  flat.flatDeckCut,
+  flat.fourValveSeats,
+  flat.cleanUpAsked,
   outside.angledHeadReleased,
   outside.angledPairLate,
   outside.angledPairPartlyBack,

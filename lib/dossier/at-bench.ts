@@ -61,6 +61,7 @@ function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInpu
     straightIn: { across: settings.straightAcrossIn, along: settings.straightAlongPerCylinderIn * dossier.chambers },
     finishAsked: visit.job.finishAsked,
     ptvLeastIn: { intake: settings.ptvLeastIntakeIn, exhaust: settings.ptvLeastExhaustIn },
+    flatDeck: facts.flatDeck?.limits ?? null,
     circleIn: { intake: casting.intakeTopCutIn ?? null, exhaust: casting.exhaustTopCutIn ?? null },
   }
 }

@@ -1,3 +1,4 @@
+import { emptyWanted } from './wanted'
 import { engineFigureKeys } from '@/lib/core/engine/figures'
 import type { WayKind } from '@/lib/core/options/bench-types'
 import type { WorkId } from '@/lib/core/route/step-ids'
@@ -36,6 +37,7 @@ export function bookingFromBench(bench: BenchForm, kind: WayKind | null, estimat
       figures: { ...emptyEngineFigures(), ...bench.engine },
     },
     targetCc: bench.targetCc,
+    wanted: { ...emptyWanted(), finishedThicknessIn: bench.thicknessIn },
     heads: [{ ...emptyHead(), castingId: bench.castingId, presentCc: presentOf(bench), used: bench.used }],
     ordered: kind === null ? ordered : withWay(ordered, kind),
     classFlatOnly: bench.classFlatOnly,
@@ -54,6 +56,7 @@ export function benchFromBooking(booking: BookJobForm): BenchForm {
   return {
     ...emptyBench(head.castingId),
     presentCc: head.presentCc,
+    thicknessIn: booking.wanted?.finishedThicknessIn ?? '',
     used: head.used,
     targetCc: head.targetCc === '' ? booking.targetCc : head.targetCc,
     classFlatOnly: booking.classFlatOnly,

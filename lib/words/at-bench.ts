@@ -1,7 +1,9 @@
 import type { BenchFigure, NeededBy } from '../core/at-bench/bench-figure'
 import { gapWording } from '../core/intake/face-cut'
 import { figureName } from '../core/options/figure-names'
+import { makerLimitsWords } from '../core/options/flat-deck-words'
 import { pointLabel } from '../core/readings/points'
+import { capital } from '../core/route/words'
 import { formatFigure } from '../core/units/format-figure'
 import type { BenchLine } from './bench-line'
 import { wantedLine, wantedSentence } from './wanted'
@@ -122,6 +124,13 @@ export function benchLine(figure: BenchFigure): BenchLine {
       )
     case 'wanted':
       return wantedLine(figure.line)
+    case 'maker-limits':
+      return line(
+        figure.what === 'injector' ? 'Injector protrusion' : `${capital(figure.what)} valves below the deck`,
+        makerLimitsWords(figure),
+      )
+    case 'thickness-least':
+      return line('Minimum thickness', formatFigure(figure.valueIn, 'thickness'), 'at every corner')
     case 'needs':
       return line(ofWords[figure.of], 'not known', `needs ${figure.needs.map(figureName).join(', ')}`)
     case 'cannot':

@@ -393,7 +393,7 @@ describe('any record at all', () => {
     .map((facts): CastingFacts => facts)
   const question = fc.record({
     casting: fc.oneof(near, wild),
-    chamberShape: fc.constantFrom('open' as const, 'closed' as const),
+    chamberShape: fc.constantFrom('open' as const, 'closed' as const, 'flat-deck' as const),
     deepEdge: fc.constantFrom('intake' as const, 'exhaust' as const),
     cut: fc.record({
       flatIn: fc.oneof(fc.double({ min: 0, max: 0.3, noNaN: true }), figure),

@@ -30,6 +30,13 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
   const [picked, setPicked] = useState<{ id: string; angleIn: number | null } | null>(null)
   const choose = useCallback((id: string) => setPicked({ id, angleIn: null }), [])
   const way = ways.find(({ id }) => id === picked?.id) ?? ways[0]
+  if (!way && casting?.chamberShape === 'flat-deck') {
+    return (
+      <EmptyState title="Enter the wanted thickness">
+        <p>A flat-deck head is cut to a thickness. For a clean-up, enter where it must stop.</p>
+      </EmptyState>
+    )
+  }
   if (!way) {
     return (
       <EmptyState title="Enter a casting and a target">

@@ -90,6 +90,7 @@ export function ChosenWay({
                 follows: worked.follows,
                 ptvLeastIn: question.shop.ptvLeastIn,
                 sealingMarginIn: question.shop.settings.sealingMarginIn,
+                flatDeck: worked.flatDeck,
               })}
               onNeed={onNeed}
             />

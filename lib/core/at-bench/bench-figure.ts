@@ -32,6 +32,14 @@ export type BenchFigure =
   | { readonly code: 'marks'; readonly intakeIn: number; readonly exhaustIn: number }
   | { readonly code: 'seat-circle'; readonly port: Edge; readonly diameterIn: number }
   | { readonly code: 'wanted'; readonly line: WantedLine }
+  /** Of a flat-deck head, by the engine maker; null: no limit on record at that end. */
+  | {
+      readonly code: 'maker-limits'
+      readonly what: Edge | 'injector'
+      readonly leastIn: number | null
+      readonly mostIn: number | null
+    }
+  | { readonly code: 'thickness-least'; readonly valueIn: number }
   | { readonly code: 'needs'; readonly of: NeededBy; readonly needs: readonly string[] }
   | { readonly code: 'cannot'; readonly of: NeededBy; readonly why: string }
 

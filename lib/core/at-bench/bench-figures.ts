@@ -2,6 +2,7 @@ import type { Refusal, Result } from '../errors'
 import { knownFacts } from '../known-facts'
 import type { Consequences } from '../options/consequences'
 import { ports } from '../options/valve-consequences'
+import type { FlatDeckLimits } from '../flat-deck/maker-limits'
 import type { StepId } from '../route/step-ids'
 import type { Corners, Deck } from '../straightness/corners-fit'
 import type { BenchFigure, Edge, NeededBy } from './bench-figure'
@@ -28,6 +29,8 @@ export type BenchInput = {
   readonly finishAsked: string
   readonly ptvLeastIn: Readonly<Record<Edge, number>>
   readonly circleIn: Readonly<Record<Edge, number | null>>
+  /** Of a flat-deck head; null or left out: a head with chambers. */
+  readonly flatDeck?: FlatDeckLimits | null
 }
 
 type Figures = (input: BenchInput) => readonly BenchFigure[]
@@ -67,6 +70,7 @@ const table: Readonly<Partial<Record<StepId, Figures>>> = {
         ]),
   ptv: pistonFigures,
   finished: (input) => [
+    ...makerLimits(input, true),
     ...(input.targetCc === null
       ? []
       : [{ code: 'target', valueCc: input.targetCc, toleranceCc: input.toleranceCc } as const]),
@@ -145,7 +149,23 @@ function slots(input: BenchInput): readonly BenchFigure[] {
   ]
 }
 
-function seatCircles({ circleIn }: BenchInput): readonly BenchFigure[] {
+/** What the valves and injectors of a flat-deck head are held to; its thickness too, once it is finished. */
+function makerLimits({ flatDeck }: BenchInput, isFinished: boolean): readonly BenchFigure[] {
+  if (!flatDeck) return []
+  const { recession, protrusion, thicknessLeastIn } = flatDeck
+  const hasInjectors = protrusion.leastIn !== null || protrusion.mostIn !== null
+  return [
+    ...(isFinished ? [] : ports.map((port) => ({ code: 'maker-limits', what: port, ...recession[port] }) as const)),
+    ...(hasInjectors ? [{ code: 'maker-limits', what: 'injector', ...protrusion } as const] : []),
+    ...(isFinished && thicknessLeastIn !== null
+      ? [{ code: 'thickness-least', valueIn: thicknessLeastIn } as const]
+      : []),
+  ]
+}
+
+function seatCircles(input: BenchInput): readonly BenchFigure[] {
+  if (input.flatDeck) return makerLimits(input, false)
+  const { circleIn } = input
   return ports.flatMap((port) => {
     const diameterIn = circleIn[port]
     return diameterIn === null ? [] : [{ code: 'seat-circle', port, diameterIn } as const]

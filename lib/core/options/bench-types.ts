@@ -15,6 +15,8 @@ export type Start = {
   readonly used: boolean
   readonly casting: CastingFacts
   readonly chambers: number
+  /** Valves in a flat face: cut to a thickness, or to clean up. */
+  readonly flatDeck?: boolean
   readonly deepEdge: 'intake' | 'exhaust'
   readonly heads: readonly HeadNow[]
   readonly presentNominal: boolean
@@ -31,6 +33,8 @@ export type BenchQuestion = {
   readonly stopAtIn: number | null
   /** What seat work to come sinks the valves. */
   readonly sinkIn: number
+  /** Of flat-deck heads: how thick they are to be; without it a clean-up. */
+  readonly thicknessIn?: number | null
   readonly engine: EngineFacts
   readonly classFlatOnly: boolean
   readonly classMinCc: number | null

@@ -106,6 +106,7 @@ const groupsOf = ({ shop }: BenchQuestion, { start, worked }: CutOption): readon
         follows: worked.follows,
         ptvLeastIn: shop.ptvLeastIn,
         sealingMarginIn: shop.settings.sealingMarginIn,
+        flatDeck: worked.flatDeck,
       })
     : []
 

@@ -19,6 +19,7 @@ export function inputsOf(question: BenchQuestion, start: Start): PlanInputs {
     rateProven: start.rateProven,
     rateWords: start.rateWords,
     limits: limitsOf(question, start),
+    flatDeck: start.flatDeck ? { wantedThicknessIn: question.thicknessIn ?? null } : null,
     ptvLeastIn: shop.ptvLeastIn,
     sealingMarginIn: shop.settings.sealingMarginIn,
   }

@@ -135,7 +135,7 @@ export function planLines(plan: PlanRecord, removedBefore: Gone | null): PlanLin
 }
 
 /** Thickness, and how deep the valves lie, of flat-deck heads. */
-function flatDeckLines({ flatDeck, kind }: PlanRecord): PlanLine[] {
+export function flatDeckLines({ flatDeck, kind }: PlanRecord): PlanLine[] {
   if (!flatDeck) return []
   const { heads, thicknessLeastIn, wantedThicknessIn } = flatDeck
   const inches = (valueIn: number) => formatFigure(valueIn, 'thickness')

@@ -2,6 +2,7 @@ import type { ChamberShape } from '../casting/chamber-shape'
 import type { CastingFacts } from '../casting/figures'
 import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
+import { portOfValve, valvePoints, type Port } from '../readings/valve-points'
 import { rateOfRecord } from '../rate/rate-of-record'
 import { thouPerCc, usualThouPerCc } from '../rate/rate'
 import type { BenchQuestion, BenchShop, Start } from './bench-types'
@@ -49,6 +50,10 @@ export type Asked = {
   readonly targetCc: number | null
   readonly stopAtIn: number | null
   readonly sinkIn: number | null
+  /** Of a flat-deck head: wanted thickness, and what its valves and injectors read now. */
+  readonly thicknessIn?: number | null
+  readonly recessionIn?: Readonly<Record<Port, number | null>>
+  readonly protrusionIn?: number | null
   readonly classFlatOnly: boolean
   readonly classMinCc: number | null
   readonly classMaxCutIn: number | null
@@ -65,6 +70,7 @@ export function questionOf(asked: Asked, casting: BenchCasting | null, shop: Ben
     chambers: casting?.chambers ?? 4,
     deepEdge: casting?.deepEdge ?? ('exhaust' as const),
     casting: facts,
+    flatDeck: casting?.chamberShape === 'flat-deck',
     ...rate,
   }
   const own: Start = {
@@ -74,7 +80,7 @@ export function questionOf(asked: Asked, casting: BenchCasting | null, shop: Ben
     supply: 'own',
     cutByMaker: false,
     used: asked.used,
-    heads: [ownHead(asked, facts)],
+    heads: [common.flatDeck ? flatDeckHead(asked, facts, common.chambers) : ownHead(asked, facts)],
     presentNominal: !asked.measured || asked.presentCc.length === 0,
     leadDays: 0,
     costMinor: 0,
@@ -83,6 +89,7 @@ export function questionOf(asked: Asked, casting: BenchCasting | null, shop: Ben
     targetCc: asked.targetCc,
     stopAtIn: asked.stopAtIn,
     sinkIn: asked.sinkIn ?? 0,
+    thicknessIn: asked.thicknessIn ?? null,
     engine: asked.engine,
     classFlatOnly: asked.classFlatOnly,
     classMinCc: asked.classMinCc,
@@ -93,13 +100,13 @@ export function questionOf(asked: Asked, casting: BenchCasting | null, shop: Ben
 }
 
 function bought(
-  common: Pick<Start, 'chambers' | 'deepEdge' | 'casting' | 'thouPerCc' | 'rateWords' | 'rateProven'>,
+  common: Pick<Start, 'chambers' | 'flatDeck' | 'deepEdge' | 'casting' | 'thouPerCc' | 'rateWords' | 'rateProven'>,
   { id, name, nominalCc, supply, cutByMaker, leadDays, costMinor }: BenchVariant,
 ): Start {
   const { thicknessNewIn } = common.casting
   const head: HeadNow = {
     tag: name,
-    chambersCc: nominalCc === null ? [] : [nominalCc],
+    chambersCc: nominalCc === null || common.flatDeck ? [] : [nominalCc],
     // A head that its maker cut is not as thick as a new one, and nobody has measured it.
     thicknessIn: cutByMaker ? null : (thicknessNewIn ?? null),
     removedBeforeIn: cutByMaker ? null : 0,
@@ -120,6 +127,23 @@ function bought(
 
 const ownName = ({ presentCc }: Asked, casting: BenchCasting | null): string =>
   presentCc.length > 0 || casting === null ? 'The head at hand' : `${casting.name}, as the record has it`
+
+/** Valves of one kind as the customer says, all alike: no burette, no chamber. */
+function flatDeckHead(asked: Asked, facts: CastingFacts, chambers: number): HeadNow {
+  const recession = valvePoints(chambers, facts).flatMap((valve) => {
+    const valueIn = asked.recessionIn?.[portOfValve(valve)] ?? null
+    return valueIn === null ? [] : [[valve, valueIn] as const]
+  })
+  const { protrusionIn = null } = asked
+  return {
+    ...ownHead(asked, facts),
+    chambersCc: [],
+    flatDeck: {
+      recessionIn: Object.fromEntries(recession),
+      protrusionIn: protrusionIn === null ? {} : { '1': protrusionIn },
+    },
+  }
+}
 
 function ownHead({ presentCc, goneIn, used }: Asked, facts: CastingFacts): HeadNow {
   const removedBeforeIn = goneIn ?? (used ? null : 0)

@@ -14,7 +14,9 @@ export type CutWay = 'clean-up' | 'flat' | 'equalise' | 'angle-flat' | 'angle'
 /** The way of one kind of cut from one starting head, worked out, or with what rules it out. */
 export function cutWay(question: BenchQuestion, start: Start, kind: CutWay): CutOption {
   const found =
-    kind === 'clean-up' || kind === 'equalise' ? plain(question, start, kind) : onLine(question, start, kind)
+    kind === 'clean-up' || kind === 'equalise' || (kind === 'flat' && start.flatDeck)
+      ? plain(question, start, kind)
+      : onLine(question, start, kind)
   if (!found.ok) return wayOf(question, start, { kind, worked: null, ruledOut: found.refusal.message })
   return wayOf(question, start, { kind, ...found.value, cautions: kind === 'angle' ? [allOutside] : [] })
 }
@@ -24,10 +26,10 @@ const allOutside = 'Nothing is left for a last cut in house: the vendor must fin
 
 type Found = { readonly worked: WorkedPlan | null; readonly ruledOut: string }
 
-/** A clean-up has no target, and an equalising cut goes by the largest chamber: neither lies on the line of the mean. */
-function plain(question: BenchQuestion, start: Start, kind: 'clean-up' | 'equalise'): Result<Found> {
+/** A clean-up has no target, a flat-deck head is cut to a thickness, and an equalising cut goes by the largest chamber: neither lies on the line of the mean. */
+function plain(question: BenchQuestion, start: Start, kind: 'clean-up' | 'equalise' | 'flat'): Result<Found> {
   const ground = { ...inputsOf(question, start), equalise: kind === 'equalise' }
-  const worked = workedPlan(ground, choice(question, kind === 'equalise' ? 'flat' : 'clean-up'))
+  const worked = workedPlan(ground, choice(question, kind === 'clean-up' ? 'clean-up' : 'flat'))
   return worked.ok ? ok({ worked: worked.value, ruledOut: '' }) : worked
 }
 

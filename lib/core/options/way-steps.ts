@@ -1,3 +1,6 @@
+import { flatDeckLimitsOf } from '../flat-deck/maker-limits'
+import type { FlatDeckFacts } from '../flat-deck/past-maker'
+import { valvePoints } from '../readings/valve-points'
 import { computeRoute } from '../route/compute-route'
 import { keyText } from '../route/keys'
 import { nothingYet } from '../route/nothing-yet'
@@ -58,10 +61,11 @@ function routeOf(
     overheated: false,
     ordered,
     chambers: start.chambers,
+    flatDeck: start.flatDeck ? flatDeckFactsOf(start) : null,
     plan: plan ?? uncut,
     previousPlan: null,
-    targetCc: question.targetCc,
-    classMinCc: question.classMinCc,
+    targetCc: start.flatDeck ? null : question.targetCc,
+    classMinCc: start.flatDeck ? null : question.classMinCc,
     hasEngineData: engine.boreIn !== undefined,
     camInHead: engine.camInHead,
     manifoldSpansHeads: engine.layout === 'unknown' ? null : engine.layout === 'v',
@@ -71,6 +75,12 @@ function routeOf(
     settings: shop.settings,
   }
   return computeRoute(facts)
+}
+
+function flatDeckFactsOf({ casting, chambers }: Start): FlatDeckFacts {
+  const limits = flatDeckLimitsOf(casting)
+  const { leastIn, mostIn } = limits.protrusion
+  return { valves: valvePoints(chambers, casting), hasInjectors: leastIn !== null || mostIn !== null, limits }
 }
 
 function planFacts(record: PlanRecord, { rateProven, heads, casting }: Start): PlanFacts {

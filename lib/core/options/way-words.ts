@@ -6,6 +6,8 @@ import type { WorkedPlan } from './plan-record-of'
 export function cutLine({ record }: Pick<WorkedPlan, 'record'>): string {
   const { flatIn, angleIn, deepEdge, kind } = record
   if (kind === 'clean-up') return `Clean-up, stop at ${formatThou(flatIn)}`
+  const wantedIn = record.flatDeck?.wantedThicknessIn ?? null
+  if (wantedIn !== null) return `Flat cut to ${wantedIn.toFixed(4)} in thick, ${formatThou(flatIn)}`
   if (angleIn === 0) return `Flat cut, ${formatThou(flatIn)}`
   const angle = `Angle cut, ${formatThou(angleIn)} at the ${deepEdge} edge`
   return flatIn > 0 ? `${angle}, then ${formatThou(flatIn)} flat` : angle

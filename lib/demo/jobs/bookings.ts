@@ -69,6 +69,23 @@ export const camInHeadFour = engine(
   },
 )
 
+/** Its bowls and valve pockets are its dish. */
+export const bowlFour = engine(
+  '3.1 injected four',
+  { layout: 'inline', camInHead: 'no' },
+  {
+    boreIn: '3.780',
+    strokeIn: '4.210',
+    cylinders: '4',
+    gasketBoreIn: '3.860',
+    gasketThicknessIn: '.049',
+    deckClearanceIn: '-.012',
+    pistonDishCc: '34.0',
+    intakeLiftIn: '.390',
+    exhaustLiftIn: '.395',
+  },
+)
+
 export const oldV = engine('Old truck engine', pushrodV, { cylinders: '8' })
 
 export const price = (text: string, unitPrice: string, quantity = '1'): PriceLine => ({

@@ -133,6 +133,8 @@ export class DemoJob {
         thickness: instruments.micrometer,
         straightness: instruments.straightedge,
         'seat-depth': instruments.depthGauge,
+        recession: instruments.depthGauge,
+        protrusion: instruments.depthGauge,
         'cut-depth': instruments.depthGauge,
         flow: instruments.flowBench,
       },

@@ -1,3 +1,4 @@
+import { cutToWords } from '@/lib/dossier/cut-to'
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
@@ -254,7 +255,7 @@ function visitView(
     pairId: visit.pairId,
     bookedAt: visit.createdAt,
     whereabouts: whereaboutsOf(dossier),
-    target: visit.targetText,
+    target: facts.flatDeck ? cutToWords(dossier) : visit.targetText,
     wanted: wantedWords(dossier.wanted),
     ordered: facts.ordered.map((work: WorkId) => workLabel(work, settings.rules)),
     side: visit.side,

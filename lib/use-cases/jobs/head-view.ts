@@ -1,3 +1,4 @@
+import { cutToWords } from '@/lib/dossier/cut-to'
 import { workLabel } from '@/lib/core/route/presets'
 import { stationName } from '@/lib/core/route/rules-words'
 import type { RouteStep, Whereabouts } from '@/lib/core/route/types'
@@ -27,6 +28,9 @@ export type JobHead = {
   readonly rackPlace: string
   /** As typed, with its unit; '' when none. Present: asked or from the record, not measured. */
   readonly present: string
+  /** What it is cut to, in words; '' where nothing was asked. */
+  readonly cutTo: string
+  readonly hasChambers: boolean
   readonly target: string
   readonly comeback: { readonly cause: string; readonly pays: string } | null
   readonly whereabouts: Whereabouts
@@ -51,7 +55,7 @@ export type JobHead = {
 
 /** Its work by the rules of the day it was booked; stations by their names of today. `supply`: who sends it. */
 export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHead {
-  const { visit, route, settings } = dossier
+  const { visit, route, settings, facts } = dossier
   const open = route.filter((step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again')
   const rulesNow = dossier.today.values.rules
   const whereabouts = whereaboutsOf(dossier)
@@ -84,6 +88,8 @@ export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHe
     ownedBy: visit.ownedBy,
     rackPlace: visit.rackPlace,
     present: typedFigure({ text: visit.presentText, unit: visit.presentUnit }),
+    cutTo: cutToWords(dossier),
+    hasChambers: !facts.flatDeck,
     target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
     comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
     whereabouts,

@@ -1,3 +1,4 @@
+import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
@@ -14,7 +15,12 @@ import type { PricePick } from '@/lib/core/money/price-pick'
 import { pricePicks } from '@/lib/data/price-picks'
 
 export type BookingView = {
-  readonly castings: readonly { readonly id: string; readonly name: string; readonly nominal: string }[]
+  readonly castings: readonly {
+    readonly id: string
+    readonly name: string
+    readonly nominal: string
+    readonly isFlatDeck: boolean
+  }[]
   readonly currency: string
   /** What a price line can be taken from. */
   readonly priceList: readonly PricePick[]
@@ -34,9 +40,10 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
   const castings = await castingChoices(client)
   const { values: settings } = await currentSettings(client)
   return {
-    castings: castings.map(({ id, name, figures }) => {
+    castings: castings.map(({ id, name, chamberShape, figures }) => {
       const [nominal] = figures
-      return { id, name, nominal: nominal ? typedFigure(nominal) : '' }
+      const isFlatDeck = chamberShapeOf(chamberShape) === 'flat-deck'
+      return { id, name, nominal: nominal ? typedFigure(nominal) : '', isFlatDeck }
     }),
     currency: shop.currency,
     priceList: await pricePicks(client, shop),

@@ -147,8 +147,9 @@ function shortPoint(point: string): { readonly group: string; readonly label: st
   if (port && lift) return { group: `${port} at`, label: lift }
   if (/^\d+$/.test(point)) return { group: '', label: point }
   if (millStops.some((stop) => isMillPoint(point, stop))) return { group: '', label: pointLabel(point) }
-  const [first = '', second = ''] = point.split('-')
-  if (/^\d+$/.test(first)) return { group: second, label: first }
+  const [first = '', second = '', third = ''] = point.split('-')
+  // The second valve of a kind in one chamber.
+  if (/^\d+$/.test(first)) return { group: second, label: third === '' ? first : `${first}/${third}` }
   if (/^\d+$/.test(second) && first !== 'end') return { group: `${first} end`, label: second }
   return { group: '', label: pointLabel(point) }
 }

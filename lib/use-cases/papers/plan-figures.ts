@@ -1,6 +1,7 @@
 import {
   cutTitle,
   faceLine,
+  flatDeckLines,
   removedAfterIn,
   seatLine,
   wallDraftLine,
@@ -10,13 +11,16 @@ import type { StepId } from '@/lib/core/route/step-ids'
 import type { Figure } from '@/lib/core/spec/spec-sheet'
 import { formatBare, formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
+import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { Dossier } from '@/lib/dossier/dossier'
+import { thicknessAtMill, thicknessStop } from '@/lib/dossier/thickness-at-mill'
 import { removedBeforeWords, removedByWords } from '@/lib/words/metal-gone'
 
 const cuts: readonly StepId[] = ['flat-cut', 'angle-cut']
 
 /** A head that is not to be cut must not look as if a plan were awaited. */
 export function planTitleOf({ facts, route }: Dossier): string {
+  if (facts.plan?.kind === 'flat' && facts.flatDeck) return 'Plan: Flat cut to a thickness'
   if (facts.plan) return `Plan: ${cutTitle(facts.plan.kind)}`
   const asked = route.some(({ stepId, state }) => cuts.includes(stepId) && state !== 'not needed')
   return asked ? 'No cut plan yet: do not cut' : 'No deck cut on this job'
@@ -34,9 +38,11 @@ export function planFigures(head: Dossier, hasStop: boolean): Figure[] {
   return [...depthFigures(head, hasStop), ...targetFigure(head)]
 }
 
-function depthFigures({ facts, plan }: Dossier, hasStop: boolean): Figure[] {
+function depthFigures(head: Dossier, hasStop: boolean): Figure[] {
+  const { facts, plan } = head
   const cut = facts.plan
   if (!cut || !plan || cut.kind === 'none') return []
+  if (plan.flatDeck && cut.kind === 'flat') return thicknessFigures(head, plan)
   if (cut.kind === 'clean-up') return [figure('No deeper than', cut.flatIn, 'only enough to make it flat')]
   if (cut.angleIn === 0)
     return [figure('Flat cut, in all', cut.flatIn, hasStop ? '' : 'the mill’s screen gives the stop')]
@@ -49,8 +55,21 @@ function depthFigures({ facts, plan }: Dossier, hasStop: boolean): Figure[] {
   ]
 }
 
-function targetFigure({ visit, settings }: Dossier): Figure[] {
-  if (visit.targetCc === null) return []
+/** Of a flat-deck head: how deep from touch-off by its own corners, and the thickness that stops it. */
+function thicknessFigures(head: Dossier, plan: PlanRecord): Figure[] {
+  const { depthIn, wantedIn } = thicknessStop(head, plan)
+  const { leastIn } = thicknessAtMill(head)
+  const least = leastIn === null ? 'no minimum on record' : `minimum ${formatFigure(leastIn, 'thickness')}`
+  return [
+    figure('Flat cut, in all', depthIn, 'from touch-off'),
+    ...(wantedIn === null
+      ? []
+      : [{ label: 'Stop at thickness', value: formatBare(wantedIn, 'thickness'), unit: 'in', note: least }]),
+  ]
+}
+
+function targetFigure({ visit, settings, facts }: Dossier): Figure[] {
+  if (visit.targetCc === null || facts.flatDeck) return []
   const typed = typedFigure({ text: visit.targetText, unit: visit.targetUnit })
   const value = /^[\d.,]+ cc$/.test(typed) ? typed.slice(0, -3) : formatBare(visit.targetCc, 'chamberVolume')
   return [
@@ -83,7 +102,7 @@ export function planNotes({ plan, metalGone, facts }: Dossier): string[] {
     plan.seatWorkGivesCc > 0
       ? `The seat work to come adds about ${formatFigure(plan.seatWorkGivesCc, 'volume')}: the cut aims below the target.`
       : '',
-    plan.kind === 'none' ? '' : `Rate: ${plan.thouPerCc.toFixed(2)} thou per cc, ${plan.rateWords}`,
+    plan.kind === 'none' || plan.flatDeck ? '' : `Rate: ${plan.thouPerCc.toFixed(2)} thou per cc, ${plan.rateWords}`,
     plan.angleDeg !== null && plan.angleIn > 0 ? `Angle: ${plan.angleDeg.toFixed(3)}°` : '',
     plan.kind === 'none'
       ? ''
@@ -91,7 +110,7 @@ export function planNotes({ plan, metalGone, facts }: Dossier): string[] {
     plan.kind === 'none' || !metalGone.ok
       ? ''
       : `Removed before this: ${removedBeforeWords(metalGone)}, ${removedByWords(metalGone)}`,
-    ...[faceLine(plan), wallDraftLine(plan), ...(plan.seats ?? []).map(seatLine)].map(noteOf),
+    ...[...flatDeckLines(plan), faceLine(plan), wallDraftLine(plan), ...(plan.seats ?? []).map(seatLine)].map(noteOf),
     plan.needs.length === 0 ? '' : `Not computed: ${plan.needs.join('; ')}`,
   ].filter((line) => line !== '')
 }

@@ -50,7 +50,8 @@ export async function printJobSheet(actor: Actor, number: string, now: Date): Pr
 /** The mill's next pass while a flat cut to size is still to be made; null otherwise. */
 async function passToCome(reader: Reader, head: Dossier): Promise<NextPass | null> {
   const open = head.route.some(({ stepId, state }) => stepId === 'flat-cut' && state !== 'done' && state !== 'waived')
-  if (!open || !head.plan || head.plan.kind === 'clean-up' || head.plan.kind === 'none') return null
+  if (!open || !head.plan || head.plan.flatDeck || head.plan.kind === 'clean-up' || head.plan.kind === 'none')
+    return null
   return nextPassAtMill(reader, head, head.plan)
 }
 

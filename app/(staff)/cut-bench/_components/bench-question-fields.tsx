@@ -27,12 +27,13 @@ type Props = {
   /** What the casting's record says, shown where nothing is typed over it. */
   record: CastingFacts
   hasTarget: boolean
+  isFlatDeck: boolean
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** A simple question is three fields; the rest unfolds. */
-export function BenchQuestionFields({ text, castings, record, hasTarget }: Props) {
+export function BenchQuestionFields({ text, castings, record, hasTarget, isFlatDeck }: Props) {
   const nominal = record.nominalCc
   return (
     <div className="stack">
@@ -43,27 +44,33 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
           options={castings.map(({ id, name }) => ({ value: id, label: name }))}
           {...text('castingId')}
         />
-        <TextInput
-          label="Chamber now, cc"
-          hint={
-            nominal === undefined
-              ? 'One figure, or one a chamber.'
-              : `Empty: nominal ${nominal} cc. One figure, or one a chamber.`
-          }
-          inputMode="decimal"
-          autoComplete="off"
-          {...text('presentCc')}
-        />
-        <TextInput label="Target, cc" inputMode="decimal" autoComplete="off" {...text('targetCc')} />
+        {isFlatDeck ? (
+          <FlatDeckFields text={text} />
+        ) : (
+          <>
+            <TextInput
+              label="Chamber now, cc"
+              hint={
+                nominal === undefined
+                  ? 'One figure, or one a chamber.'
+                  : `Empty: nominal ${nominal} cc. One figure, or one a chamber.`
+              }
+              inputMode="decimal"
+              autoComplete="off"
+              {...text('presentCc')}
+            />
+            <TextInput label="Target, cc" inputMode="decimal" autoComplete="off" {...text('targetCc')} />
+          </>
+        )}
       </div>
       <div className="row">
-        <Check label="Measured, not nominal" {...text('measured')} />
+        {!isFlatDeck && <Check label="Measured, not nominal" {...text('measured')} />}
         <Check label="A used head" {...text('used')} />
       </div>
       <div className={styles.fields}>
-        {!hasTarget && (
+        {(!hasTarget || isFlatDeck) && (
           <TextInput
-            label="No target: clean-up, stop at the latest at"
+            label={isFlatDeck ? 'Clean-up: stop at the latest at' : 'No target: clean-up, stop at the latest at'}
             hint="8 thou, 0.008"
             inputMode="decimal"
             {...text('stopAtIn')}
@@ -71,7 +78,9 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
         )}
         <TextInput
           label="Seat work to come sinks the valves by"
-          hint="The cut aims below the target by what it adds."
+          hint={
+            isFlatDeck ? 'Every valve then lies that much deeper.' : 'The cut aims below the target by what it adds.'
+          }
           inputMode="decimal"
           {...text('sinkIn')}
         />
@@ -141,6 +150,35 @@ export function BenchQuestionFields({ text, castings, record, hasTarget }: Props
         </details>
       </div>
     </div>
+  )
+}
+
+/** A flat-deck head: how thick, and how its valves and injectors stand now. */
+function FlatDeckFields({ text }: Pick<Props, 'text'>) {
+  return (
+    <>
+      <TextInput
+        label="Thickness wanted, in"
+        hint="At the thinnest corner. Empty: a clean-up."
+        inputMode="decimal"
+        autoComplete="off"
+        {...text('thicknessIn')}
+      />
+      <TextInput
+        label="Intake valves below the deck now, in"
+        hint="Minus where they stand proud."
+        inputMode="decimal"
+        autoComplete="off"
+        {...text('intakeRecession')}
+      />
+      <TextInput
+        label="Exhaust valves below the deck now, in"
+        inputMode="decimal"
+        autoComplete="off"
+        {...text('exhaustRecession')}
+      />
+      <TextInput label="Injector protrusion now, in" inputMode="decimal" autoComplete="off" {...text('protrusion')} />
+    </>
   )
 }
 

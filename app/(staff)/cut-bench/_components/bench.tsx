@@ -28,6 +28,7 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
           castings={view.castings}
           record={casting?.facts ?? {}}
           hasTarget={asked.targetCc !== null}
+          isFlatDeck={casting?.chamberShape === 'flat-deck'}
         />
       </form>
       <Busy when={loading} label="Fetching the casting’s record" />

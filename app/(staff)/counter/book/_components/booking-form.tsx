@@ -20,6 +20,7 @@ import { ErrorList } from './error-list'
 import { Fold } from './fold'
 import { HeadsPart } from './heads-part'
 import { PricesPart } from './prices-part'
+import { TargetPart } from './target-part'
 import { WorkPart } from './work-part'
 
 /** A simple job is what stands open: who, which heads, what to do, by when. The rest unfolds. */
@@ -44,14 +45,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         <HeadsPart form={form} castings={booking.castings} />
         <section className="part" aria-label="What is wanted">
           <h2>What is wanted</h2>
-          <FormFigure
-            form={form}
-            name="targetCc"
-            label="Target chamber"
-            hint="For all heads; a head that differs says so under “More about this head”."
-            required={false}
-            quantity="chamberVolume"
-          />
+          <TargetPart form={form} castings={booking.castings} />
           <WorkPart form={form} rules={booking.rules} />
         </section>
         <BenchPart form={form} booking={booking} />

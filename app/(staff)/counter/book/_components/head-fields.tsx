@@ -35,6 +35,7 @@ const sourceOptions = [
 export function HeadFields({ form, at, castings, onRemove }: Props) {
   const head = useWatch({ control: form.form.control, name: `heads.${at}` })
   const known = (head?.headId ?? '') !== ''
+  const isFlatDeck = castings.some(({ id, isFlatDeck }) => isFlatDeck && id === head?.castingId)
   return (
     <fieldset className={styles.head}>
       <legend>Head {at + 1}</legend>
@@ -69,7 +70,7 @@ export function HeadFields({ form, at, castings, onRemove }: Props) {
         inner
       >
         {!known && <NewHeadFields form={form} at={at} />}
-        <VisitFields form={form} at={at} />
+        <VisitFields form={form} at={at} hasChambers={!isFlatDeck} />
         {known && (
           <div className={styles.fields}>
             <Check label="It comes back because of our earlier work" {...form.text(`heads.${at}.comeback`)} />
@@ -98,7 +99,7 @@ function NewHeadFields({ form, at }: { form: BookingActionForm; at: number }) {
   )
 }
 
-function VisitFields({ form, at }: { form: BookingActionForm; at: number }) {
+function VisitFields({ form, at, hasChambers }: { form: BookingActionForm; at: number; hasChambers: boolean }) {
   return (
     <>
       <Choice label="Whose head" options={sourceOptions} {...form.text(`heads.${at}.source`)} />
@@ -108,20 +109,24 @@ function VisitFields({ form, at }: { form: BookingActionForm; at: number }) {
         <Check label="Was overheated" {...form.text(`heads.${at}.overheated`)} />
       </div>
       <div className={styles.fields}>
-        <FormFigure
-          form={form}
-          name={`heads.${at}.presentCc`}
-          label="Present chamber, as asked"
-          hint="Nominal or as the customer says: we measure it ourselves."
-          quantity="chamberVolume"
-        />
-        <FormFigure
-          form={form}
-          name={`heads.${at}.targetCc`}
-          label="Its own target"
-          hint="Empty: the job’s target."
-          quantity="chamberVolume"
-        />
+        {hasChambers && (
+          <>
+            <FormFigure
+              form={form}
+              name={`heads.${at}.presentCc`}
+              label="Present chamber, as asked"
+              hint="Nominal or as the customer says: we measure it ourselves."
+              quantity="chamberVolume"
+            />
+            <FormFigure
+              form={form}
+              name={`heads.${at}.targetCc`}
+              label="Its own target"
+              hint="Empty: the job’s target."
+              quantity="chamberVolume"
+            />
+          </>
+        )}
         <TextInput label="What came with it" {...form.text(`heads.${at}.cameWith`)} />
         <TextInput label="Whose that is" {...form.text(`heads.${at}.ownedBy`)} />
         <TextInput label="Rack place" {...form.text(`heads.${at}.rackPlace`)} />

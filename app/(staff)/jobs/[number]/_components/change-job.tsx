@@ -68,7 +68,9 @@ function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }
           <fieldset key={head.visitId} className={styles.head}>
             <legend>{head.tag}</legend>
             <div className={styles.fields}>
-              <FormFigure form={form} name={`visits.${at}.target`} label="Target chamber" quantity="chamberVolume" />
+              {head.hasChambers && (
+                <FormFigure form={form} name={`visits.${at}.target`} label="Target chamber" quantity="chamberVolume" />
+              )}
               <TextInput label="Side it goes on" {...form.text(`visits.${at}.side`)} />
               <TextInput label="Rack place" {...form.text(`visits.${at}.rackPlace`)} />
             </div>

@@ -51,7 +51,7 @@ function figuresOf(head: JobView['heads'][number]): string {
   const came =
     head.cameWith === '' ? '' : `came with ${head.cameWith}${head.ownedBy === '' ? '' : ` (${head.ownedBy})`}`
   const parts = [
-    head.target === '' ? 'no target' : `target ${head.target}`,
+    head.cutTo === '' ? 'no target' : head.hasChambers ? `target ${head.cutTo}` : `cut: ${head.cutTo}`,
     head.present !== '' && `asked as ${head.present}, not measured`,
     head.used ? 'used' : 'new',
     came,
