@@ -79,6 +79,8 @@ export type ReadVisits = {
   readonly today: CurrentSettings
   /** All repeats of the shop, of every head. */
   readonly shopRepeats: RepeatTally
+  /** The last visit before this one on which this head was cut; null: there is none on record. */
+  readonly cutBefore: (visit: VisitRecord) => string | null
 }
 
 /** In two statements, however many visits: what stands once a head, then its log and its readings. */
@@ -93,7 +95,15 @@ export async function readVisits(reader: Reader, which: WhichVisits): Promise<Re
     settingsOf: ({ rulesVersion }) => byVersion.get(rulesVersion) ?? defaultSettings,
     today: settings.at(-1) ?? defaultSettings,
     shopRepeats: head.CcRepeatTotal[0] ?? noRepeats,
+    cutBefore: (visit) => cutBefore(head.ShopCut, visit),
   }
+}
+
+/** Numbers of events go up over all visits: a cut made before this visit's first event was made on an earlier one. */
+function cutBefore(cuts: readonly Row<'ShopCut'>[], { id, headId, events }: VisitRecord): string | null {
+  const first = events[0]?.seq ?? Infinity
+  const earlier = cuts.filter((cut) => cut.headId === headId && cut.visitId !== id && cut.seq < first)
+  return earlier.toSorted((a, b) => a.seq - b.seq).at(-1)?.visitId ?? null
 }
 
 const visitColumns = '"id", "jobId", "headId", "pairId", "rulesVersion"'
@@ -156,6 +166,7 @@ const headTables = {
   Photo: ofVisits,
   VisitPlace: ofVisits,
   CcRepeats: ofVisits,
+  ShopCut: '"headId" IN (SELECT "headId" FROM "v")',
   CcRepeatTotal: `"id" = '${repeatTotalId}'`,
   Settings: '"version" IN (SELECT "rulesVersion" FROM "v") OR "version" = (SELECT MAX("version") FROM "Settings")',
 } satisfies Partial<Wanted<TableName>>

@@ -6,8 +6,9 @@ import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import { RefusedError, type Result } from '@/lib/core/errors'
-import { mostGoneIn } from '@/lib/core/head-now/gone'
-import type { MetalGone } from '@/lib/core/head-now/metal-gone'
+import { mostGoneIn, sumOfGone, type Gone } from '@/lib/core/head-now/gone'
+import type { EarlierGone, MetalGone } from '@/lib/core/head-now/metal-gone'
+import { shopCutOf } from '@/lib/core/rate/shop-cut'
 import { effectiveReadings, newestReadings, type EffectiveReading } from '@/lib/core/readings/effective'
 import { computeRoute } from '@/lib/core/route/compute-route'
 import type { RouteFacts, RouteStep } from '@/lib/core/route/types'
@@ -20,8 +21,9 @@ import type { CurrentSettings } from '@/lib/data/settings'
 import { readVisits, type VisitRecord, type WhichVisits } from '@/lib/data/visit-records'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { matesOf, type Mate } from './mates'
+import { cutFactsOf } from './cut-facts'
 import { metalGoneOf } from './metal-gone'
-import { chambersOf, eventFacts, orderFacts, routeFacts } from './route-facts'
+import { deckOf, chambersOf, eventFacts, orderFacts, routeFacts } from './route-facts'
 import { limitsOfHead, wantedByPlace, type WantedByPlace } from './wanted-of-head'
 
 /** One head on one visit: everything that is known of it and what follows, put together once. */
@@ -55,6 +57,8 @@ export type Dossier = {
   readonly removedBeforeIn: number | null
   /** The same at both edges, and how it is known. */
   readonly metalGone: Result<MetalGone>
+  /** What was gone when this head last left this shop, where it was cut here before; null: it was not, or nobody knows. */
+  readonly earlier: EarlierGone | null
   /** After these a cc reading is no repeat of one before it. */
   readonly changes: readonly ChamberChange[]
   /** What this head's repeats say of the spread of a reading, and those of the shop's other heads. */
@@ -64,12 +68,15 @@ export type Dossier = {
   readonly route: readonly RouteStep[]
 }
 
+/** What a head's dossier needs beside its own visit: the shop's other repeats, and what its earlier visits took. */
+export type Beside = Pick<Dossier, 'otherRepeats' | 'earlier'>
+
 /** The dossier of a visit that was read: pure. */
 export function dossierOf(
   visit: VisitRecord,
   ofItsDay: ShopSettings,
   today: CurrentSettings,
-  otherRepeats: RepeatTally,
+  { otherRepeats, earlier }: Beside,
 ): Dossier {
   // Where corners are touched is asked once: a head booked before the answer goes by it too.
   const ofShop = { ...ofItsDay, cornerInset: ofItsDay.cornerInset ?? today.values.cornerInset }
@@ -79,7 +86,7 @@ export function dossierOf(
   const readings = effectiveReadings(visit.readings)
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)
-  const metalGone = metalGoneOf(visit, casting, readings, settings)
+  const metalGone = metalGoneOf(visit, casting, readings, settings, earlier)
   const inputs = { visit, settings, readings, casting, engine, metalGone }
   const changes = chamberChanges({ readings, events: eventFacts(visit), orders: orderFacts(inputs) })
   const newest = newestReadings(readings, standingRepeats(readings, changes))
@@ -104,6 +111,7 @@ export function dossierOf(
     chambers: facts.chambers,
     removedBeforeIn: metalGone.ok ? mostGoneIn(metalGone.value.gone) : null,
     metalGone,
+    earlier,
     facts,
     route: computeRoute(facts),
   }
@@ -111,8 +119,37 @@ export function dossierOf(
 
 /** Dossiers of several visits, by their place on the job, in as many statements as that of one. */
 export async function loadDossiers(reader: Reader, which: WhichVisits): Promise<Dossier[]> {
-  const { visits, settingsOf, today, shopRepeats } = await readVisits(reader, which)
-  return visits.map((visit) => dossierOf(visit, settingsOf(visit).values, today, withoutOwn(shopRepeats, visit)))
+  const { visits, settingsOf, today, shopRepeats, cutBefore } = await readVisits(reader, which)
+  const before = await earlierDossiers(
+    reader,
+    visits.flatMap((visit) => cutBefore(visit) ?? []),
+  )
+  return visits.map((visit) =>
+    dossierOf(visit, settingsOf(visit).values, today, {
+      otherRepeats: withoutOwn(shopRepeats, visit),
+      earlier: earlierGone(before.get(cutBefore(visit) ?? '')),
+    }),
+  )
+}
+
+/** The visits on which these heads were cut last before, each with what it knows of its own earlier ones. */
+async function earlierDossiers(reader: Reader, ids: readonly string[]): Promise<ReadonlyMap<string, Dossier>> {
+  const found = ids.length === 0 ? [] : await loadDossiers(reader, { ids: [...new Set(ids)] })
+  return new Map(found.map((dossier) => [dossier.visit.id, dossier]))
+}
+
+/** What was gone before that visit's cuts and what they took; null where one of the two is not known. */
+function earlierGone(last: Dossier | undefined): EarlierGone | null {
+  const edges = last && shopCutOf(cutFactsOf(last))?.edges
+  if (!last?.metalGone.ok || !edges) return null
+  const { gone, takenAsFlat } = last.metalGone.value
+  const deepAtIntake = deckOf(last.visit, last.casting, last.settings).deepEdge === 'intake'
+  const cut: Gone = {
+    atIntakeEdgeIn: deepAtIntake ? edges.deepIn : edges.shallowIn,
+    atExhaustEdgeIn: deepAtIntake ? edges.shallowIn : edges.deepIn,
+    taperIn: 0,
+  }
+  return { gone: sumOfGone([gone, cut]), takenAsFlat }
 }
 
 /** The shop's total without what this visit put into it; rounding never leaves less than nothing. */

@@ -84,7 +84,7 @@ export async function holdByItself(
     )
     ctx.audit({ action: 'hold.open', subjectId: id, visitId: visit.id, jobId: visit.jobId, changes: { reason } })
   }
-  const { settings, today, otherRepeats } = dossier
+  const { settings, today } = dossier
   const held = { ...visit, holds: [...visit.holds, ...opened] }
-  return { dossier: dossierOf(held, settings, today, otherRepeats), held: opened.map(({ reason }) => reason) }
+  return { dossier: dossierOf(held, settings, today, dossier), held: opened.map(({ reason }) => reason) }
 }

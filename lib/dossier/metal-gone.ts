@@ -1,6 +1,6 @@
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { Result } from '@/lib/core/errors'
-import { metalGone, type MetalGone } from '@/lib/core/head-now/metal-gone'
+import { metalGone, type EarlierGone, type MetalGone } from '@/lib/core/head-now/metal-gone'
 import type { SeatReading } from '@/lib/core/head-now/seat-now'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { ShopSettings } from '@/lib/core/shop/settings'
@@ -24,6 +24,7 @@ export function metalGoneOf(
   casting: CastingFacts,
   readings: Readings,
   settings: ShopSettings,
+  earlier: EarlierGone | null,
 ): Result<MetalGone> {
   return metalGone({
     newThicknessIn: newThicknessIn(visit, casting),
@@ -32,6 +33,7 @@ export function metalGoneOf(
     knownCuts: [],
     removedBeforeIn: valuedAt(readings, 'thickness', 'removed-before').at(-1)?.value ?? null,
     isNew: !visit.used && visit.source !== 'bought-cut',
+    earlier,
   })
 }
 

@@ -23,5 +23,7 @@ export function removedByWords(found: Result<MetalGone>): string {
   const { by, takenAsFlat } = found.value
   if (by === 'corners') return 'by the thickness at the corners'
   if (by === 'new') return 'never cut before'
+  if (by === 'visits')
+    return takenAsFlat ? 'by this head’s earlier cuts here, and as typed then' : 'by this head’s earlier cuts here'
   return takenAsFlat ? 'as typed, taken as cut flat' : 'by the known cuts'
 }

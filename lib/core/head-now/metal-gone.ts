@@ -18,7 +18,11 @@ export type MetalGoneInput = {
   readonly removedBeforeIn: number | null
   /** Never cut: nothing was removed before. */
   readonly isNew: boolean
+  /** What was gone when this head last left this shop, by what was cut here and known before; null or left out: not known. */
+  readonly earlier?: EarlierGone | null
 }
+
+export type EarlierGone = { readonly gone: Gone; readonly takenAsFlat: boolean }
 
 /** Two ways to the figure that do not agree, at the corner where they differ most. */
 export type GoneDiffers = {
@@ -29,8 +33,11 @@ export type GoneDiffers = {
 
 export type MetalGone = {
   readonly gone: Gone
-  /** `corners`: thickness now against new; `sum`: the cuts known and what was typed; `new`: never cut before. */
-  readonly by: 'corners' | 'sum' | 'new'
+  /**
+   * `corners`: thickness now against new; `sum`: the cuts known and what was typed; `visits`: this head's earlier cuts here;
+   * `new`: never cut before.
+   */
+  readonly by: 'corners' | 'sum' | 'visits' | 'new'
   /** The typed figure is taken as flat: nobody measured whether it was. */
   readonly takenAsFlat: boolean
   /** Not null: thickness and known cuts disagree, and one of them is wrong. */
@@ -50,7 +57,7 @@ export const goneAgreesIn = 0.003
  *
  * First the corners: new thickness less thickness now, brought square to the new deck (÷ cos Φ), gives the plane of all
  * that is gone, its taper too, and covers heads cut elsewhere at an unknown angle. Else the known cuts and what was
- * typed, taken as flat. Where both are known and differ by more than 3 thou at a corner, both are given; a figure that
+ * typed, taken as flat; where nothing was typed, what this head had lost when it last left this shop. Where both are known and differ by more than 3 thou at a corner, both are given; a figure that
  * was typed from these corners is not held against them.
  * Example: 4.500 new, 4.480 at all four corners → 0.020 at both edges.
  * Derived: the plane through the losses at the corners.
@@ -78,14 +85,20 @@ function bySum(
 ): Result<MetalGone> {
   const { code } = corners.refusal
   if (gone === null || (code !== 'missing' && code !== 'contradiction')) return corners
-  const by = input.isNew && input.knownCuts.length === 0 ? 'new' : 'sum'
+  const earlier = earlierOf(input)
+  const by = earlier ? 'visits' : input.isNew && input.knownCuts.length === 0 ? 'new' : 'sum'
   const worst = code === 'contradiction' ? thickest(input) : null
   const differs = worst && { ...worst, bySumIn: goneAtCornerIn(gone, worst.corner) }
-  return ok({ gone, by, takenAsFlat: (input.removedBeforeIn ?? 0) > 0, differs })
+  return ok({ gone, by, takenAsFlat: earlier?.takenAsFlat ?? (input.removedBeforeIn ?? 0) > 0, differs })
 }
 
+/** What was typed says all that is gone, the earlier cuts here among it. */
+const earlierOf = ({ removedBeforeIn, earlier }: MetalGoneInput): EarlierGone | null =>
+  removedBeforeIn === null ? (earlier ?? null) : null
+
 /** Null: what was removed before is not known. */
-function goneBySum({ knownCuts, removedBeforeIn, isNew }: MetalGoneInput): Result<Gone | null> {
+function goneBySum(input: MetalGoneInput): Result<Gone | null> {
+  const { knownCuts, removedBeforeIn, isNew } = input
   const beforeIn = removedBeforeIn ?? (isNew ? 0 : null)
   for (const { flatIn, angleIn } of knownCuts) {
     const depths = knownFacts({
@@ -94,6 +107,8 @@ function goneBySum({ knownCuts, removedBeforeIn, isNew }: MetalGoneInput): Resul
     })
     if (!depths.ok) return depths
   }
+  const earlier = earlierOf(input)
+  if (earlier) return ok(sumOfGone([earlier.gone, ...knownCuts.map(goneByCut)]))
   if (beforeIn === null) return ok(null)
   const before = knownFacts({ removedBeforeIn: factOf('removed before this job', beforeIn, 'removed') })
   return before.ok ? ok(sumOfGone([flatGone(beforeIn), ...knownCuts.map(goneByCut)])) : before

@@ -98,8 +98,9 @@ function trialsOf(before: RouteRules, after: RouteRules): Affected[] {
 /** By the limits of the day each head was booked: only what the tables change is shown. */
 async function headsOf(reader: Reader, ids: readonly string[], after: RouteRules): Promise<Affected[]> {
   const dossiers = await loadDossiers(reader, { ids })
-  return dossiers.flatMap(({ visit, label, settings, today, otherRepeats, route }) => {
-    const then = dossierOf(visit, { ...settings, rules: after }, today, otherRepeats).route
+  return dossiers.flatMap((dossier) => {
+    const { visit, label, settings, today, route } = dossier
+    const then = dossierOf(visit, { ...settings, rules: after }, today, dossier).route
     const changes = routeChanges(route, then, named(after))
     return changes.length === 0 ? [] : [{ name: `${label}, job ${visit.job.number}`, changes }]
   })

@@ -38,10 +38,8 @@ export async function seeRulesPreview(actor: Actor, page = 1): Promise<RulesPrev
       headId: dossier.visit.headId,
       tag: dossier.label,
       jobNumber: dossier.visit.job.number,
-      changes: routeChanges(
-        dossier.route,
-        dossierOf(dossier.visit, values, dossier.today, dossier.otherRepeats).route,
-        (station) => stationName(station, values.rules),
+      changes: routeChanges(dossier.route, dossierOf(dossier.visit, values, dossier.today, dossier).route, (station) =>
+        stationName(station, values.rules),
       ),
     }))
   return { version, heads, more }
