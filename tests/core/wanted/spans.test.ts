@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { defaultExpectedLimits } from '@/lib/core/expected/limits'
 import { wantedFaults } from '@/lib/core/wanted/faults'
-import { wantedOfReading } from '@/lib/core/wanted/of-reading'
+import { groupOfReading, wantedOfReading } from '@/lib/core/wanted/of-reading'
 import { believed, ofEitherPort, wantedSpan } from '@/lib/core/wanted/spans'
 import { toleranceOf } from '@/lib/core/wanted/tolerances'
 import { figure } from './any-wanted'
@@ -70,6 +70,23 @@ describe('what is in tolerance', () => {
     expect(ends(wantedOfReading('spring-pressure', 'seat', wanted, shop))).toEqual([140, 117, 165])
     expect(wantedOfReading('spring-pressure', 'open', wanted, shop)).toBeNull()
     expect(wantedOfReading('crack', '', wanted, shop)).toBeNull()
+  })
+
+  it.each([
+    ['guide-clearance', 'guide-clearance'],
+    ['insert-press', 'insert-press'],
+    ['seat-width', 'seat-width'],
+    ['runout', 'runout'],
+    ['sink', 'recession'],
+    ['stem-height', 'stem-height'],
+    ['installed-height', 'installed-height'],
+    ['coil-bind', 'coil-bind'],
+    ['seat-pressure', 'seat-pressure'],
+    ['open-pressure', 'open-pressure'],
+    ['straightness', 'straightness'],
+    ['vacuum', null],
+  ] as const)('%s answers to %s', (kind, group) => {
+    expect(groupOfReading(kind, '1-intake')).toBe(group)
   })
 
   it('one port alone speaks for both', () => {
