@@ -16,7 +16,12 @@ export const thicknessAtMill = (dossier: Dossier) => ({
  */
 export function thicknessStop(dossier: Dossier, plan: PlanRecord) {
   const wantedIn = plan.flatDeck?.wantedThicknessIn ?? null
-  const { nowIn } = thicknessAtMill(dossier)
+  const { nowIn, leastIn } = thicknessAtMill(dossier)
   const own = depthToThickness(nowIn, wantedIn)
-  return { depthIn: own.ok ? own.value : plan.flatIn, wantedIn, totalIn: touchOffDepth(dossier.readings).totalIn }
+  const mostIn = nowIn === null || leastIn === null ? Infinity : Math.max(0, nowIn - leastIn)
+  return {
+    depthIn: Math.min(own.ok ? own.value : plan.flatIn, mostIn),
+    wantedIn,
+    totalIn: touchOffDepth(dossier.readings).totalIn,
+  }
 }

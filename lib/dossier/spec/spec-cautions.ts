@@ -15,9 +15,18 @@ export function cautionsOf(head: Dossier): string[] {
     ...steepAngle(head),
     ...thicknessUnknown(head),
     ...toBeChecked(head),
+    ...flatDeckCaution(head),
     'Deck thickness, gasket choice and torque follow the head, gasket and engine makers’ instructions.',
   ]
 }
+
+/** Injectors come out for the mill: what was read here holds for the washers that were in. */
+const flatDeckCaution = ({ facts }: Dossier): string[] =>
+  facts.flatDeck
+    ? [
+        'Flat deck: check valve recession and injector protrusion at assembly, with the washers that go in, against the engine maker’s limits.',
+      ]
+    : []
 
 function pistonToValve({ facts, plan, newest: readings, settings }: Dossier): string[] {
   const lossIn = facts.plan?.ptvLossIn ?? null

@@ -13,7 +13,7 @@ import type { CastingSeen } from '@/lib/use-cases/castings/see-castings'
 import { ConflictResolver } from '../../_components/conflict-resolver'
 import { changeCastingWantedAction } from '../actions'
 
-type Props = { casting: Pick<CastingSeen, 'id' | 'name' | 'version' | 'wanted'>; mayChange: boolean }
+type Props = { casting: Pick<CastingSeen, 'id' | 'name' | 'version' | 'wanted' | 'chamberShape'>; mayChange: boolean }
 
 /** What benches work to on heads of this casting, where their job says nothing. */
 export function WantedOfCasting({ casting, mayChange }: Props) {
@@ -51,7 +51,7 @@ function WantedForm({ casting, onClose }: Pick<Props, 'casting'> & { onClose: ()
       }
     >
       <WantedFields
-        keys={typedWantedKeys}
+        keys={typedWantedKeys.filter((key) => key !== 'finishedThicknessIn' || casting.chamberShape === 'flat-deck')}
         figure={(key, words) => <FormFigure key={key} form={form} name={`wanted.${key}`} {...words} />}
       />
       <ConflictResolver

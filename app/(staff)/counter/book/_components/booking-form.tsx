@@ -23,6 +23,9 @@ import { PricesPart } from './prices-part'
 import { TargetPart } from './target-part'
 import { WorkPart } from './work-part'
 
+/** The thickness of flat-deck heads is asked with the target. */
+const besideTheTarget = typedWantedKeys.filter((key) => key !== 'finishedThicknessIn')
+
 /** A simple job is what stands open: who, which heads, what to do, by when. The rest unfolds. */
 type Props = {
   booking: BookingView
@@ -93,7 +96,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
             with the engine.
           </p>
           <WantedFields
-            keys={typedWantedKeys}
+            keys={besideTheTarget}
             figure={(key, words) => <FormFigure key={key} form={form} name={`wanted.${key}`} {...words} />}
           />
         </Fold>
