@@ -1,6 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { must } from '@/lib/core/errors'
+import { placesTurnedRound } from '@/lib/core/casting/turned-round'
+import { must, RefusedError } from '@/lib/core/errors'
 import { changesBetween } from '@/lib/data/audit-trail'
 import { castingById, putCastingParts } from '@/lib/data/castings'
 import { refreshOpenVisits } from '@/lib/dossier/refresh'
@@ -21,6 +22,7 @@ export async function changeCasting(
     const before = await castingById(ctx.tx, castingId)
     const facts = factsOf(input)
     const parts = partsOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    refuseTurnedRound(placesTurnedRound(before, { ...facts, ...parts }))
     const changed = await ctx.tx.castingRecord.updateMany({
       where: { id: castingId, version },
       data: { ...facts, nameLower: facts.name.toLowerCase(), version: { increment: 1 } },
@@ -32,4 +34,11 @@ export async function changeCasting(
     ctx.audit({ action: 'casting.change', subjectId: castingId, changes })
     return { castingId }
   })
+}
+
+/** A place keeps its meaning: it is entered anew from the other edge, or the deep edge stays. */
+function refuseTurnedRound(places: readonly string[]): void {
+  if (places.length === 0) return
+  const message = `These are measured from the shallow edge, which is the other one now: ${places.join(', ')}. Enter each from the other edge (milled width less what stands there), or keep the deep edge.`
+  throw new RefusedError({ code: 'invalid', message, fields: { deepEdge: message } })
 }

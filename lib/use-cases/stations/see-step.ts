@@ -9,6 +9,7 @@ import { measuredWith } from '@/lib/core/readings/measured-with'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import { sameKey } from '@/lib/core/route/keys'
+import { isDepth } from '@/lib/core/route/second-check'
 import type { Missing, Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
@@ -95,6 +96,8 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
   const plan = await planAtStep(client, dossier, step, mates)
   const inputs = finishedInputs(dossier, mates)
+  // No depth is typed before it.
+  const secondCheck = await secondCheckAtStep(dossier, step, actor)
   return {
     visitId,
     headId: visit.headId,
@@ -114,7 +117,9 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
       [...step.owes, ...offeredAtMill(step, plan, readings)],
       dossier.newest,
       targetsAt(dossier, step, inputs),
-    ).map(withRepeats(dossier, step)),
+    )
+      .filter(({ kind }) => secondCheck?.state !== 'needed' || !isDepth(kind))
+      .map(withRepeats(dossier, step)),
     facts: asksForFigures(step)
       ? await expectedFacts(
           client,
@@ -137,7 +142,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: heldMates(dossier),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
-    secondCheck: await secondCheckAtStep(dossier, step, actor),
+    secondCheck,
     route,
     lastConditions: last ? readingConditions.read(last.conditions, last.setId) : {},
   }

@@ -76,6 +76,7 @@ describe('before the first pass of a deep cut', () => {
     })
     expect(screen.secondCheck).toMatchObject({ state: 'needed', cannot: '', takenBy: machinist.name })
     expect(screen.secondCheck).toHaveProperty('chambers', ['1', '2', '3', '4'])
+    expect(screen.fields.map(({ kind }) => kind)).not.toContain('cut-depth')
     const head = await sheet()
     expect(head?.planTitle).toBe('Plan: Flat cut to size: second check first')
     expect(head?.planNotes[0]).toMatch(words)
@@ -108,6 +109,7 @@ describe('before the first pass of a deep cut', () => {
     expect((await refusalOf(check(owner))).message).toContain('needs no second check now')
     expect((await atMill(machinist)).plan.pass?.stopAtThou).toBeGreaterThan(0)
     expect((await atMill(machinist)).secondCheck).toMatchObject({ state: 'done', by: owner.name })
+    expect((await atMill(machinist)).fields.map(({ kind }) => kind)).toContain('cut-depth')
     expect((await refusalOf(record(owner, ['cut-depth', '', '0.010']))).message).toBe(
       'You did the second check of this head. Another person makes the cut.',
     )

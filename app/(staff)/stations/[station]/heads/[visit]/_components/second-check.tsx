@@ -29,7 +29,7 @@ export function SecondCheck({ screen, step }: Props) {
   return (
     <Notice kind="caution" title="Second check" live={false}>
       {screen.plan.pass === null && <p>{check.words}</p>}
-      {check.takenBy !== '' && <p>{check.takenBy} took this head.</p>}
+      {check.takenBy !== '' && check.cannot === '' && <p>{check.takenBy} took this head.</p>}
       {check.cannot === '' ? <CheckForm screen={screen} step={step} check={check} /> : <p>{check.cannot}</p>}
     </Notice>
   )

@@ -31,6 +31,10 @@ type Props = {
   below: ReactNode
 }
 
+/** A choice by its words, a figure as it was typed. */
+const answerOf = ({ spec, answer }: StepScreen['fields'][number]) =>
+  spec.choices?.find(({ value }) => value === answer)?.label ?? answer
+
 /** A ticked step: who, when, what was read, and the way back. */
 export function StepDone({ screen, settled, next, above, below }: Props) {
   const router = useRouter()
@@ -96,7 +100,7 @@ export function StepDone({ screen, settled, next, above, below }: Props) {
           .filter((field) => field.answer !== null)
           .map((field) => ({
             label: `${field.spec.label} ${field.pointLabel}`,
-            value: field.notTaken === null ? field.answer : `not taken: ${field.notTaken}`,
+            value: field.notTaken === null ? answerOf(field) : `not taken: ${field.notTaken}`,
           }))}
       />
       {below}
