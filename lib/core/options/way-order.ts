@@ -1,3 +1,4 @@
+import { counted } from '../counted'
 import { formatThou } from '../units/format-figure'
 import type { CutOption } from './bench-types'
 
@@ -34,7 +35,6 @@ const criteria: readonly {
 ]
 
 const deepestIn = ({ worked }: CutOption): number => worked?.plan.deepestIn ?? 0
-const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
 /** Mildest first, each with why it stands where it stands. */
 export function inOrder(ways: readonly CutOption[]): readonly CutOption[] {

@@ -6,6 +6,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import { Select } from '@/app/_components/ui/select'
 import { Table } from '@/app/_components/ui/table'
 import { TextArea } from '@/app/_components/ui/text-area'
+import { counted } from '@/lib/core/counted'
 import { flowFromTable, type ImportedFlow } from '@/lib/core/flow/import/flow-from-table'
 import {
   guessColumns,
@@ -152,8 +153,6 @@ function Match({ table, choice, onChoice, answers, onTake }: MatchProps) {
     </>
   )
 }
-
-const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
 function Report({ read, answers, onTake }: Pick<Props, 'answers' | 'onTake'> & { read: ImportedFlow }) {
   const [asking, setAsking] = useState(false)
