@@ -32,6 +32,8 @@ async function correctFinished(database: TestDatabase, visitId: string, point: s
     readingId: reading.id,
     correction: 'replace' as const,
     text,
+    // As is asked of a figure that the cut does not explain.
+    again: text,
     reason: 'burette misread',
   }
   await correctReading(machinist, input, at(monday))
