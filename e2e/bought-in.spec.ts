@@ -117,7 +117,7 @@ test('a bought-in pair, already cut by its maker, from the order to its spec she
   await expect(route.getByRole('link', { name: 'Measure chambers', exact: true })).toHaveCount(0)
   await doStep(page, tag, 'Measure thickness', thickness)
   await doStep(page, tag, 'Assembly heights', {
-    figures: {
+    valves: {
       'Installed height of the spring': { intake: '1.800', exhaust: '1.805' },
       'Retainer to seal, valve shut': { intake: '.600', exhaust: '.610' },
       'Spring height at coil bind': { intake: '1.100', exhaust: '1.100' },

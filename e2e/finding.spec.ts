@@ -157,24 +157,24 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
   await doStep(page, tag, 'Strip and wash')
   await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
   await doStep(page, tag, 'Seat work', {
-    words: { 'Seat angles': '30 45 60 both' },
-    figures: {
+    valves: {
+      'Seat angles': both('30 45 60', '30 45 60'),
       'Seat width': both('.060', '.080'),
-      'Runout of the seat': { 'Runout of the seat': '.001' },
+      'Runout of the seat': both('.001', '.001'),
       'Valve recession': both('.003', '.004'),
       'Stem height': both('1.950', '1.955'),
     },
     choices: { 'Edge left to the chamber': 'No edge' },
   })
   await doStep(page, tag, 'Assembly heights', {
-    figures: {
+    valves: {
       'Installed height of the spring': both('1.800', '1.805'),
       'Retainer to seal, valve shut': both('.600', '.610'),
       'Spring height at coil bind': both('1.100', '1.100'),
     },
   })
   await doStep(page, tag, 'Springs', {
-    figures: { 'Spring pressure': { 'on the seat': '130', 'valve open': '340' } },
+    valves: { 'Seat pressure': both('130', '130'), 'Open pressure': both('340', '340') },
   })
   await doStep(page, tag, 'Final wash')
   await doStep(page, tag, 'Assemble')

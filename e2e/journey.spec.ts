@@ -423,24 +423,24 @@ test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => 
   const both = (intake: string, exhaust: string) => ({ intake, exhaust })
   await doStep(page, tag, 'Deburr and chamfer')
   await doStep(page, tag, 'Seat work', {
-    words: { 'Seat angles': '30 45 60 both' },
-    figures: {
+    valves: {
+      'Seat angles': both('30 45 60', '30 45 60'),
       'Seat width': both('.060', '.080'),
-      'Runout of the seat': { 'Runout of the seat': '.001' },
+      'Runout of the seat': both('.001', '.001'),
       'Valve recession': both('.003', '.004'),
       'Stem height': both('1.950', '1.955'),
     },
     choices: { 'Edge left to the chamber': 'No edge' },
   })
   await doStep(page, tag, 'Assembly heights', {
-    figures: {
+    valves: {
       'Installed height of the spring': both('1.800', '1.805'),
       'Retainer to seal, valve shut': both('.600', '.610'),
       'Spring height at coil bind': both('1.100', '1.100'),
     },
   })
   await doStep(page, tag, 'Springs', {
-    figures: { 'Spring pressure': { 'on the seat': '130', 'valve open': '340' } },
+    valves: { 'Seat pressure': both('130', '130'), 'Open pressure': both('340', '340') },
   })
   await doStep(page, tag, 'Measure finished', {
     figures: { Straightness: straight },
@@ -454,7 +454,7 @@ test('clean-up: stops at its limit, and brings no lecture', async ({ page }) => 
   await release(page, tag)
   const sheet = await specSheet(page)
   expect(sheet).toContain('4 thou')
-  expect(sheet).toContain('30 45 60 both')
+  expect(sheet).toContain('30 45 60')
   // 4.250 new, 4.241 measured: 9 thou were gone before; with the 4 thou of this cut, 0.013 in since new.
   expect(sheet).toMatch(/0\.013/)
 })

@@ -106,6 +106,8 @@ export async function choose(page: Page, question: string, answer: string): Prom
 export type Answers = {
   /** Group of figures → cell → text. */
   readonly figures?: Readonly<Record<string, Readonly<Record<string, string>>>>
+  /** Column of the valve sheet → what all intake and all exhaust valves are filled with. */
+  readonly valves?: Readonly<Record<string, { readonly intake: string; readonly exhaust: string }>>
   readonly choices?: Readonly<Record<string, string>>
   readonly words?: Readonly<Record<string, string>>
   /** Cells that could not be had → why. */
@@ -116,6 +118,12 @@ export async function answer(page: Page, answers: Answers): Promise<void> {
   for (const [group, cells] of Object.entries(answers.figures ?? {})) {
     const region = page.getByRole('group', { name: group, exact: true })
     for (const [cell, text] of Object.entries(cells)) await region.getByLabel(cell, { exact: true }).fill(text)
+  }
+  for (const [column, alike] of Object.entries(answers.valves ?? {})) {
+    for (const [port, text] of Object.entries(alike)) {
+      const cell = page.getByLabel(`All ${port} alike, ${column}`, { exact: true })
+      await (column === 'Seat angles' ? cell.selectOption(text) : cell.fill(text))
+    }
   }
   for (const [group, cells] of Object.entries(answers.notTaken ?? {})) {
     const region = page.getByRole('group', { name: group, exact: true })

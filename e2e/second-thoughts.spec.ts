@@ -12,10 +12,10 @@ const cc = (...values: readonly string[]) => ({
   },
 })
 const seatWork = {
-  words: { 'Seat angles': '30 45 60 both' },
-  figures: {
+  valves: {
+    'Seat angles': { intake: '30 45 60', exhaust: '30 45 60' },
     'Seat width': { intake: '.060', exhaust: '.080' },
-    'Runout of the seat': { 'Runout of the seat': '.001' },
+    'Runout of the seat': { intake: '.001', exhaust: '.001' },
     'Valve recession': { intake: '0', exhaust: '0' },
     'Stem height': { intake: '1.900', exhaust: '1.900' },
   },

@@ -78,6 +78,7 @@ export function correctionRow(standing: EffectiveReading, input: Correction) {
     correction: input.correction,
     reason: input.reason,
     repeat: null,
+    filled: standing.filled,
   }
   if (input.correction === 'withdraw') return { ...base, value: null, text: '', unit: '' }
   const spec = readingSpecs[standing.kind]

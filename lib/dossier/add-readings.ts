@@ -1,6 +1,7 @@
 import { figureKey } from '@/lib/core/expected/types'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
+import { isValveKind } from '@/lib/core/readings/valves'
 import { ok, RefusedError, type Refusal, type Result } from '@/lib/core/errors'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { RouteStep } from '@/lib/core/route/types'
@@ -24,6 +25,8 @@ export type ReadingEntry = {
   readonly again?: string | undefined
   /** What it was read with; left out: what the whole go was read with. */
   readonly instrumentId?: string | null | undefined
+  /** It comes with "All alike": nobody measured it at this point. */
+  readonly filled?: boolean | undefined
 }
 
 /** What was read at one go, with what it was read with where a reading does not say otherwise. */
@@ -42,6 +45,7 @@ type Point = {
   readonly text: string
   readonly unit: string
   readonly repeat: string | null
+  readonly filled: boolean
 }
 
 /** By kind and point: what an unlikely reading was held against when it was confirmed, as it is kept. */
@@ -68,7 +72,9 @@ export function pointsOf(entries: readonly ReadingEntry[]) {
 /** Words stay words. */
 function pointOf(entry: ReadingEntry): Result<Point> {
   const spec = readingSpecs[entry.kind]
-  const base = { kind: entry.kind, point: entry.point, notTaken: entry.notTaken, repeat: entry.repeat ?? null }
+  const { kind, point, notTaken } = entry
+  const filled = entry.filled === true && isValveKind(kind)
+  const base = { kind, point, notTaken, repeat: entry.repeat ?? null, filled }
   if (entry.notTaken !== null || spec.form !== 'figure' || !spec.quantity) {
     return ok({ ...base, value: null, text: entry.text, unit: '' })
   }
@@ -152,9 +158,16 @@ async function addSet(
     changes: {
       step: step.stepId,
       points: points.map((point) => [point.kind, point.point, inTrail(point.kind, point.text), point.notTaken]),
+      ...filledInTrail(points),
       ...(here.length > 0 ? { confirmed: here } : {}),
     },
   })
+}
+
+/** The columns that were filled in one go: whoever reads the trail sees that nobody measured them. */
+function filledInTrail(points: readonly Point[]): { readonly filled?: readonly string[] } {
+  const kinds = [...new Set(points.filter(({ filled }) => filled).map(({ kind }) => kind))]
+  return kinds.length === 0 ? {} : { filled: kinds }
 }
 
 /** A flow step that later work undid is run anew: its lifts belong to a run of their own, whatever was read before. */

@@ -17,10 +17,10 @@ export type SentReadings = {
 type Visit = Pick<VisitRecord, 'readings'>
 type Set = Visit['readings'][number]
 
-type Said = Pick<ReadingEntry, 'point' | 'text' | 'notTaken'> & { readonly kind: string }
+type Said = Pick<ReadingEntry, 'point' | 'text' | 'notTaken' | 'filled'> & { readonly kind: string }
 
-const textOf = ({ kind, point, text, notTaken }: Said, instrumentId: string | null): string =>
-  JSON.stringify([kind, point, text, notTaken, instrumentId])
+const textOf = ({ kind, point, text, notTaken, filled }: Said, instrumentId: string | null): string =>
+  JSON.stringify([kind, point, text, notTaken, instrumentId, filled === true])
 
 const textsOfSet = ({ points, instrumentId }: Set): string[] => points.map((point) => textOf(point, instrumentId))
 

@@ -1,5 +1,6 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
+import { placesOf } from '@/lib/core/readings/valves'
 import type { ReadingKind, ReadingSpec } from '@/lib/core/readings/types'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
@@ -16,6 +17,8 @@ export type StepField = {
   /** The answer that counts now; null when it is still owed. */
   readonly answer: string | null
   readonly notTaken: string | null
+  /** The answer that stands was filled with "All alike", or stood for all valves of its kind. */
+  readonly filled: boolean
   /** The newest answer to the same question at another step. */
   readonly previous: string | null
   readonly target: FieldTarget | null
@@ -42,7 +45,10 @@ export function fieldsOf(
     reading.step.orderId === step.orderId
   return owes.flatMap((owed) =>
     owed.points.map((point) => {
-      const same = readings.filter((reading) => reading.kind === owed.kind && reading.point === point)
+      // A valve's own answer before one that stood for all of its kind.
+      const same = placesOf(owed.kind, point)
+        .toReversed()
+        .flatMap((place) => readings.filter((one) => one.kind === place.kind && one.point === place.point))
       const answered = owed.missing.includes(point) ? undefined : same.findLast(here)
       const before = same.findLast((reading) => reading !== answered)
       return {
@@ -52,6 +58,7 @@ export function fieldsOf(
         pointLabel: pointLabel(point),
         answer: answered ? answered.text : null,
         notTaken: answered?.notTaken ?? null,
+        filled: answered !== undefined && (answered.filled || answered.point !== point),
         previous: before ? (before.notTaken ?? before.text) : null,
         target: targetOf(owed.kind, point),
       }

@@ -22,6 +22,8 @@ export const readingEntry = z.object({
   again: words(500).optional(),
   /** What it was read with; left out: what the whole go was read with. */
   instrumentId: z.uuid().nullable().optional(),
+  /** It comes with “All alike”: nobody measured it at this point. */
+  filled: z.boolean().optional(),
 })
 
 /** The step as the person saw it: `seen` is the number of its last event, so that a change made elsewhere shows. */

@@ -120,6 +120,7 @@ const may: Readonly<Record<string, string>> = {
     'seeVendor',
     'seeVendors',
     'setPassword',
+    'setValveLists',
   ]),
   ...whoMay('co', [
     'acceptPlan',

@@ -4,6 +4,7 @@ import { nextPlace, useDock } from './dock'
 import { quantities, type Quantity } from '@/lib/core/units/quantities'
 import { FigureCell, type CellWords } from './figure-cell'
 import { fromCell, press, toCell, turnUnit, type Key } from './figure-text'
+import { keepUnit, keptUnit } from './kept-unit'
 import { Keys } from './keys'
 import styles from './keypad.module.css'
 import { markFor, type Limits, type Mark } from './validation-hint'
@@ -217,23 +218,4 @@ function markOf(cell: ReadingCell, text: string, quantity: Quantity, error?: str
   const mark = markFor(text, quantity, cell.limits)
   if (mark.kind === 'refused' || !cell.caution) return mark
   return { kind: 'out', words: cell.caution }
-}
-
-const unitPlace = (name: string): string => `unit ${name}`
-
-function keptUnit(names: string): string | null {
-  try {
-    const kept = names.split('|').map((name) => localStorage.getItem(unitPlace(name)))
-    return kept.find((unit) => unit !== null) ?? null
-  } catch {
-    return null
-  }
-}
-
-function keepUnit(names: string, unit: string): void {
-  try {
-    for (const name of names.split('|')) localStorage.setItem(unitPlace(name), unit)
-  } catch {
-    // A device that keeps nothing opens in the usual unit again.
-  }
 }

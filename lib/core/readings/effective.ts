@@ -18,6 +18,8 @@ export type KeptPoint = {
   /** again | far: it was answered to be a repeat, near the others or far off them; null: nobody asked. */
   readonly repeat: string | null
   readonly confirmed: boolean
+  /** It came with "All alike": nobody measured it at this point. */
+  readonly filled: boolean
   readonly heldAgainst: string | null
 }
 
@@ -48,6 +50,8 @@ export type EffectiveReading = ReadingFact & {
   /** Unlikely, and typed a second time to keep it; what it was held against, as it is kept. */
   readonly confirmed: boolean
   readonly heldAgainst: string | null
+  /** It came with "All alike"; a correction of it measures nothing either. */
+  readonly filled: boolean
   /** The correction that stands, with its reason; '' when it is the first answer. */
   readonly correctionReason: string
   /** As answered when it was read: 'again', or 'far' when it lay far off the others and was kept all the same. */
@@ -92,6 +96,7 @@ export function effectiveReadings(sets: readonly KeptSet[]): EffectiveReading[] 
       instrumentCheckedOn: original.set.instrumentCheckedOn,
       conditions: original.set.conditions,
       confirmed: standing.point.confirmed,
+      filled: standing.point.filled,
       heldAgainst: standing.point.heldAgainst,
       correctionReason: standing.point.reason,
       // A figure that was replaced is not far off any more.

@@ -75,7 +75,7 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
 
   'installed-height': figures.ofValves,
   'retainer-to-seal': figures.ofValves,
-  'coil-bind': figures.ofValves,
+  'coil-bind': always('1.060'),
   shims: always('0'),
   'seat-pressure': figures.springPressure,
   'open-pressure': figures.springPressure,
@@ -102,6 +102,9 @@ export const usualAnswers: Readonly<Record<ReadingKind, Answer>> = {
 
 /** Offered, not owed, and answered all the same: a shop that leaves them out is left wondering. */
 export const alsoAnswered: readonly ReadingKind[] = ['valves-used', 'plug-used', 'break-through', 'finish']
+
+/** Filled with "All alike": springs of one box, measured at one of them. */
+export const filledAlike: readonly ReadingKind[] = ['coil-bind']
 
 /** What the flow bench is set to, the same for every run, so that runs can be held against each other. */
 export const flowConditions = ({ casting }: Found): Readonly<Record<string, string>> => ({

@@ -9,7 +9,7 @@ import { lastSeq } from '@/lib/dossier/find-step'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep, type Ticked } from '@/lib/use-cases/visits/tick-step'
-import { alsoAnswered, flowConditions, usualAnswers } from './answers'
+import { alsoAnswered, filledAlike, flowConditions, usualAnswers } from './answers'
 import { findVisit, type Found } from './found'
 import { twice } from './twice'
 
@@ -58,7 +58,14 @@ function entryOf(head: Found, step: RouteStep, readings: Readings, { instruments
     return asked.map((point) => {
       const given = givenAt(readings, kind, point) ?? usualAnswers[kind](head, { step, kind, point })
       return typeof given === 'string'
-        ? { kind, point, text: given, notTaken: null, ...(kind === 'cc' ? { repeat: 'again' } : {}) }
+        ? {
+            kind,
+            point,
+            text: given,
+            notTaken: null,
+            ...(kind === 'cc' ? { repeat: 'again' } : {}),
+            ...(filledAlike.includes(kind) ? { filled: true } : {}),
+          }
         : { kind, point, text: '', notTaken: given.notTaken }
     })
   })

@@ -184,7 +184,6 @@ const valves: Readonly<Record<string, readonly [intake: number, exhaust: number,
   'stem-height': [1.981, 1.994, 0.008, 3],
   'installed-height': [1.812, 1.806, 0.006, 3],
   'retainer-to-seal': [0.642, 0.631, 0.012, 3],
-  'coil-bind': [1.06, 1.06, 0.004, 3],
   'ptv-clearance': [0.121, 0.148, 0.006, 3],
 }
 

@@ -1,17 +1,15 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import { oneOfEach, ports, type ValveKind } from '@/lib/core/readings/valves'
-import { valveSheet } from '@/lib/core/valve-sheet/sheet'
+import { isValveKind } from '@/lib/core/readings/valves'
 import type { StepId } from '@/lib/core/route/step-ids'
-import { capital } from '@/lib/core/route/words'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
-import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { Dossier } from '../dossier'
 import { answerWords, newestOfKind } from '../reading-text'
 import { wasCut } from '../measured-cut'
 import { specWanted } from './spec-wanted'
+import { usableLiftLines, valveLine } from './spec-valves'
 
 /** What is told to the customer of everything that was read, under which heading. */
 const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
@@ -34,16 +32,7 @@ const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
   ],
   [
     'Assembly',
-    [
-      'installed-height',
-      'shims',
-      'retainer-to-seal',
-      'coil-bind',
-      'seat-pressure',
-      'open-pressure',
-      'spring-pressure',
-      'spring-rate',
-    ],
+    ['installed-height', 'shims', 'retainer-to-seal', 'coil-bind', 'seat-pressure', 'open-pressure', 'spring-rate'],
   ],
   ['Deck', ['thickness', 'straightness', 'finish-how', 'finish']],
   ['Bolts and dowels', ['bolt-squared', 'bolt-passes', 'bolt-slotted', 'bolt-reach', 'dowels']],
@@ -56,7 +45,7 @@ export function groupsOf(head: Dossier): SpecGroup[] {
   return table
     .map(([title, kinds]) => ({
       title,
-      lines: [...kinds.flatMap((kind) => lineOf(head, kind)), ...(title === 'Assembly' ? usableLift(head) : [])],
+      lines: [...kinds.flatMap((kind) => lineOf(head, kind)), ...(title === 'Assembly' ? usableLiftLines(head) : [])],
     }))
     .filter((group) => group.lines.length > 0)
 }
@@ -79,6 +68,7 @@ function lineOf(head: Dossier, kind: ReadingKind): SpecLine[] {
 }
 
 function measuredOf(head: Dossier, kind: ReadingKind, before: boolean): SpecLine[] {
+  if (isValveKind(kind)) return valveLine(head, kind)
   const readings = newestOfKind(head.newest, kind)
   const label = `${readingSpecs[kind].label}${before ? ', before the cut' : ''}`
   const answers = readings.map((reading) => ({
@@ -128,36 +118,4 @@ function portsInShort(answers: readonly Answer[]): string | null {
   const bare = (words: string) => words.slice(0, -unit.length)
   const told = sides.map(({ port, words }) => `${port} ${words.map((one) => bare(one.words)).join(', ')}${unit}`)
   return `${told.join('; ')}; chambers 1 to ${count}`
-}
-
-/** Lift at which the retainer meets the seal, or the coils close, whichever comes first: the least of the valves of a kind. */
-function usableLift({ newest, facts }: Dossier): SpecLine[] {
-  const { valves, columns } = valveSheet(newest, { chambers: facts.chambers, valves: facts.valves ?? oneOfEach })
-  const at = (kind: ValveKind, row: number) =>
-    columns.find(({ column }) => column.kind === kind)?.cells[row]?.reading?.value ?? null
-  return ports.flatMap((port) => {
-    const limits = valves.flatMap((valve, row) => {
-      if (valve.port !== port) return []
-      const [toSealIn, installedIn, boundIn] = [
-        at('retainer-to-seal', row),
-        at('installed-height', row),
-        at('coil-bind', row),
-      ]
-      return [
-        ...(toSealIn === null ? [] : [{ liftIn: toSealIn, why: 'the retainer meets the seal' }]),
-        ...(installedIn === null || boundIn === null
-          ? []
-          : [{ liftIn: installedIn - boundIn, why: 'the coils close' }]),
-      ]
-    })
-    const least = limits.toSorted((a, b) => a.liftIn - b.liftIn)[0]
-    return least
-      ? [
-          {
-            label: `${capital(port)}: largest usable lift`,
-            value: `less than ${formatFigure(least.liftIn, 'lift')}, where ${least.why}`,
-          },
-        ]
-      : []
-  })
 }

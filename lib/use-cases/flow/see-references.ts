@@ -51,6 +51,7 @@ export async function seeReferences(actor: Actor, castingId: string): Promise<Re
       pointLabel: pointLabel(point),
       answer: null,
       notTaken: null,
+      filled: false,
       previous: null,
       target: null,
     })),

@@ -28,6 +28,8 @@ export type ReadingLine = {
   /** Why it was corrected or withdrawn; '' when it is the first answer. */
   readonly correction: string
   readonly withdrawn: boolean
+  /** It came with "All alike": nobody measured it at this valve. */
+  readonly filled: boolean
   /** "confirmed; 62.4 to 65.4 cc expected, …" of an unlikely figure that was typed twice; '' of any other. */
   readonly confirmed: string
   /** What stood there before, oldest first. */
@@ -75,6 +77,7 @@ function lineOf(
     instrument: instrument(set),
     correction: point.reason,
     withdrawn,
+    filled: !withdrawn && point.filled,
     confirmed: withdrawn ? '' : confirmedText(point),
     earlier: before.map((entry) => ({
       text: wordsOf(entry),

@@ -25,10 +25,13 @@ import { shopCutsOfVisits, type KeptCut } from '@/lib/data/rate-cuts'
 import { headCutWords } from '@/lib/words/rate'
 import { wantedWords, type WantedWords } from '@/lib/words/wanted'
 import { gapsOf } from '@/lib/dossier/gaps'
+import { sheetView, type SheetView } from '@/lib/dossier/valve-sheet-of'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { chamberTrend, type ChamberStage, type VisitReadings } from './chamber-trend'
 import { readingLines, type Instrument, type ReadingLine } from './reading-lines'
 import { thicknessTrend, type ThicknessTrend } from './thickness-trend'
+
+export type { SheetView } from '@/lib/dossier/valve-sheet-of'
 
 export type CutOfVisit = { readonly words: string; readonly ruling: Ruling | null; readonly isOpen: boolean }
 
@@ -68,6 +71,8 @@ export type VisitView = {
   readonly marks: readonly ProgressMark[]
   readonly gaps: readonly Missing[]
   readonly readings: readonly ReadingLine[]
+  /** Guides, seats, heights and springs, a row a valve; null: nothing of them was read. */
+  readonly valveSheet: SheetView | null
   readonly holds: readonly {
     readonly id: string
     readonly version: number
@@ -274,6 +279,7 @@ function visitView(
     marks: progress(route, facts.openHolds.length > 0),
     gaps: visit.returned || visit.handOver ? [] : gapsOf(dossier),
     readings: readingLines(visit, route, name, instruments),
+    valveSheet: sheetView(dossier),
     holds: visit.holds.map((hold) => ({
       id: hold.id,
       version: hold.version,

@@ -3,6 +3,7 @@ import { shopRepeatability } from '@/lib/core/chamber/burette'
 import { isMillPoint, millStops } from '@/lib/core/chamber/mill-point'
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
+import { placesOf } from '@/lib/core/readings/valves'
 import { keyText, sameKey } from '@/lib/core/route/keys'
 import { stationName } from '@/lib/core/route/rules-words'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
@@ -94,7 +95,12 @@ function readsAt(
 function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed, reads: readonly Reads[]): JobSheetOwed {
   const { label, quantity, choices } = readingSpecs[kind]
   const unit = quantity ? quantities[quantity].unit : ''
-  const read = head.newest.filter((reading) => reading.kind === kind && sameKey(reading.step, step))
+  const read = head.newest.filter((reading) => sameKey(reading.step, step))
+  // A valve's own answer, else the one that stood for all of its kind.
+  const readOne = (point: string) =>
+    placesOf(kind, point)
+      .flatMap((place) => read.filter((entry) => entry.kind === place.kind && entry.point === place.point).slice(-1))
+      .slice(0, 1)
   const places = [...new Set([...points, ...reads.map(({ point }) => point)])]
   const named = places.map((point) => ({ point, ...shortPoint(point) }))
   const groups = [...new Set(named.map(({ group }) => group))]
@@ -107,7 +113,7 @@ function owedBlanks(head: Dossier, step: RouteStep, { kind, points }: Owed, read
         .filter((entry) => entry.group === group)
         .flatMap(({ point, label }) => {
           const repeats = kind === 'cc' ? repeatsAt(head, step, point) : []
-          const stands = repeats.length > 0 ? repeats : read.filter((entry) => entry.point === point).slice(-1)
+          const stands = repeats.length > 0 ? repeats : readOne(point)
           return placeOnSheet(
             { group, label },
             stands.map((reading) => readWords(reading, unit)),
@@ -138,7 +144,7 @@ function readOf(owed: JobSheetOwed): JobSheetOwed | null {
 function readWords(reading: EffectiveReading, unit: string): string {
   const { value } = reading
   const words = value === null ? answerWords(reading) : bareText({ ...reading, value }, unit)
-  return reading.confirmed ? `${words}, confirmed` : words
+  return [words, reading.confirmed ? 'confirmed' : '', reading.filled ? 'filled' : ''].filter(Boolean).join(', ')
 }
 
 /** A point as short as a narrow column needs it: what several have in common is said once, before them. */

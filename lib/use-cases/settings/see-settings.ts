@@ -8,6 +8,7 @@ import { capital } from '@/lib/core/route/words'
 import type { WantedFigures } from '@/lib/core/wanted/figures'
 import { wantedChanges, wantedNames } from '@/lib/dossier/wanted-changes'
 import { wantedWordsOf, type WantedWords } from '@/lib/words/wanted'
+import { shimsText, type ValveLists } from '@/lib/core/valve-sheet/lists'
 import { insetWords } from '@/lib/words/corner-inset'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
@@ -57,6 +58,7 @@ export async function seeSettings(actor: Actor, page = 1): Promise<SettingsSeen>
 
 const changeWords = (before: ShopSettings, after: ShopSettings): string[] => [
   ...insetChange(before.cornerInset, after.cornerInset),
+  ...listChanges(before.valveLists, after.valveLists),
   ...limitChanges(before, after),
   ...wantedChangeWords(before.wanted, after.wanted),
   ...rulesChanges(before.rules, after.rules),
@@ -71,6 +73,14 @@ const wantedChangeWords = (before: WantedFigures, after: WantedFigures): string[
   Object.entries(wantedChanges(before, after)).map(
     ([name, { from, to }]) => `${capital(wantedNames[name] ?? name)}: from ${from || 'none'} to ${to || 'none'}`,
   )
+
+const listChanges = (before: ValveLists, after: ValveLists): string[] => [
+  ...listChange('Shims the shop has', shimsText(before.shimsIn), shimsText(after.shimsIn)),
+  ...listChange('Seat angles', before.seatAngles.join(', '), after.seatAngles.join(', ')),
+]
+
+const listChange = (label: string, from: string, to: string): string[] =>
+  from === to ? [] : [`${label}: ${to === '' ? 'none' : to}; before: ${from === '' ? 'none' : from}`]
 
 const limitChanges = (before: ShopSettings, after: ShopSettings): string[] =>
   settingFields

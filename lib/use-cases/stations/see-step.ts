@@ -55,6 +55,8 @@ export type StepScreen = {
   readonly fields: readonly StepField[]
   /** What the figures of this step are held against; null where none are asked, and at a step that is done. */
   readonly facts: ExpectedFacts | null
+  /** What the shop cuts, to be picked from where seat angles are asked. */
+  readonly seatAngles: readonly string[]
   readonly plan: PlanAtStep
   /** Nobody has said yet where this shop touches the corners that this step reads. */
   readonly asksForInset: boolean
@@ -129,6 +131,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
           last ? readingConditions.read(last.conditions, last.setId) : {},
         )
       : null,
+    seatAngles: dossier.today.values.valveLists.seatAngles,
     plan,
     asksForInset:
       step.owes.some(({ kind }) => kind === 'thickness') &&

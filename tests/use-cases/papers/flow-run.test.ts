@@ -20,6 +20,7 @@ const read = (point: string, value: number, run?: string, chamber = '2'): Effect
   instrumentCheckedOn: null,
   conditions: JSON.stringify({ chamber, testPressureInH2O: '28', ...(run === undefined ? {} : { run }) }),
   confirmed: false,
+  filled: false,
   heldAgainst: null,
   correctionReason: '',
   repeat: null,

@@ -5,6 +5,8 @@ import { changeShopWantedSchema } from '@/lib/schemas/wanted'
 import { changeSettings } from '@/lib/use-cases/settings/change-settings'
 import { changeShopWanted } from '@/lib/use-cases/settings/change-shop-wanted'
 import { setCornerInset } from '@/lib/use-cases/settings/set-corner-inset'
+import { valveListsSchema } from '@/lib/schemas/valve-lists'
+import { setValveLists } from '@/lib/use-cases/settings/set-valve-lists'
 import { defineAction } from '@/lib/web/define-action'
 
 export const changeSettingsAction = defineAction(
@@ -25,5 +27,12 @@ export const changeShopWantedAction = defineAction(
   'changeShopWanted',
   changeShopWantedSchema,
   changeShopWanted,
+  () => '/back-room/settings',
+)
+
+export const changeValveListsAction = defineAction(
+  'changeValveLists',
+  valveListsSchema,
+  setValveLists,
   () => '/back-room/settings',
 )

@@ -13,6 +13,7 @@ import { requirePerson } from '@/lib/web/require-actor'
 import { insetWords } from '@/lib/words/corner-inset'
 import { PageHead } from '../_components/page-head'
 import { CornerInsetForm } from './_components/corner-inset-form'
+import { ValveListsForm } from './_components/valve-lists-form'
 import { Behind } from '../steps/_components/behind'
 
 export const metadata = { title: 'Limits and tolerances' }
@@ -69,6 +70,13 @@ export default async function SettingsPage({ searchParams }: ListProps) {
         <div>
           <ButtonLink href="/back-room/settings/wanted">Change the wanted figures</ButtonLink>
         </div>
+      </section>
+      <section className="part">
+        <h2>Shims and seat angles</h2>
+        <p className="soft">
+          What machinists pick from on the valve sheet. The first values are common practice, from memory.
+        </p>
+        <ValveListsForm lists={current.values.valveLists} />
       </section>
       <section className="part" aria-labelledby="history">
         <h2 id="history">Earlier versions</h2>

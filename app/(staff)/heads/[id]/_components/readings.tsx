@@ -65,6 +65,7 @@ const cellsOf = (line: ReadingLine, manner: ShopLocale, correct: () => void) => 
   value: (
     <>
       {valueOf(line)}
+      {line.filled && <div className="soft">filled, not measured</div>}
       {line.confirmed !== '' && <div className="soft">{line.confirmed}</div>}
     </>
   ),

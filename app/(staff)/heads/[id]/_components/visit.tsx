@@ -16,6 +16,7 @@ import { Holds } from './holds'
 import { PlanSummary } from './plan-summary'
 import { Readings } from './readings'
 import { Route } from './route'
+import { ValveSheetTable } from './valve-sheet-table'
 import { WaysOut } from './ways-out'
 
 type Props = { visit: VisitView; head: HeadView; manner: ShopLocale; newest: boolean; shown: Shown }
@@ -124,6 +125,7 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
           <Route visit={visit} />
         </details>
       )}
+      {visit.valveSheet && <ValveSheetTable sheet={visit.valveSheet} jobNumber={visit.jobNumber} />}
       <Readings visit={visit} mayCorrect={head.may.correct} manner={manner} />
       {visit.waivers.length > 0 && (
         <section className="stack" aria-label="Waived">

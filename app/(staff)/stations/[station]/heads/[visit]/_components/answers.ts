@@ -1,5 +1,6 @@
 import { noPhoto } from '@/lib/core/readings/photo-answer'
 import type { ReadingKind } from '@/lib/core/readings/types'
+import { isValveKind } from '@/lib/core/readings/valves'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 
 /** What has been typed so far, by kind and point. */
@@ -12,6 +13,8 @@ export type Answer = {
   readonly again?: string | undefined
   /** Of a chamber that has a value: 'again', or the reading that this one replaces. */
   readonly repeat?: string | undefined
+  /** It came with "All alike": nobody measured it at this valve. */
+  readonly filled?: true | undefined
 }
 
 export const answerKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
@@ -22,8 +25,12 @@ export const changedKeys = (was: Answers, now: Answers): string[] =>
     (key) =>
       was[key]?.text !== now[key]?.text ||
       was[key]?.notTaken !== now[key]?.notTaken ||
-      was[key]?.repeat !== now[key]?.repeat,
+      was[key]?.repeat !== now[key]?.repeat ||
+      was[key]?.filled !== now[key]?.filled,
   )
+
+/** Those of the valve sheet, and the others. */
+export const atValves = ({ kind }: StepField): boolean => isValveKind(kind)
 
 /** The fields of a step, one group a kind, in the order they are owed. */
 export function fieldGroups(fields: readonly StepField[]): StepField[][] {
@@ -47,6 +54,7 @@ export function typedReadings(answers: Answers, instruments: Readonly<Record<str
         ...(answer.repeat === undefined ? {} : { repeat: answer.repeat }),
         ...(answer.again ? { again: answer.again } : {}),
         ...(instruments[kind] ? { instrumentId: instruments[kind] } : {}),
+        ...(answer.filled ? { filled: true } : {}),
       }
     })
 }

@@ -9,6 +9,7 @@ export const stepDraftSchema = z.object({
       notTaken: z.string().nullable(),
       again: z.string().optional(),
       repeat: z.string().optional(),
+      filled: z.literal(true).optional(),
     }),
   ),
   conditions: z.record(z.string(), z.string()),

@@ -8,7 +8,8 @@ import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
-import { answerKey, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
+import { answerKey, atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
+import type { ReadWithProps } from './read-with'
 import { StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
 import styles from './step.module.css'
@@ -18,6 +19,8 @@ import { stepDraftKey, useStepEntry } from './use-step-entry'
 /** Only a flow run loads its conditions, and only a conflict its two sides. */
 const FlowConditions = dynamic(() => import('./flow-conditions').then((file) => file.FlowConditions))
 const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
+/** Other steps than those at the valves do not load it. */
+const ValveSheet = dynamic(() => import('./valve-sheet/valve-sheet').then((file) => file.ValveSheet))
 
 type Deed = 'tick' | 'record' | 'start'
 
@@ -109,6 +112,12 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, above, be
     router.refresh()
   }
 
+  const readWith: ReadWithProps = {
+    screen,
+    instruments: entry.instruments,
+    onChange: (instruments) => change({ instruments }),
+  }
+
   const commit = (
     <>
       <Button
@@ -163,7 +172,21 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, above, be
       )}
       {above}
       <div className={styles.fields}>
-        {fieldGroups(screen.fields).map((fields) => (
+        {screen.fields.some(atValves) && (
+          <ValveSheet
+            fields={screen.fields.filter(atValves)}
+            answers={entry.answers}
+            errors={refusal?.fields ?? {}}
+            asks={asks}
+            settled={left}
+            facts={screen.facts}
+            seatAngles={screen.seatAngles}
+            readWith={readWith}
+            onSettle={(key) => setLeft((now) => new Set([...now, key]))}
+            onChange={changeAnswers}
+          />
+        )}
+        {fieldGroups(screen.fields.filter((field) => !atValves(field))).map((fields) => (
           <StepFields
             key={fields[0]?.kind}
             fields={fields}
@@ -172,11 +195,7 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, above, be
             asks={asks}
             settled={left}
             onSettle={(key) => setLeft((now) => new Set([...now, key]))}
-            readWith={{
-              screen,
-              instruments: entry.instruments,
-              onChange: (instruments) => change({ instruments }),
-            }}
+            readWith={readWith}
             photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
             onChange={changeAnswers}
           />
