@@ -160,14 +160,16 @@ const placed: ReadonlySet<BenchFigure['code']> = new Set([
 
 /** For paper: "Slot, holes 1, 3: 12.5 thou, at the top, toward the intake edge; No slot: hole 2". */
 export function benchSentence(figures: readonly BenchFigure[]): string {
-  const others = figures.filter(({ code }) => code !== 'corner' && code !== 'seat-circle')
-  return [circlesSentence(figures), cornersSentence(figures), ...others.map(sentence)]
+  const others = figures.filter(({ code }) => code !== 'corner' && code !== 'seat-circle' && code !== 'wanted')
+  return [wantedOf(figures), circlesSentence(figures), cornersSentence(figures), ...others.map(sentence)]
     .filter((part) => part !== '')
     .join('; ')
 }
 
+const wantedOf = (figures: readonly BenchFigure[]): string =>
+  wantedSentence(figures.flatMap((figure) => (figure.code === 'wanted' ? [figure.line] : [])))
+
 function sentence(figure: BenchFigure): string {
-  if (figure.code === 'wanted') return wantedSentence(figure.line)
   const { label, value, note } = benchLine(figure)
   return [`${label}: ${value}`, placed.has(figure.code) ? note : ''].filter((part) => part !== '').join(', ')
 }

@@ -1,3 +1,4 @@
+import { lower } from '../core/route/words'
 import { formatBare, formatFigure } from '../core/units/format-figure'
 import { allWanted, type WantedAt, type WantedLine } from '../core/wanted/at-step'
 import { wantedFaults, type WantedFault } from '../core/wanted/faults'
@@ -88,10 +89,10 @@ export function wantedSpanWords({ value, low, high }: Omit<WantedSpan, 'room'>, 
   return low === null ? '' : `at least ${formatFigure(low, quantity)}`
 }
 
-/** For paper: "Seat width: intake 0.0600 in, exhaust 0.0800 in". */
-export const wantedSentence = (line: WantedLine): string => {
-  const { label, value } = wantedLine(line)
-  return `${label} wanted: ${value}`
+/** For paper: "Wanted: seat angle 45.0°, both; seat width intake 0.0600 in, exhaust 0.0800 in"; '' where nothing is. */
+export function wantedSentence(lines: readonly WantedLine[]): string {
+  const told = lines.map(wantedLine).map(({ label, value }) => `${lower(label)} ${value}`)
+  return told.length === 0 ? '' : `Wanted: ${told.join('; ')}`
 }
 
 const labelOf = (key: WantedKey): string => wantedFigures[key].label

@@ -134,8 +134,8 @@ describe('what reads them', () => {
       { label: 'Runout of a seat', value: 'at most 0.0020 in', note: 'shop default' },
     ])
     expect(benchSentence(figures)).toBe(
-      'Seat angle wanted: intake 45.0°; Seat width wanted: intake 0.0600 in, exhaust 0.0650 in; ' +
-        'Runout of a seat wanted: at most 0.0020 in',
+      'Wanted: seat angle intake 45.0°; seat width intake 0.0600 in, exhaust 0.0650 in; ' +
+        'runout of a seat at most 0.0020 in',
     )
   })
 
