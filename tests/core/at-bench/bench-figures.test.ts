@@ -3,6 +3,7 @@ import { benchFigures, type BenchInput } from '@/lib/core/at-bench/bench-figures
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import { consequences } from '@/lib/core/options/consequences'
+import { isMeasurable } from '@/lib/core/units/least-measured'
 import { benchLine } from '@/lib/words/at-bench'
 import { rad } from '../clearance/vectors'
 
@@ -106,6 +107,8 @@ describe('the bolt bench', () => {
     // 0.875·0.0004/7 = 0.00005; over a hole of 3.5 in with 0.0005 in of play each way the lean is 3.5·0.0004/7 = 0.0002.
     const scatter = { flatIn: 0.02, angleIn: 0.0004 }
     expect(words('bolt-seats', input(scatter))).toEqual(['Bolt seats | leave them | they lean less than 0.5 thou'])
+    // A gap is as large as a cut.
+    expect([0.0004, -0.0004, 0.0005, -0.0005].map(isMeasurable)).toEqual([false, false, true, true])
     const holes = [
       { label: 'A', slotIn: 0.0004 },
       { label: 'B', slotIn: 0.0005 },

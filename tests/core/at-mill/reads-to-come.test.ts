@@ -56,6 +56,9 @@ describe('how often the chambers are read before a cut', () => {
   it('four chambers share it: 0.09/(4·0.04 − 0.00333) = 0.57, so 1', () => {
     expect(readsAtBench({ ...bench, chambers: 4 })).toBe(1)
   })
+  it('the division counts by its square over twelve: 0.4 leaves 0.04 − 0.01333, so 0.09/0.02667 = 3.375 and 4', () => {
+    expect(readsAtBench({ ...bench, divisionCc: 0.4 })).toBe(4)
+  })
   it('exactly enough is enough: 0.3 cc a reading, no division, 0.375 asked of one chamber: 0.09/0.0225 = 4', () => {
     expect(readsAtBench({ ...bench, divisionCc: 0, toleranceCc: 0.375 })).toBe(4)
   })
@@ -112,6 +115,13 @@ describe('the rate of this head', () => {
     expect(ownRate(facts(told))?.ccPerThou).toBeCloseTo(0.16 - 0.0004 / 0.19, 9)
     expect(ownRate(facts([cc('1', 64)]))).toBeNull()
     expect(ownRate(facts([cc('1', 64), depth(10)]))).toBeNull()
+  })
+  it('of a depth saved with its cc counts that depth; a cc that was not read at the mill is none of it', () => {
+    const { cuts, ...rest } = facts(told)
+    const together = cuts.readings.map((one) => (one.kind === 'cut-depth' ? { ...one, seq: 3 } : one))
+    const atOnce = ownRate({ ...rest, cuts: { ...cuts, readings: together } })
+    expect(atOnce?.ccPerThou).toBeCloseTo(0.16 - 0.0004 / 0.19, 9)
+    expect(ownRate(facts([cc('1', 64), depth(10), ['finished', 'cc', '1', 62.3]]))).toBeNull()
   })
   it('stays when the cut goes on: the next depth was not read yet', () => {
     expect(ownRate(facts([...told, depth(20)]))?.ccPerThou).toBeCloseTo(0.16 - 0.0004 / 0.19, 9)

@@ -73,6 +73,10 @@ describe('the second check', () => {
     expect(secondCheckNeeded(facts(0.02), keyOf('finished'))).toBeNull()
     expect(secondCheckNeeded(facts(0.02, { plan: null }), mill)).toBeNull()
   })
+  it('of a flat deck reads no chamber', () => {
+    const flatDeck = {} as NonNullable<RouteFacts['flatDeck']>
+    expect(secondCheckNeeded(facts(0.02, { flatDeck }), mill)).toMatchObject({ readsChamber: false })
+  })
   it('stands until a new plan, and is not asked for once a pass was made', () => {
     const checked = [event(1, 'plan'), event(2, 'second-check', mill)]
     expect(secondCheckNeeded(facts(0.02, { events: checked }), mill)).toBeNull()
