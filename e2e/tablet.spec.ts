@@ -1,5 +1,5 @@
 import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test'
-import { demoPeople } from '../lib/demo/people'
+import { demoPassword, demoPeople } from '../lib/demo/people'
 import { signIn } from './person'
 import { fitsItsWidth, isSound } from './sound'
 
@@ -112,6 +112,32 @@ test('the owner’s PIN opens no back room; a PIN session is nobody’s on anoth
   await expect(other).toHaveURL(/sign-in/)
   await expect(other.getByLabel('Password')).toBeVisible()
   await elsewhere.close()
+  await tablet.context().close()
+})
+
+test('a password opens the back room on a tablet too, and is left alone no longer than a PIN; without a network the page is covered', async ({
+  browser,
+  page,
+}) => {
+  const tablet = await enrolledTablet(browser, page, 'Tablet with a password')
+  await tablet.getByRole('link', { name: 'Sign in with a password instead' }).click()
+  await tablet.getByLabel('Name').fill('orla')
+  await tablet.getByLabel('Password').fill(demoPassword)
+  await tablet.getByRole('button', { name: 'Sign in', exact: true }).click()
+  await expect(tablet).not.toHaveURL(/sign-in/)
+  expect((await tablet.goto('/back-room'))?.status()).toBe(200)
+  await tablet.context().setOffline(true)
+  await tablet.clock.fastForward('05:00')
+  await expect(tablet.getByRole('dialog', { name: 'Signed out' })).toContainText('No connection')
+  const isCovered = await tablet.evaluate(() =>
+    [0.05, 0.35, 0.65, 0.95].every((part) =>
+      document.elementFromPoint(innerWidth * part, innerHeight * part)?.closest('dialog[open]'),
+    ),
+  )
+  expect(isCovered).toBe(true)
+  await tablet.context().setOffline(false)
+  await tablet.clock.fastForward('00:05')
+  await expect(atRack(tablet)).toBeVisible()
   await tablet.context().close()
 })
 

@@ -7,8 +7,8 @@ import { newId } from './ids'
 
 const idleMs = 12 * 60 * 60 * 1000
 const absoluteMs = 7 * 24 * 60 * 60 * 1000
-/** A shift: whoever works on after it types the PIN again. */
-const absolutePinMs = 12 * 60 * 60 * 1000
+/** A shift: whoever works on at a tablet after it signs in again. */
+const absoluteAtTabletMs = 12 * 60 * 60 * 1000
 const seenEveryMs = 60 * 1000
 
 const words = (text: string): string[] => text.split(',').filter(Boolean)
@@ -20,30 +20,27 @@ export const actorOf = (person: { id: string; name: string; roles: string; grant
   grants: words(person.grants) as Grant[],
 })
 
-export async function openSession(personId: string, now: Date): Promise<string> {
-  const client = await db()
-  const id = newId(now)
-  await client.session.create({
-    data: { id, personId, createdAt: now, lastSeenAt: now, expiresAt: new Date(now.getTime() + absoluteMs) },
-  })
-  return id
-}
-
-export type NewPinSession = { readonly personId: string; readonly tabletId: string; readonly idleMs: number }
-
-export async function openPinSession(reader: Reader, session: NewPinSession, now: Date): Promise<string> {
-  const id = newId(now)
-  const expiresAt = new Date(now.getTime() + absolutePinMs)
-  await reader.session.create({
-    data: { id, kind: 'pin', ...session, createdAt: now, lastSeenAt: now, expiresAt },
-  })
-  return id
-}
-
-/** The tablet that a PIN session is of. */
+/** An enrolled tablet, and how long a session on it may be left alone. */
 export type AtTablet = { readonly tabletId: string; readonly idleMs: number }
 
-/** Who is asking, and by what: `tablet` is null when they signed in with a password. */
+/** By a password; `at`: on an enrolled tablet, where nobody stays signed in for the next one. */
+export async function openSession(personId: string, now: Date, at: AtTablet | null = null): Promise<string> {
+  return addSession({ personId, kind: 'password', ...at }, at ? absoluteAtTabletMs : absoluteMs, now)
+}
+
+export const openPinSession = (personId: string, at: AtTablet, now: Date): Promise<string> =>
+  addSession({ personId, kind: 'pin', ...at }, absoluteAtTabletMs, now)
+
+type NewSession = { readonly personId: string; readonly kind: 'password' | 'pin' } & Partial<AtTablet>
+
+async function addSession(session: NewSession, lastsMs: number, now: Date): Promise<string> {
+  const id = newId(now)
+  const expiresAt = new Date(now.getTime() + lastsMs)
+  await (await db()).session.create({ data: { id, ...session, createdAt: now, lastSeenAt: now, expiresAt } })
+  return id
+}
+
+/** Who is asking, and on which tablet; null: on no tablet. */
 export type SignedIn = { readonly actor: Actor; readonly tablet: AtTablet | null }
 
 const openSessionOf = async (reader: Reader, id: string, now: Date) => {
@@ -55,13 +52,13 @@ type Row = NonNullable<Awaited<ReturnType<typeof openSessionOf>>>
 
 /**
  * The person behind a session id, or null when it ended, expired, idled out, or the person was retired. `token`: what the
- * device's cookie says; a PIN session is nobody's on another device.
+ * device's cookie says; a session that was opened on a tablet is nobody's on another device.
  */
 export async function signedInBy(sessionId: string, token: string | null, now: Date): Promise<SignedIn | null> {
   const client = await db()
   const session = await openSessionOf(client, sessionId, now)
   if (!session) return null
-  if (session.kind !== 'password') return atItsTablet(session, token, now)
+  if (session.kind !== 'password' || session.tabletId !== null) return atItsTablet(session, token, now)
   const sinceMs = now.getTime() - session.lastSeenAt.getTime()
   if (sinceMs > idleMs) return null
   if (sinceMs > seenEveryMs) await client.session.update({ where: { id: sessionId }, data: { lastSeenAt: now } })
@@ -69,12 +66,17 @@ export async function signedInBy(sessionId: string, token: string | null, now: D
 }
 
 /** Asking alone does not keep it up: a page that stands there asks by itself. `touchSession` does. */
-function atItsTablet({ person, tablet, idleMs, lastSeenAt }: Row, token: string | null, now: Date): SignedIn | null {
+function atItsTablet(
+  { kind, person, tablet, idleMs, lastSeenAt }: Row,
+  token: string | null,
+  now: Date,
+): SignedIn | null {
   if (tablet === null || idleMs === null) return null
   const { tokenHash, revokedAt } = tablet
   const tokenHashHere = token === null ? null : tokenHashOf(token)
   if (!pinSessionHolds({ lastSeenAt, idleMs, tokenHash, revokedAt }, tokenHashHere, now)) return null
-  return { actor: atTablet(actorOf(person)), tablet: { tabletId: tablet.id, idleMs } }
+  const actor = actorOf(person)
+  return { actor: kind === 'password' ? actor : atTablet(actor), tablet: { tabletId: tablet.id, idleMs } }
 }
 
 /** The person behind a session on a device that is no tablet. */

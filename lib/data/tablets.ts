@@ -4,6 +4,8 @@ import { stations, type Station } from '@/lib/core/route/step-ids'
 import type { Reader, Tx } from './db'
 import { codeHashOf, tokenHashOf } from './device-secrets'
 import { pageOfRows, rowsOfPage } from './paging'
+import type { AtTablet } from './sessions'
+import { currentSettings } from './settings'
 
 const codeLastsMs = 10 * 60 * 1000
 const seenEveryMs = 60 * 1000
@@ -33,6 +35,14 @@ export async function tabletOfToken(reader: Reader, token: string | null) {
   if (token === null || token.length > 200) return null
   const tablet = await reader.tablet.findUnique({ where: { tokenHash: tokenHashOf(token) } })
   return tablet && tablet.revokedAt === null ? tablet : null
+}
+
+/** The same with how long a session on it may be left alone, as the owner's setting is now. */
+export async function tabletAt(reader: Reader, token: string | null): Promise<AtTablet | null> {
+  const tablet = await tabletOfToken(reader, token)
+  if (!tablet) return null
+  const { values } = await currentSettings(reader)
+  return { tabletId: tablet.id, idleMs: values.tabletIdleMinutes * 60_000 }
 }
 
 /** Written at most once a minute. */

@@ -1,8 +1,10 @@
 import type { NextAuthOptions } from 'next-auth'
 import CredentialsProvider from 'next-auth/providers/credentials'
+import { db } from '@/lib/data/db'
 import { passwordFits } from '@/lib/data/passwords'
 import { personBySignIn } from '@/lib/data/people'
 import { endSession, openSession } from '@/lib/data/sessions'
+import { tabletAt } from '@/lib/data/tablets'
 import { env } from '@/lib/env'
 import { signInByPin } from '@/lib/use-cases/tablets/sign-in-by-pin'
 import { log } from './log'
@@ -21,7 +23,9 @@ export const authOptions = (): NextAuthOptions => ({
       async authorize(credentials) {
         const name = credentials?.name ?? ''
         const person = await checkPassword(name, credentials?.password ?? '')
-        return person ? { id: await openSession(person.id, new Date()) } : null
+        if (!person) return null
+        const tablet = await tabletAt(await db(), await tabletToken())
+        return { id: await openSession(person.id, new Date(), tablet) }
       },
     }),
     CredentialsProvider({

@@ -13,7 +13,7 @@ import { TabletWatch } from './tablet-watch'
 
 type Props = {
   actor: Actor
-  /** Null: signed in with a password. */
+  /** Null: this device is no enrolled tablet. */
   tablet: { readonly idleMs: number } | null
   children: ReactNode
 }

@@ -4,8 +4,7 @@ import { passwordFits } from '@/lib/data/passwords'
 import { personToSignIn } from '@/lib/data/people'
 import { forgetPinTries, takePinTry } from '@/lib/data/pin-tries'
 import { actorOf, openPinSession } from '@/lib/data/sessions'
-import { currentSettings } from '@/lib/data/settings'
-import { tabletOfToken } from '@/lib/data/tablets'
+import { tabletAt } from '@/lib/data/tablets'
 
 export type PinTried =
   | { readonly kind: 'in'; readonly sessionId: string; readonly personId: string; readonly tabletId: string }
@@ -16,16 +15,14 @@ type Tried = { readonly personId: string; readonly pin: string; readonly token: 
 /** Opens a session for whoever types their PIN on an enrolled device. Each try counts before it is looked at. */
 export async function signInByPin({ personId, pin, token }: Tried, now: Date): Promise<PinTried> {
   const client = await db()
-  const tablet = await tabletOfToken(client, token)
+  const tablet = await tabletAt(client, token)
   if (!tablet) return { kind: 'no-tablet' }
   const person = await personToSignIn(client, personId)
   const usable = person && mayHavePin(actorOf(person)) ? person : null
-  const at = { personId, tabletId: tablet.id }
+  const at = { personId, tabletId: tablet.tabletId }
   if (person && (await takePinTry(client, at, now)) > 0) return { kind: 'wait' }
   // Looked at for everybody, so that the answer takes as long.
   if (!(await passwordFits(usable?.pinHash ?? null, pin)) || !usable) return { kind: 'wrong' }
   await forgetPinTries(client, at)
-  const { values } = await currentSettings(client)
-  const idleMs = values.tabletIdleMinutes * 60_000
-  return { kind: 'in', ...at, sessionId: await openPinSession(client, { ...at, idleMs }, now) }
+  return { kind: 'in', ...at, sessionId: await openPinSession(personId, tablet, now) }
 }

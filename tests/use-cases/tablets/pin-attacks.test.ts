@@ -12,6 +12,7 @@ import { setOwnPin } from '@/lib/use-cases/people/set-own-pin'
 import { setPassword } from '@/lib/use-cases/people/set-password'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
+import { revokeTablet } from '@/lib/use-cases/tablets/revoke-tablet'
 import { seeRack } from '@/lib/use-cases/tablets/see-rack'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { demoPassword } from '@/lib/demo/people'
@@ -48,7 +49,7 @@ describe('without the device', () => {
     expect(await whoIs(session, other.token)).toBeNull()
   })
 
-  test('a password’s session needs no device, and one on a tablet keeps all its rights', async () => {
+  test('a password’s session needs no device', async () => {
     const session = await openSession(shop.staff.orla.personId, now)
     expect(await whoIs(session, null)).toMatchObject({ roles: ['owner'] })
     expect(await whoIs(session, device.token)).toMatchObject({ roles: ['owner'] })
@@ -200,6 +201,30 @@ describe('a PIN session', () => {
     await endings[ending]!(dov.personId, session)
     expect(await whoIs(session, device.token)).toBeNull()
     expect(await whoIs(others, device.token)).not.toBeNull()
+  })
+})
+
+describe('a password on a tablet', () => {
+  const minutes = (many: number) => after(many * minuteMs)
+  const opened = () => openSession(shop.staff.orla.personId, now, { tabletId: device.tabletId, idleMs: 5 * minuteMs })
+
+  test('gives all rights, there alone, and goes back to the rack like a PIN', async () => {
+    const session = await opened()
+    expect(await whoIs(session, device.token, minutes(4.99))).toMatchObject({ roles: ['owner'] })
+    expect(await whoIs(session, null)).toBeNull()
+    expect(await whoIs(session, device.token, minutes(5))).toBeNull()
+  })
+
+  test('ends when the tablet is lost and revoked', async () => {
+    const session = await opened()
+    await revokeTablet(shop.staff.orla, { tabletId: device.tabletId }, { now })
+    expect(await whoIs(session, device.token)).toBeNull()
+  })
+
+  test('outlives another PIN', async () => {
+    const session = await opened()
+    await setOwnPin(shop.staff.orla, newPin('820461'), { now })
+    expect(await whoIs(session, device.token)).not.toBeNull()
   })
 })
 

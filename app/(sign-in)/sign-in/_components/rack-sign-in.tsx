@@ -1,13 +1,22 @@
 'use client'
-import { useState } from 'react'
+import { useRouter } from 'next/navigation'
+import { useEffect, useState } from 'react'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import type { Rack, RackCard } from '@/lib/use-cases/tablets/see-rack'
 import { PinEntry } from './pin-entry'
 import styles from './rack.module.css'
 
+/** A rack that stands there all day still shows who is new, and the owner when the tablet was last seen. */
+const refreshEveryMs = 5 * 60_000
+
 /** The rack of time cards: who is it, then their PIN. `next`: where a page or a scanned tag wanted to go. */
 export function RackSignIn({ rack, next }: { rack: Rack; next: string }) {
   const [chosen, setChosen] = useState<RackCard | null>(null)
+  const router = useRouter()
+  useEffect(() => {
+    const timer = setInterval(() => router.refresh(), refreshEveryMs)
+    return () => clearInterval(timer)
+  }, [router])
   const goTo = next === '/' ? `/stations/${rack.station}` : next
   return (
     <div className={styles.screen} data-floor="station">
