@@ -45,9 +45,15 @@ async function tapPin(tablet: Page, pin: string): Promise<void> {
   for (const digit of pin) await keypad(tablet).getByRole('button', { name: digit, exact: true }).tap()
 }
 
+/** The field has focus once the page answers to taps. */
+async function takeCard(tablet: Page, name: string): Promise<void> {
+  await tablet.getByRole('link', { name }).tap()
+  await expect(tablet.getByLabel('PIN, six digits')).toBeFocused()
+}
+
 /** Two taps at the most were needed to get here; then the PIN. */
 async function signInByCard(tablet: Page, name: string): Promise<void> {
-  await tablet.getByRole('button', { name }).tap()
+  await takeCard(tablet, name)
   await tapPin(tablet, pinOf(name))
   await tablet.waitForURL('**/stations/measuring-bench')
 }
@@ -81,7 +87,7 @@ test('from the code to the queue, idle, the next person, and what was typed wait
   await expect(atRack(tablet)).toBeVisible()
 
   // Gone for the next one, on the same step; the real keyboard types a PIN as well.
-  await tablet.getByRole('button', { name: 'Ines Kestrow' }).click()
+  await takeCard(tablet, 'Ines Kestrow')
   await tablet.keyboard.type(pinOf('Ines Kestrow'))
   await tablet.waitForURL('**/stations/measuring-bench')
   await tablet.goto(step)
@@ -143,7 +149,7 @@ test('a password opens the back room on a tablet too, and is left alone no longe
 
 test('wrong PINs are slowed, for this person alone', async ({ browser, page }) => {
   const tablet = await enrolledTablet(browser, page, 'Tablet of guesses')
-  await tablet.getByRole('button', { name: 'Bram Oldacre' }).tap()
+  await takeCard(tablet, 'Bram Oldacre')
   for (const time of [1, 2]) {
     await tapPin(tablet, '999998')
     await expect(tablet.getByText('Wrong PIN.'), String(time)).toBeVisible()
@@ -184,7 +190,7 @@ test('rack and keypad fit three sizes: nothing sideways, keys 96 by 96 with gaps
   for (const view of views) {
     await tablet.setViewportSize(view)
     await isSound(tablet, `rack ${view.width}`)
-    await tablet.getByRole('button', { name: 'Dov Marrick' }).click()
+    await takeCard(tablet, 'Dov Marrick')
     await isSound(tablet, `PIN ${view.width}`)
     const boxes = await keypad(tablet)
       .getByRole('button')
@@ -200,15 +206,14 @@ test('rack and keypad fit three sizes: nothing sideways, keys 96 by 96 with gaps
     await tablet.getByRole('button', { name: 'Back to the rack' }).click()
   }
   await tablet.setViewportSize({ width: 320, height: 640 })
-  await tablet.getByRole('button', { name: 'Dov Marrick' }).click()
+  await takeCard(tablet, 'Dov Marrick')
   await fitsItsWidth(tablet, 'PIN at 320')
   await tablet.context().close()
 })
 
 test('the keypad is one tab stop, and arrows move in it', async ({ browser, page }) => {
   const tablet = await enrolledTablet(browser, page, 'Tablet with keys')
-  await tablet.getByRole('button', { name: 'Dov Marrick' }).click()
-  await expect(tablet.getByLabel('PIN, six digits')).toBeFocused()
+  await takeCard(tablet, 'Dov Marrick')
   await tablet.keyboard.press('Tab')
   const key = (name: string) => keypad(tablet).getByRole('button', { name, exact: true })
   await expect(key('5')).toBeFocused()

@@ -12,16 +12,19 @@ import { SignInForm } from './_components/sign-in-form'
 
 export const metadata: Metadata = { title: 'Sign in' }
 
-type Props = { searchParams: Promise<{ next?: string | string[]; by?: string | string[] }> }
+type Asked = 'next' | 'by' | 'card'
+type Props = { searchParams: Promise<Partial<Record<Asked, string | string[]>>> }
 
 /** On an enrolled tablet the rack of time cards; elsewhere, or when asked for, name and password. */
 export default async function SignInPage({ searchParams }: Props) {
-  const { next, by } = await searchParams // first: nothing below is asked at build time
+  const { next, by, card } = await searchParams // first: nothing below is asked at build time
   if (await needsSetUp()) redirect('/setup')
   const goTo = localPath(typeof next === 'string' ? next : undefined)
   if (await currentActor()) redirect(goTo)
   const rack = await seeRack(await tabletToken(), new Date())
-  if (rack && by !== 'password') return <RackSignIn rack={rack} next={goTo} />
+  if (rack && by !== 'password') {
+    return <RackSignIn rack={rack} next={goTo} taken={typeof card === 'string' ? card : null} />
+  }
   return (
     <PublicShell narrow>
       <h1>Sign in to Brasstag</h1>

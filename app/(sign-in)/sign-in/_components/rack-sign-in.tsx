@@ -1,6 +1,6 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useEffect, useState } from 'react'
+import { useEffect, useState, type MouseEvent } from 'react'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import type { Rack, RackCard } from '@/lib/use-cases/tablets/see-rack'
 import { PinEntry } from './pin-entry'
@@ -9,9 +9,19 @@ import styles from './rack.module.css'
 /** A rack that stands there all day still shows who is new, and the owner when the tablet was last seen. */
 const refreshEveryMs = 5 * 60_000
 
-/** The rack of time cards: who is it, then their PIN. `next`: where a page or a scanned tag wanted to go. */
-export function RackSignIn({ rack, next }: { rack: Rack; next: string }) {
-  const [chosen, setChosen] = useState<RackCard | null>(null)
+type Props = {
+  rack: Rack
+  /** Where a page or a scanned tag wanted to go. */
+  next: string
+  /** The card that was taken before this page could answer. */
+  taken: string | null
+}
+
+/** The rack of time cards: who is it, then their PIN. */
+export function RackSignIn({ rack, next, taken }: Props) {
+  const [chosen, setChosen] = useState<RackCard | null>(
+    () => rack.cards.find(({ personId, hasPin }) => hasPin && personId === taken) ?? null,
+  )
   const router = useRouter()
   useEffect(() => {
     const timer = setInterval(() => router.refresh(), refreshEveryMs)
@@ -37,7 +47,7 @@ export function RackSignIn({ rack, next }: { rack: Rack; next: string }) {
             <ul className={styles.rack}>
               {rack.cards.map((card) => (
                 <li key={card.personId} className={styles.slot}>
-                  <TimeCard card={card} onTake={() => setChosen(card)} />
+                  <TimeCard card={card} next={next} onTake={() => setChosen(card)} />
                 </li>
               ))}
             </ul>
@@ -51,18 +61,25 @@ export function RackSignIn({ rack, next }: { rack: Rack; next: string }) {
 
 const byPassword = (next: string): string => `/sign-in?by=password&next=${encodeURIComponent(next)}`
 
-function TimeCard({ card, onTake }: { card: RackCard; onTake: () => void }) {
-  if (card.hasPin) {
+const byCard = (personId: string, next: string): string => `/sign-in?${new URLSearchParams({ card: personId, next })}`
+
+/** A link, so that a tap counts before the page's script has come. */
+function TimeCard({ card, next, onTake }: { card: RackCard; next: string; onTake: () => void }) {
+  function take(event: MouseEvent) {
+    event.preventDefault()
+    onTake()
+  }
+  if (!card.hasPin) {
     return (
-      <button type="button" className={styles.card} onClick={onTake}>
+      <a href={byPassword('/account')} className={styles.card}>
         <span className={styles.name}>{card.name}</span>
-      </button>
+        <span className={styles.note}>No PIN yet. Set one with your password.</span>
+      </a>
     )
   }
   return (
-    <a href={byPassword('/account')} className={styles.card}>
+    <a href={byCard(card.personId, next)} className={styles.card} onClick={take}>
       <span className={styles.name}>{card.name}</span>
-      <span className={styles.note}>No PIN yet. Set one with your password.</span>
     </a>
   )
 }
