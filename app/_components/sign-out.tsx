@@ -1,19 +1,27 @@
 'use client'
-import { signOut } from 'next-auth/react'
+import { useState } from 'react'
 import { forgetAll } from './form/draft-store'
 import { Button } from './ui/button'
 
-/** Ends the session here and in the database, and what this device kept of unfinished forms. */
+/**
+ * Ends the session here and in the database, and what this device kept of unfinished forms. The code for it comes with the
+ * tap: every page has the button, and few taps it.
+ */
 export function SignOut() {
+  const [failed, setFailed] = useState(false)
+  async function leave() {
+    const auth = await import('next-auth/react').catch(() => null)
+    setFailed(auth === null)
+    if (!auth) return
+    forgetAll()
+    await auth.signOut({ callbackUrl: '/sign-in' })
+  }
   return (
-    <Button
-      variant="quiet"
-      onClick={async () => {
-        forgetAll()
-        await signOut({ callbackUrl: '/sign-in' })
-      }}
-    >
-      Sign out
-    </Button>
+    <>
+      <Button variant="quiet" onClick={() => void leave()}>
+        Sign out
+      </Button>
+      {failed && <span role="alert">No connection. Try again.</span>}
+    </>
   )
 }
