@@ -94,7 +94,8 @@ test('from the code to the queue, idle, the next person, and what was typed wait
   await expect(cellOf(tablet)).toHaveValue('')
   await cellOf(tablet).fill('4.31')
 
-  // Two taps and the PIN.
+  // From the queue two taps and the PIN. A step has the whole screen: back to the queue is one more.
+  await tablet.goto('/stations/measuring-bench')
   await tablet.getByRole('button', { name: 'Switch person' }).tap()
   await signInByCard(tablet, 'Dov Marrick')
   await tablet.goto(step)
