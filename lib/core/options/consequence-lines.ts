@@ -101,7 +101,10 @@ function ratioLine({ ratioBefore, ratioAfter }: Consequences): ConsequenceLine {
 function pistonLines({ follows, ptvLeastIn }: LineWords, port: Port): ConsequenceLine[] {
   const { angleAfterDeg, pistonToValve } = follows[port]
   return [
-    line(`${named(port)} valve angle`, angleAfterDeg, (deg) => ({ value: `${deg.toFixed(2)}°` })),
+    line(`${named(port)} valve angle`, angleAfterDeg, (deg) => ({
+      // An upright valve has no sign.
+      value: `${(Math.abs(deg) < 0.005 ? 0 : deg).toFixed(2)}°`,
+    })),
     line(`Piston to ${port} valve`, pistonToValve, ({ lossIn, remainingIn }) => ({
       value: lossIn < 0 ? `gains ${formatThou(-lossIn)}` : `loses ${formatThou(lossIn)}`,
       note:
