@@ -16,14 +16,13 @@ import { seeStep, type StepScreen } from '@/lib/use-cases/stations/see-step'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { requirePerson } from '@/lib/web/require-actor'
 import { stepHref } from '../../../step-href'
-import { CornerInsetForm } from './_components/later'
+import { CornerInsetForm, SecondCheck } from './_components/later'
 import { HeadDrawn } from './_components/head-drawn'
 import { LeftStep } from './_components/left-step'
 import { Notices } from './_components/notices'
 import { Others } from './_components/others'
 import { PlanAtStep } from './_components/plan-at-step'
 import styles from './_components/screen.module.css'
-import { SecondCheck } from './_components/second-check'
 import { SideActions } from './_components/side-actions'
 import { StepBar } from './_components/step-bar'
 import type { WhatNext } from './_components/step-done'
@@ -88,7 +87,7 @@ export default async function StepPage(props: Props) {
           <>
             <Notices screen={screen} done={done} />
             <PlanAtStep plan={screen.plan} visitId={visit} stepId={step.stepId} />
-            <SecondCheck key={`${here}${screen.seen}`} screen={screen} step={key} />
+            {screen.secondCheck && <SecondCheck key={`${here}${screen.seen}`} screen={screen} step={key} />}
             {atHoles && <HeadDrawn drawing={screen.drawing} />}
             {screen.asksForInset && <CornerInsetForm />}
           </>

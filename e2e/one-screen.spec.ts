@@ -1,0 +1,104 @@
+import { expect, test, type Page } from '@playwright/test'
+import { signIn } from './person'
+
+/** A tablet on its side, upright, and a phone. */
+const sizes = [
+  { width: 1024, height: 768, keyPx: 96, commitPx: 96 },
+  { width: 768, height: 1024, keyPx: 96, commitPx: 96 },
+  { width: 390, height: 844, keyPx: 52, commitPx: 64 },
+] as const
+
+/** One address of each kind of step that waits at some station of the demo. */
+async function stepsOfTheDemo(page: Page): Promise<ReadonlyMap<string, string>> {
+  const hrefs = (selector: string) =>
+    page.locator(selector).evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''))
+  await page.goto('/stations')
+  const steps = new Map<string, string>()
+  for (const station of new Set(await hrefs('main a[href^="/stations/"]'))) {
+    await page.goto(station)
+    for (const href of await hrefs('main a[href*="/heads/"]')) {
+      const step = /step=([\w-]+)/.exec(href)?.[1]
+      if (step && !steps.has(step)) steps.set(step, href)
+    }
+  }
+  return steps
+}
+
+/** What sticks out, and the smallest sides of what is tapped, in px. */
+const measure = (page: Page) =>
+  page.evaluate(() => {
+    const boxes = (selector: string) =>
+      [...document.querySelectorAll<HTMLElement>(selector)]
+        .map((element) => element.getBoundingClientRect())
+        .filter(({ width }) => width > 0)
+    const isInView = ({ top, left, bottom, right }: DOMRect) =>
+      top >= 0 && left >= 0 && bottom <= innerHeight + 1 && right <= innerWidth + 1
+    const smallest = (of: DOMRect[]) => Math.min(...of.map(({ width, height }) => Math.min(width, height)))
+    const keys = boxes('[aria-label^="Keypad"] button')
+    const commit = boxes('[data-commit]')
+    return {
+      scrollsPx: document.documentElement.scrollHeight - innerHeight,
+      sticksOutPx: document.documentElement.scrollWidth - innerWidth,
+      cells: boxes('input[data-figure]').length,
+      keys: keys.length,
+      inView: [...keys, ...commit].every(isInView) && commit.length > 0,
+      key: smallest(keys),
+      commit: smallest(commit),
+      other: smallest(boxes('[data-one-screen] header button, [data-one-screen] header a, input[data-figure]')),
+    }
+  })
+
+test('every step of the demo is one screen at each size: cells, keypad and button in view, all of it large enough', async ({
+  page,
+}) => {
+  await signIn(page, 'dov')
+  const steps = await stepsOfTheDemo(page)
+  expect(steps.size).toBeGreaterThan(20)
+  let withKeys = 0
+  for (const [step, href] of steps) {
+    await page.setViewportSize(sizes[0])
+    await page.goto(href)
+    await expect(page.locator('[data-one-screen]')).toBeVisible()
+    for (const { keyPx, commitPx, ...size } of sizes) {
+      await page.setViewportSize(size)
+      const seen = await measure(page)
+      const what = `${step} at ${size.width} × ${size.height}: ${JSON.stringify(seen)}`
+      expect(seen.scrollsPx, what).toBeLessThanOrEqual(0)
+      expect(seen.sticksOutPx, what).toBeLessThanOrEqual(0)
+      expect(seen.inView, what).toBe(true)
+      expect(seen.commit, what).toBeGreaterThanOrEqual(commitPx)
+      expect(seen.other, what).toBeGreaterThanOrEqual(48)
+      if (seen.cells === 0) continue
+      withKeys += 1
+      expect(seen.keys, what).toBe(16)
+      expect(seen.key, what).toBeGreaterThanOrEqual(keyPx)
+    }
+  }
+  expect(withKeys).toBeGreaterThan(20)
+})
+
+test('“Next” goes through all empty cells, whatever their kinds, and then to the button; one tab stop leads into the keys', async ({
+  page,
+}) => {
+  await signIn(page, 'dov')
+  const steps = await stepsOfTheDemo(page)
+  await page.setViewportSize(sizes[0])
+  await page.goto(steps.get('pressure') ?? '')
+  const cells = page.locator('input[data-figure]')
+  const many = await cells.count()
+  expect(many).toBeGreaterThan(1)
+  await cells.first().focus()
+  for (let at = 1; at < many; at += 1) {
+    await page.getByRole('button', { name: 'Next' }).click()
+    await expect(cells.nth(at)).toBeFocused()
+  }
+  await page.getByRole('button', { name: 'Next' }).click()
+  await expect(page.getByRole('button', { name: 'Save and done' })).toBeFocused()
+
+  const keys = page.getByRole('group', { name: /^Keypad for / })
+  await keys.getByRole('button', { name: '7', exact: true }).focus()
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowDown')
+  await expect(keys.getByRole('button', { name: '5', exact: true })).toBeFocused()
+  expect(await keys.locator('button[tabindex="0"]').count()).toBe(1)
+})
