@@ -1,19 +1,15 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { useState } from 'react'
-import { payerOptions } from '@/app/(staff)/away/_components/payer'
-import { rejectOutsideAction } from '@/app/(staff)/away/actions'
-import { ActionForm } from '@/app/_components/form/action-form'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
-import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notice'
-import { Select } from '@/app/_components/ui/select'
-import { TextInput } from '@/app/_components/ui/text-input'
 import type { StepId } from '@/lib/core/route/step-ids'
-import { rejectOutsideSchema } from '@/lib/schemas/outside'
 import { openHoldAction } from '../../../../actions'
+
+const ReworkForm = dynamic(() => import('./rework-form').then((file) => file.ReworkForm))
 
 type Props = {
   visitId: string
@@ -50,27 +46,5 @@ export function NotAsWanted({ visitId, stepId, words, orderId }: Props) {
         </Dialog>
       )}
     </Notice>
-  )
-}
-
-type ReworkProps = { visitId: string; orderId: string; words: string; onDone: () => void }
-
-function ReworkForm({ visitId, orderId, words, onDone }: ReworkProps) {
-  const form = useActionForm(rejectOutsideSchema, rejectOutsideAction, {
-    defaultValues: { orderId, visitId, why: words.slice(0, 300) },
-    onDone,
-  })
-  return (
-    <ActionForm form={form} submitLabel="Reject">
-      <p>All work of this order is then needed again. Send the head out again or do the work here.</p>
-      <TextInput label="What is wrong" required {...form.text('why')} />
-      <Select
-        label="Cost of rework paid by"
-        required
-        empty="Choose who pays"
-        options={payerOptions}
-        {...form.text('redoCost')}
-      />
-    </ActionForm>
   )
 }
