@@ -2,7 +2,7 @@ import type { CastingFacts } from '../casting/figures'
 import type { DeckCut } from '../clearance/rigid-motion'
 import { depthAt } from '../cut/depth-at'
 import { ok, type Result } from '../errors'
-import { knownFacts } from '../known-facts'
+import { givenFacts, knownFacts } from '../known-facts'
 import { meanOrNull } from '../mean'
 import { chamberOfValve, portOfValve, type Port } from '../readings/valve-points'
 import { factOf } from '../units/fact-of'
@@ -64,6 +64,8 @@ export function flatDeckAfter(
   cut: DeckCut,
   sinkIn: number,
 ): Result<FlatDeckAfter> {
+  const given = givenFacts(limitFacts(casting))
+  if (!given.ok) return given
   const valves: ValveAfter[] = []
   for (const [valve, beforeIn] of Object.entries(now.recessionIn)) {
     const after = valveAfter({ valve, beforeIn }, casting, cut, sinkIn)
@@ -80,6 +82,16 @@ export function flatDeckAfter(
   }
   return ok({ valves, injectors, ...volumes(now, casting, valves) })
 }
+
+/** The engine maker's limits are typed like any other figure, and held to what can be. */
+const limitFacts = (casting: CastingFacts) => ({
+  intakeRecessionLeastIn: factOf('minimum recession, intake', casting.intakeRecessionLeastIn, 'recession'),
+  intakeRecessionMostIn: factOf('maximum recession, intake', casting.intakeRecessionMostIn, 'recession'),
+  exhaustRecessionLeastIn: factOf('minimum recession, exhaust', casting.exhaustRecessionLeastIn, 'recession'),
+  exhaustRecessionMostIn: factOf('maximum recession, exhaust', casting.exhaustRecessionMostIn, 'recession'),
+  injectorProtrusionLeastIn: factOf('minimum protrusion', casting.injectorProtrusionLeastIn, 'protrusion'),
+  injectorProtrusionMostIn: factOf('maximum protrusion', casting.injectorProtrusionMostIn, 'protrusion'),
+})
 
 type Read = { readonly valve: string; readonly beforeIn: number }
 

@@ -4,6 +4,7 @@ import { draftedVolume } from '@/lib/core/cut/drafted-volume'
 import { checkPlanFacts } from '@/lib/core/cut/plan-facts'
 import type { CutLimits, HeadNow, PlanInput } from '@/lib/core/cut/plan-types'
 import { sinkVolumeCc } from '@/lib/core/cut/volume'
+import { flatDeckAfter } from '@/lib/core/flat-deck/after-cut'
 import { convertFlow } from '@/lib/core/flow/pressure'
 import { powerEstimateHp } from '@/lib/core/flow/power-estimate'
 import { engineFigureKeys, engineFigures, type EngineFacts, type EngineFigureKey } from '@/lib/core/engine/figures'
@@ -128,6 +129,14 @@ const uncut = { 'intake-1': 4.5, 'exhaust-1': 4.5, 'intake-2': 4.5, 'exhaust-2':
 const touched = (inset: CornerInset) =>
   cornersFit({ deepEdge: 'exhaust', milledWidthIn: 7, deckLengthIn: 20, inset }, uncut, uncut)
 
+const flatDeck = (casting: CastingFacts, angleIn = 0) =>
+  flatDeckAfter(
+    { recessionIn: { '1-intake': 0.04 }, protrusionIn: { '1': 0.06 } },
+    casting,
+    { flatIn: 0.01, angleIn, milledWidthIn: 20 },
+    0,
+  )
+
 /** Those that another calculation than the consequences of a cut holds to its limits. */
 const elsewhere: Partial<Record<CastingFigureKey, (value: number) => Result<unknown>>> = {
   nominalCc: (cc) => chamberMean([cc], { divisionCc: 0.1, repeatabilityCc: 0.3 }),
@@ -142,6 +151,13 @@ const elsewhere: Partial<Record<CastingFigureKey, (value: number) => Result<unkn
       deckLengthIn,
       gaugedSquareTo: 'old-deck',
     }),
+  intakeRecessionLeastIn: (intakeRecessionLeastIn) => flatDeck({ intakeRecessionLeastIn }),
+  intakeRecessionMostIn: (intakeRecessionMostIn) => flatDeck({ intakeRecessionMostIn }),
+  exhaustRecessionLeastIn: (exhaustRecessionLeastIn) => flatDeck({ exhaustRecessionLeastIn }),
+  exhaustRecessionMostIn: (exhaustRecessionMostIn) => flatDeck({ exhaustRecessionMostIn }),
+  injectorProtrusionLeastIn: (injectorProtrusionLeastIn) => flatDeck({ injectorProtrusionLeastIn }),
+  injectorProtrusionMostIn: (injectorProtrusionMostIn) => flatDeck({ injectorProtrusionMostIn }),
+  injectorXIn: (injectorXIn) => flatDeck({ injectorXIn, intakeValveXIn: 4 }, 0.01),
   cornerInsetEdgeIn: (edgeIn) => touched({ edgeIn, endIn: 0 }),
   cornerInsetEndIn: (endIn) => touched({ edgeIn: 0, endIn }),
   intakeValves: (intakeValves) => seatWorkCc({ intakeValves, ...valves }, 0.01),

@@ -32,6 +32,7 @@ import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-p
 import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
+import { seeAccount } from '@/lib/use-cases/people/see-account'
 import { seePeople, seePerson } from '@/lib/use-cases/people/see-people'
 import {
   seeFindingPhotos,
@@ -60,6 +61,11 @@ import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { seeArriving } from '@/lib/use-cases/supply/see-arriving'
 import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
 import { seeSupply } from '@/lib/use-cases/supply/see-supply'
+import { enrolTablet } from '@/lib/use-cases/tablets/enrol-tablet'
+import { makeTabletCode } from '@/lib/use-cases/tablets/make-tablet-code'
+import { seeEnrolling } from '@/lib/use-cases/tablets/see-enrolling'
+import { seeRack } from '@/lib/use-cases/tablets/see-rack'
+import { seeTablet, seeTablets } from '@/lib/use-cases/tablets/see-tablets'
 import { seeVendor, seeVendors } from '@/lib/use-cases/vendors/see-vendors'
 import type { TestDatabase } from '@/tests/setup/database'
 
@@ -93,6 +99,8 @@ export const listPages = (actor: Actor, now: Date) =>
     prices: () => Promise.all([seePriceList(actor), seeRules(actor)]),
     instruments: () => seeInstruments(actor, now),
     settings: () => seeSettings(actor),
+    tablets: () => seeTablets(actor),
+    'a new tablet': () => seeEnrolling(actor),
     rules: () => seeRules(actor),
     'rules to apply': () => seeRulesPreview(actor),
     shop: () => seeShop(actor),
@@ -114,6 +122,7 @@ const laterPages = (actor: Actor, now: Date) => ({
   'vendors, page 2': () => seeVendors(actor, 2),
   'prices, page 2': () => seePriceList(actor, 2),
   'instruments, page 2': () => seeInstruments(actor, now, 2),
+  'tablets, page 2': () => seeTablets(actor, 2),
   'settings, page 2': () => seeSettings(actor, 2),
   'rules to apply, page 2': () => seeRulesPreview(actor, 2),
 })
@@ -134,6 +143,7 @@ export type Things = {
   readonly instruments: readonly string[]
   readonly prices: readonly string[]
   readonly photos: readonly string[]
+  readonly tablets: readonly { readonly tabletId: string; readonly token: string }[]
 }
 type Step = {
   readonly visitId: string
@@ -167,7 +177,17 @@ export async function thingsOf({ client }: TestDatabase): Promise<Things> {
     instruments: idsOf(await client.instrument.findMany({ select: id })),
     prices: idsOf(await client.priceItem.findMany({ select: id })),
     photos: idsOf(await client.photo.findMany({ select: id })),
+    tablets: [await enrolled(client)],
   }
+}
+
+/** A device that one of the shop's owners enrolled. */
+async function enrolled(client: TestDatabase['client']) {
+  const { id: personId, name } = await client.person.findFirstOrThrow({ where: { roles: { contains: 'owner' } } })
+  const now = new Date()
+  const owner: Actor = { personId, name, roles: ['owner'], grants: [] }
+  const { code } = await makeTabletCode(owner, { name: 'Mill', station: 'deck-mill' }, { now })
+  return enrolTablet({ code }, { now })
 }
 
 const each = async <T>(things: readonly T[], see: (thing: T) => Promise<unknown>): Promise<void> => {
@@ -227,7 +247,10 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
         await seeReferences(actor, casting)
         await seeBenchCasting(actor, casting)
       }),
-    person: () => each(things.people, (person) => seePerson(actor, person)),
+    person: () =>
+      each(things.people, (personId) => Promise.all([seePerson(actor, personId), seeAccount({ ...actor, personId })])),
+    tablet: () =>
+      each(things.tablets, ({ tabletId, token: own }) => Promise.all([seeTablet(actor, tabletId), seeRack(own, now)])),
     vendor: () => each(things.vendors, (vendor) => seeVendor(actor, vendor)),
     instrument: () => each(things.instruments, (instrument) => seeInstrument(actor, instrument, now)),
     price: () => each(things.prices, (price) => seePriceItem(actor, price)),
