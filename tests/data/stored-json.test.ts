@@ -9,10 +9,14 @@ import { stepDetail } from '@/lib/data/stored/route-step'
 import { settingsValues } from '@/lib/data/stored/settings'
 import { releaseFacts } from '@/lib/data/stored/spec-sheet'
 import type { StoredJson } from '@/lib/data/stored/stored-json'
+import { wantedOnCasting, wantedOnJob, wantedOnVisit } from '@/lib/data/stored/wanted'
 import { currentSettings } from '@/lib/data/settings'
 import { addSettingsVersion } from '@/lib/data/settings-write'
 import { write } from '@/lib/data/write'
 import { demoStaff } from '@/lib/demo/shop'
+import { changeCastingWantedSchema, changeHeadWantedSchema } from '@/lib/schemas/wanted'
+import { changeCastingWanted } from '@/lib/use-cases/castings/change-casting-wanted'
+import { changeHeadWanted } from '@/lib/use-cases/jobs/change-head-wanted'
 import { estimateQuestion } from '@/lib/use-cases/cut-bench/estimate-question'
 import type { TestDatabase } from '../setup/database'
 import { demoMoment, filledDemo } from '../setup/demo-shop'
@@ -51,6 +55,9 @@ const columns: Readonly<Record<string, Column>> = {
   'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),
   'AuditEntry.changes': column(auditChanges, { key: 'seq' }),
   'Operation.result': column(operationResult),
+  'Job.wanted': column(wantedOnJob),
+  'Visit.wanted': column(wantedOnVisit),
+  'CastingRecord.wanted': column(wantedOnCasting),
 }
 
 let shop: TestDatabase
@@ -67,12 +74,25 @@ beforeAll(async () => {
       'settings.change',
     ),
   )
+  await saySomethingWanted()
 }, 300_000)
+
+/** The demo's jobs say what is wanted; here one head and one casting record say it too. */
+async function saySomethingWanted(): Promise<void> {
+  const { orla } = await demoStaff()
+  const wanted = { intakeSeatWidthIn: '0.060' }
+  const visit = await shop.client.visit.findFirstOrThrow({ where: { releases: { none: {} }, scrappedAt: null } })
+  const head = { visitId: visit.id, version: visit.version, wanted }
+  await changeHeadWanted(orla, changeHeadWantedSchema.parse(head), { now: demoMoment })
+  const casting = await shop.client.castingRecord.findFirstOrThrow()
+  const record = { castingId: casting.id, version: casting.version, wanted }
+  await changeCastingWanted(orla, changeCastingWantedSchema.parse(record), { now: demoMoment })
+}
 
 async function kept(name: string, key: string): Promise<{ id: string; text: string }[]> {
   const [table, column] = name.split('.')
   return shop.client.$queryRawUnsafe(
-    `SELECT CAST("${key}" AS TEXT) AS id, "${column}" AS text FROM "${table}" WHERE "${column}" IS NOT NULL`,
+    `SELECT CAST("${key}" AS TEXT) AS id, "${column}" AS text FROM "${table}" WHERE "${column}" <> ''`,
   )
 }
 
