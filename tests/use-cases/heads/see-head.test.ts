@@ -159,20 +159,29 @@ describe('the record of a head', () => {
     expect((await seeHead(owner, mateId)).visits[0]?.matesHeld).toEqual([])
   })
 
-  it('links a comeback both ways, and asks no more questions of the database for more visits', async () => {
-    const few = await selectsOf(seen)
-    await returnAsIs(owner, { visitId, reason: 'the customer needs it today' }, at(monday))
+  /** The customer takes it back unfinished, and it comes again some weeks later. */
+  async function comesBack(lastVisitId: string, weeks: number) {
+    const weeksLater = (count: number) => at(new Date(monday.getTime() + count * 7 * 86_400_000))
+    await returnAsIs(owner, { visitId: lastVisitId, reason: 'the customer needs it today' }, weeksLater(weeks - 1))
     const comeback = head({ headId, comeback: true, comebackCause: 'a seat leaks', comebackPays: 'the shop' })
-    const aWeekLater = at(new Date(monday.getTime() + 7 * 86_400_000))
-    const again = await book({ heads: [comeback], ordered: [{ work: 'seat-work', note: '' }] }, aWeekLater)
-    await workThrough(again.heads[0]?.visitId ?? '', ['seat-work'])
+    const job = await book({ heads: [comeback], ordered: [{ work: 'seat-work', note: '' }] }, weeksLater(weeks))
+    await workThrough(job.heads[0]?.visitId ?? '', ['seat-work'])
+    return job
+  }
+
+  it('links a comeback both ways, and asks no more questions of the database for more visits', async () => {
+    const again = await comesBack(visitId, 1)
     const view = await seen()
     expect(view.visits.map(({ jobNumber: number }) => number)).toEqual([again.number, jobNumber])
     const told = { cause: 'a seat leaks', pays: 'the shop' }
     expect(view.visits[0]?.comebackOf).toEqual({ jobNumber, ...told })
     expect(view.visits[1]?.cameBackAs).toEqual([{ jobNumber: again.number, ...told }])
     expect(view.visits[1]?.comebackOf).toBeNull()
+    // What was cut on earlier visits is asked for once there is one, whatever their number.
+    const few = await selectsOf(seen)
+    await comesBack(again.heads[0]?.visitId ?? '', 2)
     const many = await selectsOf(seen)
+    expect((await seen()).visits).toHaveLength(3)
     expect(few.length).toBeGreaterThan(2)
     expect(many.length).toBe(few.length)
   })
