@@ -56,10 +56,14 @@ test('every step of the demo is one screen at each size: cells, keypad and butto
   const steps = await stepsOfTheDemo(page)
   expect(steps.size).toBeGreaterThan(20)
   let withKeys = 0
+  let seenSteps = 0
   for (const [step, href] of steps) {
     await page.setViewportSize(sizes[0])
     await page.goto(href, { waitUntil: 'domcontentloaded' })
     await expect(page.locator('[data-one-screen]')).toBeVisible()
+    // Ticked meanwhile by whoever else is in the shop.
+    if (await page.getByRole('status').filter({ hasText: 'Done.' }).isVisible()) continue
+    seenSteps += 1
     for (const { keyPx, commitPx, ...size } of sizes) {
       await page.setViewportSize(size)
       const seen = await measure(page)
@@ -75,6 +79,7 @@ test('every step of the demo is one screen at each size: cells, keypad and butto
       expect(seen.key, what).toBeGreaterThanOrEqual(keyPx)
     }
   }
+  expect(seenSteps).toBeGreaterThan(20)
   expect(withKeys).toBeGreaterThan(20)
   await nextGoesThroughTheCells(page, steps.get('pressure') ?? '')
 })
