@@ -73,6 +73,8 @@ export function depthAtCorner(
 ): number | null {
   if (Math.abs(deepIn - shallowIn) < 1e-9) return shallowIn
   if (edgeInsetIn === null || milledWidthIn === null || !(milledWidthIn >= quantities.milledWidth.least)) return null
+  // Nobody touches a deck beside it.
+  if (!(edgeInsetIn >= 0 && edgeInsetIn <= milledWidthIn)) return null
   const inside = ((deepIn - shallowIn) * edgeInsetIn) / milledWidthIn
   return isDeep ? deepIn - inside : shallowIn + inside
 }

@@ -1,5 +1,7 @@
 import { boltHoleSlot, type BoltHole } from '../clearance/bolt-hole'
 import { ok, type Result } from '../errors'
+import { knownFacts } from '../known-facts'
+import { factOf } from '../units/fact-of'
 import { deckNow, type Edge } from './deck-now'
 import { deckNowFromNewDeckIn, goneByCut, leastGoneIn, sumOfGone, type Gone } from './gone'
 
@@ -37,6 +39,11 @@ export function slotAfterCuts(
   cut: { readonly flatIn: number; readonly angleIn: number; readonly milledWidthIn: number | null | undefined },
   deepEdge: Edge,
 ): Result<BoltLean> {
+  const parts = knownFacts({
+    flatIn: factOf('flat part', cut.flatIn, 'cutDepth'),
+    angleIn: factOf('angle part', cut.angleIn, 'cutDepth'),
+  })
+  if (!parts.ok) return parts
   const after = sumOfGone([before ?? goneByCut({ flatIn: 0, angleIn: 0, deepEdge }), goneByCut({ ...cut, deepEdge })])
   const deck = deckNow(after, deepEdge, cut.milledWidthIn)
   if (!deck.ok) return deck
