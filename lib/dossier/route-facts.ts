@@ -2,12 +2,11 @@ import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import type { CastingFacts } from '@/lib/core/casting/figures'
 import type { EngineFacts } from '@/lib/core/engine/figures'
 import type { Result } from '@/lib/core/errors'
-import { flatDeckLimitsOf } from '@/lib/core/flat-deck/maker-limits'
-import type { FlatDeckFacts } from '@/lib/core/flat-deck/past-maker'
+import { flatDeckFactsOf } from '@/lib/core/flat-deck/past-maker'
 import { goneByCut, mostGoneIn, sumOfGone } from '@/lib/core/head-now/gone'
 import type { MetalGone } from '@/lib/core/head-now/metal-gone'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
-import { valvePoints } from '@/lib/core/readings/valve-points'
+import { valveCountsOf } from '@/lib/core/readings/valves'
 import { measuredOutside } from '@/lib/core/route/measured-outside'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
 import type { EventKind, OrderFacts, PlanFacts, RouteFacts, VisitEvent } from '@/lib/core/route/types'
@@ -101,13 +100,6 @@ export type RouteInputs = {
 
 const isFlatDeck = (visit: VisitRecord): boolean => chamberShapeOf(visit.head.casting?.chamberShape) === 'flat-deck'
 
-function flatDeckFacts({ visit, casting }: RouteInputs, chambers: number): FlatDeckFacts | null {
-  if (!isFlatDeck(visit)) return null
-  const limits = flatDeckLimitsOf(casting)
-  const { leastIn, mostIn } = limits.protrusion
-  return { valves: valvePoints(chambers, casting), hasInjectors: leastIn !== null || mostIn !== null, limits }
-}
-
 /** The events of a visit as the route sees them. */
 export const eventFacts = (visit: VisitRecord): VisitEvent[] =>
   visit.events.map((event) => ({
@@ -120,7 +112,7 @@ export const eventFacts = (visit: VisitRecord): VisitEvent[] =>
 export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReading[]): RouteFacts {
   const { visit, settings, casting, engine, metalGone } = inputs
   const chambers = chambersOf(visit)
-  const flatDeck = flatDeckFacts(inputs, chambers)
+  const flatDeck = isFlatDeck(visit) ? flatDeckFactsOf(casting, chambers) : null
   const clearances = [engine.intakePtvIn, engine.exhaustPtvIn].filter((value) => value !== undefined)
   return {
     source: visit.source as RouteFacts['source'],
@@ -131,7 +123,7 @@ export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReadin
     ordered: visit.ordered.filter((line) => !line.endedAt).map((line) => line.work as WorkId),
     chambers,
     flatDeck,
-    valves: { intake: casting.intakeValves ?? 1, exhaust: casting.exhaustValves ?? 1 },
+    valves: valveCountsOf(casting),
     plan: planFacts(visit, 0, metalGone),
     previousPlan: planFacts(visit, 1, metalGone),
     // What the job says of cc is for its heads with chambers.

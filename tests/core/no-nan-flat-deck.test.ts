@@ -7,7 +7,7 @@ import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { flatDeckAfter } from '@/lib/core/flat-deck/after-cut'
 import { deepestFlatCut } from '@/lib/core/flat-deck/deepest-cut'
 import { flatDeckLimitsOf, judgeByLimits } from '@/lib/core/flat-deck/maker-limits'
-import { pastMaker } from '@/lib/core/flat-deck/past-maker'
+import { flatDeckFactsOf, pastMaker } from '@/lib/core/flat-deck/past-maker'
 import { flatDeckVolumeAfterCc, pocketsCc } from '@/lib/core/flat-deck/pockets'
 import { protrusionAfter } from '@/lib/core/flat-deck/protrusion'
 import { recessionAfter, sinkForRecession } from '@/lib/core/flat-deck/recession'
@@ -51,6 +51,7 @@ describe('flat decks', () => {
   holds(depthToThickness, [perhaps(near(0.3, 12)), perhaps(near(0.3, 12))])
   holds(judgeByLimits, [plain(-1, 1), fc.record({ leastIn: maybe(plain(-1, 1)), mostIn: maybe(plain(-1, 1)) })])
   holds(flatDeckLimitsOf, [record])
+  holds(flatDeckFactsOf, [record, near(1, 12)])
   holds(pastMaker, [
     fc.record({
       kind: fc.constantFrom('recession' as const, 'protrusion' as const, 'thickness' as const, 'cc' as const),

@@ -1,6 +1,6 @@
 import { protrusionAfter } from '../flat-deck/protrusion'
 import { recessionAfter } from '../flat-deck/recession'
-import { chamberOfValve, portOfValve } from '../readings/valve-points'
+import { chamberOf, portOf } from '../readings/valves'
 import { agreed, together, within } from './compare'
 import { cutHere } from './cut-here'
 import { figureKey, type Comparison, type Expected, type ExpectedFacts } from './types'
@@ -19,8 +19,8 @@ type Like = (other: string) => boolean
  */
 export function expectedRecession(point: string, facts: ExpectedFacts): Expected | null {
   const after = facts.stepId === 'seat-before' ? null : recessionNow(point, facts)
-  const port = portOfValve(point)
-  return together(after ? [after] : [ofOthers('recession', point, facts, (other) => portOfValve(other) === port)])
+  const port = portOf(point)
+  return together(after ? [after] : [ofOthers('recession', point, facts, (other) => portOf(other) === port)])
 }
 
 /**
@@ -48,7 +48,7 @@ function recessionNow(point: string, facts: ExpectedFacts): Comparison | null {
   const { before, here, limits, seats, seatWorkSince } = facts
   const beforeIn = before[figureKey('recession', point)]
   const cut = cutHere(facts)
-  const port = portOfValve(point)
+  const port = portOf(point)
   const sink = (at: string) => here[figureKey('sink', at)] ?? before[figureKey('sink', at)]
   const sinkIn = sink(point) ?? sink(port) ?? (seatWorkSince ? null : 0)
   if (beforeIn === undefined || cut === null || sinkIn === null) return null
@@ -69,7 +69,7 @@ function ofOthers(
 ): Comparison | null {
   const others = Object.entries(here).flatMap(([key, value]) => {
     const [of, other = ''] = key.split('|')
-    return of === kind && other !== point && chamberOfValve(other) !== '' && like(other) ? [value] : []
+    return of === kind && other !== point && chamberOf(other) !== '' && like(other) ? [value] : []
   })
   const room = limits.expectSeatBeforeIn
   const middle = others.length === 1 ? (others[0] ?? null) : agreed(others, () => room)

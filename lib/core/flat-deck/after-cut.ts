@@ -4,7 +4,7 @@ import { depthAt } from '../cut/depth-at'
 import { ok, type Result } from '../errors'
 import { givenFacts, knownFacts } from '../known-facts'
 import { meanOrNull } from '../mean'
-import { chamberOfValve, portOfValve, type Port } from '../readings/valve-points'
+import { chamberOf, portOf, type Port } from '../readings/valves'
 import { factOf } from '../units/fact-of'
 import { flatDeckLimitsOf, judgeByLimits, type Judged, type MakerLimits } from './maker-limits'
 import { flatDeckVolumeAfterCc, pocketsCc, type Pocket } from './pockets'
@@ -101,7 +101,7 @@ function valveAfter(
   cut: DeckCut,
   sinkIn: number,
 ): Result<ValveAfter> {
-  const port = portOfValve(valve)
+  const port = portOf(valve)
   const cutIn = cutAtPlace(cut, casting[`${port}ValveXIn`], `${port}ValveXIn`)
   if (!cutIn.ok) return cutIn
   const leaning = { valveAngleDeg: casting[`${port}ValveAngleDeg`], cantDeg: casting[`${port}ValveCantDeg`] }
@@ -131,9 +131,9 @@ function volumes(
   casting: CastingFacts,
   valves: readonly ValveAfter[],
 ): Pick<FlatDeckAfter, 'beforeCc' | 'afterCc'> {
-  const chambers = [...new Set(valves.map(({ valve }) => chamberOfValve(valve)))]
+  const chambers = [...new Set(valves.map(({ valve }) => chamberOf(valve)))]
   const found = chambers.map((chamber) => {
-    const own = valves.filter(({ valve }) => chamberOfValve(valve) === chamber)
+    const own = valves.filter(({ valve }) => chamberOf(valve) === chamber)
     const pockets = (of: 'beforeIn' | 'afterIn'): Pocket[] =>
       own.map((valve) => ({ diameterIn: casting[`${valve.port}ValveIn`], recessionIn: valve[of] }))
     const readCc = chamberCc[chamber] ?? null

@@ -1,7 +1,7 @@
 import type { CastingFacts } from '../casting/figures'
 import { ok, refuse, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
-import { portOfValve } from '../readings/valve-points'
+import { portOf } from '../readings/valves'
 import { factOf } from '../units/fact-of'
 import { quantities } from '../units/quantities'
 import type { FlatDeckNow } from './after-cut'
@@ -42,7 +42,7 @@ function roomsOf(now: FlatDeckNow, casting: CastingFacts, thinnestIn: number | n
   const limits = flatDeckLimitsOf(casting)
   const rooms: DeepestCut[] = []
   for (const [point, beforeIn] of Object.entries(now.recessionIn)) {
-    const { leastIn } = limits.recession[portOfValve(point)]
+    const { leastIn } = limits.recession[portOf(point)]
     if (leastIn === null) continue
     const facts = knownFacts({
       beforeIn: factOf('valve recession', beforeIn, 'recession'),

@@ -1,5 +1,5 @@
 import type { CastingFacts } from '../casting/figures'
-import type { Port } from '../readings/valve-points'
+import type { Port } from '../readings/valves'
 
 /** Typed from the engine maker's data; null: not on record. The shop has no figure of its own in its place. */
 export type MakerLimits = { readonly leastIn: number | null; readonly mostIn: number | null }

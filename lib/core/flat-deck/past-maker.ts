@@ -1,6 +1,7 @@
+import type { CastingFacts } from '../casting/figures'
 import type { ReadingFact } from '../readings/types'
-import { portOfValve } from '../readings/valve-points'
-import { judgeByLimits, type FlatDeckLimits } from './maker-limits'
+import { portOf, valveCountsOf, valvePoint, valvesOf } from '../readings/valves'
+import { flatDeckLimitsOf, judgeByLimits, type FlatDeckLimits } from './maker-limits'
 
 /** What the route must know of a head whose valves sit in a flat face. */
 export type FlatDeckFacts = {
@@ -9,6 +10,23 @@ export type FlatDeckFacts = {
   /** The record has limits of the engine maker for an injector. */
   readonly hasInjectors: boolean
   readonly limits: FlatDeckLimits
+}
+
+/**
+ * A flat-deck head as the route sees it, by its casting record.
+ *
+ * @param chambers 1–12
+ *
+ * By definition. Example: a limit for the injector on record → injectors are read.
+ */
+export function flatDeckFactsOf(casting: CastingFacts, chambers: number): FlatDeckFacts {
+  const limits = flatDeckLimitsOf(casting)
+  const { leastIn, mostIn } = limits.protrusion
+  return {
+    valves: valvesOf(chambers, valveCountsOf(casting)).map(valvePoint),
+    hasInjectors: leastIn !== null || mostIn !== null,
+    limits,
+  }
 }
 
 export type PastMaker = {
@@ -31,7 +49,7 @@ export function pastMaker(
 ): PastMaker | null {
   if (value === null) return null
   const found = {
-    recession: ['recession', limits.recession[portOfValve(point)]] as const,
+    recession: ['recession', limits.recession[portOf(point)]] as const,
     protrusion: ['protrusion', limits.protrusion] as const,
     thickness: ['thickness', { leastIn: limits.thicknessLeastIn, mostIn: null }] as const,
   }[kind as 'recession' | 'protrusion' | 'thickness'] as

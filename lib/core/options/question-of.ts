@@ -2,7 +2,7 @@ import type { ChamberShape } from '../casting/chamber-shape'
 import type { CastingFacts } from '../casting/figures'
 import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
-import { portOfValve, valvePoints, type Port } from '../readings/valve-points'
+import { portOf, valveCountsOf, valvePoint, valvesOf, type Port } from '../readings/valves'
 import { rateOfRecord } from '../rate/rate-of-record'
 import { thouPerCc, usualThouPerCc } from '../rate/rate'
 import type { BenchQuestion, BenchShop, Start } from './bench-types'
@@ -130,10 +130,12 @@ const ownName = ({ presentCc }: Asked, casting: BenchCasting | null): string =>
 
 /** Valves of one kind as the customer says, all alike: no burette, no chamber. */
 function flatDeckHead(asked: Asked, facts: CastingFacts, chambers: number): HeadNow {
-  const recession = valvePoints(chambers, facts).flatMap((valve) => {
-    const valueIn = asked.recessionIn?.[portOfValve(valve)] ?? null
-    return valueIn === null ? [] : [[valve, valueIn] as const]
-  })
+  const recession = valvesOf(chambers, valveCountsOf(facts))
+    .map(valvePoint)
+    .flatMap((valve) => {
+      const valueIn = asked.recessionIn?.[portOf(valve)] ?? null
+      return valueIn === null ? [] : [[valve, valueIn] as const]
+    })
   const { protrusionIn = null } = asked
   return {
     ...ownHead(asked, facts),

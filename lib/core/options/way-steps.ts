@@ -1,6 +1,4 @@
-import { flatDeckLimitsOf } from '../flat-deck/maker-limits'
-import type { FlatDeckFacts } from '../flat-deck/past-maker'
-import { valvePoints } from '../readings/valve-points'
+import { flatDeckFactsOf } from '../flat-deck/past-maker'
 import { computeRoute } from '../route/compute-route'
 import { keyText } from '../route/keys'
 import { nothingYet } from '../route/nothing-yet'
@@ -61,7 +59,7 @@ function routeOf(
     overheated: false,
     ordered,
     chambers: start.chambers,
-    flatDeck: start.flatDeck ? flatDeckFactsOf(start) : null,
+    flatDeck: start.flatDeck ? flatDeckFactsOf(start.casting, start.chambers) : null,
     plan: plan ?? uncut,
     previousPlan: null,
     targetCc: start.flatDeck ? null : question.targetCc,
@@ -75,12 +73,6 @@ function routeOf(
     settings: shop.settings,
   }
   return computeRoute(facts)
-}
-
-function flatDeckFactsOf({ casting, chambers }: Start): FlatDeckFacts {
-  const limits = flatDeckLimitsOf(casting)
-  const { leastIn, mostIn } = limits.protrusion
-  return { valves: valvePoints(chambers, casting), hasInjectors: leastIn !== null || mostIn !== null, limits }
 }
 
 function planFacts(record: PlanRecord, { rateProven, heads, casting }: Start): PlanFacts {

@@ -1,3 +1,4 @@
+import type { CastingFacts } from '../casting/figures'
 import type { ReadingKind } from './specs'
 
 export type Port = 'intake' | 'exhaust'
@@ -8,6 +9,12 @@ export type ValveCounts = Readonly<Record<Port, number>>
 
 /** Most heads, and every record that does not say. */
 export const oneOfEach: ValveCounts = { intake: 1, exhaust: 1 }
+
+/** As the record has it; a record that says nothing has one of each. By definition. Example: 2 and nothing → 2 and 1. */
+export const valveCountsOf = ({ intakeValves, exhaustValves }: CastingFacts): ValveCounts => ({
+  intake: intakeValves ?? oneOfEach.intake,
+  exhaust: exhaustValves ?? oneOfEach.exhaust,
+})
 
 /** One valve of a head: chamber 1–12 counted from the marked end, and which of its kind there, from that end too. */
 export type Valve = { readonly chamber: number; readonly port: Port; readonly number: number }
@@ -31,7 +38,10 @@ export const valvesOf = (chambers: number, counts: ValveCounts): readonly Valve[
     ports.flatMap((port) => upTo(counts[port]).map((number) => ({ chamber, port, number }))),
   )
 
-const upTo = (count: number): number[] => Array.from({ length: Math.max(0, count) }, (_, at) => at + 1)
+/** No head has more chambers, nor a chamber so many valves. */
+const most = 12
+const upTo = (count: number): number[] =>
+  Array.from({ length: Math.max(0, Math.min(most, count)) }, (_, at) => at + 1)
 
 const valve = /^(\d+)-(intake|exhaust)(?:-(\d+))?$/
 
@@ -43,6 +53,9 @@ export function valveAt(point: string): Valve | null {
 
 /** The kind of valve that a point lies at; a point of neither counts as intake. */
 export const portOf = (point: string): Port => (point.includes('exhaust') ? 'exhaust' : 'intake')
+
+/** The chamber of a valve's point, or of a chamber's own: "3" of "3-exhaust-2" and of "3". */
+export const chamberOf = (point: string): string => point.split('-')[0] ?? ''
 
 /** "intake" of "3-intake" and "3-intake-2"; other points stand for themselves. */
 export const groupOf = (point: string): string => valveAt(point)?.port ?? point

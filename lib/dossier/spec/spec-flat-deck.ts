@@ -2,7 +2,7 @@ import { flatDeckLimitsOf } from '@/lib/core/flat-deck/maker-limits'
 import { flatDeckVolumeAfterCc, pocketsCc, type Pocket } from '@/lib/core/flat-deck/pockets'
 import { mean } from '@/lib/core/mean'
 import { makerLimitsWords } from '@/lib/core/options/flat-deck-words'
-import { chamberOfValve, portOfValve } from '@/lib/core/readings/valve-points'
+import { chamberOf, portOf } from '@/lib/core/readings/valves'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import type { Figure, SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatBare } from '@/lib/core/units/format-figure'
@@ -39,13 +39,13 @@ export function flatDeckGroup(head: Dossier): SpecGroup[] {
   if (!head.facts.flatDeck) return []
   const limits = flatDeckLimitsOf(head.casting)
   const valves = pointsRead(head, 'recession')
-  const chambers = [...new Set(valves.map(chamberOfValve))].sort((a, b) => Number(a) - Number(b))
+  const chambers = [...new Set(valves.map(chamberOf))].sort((a, b) => Number(a) - Number(b))
   const lines: SpecLine[] = [
     ...chambers.map((chamber) => ({
       label: `Valve below the deck, chamber ${chamber}`,
       value: (['intake', 'exhaust'] as const)
         .flatMap((port) => {
-          const own = valves.filter((valve) => chamberOfValve(valve) === chamber && portOfValve(valve) === port).sort()
+          const own = valves.filter((valve) => chamberOf(valve) === chamber && portOf(valve) === port).sort()
           const read = own.map((valve) => changeWords(readOf(head, 'recession', valve)))
           return read.length === 0 ? [] : [`${port} ${read.join(', ')} in`]
         })
@@ -69,7 +69,7 @@ export function flatDeckGroup(head: Dossier): SpecGroup[] {
 /** What the head holds over one piston before and after, in cc: by burette, else the valve pockets; null: not known. */
 export function flatDeckMeans(head: Dossier): { beforeCc: number | null; afterCc: number | null } {
   const valves = pointsRead(head, 'recession')
-  const chambers = [...new Set(valves.map(chamberOfValve))]
+  const chambers = [...new Set(valves.map(chamberOf))]
   const volume = (which: 'before' | 'after') => {
     const all = chambers.map((chamber) => volumeOf(head, chamber, valves, which))
     const known = all.flatMap((cc) => (cc === null ? [] : [cc]))
@@ -79,11 +79,11 @@ export function flatDeckMeans(head: Dossier): { beforeCc: number | null; afterCc
 }
 
 function volumeOf(head: Dossier, chamber: string, valves: readonly string[], which: 'before' | 'after'): number | null {
-  const own = valves.filter((valve) => chamberOfValve(valve) === chamber)
+  const own = valves.filter((valve) => chamberOf(valve) === chamber)
   const pockets = (of: 'before' | 'after'): Pocket[] | null => {
     const found = own.flatMap((valve) => {
       const recessionIn = readOf(head, 'recession', valve)[of]?.value
-      const diameterIn = head.casting[`${portOfValve(valve)}ValveIn`]
+      const diameterIn = head.casting[`${portOf(valve)}ValveIn`]
       return typeof recessionIn === 'number' ? [{ diameterIn, recessionIn }] : []
     })
     return found.length === own.length ? found : null
