@@ -40,8 +40,7 @@ export const valvesOf = (chambers: number, counts: ValveCounts): readonly Valve[
 
 /** No head has more chambers, nor a chamber so many valves. */
 const most = 12
-const upTo = (count: number): number[] =>
-  Array.from({ length: Math.max(0, Math.min(most, count)) }, (_, at) => at + 1)
+const upTo = (count: number): number[] => Array.from({ length: Math.max(0, Math.min(most, count)) }, (_, at) => at + 1)
 
 const valve = /^(\d+)-(intake|exhaust)(?:-(\d+))?$/
 
