@@ -9,7 +9,7 @@ import type { OrderHead, OrderPage } from '@/lib/use-cases/outside/see-order'
 import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { atWhoseCost } from '../_components/payer'
 import { confirmOutsideAction } from '../actions'
-import { RejectForm, TakeBackForm } from './head-forms'
+import { RejectHead, TakeBackForm } from './head-forms'
 
 type Props = { order: OrderPage; head: OrderHead; manner: ShopLocale }
 
@@ -91,7 +91,7 @@ export function OrderHeadLine({ order, head, manner }: Props) {
             .map((step) => (
               <TakeBackForm key={step.id} orderId={order.orderId} visitId={head.visitId} tag={head.tag} step={step} />
             ))}
-          <RejectForm orderId={order.orderId} visitId={head.visitId} tag={head.tag} />
+          <RejectHead orderId={order.orderId} visitId={head.visitId} tag={head.tag} />
         </>
       )}
     </li>

@@ -9,7 +9,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { openHoldAction } from '../../../../actions'
 
-const ReworkForm = dynamic(() => import('./rework-form').then((file) => file.ReworkForm))
+const RejectForm = dynamic(() => import('@/app/(staff)/away/_components/reject-form').then((file) => file.RejectForm))
 
 type Props = {
   visitId: string
@@ -42,7 +42,15 @@ export function NotAsWanted({ visitId, stepId, words, orderId }: Props) {
       {refusal && <RefusalNotice refusal={refusal} title="Not on hold" ref={refusalRef} />}
       {orderId !== null && (
         <Dialog open={asking} onClose={close} title="Reject it for rework">
-          {asking && <ReworkForm visitId={visitId} orderId={orderId} words={words} onDone={close} />}
+          {asking && (
+            <RejectForm
+              orderId={orderId}
+              visitId={visitId}
+              why={words.slice(0, 300)}
+              submitLabel="Reject"
+              onDone={close}
+            />
+          )}
         </Dialog>
       )}
     </Notice>
