@@ -130,6 +130,14 @@ describe('what a device kept is carried out', () => {
     expect(points.map(({ text }) => text).sort()).toEqual(['63.9', '64.0', '64.1', '64.2', 'own', 'own'])
   })
 
+  it('once, though the device has seen more since it was sent the first time', async () => {
+    const step = { visitId: second, step: keyOf('seat-before'), seen: await seenOf(second, keyOf('seat-before')) }
+    const kept = operation({ kind: 'start', input: step })
+    expect(await statesOf(send([kept]))).toEqual(['done'])
+    expect(await statesOf(send([{ ...kept, input: { ...step, seen: step.seen + 7 } }]))).toEqual(['done'])
+    expect(await eventsOf(second, 'seat-before')).toEqual(['start'])
+  })
+
   it('by a device whose clock is a day ahead or behind: the times are those of the shop', async () => {
     const day = 24 * 60
     const { fields } = await seeStep(machinist, second, thickness, monday)

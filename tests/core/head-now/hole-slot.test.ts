@@ -49,6 +49,17 @@ describe('a bolt after all cuts', () => {
     }
   })
 
+  it('a cut of absurd depth is refused with the part that is wrong', () => {
+    for (const [flatIn, angleIn, part] of [
+      [-1.3e308, half, 'flatIn'],
+      [0.02, -1.7e308, 'angleIn'],
+    ] as const) {
+      const found = slotAfterCuts(hole, null, cut(flatIn, angleIn), 'exhaust')
+      expect(found).toMatchObject({ ok: false, refusal: { code: 'out-of-range' } })
+      expect(found.ok ? [] : Object.keys(found.refusal.fields ?? {})).toEqual([part])
+    }
+  })
+
   it.each([
     ['a bolt of −0.4375', { boltDiameterIn: -0.4375 }],
     ['a hole of nothing', { holeDiameterIn: 0 }],

@@ -60,6 +60,17 @@ describe('what a seat’s depth stands on', () => {
     expect(must(seatOfValve('1-exhaust', input({ deck: null, readings }))).depthFromDeckNowIn).toBe(0.097)
   })
 
+  it('a valve placed absurdly far across is refused, on a deck that leans too', () => {
+    const leaning = must(deckNow(goneByCut({ flatIn: 0, angleIn: 0.06, deepEdge: 'exhaust' }), 'exhaust', 7))
+    const wrong = { ...record, exhaustValveXIn: -1.7976931e308 }
+    for (const deck of [flat(0.02), leaning]) {
+      expect(seatOfValve('2-exhaust', input({ record: wrong, deck, readings }))).toMatchObject({
+        ok: false,
+        refusal: { code: 'out-of-range' },
+      })
+    }
+  })
+
   it('of a port the nearest counts, and how many were not read', () => {
     expect(must(nearestSeat({ ...input({ readings }), chambers: 4 }))).toMatchObject({
       ground: { by: 'read', valve: '3-exhaust' },
