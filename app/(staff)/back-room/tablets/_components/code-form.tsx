@@ -20,10 +20,10 @@ export function CodeForm({ stations, address }: Props) {
   })
   return (
     <>
+      {form.value && <CodeShown key={form.value.code} made={form.value} address={address} />}
       <ActionForm form={form} submitLabel={form.value ? 'Make another code' : 'Make a code'}>
         <TabletFields stations={stations} name={form.text('name')} station={form.text('station')} />
       </ActionForm>
-      {form.value && <CodeShown key={form.value.code} made={form.value} address={address} />}
     </>
   )
 }
