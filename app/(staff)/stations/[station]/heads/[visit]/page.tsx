@@ -84,9 +84,9 @@ export default async function StepPage(props: Props) {
         screen={screen}
         flow={flow}
         next={done ? await whatNext(actor, screen) : nowhere(step.station)}
+        notices={<Notices screen={screen} done={done} />}
         above={
           <>
-            <Notices screen={screen} done={done} />
             <PlanAtStep plan={screen.plan} visitId={visit} stepId={step.stepId} />
             {screen.secondCheck && <SecondCheck key={`${here}${screen.seen}`} screen={screen} step={key} />}
             {atHoles && <HeadDrawn drawing={screen.drawing} />}

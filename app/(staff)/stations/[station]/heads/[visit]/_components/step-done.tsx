@@ -27,6 +27,7 @@ type Props = {
   /** The second of two slow taps on the tick must not take it back. */
   settled: boolean
   next: WhatNext
+  notices: ReactNode
   above: ReactNode
   below: ReactNode
 }
@@ -36,13 +37,16 @@ const answerOf = ({ spec, answer }: StepScreen['fields'][number]) =>
   spec.choices?.find(({ value }) => value === answer)?.label ?? answer
 
 /** A ticked step: who, when, what was read, and the way back. */
-export function StepDone({ screen, settled, next, above, below }: Props) {
+export function StepDone({ screen, settled, next, notices, above, below }: Props) {
   const router = useRouter()
   const [reason, setReason] = useState('')
+  const [asksWhy, setAsksWhy] = useState(false)
   const { run, repeat, pending, refusal, refusalRef, edited, clear } = useAction()
   const { step, ticked } = screen
 
+  /** A tick that is no longer free to take back needs a reason: the first tap asks for it. */
   function takeBack() {
+    if (ticked?.free === false && !asksWhy) return setAsksWhy(true)
     const { stepId, occurrence, orderId } = step
     const key = { stepId, occurrence, orderId }
     run({ action: undoTickAction, input: { visitId: screen.visitId, step: key, seen: screen.seen, reason } })
@@ -55,6 +59,7 @@ export function StepDone({ screen, settled, next, above, below }: Props) {
 
   return (
     <ScreenFrame label={step.label} withKeys={false} commit={<Ways next={next} isSettled={settled} />}>
+      {notices}
       <div className="row spread">
         <p className="figure" role="status">
           {step.state === 'waived' ? 'Waived.' : 'Done.'}{' '}
@@ -82,7 +87,7 @@ export function StepDone({ screen, settled, next, above, below }: Props) {
       ) : (
         refusal && <RefusalNotice refusal={refusal} title="Not taken back" ref={refusalRef} />
       )}
-      {ticked && !ticked.free && (
+      {asksWhy && (
         <TextInput
           label="Why is the tick taken back?"
           required
@@ -94,7 +99,6 @@ export function StepDone({ screen, settled, next, above, below }: Props) {
           }}
         />
       )}
-      {above}
       <DefinitionList
         items={screen.fields
           .filter((field) => field.answer !== null)
@@ -103,6 +107,7 @@ export function StepDone({ screen, settled, next, above, below }: Props) {
             value: field.notTaken === null ? answerOf(field) : `not taken: ${field.notTaken}`,
           }))}
       />
+      {above}
       {below}
     </ScreenFrame>
   )

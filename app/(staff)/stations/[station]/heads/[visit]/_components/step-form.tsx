@@ -43,13 +43,14 @@ type Props = {
   /** Number of the repeat of a flow run that is entered; left out: the step itself, which is then ticked. */
   repeat?: number
   onRepeated?: () => void
+  notices?: ReactNode
   /** What is to be read over the cells, and under them. */
   above?: ReactNode
   below?: ReactNode
 }
 
 /** The one thing to do at this step: the readings it owes and one large button. Nothing typed is lost. */
-export function StepForm({ screen, settled = true, repeat, onRepeated, above, below }: Props) {
+export function StepForm({ screen, settled = true, repeat, onRepeated, notices, above, below }: Props) {
   const { step, visitId } = screen
   const router = useRouter()
   const draftKey = stepDraftKey(screen, repeat)
@@ -170,6 +171,7 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, above, be
           </p>
         </Notice>
       )}
+      {notices}
       {above}
       <div className={styles.fields}>
         {screen.fields.some(atValves) && (

@@ -12,12 +12,14 @@ type Props = {
   next: WhatNext
   /** A flow run can be repeated; null at other steps. */
   flow: FlowStepView | null
+  /** What whoever takes the step has to know first. */
+  notices: ReactNode
   above: ReactNode
   below: ReactNode
 }
 
 /** The step as it stands: what there is to do, or what was done. Each comes up in the place of the other. */
-export function StepWork({ screen, next, flow, above, below }: Props) {
+export function StepWork({ screen, next, flow, notices, above, below }: Props) {
   const done = screen.step.state === 'done' || screen.step.state === 'waived'
   const settled = useSettled(done ? 'done' : 'to do')
   const [again, setAgain] = useState<number | null>(null)
@@ -50,9 +52,9 @@ export function StepWork({ screen, next, flow, above, below }: Props) {
     </>
   )
   return done ? (
-    <StepDone screen={screen} settled={settled} next={next} above={above} below={under} />
+    <StepDone screen={screen} settled={settled} next={next} notices={notices} above={above} below={under} />
   ) : (
-    <StepForm screen={screen} settled={settled} above={above} below={under} />
+    <StepForm screen={screen} settled={settled} notices={notices} above={above} below={under} />
   )
 }
 
