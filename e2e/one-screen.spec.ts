@@ -82,6 +82,7 @@ test('every step of the demo is one screen at each size: cells, keypad and butto
   expect(seenSteps).toBeGreaterThan(20)
   expect(withKeys).toBeGreaterThan(20)
   await nextGoesThroughTheCells(page, steps.get('pressure') ?? '')
+  await waysOnAreReadable(page, (steps.get('wash-out') ?? '').replace('wash-out', 'wash-in'))
 })
 
 /** “Next” goes through all empty cells, whatever their kinds, and then to the button; one tab stop leads into the keys. */
@@ -105,4 +106,19 @@ async function nextGoesThroughTheCells(page: Page, step: string): Promise<void> 
   await page.keyboard.press('ArrowDown')
   await expect(keys.getByRole('button', { name: '5', exact: true })).toBeFocused()
   expect(await keys.locator('button[tabindex="0"]').count()).toBe(1)
+}
+
+/** After a step: each way on is wide enough for its words, the first for a glove. */
+async function waysOnAreReadable(page: Page, doneStep: string): Promise<void> {
+  await page.goto(doneStep)
+  const ways = page.getByRole('link', { name: /^(Next head|This head|Queue$)/ })
+  await expect(ways.first()).toContainText('Next head')
+  for (const { width, height } of sizes) {
+    await page.setViewportSize({ width, height })
+    const widths = await ways.evaluateAll((links) => links.map((link) => link.getBoundingClientRect().width))
+    expect(widths[0], `${width} px: ${widths.join(', ')}`).toBeGreaterThanOrEqual(240)
+    expect(Math.min(...widths)).toBeGreaterThanOrEqual(64)
+    const cut = await ways.evaluateAll((links) => links.filter((link) => link.scrollWidth > link.clientWidth).length)
+    expect(cut, `${width} px`).toBe(0)
+  }
 }
