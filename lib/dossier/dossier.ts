@@ -87,7 +87,7 @@ export function dossierOf(
   const casting = castingFactsOf(visit.head.casting, visit.head.chamberForm)
   const engine = engineFactsOf(visit.job.engine)
   const metalGone = metalGoneOf(visit, casting, readings, settings, earlier)
-  const inputs = { visit, settings, readings, casting, engine, metalGone }
+  const inputs = { visit, settings, readings, casting, engine, metalGone, wanted }
   const changes = chamberChanges({ readings, events: eventFacts(visit), orders: orderFacts(inputs) })
   const newest = newestReadings(readings, standingRepeats(readings, changes))
   const facts = routeFacts(inputs, newest)

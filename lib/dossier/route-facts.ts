@@ -13,6 +13,7 @@ import type { EventKind, OrderFacts, PlanFacts, RouteFacts, VisitEvent } from '@
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { Deck } from '@/lib/core/straightness/corners-fit'
+import type { Wanted } from '@/lib/core/wanted/wanted-of'
 import { planRecordOf, stepKeyOf } from '@/lib/data/facts'
 import type { VisitRecord } from '@/lib/data/visit-records'
 
@@ -96,6 +97,8 @@ export type RouteInputs = {
   readonly casting: CastingFacts
   readonly engine: EngineFacts
   readonly metalGone: Result<MetalGone>
+  /** What the benches work to on it. */
+  readonly wanted: Wanted
 }
 
 const isFlatDeck = (visit: VisitRecord): boolean => chamberShapeOf(visit.head.casting?.chamberShape) === 'flat-deck'
@@ -124,6 +127,11 @@ export function routeFacts(inputs: RouteInputs, newest: readonly EffectiveReadin
     chambers,
     flatDeck,
     valves: valveCountsOf(casting),
+    valveLimits: {
+      limits: settings,
+      liftIn: { intake: engine.intakeLiftIn ?? null, exhaust: engine.exhaustLiftIn ?? null },
+      wanted: inputs.wanted,
+    },
     plan: planFacts(visit, 0, metalGone),
     previousPlan: planFacts(visit, 1, metalGone),
     // What the job says of cc is for its heads with chambers.

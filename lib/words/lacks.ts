@@ -2,6 +2,7 @@ import { pointLabel } from '../core/readings/points'
 import { readingSpecs } from '../core/readings/specs'
 import type { ReadingKind } from '../core/readings/types'
 import type { Lack } from '../core/route/codes'
+import { formatFigure } from '../core/units/format-figure'
 import { lower, pointOwed } from '../core/route/words'
 import { reasonText } from './route'
 
@@ -25,6 +26,16 @@ export function pastMakerText({ point, what, side, valueIn, limitIn }: PastMaker
   if (what === 'protrusion') return `the injector of ${place} stands ${inches(valueIn)} out of the deck, ${held}`
   const lies = valueIn < 0 ? `${inches(-valueIn)} proud of the deck` : `${inches(valueIn)} below the deck`
   return `${place} is ${lies}, ${held}`
+}
+
+type ValveOutLack = Omit<Extract<Lack, { code: 'valve-out' }>, 'code'>
+
+/** "chamber 2 exhaust: seat width is 0.0750 in, over the maximum of 0.0700 in". */
+export function valveOutText({ kind, point, side, value, limit }: ValveOutLack): string {
+  const { label, quantity } = readingSpecs[kind]
+  const said = (figure: number): string => (quantity ? formatFigure(figure, quantity) : String(figure))
+  const place = point === '' ? '' : `${pointLabel(point)}: `
+  return `${place}${lower(label)} is ${said(value)}, ${side} the ${side === 'under' ? 'minimum' : 'maximum'} of ${said(limit)}`
 }
 
 /** What is missing: "Wrap: not done"; "chamber 2 is 1.3 cc over the target of 60 (tolerance 0.5)". */
@@ -53,6 +64,8 @@ export function lackText(lack: Lack): string {
       return `${pointLabel(lack.point)} seat is ${inches(lack.valueIn)} from the deck (minimum ${inches(lack.minIn)})`
     case 'past-maker':
       return pastMakerText(lack)
+    case 'valve-out':
+      return valveOutText(lack)
     case 'hold':
       return `on hold: ${lack.reason}`
     case 'findings': {

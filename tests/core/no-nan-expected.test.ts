@@ -21,6 +21,7 @@ import { groupOf, valveKinds } from '@/lib/core/readings/valves'
 import { shimChoice } from '@/lib/core/springs/shim-choice'
 import { usableLift } from '@/lib/core/springs/usable-lift'
 import { cellLimits } from '@/lib/core/valve-sheet/cell-limits'
+import { pastCellLimit } from '@/lib/core/valve-sheet/past-limit'
 import { columnOf } from '@/lib/core/valve-sheet/columns'
 import { parseSeatAngles, parseShims, shimsText } from '@/lib/core/valve-sheet/lists'
 import { columnsInUse, columnState, valveName, valveSheet, type SheetReading } from '@/lib/core/valve-sheet/sheet'
@@ -243,6 +244,7 @@ describe('the valve sheet', () => {
   holds(springOfValve, [atValve, springFacts], 2000)
   const valveKind = fc.constantFrom(...valveKinds)
   holds(cellLimits, [valveKind, atValve, facts], 1000)
+  holds(pastCellLimit, [valveKind, atValve, figure, facts], 1000)
   holds(columnOf, [valveKind])
   const counts = fc.record({ intake: fc.integer({ min: 1, max: 3 }), exhaust: fc.integer({ min: 1, max: 3 }) })
   const reading: Arbitrary<SheetReading> = fc.record({

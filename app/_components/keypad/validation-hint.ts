@@ -26,7 +26,10 @@ export function markFor(text: string, quantity: Quantity, limits?: Limits, error
   if (!parsed.ok) return { kind: 'refused', words: parsed.refusal.message }
   const { value, echo } = parsed.value
   const { lowest = -Infinity, highest = Infinity, words } = limits ?? {}
-  const side = value < lowest ? 'under' : value > highest ? 'over' : null
+  const side = value < lowest - rounding ? 'under' : value > highest + rounding ? 'over' : null
   if (side) return { kind: 'out', words: `${echo}: ${side} tolerance${words ? `, ${words}` : ''}` }
   return { kind: 'read', words: echo }
 }
+
+/** Decimals are not exact in binary: 0.0700 is still within 0.060 ± 0.010. */
+const rounding = 1e-9

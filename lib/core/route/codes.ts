@@ -3,6 +3,8 @@ import type { Cause } from './do-again'
 import type { PastMaker } from '../flat-deck/past-maker'
 import type { OwnCondition } from './own-conditions'
 import type { ReadingKind } from '../readings/types'
+import type { ValveKind } from '../readings/valves'
+import type { PastLimit } from '../valve-sheet/past-limit'
 import type { CutKind, StepId, StepKey } from './step-ids'
 
 export type OrderName = { readonly vendor: string; readonly number: string }
@@ -73,6 +75,8 @@ export type Lack =
   | { readonly code: 'not-straight'; readonly point: string; readonly valueIn: number; readonly limitIn: number }
   | { readonly code: 'seat-near-deck'; readonly point: string; readonly valueIn: number; readonly minIn: number }
   | ({ readonly code: 'past-maker'; readonly point: string } & PastMaker)
+  /** A figure of the valve sheet past its limit, in the unit of its kind. */
+  | ({ readonly code: 'valve-out'; readonly kind: ValveKind; readonly point: string } & PastLimit)
   | { readonly code: 'hold'; readonly reason: string }
   | { readonly code: 'findings'; readonly count: number }
 

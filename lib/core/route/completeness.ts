@@ -7,6 +7,7 @@ import { keyOf, keyText } from './keys'
 import { tableOf } from './table'
 import type { Missing, RouteFacts } from './types'
 import { mean } from '../mean'
+import { valvesOut } from './valves-out'
 
 export type CompletenessInput = {
   /** Names of gaps that the owner let pass, beside those in the facts. */
@@ -103,7 +104,15 @@ const stopped = (step: DetailedStep): Missing[] =>
     ),
   )
 
-function outOfTolerance(step: DetailedStep, facts: RouteFacts): Missing[] {
+const outOfTolerance = (step: DetailedStep, facts: RouteFacts): Missing[] => [
+  ...ofDeck(step, facts),
+  ...valvesOut(step.counted, facts).map(({ kind, reading: { id, point }, side, value, limit }) =>
+    out(step, `${kind}:${point}`, id, { code: 'valve-out', kind, point, side, value, limit }),
+  ),
+]
+
+/** Chambers, deck, and how the seats lie to it. */
+function ofDeck(step: DetailedStep, facts: RouteFacts): Missing[] {
   if (facts.flatDeck) return ofFlatDeck(step, facts, facts.flatDeck)
   if (step.stepId === 'finished') {
     return [

@@ -3,6 +3,7 @@ import type { OrderName, Lack, Reason, Wait, Why } from './codes'
 import type { ReadingFact, ReadingKind } from '../readings/types'
 import type { FlatDeckFacts } from '../flat-deck/past-maker'
 import type { ValveCounts } from '../readings/valves'
+import type { LimitFacts } from '../valve-sheet/cell-limits'
 import type { RouteRules } from './rules'
 
 export type EventKind =
@@ -92,6 +93,8 @@ export type RouteFacts = {
   readonly flatDeck?: FlatDeckFacts | null
   /** Valves a chamber; one of each when left out. */
   readonly valves?: ValveCounts
+  /** What the figures of its valves are held to at release; absent: nothing. */
+  readonly valveLimits?: LimitFacts
   readonly plan: PlanFacts | null
   readonly previousPlan: PlanFacts | null
   /** In cc; null when there is none. */

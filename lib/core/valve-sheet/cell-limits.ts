@@ -3,7 +3,8 @@ import { portOf, type ValveKind } from '../readings/valves'
 import { wantedOfReading } from '../wanted/of-reading'
 import { columnOf } from './columns'
 
-type LimitFacts = Pick<ExpectedFacts, 'limits' | 'liftIn' | 'wanted'>
+/** As much of what is known of a head as limits its valves. */
+export type LimitFacts = Pick<ExpectedFacts, 'limits' | 'liftIn' | 'wanted'>
 
 /** In the unit of the kind; null: no limit on that side. */
 export type CellLimits = { readonly lowest: number | null; readonly highest: number | null }

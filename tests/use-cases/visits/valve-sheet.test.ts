@@ -7,11 +7,13 @@ import { correctReadingSchema, recordReadingsSchema, tickStepSchema } from '@/li
 import { seeHead } from '@/lib/use-cases/heads/see-head'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
+import { mayRelease } from '@/lib/use-cases/release/may-release'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { db } from '@/lib/data/db'
 import { auditChanges } from '@/lib/data/stored/records'
 import { loadDossier } from '@/lib/dossier/dossier'
+import { outOfToleranceOf } from '@/lib/dossier/out-of-tolerance'
 import { groupsOf } from '@/lib/dossier/spec/spec-groups'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
@@ -35,7 +37,7 @@ const entryOf = (typed: readonly Typed[]) => ({
   conditions: {},
   takenAt: null,
 })
-const record = (stepId: 'guides' | 'heights', typed: readonly Typed[], op?: string) =>
+const record = (stepId: 'guides' | 'heights' | 'seat-work', typed: readonly Typed[], op?: string) =>
   recordReadings(
     machinist,
     recordReadingsSchema.parse({ visitId, step: keyOf(stepId), seen: 99_999, entry: entryOf(typed) }),
@@ -147,4 +149,17 @@ it('filled is a word of the valve sheet alone: elsewhere it is not kept', async 
   await recordReadings(machinist, input, at(monday)).catch(() => undefined)
   const kept = await keptOf('thickness')
   expect(kept.map(({ filled }) => filled)).not.toContain(true)
+})
+
+it('a seat that runs out over the limit stands between the head and its release, and leads to the step that read it', async () => {
+  const seat = (text: string) => ({ kind: 'runout' as const, point: '1-exhaust', text })
+  // The shop's limit is 0.002 in, three times that is believed at once.
+  await record('seat-work', [seat('.003')])
+  const head = await loadDossier(await db(), visitId)
+  const words = 'chamber 1 exhaust: runout of the seat is 0.0030 in, over the maximum of 0.0020 in'
+  const release = mayRelease(head, '')
+  const gaps = release.ok ? [] : (release.refusal.gaps ?? [])
+  const gap = gaps.find(({ message }) => message === words)
+  expect(gap?.href).toBe(`/stations/seat-machine/heads/${visitId}?step=seat-work`)
+  expect(outOfToleranceOf(head)).toHaveLength(1)
 })
