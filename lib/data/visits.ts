@@ -4,7 +4,7 @@ import type { Lack } from '@/lib/core/route/codes'
 import type { EventKind, RouteStep, StepState } from '@/lib/core/route/types'
 import type { Station, StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { Db, Reader, Tx } from './db'
-import { stepDetail } from './stored/route-step'
+import { stepDetail, type StepDetail } from './stored/route-step'
 import { readVisits, type VisitRecord } from './visit-records'
 import { conflictUnless, type Write } from './write'
 
@@ -63,7 +63,7 @@ export function routeStepOf(row: {
   station: string
   state: string
   detail: string
-}): RouteStep & { readonly out?: readonly Lack[] } {
+}): RouteStep & Pick<StepDetail, 'out' | 'rework'> {
   return {
     ...stepDetail.read(row.detail, `${row.stepId} of visit ${row.visitId}`),
     stepId: row.stepId as StepId,

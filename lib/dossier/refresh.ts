@@ -1,12 +1,12 @@
 import { sumOfTallies } from '@/lib/core/chamber/repeatability'
-import type { Lack } from '@/lib/core/route/codes'
 import { queuePlace } from '@/lib/core/route/station-queue'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { Tx } from '@/lib/data/db'
 import { keepRepeats } from '@/lib/data/cc-repeats'
 import { openVisitIds } from '@/lib/data/open-visits'
-import { stepDetail } from '@/lib/data/stored/route-step'
+import { stepDetail, type StepDetail } from '@/lib/data/stored/route-step'
 import { loadDossier, type Dossier } from './dossier'
+import { openRework } from './open-rework'
 import { outOfToleranceOf } from './out-of-tolerance'
 import { whereaboutsOf } from './whereabouts-of'
 import { projectShopCut } from './project-shop-cut'
@@ -34,11 +34,12 @@ async function projectRoute(tx: Tx, dossier: Dossier, now: Date): Promise<void> 
   const { visit, facts, route } = dossier
   const at = whereaboutsOf({ visit, facts, route })
   const out = outOfToleranceOf(dossier).map(({ lack }) => lack)
+  const rework = openRework(dossier)
   await tx.routeStep.deleteMany({ where: { visitId: visit.id } })
   await tx.routeStep.createMany({
     data: route.map((step, place) => {
       const queue = queuePlace(step, at)
-      return { ...routeRow(visit.id, step, place, queue === '' ? [] : out), queue }
+      return { ...routeRow(visit.id, step, place, queue === '' ? {} : { out, rework }), queue }
     }),
   })
   if (visit.place?.whereabouts === at) return
@@ -49,7 +50,9 @@ async function projectRoute(tx: Tx, dossier: Dossier, now: Date): Promise<void> 
   })
 }
 
-function routeRow(visitId: string, step: RouteStep, place: number, out: readonly Lack[]) {
+type Odd = Pick<StepDetail, 'out' | 'rework'>
+
+function routeRow(visitId: string, step: RouteStep, place: number, { out = [], rework = [] }: Odd) {
   const { stepId, occurrence, orderId, label, station, state, ...detail } = step
   return {
     visitId,
@@ -60,7 +63,11 @@ function routeRow(visitId: string, step: RouteStep, place: number, out: readonly
     label,
     station,
     state,
-    detail: stepDetail.write(out.length === 0 ? detail : { ...detail, out }),
+    detail: stepDetail.write({
+      ...detail,
+      ...(out.length > 0 && { out }),
+      ...(rework.length > 0 && { rework }),
+    }),
   }
 }
 

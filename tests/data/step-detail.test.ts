@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { computeRoute } from '@/lib/core/route/compute-route'
+import type { Rework } from '@/lib/core/route/head-marks'
 import { stepDetail } from '@/lib/data/stored/route-step'
 import { orderText, reasonText, waitText, whyText } from '@/lib/words/route'
 import { Visit } from '../core/route/visit'
@@ -48,4 +49,19 @@ test('a row that was stored with vendor and number in one text says the same', (
   const { byVendor } = stepDetail.read(JSON.stringify({ ...earlier, byVendor: 'Tarn Grinding, order O-0001' }), '')
   expect(byVendor && orderText(byVendor)).toBe('Tarn Grinding, order O-0001')
   expect(stepDetail.read(JSON.stringify({ ...earlier, byVendor: '' }), '').byVendor).toBeNull()
+})
+
+test('what is to be put right comes back as it was stored', () => {
+  const [step] = computeRoute(Visit.of({}).facts)
+  if (!step) throw new Error('A route has steps.')
+  const { stepId, occurrence, orderId, label, station, state, ...detail } = step
+  const rework: readonly Rework[] = [
+    { from: 'owner', text: 'weld it' },
+    { from: 'vendor', order: { vendor: 'Tarn Grinding', number: 'O-0001' }, text: 'porous' },
+  ]
+  const read = stepDetail.read(
+    stepDetail.write({ ...detail, rework }),
+    [stepId, occurrence, orderId, label, station, state].join(),
+  )
+  expect(read.rework).toEqual(rework)
 })

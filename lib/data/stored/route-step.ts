@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { readingKinds } from '@/lib/core/readings/types'
 import type { Lack, OrderName, Reason, Said, Wait, Why } from '@/lib/core/route/codes'
 import { causes } from '@/lib/core/route/do-again'
+import type { Rework } from '@/lib/core/route/head-marks'
 import { ownConditionIds } from '@/lib/core/route/own-conditions'
 import { cutKinds, isStepId, type StepId, type StepKey } from '@/lib/core/route/step-ids'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
@@ -11,6 +12,8 @@ import { storedObject, type Fields } from './stored-json'
 export type StepDetail = Omit<RouteStep, 'stepId' | 'occurrence' | 'orderId' | 'label' | 'station' | 'state'> & {
   /** Of a step in a queue: what was measured on the head and is out of tolerance; left out: nothing. */
   readonly out?: readonly Lack[]
+  /** The same of what is to be put right on it. */
+  readonly rework?: readonly Rework[]
 }
 
 const text = z.string()
@@ -74,6 +77,11 @@ const owed = z.object({
 /** Written by the code that reads it, and anew with each change of the head; a code is never taken out. */
 const lack = z.custom<Lack>((value) => z.object({ code: text }).safeParse(value).success, 'no lack')
 
+const rework = z.discriminatedUnion('from', [
+  z.object({ from: z.literal('owner'), text }),
+  z.object({ from: z.literal('vendor'), order, text }),
+]) satisfies z.ZodType<Rework>
+
 const detail = z.object({
   why: why.nullable(),
   reason: reason.nullable(),
@@ -84,6 +92,7 @@ const detail = z.object({
   doneSeq: z.number().int().nullable(),
   byVendor: order.nullable(),
   out: z.array(lack).optional(),
+  rework: z.array(rework).optional(),
 } satisfies Fields<StepDetail>) satisfies z.ZodType<StepDetail>
 
 const sentence = text.transform((words): Said | null => (words === '' ? null : { code: 'said', text: words }))

@@ -1,10 +1,12 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
-import type { RouteStep } from '@/lib/core/route/types'
+import { comesToday } from '@/lib/core/route/comes-today'
+import type { HeadMark } from '@/lib/core/route/head-marks'
+import type { RouteStep, Whereabouts } from '@/lib/core/route/types'
 import type { Station } from '@/lib/core/route/step-ids'
+import { dayIn } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
-import { lackText } from '@/lib/words/lacks'
 import { db } from '@/lib/data/db'
 import { stationRows, type StationRow } from '@/lib/data/queue'
 
@@ -14,49 +16,72 @@ export type QueueLine = {
   readonly tag: string
   readonly jobNumber: string
   readonly casting: string
+  /** Rack location; '' where nobody said. */
+  readonly place: string
   readonly promiseOn: string | null
-  readonly urgent: boolean
-  readonly whereabouts: string
-  /** "T-0412"; '' when its mate is not held. */
-  readonly mateHeld: string
+  readonly whereabouts: Whereabouts
   readonly step: RouteStep
-  /** What is out of tolerance on the head, a sentence each. */
-  readonly out: readonly string[]
+  /** What is odd about the head, the gravest first. */
+  readonly marks: readonly HeadMark[]
 }
 
 export type Queue = {
   /** Everything it waits for is done; do-again steps among them. By promise. */
   readonly ready: readonly QueueLine[]
   readonly started: readonly QueueLine[]
-  /** Not yet: one line a head, with what it waits for. */
-  readonly coming: readonly QueueLine[]
+  /** Not yet, one line a head, with what it waits for: those that are likely to be ready today, and the others. */
+  readonly today: readonly QueueLine[]
+  readonly later: readonly QueueLine[]
   /** Whether another page follows. */
   readonly more: boolean
 }
 
 /** One page of a station's queue: one statement whatever the number of heads. */
-export async function seeQueue(actor: Actor, station: Station, page = 1): Promise<Queue> {
+export async function seeQueue(actor: Actor, station: Station, page = 1, now = new Date()): Promise<Queue> {
   must(allow(actor, 'job.see'))
   const { rows, more } = await stationRows(await db(), station, page)
-  const linesOf = (queue: string) => rows.filter((row) => row.queue === queue).map(queueLine)
-  return { ready: linesOf('ready'), started: linesOf('started'), coming: linesOf('coming'), more }
+  const linesOf = (queue: string, wanted: (row: StationRow) => boolean = () => true) =>
+    rows.filter((row) => row.queue === queue && wanted(row)).map(queueLine)
+  const isToday = (row: StationRow) =>
+    comesToday({ ...row, ...row.step, where: whereOf(row) }, dayIn(row.timeZone, now))
+  return {
+    ready: linesOf('ready'),
+    started: linesOf('started'),
+    today: linesOf('coming', isToday),
+    later: linesOf('coming', (row) => !isToday(row)),
+    more,
+  }
 }
 
 const worn = (tag: string | null) => (tag === null ? [] : [{ number: tag }])
+const whereOf = ({ whereabouts }: StationRow): Whereabouts => (whereabouts as Whereabouts | null) ?? 'expected'
 
 function queueLine(row: StationRow): QueueLine {
-  const { visitId, headId, jobNumber, position, promiseOn, urgent, step, out } = row
+  const { visitId, headId, jobNumber, position, promiseOn, rackPlace, step } = row
   return {
     visitId,
     headId,
     tag: headName(worn(row.tag), jobNumber, position),
     jobNumber,
     casting: row.casting ?? 'casting not on record',
+    place: rackPlace,
     promiseOn,
-    urgent,
-    whereabouts: row.whereabouts ?? 'expected',
-    mateHeld: row.matePosition === null ? '' : headName(worn(row.mateTag), jobNumber, row.matePosition),
+    whereabouts: whereOf(row),
     step,
-    out: out.map(lackText),
+    marks: marksOf(row),
   }
+}
+
+function marksOf(row: StationRow): HeadMark[] {
+  const { holdReason, comebackOfId, comebackCause, comebackPays, findingWhat, matePosition } = row
+  const marks: (HeadMark | null)[] = [
+    row.urgent ? { code: 'urgent' } : null,
+    holdReason === null ? null : { code: 'held', reason: holdReason },
+    ...row.out.map((lack) => ({ code: 'out', lack }) as const),
+    ...row.rework.map((rework) => ({ code: 'rework', rework }) as const),
+    comebackOfId === null ? null : { code: 'comeback', cause: comebackCause, pays: comebackPays },
+    findingWhat === null ? null : { code: 'finding', what: findingWhat },
+    matePosition === null ? null : { code: 'mate-held', tag: headName(worn(row.mateTag), row.jobNumber, matePosition) },
+  ]
+  return marks.filter((mark) => mark !== null)
 }

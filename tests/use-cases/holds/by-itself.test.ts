@@ -5,6 +5,7 @@ import { correctReadingSchema, decideHoldSchema, recordReadingsSchema, tickStepS
 import { loadDossier } from '@/lib/dossier/dossier'
 import { gapsOf } from '@/lib/dossier/gaps'
 import { decideHold } from '@/lib/use-cases/holds/decide-hold'
+import { markText } from '@/lib/words/head-marks'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
@@ -171,10 +172,10 @@ describe('a figure out of tolerance', () => {
     const words = 'chamber 3 is 0.7 cc over the target of 61 (tolerance 0.5)'
     const lineOf = async () => {
       const { ready } = await seeQueue(machinist, 'wash')
-      return ready.find((line) => line.visitId === visitId)?.out
+      return ready.find((line) => line.visitId === visitId)?.marks.map(markText)
     }
     const atNext = async () => (await seeStep(machinist, visitId, keyOf('wash-out'), monday)).outOfTolerance
-    expect(await lineOf()).toEqual([words])
+    expect(await lineOf()).toEqual([`out of tolerance: ${words}`])
     expect(await atNext()).toMatchObject([{ words, step: { stepId: 'finished' } }])
     const reading = await database.client.reading.findFirstOrThrow({
       where: { kind: 'cc', point: '3', text: '61.7' },

@@ -26,6 +26,7 @@ import { seeOrder } from '@/lib/use-cases/outside/see-order'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { asksOf, selectsOf } from '@/tests/setup/statements'
@@ -254,6 +255,47 @@ describe('what came back', () => {
     expect(await row('seat-work')).toMatchObject({ state: 'do again', reason: { code: 'rejected', why: 'porous' } })
     expect(await refusalOf(rejectOutside(machinist, reject, at(day(6))))).toMatchObject({ code: 'conflict' })
     expect(await said('outside-order.reject')).toBe(1)
+  })
+
+  it('rejected work is told at every station until what is done again is checked in; the day of its return is known', async () => {
+    const { orderId, number } = await send()
+    await receive(orderId, ['angle-cut', 'seat-work'])
+    const lines = async (list: 'ready' | 'today' | 'later', now = day(6)) =>
+      (await seeQueue(machinist, 'deck-mill', 1, now))[list].filter((line) => line.visitId === visitId)
+    const marksOf = async (list: 'later') => (await lines(list)).flatMap(({ marks }) => marks)
+    await rejectOutside(
+      machinist,
+      rejectOutsideSchema.parse({ orderId, visitId, why: 'porous', redoCost: 'vendor' }),
+      at(day(6)),
+    )
+    const order = { vendor: 'Tarn Grinding', number }
+    const told = [{ code: 'rework', rework: { from: 'vendor', order, text: 'porous' } }]
+    expect(await marksOf('later')).toEqual(told)
+    const again = await send(
+      { redoOfId: orderId, redoCost: 'vendor', promisedOn: on(9), instructions: 'weld the pores' },
+      machinist,
+      at(day(7)),
+    )
+    expect(await marksOf('later')).toEqual(told)
+    // The mill comes after the arrival check, which is not started: not today, not even on the day of the return.
+    const listsOn = async (now: Date) => [(await lines('today', now)).length, (await lines('later', now)).length]
+    expect(await listsOn(day(9))).toEqual([0, 1])
+    const check = (now: Date) => seeQueue(machinist, 'front-desk', 1, now)
+    const comes = async (now: Date) => (await check(now)).today.map((line) => [line.visitId, line.step.stepId])
+    expect(await comes(day(8))).toEqual([])
+    expect(await comes(day(9))).toContainEqual([visitId, 'arrival-count'])
+    await receiveOutside(
+      machinist,
+      receiveOutsideSchema.parse({
+        orderId: again.orderId,
+        heads: [{ visitId, confirmed: ['angle-cut', 'seat-work'], seatsIn: true, marksTyped: '', marksRead: '' }],
+      }),
+      at(day(9)),
+    )
+    expect(await marksOf('later')).toEqual(told)
+    await workThrough(visitId, ['angle-cut', 'flat-cut'])
+    expect(await marksOf('later')).toEqual([])
+    expect(await lines('later')).toHaveLength(1)
   })
 
   it('an angle that the corners show short is not done, and says so on the order', async () => {

@@ -48,11 +48,13 @@ describeOnBoth('queue, counter and Away', (open) => {
     expect(ofAll(after.queues)).toBe(ofAll(before.queues) / 2)
 
     const queues = await Promise.all(stations.map((station) => seeQueue(counter, station)))
-    const shown = (list: 'ready' | 'coming') =>
+    const shown = (list: 'ready' | 'later') =>
       new Set(queues.flatMap((queue) => queue[list].map((line) => line.visitId)))
     expect(shown('ready')).toEqual(new Set([heads[1]?.visitId]))
-    expect(shown('coming')).toContain(visitId)
-    expect(queues.flatMap(({ ready }) => ready).every((line) => line.mateHeld !== '')).toBe(true)
+    expect(shown('later')).toContain(visitId)
+    expect(
+      queues.flatMap(({ ready }) => ready).every(({ marks }) => marks.some(({ code }) => code === 'mate-held')),
+    ).toBe(true)
 
     const { expected, atRisk } = await seeCounter(counter, { now: monday })
     expect(expected.map(({ number, heads: listed }) => [number, listed.length])).toContainEqual([bought.number, 1])

@@ -83,7 +83,7 @@ describeOnSqlite('a head that is bought', (open) => {
     expect(expected?.heads.map((entry) => entry.tag)).toEqual(['26-0001 head 1', '26-0001 head 2'])
     const queue = await seeQueue(machinist, 'front-desk')
     expect(queue.ready.map((line) => line.tag)).toEqual(['T-0401'])
-    expect(queue.coming.map((line) => line.tag)).toEqual(['26-0001 head 1', '26-0001 head 2'])
+    expect(queue.later.map((line) => line.tag)).toEqual(['26-0001 head 1', '26-0001 head 2'])
     expect(await refusalOf(printTagLabels(counter, job.number, monday))).toMatchObject({
       code: 'wrong-state',
     })

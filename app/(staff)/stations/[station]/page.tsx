@@ -31,7 +31,7 @@ export default async function StationPage({ params, searchParams }: Props) {
   const actor = await requirePerson('job.see')
   const newest = await newestChange()
   const [queue, names, { locale }] = await Promise.all([seeQueue(actor, station, page), seeNames(), shopLocale()])
-  const empty = queue.ready.length + queue.started.length + queue.coming.length === 0
+  const empty = queue.ready.length + queue.started.length + queue.today.length + queue.later.length === 0
   return (
     <>
       <AutoRefresh newest={newest} />
@@ -46,16 +46,9 @@ export default async function StationPage({ params, searchParams }: Props) {
       ) : (
         <>
           <QueueList locale={locale} title="Ready" station={station} lines={queue.ready} none="Nothing is ready." />
-          {queue.started.length > 0 && (
-            <QueueList locale={locale} title="Started" station={station} lines={queue.started} none="" />
-          )}
-          <QueueList
-            locale={locale}
-            title="Coming"
-            station={station}
-            lines={queue.coming}
-            none="Nothing more is coming."
-          />
+          <QueueList locale={locale} title="Started" station={station} lines={queue.started} />
+          <QueueList locale={locale} title="Coming today" station={station} lines={queue.today} />
+          <QueueList locale={locale} title="Later" station={station} lines={queue.later} folded />
         </>
       )}
       <Pager page={page} more={queue.more} href={(to) => `/stations/${station}?page=${to}`} />

@@ -1,56 +1,93 @@
 import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { Day } from '@/app/_components/ui/day'
+import type { HeadMark } from '@/lib/core/route/head-marks'
 import type { Station } from '@/lib/core/route/step-ids'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
+import { markText } from '@/lib/words/head-marks'
+import { reasonText, waitText } from '@/lib/words/route'
 import { stepHref } from '../../step-href'
 import styles from './queue-list.module.css'
-import { reasonText, waitText } from '@/lib/words/route'
 
-type Props = { title: string; station: Station; lines: readonly QueueLine[]; none: string; locale: string }
+type Props = {
+  title: string
+  station: Station
+  lines: readonly QueueLine[]
+  /** Said where there is no line; left out: then the whole part is. */
+  none?: string
+  /** Folded under its title and how many they are. */
+  folded?: boolean
+  locale: string
+}
 
-export function QueueList({ title, station, lines, none, locale }: Props) {
+export function QueueList({ title, station, lines, none, folded = false, locale }: Props) {
+  if (lines.length === 0) return none === undefined ? null : <p className="soft">{none}</p>
+  const list = (
+    <ul className={styles.list} aria-label={title}>
+      {lines.map((line) => (
+        <li key={`${line.visitId}${line.step.stepId}${line.step.occurrence}${line.step.orderId ?? ''}`}>
+          <Line line={line} station={station} locale={locale} />
+        </li>
+      ))}
+    </ul>
+  )
+  if (folded) {
+    return (
+      <details className={styles.folded}>
+        <summary>
+          {title}: {lines.length}
+        </summary>
+        {list}
+      </details>
+    )
+  }
   return (
     <section aria-label={title} className="stack">
-      <h2>{title}</h2>
-      {lines.length === 0 ? (
-        <p className="soft">{none}</p>
-      ) : (
-        <ul className={styles.list}>
-          {lines.map((line) => (
-            <li key={`${line.visitId}${line.step.stepId}${line.step.occurrence}${line.step.orderId ?? ''}`}>
-              <Link href={stepHref(station, line.visitId, line.step)} className={styles.line}>
-                <Tag number={line.tag} />
-                <span className={styles.what}>
-                  <strong>{line.step.label}</strong>
-                  <span className="soft">{note(line)}</span>
-                  {line.out.length > 0 && <span className={styles.out}>Out of tolerance: {line.out.join('; ')}</span>}
-                  {line.mateHeld !== '' && <span>its mate {line.mateHeld} is held</span>}
-                </span>
-                <span className={styles.promise}>
-                  {line.urgent && <strong>urgent </strong>}
-                  {line.promiseOn && (
-                    <>
-                      by <Day on={line.promiseOn} locale={locale} />
-                    </>
-                  )}
-                </span>
-              </Link>
-            </li>
-          ))}
-        </ul>
-      )}
+      <h2>
+        {title}: {lines.length}
+      </h2>
+      {list}
     </section>
   )
 }
 
-/** The one thing worth knowing before opening it. */
-function note(line: QueueLine): string {
-  const { step } = line
+function Line({ line, station, locale }: { line: QueueLine; station: Station; locale: string }) {
+  return (
+    <Link href={stepHref(station, line.visitId, line.step)} className={styles.line}>
+      <Tag number={line.tag} />
+      <span className={styles.what}>
+        <strong>{line.step.label}</strong>
+        <span className="soft">{note(line)}</span>
+        {line.marks.map((mark) => {
+          const words = markText(mark)
+          return (
+            <span key={words} className={isGrave(mark) ? styles.grave : styles.odd}>
+              {words}
+            </span>
+          )
+        })}
+      </span>
+      <span className={styles.where}>
+        {line.promiseOn !== null && (
+          <strong>
+            by <Day on={line.promiseOn} locale={locale} />
+          </strong>
+        )}
+        {line.place !== '' && <span>{line.place}</span>}
+      </span>
+    </Link>
+  )
+}
+
+/** What the stop colour is for: nobody goes on with it unread. */
+const isGrave = ({ code }: HeadMark): boolean => code === 'held' || code === 'out'
+
+/** The one thing worth knowing before opening it, beside what is odd. */
+function note({ step, whereabouts, casting }: QueueLine): string {
   if (step.reason !== null) return reasonText(step.reason)
-  if (line.whereabouts === 'held') return 'held'
-  if (line.whereabouts === 'away') return 'away at a vendor'
-  if (line.whereabouts === 'waiting for parts') return 'waiting for parts'
-  if (step.waitsFor.length > 0) return `after ${step.waitsFor.slice(0, 2).map(waitText).join(', ')}`
-  return line.casting
+  if (whereabouts === 'away') return 'away at a vendor'
+  if (whereabouts === 'waiting for parts') return 'waiting for parts'
+  const first = step.waitsFor.filter(({ code }) => code !== 'hold')
+  if (first.length > 0) return `after ${first.slice(0, 2).map(waitText).join(', ')}`
+  return casting
 }
