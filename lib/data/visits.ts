@@ -1,6 +1,5 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
-import type { Lack } from '@/lib/core/route/codes'
 import type { EventKind, RouteStep, StepState } from '@/lib/core/route/types'
 import type { Station, StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { Db, Reader, Tx } from './db'
