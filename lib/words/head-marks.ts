@@ -28,6 +28,25 @@ export function markText(mark: HeadMark): string {
   }
 }
 
+const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`
+
+/**
+ * What is odd, as a sentence for whoever does a step: "Finding reported: guide 2 is loose. Not answered yet."; null for what
+ * has a notice of its own there (hold, mate, tolerance) or is no more than a word.
+ */
+export function noticeLine(mark: HeadMark): string | null {
+  switch (mark.code) {
+    case 'rework':
+      return `${capital(reworkText(mark.rework))}.`
+    case 'comeback':
+      return `Comeback: ${comebackText(mark)}.`
+    case 'finding':
+      return `Finding reported: ${mark.what}. Not answered yet.`
+    default:
+      return null
+  }
+}
+
 /** Why it came back, and who pays. */
 export const comebackText = ({ cause, pays }: { readonly cause: string; readonly pays: string }): string =>
   `${cause === '' ? 'cause not known yet' : cause}; paid by: ${pays === '' ? 'not said yet' : pays}`

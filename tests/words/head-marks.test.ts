@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { HeadMark } from '@/lib/core/route/head-marks'
-import { markName, markText } from '@/lib/words/head-marks'
+import { markName, markText, noticeLine } from '@/lib/words/head-marks'
 
 const order = { vendor: 'Northgate Grinding', number: 'O-0004' }
 const said: readonly (readonly [HeadMark, string, string])[] = [
@@ -30,4 +30,15 @@ it('says what is odd about a head in a line, and in a word or two', () => {
     if (mark.code === 'out') expect(markText(mark)).toMatch(/^out of tolerance: .*chamber 2/i)
     else expect(markText(mark)).toBe(words)
   }
+})
+
+it('says in a sentence at the step what has no notice of its own there', () => {
+  expect(said.map(([mark]) => noticeLine(mark)).filter((line) => line !== null)).toEqual([
+    'Comeback: seat leaks; paid by: the shop.',
+    'Comeback: cause not known yet; paid by: not said yet.',
+    'Rework, as the owner decided: weld it.',
+    'Rework, as the owner decided.',
+    'Rework of Northgate Grinding, order O-0004: insert 3 stands proud.',
+    'Finding reported: guide 2 is loose. Not answered yet.',
+  ])
 })

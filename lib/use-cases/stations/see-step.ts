@@ -10,6 +10,7 @@ import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import { sameKey } from '@/lib/core/route/keys'
 import { isDepth } from '@/lib/core/route/second-check'
+import type { HeadMark } from '@/lib/core/route/head-marks'
 import type { Missing, Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
@@ -21,6 +22,7 @@ import { shopOf } from '@/lib/data/shop'
 import { readingConditions } from '@/lib/data/stored/records'
 import { loadDossiers, noSuchHead, type Dossier } from '@/lib/dossier/dossier'
 import { heldMates, mateCorners, matesIn, type HeldMate } from '@/lib/dossier/of-mates'
+import { marksOfHead } from '@/lib/dossier/marks-of-head'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { findStep, lastSeq } from '@/lib/dossier/find-step'
 import { freeUndoMinutes } from '@/lib/core/route/free-undo'
@@ -73,6 +75,8 @@ export type StepScreen = {
   /** What was measured on this head and is out of tolerance, not waived: whoever works on it sees it. */
   readonly outOfTolerance: readonly OutLine[]
   readonly matesHeld: readonly HeldMate[]
+  /** What is odd about the head, in codes: held, rework, comeback, findings without an answer. */
+  readonly marks: readonly HeadMark[]
   /** What the finished figures say beyond the head's own limits. */
   readonly cautions: readonly string[]
   /** Another person looks before this cut; null: nobody has to. */
@@ -144,6 +148,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: heldMates(dossier),
+    marks: marksOfHead(dossier),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
     secondCheck,
     route,

@@ -6,6 +6,7 @@ import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { decideHold } from '@/lib/use-cases/holds/decide-hold'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
+import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { openWait } from '@/lib/use-cases/waits/open-wait'
@@ -71,12 +72,18 @@ it('a line says where the head lies, when it is promised, and what is odd about 
     { code: 'finding', what: 'guide 2 is loose' },
   ]
   expect(await linesAt('front-desk', first.visitId)).toMatchObject([{ list: 'later', place: 'Rack 3 upper', marks }])
+  // The step itself says each hold, in the same order.
+  const { marks: atStep } = await seeStep(machinist, first.visitId, keyOf('check-in'), monday)
+  expect(atStep).toEqual([...marks.slice(0, 2), { code: 'held', reason: 'and a cracked boss' }, marks[2]])
 
   await database.client.visitPlace.update({
     where: { visitId: plain.visitId },
     data: { whereabouts: 'handed over' },
   })
   const back = await oneHead({ headId: plain.headId, comeback: true, comebackCause: 'a seat leaks' })
+  expect((await seeStep(machinist, back.visitId, keyOf('check-in'), monday)).marks).toEqual([
+    { code: 'comeback', cause: 'a seat leaks', pays: '' },
+  ])
   expect(await linesAt('front-desk', back.visitId)).toMatchObject([
     { list: 'ready', marks: [{ code: 'comeback', cause: 'a seat leaks', pays: '' }] },
   ])
@@ -95,9 +102,9 @@ it('the owner’s rework is on every line until the step that found it is done a
   await hold(visitId, null, 'rough boss', minutes(7))
   await decide(visitId, 'polish the boss', minutes(8))
   await workThrough(visitId, ['seat-work'])
-  expect((await linesAt('seat-machine', visitId)).map(({ marks }) => marks)).toEqual([
-    [rework('weld that too'), rework('polish the boss')],
-  ])
+  const both = [rework('weld that too'), rework('polish the boss')]
+  expect((await linesAt('seat-machine', visitId)).map(({ marks }) => marks)).toEqual([both])
+  expect((await seeStep(machinist, visitId, keyOf('seat-work'), monday)).marks).toEqual(both)
 })
 
 it('a step comes today when those before it are started or its parts are promised for today', async () => {

@@ -4,6 +4,7 @@ import { MatesHeld } from '@/app/_components/head/mates-held'
 import { Notice } from '@/app/_components/ui/notice'
 import { sameKey } from '@/lib/core/route/keys'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+import { noticeLine } from '@/lib/words/head-marks'
 import { reasonText, waitText } from '@/lib/words/route'
 import { stepHref } from '../../../../step-href'
 import { OutOfTolerance } from './out-of-tolerance'
@@ -24,6 +25,7 @@ export function Notices({ screen, done }: { screen: StepScreen; done: boolean })
         </Notice>
       )}
       <MatesHeld mates={screen.matesHeld} />
+      <KnowFirst marks={screen.marks} />
       {screen.step.state === 'do again' && (
         <Notice kind="caution" title="Do again" live={false}>
           <p>{reasonText(screen.step.reason)}</p>
@@ -43,6 +45,19 @@ export function Notices({ screen, done }: { screen: StepScreen; done: boolean })
         </Notice>
       )}
     </>
+  )
+}
+
+/** Why this head is here again, what is to be put right on it, what the customer has not answered. */
+function KnowFirst({ marks }: Pick<StepScreen, 'marks'>) {
+  const lines = marks.flatMap((mark) => noticeLine(mark) ?? [])
+  if (lines.length === 0) return null
+  return (
+    <Notice kind="caution" title="About this head" live={false}>
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </Notice>
   )
 }
 

@@ -23,17 +23,39 @@ const titles = {
   HoldForm: 'Hold this head',
 } as const satisfies Record<keyof Forms, string>
 
+const told = {
+  FindingForm: 'Finding reported.',
+  WaitForm: 'The step waits for parts.',
+  HoldForm: 'The head is on hold.',
+} as const satisfies Record<keyof Forms, string>
+
 /** Always one tap away: something was found, something is wrong, something is missing. */
 export function SideActions({ visitId, step }: Props) {
   const [open, setOpen] = useState<{ name: keyof Forms; forms: Forms } | null>(null)
+  const [sent, setSent] = useState<keyof Forms | null>(null)
   const close = () => setOpen(null)
-  const done = () => close()
+
+  function done() {
+    setSent(open?.name ?? null)
+    close()
+  }
   const Form = open?.forms[open.name]
   return (
     <>
       {(['FindingForm', 'WaitForm', 'HoldForm'] as const).map((name) => (
-        <Opener key={name} name={name} onOpen={(forms) => setOpen({ name, forms })} />
+        <Opener
+          key={name}
+          name={name}
+          onOpen={(forms) => {
+            setSent(null)
+            setOpen({ name, forms })
+          }}
+        />
       ))}
+      {/* Seen, it stands among the notices of the step. */}
+      <span role="status" className="visually-hidden">
+        {sent && told[sent]}
+      </span>
       <Dialog open={open !== null} onClose={close} title={open ? titles[open.name] : ''}>
         {Form && <Form visitId={visitId} step={step} onDone={done} />}
       </Dialog>

@@ -2,18 +2,21 @@ import type { ReactNode } from 'react'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+import { markName } from '@/lib/words/head-marks'
 import styles from './screen.module.css'
 
 /** What this is: the head and the step; at the right what may be wanted at any step. */
 export function StepBar({ screen, deeds }: { screen: StepScreen; deeds: ReactNode }) {
   const { step } = screen
+  const odd = [...new Set(screen.marks.map(({ code }) => markName[code]))]
   return (
     <header className={styles.bar}>
       <Tag number={screen.tag} size="m" href={`/heads/${screen.headId}`} />
       <div className={styles.what}>
         <h1>{step.label}</h1>
         <p>
-          {screen.casting}, job {screen.jobNumber}, {screen.whereabouts}
+          {odd.length > 0 && <strong className={styles.odd}>{odd.join(', ')}</strong>} {screen.casting}, job{' '}
+          {screen.jobNumber}, {screen.whereabouts}
         </p>
       </div>
       <div className={styles.deeds}>
