@@ -1,9 +1,14 @@
 import { benchFigures, type BenchInput, type HoleSlot } from '@/lib/core/at-bench/bench-figures'
+import { chambersNow } from '@/lib/core/at-bench/chambers-now'
+import { sinkFigures, type SinkInput } from '@/lib/core/at-bench/sink-figures'
 import type { BenchFigure } from '@/lib/core/at-bench/bench-figure'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
+import { sinkVolumeCc } from '@/lib/core/cut/volume'
 import { slotAfterCuts } from '@/lib/core/head-now/hole-slot'
 import { consequences } from '@/lib/core/options/consequences'
 import type { RouteStep } from '@/lib/core/route/types'
+import { chamberOf, oneOfEach, portOf } from '@/lib/core/readings/valves'
+import { valveSheet } from '@/lib/core/valve-sheet/sheet'
 import { wantedAtStep } from '@/lib/core/wanted/at-step'
 import { shopCutOf } from '@/lib/core/rate/shop-cut'
 import { cutFactsOf } from './cut-facts'
@@ -17,19 +22,22 @@ export function benchFiguresOf(dossier: Dossier, step: RouteStep): readonly Benc
   const { plan, wanted } = dossier
   return [
     ...wantedAtStep(step.stepId, wanted).map((line) => ({ code: 'wanted', line }) as const),
+    ...(step.stepId === 'seat-work' ? sinkFigures(sinkInput(dossier)) : []),
     ...(plan === null ? [] : benchFigures(step.stepId, inputOf(dossier, plan, step))),
   ]
 }
 
 type Parts = { readonly flatIn: number; readonly angleIn: number }
 
+const cutIsOpen = ({ route }: Dossier): boolean =>
+  route.some(
+    ({ stepId, state }) =>
+      (stepId === 'flat-cut' || stepId === 'angle-cut') && !['done', 'not needed', 'waived'].includes(state),
+  )
+
 /** As measured once all deck cuts are done; until then as planned. */
 function cutOfDay(dossier: Dossier, plan: PlanRecord): Parts {
-  const open = dossier.route.some(
-    ({ stepId, state }) =>
-      (stepId === 'flat-cut' || stepId === 'angle-cut') && state !== 'done' && state !== 'not needed',
-  )
-  const edges = open ? null : (shopCutOf(cutFactsOf(dossier))?.edges ?? null)
+  const edges = cutIsOpen(dossier) ? null : (shopCutOf(cutFactsOf(dossier))?.edges ?? null)
   if (edges === null || edges.deepIn < edges.shallowIn) return { flatIn: plan.flatIn, angleIn: plan.angleIn }
   return { flatIn: edges.shallowIn, angleIn: edges.deepIn - edges.shallowIn }
 }
@@ -64,6 +72,36 @@ function inputOf(dossier: Dossier, plan: PlanRecord, step: RouteStep): BenchInpu
     flatDeck: facts.flatDeck?.limits ?? null,
     circleIn: { intake: casting.intakeTopCutIn ?? null, exhaust: casting.exhaustTopCutIn ?? null },
   }
+}
+
+/** The chambers as they are at the seat bench: what was sunk since each was read is in it. */
+function sinkInput(dossier: Dossier): SinkInput {
+  const { casting, settings, plan, facts } = dossier
+  return {
+    targetCc: facts.targetCc,
+    toleranceCc: settings.ccToleranceCc,
+    casting,
+    chambers: chambersNow(cutFactsOf(dossier)).map(({ chamber, cc, seq, isReckoned }) => ({
+      chamber,
+      cc: cc + sunkSinceCc(dossier, chamber, seq),
+      isReckoned,
+    })),
+    cutToCome: plan !== null && cutIsOpen(dossier) ? { seatWorkGivesCc: plan.seatWorkGivesCc } : null,
+  }
+}
+
+/** What the sink typed since adds to one chamber, valve by valve; a valve without a size on record adds nothing. */
+function sunkSinceCc({ newest, casting, chambers, facts }: Dossier, chamber: string, seq: number): number {
+  const sunk = newest.filter((reading) => reading.kind === 'sink' && reading.seq > seq)
+  const sheet = valveSheet(sunk, { chambers, valves: facts.valves ?? oneOfEach })
+  const cells = sheet.columns.find(({ column }) => column.kind === 'sink')?.cells ?? []
+  return cells
+    .filter(({ point }) => chamberOf(point) === chamber)
+    .reduce((sum, { point, reading }) => {
+      const diameterIn = portOf(point) === 'exhaust' ? casting.exhaustValveIn : casting.intakeValveIn
+      const added = diameterIn === undefined ? null : sinkVolumeCc(diameterIn, reading?.value ?? 0)
+      return sum + (added?.ok ? added.value : 0)
+    }, 0)
 }
 
 /** Each hole on record whose slot can be worked out. */

@@ -29,6 +29,7 @@ const ofWords: Readonly<Record<NeededBy, string>> = {
   'ptv-intake': 'Piston to intake valve',
   'ptv-exhaust': 'Piston to exhaust valve',
   corners: 'Corners',
+  sink: 'Sink within the cc target',
 }
 
 /** "Slot, holes 1, 3" · "12.5 thou" · "at the top, toward the intake edge". Depths in thou, thickness in inches. */
@@ -122,6 +123,14 @@ export function benchLine(figure: BenchFigure): BenchLine {
         `${figure.diameterIn.toFixed(3)} in across`,
         'from the deck, where the circle is nearest to it',
       )
+    case 'sink-planned':
+      return line(
+        'Sink that the planned cut counts on',
+        thou(figure.valueIn),
+        `every valve alike; it adds ${formatFigure(figure.valueCc, 'volume')} to each chamber`,
+      )
+    case 'sink-room':
+      return line('Sink the cc target still allows', sinkValue(figure), sinkNote(figure))
     case 'wanted':
       return wantedLine(figure.line)
     case 'maker-limits':
@@ -144,6 +153,29 @@ const bareThou = (valueIn: number): string => String(Number((valueIn * 1000).toF
 const holeWords = (holes: readonly string[]): string =>
   holes.length === 0 ? 'every hole' : `${holes.length === 1 ? 'hole' : 'holes'} ${holes.join(', ')}`
 
+type SinkFigure = Extract<BenchFigure, { code: 'sink-room' }>
+
+/** Down to a tenth of a thou: what is read here is sunk. */
+const sinkThou = (valueIn: number): string => thou(Math.floor(valueIn * 10_000 + 1e-6) / 10_000)
+
+/** "9.1 thou to 60.0 cc, at most 14.9 thou"; "none: 60.7 cc is over the target of 60.0 ± 0.5 cc". */
+function sinkValue({ cc, targetCc, toleranceCc, toTargetIn, mostIn }: SinkFigure): string {
+  const target = formatFigure(targetCc, 'chamberVolume')
+  if (mostIn <= 0) {
+    return `none: ${formatFigure(cc, 'chamberVolume')} is past ${target} ± ${formatFigure(toleranceCc, 'chamberVolume')}`
+  }
+  return toTargetIn > 0
+    ? `${sinkThou(toTargetIn)} to ${target}, at most ${sinkThou(mostIn)}`
+    : `at most ${sinkThou(mostIn)}`
+}
+
+/** "every valve alike; chamber 2, the largest, holds 59.2 cc; 1 thou adds 0.087 cc". */
+function sinkNote({ chamber, cc, ccPerThou, isReckoned }: SinkFigure): string {
+  const holds = `${pointLabel(chamber)}, the largest, holds ${formatFigure(cc, 'chamberVolume')}`
+  const how = isReckoned ? ' (worked out from the chambers read after the cut)' : ''
+  return `every valve alike; ${holds}${how}; 1 thou adds ${ccPerThou.toFixed(3)} cc`
+}
+
 /** "20.0 thou"; where nothing is left: "72.2 thou too little". */
 const leftValue = (valueIn: number): string => (valueIn < 0 ? `${thou(-valueIn)} too little` : thou(valueIn))
 
@@ -155,7 +187,18 @@ function leftNote({ valueIn, minimumIn }: { valueIn: number; minimumIn: number }
 
 /** Places and limits that a figure on paper cannot do without; the rest of what a screen says stays there. */
 const placed: ReadonlySet<BenchFigure['code']> = new Set([
-  ...(['spot-face', 'slot', 'ptv-left', 'target', 'straight', 'marks', 'needs', 'cannot'] as const),
+  ...([
+    'spot-face',
+    'slot',
+    'ptv-left',
+    'target',
+    'straight',
+    'marks',
+    'needs',
+    'cannot',
+    'sink-planned',
+    'sink-room',
+  ] as const),
 ])
 
 /** For paper: "Slot, holes 1, 3: 12.5 thou, at the top, toward the intake edge; No slot: hole 2". */

@@ -1,5 +1,7 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { describe } from 'vitest'
+import { sinkFigures, type SinkInput } from '@/lib/core/at-bench/sink-figures'
+import { sinkRoom } from '@/lib/core/at-bench/sink-room'
 import { benchFigures, type BenchInput } from '@/lib/core/at-bench/bench-figures'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import type { HeadNow } from '@/lib/core/cut/plan-types'
@@ -179,6 +181,25 @@ describe('the figures of a bench', () => {
       }
       return stepTable.map(({ stepId }) => benchFigures(stepId, input).map((figure) => [figure, benchLine(figure)]))
     },
+  )
+})
+
+describe('the sink that a target allows', () => {
+  const chambers = fc.array(fc.record({ chamber: fc.constantFrom('1', '2', '3'), cc, isReckoned: fc.boolean() }), {
+    maxLength: 4,
+  })
+  const target = fc.record({ cc, toleranceCc: near(0.05, 10) })
+  holdsFor('sinkRoom', [chambers, target, casting], sinkRoom, 1000)
+  const input: Arbitrary<SinkInput> = fc.record({
+    targetCc: maybe(cc),
+    toleranceCc: near(0.05, 10),
+    casting,
+    chambers,
+    // As a plan that was worked out keeps it.
+    cutToCome: fc.option(fc.record({ seatWorkGivesCc: fc.double({ min: 0, max: 20, noNaN: true }) })),
+  })
+  holdsFor('sinkFigures, and their words', [input], (of) =>
+    sinkFigures(of).map((figure) => [figure, benchLine(figure)]),
   )
 })
 

@@ -2,6 +2,7 @@ import fc, { type Arbitrary } from 'fast-check'
 import { describe } from 'vitest'
 import type { RateCut } from '@/lib/core/rate/learn'
 import { priorRate, type Rate } from '@/lib/core/rate/rate'
+import { chambersNow } from '@/lib/core/at-bench/chambers-now'
 import { shopCutOf, type CutFacts } from '@/lib/core/rate/shop-cut'
 import { recordRate } from '@/lib/core/rate/record-rate'
 import { screenCuts, zOfCut } from '@/lib/core/rate/screen'
@@ -91,6 +92,7 @@ describe('what the shop’s own cuts teach', () => {
     burette: fc.constant({ divisionCc: 0.2, repeatabilityCc: 0.3 }),
   }) as unknown as Arbitrary<CutFacts>
   holds(shopCutOf, [facts], 1000)
+  holds(chambersNow, [facts], 1000)
 })
 
 describe('what a cut did', () => {

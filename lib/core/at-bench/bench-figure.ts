@@ -1,5 +1,6 @@
 import type { CornerName } from '../straightness/corner-point'
 import type { WantedLine } from '../wanted/at-step'
+import type { SinkRoom } from './sink-room'
 
 export type Edge = 'intake' | 'exhaust'
 
@@ -31,6 +32,14 @@ export type BenchFigure =
   | { readonly code: 'finish'; readonly asked: string }
   | { readonly code: 'marks'; readonly intakeIn: number; readonly exhaustIn: number }
   | { readonly code: 'seat-circle'; readonly port: Edge; readonly diameterIn: number }
+  /** Sink of every valve alike that the plan of a cut to come counts on. */
+  | { readonly code: 'sink-planned'; readonly valueIn: number; readonly valueCc: number }
+  | ({
+      readonly code: 'sink-room'
+      readonly targetCc: number
+      readonly toleranceCc: number
+      readonly isReckoned: boolean
+    } & SinkRoom)
   | { readonly code: 'wanted'; readonly line: WantedLine }
   /** Of a flat-deck head, by the engine maker; null: no limit on record at that end. */
   | {
@@ -55,3 +64,4 @@ export type NeededBy =
   | 'ptv-intake'
   | 'ptv-exhaust'
   | 'corners'
+  | 'sink'

@@ -10,6 +10,7 @@ type HeadFigureKey = keyof typeof headFigures
 const headFigures = {
   seatReading: { label: 'seat depth read on this head' },
   removedBeforeIn: { label: 'metal removed before this job' },
+  ccNow: { label: 'a chamber read after the last cut or work on it' },
 } as const
 
 const records: Readonly<Record<string, { readonly label: string }>> = {

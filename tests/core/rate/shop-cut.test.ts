@@ -1,72 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { shopCutOf, type CutFacts, type ShopCut } from '../../../lib/core/rate/shop-cut'
-import type { ReadingKind } from '../../../lib/core/readings/types'
-import type { OrderFacts, VisitEvent } from '../../../lib/core/route/types'
-import type { StepId } from '../../../lib/core/route/step-ids'
-
-/** A visit told in the order it happened: each entry is one event later than the one before. */
-type Told =
-  | readonly ['read', StepId, ReadingKind, Readonly<Record<string, number | string>>]
-  | readonly ['tick' | 'undo' | 'start', StepId]
-  | readonly ['back', readonly StepId[], Partial<OrderFacts>?]
-  | readonly ['valve']
-
-const order = 'o-1'
-
-function visit(told: readonly Told[], over: Partial<CutFacts> = {}): CutFacts {
-  const readings: CutFacts['readings'][number][] = []
-  const events: VisitEvent[] = []
-  const orders: OrderFacts[] = []
-  told.forEach((entry, at) => {
-    const seq = at + 1
-    const key = (stepId: StepId) => ({
-      stepId,
-      occurrence: '',
-      orderId: stepId.startsWith('arrival') ? order : null,
-    })
-    if (entry[0] === 'valve') events.push({ seq, kind: 'valve-changed', step: null })
-    else if (entry[0] === 'back') {
-      events.push({ seq, kind: 'received', step: null })
-      orders.push({
-        orderId: order,
-        number: '1',
-        vendor: 'V',
-        scope: entry[1],
-        angleIn: 0,
-        flatIn: 0,
-        sentSeq: seq - 1,
-        receivedSeq: seq,
-        confirmed: entry[1],
-        seatsIn: true,
-        ...entry[2],
-      })
-    } else {
-      const [kind, stepId] = entry
-      events.push({ seq, kind, step: key(stepId) })
-      if (entry[0] !== 'read') return
-      for (const [point, value] of Object.entries(entry[3])) {
-        readings.push({
-          id: `${seq}-${point}`,
-          seq,
-          kind: entry[2],
-          point,
-          value: typeof value === 'number' ? value : null,
-          text: String(value),
-          notTaken: null,
-          step: key(stepId),
-        })
-      }
-    }
-  })
-  return {
-    readings,
-    events,
-    orders,
-    deck: { deepEdge: 'exhaust', milledWidthIn: 6, deckLengthIn: 20, inset: { edgeIn: 0, endIn: 0 } },
-    burette: { divisionCc: 0.2, repeatabilityCc: 0.3 },
-    ...over,
-  }
-}
+import { shopCutOf, type ShopCut } from '@/lib/core/rate/shop-cut'
+import type { StepId } from '@/lib/core/route/step-ids'
+import { ticked, visit, type Told } from './told-visit'
 
 const four = (...values: number[]) => Object.fromEntries(values.map((value, at) => [String(at + 1), value]))
 const before: Told = ['read', 'chambers', 'cc', four(64.2, 63.8, 64.1, 63.9)]
@@ -79,13 +14,6 @@ const corners = (stepId: StepId, intake: number, exhaust: number): Told => [
   'thickness',
   { 'intake-1': intake, 'exhaust-1': exhaust, 'intake-2': intake, 'exhaust-2': exhaust },
 ]
-
-/** Every step that was read at is ticked in the end: only ticked steps teach. */
-const ticked = (told: readonly Told[]): Told[] => {
-  const steps = ['chambers', 'open-chamber', 'angle-cut', 'flat-cut', 'finished', 'arrival-figures'] as const
-  const read = steps.filter((stepId) => told.some((entry) => entry[0] === 'read' && entry[1] === stepId))
-  return [...told, ...read.map((stepId): Told => ['tick', stepId])]
-}
 
 const cutOf = (...told: Told[]): ShopCut => {
   const cut = shopCutOf(visit(ticked(told)))
