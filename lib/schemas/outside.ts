@@ -31,6 +31,8 @@ export const sendOutsideSchema = z
     /** The order whose work this one does again, and who pays; '' where it is none. */
     redoOfId: z.union([z.literal(''), z.uuid()]).default(''),
     redoCost: z.union([z.literal(''), payer]).default(''),
+    /** Why an angle cut goes out that the customer has not accepted: the owner's word; '' where it is accepted. */
+    unacceptedWhy: words(300).default(''),
   })
   .refine((input) => input.redoOfId === '' || input.redoCost !== '', {
     path: ['redoCost'],

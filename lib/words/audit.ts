@@ -101,6 +101,7 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'photo.add': adding('Added a photo', 'of'),
   'photo.withdraw': () => 'Removed a photo',
   'plan.accept': numbered('Recorded that the customer accepted', 'cut plan version'),
+  'plan.send-unaccepted': adding('Sent a cut out that the customer had not accepted', 'reason'),
   'price-item.add': named('Added', 'price list item'),
   'price-item.change': named('Changed', 'price list item'),
   'price-item.retire': named('Retired', 'price list item'),

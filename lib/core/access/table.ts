@@ -29,6 +29,7 @@ export const accessTable = {
   'reading.correct': { roles: bench },
   'plan.make': { roles: staff },
   'plan.accept': { roles: desk },
+  'plan.override': { roles: owner },
   'hold.open': { roles: staff },
   'hold.decide': { roles: owner },
   'photo.add': { roles: staff },

@@ -50,6 +50,7 @@ export const auditActions = [
   'photo.add',
   'photo.withdraw',
   'plan.accept',
+  'plan.send-unaccepted',
   'price-item.add',
   'price-item.change',
   'price-item.retire',

@@ -112,7 +112,7 @@ export const angledPairPartlyBack: Story = (job) => [
     await job.driveTo(0, 'angle-cut')
     await job.driveTo(1, 'angle-cut')
   }),
-  on(11, '10:40', () => job.plan({ kind: 'angle-flat' }, null)),
+  on(11, '10:40', () => job.plan({ kind: 'angle-flat' }, { by: 'Maren Thistlewood', how: 'by telephone' })),
   on(10, '14:20', () =>
     job.send({
       heads: [0, 1],

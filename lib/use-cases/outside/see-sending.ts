@@ -7,6 +7,7 @@ import { db, type Db } from '@/lib/data/db'
 import { idsToSend, stepsOf, wholeOrder } from '@/lib/data/outside'
 import { vendorsInUse } from '@/lib/data/vendors'
 import { loadDossier } from '@/lib/dossier/dossier'
+import { isAccepted } from './refuse-unaccepted'
 import { headLabel } from '@/lib/core/shop/tag-number'
 
 export type Sendable = {
@@ -16,12 +17,17 @@ export type Sendable = {
   readonly pairId: string
   /** Newest version of the pair's plan; 0: none. */
   readonly planVersion: number
+  /** Of that version; '': none. */
+  readonly planId: string
+  /** The customer has said yes to it. */
   readonly accepted: boolean
   /** What is left of the plan: a vendor who takes this much leaves nothing of it. */
   readonly angleIn: number
   readonly flatIn: number
   /** A rejected cut that nobody has measured: how much of it is off is not known. */
   readonly unmeasured: boolean
+  /** Thickness or chambers of this head are still to be read. */
+  readonly unread: boolean
   readonly steps: readonly { readonly id: StepId; readonly label: string }[]
 }
 
@@ -49,6 +55,8 @@ export async function seeSending(actor: Actor, { visitIds, redoOfId }: Asked) {
     heads,
     redo,
     mayPlan: can(actor, 'plan.make'),
+    mayAccept: can(actor, 'plan.accept'),
+    mayOverride: can(actor, 'plan.override'),
     vendors: await vendorsInUse(client),
   }
 }
@@ -63,12 +71,14 @@ async function sendable(client: Db, visitId: string): Promise<Sendable> {
     jobNumber: visit.job.number,
     pairId: visit.pairId,
     planVersion: plan?.number ?? 0,
-    accepted: (plan?.acceptances.length ?? 0) > 0,
+    planId: plan?.id ?? '',
+    accepted: isAccepted({ visit }),
     angleIn: angleLeftIn(facts),
     flatIn: flatLeftIn(facts),
     unmeasured: facts.orders.some(
       (order) => order.rejected && !order.measured && (order.angleIn > 0 || order.flatIn > 0),
     ),
+    unread: open.some(({ stepId }) => stepId === 'thickness' || stepId === 'chambers'),
     steps: open
       .filter((step) => !neverOutside.includes(step.stepId) && step.stepId !== 'flow')
       .map((step) => ({ id: step.stepId, label: step.label })),

@@ -15,6 +15,7 @@ import { write, type Moment, type Write } from '@/lib/data/write'
 import type { sendOutsideSchema } from '@/lib/schemas/outside'
 import { headLabel } from '@/lib/core/shop/tag-number'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
+import { refuseUnaccepted } from './refuse-unaccepted'
 import { labelOf } from './step-label'
 import type { Wait } from '@/lib/core/route/codes'
 import { sameKey } from '@/lib/core/route/keys'
@@ -55,7 +56,7 @@ export async function sendOutside(actor: Actor, input: Input, moment: Moment) {
     })
     const { promisedOn } = input
     if (promisedOn) await addPromise(ctx, 'outside', { orderId, promisedOn, note: 'at sending' })
-    for (const head of input.heads) await sendHead(ctx, input, orderId, head)
+    for (const head of input.heads) await sendHead(ctx, actor, input, orderId, head)
     ctx.audit({
       action: 'outside-order.send',
       subjectId: orderId,
@@ -75,11 +76,18 @@ async function redoOf(ctx: Write, { redoOfId, heads }: Input): Promise<string | 
   return redoOfId
 }
 
-async function sendHead(ctx: Write, input: Input, orderId: string, head: Input['heads'][number]): Promise<void> {
+async function sendHead(
+  ctx: Write,
+  actor: Actor,
+  input: Input,
+  orderId: string,
+  head: Input['heads'][number],
+): Promise<void> {
   const found = await loadDossier(ctx.tx, head.visitId)
   const { visit, facts } = found
   refuseReleased(visit)
   refuseNotReady(found, input.scope)
+  refuseUnaccepted(ctx, actor, found, input)
   const share = vendorShare(found, input, head)
   await bumpVisit(ctx.tx, visit)
   await ctx.tx.outsideOrderVisit.create({

@@ -151,6 +151,7 @@ describe('at a tablet', () => {
       'visit.release',
       'visit.waive',
       'hold.decide',
+      'plan.override',
     ] as const) {
       expect([action, can(owner, action)]).toEqual([action, false])
     }

@@ -38,6 +38,7 @@ const expected: Record<Action, string> = {
   'plan.make': 'cmo',
   'plan.accept': 'co',
   'hold.open': 'cmo',
+  'plan.override': 'o',
   'hold.decide': 'o',
   'photo.add': 'cmo',
   'photo.withdraw': 'o',

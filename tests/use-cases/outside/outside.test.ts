@@ -7,6 +7,7 @@ import {
   acceptOrderSchema,
   changeOrderSchema,
   confirmOutsideSchema,
+  leaveMarginSchema,
   noteOutsideCostSchema,
   receiveOutsideSchema,
   rejectOutsideSchema,
@@ -25,13 +26,14 @@ import { seeAway } from '@/lib/use-cases/outside/see-away'
 import { seeOrder } from '@/lib/use-cases/outside/see-order'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
+import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { asksOf, selectsOf } from '@/tests/setup/statements'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
-import { bookAnother, makePlan, shopWithJob, workThrough } from '../release/whole-job'
+import { acceptNewest, bookAnother, makePlan, shopWithJob, workThrough } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 })
 
@@ -45,10 +47,11 @@ let mateId: string
 let pairId: string
 
 /** A pair measured and ready to go out: 63 thou at the exhaust edge and 20 flat, seat work ordered. */
-async function readyPair(plan: 'angle-flat' | 'angle' = 'angle-flat') {
+async function readyPair(plan: 'angle-flat' | 'angle' = 'angle-flat', yes = true) {
   const job = await bookAnother({ ordered: ['angle-cut', 'flat-cut', 'seat-work'], targetCc: '54.0' })
   for (const head of job.heads) await workThrough(head.visitId, ['angle-cut', 'seat-work'])
   await makePlan(job, { kind: plan, splitBy: 'flat', flatIn: plan === 'angle' ? '' : '0.020' })
+  if (yes) await acceptNewest(job)
   for (const head of job.heads) await workThrough(head.visitId, ['angle-cut', 'seat-work'])
   return job
 }
@@ -119,6 +122,76 @@ it('no step is started on a head that is away', async () => {
     message: expect.stringContaining('is out at') as string,
   })
   expect(await database.client.visitEvent.count()).toBe(before)
+})
+
+describe('an angle cut that the customer has not accepted', () => {
+  const why = 'He is at sea; his brother said go on.'
+  const sendAngle = (id: string, actor: Actor, over: object = {}) =>
+    send({ scope: ['angle-cut'], heads: [{ visitId: id, angleIn: '', flatIn: '', comesWith: '' }], ...over }, actor)
+
+  it('does not go out: the refusal says how to go on, and a reason of anybody but the owner changes nothing', async () => {
+    const job = await readyPair('angle-flat', false)
+    const [left = '', right = ''] = job.heads.map((head) => head.visitId)
+    const said = 'The customer has not accepted this cut yet (' + (job.heads[0]?.tag ?? '') + ').'
+    const refusal = await refusalOf(sendAngle(left, machinist, { unacceptedWhy: why }))
+    expect(refusal).toMatchObject({
+      code: 'invalid',
+      message: `${said} Record the yes first; only the owner sends it without.`,
+    })
+    expect(refusal.fields).toEqual({})
+    expect(await refusalOf(sendAngle(left, owner))).toMatchObject({
+      message: `${said} Record the yes first, or enter why it goes out without it.`,
+      fields: { unacceptedWhy: expect.any(String) as string },
+    })
+    expect(await database.client.outsideOrder.count()).toBe(0)
+
+    // The owner sends it with a reason, which the trail keeps.
+    await sendAngle(left, owner, { unacceptedWhy: why })
+    const kept = await database.client.auditEntry.findMany({ where: { action: 'plan.send-unaccepted' } })
+    expect(kept.map(({ actorId, visitId: of, changes }) => [actorId, of, JSON.parse(changes)])).toEqual([
+      [owner.personId, left, { shape: 1, value: { reason: why } }],
+    ])
+    const { lines } = await seeTrail(owner, { find: job.number, before: null })
+    expect(lines.map(({ sentence }) => sentence).join()).toContain(why)
+
+    // Accepted: anybody who sends heads sends the other one.
+    await acceptNewest(job)
+    await sendAngle(right, machinist)
+    expect(await database.client.auditEntry.count({ where: { action: 'plan.send-unaccepted' } })).toBe(1)
+  })
+
+  it('is asked about again when the plan is changed after the yes; seat work alone is not asked about', async () => {
+    const job = await readyPair('angle')
+    const id = job.heads[0]?.visitId ?? ''
+    await leaveMargin(
+      owner,
+      leaveMarginSchema.parse({ pairId: job.heads[0]?.pairId ?? '', seenVersion: 1 }),
+      at(monday),
+    )
+    expect(await refusalOf(sendAngle(id, machinist))).toMatchObject({ code: 'invalid' })
+    const { heads } = await seeSending(machinist, { visitIds: [id], redoOfId: null })
+    expect(heads.map(({ accepted, unread }) => [accepted, unread])).toEqual([
+      [false, false],
+      [false, false],
+    ])
+    const other = await bookAnother({ ordered: ['seat-work'] })
+    const seatsOf = other.heads[0]?.visitId ?? ''
+    await workThrough(seatsOf, ['seat-work'])
+    const seats = { scope: ['seat-work'], heads: [{ visitId: seatsOf, angleIn: '', flatIn: '', comesWith: '' }] }
+    await expect(send(seats)).resolves.toMatchObject({ number: 'O-0001' })
+  })
+
+  it('is offered with its mate, which is said to be not measured as long as it is not', async () => {
+    const job = await bookAnother({ ordered: ['angle-cut'], targetCc: '54.0' })
+    const id = job.heads[0]?.visitId ?? ''
+    const unread = async () =>
+      (await seeSending(machinist, { visitIds: [id], redoOfId: null })).heads.map((head) => head.unread)
+    expect(await unread()).toEqual([true, true])
+    await workThrough(id, ['chambers'])
+    expect(await unread()).toEqual([true, true])
+    await workThrough(id, ['angle-cut'])
+    expect(await unread()).toEqual([false, true])
+  })
 })
 
 describe('an order at the vendor', () => {
@@ -342,6 +415,7 @@ describe('an angle cut that leaves nothing for us', () => {
     // A margin of 1 cc at 6 thou per cc.
     expect(planResults.read(plans[0]?.results ?? '', '').flatIn).toBeCloseTo(0.006, 6)
     await workThrough(head?.visitId ?? '', ['angle-cut', 'seat-work'])
+    await acceptNewest(job)
     await send(over)
     // The first plan's pair is untouched.
     expect(await database.client.planVersion.count({ where: { pairId } })).toBe(1)

@@ -12,7 +12,7 @@ import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { readPdf } from '@/tests/pdf/read-pdf'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
-import { bookAnother, makePlan, shopWithJob, workThrough, type Otherwise } from '../release/whole-job'
+import { acceptNewest, bookAnother, makePlan, shopWithJob, workThrough, type Otherwise } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 240_000 })
 
@@ -55,6 +55,7 @@ async function tiltedHead(database: TestDatabase) {
   await workThrough(visitId, ['angle-cut'])
   // 60 thou at the centre, 0.635 of the width: 20 flat and (60 − 20)/0.635 = 63 at the edge.
   await makePlan(job, { kind: 'angle-flat', splitBy: 'flat', flatIn: '0.020' })
+  await acceptNewest(job)
   const order = await sendOutside(
     owner,
     sendOutsideSchema.parse({

@@ -3,7 +3,7 @@ import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import type { TestDatabase } from '@/tests/setup/database'
 import { at, monday, owner } from '../jobs/counter-shop'
-import { bookAnother, makePlan, shopWithJob, workThrough, type Otherwise } from './whole-job'
+import { acceptNewest, bookAnother, makePlan, shopWithJob, workThrough, type Otherwise } from './whole-job'
 
 const vendorId = '019caed9-4300-7000-8000-00000000000a'
 
@@ -44,6 +44,7 @@ export async function angledHead(database: TestDatabase, otherwise: Otherwise = 
   const visitId = job.heads[0]?.visitId ?? ''
   await workThrough(visitId, ['angle-cut'], otherwise)
   await makePlan(job, { kind: 'angle-flat', splitBy: 'flat', flatIn: '0.020' })
+  await acceptNewest(job)
   return visitId
 }
 

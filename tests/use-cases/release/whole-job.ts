@@ -6,9 +6,10 @@ import type { RouteStep } from '@/lib/core/route/types'
 import type { StepId, WorkId } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
 import { loadDossier } from '@/lib/dossier/dossier'
-import { planChoiceSchema } from '@/lib/schemas/plan'
+import { acceptPlanSchema, planChoiceSchema } from '@/lib/schemas/plan'
 import { entrySchema } from '@/lib/schemas/visit'
 import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
+import { acceptPlan } from '@/lib/use-cases/plans/accept-plan'
 import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
@@ -150,6 +151,14 @@ export const makeFlatPlan = (job: BookedJob): Promise<void> =>
   makePlan(job, { kind: 'flat', splitBy: 'flat', flatIn: '' })
 
 type Choice = Pick<z.input<typeof planChoiceSchema>, 'kind' | 'splitBy' | 'flatIn'>
+
+/** The customer's yes to the newest plan of the job's pair. */
+export async function acceptNewest(job: BookedJob): Promise<void> {
+  const { id: planId } = await (
+    await db()
+  ).planVersion.findFirstOrThrow({ where: { pairId: job.heads[0]?.pairId ?? '' }, orderBy: { number: 'desc' } })
+  await acceptPlan(owner, acceptPlanSchema.parse({ planId, by: 'Tamsin Rook', how: 'by phone' }), at(monday))
+}
 
 export async function makePlan(job: BookedJob, plan: Choice): Promise<void> {
   const pairId = job.heads[0]?.pairId ?? ''

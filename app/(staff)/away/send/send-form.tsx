@@ -15,6 +15,7 @@ import type { Redo, Sendable } from '@/lib/use-cases/outside/see-sending'
 import { payerOptions } from '../_components/payer'
 import { sendOutsideAction } from '../actions'
 import { ByThePlan } from './by-the-plan'
+import { NotAccepted, unaccepted } from './not-accepted'
 
 type Vendor = { readonly id: string; readonly name: string; readonly services: string }
 type Props = {
@@ -23,12 +24,14 @@ type Props = {
   vendors: readonly Vendor[]
   redo: Redo | null
   mayPlan: boolean
+  mayAccept: boolean
+  mayOverride: boolean
 }
 
 const line = (visitId: string) => ({ visitId, angleIn: '', flatIn: '', comesWith: '' })
 
 /** One order: which heads, what is done to them, how much is left for us, when it is back. */
-export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
+export function SendForm({ asked, heads, vendors, redo, mayPlan, mayAccept, mayOverride }: Props) {
   const [visitIds, setVisitIds] = useState<readonly string[]>(asked)
   const open = new Map(heads.flatMap((head) => head.steps.map((step) => [step.id, step.label] as const)))
   const [scope, setScope] = useState<readonly StepId[]>(redo?.scope ?? (open.has('angle-cut') ? ['angle-cut'] : []))
@@ -44,6 +47,7 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
       promisedOn: '',
       redoOfId: redo?.orderId ?? '',
       redoCost: payers.find((payer) => payer === redo?.cost) ?? '',
+      unacceptedWhy: '',
     },
   })
   const { setValue, watch } = form.form
@@ -63,85 +67,100 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan }: Props) {
   }
 
   const chosen = heads.filter((head) => visitIds.includes(head.visitId))
+  const isAngle = scope.includes('angle-cut')
   return (
-    <ActionForm form={form} submitLabel="Send">
-      <Select
-        label="Vendor"
-        required
-        empty="Choose a vendor"
-        options={vendors.map((vendor) => ({
-          value: vendor.id,
-          label: vendor.services === '' ? vendor.name : `${vendor.name}: ${vendor.services}`,
-        }))}
-        {...form.text('vendorId')}
-      />
-      {redo && (
+    <>
+      {isAngle && <NotAccepted heads={chosen} mayAccept={mayAccept} mayOverride={mayOverride} />}
+      <ActionForm form={form} submitLabel="Send">
         <Select
-          label="Cost of rework paid by"
+          label="Vendor"
           required
-          empty="Choose who pays"
-          options={payerOptions}
-          {...form.text('redoCost')}
+          empty="Choose a vendor"
+          options={vendors.map((vendor) => ({
+            value: vendor.id,
+            label: vendor.services === '' ? vendor.name : `${vendor.name}: ${vendor.services}`,
+          }))}
+          {...form.text('vendorId')}
         />
-      )}
-      <CheckList
-        label="Heads in this box"
-        name="heads"
-        values={[...visitIds]}
-        onChange={(event) => pickHeads(toggled(visitIds, event.target))}
-        options={heads.map((head) => ({ value: head.visitId, label: `${head.tag}, job ${head.jobNumber}` }))}
-      />
-      <CheckList
-        label="Work for the vendor"
-        hint="Steps not ticked stay with the shop."
-        name="scope"
-        values={[...scope]}
-        onChange={(event) => pickScope(toggled(scope, event.target))}
-        options={[...open].map(([value, label]) => ({ value, label }))}
-      />
-      {scope.includes('angle-cut') && (
-        <>
-          <Check
-            label="The vendor finishes to size"
-            hint="If not, the vendor cuts only the angle part and the last flat cut is made here."
-            {...form.text('finishesToSize')}
+        {redo && (
+          <Select
+            label="Cost of rework paid by"
+            required
+            empty="Choose who pays"
+            options={payerOptions}
+            {...form.text('redoCost')}
           />
-          <ByThePlan heads={chosen} finishesToSize={watch('finishesToSize')} mayPlan={mayPlan} />
-        </>
-      )}
-      {lines.map(({ visitId }, place) => {
-        const tag = heads.find((head) => head.visitId === visitId)?.tag ?? ''
-        return (
-          <details key={visitId}>
-            <summary>{tag}: parts sent with it, depths other than planned</summary>
-            <div className="columns">
-              <TextInput label="Sent with it" required={false} {...form.text(`heads.${place}.comesWith`)} />
-              {scope.includes('angle-cut') && (
+        )}
+        <CheckList
+          label="Heads in this box"
+          name="heads"
+          values={[...visitIds]}
+          onChange={(event) => pickHeads(toggled(visitIds, event.target))}
+          options={heads.map(({ visitId, tag, jobNumber, unread }) => ({
+            value: visitId,
+            label: `${tag}, job ${jobNumber}${unread ? ', not measured yet' : ''}`,
+          }))}
+        />
+        <CheckList
+          label="Work for the vendor"
+          hint="Steps not ticked stay with the shop."
+          name="scope"
+          values={[...scope]}
+          onChange={(event) => pickScope(toggled(scope, event.target))}
+          options={[...open].map(([value, label]) => ({ value, label }))}
+        />
+        {isAngle && (
+          <>
+            <Check
+              label="The vendor finishes to size"
+              hint="If not, the vendor cuts only the angle part and the last flat cut is made here."
+              {...form.text('finishesToSize')}
+            />
+            <ByThePlan heads={chosen} finishesToSize={watch('finishesToSize')} mayPlan={mayPlan} />
+            {mayOverride && unaccepted(chosen).length > 0 && (
+              <TextInput
+                label="Why it goes out without the customer’s yes"
+                hint="The owner’s word. It is kept in the trail."
+                required={false}
+                {...form.text('unacceptedWhy')}
+              />
+            )}
+          </>
+        )}
+        {lines.map(({ visitId }, place) => {
+          const tag = heads.find((head) => head.visitId === visitId)?.tag ?? ''
+          return (
+            <details key={visitId}>
+              <summary>{tag}: parts sent with it, depths other than planned</summary>
+              <div className="columns">
+                <TextInput label="Sent with it" required={false} {...form.text(`heads.${place}.comesWith`)} />
+                {isAngle && (
+                  <FormFigure
+                    form={form}
+                    name={`heads.${place}.angleIn`}
+                    label="Angle part, at the deep edge"
+                    quantity="cutDepth"
+                    required={false}
+                  />
+                )}
                 <FormFigure
                   form={form}
-                  name={`heads.${place}.angleIn`}
-                  label="Angle part, at the deep edge"
+                  name={`heads.${place}.flatIn`}
+                  label="Flat part, cut by the vendor"
                   quantity="cutDepth"
                   required={false}
                 />
-              )}
-              <FormFigure
-                form={form}
-                name={`heads.${place}.flatIn`}
-                label="Flat part, cut by the vendor"
-                quantity="cutDepth"
-                required={false}
-              />
-            </div>
-          </details>
-        )
-      })}
-      <TextInput label="Promised date" type="date" required={false} {...form.text('promisedOn')} />
-      <TextArea label="Instructions to the vendor" required={false} rows={2} {...form.text('instructions')} />
-      <div className="columns">
-        <TextInput label="Freight" required={false} {...form.text('freight')} />
-        <TextInput label="Tracking number" required={false} {...form.text('tracking')} />
-      </div>
-    </ActionForm>
+              </div>
+            </details>
+          )
+        })}
+        <TextInput label="Promised date" type="date" required={false} {...form.text('promisedOn')} />
+        <TextArea label="Instructions to the vendor" required={false} rows={2} {...form.text('instructions')} />
+        <div className="columns">
+          <TextInput label="Freight" required={false} {...form.text('freight')} />
+          <TextInput label="Tracking number" required={false} {...form.text('tracking')} />
+        </div>
+      </ActionForm>
+    </>
   )
 }
