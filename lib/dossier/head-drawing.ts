@@ -1,5 +1,6 @@
 import { cornerInsetOf } from '@/lib/core/straightness/corner-inset'
 import type { CornerName } from '@/lib/core/straightness/corner-point'
+import { ports, valveCountsOf } from '@/lib/core/readings/valves'
 import { insetWords } from '@/lib/words/corner-inset'
 import { slotAfterCuts } from '@/lib/core/head-now/hole-slot'
 import type { HeadDrawing } from '@/lib/core/spec/head-drawing'
@@ -52,6 +53,7 @@ function withReadings(head: DrawnHead, ccStep: 'chambers' | 'finished', cornerSt
   const cc = valuedAt(head.newest, ccStep, 'cc')
   return {
     chambers: head.chambers,
+    ...flatDeckOf(head),
     ...touchedAt(head),
     cornerReadings: cornerTexts(cornersAt(head, cornerStep)),
     chamberReadings: Array.from({ length: head.chambers }, (_, place) => {
@@ -60,6 +62,25 @@ function withReadings(head: DrawnHead, ccStep: 'chambers' | 'finished', cornerSt
     }),
     ...boltsOf(head),
   }
+}
+
+/** The valves and injectors of a flat-deck head, as far as the record has their places across. */
+function flatDeckOf({ facts, casting, visit }: DrawnHead): Pick<HeadDrawing, 'flatDeck'> {
+  const { milledWidthIn } = casting
+  if (!facts.flatDeck) return {}
+  const across = (xIn: number | undefined): number | null => {
+    if (xIn === undefined || !milledWidthIn) return null
+    const fromShallow = Math.min(1, Math.max(0, xIn / milledWidthIn))
+    return visit.head.casting?.deepEdge === 'intake' ? 1 - fromShallow : fromShallow
+  }
+  const valves = ports.flatMap((port) => {
+    const place = across(casting[`${port}ValveXIn`])
+    const diameterIn = casting[`${port}ValveIn`]
+    if (place === null || diameterIn === undefined || !milledWidthIn) return []
+    const valve = { across: place, widthShare: diameterIn / milledWidthIn }
+    return Array.from({ length: valveCountsOf(casting)[port] }, () => valve)
+  })
+  return { flatDeck: { valves, injectorAcross: across(casting.injectorXIn) } }
 }
 
 /** Without the deck's size the points are drawn a little inside, and the words say how far. */

@@ -1,5 +1,6 @@
 import type { Corner, Edge, HeadDrawing } from '@/lib/core/spec/head-drawing'
 import { roughWidth } from './dimension'
+import { cylinderPitch, flatDeckValves, flatDeckWords, type DeckFrame } from './head-plan-valves'
 import {
   ellipsePath,
   filled,
@@ -16,13 +17,8 @@ import {
   type Point,
 } from './marks'
 
-/** Where the head lies in the drawing: its deck seen from below, intake edge at the foot, marked end at the left. */
-type Frame = {
-  readonly left: number
-  readonly top: number
-  readonly length: number
-  readonly width: number
-}
+/** Where the head lies in the drawing: its deck seen from below. */
+type Frame = DeckFrame
 
 const marginX = 14
 const marginY = 8
@@ -47,7 +43,7 @@ export function headPlan(head: HeadDrawing, widthMm = 150): Drawing {
       ...deepEdge(head, frame),
       ...markedEnd(frame),
       ...bolts(head, frame),
-      ...chambers(head, frame),
+      ...(head.flatDeck ? flatDeckValves(head, head.flatDeck, frame) : chambers(head, frame)),
       ...edges(head, frame),
       ...corners(head, frame),
       ...touchedPoints(head, frame),
@@ -158,17 +154,12 @@ function boltName(bolt: Bolt, frame: Frame): Mark[] {
 }
 
 function chambers(head: HeadDrawing, frame: Frame): Mark[] {
-  // Both ends stay clear: the marked end has its notch there.
-  const clear = 5
-  const pitch = (frame.length - 2 * clear) / Math.max(1, head.chambers)
+  const { pitch, at } = cylinderPitch(head.chambers, frame)
   const rx = Math.min(pitch * 0.42, frame.width * 0.34)
   const ry = frame.width * 0.29
   const longest = Math.max(4, ...head.chamberReadings.map((reading) => reading?.length ?? 0))
   const readingMm = Math.min(4.2, (1.8 * rx) / (0.45 * longest))
-  const centres = Array.from({ length: head.chambers }, (_, i): Point => [
-    frame.left + clear + pitch * (i + 0.5),
-    frame.top + frame.width / 2,
-  ])
+  const centres = Array.from({ length: head.chambers }, (_, i): Point => [at(i), frame.top + frame.width / 2])
   const outline = centres.map(([x, y]) => roundedPath(x - rx, y - ry, 2 * rx, 2 * ry, rx * 0.75, ry * 0.75)).join('')
   return [
     ...outlined(outline, 'ink', 0.4),
@@ -184,9 +175,11 @@ function chambers(head: HeadDrawing, frame: Frame): Mark[] {
 const legendTextMm = 3
 const legendLineMm = 3.8
 
-/** What the bolt holes mean, a line for their lengths and one for their slots; then where the corners are touched. */
+/** What the valves of a flat deck and the bolt holes mean, a line for their lengths and one for their slots; then where the corners are touched. */
 function legendLines(head: HeadDrawing): string[] {
-  return [...boltLines(head), head.touched ? `${crossSign}: ${head.touched.words}` : ''].filter((line) => line !== '')
+  return [flatDeckWords(head), ...boltLines(head), head.touched ? `${crossSign}: ${head.touched.words}` : ''].filter(
+    (line) => line !== '',
+  )
 }
 
 const crossSign = '+'
@@ -304,6 +297,7 @@ function planInWords(head: HeadDrawing): string {
   )
   const slots = [boltsInWords(head), slotWords(head)].filter((part) => part !== '')
   const touched = head.touched ? [head.touched.words] : []
-  const list = [`${head.chambers} chambers counted from the marked end`, ...readings, ...corner, ...touched, ...slots]
+  const what = head.flatDeck ? 'cylinders, valves in a flat deck,' : 'chambers'
+  const list = [`${head.chambers} ${what} counted from the marked end`, ...readings, ...corner, ...touched, ...slots]
   return `${cutInWords(head)} ${list.join('; ')}.`
 }

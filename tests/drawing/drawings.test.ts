@@ -48,6 +48,18 @@ const touchedHead: HeadDrawing = {
   touched: { acrossShare: 0.5 / 7, alongShare: 0.025, words: 'corners touched 0.500 in inside edges and ends' },
 }
 
+/** Two valves of a kind at their places across, an injector between them: 1.24 and 1.16 in over 7.2. */
+const flatDeckHead: HeadDrawing = {
+  ...head,
+  deepEdge: null,
+  cutKind: 'flat',
+  chamberReadings: [],
+  flatDeck: {
+    valves: [2.55, 2.55, 4.65, 4.65].map((xIn) => ({ across: xIn / 7.2, widthShare: 1.24 / 7.2 })),
+    injectorAcross: 0.5,
+  },
+}
+
 const words = (drawing: Drawing) => drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
 
 /** All coordinates of the paths, as points. */
@@ -79,6 +91,8 @@ describe('every drawing', () => {
     ['empty scale', headScale([], { widthMm: 150, forHand: true })],
     ['plan', headPlan(head)],
     ['plan, where it is touched', headPlan(touchedHead)],
+    ['plan of a flat deck', headPlan(flatDeckHead)],
+    ['plan of a flat deck of twelve', headPlan({ ...flatDeckHead, chambers: 12 })],
     ['plan of twelve', headPlan({ ...head, chambers: 12, deepEdge: 'intake' })],
     ['section', headSection(head)],
     ['tag', tagPlate('T-104127')],
@@ -163,6 +177,25 @@ describe('plan and section of the head', () => {
     expect(intake?.text).toBe('intake edge · deep edge · cut 0.020 in')
     expect(exhaust?.y ?? 0).toBeLessThan(intake?.y ?? 0)
     expect(headPlan(head).description).toContain('deep at the exhaust edge')
+  })
+
+  it('shows the valves of a flat deck across where the record has them, and no chamber', () => {
+    const { marks, description } = headPlan(flatDeckHead, 150)
+    // 150 mm: the deck is 122 long and 122/2.6 = 46.92 wide, from y 8; 2.55/7.2 of it from the intake edge at the foot.
+    const width = 122 / 2.6
+    const valves = marks.find((mark) => mark.kind === 'path' && (mark.d.match(/M/g) ?? []).length === 16)
+    // Each circle begins at its top, half of 1.24/7.2 of the width over its middle.
+    const y = (xIn: number) => 8 + (1 - xIn / 7.2) * width - (0.62 / 7.2) * width
+    const starts =
+      valves?.kind === 'path' ? [...valves.d.matchAll(/M[-\d.]+[ ,]([-\d.]+)/g)].map(([, at]) => Number(at)) : []
+    const places = [...new Set(starts.map((at) => at.toFixed(1)))]
+    expect(places).toEqual([y(2.55).toFixed(1), y(4.65).toFixed(1)])
+    expect(description).toContain('4 cylinders, valves in a flat deck, counted from the marked end')
+    expect(words(headPlan(flatDeckHead))).toContain('valves: across by the record, along the head not to scale')
+    // Without places on record there are the numbers alone.
+    const bare = headPlan({ ...flatDeckHead, flatDeck: { valves: [], injectorAcross: null } })
+    expect(words(bare)).toContain('4')
+    expect(words(bare).join()).not.toContain('valves')
   })
 
   it('names no deep edge for a flat cut and hatches nothing', () => {

@@ -90,6 +90,13 @@ const drawings: readonly (readonly [string, Drawing])[] = [
     'plan of twelve without a reading',
     headPlan({ ...head, chambers: 12, chamberReadings: [], bolts: [], cutKind: 'none', deepEdge: null }),
   ],
+  [
+    'plan of a flat deck',
+    headPlan({
+      ...head,
+      flatDeck: { valves: [{ across: 0.4, widthShare: 0.17 }], injectorAcross: 0.5 },
+    }),
+  ],
   ['section', headSection(head)],
   ['section of a flat cut', headSection({ ...head, cutKind: 'flat', deepEdge: null })],
   [

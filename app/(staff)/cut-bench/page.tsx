@@ -16,7 +16,6 @@ export default async function CutBenchPage({ searchParams }: Props) {
   const castingId = asked.castingId === '' ? (view.casting?.id ?? '') : asked.castingId
   return (
     <>
-      <h1>Can we reach this cc?</h1>
       <Bench view={view} initial={{ ...asked, castingId }} />
       {view.kept.length > 0 && (
         <section className="part" aria-label="Saved estimates">

@@ -42,7 +42,8 @@ export function ChosenWay({
   onNeed,
 }: Props) {
   const { start } = way
-  const onLine = way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle'
+  // A flat-deck head is cut flat to a thickness: there is no line between flat and angle.
+  const onLine = !start.flatDeck && (way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle')
   const line = useMemo(() => (onLine ? lineFrom(question, start) : null), [onLine, question, start])
   const moved = angleIn === null ? null : wayAt(question, start, angleIn)
   const shown = moved?.ok ? moved.value : way

@@ -4,10 +4,13 @@ import { castingFigures, type CastingFigureKey } from './figures'
 export const chamberShapes = ['open', 'closed', 'flat-deck'] as const
 export type ChamberShape = (typeof chamberShapes)[number]
 
-/** Figures that only a head of this shape has: the form hides the others, and a record does not keep them. */
+/**
+ * Figures that only a head of this shape has: the form hides the others, and a record does not keep them. A flat-deck head
+ * is cut flat, so it has no largest angle.
+ */
 export const appliesTo = (shape: ChamberShape, key: CastingFigureKey): boolean =>
   shape === 'flat-deck'
-    ? !castingFigures[key].perForm && !seatCircle.test(key)
+    ? !castingFigures[key].perForm && !seatCircle.test(key) && key !== 'largestAngleDeg'
     : !flatDeckKeys.some((one) => one === key)
 
 const flatDeckKeys: readonly CastingFigureKey[] = [

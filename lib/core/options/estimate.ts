@@ -5,6 +5,7 @@ import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
 import { castingAsItIs } from './drawn-casting'
 import { figureName } from './figure-names'
+import { formatFigure } from '../units/format-figure'
 import { chamberLines } from './plan-words'
 import { wayAt } from './way-cut'
 import { wayEffort, wayTitle } from './way-words'
@@ -87,6 +88,12 @@ function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, '
 }
 
 function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }: CutOption): EstimateLine[] {
+  if (start.flatDeck) {
+    const thicknessIn = start.heads[0]?.thicknessIn ?? null
+    return thicknessIn === null
+      ? []
+      : [{ label: 'Thickness now', value: formatFigure(thicknessIn, 'thickness'), note: '' }]
+  }
   const nowCc = presentMeanCc(start)
   const line = (label: string, cc: number | null, note = ''): EstimateLine[] =>
     cc === null ? [] : [{ label, value: `${cc.toFixed(1)} cc`, note }]

@@ -10,6 +10,14 @@ export type Corner = 'intake-1' | 'exhaust-1' | 'intake-2' | 'exhaust-2'
 export type HeadDrawing = {
   /** How many; counted from the marked end. */
   readonly chambers: number
+  /**
+   * A head whose valves lie in a flat face has no chambers to draw: its valves, as shares of the deck's width (0 at the
+   * intake edge), each as often as a cylinder has it; those without a place on record are left out. Absent: chambers.
+   */
+  readonly flatDeck?: {
+    readonly valves: readonly { readonly across: number; readonly widthShare: number }[]
+    readonly injectorAcross: number | null
+  }
   readonly cutKind: CutKind
   /** The deep edge of an angle cut; null when the plan has no angle part. */
   readonly deepEdge: Edge | null

@@ -33,6 +33,16 @@ const shop = z.object({
 
 const drawing = z.object({
   chambers: z.number(),
+  flatDeck: z
+    .object({
+      valves: z.array(
+        z.object({ across: z.number(), widthShare: z.number() } satisfies Fields<
+          NonNullable<HeadDrawing['flatDeck']>['valves'][number]
+        >),
+      ),
+      injectorAcross: z.number().nullable(),
+    } satisfies Fields<NonNullable<HeadDrawing['flatDeck']>>)
+    .optional(),
   cutKind: z.enum(cutKinds),
   deepEdge: edge.nullable(),
   edgeDepths: z.object({ intake: textOrNull, exhaust: textOrNull }),

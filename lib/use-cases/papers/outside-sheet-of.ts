@@ -35,6 +35,7 @@ export function outsideSheetOf(
   sentBy: string,
 ): OutsideSheetData {
   const scope = order.scope.split(',').filter((step) => step !== '') as StepId[]
+  const flatDecks = heads.every(({ facts }) => facts.flatDeck)
   const cut = scope.some((step) => step === 'angle-cut' || step === 'flat-cut')
   return {
     language: shop.locale,
@@ -49,7 +50,7 @@ export function outsideSheetOf(
       const head = heads.find((entry) => entry.visit.id === line.visitId)
       return head ? [outsideHead(order, scope, line, head)] : []
     }),
-    checks: checksOf(scope, cut),
+    checks: checksOf(scope, cut, flatDecks),
     notes: order.instructions,
     cautions: cut ? ['Call before the first cut if anything is unclear.'] : [],
     addressWarning: addressWarning(),
@@ -177,7 +178,8 @@ function drawingOf(head: Dossier, { angleIn, flatIn }: Line, deepEdge: Deep, sco
   }
 }
 
-function checksOf(scope: readonly StepId[], cut: boolean): string[] {
+function checksOf(scope: readonly StepId[], cut: boolean, flatDecks: boolean): string[] {
+  const seats = flatDecks ? 'Seats, and how deep the valves lie' : 'Seats, and the volume of one chamber'
   return [
     'Count and damage, the day it comes back',
     ...(cut
@@ -188,6 +190,6 @@ function checksOf(scope: readonly StepId[], cut: boolean): string[] {
         ]
       : []),
     ...(scope.includes('weld') || scope.includes('straighten') ? ['Cracks and straightness'] : []),
-    ...(scope.includes('seat-work') ? ['Seats, and the volume of one chamber'] : []),
+    ...(scope.includes('seat-work') ? [seats] : []),
   ]
 }

@@ -39,6 +39,16 @@ describe('a flat-deck head after 12 thou', () => {
     expect(held && heldAgainstWords(held.why)).toBe('before, and 12 thou cut')
   })
 
+  it('a cut that leans by its corners: between what its two edges leave', () => {
+    // 12 thou at one edge, 16 at the other: 40 − 16 = 24 to 40 − 12 = 28, in the middle 26, each end 5 more.
+    const leaning = { ...cut12, cut: { shallowIn: 0.012, deepIn: 0.016 } }
+    const held = expected('recession', '1-intake', leaning)
+    expect([held?.low, held?.value, held?.high].map((end) => Number(end?.toFixed(9)))).toEqual([0.019, 0.026, 0.033])
+    // An injector: 60 + 12 = 72 to 60 + 16 = 76.
+    const out = expected('protrusion', '1', { ...leaning, stepId: 'finished' })
+    expect([out?.low, out?.value, out?.high].map((end) => Number(end?.toFixed(9)))).toEqual([0.067, 0.074, 0.081])
+  })
+
   it('a valve that lies deeper than before, no seat work done, is a stop', () => {
     const typed = { ...cut12, here: { 'recession|1-intake': 0.0421 } }
     expect(stopsOf(typed)).toMatchObject([{ code: 'seat-deeper', beforeIn: 0.04, nowIn: 0.0421 }])

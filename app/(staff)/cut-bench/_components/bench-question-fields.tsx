@@ -4,6 +4,7 @@ import { Check } from '@/app/_components/ui/check'
 import { Choice } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { appliesTo, type ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { castingFigureKeys, castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import { camAnswerOptions } from '@/lib/core/engine/cam-answer'
 import { engineFigureKeys, engineFigures } from '@/lib/core/engine/figures'
@@ -27,13 +28,14 @@ type Props = {
   /** What the casting's record says, shown where nothing is typed over it. */
   record: CastingFacts
   hasTarget: boolean
-  isFlatDeck: boolean
+  shape: ChamberShape
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** A simple question is three fields; the rest unfolds. */
-export function BenchQuestionFields({ text, castings, record, hasTarget, isFlatDeck }: Props) {
+export function BenchQuestionFields({ text, castings, record, hasTarget, shape }: Props) {
+  const isFlatDeck = shape === 'flat-deck'
   const nominal = record.nominalCc
   return (
     <div className="stack">
@@ -121,8 +123,12 @@ export function BenchQuestionFields({ text, castings, record, hasTarget, isFlatD
         <details>
           <summary>Class limits</summary>
           <div className={styles.fields}>
-            <Check label="Flat cuts only" {...text('classFlatOnly')} />
-            <TextInput label="Smallest chamber allowed, cc" inputMode="decimal" {...text('classMinCc')} />
+            {!isFlatDeck && (
+              <>
+                <Check label="Flat cuts only" {...text('classFlatOnly')} />
+                <TextInput label="Smallest chamber allowed, cc" inputMode="decimal" {...text('classMinCc')} />
+              </>
+            )}
             <TextInput label="Deepest cut allowed, in" inputMode="decimal" {...text('classMaxCut')} />
           </div>
         </details>
@@ -131,20 +137,22 @@ export function BenchQuestionFields({ text, castings, record, hasTarget, isFlatD
           <div className="stack">
             <p className="soft">Enter what differs on this head. Empty uses the record.</p>
             <div className={styles.fields}>
-              {castingFigureKeys.map((key) => {
-                const { quantity } = castingFigures[key]
-                const known = record[key]
-                return (
-                  <TextInput
-                    key={key}
-                    label={withUnit(castingFigures[key])}
-                    placeholder={known === undefined ? 'not on record' : formatFigure(known, quantity)}
-                    inputMode="decimal"
-                    autoComplete="off"
-                    {...text(`figures.${key}`)}
-                  />
-                )
-              })}
+              {castingFigureKeys
+                .filter((key) => appliesTo(shape, key))
+                .map((key) => {
+                  const { quantity } = castingFigures[key]
+                  const known = record[key]
+                  return (
+                    <TextInput
+                      key={key}
+                      label={withUnit(castingFigures[key])}
+                      placeholder={known === undefined ? 'not on record' : formatFigure(known, quantity)}
+                      inputMode="decimal"
+                      autoComplete="off"
+                      {...text(`figures.${key}`)}
+                    />
+                  )
+                })}
             </div>
           </div>
         </details>

@@ -22,13 +22,14 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
   useKeptInAddress(query)
   return (
     <div className="stack-large">
+      <h1>Can we reach this {casting?.chamberShape === 'flat-deck' ? 'thickness' : 'cc'}?</h1>
       <form onSubmit={(event) => event.preventDefault()}>
         <BenchQuestionFields
           text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
           castings={view.castings}
           record={casting?.facts ?? {}}
           hasTarget={asked.targetCc !== null}
-          isFlatDeck={casting?.chamberShape === 'flat-deck'}
+          shape={casting?.chamberShape ?? 'open'}
         />
       </form>
       <Busy when={loading} label="Fetching the casting’s record" />

@@ -1,3 +1,4 @@
+import { appliesTo, chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import { castingFigures, type CastingFigureKey, type ChamberForm } from '@/lib/core/casting/figures'
 import { perFormKeys, type SharedKey } from '@/lib/schemas/casting'
 
@@ -16,8 +17,6 @@ export const formLabels: Record<ChamberForm, string> = {
 }
 
 type Group = {
-  /** Only of such heads, or only of heads with chambers; left out: of all. */
-  readonly only?: 'flat-deck' | 'chambers'
   readonly id: string
   readonly title: string
   readonly about: string
@@ -65,7 +64,6 @@ const groups: readonly Group[] = [
     ],
   },
   {
-    only: 'flat-deck',
     id: 'flat-deck',
     title: 'Flat deck: the engine maker’s limits',
     about:
@@ -81,7 +79,6 @@ const groups: readonly Group[] = [
     ],
   },
   {
-    only: 'chambers',
     id: 'seats',
     title: 'Seats',
     about:
@@ -137,8 +134,12 @@ export const chamberShapeOptions = [
 ]
 
 /** The groups that a record of this shape has. */
-export const groupsOf = (shape: string): readonly Group[] =>
-  groups.filter(({ only }) => only === undefined || (only === 'flat-deck') === (shape === 'flat-deck'))
+export function groupsOf(shape: string): readonly Group[] {
+  const of = chamberShapeOf(shape)
+  return groups
+    .map((group) => ({ ...group, keys: group.keys.filter((key) => appliesTo(of, key)) }))
+    .filter(({ keys }) => keys.length > 0)
+}
 
 /** "flat deck" */
 export const shapeWords = (shape: string): string =>
