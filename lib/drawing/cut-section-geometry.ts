@@ -45,7 +45,8 @@ export function sectionGeometry(input: CutSectionInput): SectionGeometry {
     valves,
     oneBehindOther,
     ...chamberOf(input, opening, oneBehindOther ? valves.slice(0, 1) : valves, widthIn),
-    missing: missingOf(casting, opening, valves),
+    // A flat deck has no opening, and its valves lie in it.
+    missing: input.chamberShape === 'flat-deck' ? [] : missingOf(casting, opening, valves),
   }
 }
 

@@ -20,8 +20,9 @@ export const benchForm = z.object({
   targetCc: text,
   stopAtIn: text,
   sinkIn: text,
-  /** Of a flat-deck head: how thick it is to be, and how deep its valves and injectors stand now. */
+  /** Of a flat-deck head: how thick it is to be and is, and how deep its valves and injectors stand now. */
   thicknessIn: text,
+  thicknessNow: text,
   intakeRecession: text,
   exhaustRecession: text,
   protrusion: text,
@@ -45,6 +46,7 @@ export const emptyBench = (castingId = ''): BenchForm => ({
   stopAtIn: '',
   sinkIn: '',
   thicknessIn: '',
+  thicknessNow: '',
   intakeRecession: '',
   exhaustRecession: '',
   protrusion: '',
@@ -82,6 +84,7 @@ export function readBench(form: BenchForm): ReadBench {
     stopAtIn: read('stopAtIn', form.stopAtIn, 'stopAt'),
     sinkIn: read('sinkIn', form.sinkIn, 'sink'),
     thicknessIn: read('thicknessIn', form.thicknessIn, 'thickness'),
+    thicknessNowIn: read('thicknessNow', form.thicknessNow, 'thickness'),
     recessionIn: {
       intake: read('intakeRecession', form.intakeRecession, 'recession'),
       exhaust: read('exhaustRecession', form.exhaustRecession, 'recession'),
@@ -124,6 +127,7 @@ const shortNames = {
   stopAtIn: 'stop',
   sinkIn: 'sink',
   thicknessIn: 'thick',
+  thicknessNow: 'thicknow',
   intakeRecession: 'in',
   exhaustRecession: 'ex',
   protrusion: 'injector',

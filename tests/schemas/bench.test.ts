@@ -75,6 +75,7 @@ describe('a question as a link', () => {
           stopAtIn: words,
           sinkIn: words,
           thicknessIn: words,
+          thicknessNow: words,
           intakeRecession: words,
           exhaustRecession: words,
           protrusion: words,

@@ -52,6 +52,7 @@ export type Asked = {
   readonly sinkIn: number | null
   /** Of a flat-deck head: wanted thickness, and what its valves and injectors read now. */
   readonly thicknessIn?: number | null
+  readonly thicknessNowIn?: number | null
   readonly recessionIn?: Readonly<Record<Port, number | null>>
   readonly protrusionIn?: number | null
   readonly classFlatOnly: boolean
@@ -137,8 +138,11 @@ function flatDeckHead(asked: Asked, facts: CastingFacts, chambers: number): Head
       return valueIn === null ? [] : [[valve, valueIn] as const]
     })
   const { protrusionIn = null } = asked
+  const own = ownHead(asked, facts)
+  const nowIn = asked.thicknessNowIn ?? null
   return {
-    ...ownHead(asked, facts),
+    ...own,
+    ...(nowIn === null ? {} : { thicknessIn: nowIn, removedBeforeIn: own.removedBeforeIn ?? goneBy(facts, nowIn) }),
     chambersCc: [],
     flatDeck: {
       recessionIn: Object.fromEntries(recession),
@@ -146,6 +150,10 @@ function flatDeckHead(asked: Asked, facts: CastingFacts, chambers: number): Head
     },
   }
 }
+
+/** What is gone by the thickness; null while nobody knows how thick the casting was new. */
+const goneBy = ({ thicknessNewIn }: CastingFacts, nowIn: number): number | null =>
+  thicknessNewIn === undefined ? null : Math.max(0, thicknessNewIn - nowIn)
 
 function ownHead({ presentCc, goneIn, used }: Asked, facts: CastingFacts): HeadNow {
   const removedBeforeIn = goneIn ?? (used ? null : 0)

@@ -46,6 +46,18 @@ describe('a flat-deck head on the telephone', () => {
     expect(steps).not.toContain('chambers')
   })
 
+  it('goes by its thickness now where that was measured', () => {
+    const now = (more: Partial<Asked>) => waysOf(of({ thicknessNowIn: 4.127, ...more }))[0]
+    // 4.127 to 4.120 is 7 thou, whatever else was removed; nobody has to know that.
+    const used = now({ goneIn: null })
+    expect(used && wayTitle(used)).toBe('Flat cut to 4.1200 in thick, 7 thou')
+    // 4.134 − 4.127 = 7 thou gone before, 14 in all.
+    expect(used?.start.heads[0]?.removedBeforeIn).toBeCloseTo(0.007, 12)
+    expect(used?.worked?.plan.totalRemovedIn).toBeCloseTo(0.014, 12)
+    // Thicker than new: nothing is gone, not less than nothing.
+    expect(now({ goneIn: null, thicknessNowIn: 4.135 })?.start.heads[0]?.removedBeforeIn).toBe(0)
+  })
+
   it('says of each valve and injector what it becomes, and what is past a limit', () => {
     const [way] = waysOf(of())
     if (!way?.worked) throw new Error('not worked out')

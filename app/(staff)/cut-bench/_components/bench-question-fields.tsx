@@ -173,6 +173,13 @@ function FlatDeckFields({ text }: Pick<Props, 'text'>) {
         {...text('thicknessIn')}
       />
       <TextInput
+        label="Thickness now, in"
+        hint="At the thinnest corner. Empty: new less what was removed."
+        inputMode="decimal"
+        autoComplete="off"
+        {...text('thicknessNow')}
+      />
+      <TextInput
         label="Intake valves below the deck now, in"
         hint="Minus where they stand proud."
         inputMode="decimal"

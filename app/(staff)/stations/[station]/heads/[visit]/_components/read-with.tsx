@@ -10,15 +10,21 @@ export type ReadWithProps = {
   readonly onChange: (instruments: Readonly<Record<string, string>>) => void
 }
 
-type Props = ReadWithProps & { readonly kind: ReadingKind; readonly label: string }
+type Props = ReadWithProps & {
+  readonly kind: ReadingKind
+  readonly label: string
+  /** Several stand together under one heading that says what they are. */
+  readonly inList?: boolean
+}
 
 /** What one kind of figure was read with: only instruments that measure it, the one used last first. */
-export function ReadWith({ kind, label, screen, instruments, onChange }: Props) {
+export function ReadWith({ kind, label, inList = false, screen, instruments, onChange }: Props) {
   const able = screen.instruments[kind] ?? []
   if (able.length === 0) return null
   return (
     <Select
-      label={`${label}: read with`}
+      label={inList ? label : 'Read with'}
+      aria-label={`Read with: ${label}`}
       required={false}
       empty="Not named"
       value={instruments[kind] ?? ''}

@@ -86,9 +86,11 @@ export function ValveSheet(props: Props) {
       </div>
       <details>
         <summary>Read with</summary>
-        {columns.map(({ kind, label }) => (
-          <ReadWith key={kind} kind={kind} label={label} {...readWith} />
-        ))}
+        <div className={styles.readWith}>
+          {columns.map(({ kind, short }) => (
+            <ReadWith key={kind} kind={kind} label={short} inList {...readWith} />
+          ))}
+        </div>
       </details>
       {reckons && facts && <Springs rows={rows} answers={answers} facts={facts} />}
     </section>
