@@ -34,6 +34,7 @@ import { wantedTarget } from '@/lib/dossier/wanted-target'
 import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
 import { lackText } from '@/lib/words/lacks'
 import { headAtStep } from './head-at-step'
+import { receiveAtStep, type ReceiveAtStep } from './receive-at-step'
 import { secondCheckAtStep, type SecondCheckAtStep } from './second-check-at-step'
 import { planAtStep, type PlanAtStep } from './plan-at-step'
 
@@ -81,6 +82,8 @@ export type StepScreen = {
   readonly cautions: readonly string[]
   /** Another person looks before this cut; null: nobody has to. */
   readonly secondCheck: SecondCheckAtStep | null
+  /** At the arrival check of a head that is still out: what receiving it needs; null elsewhere. */
+  readonly receive: ReceiveAtStep | null
   readonly route: readonly RouteStep[]
   readonly lastConditions: Readonly<Record<string, string>>
 }
@@ -151,6 +154,7 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
     marks: marksOfHead(dossier),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
     secondCheck,
+    receive: receiveAtStep(dossier, step, actor),
     route,
     lastConditions: last ? readingConditions.read(last.conditions, last.setId) : {},
   }

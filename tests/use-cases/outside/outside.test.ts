@@ -27,6 +27,7 @@ import { seeOrder } from '@/lib/use-cases/outside/see-order'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { sendOutside } from '@/lib/use-cases/outside/send-outside'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
+import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { startStep } from '@/lib/use-cases/visits/start-step'
@@ -314,6 +315,29 @@ describe('what came back', () => {
       state: 'done',
       byVendor: { vendor: 'Tarn Grinding', number: again.number },
     })
+  })
+
+  it('is received at its arrival check, by what that says of the order; then there is nothing to receive', async () => {
+    const { orderId, number } = await send()
+    const check = { stepId: 'arrival-count', occurrence: '', orderId } as const
+    const receiveAt = async () => (await seeStep(machinist, visitId, check, day(5))).receive
+    const told = await receiveAt()
+    expect(told).toEqual({
+      orderId,
+      number,
+      vendor: 'Tarn Grinding',
+      scope: [
+        { id: 'angle-cut', label: 'Angle cut' },
+        { id: 'seat-work', label: expect.any(String) as string },
+      ],
+    })
+    const elsewhere = { stepId: 'flat-cut', occurrence: '', orderId: null } as const
+    expect((await seeStep(machinist, visitId, elsewhere, day(5))).receive).toBeNull()
+    await receive(told?.orderId ?? '', ['angle-cut'])
+    expect(await receiveAt()).toBeNull()
+    expect((await seeQueue(machinist, 'front-desk', 1, day(5))).ready).toContainEqual(
+      expect.objectContaining({ visitId, step: expect.objectContaining(check) as object }),
+    )
   })
 
   it('can be rejected afterwards, once; what was out is refused', async () => {

@@ -7,6 +7,7 @@ import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { noticeLine } from '@/lib/words/head-marks'
 import { reasonText, waitText } from '@/lib/words/route'
 import { stepHref } from '../../../../step-href'
+import { ReceiveHere } from './receive-here'
 import { OutOfTolerance } from './out-of-tolerance'
 
 /** What whoever takes this step has to know first: held, to be done again, not yet, out of tolerance. */
@@ -31,7 +32,8 @@ export function Notices({ screen, done }: { screen: StepScreen; done: boolean })
           <p>{reasonText(screen.step.reason)}</p>
         </Notice>
       )}
-      {!done && screen.step.waitsFor.length > 0 && (
+      {screen.receive && <ReceiveHere receive={screen.receive} visitId={screen.visitId} tag={screen.tag} />}
+      {!done && screen.receive === null && screen.step.waitsFor.length > 0 && (
         <Notice kind="caution" title="Not yet" live={false}>
           <WaitsFor screen={screen} />
         </Notice>
