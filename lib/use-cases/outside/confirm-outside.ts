@@ -11,7 +11,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { confirmOutsideSchema } from '@/lib/schemas/outside'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
-import { labelOf } from './step-label'
+import { labelOf } from '@/lib/dossier/step-label'
 
 const refused = (message: string) => new RefusedError({ code: 'wrong-state', message })
 

@@ -6,7 +6,7 @@ import { db } from '@/lib/data/db'
 import { stepsOf, wholeOrder, type WholeOrder } from '@/lib/data/outside'
 import { orderedHead, promiseViews, type OrderedHead, type PromiseView } from '@/lib/data/vendor-orders'
 import { routeStepOf } from '@/lib/data/visits'
-import { labelOf } from './step-label'
+import { labelOf } from '@/lib/dossier/step-label'
 import { reasonText } from '@/lib/words/route'
 
 export type OrderStep = {

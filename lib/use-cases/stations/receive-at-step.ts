@@ -3,7 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import type { StepId, StepKey } from '@/lib/core/route/step-ids'
 import { stepsOf } from '@/lib/data/outside'
 import type { Dossier } from '@/lib/dossier/dossier'
-import { labelOf } from '../outside/step-label'
+import { labelOf } from '@/lib/dossier/step-label'
 
 /** What the arrival check needs to receive this head of its order. */
 export type ReceiveAtStep = {
