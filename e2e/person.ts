@@ -67,9 +67,9 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
   return { number, tag }
 }
 
-/** Opens a head's record by its tag, as the QR code does. */
+/** Opens a head's record by its tag, whatever station the device is at. */
 export async function openHead(page: Page, tag: string): Promise<void> {
-  await page.goto(`/t/${tag}`)
+  await page.goto(`/find?q=${tag}`)
   await page.waitForURL(/\/heads\//)
 }
 

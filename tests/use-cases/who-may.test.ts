@@ -23,6 +23,7 @@ const may: Readonly<Record<string, string>> = {
     'findAnything',
     'findHeads',
     'headOfTag',
+    'seeOpenStep',
     'keepEstimate',
     'leaveMargin',
     'makePlanVersion',

@@ -1,17 +1,26 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
+import { headAtStation } from '@/app/(staff)/stations/head-at-station'
 import { HitLine } from '@/app/_components/shell/hit-line'
 import { findSchema } from '@/lib/schemas/job'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
+import type { Station } from '@/lib/core/route/step-ids'
+import { deviceStation, knownStation } from '@/lib/web/device-station'
 import { requirePerson } from '@/lib/web/require-actor'
 import styles from './find.module.css'
 
-type Props = { searchParams: Promise<{ q?: string | string[] }> }
+type Props = { searchParams: Promise<{ q?: string | string[]; at?: string | string[] }> }
 
 const askedOf = async ({ searchParams }: Props): Promise<string> => {
   const { q } = await searchParams
   return typeof q === 'string' ? q : ''
+}
+
+/** Asked at a station, at the one that is named or at this device's; null: asked elsewhere. */
+async function stationAsked({ searchParams }: Props): Promise<Station | null> {
+  const { at } = await searchParams
+  return typeof at === 'string' ? (knownStation(at) ?? (await deviceStation())) : null
 }
 
 export async function generateMetadata(props: Props): Promise<Metadata> {
@@ -25,6 +34,7 @@ export default async function FindPage(props: Props) {
   const actor = await requirePerson('job.see')
   const input = findSchema.safeParse({ q })
   const found = await findAnything(actor, input.success ? input.data : { q: '' })
+  if (found.headId !== null) redirect(await headAtStation(actor, found.headId, await stationAsked(props)))
   if (found.jump) redirect(found.jump)
   return (
     <>

@@ -15,11 +15,13 @@ export function FindBox() {
   const pathname = usePathname()
   const params = useSearchParams()
   const asked = pathname === '/find' ? (params.get('q') ?? '') : ''
-  return <Box key={`${pathname} ${asked}`} asked={asked} />
+  // At the stations what is scanned opens there: "" leaves it to the device.
+  const station = /^\/stations(?:\/([a-z-]+))?/.exec(pathname)
+  return <Box key={`${pathname} ${asked}`} asked={asked} station={station ? (station[1] ?? '') : undefined} />
 }
 
 /** Begins anew on each page: what was asked for is kept on the page of its results. */
-function Box({ asked }: { asked: string }) {
+function Box({ asked, station }: { asked: string; station: string | undefined }) {
   const [text, setText] = useState(asked)
   const [open, setOpen] = useState(false)
   const box = useRef<HTMLDivElement>(null)
@@ -69,6 +71,7 @@ function Box({ asked }: { asked: string }) {
             setOpen(true)
           }}
         />
+        {station !== undefined && <input type="hidden" name="at" value={station} />}
         <button type="submit">Find</button>
       </Form>
       <p role="status" className="visually-hidden">

@@ -10,6 +10,8 @@ import { headHit, jobHit, type Hit } from './hits'
 export type Found = {
   /** Where Enter goes at once: what was typed or scanned is exactly one thing's own name. */
   readonly jump: string | null
+  /** The head that this is, when it is one. */
+  readonly headId: string | null
   readonly hits: readonly Hit[]
 }
 
@@ -19,16 +21,18 @@ const atMost = 10
 export async function findAnything(actor: Actor, input: { q: string }): Promise<Found> {
   must(allow(actor, 'job.see'))
   const q = input.q.trim()
-  if (q === '') return { jump: null, hits: [] }
+  if (q === '') return { jump: null, headId: null, hits: [] }
   const client = await db()
   const tagged = (await headsWithTag(client, q, atMost)).map(headHit)
   const wearer = tagged.find((hit) => hit.worn) ?? (tagged.length === 1 ? tagged[0] : undefined)
-  if (q.length < 2) return { jump: wearer?.href ?? null, hits: tagged }
+  const headId = wearer?.headId ?? null
+  if (q.length < 2) return { jump: wearer?.href ?? null, headId, hits: tagged }
   const jobs = await jobsLike(client, q)
   const marked = (await headsLike(client, q, atMost)).map(headHit)
   const exact = jobs.find((job) => job.kind === 'job' && job.number === q)
   return {
     jump: wearer?.href ?? exact?.href ?? null,
+    headId,
     hits: distinct([...tagged, ...jobs, ...marked]).slice(0, 2 * atMost),
   }
 }

@@ -27,13 +27,15 @@ describe('the one box', () => {
     'goes straight to the head of %s',
     async (q) => {
       const { first } = await twoJobs()
-      expect((await find(q)).jump).toBe(`/heads/${first.heads[1]?.headId}`)
+      const { jump, headId } = await find(q)
+      expect(jump).toBe(`/heads/${first.heads[1]?.headId}`)
+      expect(headId).toBe(first.heads[1]?.headId)
     },
   )
 
   it('goes straight to a job', async () => {
     await twoJobs()
-    expect((await find('26-0002')).jump).toBe('/jobs/26-0002')
+    expect(await find('26-0002')).toMatchObject({ jump: '/jobs/26-0002', headId: null })
     expect((await find('26-00')).jump).toBeNull()
     expect(await jobs('26-00')).toEqual(['26-0002', '26-0001'])
   })
@@ -87,7 +89,7 @@ describe('the one box', () => {
 
   it('finds nothing for nothing, and carries no price', async () => {
     await twoJobs()
-    expect(await find('  ')).toEqual({ jump: null, hits: [] })
+    expect(await find('  ')).toEqual({ jump: null, headId: null, hits: [] })
     expect(JSON.stringify(await find('tams'))).not.toMatch(/minor|price/i)
   })
 })

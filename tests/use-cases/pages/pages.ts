@@ -54,6 +54,7 @@ import { seeLogo, seeLogoByLink } from '@/lib/use-cases/shop/see-logo'
 import { seeShop } from '@/lib/use-cases/shop/see-shop'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
+import { seeOpenStep } from '@/lib/use-cases/stations/see-open-step'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
@@ -86,6 +87,7 @@ export const listPages = (actor: Actor, now: Date) =>
     'trail searched': () => seeTrail(actor, { find: 'ticked', before: null }),
     find: () => findAnything(actor, { q: 'mk-12' }),
     'a tag': () => headOfTag(actor, 'T-10012'),
+    'a tag at a station': async () => seeOpenStep(actor, (await headOfTag(actor, 'T-10012')) ?? '', 'measuring-bench'),
     booking: () => seeBooking(actor, { now }),
     'head while booking': () => findHeads(actor, { q: 'mk-12' }),
     'customer while booking': () => findCustomers(actor, { q: 'customer 0001' }),

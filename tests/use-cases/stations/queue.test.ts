@@ -5,6 +5,7 @@ import { decideHoldSchema, openHoldSchema, partsWaitSchema, reportFindingSchema 
 import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { decideHold } from '@/lib/use-cases/holds/decide-hold'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { seeOpenStep } from '@/lib/use-cases/stations/see-open-step'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
@@ -144,4 +145,24 @@ it('is read in one statement, and the stations page counts what it lists as read
   const { ready, started } = await seeQueue(machinist, 'front-desk')
   expect([ready.length, started.length]).toEqual([1, 1])
   expect((await seeStations(machinist))['front-desk']).toBe(2)
+})
+
+it('a scanned head opens what is begun at the station, then what is ready, then what comes; else nothing', async () => {
+  const { visitId, headId } = await oneHead()
+  const openAt = async (station: Station) => (await seeOpenStep(machinist, headId, station))?.step ?? null
+  expect(await openAt('front-desk')).toEqual(keyOf('check-in'))
+  expect(await openAt('seat-machine')).toEqual(keyOf('seat-work'))
+  expect(await openAt('flow-bench')).toBeNull()
+  await workThrough(visitId, ['seat-work'])
+  const bench = (await linesAt('measuring-bench', visitId)).filter(({ list }) => list === 'later')
+  expect(bench.length).toBeGreaterThan(0)
+  expect(await openAt('measuring-bench')).toEqual({
+    stepId: bench[0]?.step.stepId,
+    occurrence: bench[0]?.step.occurrence,
+    orderId: null,
+  })
+  expect(await openAt('front-desk')).not.toEqual(keyOf('check-in'))
+  await database.client.visitPlace.update({ where: { visitId }, data: { whereabouts: 'handed over' } })
+  await database.client.routeStep.updateMany({ where: { visitId }, data: { queue: '' } })
+  expect(await openAt('seat-machine')).toBeNull()
 })
