@@ -58,7 +58,7 @@ export type Dossier = {
   /** The same at both edges, and how it is known. */
   readonly metalGone: Result<MetalGone>
   /** What was gone when this head last left this shop, where it was cut here before; null: it was not, or nobody knows. */
-  readonly earlier: EarlierGone | null
+  readonly earlier: (EarlierGone & { readonly job: string }) | null
   /** After these a cc reading is no repeat of one before it. */
   readonly changes: readonly ChamberChange[]
   /** What this head's repeats say of the spread of a reading, and those of the shop's other heads. */
@@ -139,7 +139,7 @@ async function earlierDossiers(reader: Reader, ids: readonly string[]): Promise<
 }
 
 /** What was gone before that visit's cuts and what they took; null where one of the two is not known. */
-function earlierGone(last: Dossier | undefined): EarlierGone | null {
+function earlierGone(last: Dossier | undefined): Dossier['earlier'] {
   const edges = last && shopCutOf(cutFactsOf(last))?.edges
   if (!last?.metalGone.ok || !edges) return null
   const { gone, takenAsFlat } = last.metalGone.value
@@ -149,7 +149,7 @@ function earlierGone(last: Dossier | undefined): EarlierGone | null {
     atExhaustEdgeIn: deepAtIntake ? edges.shallowIn : edges.deepIn,
     taperIn: 0,
   }
-  return { gone: sumOfGone([gone, cut]), takenAsFlat }
+  return { gone: sumOfGone([gone, cut]), takenAsFlat, job: last.visit.job.number }
 }
 
 /** The shop's total without what this visit put into it; rounding never leaves less than nothing. */

@@ -55,7 +55,11 @@ export async function expectedFacts(
     cut: cutSince(head),
     millDepthIn,
     chamber: await chamberFacts(reader, head, step),
-    thickness: { newIn: newThicknessIn(head.visit, casting), goneIn: isNew(head) ? 0 : null },
+    thickness: {
+      newIn: newThicknessIn(head.visit, casting),
+      goneIn: isNew(head) ? 0 : null,
+      earlier: earlierHere(head),
+    },
     seats: { intake: seatFacts(head, 'intake'), exhaust: seatFacts(head, 'exhaust') },
     seatWorkSince: workedSince(head, ['seat-work', 'inserts'], 'seat-before'),
     mill: await millFacts(reader, head, step, touchOff),
@@ -74,6 +78,10 @@ const hasValue = (reading: EffectiveReading): reading is Valued => reading.value
 
 const figuresOf = (readings: readonly Valued[]): Figures =>
   Object.fromEntries(readings.map(({ kind, point, value }) => [figureKey(kind, point), value]))
+
+/** What was gone when it last left this shop, where less was. */
+const earlierHere = ({ earlier }: Dossier): ExpectedFacts['thickness']['earlier'] =>
+  earlier && { goneIn: Math.min(earlier.gone.atIntakeEdgeIn, earlier.gone.atExhaustEdgeIn), job: earlier.job }
 
 const isNew = ({ visit }: Dossier): boolean => !visit.used && visit.source !== 'bought-cut'
 

@@ -1,3 +1,4 @@
+import { cutAsMade } from '@/lib/core/options/cut-as-made'
 import { cutThroughSeats } from '@/lib/core/options/cut-through'
 import { shopCutOf } from '@/lib/core/rate/shop-cut'
 import { arrivalHolds, cutThroughHolds, type NamedHold } from '@/lib/core/options/own-holds'
@@ -27,15 +28,17 @@ function holdsCalledFor(dossier: Dossier, stepId: StepId): readonly NamedHold[] 
 function seatHolds(dossier: Dossier): readonly NamedHold[] {
   const { casting, engine, plan, visit, readings } = dossier
   const cut = shopCutOf(cutFactsOf(dossier))
-  if (!cut?.edges || cut.edges.deepIn < cut.edges.shallowIn) return []
-  const { shallowIn, deepIn } = cut.edges
-  if (deepIn <= 0 || visit.events.some(({ kind, stepId, seq }) => isNewSeat(kind, stepId) && seq > cut.seq)) return []
+  if (!cut?.edges || Math.max(cut.edges.deepIn, cut.edges.shallowIn) <= 0) return []
+  if (visit.events.some(({ kind, stepId, seq }) => isNewSeat(kind, stepId) && seq > cut.seq)) return []
+  const ofRecord = visit.head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust'
+  const made = cutAsMade(cut.edges, plan?.deepEdge ?? ofRecord, casting)
+  if (!made) return []
   const found = cutThroughSeats(
     {
-      cut: { flatIn: shallowIn, angleIn: deepIn - shallowIn, milledWidthIn: casting.milledWidthIn },
-      casting,
+      cut: { flatIn: made.flatIn, angleIn: made.angleIn, milledWidthIn: casting.milledWidthIn },
+      casting: made.casting,
       engine,
-      deepEdge: plan?.deepEdge ?? (visit.head.casting?.deepEdge === 'intake' ? 'intake' : 'exhaust'),
+      deepEdge: made.deepEdge,
       beforeCc: null,
       finishedCc: null,
       sinkIn: 0,

@@ -16,6 +16,8 @@ export function heldAgainstWords(why: HeldAgainst): string {
       return `before, and ${formatThou(why.depthIn)} cut`
     case 'new-less-cut':
       return why.depthIn === 0 ? 'the new thickness' : `the new thickness, less ${formatThou(why.depthIn)} cut`
+    case 'earlier-visit':
+      return `the ${formatFigure(why.goneIn, 'removed')} gone when it left here on job ${why.job}`
     case 'lift-below':
       return `the flow at ${why.liftIn.toFixed(3)} in`
     default:
@@ -24,7 +26,13 @@ export function heldAgainstWords(why: HeldAgainst): string {
 }
 
 const plainWords: Readonly<
-  Record<Exclude<HeldAgainst['code'], 'before-less-cut' | 'before-and-cut' | 'new-less-cut' | 'lift-below'>, string>
+  Record<
+    Exclude<
+      HeldAgainst['code'],
+      'before-less-cut' | 'before-and-cut' | 'new-less-cut' | 'lift-below' | 'earlier-visit'
+    >,
+    string
+  >
 > = {
   before: 'before, nothing cut since',
   'other-chambers': 'the other chambers',

@@ -3,6 +3,8 @@ import { describe } from 'vitest'
 import { sinkFigures, type SinkInput } from '@/lib/core/at-bench/sink-figures'
 import { sinkRoom } from '@/lib/core/at-bench/sink-room'
 import { benchFigures, type BenchInput } from '@/lib/core/at-bench/bench-figures'
+import { fromOtherEdge } from '@/lib/core/casting/other-edge'
+import { cutAsMade } from '@/lib/core/options/cut-as-made'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
 import type { HeadNow } from '@/lib/core/cut/plan-types'
 import { engineFigures, type EngineFacts } from '@/lib/core/engine/figures'
@@ -182,6 +184,16 @@ describe('the figures of a bench', () => {
       return stepTable.map(({ stepId }) => benchFigures(stepId, input).map((figure) => [figure, benchLine(figure)]))
     },
   )
+})
+
+describe('a cut that came out deep at either edge', () => {
+  // As a record keeps them: within the limits of entry.
+  const record: Arbitrary<CastingFacts> = fc
+    .tuple(fc.double({ min: 1, max: 20, noNaN: true }), fc.double({ min: -2, max: 20, noNaN: true }))
+    .map(([milledWidthIn, xIn]) => ({ milledWidthIn, intakeValveXIn: xIn, intakeValveAngleDeg: 23 }))
+  const edges = fc.record({ shallowIn: depth, deepIn: depth })
+  holdsFor('cutAsMade', [edges, deepEdge, record], cutAsMade)
+  holdsFor('fromOtherEdge', [record], fromOtherEdge)
 })
 
 describe('the sink that a target allows', () => {

@@ -9,6 +9,7 @@ import { expectedProtrusion, expectedRecession } from '@/lib/core/expected/flat-
 import { expectedFlow, fromLiftBelow, lineAt } from '@/lib/core/expected/flow'
 import { defaultExpectedLimits, expectedLimitsOf } from '@/lib/core/expected/limits'
 import { expectedEdgeDepth, expectedMillDepth } from '@/lib/core/expected/mill-depth'
+import { expectedRemovedBefore } from '@/lib/core/expected/removed-before'
 import { expectedRunout, expectedStraightness, expectedVacuum } from '@/lib/core/expected/one-sided'
 import { questionsOf, type TypedFigure } from '@/lib/core/expected/questions'
 import { expectedSeatDepth, seatDepthAfter } from '@/lib/core/expected/seat-depth'
@@ -110,7 +111,11 @@ const facts: Arbitrary<ExpectedFacts> = fc.record({
     nominalLessGoneCc: maybe(near(1, 400)),
     workedSince: fc.boolean(),
   }),
-  thickness: fc.record({ newIn: maybe(near(0.3, 12)), goneIn: maybe(near(0, 1)) }),
+  thickness: fc.record({
+    newIn: maybe(near(0.3, 12)),
+    goneIn: maybe(near(0, 1)),
+    earlier: fc.option(fc.record({ goneIn: near(0, 1), job: fc.constant('26-0001') })),
+  }),
   seats: fc.record({ intake: seat, exhaust: seat }),
   seatWorkSince: fc.boolean(),
   mill: fc.record({
@@ -143,6 +148,7 @@ describe('expected', () => {
   holds(expectedStraightness, [point, facts])
   holds(expectedRunout, [facts])
   holds(expectedVacuum, [facts])
+  holds(expectedRemovedBefore, [facts])
   holds(expectedWanted, [kind, point, facts], 1000)
   holds(knownKey, [figures, kind, point])
   holds(groupOf, [point])

@@ -1,10 +1,14 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { metalGone } from '@/lib/core/head-now/metal-gone'
+import { questionsOf } from '@/lib/core/expected/questions'
+import { expectedFacts } from '@/lib/dossier/expected-facts'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { removedByWords } from '@/lib/words/metal-gone'
+import { questionWords } from '@/lib/words/expected'
 import { monday } from '../use-cases/jobs/counter-shop'
 import { makeFlatPlan, shopWithJob, workThrough, type Otherwise } from '../use-cases/release/whole-job'
+import { typedFigures } from '../core/expected/facts'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 })
 
@@ -75,10 +79,36 @@ describe('a head that comes back', () => {
     again = rest.id
   })
 
+  async function factsOfHead() {
+    const head = await loadDossier(database.client, again)
+    // What it is held against is the head's, whatever the step.
+    const [step] = head.route
+    if (!step) throw new Error('no route')
+    return expectedFacts(database.client, head, step, [], {})
+  }
+
+  it('asks about less than was gone when it left; the same and more is believed', async () => {
+    const facts = await factsOfHead()
+    const asked = (text: string) =>
+      questionsOf(typedFigures({ 'removed-before|': text }), facts).map((one) => questionWords(one))
+    const [words] = asked('.010 in')
+    // 0.018 less 0.003 for the gauge.
+    expect(words).toMatch(
+      /^0\.0100 in is unlikely: at least 0\.0150 in expected, by the 0\.0180 in gone when it left here on job 26-\d{4}\. Type it again to keep it\.$/,
+    )
+    expect(asked('.0149 in')).toHaveLength(1)
+    expect(asked('.0151 in')).toEqual([])
+    expect(asked('.018 in')).toEqual([])
+    expect(asked('.030 in')).toEqual([])
+  })
+
   it('brings the cuts of its earlier visit along, and the mill’s card says so', async () => {
     const { metalGone: found, removedBeforeIn } = await loadDossier(database.client, again)
     expect(found).toMatchObject({ ok: true, value: { by: 'visits' } })
     expect(removedBeforeIn).toBeCloseTo(0.018, 9)
+    const { goneIn, job } = (await factsOfHead()).thickness.earlier ?? {}
+    expect(goneIn).toBeCloseTo(0.018, 9)
+    expect(job).toMatch(/^26-\d{4}$/)
     // The first visit itself knows of none before it.
     const visits = await database.client.visit.findMany({ orderBy: { createdAt: 'asc' } })
     expect((await loadDossier(database.client, visits[0]?.id ?? '')).earlier).toBeNull()

@@ -5,6 +5,7 @@ import { expectedProtrusion, expectedRecession } from './flat-deck'
 import { expectedFlow } from './flow'
 import { expectedEdgeDepth, expectedMillDepth } from './mill-depth'
 import { expectedRunout, expectedStraightness, expectedVacuum } from './one-sided'
+import { expectedRemovedBefore } from './removed-before'
 import { expectedSeatDepth } from './seat-depth'
 import type { Expected, ExpectedFacts } from './types'
 import { expectedWanted } from './wanted'
@@ -20,6 +21,7 @@ const rows: Partial<Record<ReadingKind, Row>> = {
   'cut-depth': (_, facts) => expectedMillDepth(facts),
   'edge-depth': expectedEdgeDepth,
   straightness: expectedStraightness,
+  'removed-before': (_, facts) => expectedRemovedBefore(facts),
   flow: expectedFlow,
   runout: (_, facts) => expectedRunout(facts),
   vacuum: (_, facts) => expectedVacuum(facts),

@@ -24,6 +24,8 @@ export type HeldAgainst =
   | { readonly code: 'limit' }
   | { readonly code: 'lift-below'; readonly liftIn: number }
   | { readonly code: 'lifts-beside' }
+  /** Metal gone when the head last left this shop, at the edge where less was; `job`: the one it left on. */
+  | { readonly code: 'earlier-visit'; readonly goneIn: number; readonly job: string }
   | { readonly code: 'run-before' }
   | { readonly code: 'wanted' }
 
@@ -120,6 +122,8 @@ export type ExpectedFacts = {
     readonly newIn: number | null
     /** Metal gone before this visit; null: not known. */
     readonly goneIn: number | null
+    /** Of a head that was cut here before: what was gone when it left, at the edge where less was. */
+    readonly earlier?: { readonly goneIn: number; readonly job: string } | null
   }
   readonly seats: ByPort<SeatFacts>
   readonly seatWorkSince: boolean

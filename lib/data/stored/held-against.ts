@@ -38,6 +38,7 @@ const why = z.discriminatedUnion('code', [
   z.object({ code: z.literal('before-and-cut'), before: z.number(), depthIn: z.number() }),
   z.object({ code: z.literal('new-less-cut'), before: z.number(), depthIn: z.number() }),
   z.object({ code: z.literal('lift-below'), liftIn: z.number() }),
+  z.object({ code: z.literal('earlier-visit'), goneIn: z.number(), job: z.string() }),
   ...plain.map((code) => z.object({ code: z.literal(code) })),
 ]) as unknown as z.ZodType<HeldAgainst>
 

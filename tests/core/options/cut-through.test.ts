@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { CastingFacts } from '@/lib/core/casting/figures'
+import { cutAsMade } from '@/lib/core/options/cut-as-made'
 import { cutThroughSeats } from '@/lib/core/options/cut-through'
 import { arrivalHolds, cutThroughHolds } from '@/lib/core/options/own-holds'
 import { ownHoldText } from '@/lib/words/own-holds'
@@ -77,6 +78,67 @@ describe('a seat that a cut has gone through', () => {
     expect(holds.map(ownHoldText)).toEqual([
       'The cut has gone through the sealing line of the exhaust seat by 5 thou (record less what is removed). Do not cut again without a new seat.',
     ])
+  })
+})
+
+describe('a cut that came out deep at the wrong edge', () => {
+  // The record's deep edge is the exhaust edge; the valve's circle of radius 0.8 stands upright at 2 of 6 in from the
+  // intake edge. Deep at the intake edge by 0.080: nearest there is its side at x 1.2, where the wedge is 0.080·(6 − 1.2)/6
+  // = 0.064 deep; 0.060 − 0.064 = −0.004, by the plane times cos φ, φ = atan(0.08/6): 0.99991.
+  const near: CastingFacts = { ...casting, exhaustValveXIn: 2 }
+  const judged = (edges: { shallowIn: number; deepIn: number }) => {
+    const made = cutAsMade(edges, 'exhaust', near)
+    return made
+      ? cutThroughSeats(
+          {
+            cut: { flatIn: made.flatIn, angleIn: made.angleIn, milledWidthIn: 6 },
+            casting: made.casting,
+            engine: { layout: 'unknown', camInHead: null },
+            deepEdge: made.deepEdge,
+            beforeCc: null,
+            finishedCc: null,
+            sinkIn: 0,
+            heads: [
+              {
+                tag: 'T-0001',
+                chambersCc: [],
+                thicknessIn: null,
+                metalGone: { gone: gone(0), by: 'corners', takenAsFlat: false, differs: null },
+                chambers: 4,
+              },
+            ],
+          },
+          [],
+        )
+      : null
+  }
+
+  it('is told by its lesser depth and the edge that it is deep at', () => {
+    expect(cutAsMade({ shallowIn: 0.08, deepIn: 0.01 }, 'exhaust', near)).toMatchObject({
+      deepEdge: 'intake',
+      flatIn: 0.01,
+      angleIn: 0.07,
+      casting: { exhaustValveXIn: 4 },
+    })
+    expect(cutAsMade({ shallowIn: 0.01, deepIn: 0.08 }, 'exhaust', near)).toMatchObject({
+      deepEdge: 'exhaust',
+      flatIn: 0.01,
+      angleIn: 0.07,
+      casting: { exhaustValveXIn: 2 },
+    })
+    // A hair under nothing is the gauge's.
+    expect(cutAsMade({ shallowIn: -0.0004, deepIn: 0.06 }, 'intake', near)?.flatIn).toBe(0)
+    expect(cutAsMade({ shallowIn: 0.08, deepIn: 0 }, 'exhaust', { exhaustValveXIn: 2 })).toBeNull()
+  })
+
+  it('goes through the seat that lies at that edge, which the planned cut would have spared', () => {
+    // As planned, at its side toward the exhaust edge, x 2.8: 0.060 − 0.080·2.8/6 = 0.0227 left.
+    expect(judged({ shallowIn: 0, deepIn: 0.08 })).toEqual([])
+    const [seat] = judged({ shallowIn: 0.08, deepIn: 0 }) ?? []
+    expect(seat?.port).toBe('exhaust')
+    expect(seat?.byIn).toBeCloseTo(0.004, 5)
+    // 0.070: 0.056 at x 1.2, 0.004 left.
+    expect(judged({ shallowIn: 0.07, deepIn: 0 })).toEqual([])
   })
 })
 
