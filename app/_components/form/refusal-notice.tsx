@@ -2,6 +2,7 @@
 import Link from 'next/link'
 import { useEffect, useRef, useState, type Ref } from 'react'
 import type { Refusal } from '@/lib/core/errors'
+import { buzz } from '../ui/buzz'
 import { Button } from '../ui/button'
 import { Notice } from '../ui/notice'
 
@@ -12,6 +13,7 @@ export function RefusalNotice({ refusal, title, ref }: Props) {
   const inside = useRef<HTMLDivElement>(null)
   const [atFields, setAtFields] = useState(false)
   const wrong = Object.keys(refusal.fields ?? {}).length
+  useEffect(buzz, [refusal])
   useEffect(() => setAtFields(wrong > 0 && firstWrong(inside.current) !== null), [wrong, refusal])
   return (
     <Notice kind="stop" title={title} ref={ref}>

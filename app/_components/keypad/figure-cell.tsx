@@ -1,5 +1,6 @@
 'use client'
-import { useId, type KeyboardEvent, type Ref } from 'react'
+import { useEffect, useId, useRef, type KeyboardEvent } from 'react'
+import { buzz } from '../ui/buzz'
 import { Sign } from '../ui/sign'
 import styles from './keypad.module.css'
 import type { Mark } from './validation-hint'
@@ -14,7 +15,7 @@ export type CellWords = {
 }
 
 type Props = CellWords & {
-  ref?: Ref<HTMLInputElement>
+  ref?: (node: HTMLInputElement | null) => void
   cell: string
   unit: string
   mark: Mark
@@ -41,6 +42,23 @@ export function FigureCell({
   onNext,
 }: Props) {
   const id = useId()
+  const input = useRef<HTMLInputElement>(null)
+  const isRefused = mark.kind === 'refused'
+
+  // Refused once it was left: while it is typed, half a figure is no wrong figure.
+  useEffect(() => {
+    if (isRefused && document.activeElement !== input.current) buzz()
+  }, [isRefused])
+
+  function leave() {
+    if (isRefused) buzz()
+    onLeave?.()
+  }
+
+  function take(node: HTMLInputElement | null) {
+    input.current = node
+    ref?.(node)
+  }
 
   function keyDown(event: KeyboardEvent<HTMLInputElement>) {
     if (event.key !== 'Enter') return
@@ -56,7 +74,7 @@ export function FigureCell({
       <div className={styles.entry}>
         {/* inputMode none: our own keys stand below, the device's would cover them; a real keyboard still types. */}
         <input
-          ref={ref}
+          ref={take}
           id={id}
           type="text"
           inputMode="none"
@@ -70,7 +88,7 @@ export function FigureCell({
           aria-describedby={`${id}-beside ${id}-mark`}
           onChange={(event) => onCell(event.target.value)}
           onFocus={onFocus}
-          onBlur={onLeave}
+          onBlur={leave}
           onKeyDown={keyDown}
         />
         <span className={styles.cellUnit}>{unit}</span>

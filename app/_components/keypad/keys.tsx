@@ -1,6 +1,7 @@
 'use client'
 import type { PointerEvent } from 'react'
 import { BackSign } from './back-sign'
+import { unitWords } from '@/lib/words/units'
 import type { Key } from './figure-text'
 import styles from './keypad.module.css'
 import { useKeyGrid } from './use-key-grid'
@@ -59,7 +60,9 @@ export function Keys({ label, onKey, unit, units, onUnit, onNext, nextLabel }: P
         type="button"
         className={styles.key}
         aria-disabled={nextUnit === unit || undefined}
-        aria-label={nextUnit === unit ? `unit: ${unit}` : `unit: ${unit}; change to ${nextUnit}`}
+        aria-label={
+          nextUnit === unit ? `unit: ${unitWords(unit)}` : `unit: ${unitWords(unit)}; change to ${unitWords(nextUnit)}`
+        }
         onClick={() => nextUnit !== unit && onUnit(nextUnit)}
         {...keyAt(14)}
       >

@@ -1,6 +1,7 @@
 'use client'
-import { useState } from 'react'
+import { use, useEffect, useState } from 'react'
 import { Button } from '../ui/button'
+import { PhotosFirstContext } from './photos-first'
 import { PhotoTray } from './photo-tray'
 import { usePhotos, type PhotoPlace } from './use-photos'
 
@@ -13,13 +14,18 @@ export function AddPhoto({ to, onKept }: Props) {
   const { length } = photos.chosen
   const again = photos.chosen.some(({ problem }) => problem !== '')
 
-  async function keep() {
+  async function keep(): Promise<boolean> {
     setSaid('')
     const left = await photos.send(to)
-    if (left > 0) return
+    if (left > 0) return false
     setSaid(length === 1 ? 'Photo saved.' : 'Photos saved.')
     onKept?.()
+    return true
   }
+
+  // The deed of the screen does not go without what was chosen here.
+  const first = use(PhotosFirstContext)
+  useEffect(() => (length > 0 ? first?.add(keep) : undefined))
 
   return (
     <div className="stack">

@@ -4,6 +4,7 @@ import { can } from '@/lib/core/access/can'
 import { roleWords, type Actor } from '@/lib/core/access/roles'
 import { SignOut } from '../sign-out'
 import { ButtonLink } from '../ui/button-link'
+import { AtTablet } from './at-tablet'
 import { FindBox } from './find-box'
 import { PlaceLinks } from './place-links'
 import { places } from './places'
@@ -45,7 +46,7 @@ export function StaffShell({ actor, tablet, children }: Props) {
       </header>
       {/* Whose drafts the forms below keep: `form/draft-store.ts`. */}
       <main id="main" tabIndex={-1} className={styles.main} data-person={actor.personId}>
-        {children}
+        <AtTablet name={tablet && actor.name}>{children}</AtTablet>
       </main>
       {tablet && <TabletWatch idleMs={tablet.idleMs} />}
     </>

@@ -3,8 +3,13 @@ import { useState } from 'react'
 import { Button } from '../ui/button'
 import { leaveTablet } from './leave-tablet'
 
+type Props = {
+  /** Who is there: their first name is on the button. Left out: the button says what it does. */
+  name?: string
+}
+
 /** In the place of "Sign out" on a tablet: back to the rack; what is typed waits for its person. */
-export function SwitchPerson() {
+export function SwitchPerson({ name }: Props) {
   const [stage, setStage] = useState<'idle' | 'pending' | 'failed'>('idle')
   async function leave() {
     setStage('pending')
@@ -12,8 +17,13 @@ export function SwitchPerson() {
   }
   return (
     <>
-      <Button variant="quiet" pending={stage === 'pending'} onClick={() => void leave()}>
-        Switch person
+      <Button
+        variant="quiet"
+        pending={stage === 'pending'}
+        aria-label={name && `Switch person, ${name} is here`}
+        onClick={() => void leave()}
+      >
+        {name?.split(' ')[0] ?? 'Switch person'}
       </Button>
       {stage === 'failed' && <span role="alert">No connection. Try again.</span>}
     </>

@@ -58,15 +58,22 @@ export function refuseAway(facts: RouteFacts): void {
   if (away) throw new RefusedError({ code: 'wrong-state', message: awayText(away) })
 }
 
+/** Whether all that was read with this event is that there is a photo. */
+const isPhotoAlone = ({ readings }: Dossier['visit'], seq: number): boolean =>
+  readings.some(
+    ({ eventSeq, points }) => eventSeq === seq && points.length > 0 && points.every(({ kind }) => kind === 'photo'),
+  )
+
 /**
  * Refused when somebody did something at this step that the page does not show. What this person did there themself, and
- * of which the answer was lost, is no such thing: that they began, and readings that are sent once more.
+ * of which the answer was lost, is no such thing: that they began, their photo, and readings that are sent once more.
  */
 async function refuseChanged(ctx: Write, { visit }: Dossier, input: SeenStep): Promise<void> {
   const { step, seen, entry } = input
   const { personId } = ctx.actor
   const again = entry ? repeatedEvents(visit, { personId, step, seen, entry }) : []
-  const isOwn = ({ seq, kind, byId }: Event) => (kind === 'start' && byId === personId) || again.includes(seq)
+  const isOwn = ({ seq, kind, byId }: Event) =>
+    again.includes(seq) || (byId === personId && (kind === 'start' || isPhotoAlone(visit, seq)))
   const event = visit.events.findLast((one) => one.seq > seen && isAt(one, step) && !isOwn(one))
   if (!event) return
   const theirs: Theirs = {

@@ -264,9 +264,13 @@ describe('the photo that check-in asks for', () => {
       .find(({ stepId }) => stepId === 'check-in')
       ?.owes.find(({ kind }) => kind === 'photo')?.missing
 
-  async function tick(photo: string | null) {
+  async function seenNow() {
     const { visit } = await loadDossier(database.client, visitId)
-    const seen = visit.events.findLast(({ stepId }) => stepId === 'check-in')?.seq ?? 0
+    return visit.events.findLast(({ stepId }) => stepId === 'check-in')?.seq ?? 0
+  }
+
+  async function tick(photo: string | null, seenBefore?: number) {
+    const seen = seenBefore ?? (await seenNow())
     const answers = { condition: 'sound', 'came-with': 'bare', ...(photo === null ? {} : { photo }) }
     const readings = Object.entries(answers).map(([kind, text]) => ({
       kind,
@@ -288,6 +292,20 @@ describe('the photo that check-in asks for', () => {
     await add({ stepId: 'check-in' })
     expect(await owed()).toEqual([])
     await expect(tick(null)).resolves.toMatchObject({ label: 'Check in' })
+  })
+
+  it('taken by another person is said to whoever ticks without having seen it', async () => {
+    const seen = await seenNow()
+    await add({ stepId: 'check-in', actor: owner })
+    expect((await refusalOf(tick(null, seen))).code).toBe('conflict')
+  })
+
+  it('goes before the tick of whoever took it: what they saw before it still counts', async () => {
+    const seen = await seenNow()
+    await add({ stepId: 'check-in' })
+    await expect(tick(null, seen)).resolves.toMatchObject({ label: 'Check in' })
+    // Ticked: a second tick from before the first is no photo.
+    expect((await refusalOf(tick(null, seen))).code).toBe('conflict')
   })
 
   it('is answered by why there is none', async () => {

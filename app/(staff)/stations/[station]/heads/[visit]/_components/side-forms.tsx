@@ -1,6 +1,8 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
+import { DraftNotice } from '@/app/_components/form/draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { useDraft } from '@/app/_components/form/use-draft'
 import { FollowingPhotos, useAttached } from '@/app/_components/photo/attached-photos'
 import { PhotoTray } from '@/app/_components/photo/photo-tray'
 import { TextArea } from '@/app/_components/ui/text-area'
@@ -17,10 +19,12 @@ export function FindingForm({ visitId, step, onDone }: FormProps) {
     defaultValues: { visitId, stepId: step.stepId, what: '' },
     onDone: ({ findingId }) => void attached.follow({ ...photoPlace(visitId, step), findingId }),
   })
+  const draft = useDraft(`finding ${visitId}`, form)
   if (attached.following)
     return <FollowingPhotos attached={attached} kept="The finding is reported." onLeave={onDone} />
   return (
     <ActionForm form={form} submitLabel="Report it">
+      <DraftNotice draft={draft} />
       <TextArea
         label="What was found"
         hint="The counter prices it and asks the customer."
@@ -45,9 +49,11 @@ export function HoldForm({ visitId, step, onDone }: FormProps) {
     defaultValues: { visitId, stepId: step.stepId, reason: '' },
     onDone: ({ holdId }) => void attached.follow({ ...photoPlace(visitId, step), holdId }),
   })
+  const draft = useDraft(`hold ${visitId}`, form)
   if (attached.following) return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
   return (
     <ActionForm form={form} submitLabel="Put on hold">
+      <DraftNotice draft={draft} />
       <TextArea
         label="What is wrong"
         hint="Nothing more is ticked until the owner has decided."

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { SwitchHere } from '@/app/_components/shell/at-tablet'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
@@ -21,6 +22,7 @@ export function StepBar({ screen, deeds }: { screen: StepScreen; deeds: ReactNod
       </div>
       <div className={styles.deeds}>
         {deeds}
+        <SwitchHere />
         <ButtonLink href={`/stations/${step.station}`} aria-label={`Queue of the ${screen.stationName.toLowerCase()}`}>
           Queue
         </ButtonLink>

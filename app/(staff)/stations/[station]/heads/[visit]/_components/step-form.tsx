@@ -4,7 +4,9 @@ import { useRouter } from 'next/navigation'
 import { useState, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
+import { buzz } from '@/app/_components/ui/buzz'
 import { Button } from '@/app/_components/ui/button'
+import { PhotosFirstContext, usePhotosFirst } from '@/app/_components/photo/photos-first'
 import { Notice } from '@/app/_components/ui/notice'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
@@ -55,12 +57,15 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
   const router = useRouter()
   const draftKey = stepDraftKey(screen, repeat)
   const { entry, change, clear } = useStepEntry(draftKey, screen.lastConditions)
-  const { run, repeat: again, pending, refusal, refusalRef, edited, clear: clearRefusal } = useAction(draftKey)
+  const { run, repeat: again, pending: sending, refusal, refusalRef, edited, clear: clearRefusal } = useAction(draftKey)
   const [deed, setDeed] = useState<Deed>('tick')
   const [said, setSaid] = useState('')
 
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
   const [unanswered, setUnanswered] = useState(0)
+  const photos = usePhotosFirst()
+  const [photosGo, setPhotosGo] = useState(false)
+  const pending = sending || photosGo
   const keys = figureKeys(screen.fields, entry.answers)
   const asks = useCellAsks(screen.facts, keys, entry.answers)
 
@@ -68,13 +73,20 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
   const hasFigures = screen.fields.some(({ spec }) => spec.form === 'figure')
   const typed = typedReadings(entry.answers, entry.instruments)
 
-  function send(what: Deed) {
+  async function send(what: Deed) {
     setDeed(what)
     setSaid('')
+    if (what === 'record' && typed.length === 0) return setSaid('Nothing typed yet.')
     const open = what === 'start' ? [] : openAsks(asks)
     setLeft(new Set(keys))
     setUnanswered(open.length)
-    if (open.length > 0) return
+    if (open.length > 0) return buzz()
+    if (what !== 'start' && photos.any()) {
+      setPhotosGo(true)
+      const saved = await photos.sendAll()
+      setPhotosGo(false)
+      if (!saved) return setSaid(`${notDone[what]}: the photo is not saved yet. Try again.`)
+    }
     const seen = {
       visitId,
       step: { stepId: step.stepId, occurrence: step.occurrence, orderId: step.orderId },
@@ -126,17 +138,17 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
         data-commit
         pending={pending}
         disabled={repeat === undefined ? !settled : typed.length === 0}
-        onClick={() => send(repeat === undefined ? 'tick' : 'record')}
+        onClick={() => void send(repeat === undefined ? 'tick' : 'record')}
       >
         {commitLabel(hasFields, repeat)}
       </Button>
       {repeat === undefined && hasFields && (
-        <Button pending={pending} disabled={!settled} onClick={() => send('record')}>
+        <Button pending={pending} disabled={!settled} onClick={() => void send('record')}>
           Save
         </Button>
       )}
       {repeat === undefined && !hasFigures && step.state !== 'started' && (
-        <Button pending={pending} disabled={!settled} onClick={() => send('start')}>
+        <Button pending={pending} disabled={!settled} onClick={() => void send('start')}>
           Start
         </Button>
       )}
@@ -144,77 +156,79 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
   )
 
   return (
-    <ScreenFrame
-      label={step.label}
-      withKeys={hasFigures}
-      isEditing={typed.length > 0}
-      said={<p role="status">{said}</p>}
-      commit={commit}
-    >
-      {refusal?.theirs ? (
-        <StepConflict
-          screen={screen}
-          theirs={refusal.theirs}
-          yours={<Yours screen={screen} answers={entry.answers} deed={deed} />}
-          pending={pending}
-          onKeepMine={again}
-          onUseTheirs={useTheirs}
-        />
-      ) : (
-        refusal && <RefusalNotice refusal={refusal} title={notDone[deed]} ref={refusalRef} />
-      )}
-      {unanswered > 0 && (
-        <Notice kind="caution" title={notDone[deed]}>
-          <p>
-            {unanswered === 1 ? 'One figure needs a look.' : `${unanswered} figures need a look.`} Type an unlikely one
-            again to keep it, or correct it.
-          </p>
-        </Notice>
-      )}
-      {notices}
-      {above}
-      <div className={styles.fields}>
-        {screen.fields.some(atValves) && (
-          <ValveSheet
-            fields={screen.fields.filter(atValves)}
-            answers={entry.answers}
+    <PhotosFirstContext value={photos}>
+      <ScreenFrame
+        label={step.label}
+        withKeys={hasFigures}
+        isEditing={typed.length > 0}
+        said={<p role="status">{said}</p>}
+        commit={commit}
+      >
+        {refusal?.theirs ? (
+          <StepConflict
+            screen={screen}
+            theirs={refusal.theirs}
+            yours={<Yours screen={screen} answers={entry.answers} deed={deed} />}
+            pending={pending}
+            onKeepMine={again}
+            onUseTheirs={useTheirs}
+          />
+        ) : (
+          refusal && <RefusalNotice refusal={refusal} title={notDone[deed]} ref={refusalRef} />
+        )}
+        {unanswered > 0 && (
+          <Notice kind="caution" title={notDone[deed]}>
+            <p>
+              {unanswered === 1 ? 'One figure needs a look.' : `${unanswered} figures need a look.`} Type an unlikely
+              one again to keep it, or correct it.
+            </p>
+          </Notice>
+        )}
+        {notices}
+        {above}
+        <div className={styles.fields}>
+          {screen.fields.some(atValves) && (
+            <ValveSheet
+              fields={screen.fields.filter(atValves)}
+              answers={entry.answers}
+              errors={refusal?.fields ?? {}}
+              asks={asks}
+              settled={left}
+              facts={screen.facts}
+              seatAngles={screen.seatAngles}
+              readWith={readWith}
+              onSettle={(key) => setLeft((now) => new Set([...now, key]))}
+              onChange={changeAnswers}
+            />
+          )}
+          {fieldGroups(screen.fields.filter((field) => !atValves(field))).map((fields) => (
+            <StepFields
+              key={fields[0]?.kind}
+              fields={fields}
+              answers={entry.answers}
+              errors={refusal?.fields ?? {}}
+              asks={asks}
+              settled={left}
+              onSettle={(key) => setLeft((now) => new Set([...now, key]))}
+              readWith={readWith}
+              photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
+              onChange={changeAnswers}
+            />
+          ))}
+        </div>
+        {step.stepId === 'flow' && (
+          <FlowConditions
+            values={entry.conditions}
             errors={refusal?.fields ?? {}}
-            asks={asks}
-            settled={left}
-            facts={screen.facts}
-            seatAngles={screen.seatAngles}
-            readWith={readWith}
-            onSettle={(key) => setLeft((now) => new Set([...now, key]))}
-            onChange={changeAnswers}
+            onChange={(conditions) => {
+              edited(...Object.keys(conditions).filter((key) => conditions[key] !== entry.conditions[key]))
+              change({ conditions })
+            }}
           />
         )}
-        {fieldGroups(screen.fields.filter((field) => !atValves(field))).map((fields) => (
-          <StepFields
-            key={fields[0]?.kind}
-            fields={fields}
-            answers={entry.answers}
-            errors={refusal?.fields ?? {}}
-            asks={asks}
-            settled={left}
-            onSettle={(key) => setLeft((now) => new Set([...now, key]))}
-            readWith={readWith}
-            photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
-            onChange={changeAnswers}
-          />
-        ))}
-      </div>
-      {step.stepId === 'flow' && (
-        <FlowConditions
-          values={entry.conditions}
-          errors={refusal?.fields ?? {}}
-          onChange={(conditions) => {
-            edited(...Object.keys(conditions).filter((key) => conditions[key] !== entry.conditions[key]))
-            change({ conditions })
-          }}
-        />
-      )}
-      {below}
-    </ScreenFrame>
+        {below}
+      </ScreenFrame>
+    </PhotosFirstContext>
   )
 }
 
