@@ -1,0 +1,122 @@
+import { expect, test, type Page } from '@playwright/test'
+import { checkIn } from './answers'
+import { bookJob, choose, doStep, openStep, signIn } from './person'
+
+/** What types by itself at a bench: a digital gauge, a foot switch, a scanner of tags. */
+
+test.use({ viewport: { width: 1024, height: 768 } })
+
+/** As a gauge on a USB or Bluetooth keyboard sends it: the characters at once, then Enter, into whatever has the focus. */
+async function gaugeTypes(page: Page, figure: string): Promise<void> {
+  await page.keyboard.type(figure)
+  await page.keyboard.press('Enter')
+}
+
+test('a gauge fills the cells one after the other, a foot switch goes on over an empty one, and both end at the button', async ({
+  page,
+}) => {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Sabine Orchard',
+    phone: '555-0138',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await openStep(page, tag, 'Measure chambers')
+  const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
+  const cell = (chamber: number) => cells.getByLabel(`chamber ${chamber}`, { exact: true })
+  const button = page.getByRole('button', { name: 'Save and done' })
+
+  await cell(1).focus()
+  await gaugeTypes(page, '63.8')
+  await expect(cell(1)).toHaveValue('63.8')
+  await expect(cell(2)).toBeFocused()
+  // With its unit; the cell shows it once.
+  await gaugeTypes(page, '63.9 cc')
+  await expect(cell(3)).toBeFocused()
+  // The foot switch sends Enter alone, as the key "Next" does.
+  await page.keyboard.press('Enter')
+  await expect(cell(4)).toBeFocused()
+  await expect(cell(3)).toHaveValue('')
+  await gaugeTypes(page, '64.0')
+  await expect(button).toBeFocused()
+
+  // What a gauge sends is questioned like what a hand types.
+  await cell(3).focus()
+  await gaugeTypes(page, '6.39')
+  await expect(cells.getByText(/is unlikely: .* cc expected, by .*Type it again to keep it/)).toBeVisible()
+  await expect(cells.getByLabel('Again: chamber 3', { exact: true })).toBeFocused()
+  await choose(page, 'Valves in while measuring', 'The shop’s checking valves')
+  await choose(page, 'Plug in while measuring', 'The shop’s checking plug')
+  await button.press('Enter')
+  await expect(page.getByText('One figure needs a look.', { exact: false })).toBeVisible()
+  await cell(3).fill('')
+  await cell(3).focus()
+  await gaugeTypes(page, '63.9')
+  await expect(button).toBeFocused()
+  // A button takes no second press within 400 ms: no foot is as fast as this test.
+  await page.waitForTimeout(450)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
+})
+
+test('a gauge that reads inches fills a cell that shows thou, and the figure is the same', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Corbin Ashdown',
+    phone: '555-0139',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await openStep(page, tag, 'Measure thickness')
+  const flat = page.getByRole('group', { name: 'Straightness', exact: true })
+  await flat.getByLabel('across', { exact: true }).focus()
+  await page.getByRole('button', { name: /^unit: inches; change to thousandths of an inch$/ }).click()
+  await gaugeTypes(page, '0.0015in')
+  // Fifteen ten-thousandths of an inch are one and a half thou.
+  await expect(flat.getByText('0.0015 in').first()).toBeVisible()
+  await expect(flat.getByLabel('along', { exact: true })).toBeFocused()
+})
+
+test('a scanned tag opens its step at the station of this device; without one, the head', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Delphine Marsh',
+    phone: '555-0140',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await signIn(page, 'dov')
+  await page.goto(`/t/${tag}`)
+  await expect(page).toHaveURL(/\/heads\/[^/]+$/)
+  await expect(page.getByRole('region', { name: 'Route' })).toBeVisible()
+
+  // The station last chosen here counts; a scanner types into the box and presses Enter.
+  await page.goto('/stations/front-desk')
+  await expect(page.getByRole('heading', { level: 1, name: 'Front desk' })).toBeVisible()
+  await page.getByRole('searchbox').focus()
+  await gaugeTypes(page, tag)
+  await expect(page.getByRole('heading', { level: 1, name: 'Check in' })).toBeVisible()
+  expect(page.url()).toContain('/stations/front-desk/heads/')
+  await page.goto(`/t/${tag}`)
+  await expect(page.getByRole('heading', { level: 1, name: 'Check in' })).toBeVisible()
+
+  // Nothing of it is open at the port bench.
+  await page.goto('/stations/port-bench')
+  await page.getByRole('searchbox').focus()
+  await gaugeTypes(page, `https://heads.example/t/${tag}`)
+  await expect(page.getByRole('region', { name: 'Route' })).toBeVisible()
+  // Away from the stations the box finds the head, as ever.
+  await page.getByRole('searchbox').focus()
+  await gaugeTypes(page, tag)
+  await expect(page.getByRole('region', { name: 'Route' })).toBeVisible()
+})
