@@ -7,6 +7,7 @@ import * as cuts from './jobs/cut-jobs'
 import { DemoJob, type DemoGround } from './jobs/demo-job'
 import * as flat from './jobs/flat-deck-jobs'
 import * as outside from './jobs/outside-jobs'
+import * as seats from './jobs/seat-jobs'
 import type { Act, Story } from './jobs/story'
 import { seedLogo } from './logo'
 import { demoCorners } from './corners'
@@ -59,6 +60,7 @@ const stories: readonly Story[] = [
   bench.cutTooDeep,
   bench.crackedReturned,
   bench.crackedScrapped,
+  seats.seatsReleased,
 ]
 
 const timeOf = ({ when }: Act, clock: ShopClock): Date =>

@@ -1,6 +1,7 @@
 import type { SpecGroup, SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { gap, heading, list, paragraph, roomLeft, within, type Paper } from './layout'
 import { specFlow } from './spec-sheet-flow'
+import { specValves, valvesMm } from './spec-sheet-valves'
 import { table, tableHeight, type Column } from './table'
 import { wrap } from './wrap'
 
@@ -15,6 +16,7 @@ export function secondPage(paper: Paper, data: SpecSheetData): void {
     sizeMm: 4.2,
   })
   specFlow(paper, data.flow)
+  if (data.valves) specValves(paper, data.valves)
   inColumns(paper, blocksOf(data))
   if (data.cutterMarks !== '') {
     gap(paper, 1.5)
@@ -42,6 +44,7 @@ function blocksOf(data: SpecSheetData): Block[] {
 export function secondPageMm(data: SpecSheetData, widthMm: number): number {
   if (data.flow.length > 0) return Infinity
   const parts = [
+    ...(data.valves ? [{ heightMm: () => valvesMm(data.valves, widthMm) }] : []),
     ...blocksOf(data),
     ...lines(
       '',

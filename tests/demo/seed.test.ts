@@ -6,6 +6,7 @@ import { quantities } from '@/lib/core/units/quantities'
 import { effectiveReadings } from '@/lib/core/readings/effective'
 import { planRecordOf } from '@/lib/data/facts'
 import { readFile } from '@/lib/data/files'
+import { releaseFacts } from '@/lib/data/stored/spec-sheet'
 import { returnedNotDone } from '@/lib/data/stored/records'
 import { routeStepOf } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
@@ -76,11 +77,32 @@ describe('the demo shop', () => {
     expect(of('Thane Greaves')).toEqual(['held'])
     expect(of('Petra Lindqvist-Oare')).toEqual(['finished'])
     expect(of('Ambrose Tilling')).toEqual(['released'])
+    expect(of('Odile Carrow')).toEqual(['released'])
     expect(of('Rosamund Ickes')).toEqual(['returned as is'])
     expect(of('Lionel Sparrock')).toEqual(['scrapped'])
     expect(of('Wren Calloway')).toEqual(['handed over', 'handed over', 'in house'])
     expect(all.length).toBeGreaterThanOrEqual(20)
     expect(new Set(all.map((visit) => visit.jobId)).size).toBeGreaterThanOrEqual(12)
+  })
+
+  it('released a head with every figure of its valves measured, wanted beside them', async () => {
+    const visit = (await visits()).find(({ job }) => job.customer.contact?.name === 'Odile Carrow')
+    const { facts, id } = visit?.releases[0] ?? expect.unreachable()
+    const { valves } = releaseFacts.read(facts, id)
+    const at = (label: string) => valves?.columns.findIndex((column) => column.label === label) ?? -1
+    const wanted = (label: string) => valves?.wanted.map(({ name, cells }) => `${name} ${cells[at(label)]}`)
+    expect(wanted('Width')).toEqual(['wanted, intake 0.0550', 'wanted, exhaust 0.0700'])
+    expect(wanted('Runout')).toEqual(['wanted, intake max 0.0015', 'wanted, exhaust max 0.0015'])
+    expect(wanted('Guide clearance')).toEqual(['wanted, intake 0.0012 to 0.0020', 'wanted, exhaust 0.0016 to 0.0024'])
+    expect(wanted('Seat pressure')).toEqual(['wanted, intake 130', 'wanted, exhaust 130'])
+    expect(valves?.rows.map(({ name, cells }) => `${name} ${cells[at('Guide clearance')]}`).slice(0, 3)).toEqual([
+      '1 intake 0.0015',
+      '1 exhaust 0.0020',
+      '2 intake 0.0016',
+    ])
+    // The springs of one box: measured at one, filled at the others.
+    expect(valves?.rows.map(({ cells }) => cells[at('Coil bind')])).toEqual(Array(8).fill('1.060*'))
+    expect(valves?.note).toBe('* filled, not measured')
   })
 
   it('has every kind of cut, and two heads late at their vendor', async () => {
@@ -152,7 +174,7 @@ describe('the demo shop', () => {
   it('gave out a spec sheet for each released head, and a list of what was not done for the other', async () => {
     const all = await visits()
     const sheets = all.flatMap((visit) => visit.releases)
-    expect(sheets).toHaveLength(3)
+    expect(sheets).toHaveLength(4)
     for (const { pdfSha256 } of sheets) {
       const start = (await readFile(pdfSha256)).slice(0, 5)
       expect(new TextDecoder().decode(start)).toBe('%PDF-')

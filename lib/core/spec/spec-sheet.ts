@@ -74,6 +74,18 @@ export type SpecLine = {
   readonly wanted?: { readonly label: 'wanted' | 'limit'; readonly value: string }
 }
 
+export type SpecValveRow = { readonly name: string; readonly cells: readonly string[] }
+
+/** Figures that are read at each valve: a row a valve, a column a figure. */
+export type SpecValves = {
+  readonly columns: readonly { readonly label: string; readonly unit: string }[]
+  /** What each column should have come to, for either port; empty: nobody said. */
+  readonly wanted: readonly SpecValveRow[]
+  readonly rows: readonly SpecValveRow[]
+  /** What the marks at figures mean; '' when there are none. */
+  readonly note: string
+}
+
 export type SpecGroup = {
   readonly title: string
   readonly lines: readonly SpecLine[]
@@ -184,6 +196,8 @@ export type SpecSheetData = {
     /** "needs the gasket's bore and thickness"; '' when both are there. */
     readonly needs: string
   } | null
+  /** Absent: no valve was read, or a line in the groups says it, as on sheets of before. */
+  readonly valves?: SpecValves
   readonly groups: readonly SpecGroup[]
   readonly flow: readonly SpecFlow[]
   readonly waivers: readonly SpecWaiver[]

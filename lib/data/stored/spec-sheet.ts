@@ -16,6 +16,8 @@ import type {
   SpecGroup,
   SpecLine,
   SpecSheetData,
+  SpecValveRow,
+  SpecValves,
   SpecWaiver,
 } from '@/lib/core/spec/spec-sheet'
 import { storedObject, type Fields } from './stored-json'
@@ -123,6 +125,8 @@ const flow = z.object({
   notLike: texts,
 } satisfies Fields<SpecFlow>)
 
+const valveRow = z.object({ name: text, cells: texts } satisfies Fields<SpecValveRow>)
+
 const specSheet = z.object({
   shape: z.literal(1),
   language: text,
@@ -161,6 +165,14 @@ const specSheet = z.object({
   ),
   removedSinceNew: text,
   compression: z.object({ before: textOrNull, after: textOrNull, needs: text }).nullable(),
+  valves: z
+    .object({
+      columns: z.array(z.object({ label: text, unit: text } satisfies Fields<SpecValves['columns'][number]>)),
+      wanted: z.array(valveRow),
+      rows: z.array(valveRow),
+      note: text,
+    } satisfies Fields<SpecValves>)
+    .optional(),
   groups: z.array(z.object({ title: text, lines: z.array(line) } satisfies Fields<SpecGroup>)),
   flow: z.array(flow),
   waivers: z.array(z.object({ what: text, reason: text, by: text, at: text } satisfies Fields<SpecWaiver>)),

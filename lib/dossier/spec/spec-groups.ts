@@ -40,10 +40,11 @@ const table: readonly (readonly [string, readonly ReadingKind[]])[] = [
   ['Checks', ['crack', 'pressure', 'break-through']],
 ]
 
-/** Whatever was read, by kind: the newest answer at each point. */
-export function groupsOf(head: Dossier): SpecGroup[] {
+/** Whatever was read, by kind: the newest answer at each point. `valvesInTable`: the figures of the valves stand elsewhere. */
+export function groupsOf(head: Dossier, valvesInTable: boolean): SpecGroup[] {
   return table
-    .map(([title, kinds]) => ({
+    .map(([title, all]) => ({ title, kinds: all.filter((kind) => !(valvesInTable && isValveKind(kind))) }))
+    .map(({ title, kinds }) => ({
       title,
       lines: [...kinds.flatMap((kind) => lineOf(head, kind)), ...(title === 'Assembly' ? usableLiftLines(head) : [])],
     }))

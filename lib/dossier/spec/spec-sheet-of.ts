@@ -9,6 +9,7 @@ import { cautionsOf } from './spec-cautions'
 import { cutsOf, cutterMarkWords, removedWords } from './spec-cuts'
 import { flatDeckGroup } from './spec-flat-deck'
 import { flowOf } from './spec-flow'
+import { specValves } from './spec-valve-table'
 import { groupsOf } from './spec-groups'
 import { headlineOf } from './spec-headline'
 import { askedWords, castingWords, doneWords, engineWords, marksWords, sideWords } from './spec-words'
@@ -34,6 +35,7 @@ export function specSheetOf(
   const { visit } = head
   const { at, ...ended } = end
   const flow = flowOf(head)
+  const valves = specValves(head)
   const side = sideWords(visit.handOver?.side ?? visit.side)
   return {
     shape: 1,
@@ -57,7 +59,8 @@ export function specSheetOf(
     cuts: cutsOf(head),
     removedSinceNew: removedWords(head),
     compression: compressionOf(head),
-    groups: [...flatDeckGroup(head), ...groupsOf(head)],
+    ...(valves ? { valves } : {}),
+    groups: [...flatDeckGroup(head), ...groupsOf(head, valves !== null)],
     flow,
     waivers: waiversOf(head, shop, nameOf),
     declined: declinedOf(head, shop),

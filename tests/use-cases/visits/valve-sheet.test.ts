@@ -48,7 +48,7 @@ const keptOf = (kind: ReadingKind) =>
 const stepOf = async (stepId: 'guides' | 'heights') =>
   (await loadDossier(await db(), visitId)).route.find((step) => step.stepId === stepId)
 const specLine = async (label: string) =>
-  groupsOf(await loadDossier(await db(), visitId))
+  groupsOf(await loadDossier(await db(), visitId), false)
     .flatMap(({ lines }) => lines)
     .find((line) => line.label === label)?.value
 

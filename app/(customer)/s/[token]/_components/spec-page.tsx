@@ -7,6 +7,7 @@ import { chamberBars, chamberBarsWidth } from '@/lib/drawing/chamber-bars'
 import { headPlan } from '@/lib/drawing/head-plan'
 import { headSection } from '@/lib/drawing/head-section'
 import { Flow } from './flow'
+import { Valves } from './valves'
 import styles from './spec.module.css'
 
 /** The spec sheet as a page: everything that the paper says, for a screen and for a screen reader. */
@@ -28,6 +29,7 @@ export function SpecPage({ spec }: { spec: SpecSheetData }) {
       {spec.chambers && <Chambers chambers={spec.chambers} />}
       <Cuts spec={spec} />
       <Compression spec={spec} />
+      {spec.valves && <Valves valves={spec.valves} />}
       {spec.groups.map(({ title, lines }) => (
         <section key={title} aria-label={title}>
           <h3>{title}</h3>
