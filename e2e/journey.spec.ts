@@ -1,7 +1,18 @@
 import { expect, test, type Page } from '@playwright/test'
 import { addCasting } from './casting'
 import { checkIn, corners } from './answers'
-import { answer, bookJob, doStep, figureOf, openHead, openStep, signIn, type Answers, tapAgain } from './person'
+import {
+  answer,
+  bookJob,
+  doStep,
+  figureOf,
+  openHead,
+  openStep,
+  recordYes,
+  signIn,
+  type Answers,
+  tapAgain,
+} from './person'
 import { readPdf } from '../tests/pdf/read-pdf'
 
 /**
@@ -267,12 +278,14 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   )
   await doStep(page, tag, 'Seat check before', { figures: { 'Seat to deck': eightSeats } })
 
-  // Out to the vendor and back.
+  // Out to the vendor, once the customer has said yes to the cut, and back.
+  await signIn(page, 'tamsin')
   await page.goto('/away')
   await page.getByRole('link', { name: `Send ${tag}` }).click()
   const vendor = page.getByLabel(/^Vendor/)
   const slant = vendor.locator('option', { hasText: 'Slant and True' })
   await vendor.selectOption((await slant.getAttribute('value')) ?? '')
+  await recordYes(page, 'The customer')
   await expect(page.getByText('0.063 in at the deep edge')).toBeVisible()
   await expect(page.getByText('0.020 in flat is left to cut here')).toBeVisible()
   await page.getByLabel(/^Promised date/).fill('2031-05-12')
@@ -291,6 +304,7 @@ test('angle by a vendor, flat in house: 10 cc is 20 thou flat and 63 thou at the
   await page.getByRole('button', { name: 'Receive', exact: true }).click()
   await expect(page.getByText('marked “.063 EX”')).toBeVisible()
 
+  await signIn(page, 'dov')
   await doStep(page, tag, 'Arrival check', {
     choices: { Count: 'Everything is here', Damage: 'No damage' },
   })

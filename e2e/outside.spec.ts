@@ -1,6 +1,6 @@
 import { expect, test, type Locator, type Page } from '@playwright/test'
 import { checkIn, corners } from './answers'
-import { bookJob, doStep, openHead, signIn } from './person'
+import { bookJob, doStep, openHead, recordYes, signIn } from './person'
 
 /** Work that goes out to a vendor who does the follow-up too: what is confirmed is done, what is rejected is owed again. */
 
@@ -97,6 +97,21 @@ test('a vendor who cuts and does the seats: what was confirmed is done, what is 
   const work = page.getByRole('group', { name: /^Work for the vendor/ })
   await work.getByLabel('Angle cut', { exact: true }).check()
   await work.getByLabel('Seat work', { exact: true }).check()
+  // Nobody has asked the customer yet: it does not go. The counter records the yes beside the form.
+  const open = page.getByText('The customer has not accepted this cut yet', { exact: true })
+  await expect(open).toBeVisible()
+  await page.getByRole('button', { name: 'Send', exact: true }).click()
+  await expect(page.getByRole('alert').filter({ hasText: 'only the owner sends it without' })).toBeVisible()
+  const form = page.url()
+  await signIn(page, 'tamsin')
+  await page.goto(form)
+  await recordYes(page, 'Isolde Orrell')
+  await signIn(page, 'dov')
+  await page.goto(form)
+  await expect(open).toHaveCount(0)
+  await vendor.selectOption((await slant.getAttribute('value')) ?? '')
+  await work.getByLabel('Angle cut', { exact: true }).check()
+  await work.getByLabel('Seat work', { exact: true }).check()
   await page.getByRole('button', { name: 'Send', exact: true }).click()
   await page.waitForURL(/\/away\/[0-9a-f-]{36}/)
   const order = page.url()
@@ -145,7 +160,16 @@ test('a vendor who cuts and does the seats: what was confirmed is done, what is 
   await page.getByRole('button', { name: 'Send', exact: true }).click()
   await page.waitForURL((url) => /\/away\/[0-9a-f-]{36}/.test(url.pathname) && url.href !== order)
   await expect(page.getByRole('main')).toContainText(/Rework of O-\d{4}, at the vendor’s cost/)
+
+  // Back again: whoever has it in hand receives it at its arrival check, and checks it there.
+  await openHead(page, tag)
+  await page.getByRole('region', { name: 'Route' }).getByRole('link', { name: 'Arrival check', exact: true }).click()
+  await expect(
+    page.getByText(/^Rework of Slant and True Milling, order O-\d{4}: Two seats are out of round/),
+  ).toBeVisible()
   await tickDone(page, ['Angle cut', 'Seat work'])
+  await expect(page.getByRole('heading', { level: 1, name: 'Arrival check' })).toBeVisible()
+  await expect(page.getByText('in house', { exact: false }).first()).toBeVisible()
   await openHead(page, tag)
   await expect(onRoute(page, 'Seat work')).toHaveAttribute('data-state', 'done')
   await expect(onRoute(page, 'Angle cut')).toHaveAttribute('data-state', 'done')

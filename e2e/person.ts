@@ -73,6 +73,17 @@ export async function openHead(page: Page, tag: string): Promise<void> {
   await page.waitForURL(/\/heads\//)
 }
 
+/** At the form that sends an angle cut out: the counter records the customer's yes to it. */
+export async function recordYes(page: Page, by: string): Promise<void> {
+  const open = page.getByText('The customer has not accepted this cut yet', { exact: true })
+  await expect(open).toBeVisible()
+  await page.getByText(/^The customer accepts version \d+$/).click()
+  await page.getByLabel(/^Who said yes/).fill(by)
+  await page.getByLabel(/^How/).first().fill('by phone')
+  await page.getByRole('button', { name: 'Note the yes' }).click()
+  await expect(open).toHaveCount(0)
+}
+
 /** A tag's head in the shop, as the address of its steps names it; known once a step of it was opened. */
 const visitOf = new Map<string, string>()
 

@@ -94,9 +94,9 @@ test('from the code to the queue, idle, the next person, and what was typed wait
   await expect(cellOf(tablet)).toHaveValue('')
   await cellOf(tablet).fill('4.31')
 
-  // From the queue two taps and the PIN. A step has the whole screen: back to the queue is one more.
-  await tablet.goto('/stations/measuring-bench')
-  await tablet.getByRole('button', { name: 'Switch person' }).tap()
+  // From the step two taps and the PIN: their own first name on the bar, and a card of the rack.
+  await expect(cellOf(tablet)).toHaveValue('4.31')
+  await tablet.getByRole('button', { name: 'Switch person, Ines Kestrow is here' }).tap()
   await signInByCard(tablet, 'Dov Marrick')
   await tablet.goto(step)
   await expect(cellOf(tablet)).toHaveValue('4.25')
