@@ -1,4 +1,5 @@
 import { RefusedError } from '@/lib/core/errors'
+import type { ReadingSpec } from '@/lib/core/readings/types'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
@@ -68,6 +69,15 @@ export async function addCorrection(
   })
 }
 
+/** A choice is kept by its code, however it was typed; other words only where such are answers. */
+function chosen({ choices = [], mayBeWords }: ReadingSpec, typed: string): string {
+  const found = choices.find(({ value, label }) => value === typed || label.toLowerCase() === typed.toLowerCase())
+  if (found) return found.value
+  if (mayBeWords) return typed
+  const message = `Choose one: ${choices.map(({ label }) => label).join('; ')}.`
+  throw new RefusedError({ code: 'invalid', message, fields: { text: message } })
+}
+
 /** A row that stands in the place of another: its value as typed and read, or nothing when it is withdrawn. */
 export function correctionRow(standing: EffectiveReading, input: Correction) {
   const base = {
@@ -89,8 +99,12 @@ export function correctionRow(standing: EffectiveReading, input: Correction) {
       fields: { text: 'Enter the correct value.' },
     })
   }
+  if (spec.choices) return { ...base, value: null, text: chosen(spec, input.text), unit: '' }
   if (spec.form !== 'figure' || !spec.quantity) return { ...base, value: null, text: input.text, unit: '' }
   const parsed = parseFigure(input.text, spec.quantity)
+  if (!parsed.ok && spec.mayBeWords && parsed.refusal.code === 'unreadable') {
+    return { ...base, value: null, text: input.text, unit: '' }
+  }
   if (!parsed.ok) throw new RefusedError({ ...parsed.refusal, fields: { text: parsed.refusal.message } })
   const { value, text, unit } = parsed.value
   return { ...base, value, text, unit }

@@ -17,6 +17,7 @@ export type ReadingLine = {
   /** Of the answer that stands: what a correction points at. */
   readonly id: string
   readonly step: string
+  readonly kind: ReadingKind
   readonly label: string
   readonly point: string
   readonly text: string
@@ -68,6 +69,7 @@ function lineOf(
   const withdrawn = point.correction === 'withdraw'
   return {
     id: point.id,
+    kind,
     label: readingSpecs[kind].label,
     point: pointLabel(point.point),
     text: withdrawn ? 'withdrawn' : wordsOf(last),

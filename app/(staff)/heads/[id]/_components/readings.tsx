@@ -1,7 +1,9 @@
 'use client'
 import { useState } from 'react'
+import { useWatch } from 'react-hook-form'
+import type { z } from 'zod'
 import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm } from '@/app/_components/form/use-action-form'
+import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
 import { Button } from '@/app/_components/ui/button'
 import { Choice } from '@/app/_components/ui/choice'
 import { Dialog } from '@/app/_components/ui/dialog'
@@ -9,6 +11,7 @@ import { Table } from '@/app/_components/ui/table'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
+import { readingSpecs } from '@/lib/core/readings/specs'
 import { correctReadingSchema } from '@/lib/schemas/visit'
 import type { ReadingLine } from '@/lib/use-cases/heads/reading-lines'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
@@ -116,6 +119,7 @@ function CorrectForm({ visitId, line, onDone }: { visitId: string; line: Reading
     defaultValues: { visitId, readingId: line.id, correction: 'replace', text: '', again: '', reason: '' },
     onDone,
   })
+  const correction = useWatch({ control: form.form.control, name: 'correction' })
   return (
     <ActionForm form={form} submitLabel="Correct it">
       <p>
@@ -126,15 +130,24 @@ function CorrectForm({ visitId, line, onDone }: { visitId: string; line: Reading
         label="What was wrong"
         options={[
           { value: 'replace', label: 'The value' },
-          { value: 'withdraw', label: 'Not of this head at all: withdraw it' },
+          { value: 'withdraw', label: 'Wrong head: withdraw' },
         ]}
         {...form.text('correction')}
       />
-      <TextInput label="What it should say" required={false} {...form.text('text')} />
+      {correction === 'replace' && <Meant line={line} form={form} />}
       {form.refusal?.code === 'unlikely' && (
         <TextInput label="Type it again to keep it" required={false} {...form.text('again')} />
       )}
       <TextArea label="Why" required rows={2} {...form.text('reason')} />
     </ActionForm>
   )
+}
+
+/** The value in the place of the old one: an answer of a list is picked from it. */
+function Meant({ line, form }: { line: ReadingLine; form: Form<z.input<typeof correctReadingSchema>> }) {
+  const { choices } = readingSpecs[line.kind]
+  const label = 'What it should say'
+  if (!choices) return <TextInput label={label} required={false} {...form.text('text')} />
+  const options = choices.map(({ value, label: words }) => ({ value, label: words }))
+  return <Choice label={label} options={options} {...form.text('text')} />
 }
