@@ -52,7 +52,7 @@ async function ask(page: Page, what: string, terms: { price: string; tax: string
 
 async function price(page: Page, { price, tax, work }: { price: string; tax: string; work?: string }) {
   await page.getByLabel(/^Price/).fill(price)
-  await page.getByLabel('Tax, %').fill(tax)
+  await page.getByLabel('Tax', { exact: true }).selectOption({ label: tax === '' ? 'No tax' : `Sales tax, ${tax} %` })
   await page.getByLabel('How it was asked').fill('link')
   if (work) {
     await page.locator('summary', { hasText: 'Work that a yes adds' }).click()

@@ -3,9 +3,7 @@ import { signIn } from './person'
 
 /** Papers are printed where they are needed: made with their progress shown, then opened. */
 
-test('a job’s sheets, its labels from the first free place, and the receipt of what was handed over', async ({
-  page,
-}) => {
+test('a job’s sheets, its labels from the first free place, and the slip of what was handed over', async ({ page }) => {
   await signIn(page, 'tamsin')
   await page.goto('/jobs/26-0002')
   const papers = page.getByRole('region', { name: 'Papers' })
@@ -31,20 +29,20 @@ test('a job’s sheets, its labels from the first free place, and the receipt of
   const answered = await sheet
   expect(answered.status()).toBe(200)
 
-  const receipt = await papers.getByRole('link', { name: 'Receipt' }).getAttribute('href')
-  const paper = await page.request.get(receipt ?? '')
+  const slip = await papers.getByRole('link', { name: 'Hand-over slip' }).getAttribute('href')
+  const paper = await page.request.get(slip ?? '')
   expect(paper.headers()['content-type']).toBe('application/pdf')
   // The browser may keep it, and asks again: with what was given, nothing is sent twice.
   expect(paper.headers()['cache-control']).toBe('private, no-cache')
-  const again = await page.request.get(receipt ?? '', {
+  const again = await page.request.get(slip ?? '', {
     headers: { 'if-none-match': paper.headers()['etag'] ?? '' },
   })
   expect(again.status()).toBe(304)
 
   await signIn(page, 'dov')
-  expect((await page.request.get(receipt ?? '')).status()).toBe(403)
+  expect((await page.request.get(slip ?? '')).status()).toBe(403)
   await page.context().clearCookies()
-  const stranger = await page.request.get(receipt ?? '', {
+  const stranger = await page.request.get(slip ?? '', {
     headers: { 'if-none-match': paper.headers()['etag'] ?? '' },
     maxRedirects: 0,
   })

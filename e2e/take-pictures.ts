@@ -36,7 +36,7 @@ const papers: readonly { name: string; page: number; address: (page: Page) => Pr
   { name: 'spec-sheet-second', page: 2, address: (page) => linkOn(page, '/t/T-0401', 'spec-sheet') },
   { name: 'outside-sheet', page: 1, address: (page) => linkOn(page, '/away', 'outside-sheet') },
   { name: 'estimate', page: 1, address: (page) => keptEstimate(page) },
-  { name: 'receipt', page: 1, address: async () => '/api/papers/receipt/26-0002' },
+  { name: 'receipt', page: 1, address: async () => '/api/papers/hand-over-slip/26-0002' },
 ]
 
 /** The first link to such a paper on a page. */

@@ -1,7 +1,9 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import type { LineTax } from '@/lib/core/money/price-of'
 import type { Reader } from './db'
 import { newId } from './ids'
+import { addPrices } from './prices'
 import type { Row } from './tables'
 import { conflictUnless, type Author, type Write } from './write'
 
@@ -35,6 +37,7 @@ export type FindingRecord = Awaited<ReturnType<typeof findingById>>
 
 export type Asked = {
   readonly priceMinor: number | null
+  readonly taxName: string
   readonly taxBasisPoints: number
   readonly addsWork: string
   readonly askedAt: Date
@@ -68,7 +71,7 @@ export async function addFoundWork(
   ctx: Write<Author>,
   finding: { id: string; visitId: string; what: string },
   jobId: string,
-  added: { work: readonly string[]; priceMinor: number | null; taxBasisPoints: number },
+  added: { work: readonly string[]; priceMinor: number | null } & LineTax,
 ): Promise<void> {
   const standing = await ctx.tx.orderedLine.findMany({
     where: { visitId: finding.visitId, endedAt: null },
@@ -86,17 +89,7 @@ export async function addFoundWork(
     })),
   })
   if (added.priceMinor === null) return
-  await ctx.tx.priceLine.create({
-    data: {
-      id: newId(ctx.now),
-      jobId,
-      visitId: finding.visitId,
-      findingId: finding.id,
-      text: finding.what,
-      quantity: 1,
-      unitMinor: added.priceMinor,
-      taxBasisPoints: added.taxBasisPoints,
-      createdAt: ctx.now,
-    },
-  })
+  const { priceMinor: unitMinor, taxName, taxBasisPoints } = added
+  const line = { text: finding.what, quantityThousandths: 1000, unitMinor, taxName, taxBasisPoints, reason: '' }
+  await addPrices(ctx, jobId, [line], { visitId: finding.visitId, findingId: finding.id })
 }

@@ -10,34 +10,51 @@ import type { Row } from './tables'
 const orderOfSteps = Object.keys(stepLabels)
 /** A step's place on the route, as SQL; what no step asks for stands last. Its words are the program's own. */
 const placeOfStep = Prisma.raw(
-  `CASE "stepId" ${orderOfSteps.map((stepId, place) => `WHEN '${stepId}' THEN ${place}`).join(' ')} ELSE 999 END`,
+  `CASE i."stepId" ${orderOfSteps.map((stepId, place) => `WHEN '${stepId}' THEN ${place}`).join(' ')} ELSE 999 END`,
 )
-const inOrder = Prisma.sql`ORDER BY CASE WHEN "retiredAt" IS NULL THEN 0 ELSE 1 END, ${placeOfStep}, "text", "id"`
-const columns = Prisma.raw('"id", "stepId", "text", "unitMinor", "taxBasisPoints", "retiredAt", "version"')
+const inOrder = Prisma.sql`ORDER BY CASE WHEN i."retiredAt" IS NULL THEN 0 ELSE 1 END, ${placeOfStep}, i."text", i."id"`
+const columns = Prisma.raw(
+  `i."id", i."stepId", i."text", i."unitMinor", i."taxBasisPoints", i."taxRateId", i."retiredAt", i."version",
+   r."name" AS "rateName", r."basisPoints" AS "rateBasisPoints"`,
+)
+/** With the shop's tax that an item names, while that is in use. */
+const items = Prisma.raw(`"PriceItem" i LEFT JOIN "TaxRate" r ON r."id" = i."taxRateId" AND r."retiredAt" IS NULL`)
 
-type PriceItemRow = Pick<
+type Item = Pick<
   Row<'PriceItem'>,
-  'id' | 'stepId' | 'text' | 'unitMinor' | 'taxBasisPoints' | 'retiredAt' | 'version'
+  'id' | 'stepId' | 'text' | 'unitMinor' | 'taxBasisPoints' | 'taxRateId' | 'retiredAt' | 'version'
 >
+type Joined = Item & { readonly rateName: string | null; readonly rateBasisPoints: number | null }
+type PriceItemRow = Item & { readonly taxName: string }
 
-export async function priceItemById(reader: Reader, id: string) {
-  const item = await reader.priceItem.findUnique({ where: { id } })
+/** An item that names a tax of the shop is taxed at that rate as it is today. */
+const taxed = ({ rateName, rateBasisPoints, ...item }: Joined): PriceItemRow => ({
+  ...item,
+  taxName: rateName ?? '',
+  taxBasisPoints: rateBasisPoints ?? item.taxBasisPoints,
+  taxRateId: rateName === null ? null : item.taxRateId,
+})
+
+export async function priceItemById(reader: Reader, id: string): Promise<PriceItemRow> {
+  const [item] = await reader.$queryRaw<Joined[]>`SELECT ${columns} FROM ${items} WHERE i."id" = ${id}`
   if (!item) throw new RefusedError({ code: 'not-found', message: 'There is no such price on the list.' })
-  return item
+  return taxed(item)
 }
 
 /** A page of them in the order of the route, those in use first. */
 export async function listPriceItems(reader: Reader, page: number): Promise<Paged<PriceItemRow>> {
   const { skip, take } = rowsOfPage(page)
-  return pageOfRows(
-    await reader.$queryRaw<PriceItemRow[]>`
-      SELECT ${columns} FROM "PriceItem" ${inOrder} LIMIT ${take} OFFSET ${skip}`,
-  )
+  const found = await reader.$queryRaw<Joined[]>`
+      SELECT ${columns} FROM ${items} ${inOrder} LIMIT ${take} OFFSET ${skip}`
+  return pageOfRows(found.map(taxed))
 }
 
 /** All that can be asked for, in the order of the route. */
-export const activePriceItems = (reader: Reader): Promise<PriceItemRow[]> =>
-  reader.$queryRaw`SELECT ${columns} FROM "PriceItem" WHERE "retiredAt" IS NULL ${inOrder}`
+export async function activePriceItems(reader: Reader): Promise<PriceItemRow[]> {
+  const found = await reader.$queryRaw<Joined[]>`
+    SELECT ${columns} FROM ${items} WHERE i."retiredAt" IS NULL ${inOrder}`
+  return found.map(taxed)
+}
 
 export type StepPrice = { readonly unitMinor: number; readonly text: string; readonly taxBasisPoints: number }
 

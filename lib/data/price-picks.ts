@@ -2,6 +2,7 @@ import 'server-only'
 import { formatAmount } from '@/lib/core/money/amount'
 import { formatMoney } from '@/lib/core/money/format-money'
 import { taxText } from '@/lib/core/money/percent'
+import { rateField } from '@/lib/core/money/tax-choice'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import type { Reader } from './db'
 import { activePriceItems } from './price-list'
@@ -10,11 +11,11 @@ type Manner = { readonly currency: string; readonly currencyExponent: number; re
 
 /** The list as a price line takes from it. */
 export async function pricePicks(reader: Reader, { currency, currencyExponent, locale }: Manner): Promise<PricePick[]> {
-  return (await activePriceItems(reader)).map(({ id, text, unitMinor, taxBasisPoints }) => ({
+  return (await activePriceItems(reader)).map(({ id, text, unitMinor, taxBasisPoints, taxRateId }) => ({
     id,
     label: `${text}, ${formatMoney(unitMinor, currency, locale)}`,
     text,
     unitPrice: formatAmount(unitMinor, currencyExponent),
-    tax: taxText(taxBasisPoints),
+    tax: taxRateId === null ? taxText(taxBasisPoints) : rateField(taxRateId),
   }))
 }

@@ -114,6 +114,7 @@ const tables = {
   Instrument: subjects('instrument'),
   Tablet: subjects('tablet'),
   PriceItem: subjects('price-item'),
+  TaxRate: subjects('tax-rate'),
 }
 
 export type TrailNames = {
@@ -138,7 +139,7 @@ export async function trailNames(reader: Reader, entries: readonly TrailEntry[])
     ...people,
     // Whoever holds a link is nobody by name.
     ...rows.CustomerLink.map(({ id }) => ({ id, name: 'the customer, by link' })),
-    ...[...rows.Vendor, ...rows.CastingRecord, ...rows.Instrument, ...rows.Tablet],
+    ...[...rows.Vendor, ...rows.CastingRecord, ...rows.Instrument, ...rows.Tablet, ...rows.TaxRate],
     ...rows.PriceItem.map(({ id, text }) => ({ id, name: text })),
   ]
   return { names: new Map(named.map(({ id, name }) => [id, name])), people }

@@ -1,10 +1,19 @@
 import type { Actor } from '@/lib/core/access/roles'
 import type { StepId } from '@/lib/core/route/step-ids'
+import { rateField } from '@/lib/core/money/tax-choice'
 import { addPriceItemSchema } from '@/lib/schemas/price'
+import { addTaxRateSchema } from '@/lib/schemas/tax'
 import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
+import { addTaxRate } from '@/lib/use-cases/taxes/add-tax-rate'
 
-/** Labour and material are taxed alike in the invented shop's town. */
-const tax = '8.25'
+/** The taxes of the invented shop's town, by their percentage: what a demo price line names. */
+export type DemoTaxes = Readonly<Record<string, string>>
+
+export async function seedTaxes(actor: Actor, now: Date): Promise<DemoTaxes> {
+  const add = async (name: string, rate: string, isDefault: boolean) =>
+    rateField((await addTaxRate(actor, addTaxRateSchema.parse({ name, rate, isDefault }), { now })).rateId)
+  return { '8.25': await add('Sales tax', '8.25', true), '6.5': await add('Parts tax', '6.5', false) }
+}
 
 /** What the demo's shop asks for one head, in its currency. Every amount is invented. */
 const prices: readonly (readonly [StepId | '', text: string, unitPrice: string])[] = [
@@ -38,8 +47,9 @@ const prices: readonly (readonly [StepId | '', text: string, unitPrice: string])
   ['', 'Courier', '22.50'],
 ]
 
-export async function seedPrices(actor: Actor, now: Date): Promise<void> {
+export async function seedPrices(actor: Actor, taxes: DemoTaxes, now: Date): Promise<void> {
   for (const [stepId, text, unitPrice] of prices) {
+    const tax = taxes[text === 'Gaskets and small parts' ? '6.5' : '8.25'] ?? ''
     await addPriceItem(actor, addPriceItemSchema.parse({ stepId, text, unitPrice, tax }), { now })
   }
 }

@@ -11,7 +11,7 @@ import * as seats from './jobs/seat-jobs'
 import type { Act, Story } from './jobs/story'
 import { seedLogo } from './logo'
 import { demoCorners } from './corners'
-import { seedPrices } from './prices'
+import { seedPrices, seedTaxes } from './prices'
 import { demoShop, seedInstruments, seedShop } from './shop'
 import { seedVendors } from './vendors'
 import { seedShopWanted } from './wanted'
@@ -27,9 +27,11 @@ export async function seedDemo(now: Date): Promise<void> {
   await seedLogo(staff.orla, opened)
   const { version } = await setCornerInset(staff.orla, demoCorners, { now: opened })
   await seedShopWanted(staff.orla, version, opened)
-  await seedPrices(staff.orla, opened)
+  const taxes = await seedTaxes(staff.orla, opened)
+  await seedPrices(staff.orla, taxes, opened)
   const ground: DemoGround = {
     staff,
+    taxes,
     castings: await seedCastings(staff.orla, opened),
     vendors: await seedVendors(staff.orla, opened),
     instruments: await seedInstruments(staff.orla, now),

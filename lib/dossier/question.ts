@@ -30,7 +30,10 @@ export type Question = {
 
 export function questionOf(finding: Finding, tag: string, shop: Manner): Question {
   const { priceMinor, taxBasisPoints, answeredAt } = finding
-  const { totalMinor, taxMinor } = totals([{ quantity: 1, unitMinor: priceMinor ?? 0, taxBasisPoints }], [])
+  const { totalMinor, taxMinor } = totals(
+    [{ quantityThousandths: 1000, unitMinor: priceMinor ?? 0, taxBasisPoints }],
+    [],
+  )
   const money = (minor: number) => formatMoney(minor, shop.currency, shop.locale)
   const free = priceMinor !== null && totalMinor === 0
   const price = priceMinor === null ? null : free ? 'no charge' : money(totalMinor)

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { requiredText, words } from './figure'
 import { workId } from './job'
-import { optionalAmount, taxPercent } from './money'
+import { optionalAmount, taxChoice } from './money'
 
 const id = z.string().min(1).max(64)
 const version = z.number().int().positive()
@@ -11,7 +11,7 @@ const askedFields = {
   findingId: id,
   version,
   price: optionalAmount,
-  tax: taxPercent,
+  tax: taxChoice,
   addsWork: z.array(workId).max(20),
   how: words(120),
 }

@@ -9,7 +9,8 @@ import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
 import { customerChoice } from './customer'
 import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { emptyWanted, wantedFields } from './wanted'
-import { amount, optionalAmount, quantity, taxPercent } from './money'
+import { paymentMethods } from '@/lib/core/money/payment'
+import { amount, optionalAmount, priceQuantity, taxChoice } from './money'
 
 export const workId = z.custom<WorkId>(
   (id) => typeof id === 'string' && isWorkId(id),
@@ -73,9 +74,9 @@ export const orderedWork = z.object({ work: workId, note: words(200) })
 
 export const pricedLine = z.object({
   text: requiredText('Enter what it is for.', 120),
-  quantity: quantity,
+  quantity: priceQuantity,
   unitPrice: amount,
-  tax: taxPercent,
+  tax: taxChoice,
 })
 
 export const bookJobSchema = z
@@ -98,6 +99,7 @@ export const bookJobSchema = z
     wanted: wantedFields,
     prices: z.array(pricedLine).max(60),
     deposit: optionalAmount,
+    depositMethod: z.enum(paymentMethods).default('other'),
     depositHow: words(60),
     promiseOn: day,
     urgent: z.boolean(),
@@ -172,6 +174,7 @@ export const emptyBooking = (): BookJobForm => ({
   wanted: emptyWanted(),
   prices: [],
   deposit: '',
+  depositMethod: 'cash',
   depositHow: '',
   promiseOn: '',
   urgent: false,
@@ -233,14 +236,32 @@ export const takePaymentSchema = z.object({
   jobId: id,
   kind: z.enum(paymentKinds),
   amount,
+  method: z.enum(paymentMethods, 'Choose how it is paid.'),
   how: words(60),
+  /** More than is owed, and that is meant. */
+  confirmed: z.boolean(),
 })
 export type TakePaymentInput = z.output<typeof takePaymentSchema>
 
 export const addPriceLineSchema = pricedLine.extend({ jobId: id })
 export type AddPriceLineInput = z.output<typeof addPriceLineSchema>
 
-export const endPriceLineSchema = z.object({ jobId: id, lineId: id })
+const whyChanged = requiredText('Enter a reason.', 200)
+
+/** One line, as it is to read from now on. A discount has one piece, and its amount is taken off. */
+export const changePriceLineSchema = pricedLine.extend({ jobId: id, lineId: id, version, why: whyChanged })
+export type ChangePriceLineForm = z.input<typeof changePriceLineSchema>
+export type ChangePriceLineInput = z.output<typeof changePriceLineSchema>
+
+export const addDiscountSchema = z.object({
+  jobId: id,
+  amount,
+  tax: taxChoice,
+  reason: requiredText('Enter why the discount is given.', 120),
+})
+export type AddDiscountInput = z.output<typeof addDiscountSchema>
+
+export const endPriceLineSchema = z.object({ jobId: id, lineId: id, why: whyChanged })
 export type EndPriceLineInput = z.output<typeof endPriceLineSchema>
 
 export const logCallSchema = z.object({ jobId: id, text: requiredText('Enter what was said.', 1000) })

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { requiredText } from './figure'
-import { amount, taxPercent } from './money'
+import { amount, taxChoice } from './money'
 import { stepIdSchema } from './step'
 
 const priceItem = z.object({
@@ -9,7 +9,7 @@ const priceItem = z.object({
   text: requiredText('Enter the text as it prints.', 120),
   /** For one head; how many decimals it may have is the shop's currency's to say. */
   unitPrice: amount,
-  tax: taxPercent,
+  tax: taxChoice,
 })
 const expected = { itemId: z.string(), version: z.number().int() }
 

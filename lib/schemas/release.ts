@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { requiredText, words } from './figure'
+import { paymentAtHandOver } from './money-papers'
 
 export const releaseVisitSchema = z.object({
   visitId: z.uuid(),
@@ -8,8 +9,14 @@ export const releaseVisitSchema = z.object({
   reason: words(300),
 })
 
+const noPayment = { amount: '', method: 'cash', how: '', confirmed: false } as const
+
 export const handOverSchema = z.object({
   jobId: z.uuid(),
+  /** What is paid as the heads go. */
+  payment: paymentAtHandOver.default(noPayment),
+  /** Why the owner lets them go with something left to pay; '' otherwise. */
+  unpaidReason: words(200).default(''),
   takenBy: requiredText('Enter who picks them up.'),
   note: words(300),
   heads: z

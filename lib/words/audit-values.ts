@@ -1,5 +1,6 @@
 import { castingFigures, type CastingFigureKey } from '../core/casting/figures'
 import { formatMoney } from '../core/money/format-money'
+import { quantityText } from '../core/money/quantity'
 import { readingSpecs } from '../core/readings/specs'
 import type { ReadingKind } from '../core/readings/types'
 import { wantedFigures, type WantedKey } from '../core/wanted/figures'
@@ -41,6 +42,7 @@ const fieldNames: Readonly<Record<string, string>> = {
   priceMinor: 'price',
   promisedOn: 'promised for',
   rackPlace: 'rack location',
+  quantityThousandths: 'quantity',
   redoCost: 'redo paid by',
   roles: 'roles',
   rulesVersion: 'version of the steps',
@@ -48,6 +50,13 @@ const fieldNames: Readonly<Record<string, string>> = {
   side: 'bank or side',
   signIn: 'sign-in name',
   taxBasisPoints: 'tax',
+  taxName: 'name of the tax',
+  basisPoints: 'rate',
+  isDefault: 'picked for new lines',
+  totalMinor: 'total',
+  unpaidMinor: 'left unpaid',
+  unpaidReason: 'why it may go unpaid',
+  why: 'reason',
   points: 'readings',
   unitMinor: 'unit price',
   was: 'before',
@@ -81,7 +90,8 @@ export function valueText(field: string, value: unknown, manner: AuditManner): s
 
 function numberText(field: string, value: number, manner: AuditManner): string {
   if (/minor$/i.test(field)) return money(value, manner)
-  if (field.endsWith('BasisPoints')) return `${value / 100} %`
+  if (/basisPoints$/i.test(field)) return `${value / 100} %`
+  if (field === 'quantityThousandths') return quantityText(value)
   return /[a-z]In$/.test(field) ? `${value.toFixed(4)} in` : String(value)
 }
 

@@ -54,6 +54,8 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'casting.restore': named('Restored', 'casting'),
   'casting.record-flow': named('Entered a reference flow run for', 'casting'),
   'casting.correct-flow': named('Corrected the reference flow run of', 'casting'),
+  'credit-note.write': ({ take, takeMoney }) =>
+    `Wrote credit note ${take('number')} to invoice ${take('of')}, ${takeMoney('totalMinor')}`,
   'customer.add': () => 'Added a customer',
   'customer-link.make': () => 'Made a link for the customer',
   'customer-link.revoke': () => 'Revoked the customer’s link',
@@ -69,6 +71,7 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'hold.decide': adding('Decided the hold', 'decision'),
   'instrument.add': named('Added', 'instrument'),
   'instrument.change': named('Changed', 'instrument'),
+  'invoice.write': ({ take, takeMoney }) => `Wrote invoice ${take('number')}, ${takeMoney('totalMinor')}`,
   'job.book': () => 'Booked the job',
   'job.change': () => 'Changed the job',
   'job.change-engine': () => 'Changed the engine data',
@@ -91,6 +94,7 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
     const kind = kinds[take('kind')] ?? 'a payment of'
     return `Recorded ${kind} ${takeMoney('minor')}`.trimEnd()
   },
+  'payment.void': ({ takeMoney, take }) => more(`Voided a payment of ${takeMoney('minor')}`, take('why')),
   'person.add': named('Added', 'person'),
   'person.change': named('Changed', 'person'),
   'person.retire': named('Retired', 'person'),
@@ -107,6 +111,7 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'price-item.retire': named('Retired', 'price list item'),
   'price-item.restore': named('Restored', 'price list item'),
   'price-line.add': priceLine('Added'),
+  'price-line.change': ({ take }) => `Changed price line ${quoted(take('line')).trim()}`.trimEnd(),
   'price-line.remove': priceLine('Removed'),
   'reading.correct': ({ take }) => {
     const [was, now] = [take('was'), take('now')]
@@ -134,6 +139,10 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'tablet.change': named('Changed', 'tablet'),
   'tablet.revoke': named('Revoked', 'tablet'),
   'tablet-code.make': ({ take }) => `Made a code to enrol tablet ${take('name')}`.trimEnd(),
+  'tax-rate.add': named('Added', 'tax'),
+  'tax-rate.change': named('Changed', 'tax'),
+  'tax-rate.retire': named('Retired', 'tax'),
+  'tax-rate.restore': named('Restored', 'tax'),
   'vendor.add': named('Added', 'vendor'),
   'vendor.change': named('Changed', 'vendor'),
   'vendor.retire': named('Retired', 'vendor'),

@@ -30,6 +30,8 @@ import { meanVelocityFps } from '@/lib/core/flow/velocity'
 import { inlineIntake } from '@/lib/core/intake/inline'
 import { faceAngleFromManifold, vIntake, type VIntakeInput } from '@/lib/core/intake/v-engine'
 import { parseAmount } from '@/lib/core/money/amount'
+import { parsePercent } from '@/lib/core/money/percent'
+import { parseQuantity } from '@/lib/core/money/quantity'
 import { learnRate, type RateCut } from '@/lib/core/rate/learn'
 import { advisePass, type PassInput } from '@/lib/core/rate/next-pass'
 import { priorRate, type Rate } from '@/lib/core/rate/rate'
@@ -49,6 +51,7 @@ type Kind = readonly [
   needs?: readonly string[],
 ]
 
+const dollars = { currencyExponent: 2, locale: 'en-US' }
 const figures: readonly Kind[] = [
   ['nothing typed', () => parseFigure('  ', 'depth'), 'unreadable', /Type a figure/],
   ['a word', () => parseFigure('about ten', 'depth'), 'unreadable', /“about ten” is not a figure/],
@@ -91,8 +94,16 @@ const figures: readonly Kind[] = [
     /not possible for depth of cut/,
   ],
   ['half a chamber', () => parseFigure('7.5', 'chambers'), 'out-of-range', /whole number/],
-  ['an amount that is none', () => parseAmount('1,250.00', 2), 'unreadable', /Type an amount such as 125 or 125\.50/],
-  ['more decimals than the money has', () => parseAmount('1.255', 2), 'unreadable', /Type an amount/],
+  [
+    'an amount that is none',
+    () => parseAmount('12,50.00', dollars),
+    'unreadable',
+    /Type an amount such as 125 or 125\.50/,
+  ],
+  ['an amount beyond the books', () => parseAmount('20000001', dollars), 'unreadable', /too large/],
+  ['no quantity', () => parseQuantity('0'), 'unreadable', /Enter a quantity above 0/],
+  ['no percentage', () => parsePercent('8.255'), 'unreadable', /Enter a percentage/],
+  ['more decimals than the money has', () => parseAmount('1.255', dollars), 'unreadable', /Type an amount/],
 ]
 
 const burette = { divisionCc: 0.2, repeatabilityCc: 0.3 }

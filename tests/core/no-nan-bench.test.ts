@@ -10,8 +10,13 @@ import type { HeadNow } from '@/lib/core/cut/plan-types'
 import { engineFigures, type EngineFacts } from '@/lib/core/engine/figures'
 import type { MetalGone } from '@/lib/core/head-now/metal-gone'
 import { formatAmount, parseAmount } from '@/lib/core/money/amount'
-import { percentOf } from '@/lib/core/money/percent'
-import { roundMinor, totals } from '@/lib/core/money/totals'
+import { jobTotals } from '@/lib/core/money/account'
+import { balanceOf } from '@/lib/core/money/balance'
+import { creditLeft, creditOf } from '@/lib/core/money/credit'
+import { checkPayment, checkVoid } from '@/lib/core/money/payment'
+import { parsePercent, percentOf } from '@/lib/core/money/percent'
+import { parseQuantity, quantityText } from '@/lib/core/money/quantity'
+import { lineNet, roundMinor, taxOn, totals } from '@/lib/core/money/totals'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { consequences } from '@/lib/core/options/consequences'
 import { estimateOf } from '@/lib/core/options/estimate'
@@ -274,7 +279,7 @@ describe('the cut bench', () => {
 describe('money', () => {
   const minor = fc.integer({ min: -1e9, max: 1e9 })
   const line = fc.record({
-    quantity: fc.double({ min: 0, max: 1e4, noNaN: true }),
+    quantityThousandths: fc.integer({ min: 0, max: 1e7 }),
     unitMinor: minor,
     taxBasisPoints: fc.integer({ min: 0, max: 10_000 }),
   })
@@ -284,11 +289,33 @@ describe('money', () => {
   })
   holdsFor('totals', [fc.array(line, { maxLength: 6 }), fc.array(paid, { maxLength: 4 })], totals)
   holdsFor('roundMinor', [fc.double({ min: -1e12, max: 1e12, noNaN: true })], roundMinor)
-  holdsFor(
-    'minorOf',
-    [fc.oneof(fc.string(), fc.stringMatching(/^\d{0,10}[.,]?\d{0,4}$/)), fc.integer({ min: 0, max: 3 })],
-    parseAmount,
-  )
+  const manner = fc.record({
+    currencyExponent: fc.integer({ min: 0, max: 3 }),
+    locale: fc.constantFrom('en-US', 'de-DE', 'fr-FR', 'de-CH', 'en-GB'),
+  })
+  const typed = fc.oneof(fc.string(), fc.stringMatching(/^\d{0,10}[.,]?\d{0,4}$/))
+  holdsFor('parseAmount', [typed, manner], parseAmount)
+  holdsFor('parseQuantity', [typed], parseQuantity)
+  holdsFor('parsePercent', [typed], parsePercent)
+  holdsFor('quantityText', [fc.nat(1e7)], quantityText)
+  holdsFor('lineNet', [line], lineNet)
+  holdsFor('taxOn', [minor, fc.integer({ min: 0, max: 10_000 })], taxOn)
+  const credited = fc.array(fc.record({ line: fc.nat(5), netMinor: minor }), { maxLength: 5 })
+  holdsFor('creditOf', [fc.array(line, { maxLength: 5 }), credited, credited], creditOf)
+  holdsFor('creditLeft', [fc.array(line, { maxLength: 5 }), credited], creditLeft)
+  holdsFor('balanceOf', [fc.record({ totalMinor: minor, dueMinor: minor })], balanceOf)
+  const rate = fc.record({ name: fc.string(), basisPoints: fc.nat(10_000), netMinor: minor, taxMinor: minor })
+  const frozen = fc.record({
+    kind: fc.constantFrom('invoice' as const, 'credit-note' as const),
+    netMinor: minor,
+    taxMinor: minor,
+    taxes: fc.array(rate, { maxLength: 3 }),
+  })
+  const lines = fc.array(line, { maxLength: 6 })
+  holdsFor('jobTotals', [lines, fc.array(frozen, { maxLength: 3 }), fc.array(paid, { maxLength: 4 })], jobTotals)
+  const standing = fc.record({ totalMinor: minor, paid: fc.array(paid, { maxLength: 4 }) })
+  holdsFor('checkPayment', [standing, paid, fc.boolean()], checkPayment)
+  holdsFor('checkVoid', [fc.array(paid, { maxLength: 4 })], checkVoid)
   holdsFor('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], formatAmount)
   holdsFor('percentOf', [fc.nat(10_000)], percentOf)
 })

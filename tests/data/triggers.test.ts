@@ -11,6 +11,7 @@ it('every fact that the shop must be able to show later is only ever added to', 
     [
       ...['VisitEvent', 'ReadingSet', 'Reading', 'Waiver', 'PlanVersion', 'PlanAcceptance', 'Release', 'Estimate'],
       ...['OutsidePromise', 'SupplyPromise', 'Payment', 'CallEntry', 'AuditEntry', 'Operation'],
+      ...['PaymentVoid', 'MoneyPaper', 'MoneyPaperFile'],
     ].sort(),
   )
 })

@@ -6,12 +6,12 @@ import { estimatePaper } from '@/lib/pdf/estimate'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
 import { packedRows } from '@/lib/pdf/png'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
-import { receipt } from '@/lib/pdf/receipt'
+import { handOverSlip } from '@/lib/pdf/hand-over-slip'
 import { specSheet } from '@/lib/pdf/spec-sheet'
 import { measured } from '@/tests/bench/spec-sheet'
 import { imagesOf, readPdf } from './read-pdf'
 import { structureOf } from './rendered'
-import { estimate, receiptOf } from './sample-desk-papers'
+import { estimate, handOverSlipOf } from './sample-desk-papers'
 import { outside, setting, shop, spec } from './sample-papers'
 
 /** A mark with an edge of its own and colours that no field of one colour has. */
@@ -49,7 +49,7 @@ const papers = {
   'spec sheet of a head that went back': (of: ShopBlock, how: PrintSetting) =>
     specSheet({ ...spec, outcome: 'returned as is', flow: [], shop: of }, how),
   estimate: (of: ShopBlock, how: PrintSetting) => estimatePaper({ ...estimate, shop: of }, how),
-  receipt: (of: ShopBlock, how: PrintSetting) => receipt({ ...receiptOf, shop: of }, how),
+  'hand-over slip': (of: ShopBlock, how: PrintSetting) => handOverSlip({ ...handOverSlipOf, shop: of }, how),
 }
 
 const every = Object.entries(papers).flatMap(([name, print]) =>

@@ -7,11 +7,11 @@ import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { estimatePaper } from '@/lib/pdf/estimate'
 import { jobSheet } from '@/lib/pdf/job-sheet'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
-import { receipt } from '@/lib/pdf/receipt'
+import { handOverSlip } from '@/lib/pdf/hand-over-slip'
 import { specSheet } from '@/lib/pdf/spec-sheet'
 import { tagLabel } from '@/lib/pdf/tag-label'
 import { busiestPath, drawnLetters, readPdf, type Extent, type Rectangle } from './read-pdf'
-import { estimate, receiptOf } from './sample-desk-papers'
+import { estimate, handOverSlipOf } from './sample-desk-papers'
 import { flow, head, job, jobHead, label, outside, setting, shop, spec } from './sample-papers'
 
 /** Text as it is read off the paper, whatever the line breaks. */
@@ -330,10 +330,10 @@ describe('hostile words', () => {
     const vendor = { name, lines: [name] }
     const away = await outsideSheet({ ...outside, vendor, notes: name, contact: name }, setting)
     expect((await readPdf(away)).text).toContain('26-014')
-    const [gone] = receiptOf.heads
+    const [gone] = handOverSlipOf.heads
     const heads = gone ? [{ ...gone, takenBy: name, partsBack: name, note: name }] : []
-    const home = await receipt({ ...receiptOf, customer: name, heads }, setting)
-    expect((await readPdf(home)).text).toContain(receiptOf.total)
+    const home = await handOverSlip({ ...handOverSlipOf, customer: name, heads }, setting)
+    expect((await readPdf(home)).text).toContain(handOverSlipOf.total)
     const asked = await estimatePaper({ ...estimate, forWhom: name, note: name, casting: name }, setting)
     expect((await readPdf(asked)).text).toContain(estimate.number)
   })
@@ -401,14 +401,14 @@ describe('large papers', () => {
       amount: '$1.00',
     }))
     const heads = Array.from({ length: 10 }, (_, i) => ({
-      ...firstOf(receiptOf.heads),
+      ...firstOf(handOverSlipOf.heads),
       tag: `T-05${10 + i}`,
     }))
-    const { pages, text } = await readPdf(await receipt({ ...receiptOf, lines, heads }, setting))
+    const { pages, text } = await readPdf(await handOverSlip({ ...handOverSlipOf, lines, heads }, setting))
     expect(flat(text).match(/work number \d+/g)).toHaveLength(150)
     for (const { tag } of heads) expect(pages[0]).toContain(tag)
     for (const page of pages.slice(1, -1)) expect(page).toContain('Amount')
-    expect(pages.at(-1)).toContain(receiptOf.total)
+    expect(pages.at(-1)).toContain(handOverSlipOf.total)
     expect(pages.at(-1)).toContain('Received by')
   })
 

@@ -1,5 +1,5 @@
 import type { EstimateData } from '@/lib/pdf/estimate'
-import type { ReceiptData } from '@/lib/pdf/receipt'
+import type { HandOverSlipData } from '@/lib/pdf/hand-over-slip'
 import { shop } from './sample-papers'
 
 /** Invented papers of the desk: what goes out before a job, and what goes home with the heads. */
@@ -35,7 +35,7 @@ export const estimate: EstimateData = {
   price: '$180.00',
 }
 
-export const receiptOf: ReceiptData = {
+export const handOverSlipOf: HandOverSlipData = {
   language: 'en',
   shop,
   jobNumber: '26-0117',

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { estimatePaper } from '@/lib/pdf/estimate'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
-import { receipt } from '@/lib/pdf/receipt'
+import { handOverSlip } from '@/lib/pdf/hand-over-slip'
 import { readPdf } from './read-pdf'
-import { estimate, receiptOf } from './sample-desk-papers'
+import { estimate, handOverSlipOf } from './sample-desk-papers'
 import { outside, setting } from './sample-papers'
 
 /** Texts that steer, or are drawn: they stand on no paper as words. */
@@ -46,8 +46,8 @@ const unsaid = (text: string, { marks }: Marked<unknown>): string[] =>
 
 describe('a paper says all that it was given', () => {
   it('receipt: who took what, each line, and each sum under its own name', async () => {
-    const of = marked(receiptOf)
-    const text = await textOf(await receipt(of.data, setting))
+    const of = marked(handOverSlipOf)
+    const text = await textOf(await handOverSlip(of.data, setting))
     expect(unsaid(text, of)).toEqual([])
     const { net, tax, total, balanceLabel, balance } = of.data
     expect(text).toContain(`Net ${net} Tax ${tax} Total ${total}`)

@@ -147,6 +147,16 @@ async function moneyAndOrderRows(client: PrismaClient): Promise<void> {
   await client.payment.create({
     data: { id: 'payment', jobId: 'job', kind: 'deposit', minor: 5000, how: 'cash', at, byId: 'person' },
   })
+  await client.paymentVoid.create({ data: { paymentId: 'payment', reason: 'typed twice', at, byId: 'person' } })
+  const sums = { netMinor: 0, taxMinor: 0, totalMinor: 0 }
+  await client.moneyPaper.create({
+    data: {
+      ...{ id: 'paper', kind: 'invoice', number: 'INV-1', jobId: 'job', customerId: 'customer', facts: '{}' },
+      ...{ ...sums, reason: '', at, byId: 'person' },
+    },
+  })
+  await client.file.create({ data: { sha256: 'f0', size: 1, type: 'application/pdf', createdAt: at } })
+  await client.moneyPaperFile.create({ data: { paperId: 'paper', sha256: 'f0', at } })
   await client.callEntry.create({ data: { id: 'call', jobId: 'job', at, byId: 'person', text: 'asked' } })
   await client.vendor.create({
     data: { id: 'vendor', name: 'v', phone: '', email: '', address: '', services: '', createdAt: at },

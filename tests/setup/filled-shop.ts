@@ -77,7 +77,8 @@ const head: Rows = {
   OrderedLine: (n, at) => [{ id: `o${n}`, visitId: `v${n}`, work: 'flat-cut', note: '', createdAt: at }],
   PriceLine: (n, at) => [
     {
-      ...{ id: `i${n}`, jobId: `j${n}`, visitId: `v${n}`, text: 'Flat cut', quantity: 1, unitMinor: 9500 },
+      ...{ id: `i${n}`, jobId: `j${n}`, visitId: `v${n}`, text: 'Flat cut', unitMinor: 9500 },
+      quantityThousandths: 1000,
       ...{ taxBasisPoints: 0, createdAt: at },
     },
   ],

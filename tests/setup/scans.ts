@@ -2,7 +2,10 @@ import { plainSqlite } from './plain-sqlite'
 import type { Sent } from './statements'
 
 /** Tables that hold a few dozen rows however long a shop works. */
-const small = ['Shop', 'Settings', 'Counter', 'Person', 'Tablet', 'Vendor', 'Instrument', 'PriceItem', 'CastingRecord']
+const small = [
+  ...['Shop', 'Settings', 'Counter', 'Person', 'Tablet', 'Vendor', 'Instrument', 'PriceItem', 'CastingRecord'],
+  'TaxRate',
+]
 const listed =
   /(?:FROM|JOIN)\s+(?:[`"]main[`"]\.)?[`"](\w+)[`"](?:\s+(?:AS\s+)?[`"]?(?!ON\b|WHERE\b|JOIN\b|LEFT\b|ORDER\b)(\w+)[`"]?)?/gi
 

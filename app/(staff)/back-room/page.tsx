@@ -18,6 +18,8 @@ const rooms = [
   { href: '/back-room/castings', label: 'Casting records' },
   { href: '/back-room/vendors', label: 'Vendors' },
   { href: '/back-room/prices', label: 'Prices' },
+  { href: '/back-room/taxes', label: 'Tax' },
+  { href: '/back-room/bookkeeper', label: 'For the bookkeeper' },
   { href: '/back-room/people', label: 'People' },
   { href: '/back-room/tablets', label: 'Tablets' },
   { href: '/back-room/settings', label: 'Limits and tolerances' },

@@ -29,6 +29,7 @@ export default async function CounterPage({ searchParams }: Props) {
       <div className="row spread">
         <h1>At the counter</h1>
         <div className="row">
+          {can(actor, 'price.see') && <ButtonLink href="/counter/unpaid">Unpaid</ButtonLink>}
           {can(actor, 'paper.print') && <ButtonLink href="/counter/labels">Tag labels</ButtonLink>}
           {mayBook && (
             <ButtonLink href="/counter/book" variant="main">

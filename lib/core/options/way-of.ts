@@ -1,4 +1,5 @@
 import type { BenchQuestion, Start, CutOption, WayKind, WayStep } from './bench-types'
+import { totals } from '../money/totals'
 import type { WorkedPlan } from './plan-record-of'
 import { wayStepsOf } from './way-steps'
 
@@ -54,6 +55,7 @@ function priceOf(
   const { prices } = shop
   if (prices === null) return { priceMinor: null, unpriced: [] }
   const unpriced = steps.filter(({ stepId }) => prices[stepId] === undefined).map(({ label }) => label)
-  const work = steps.reduce((sum, { stepId }) => sum + (prices[stepId] ?? 0), 0)
-  return { priceMinor: work + (start.costMinor ?? 0), unpriced }
+  const amounts = [...steps.map(({ stepId }) => prices[stepId] ?? 0), start.costMinor ?? 0]
+  const lines = amounts.map((unitMinor) => ({ quantityThousandths: 1000, unitMinor, taxBasisPoints: 0 }))
+  return { priceMinor: totals(lines, []).netMinor, unpriced }
 }

@@ -14,6 +14,9 @@ export const appendOnlyTables = [
   'OutsidePromise',
   'SupplyPromise',
   'Payment',
+  'PaymentVoid',
+  'MoneyPaper',
+  'MoneyPaperFile',
   'CallEntry',
   'Operation',
 ] as const

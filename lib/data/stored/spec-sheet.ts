@@ -27,7 +27,8 @@ const texts = z.array(text)
 const textOrNull = text.nullable()
 const edge = z.enum(['intake', 'exhaust'])
 
-const shop = z.object({
+/** The shop at the head of a paper. */
+export const shopFields = z.object({
   name: text,
   lines: texts,
   logo: z.object({ sha256: text, widthPx: z.number(), heightPx: z.number() }).optional(),
@@ -130,7 +131,7 @@ const valveRow = z.object({ name: text, cells: texts } satisfies Fields<SpecValv
 const specSheet = z.object({
   shape: z.literal(1),
   language: text,
-  shop,
+  shop: shopFields,
   revision: z.number(),
   revisionReason: text,
   earlier: z

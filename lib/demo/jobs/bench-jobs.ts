@@ -224,7 +224,14 @@ export const crackedReturned: Story = (job) => [
       note: 'Not worth welding at this age. Rosamund wants it back.',
     })
   }),
-  on(12, '10:10', () => job.returnAsIs(0, 'Cracked through at chamber 2; the customer takes it back.')),
+  on(12, '10:10', async () => {
+    await job.returnAsIs(0, 'Cracked through at chamber 2; the customer takes it back.')
+    await job.charge('Stripped, washed and crack checked', '85.00', 'Refresh not done: the head is cracked')
+    await job.invoice()
+  }),
+  on(11, '17:20', () =>
+    job.handOver([{ at: 0, side: 'right' }], 'Rosamund Ickes', '', 'Known customer, pays at the end of the month'),
+  ),
 ]
 
 /** Beyond mending: the owner decides that it is scrap. */

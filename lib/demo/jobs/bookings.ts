@@ -88,11 +88,11 @@ export const bowlFour = engine(
 
 export const oldV = engine('Old truck engine', pushrodV, { cylinders: '8' })
 
-export const price = (text: string, unitPrice: string, quantity = '1'): PriceLine => ({
+export const price = (text: string, unitPrice: string, quantity = '1', tax = '8.25'): PriceLine => ({
   text,
   quantity,
   unitPrice,
-  tax: '8.25',
+  tax,
 })
 
 /** A preset's lines without some, with others. */

@@ -19,7 +19,7 @@ export const flatPairGone: Story = (job) => {
           targetCc: '61.0',
           prices: [price('Cut to size, pair', '240.00'), price('Flow runs', '85.00', '2')],
           deposit: '150.00',
-          depositHow: 'card',
+          depositMethod: 'card',
           promiseOn: job.clock.day(-15),
           partsPlace: 'Shelf B3',
           note: 'Wants both heads the same, and the sheet for the engine book.',
@@ -76,6 +76,7 @@ export const flatPairGone: Story = (job) => {
       '15:10',
       heads((at) => job.release(at)),
     ),
+    on(19, '15:40', () => job.invoice()),
     on(18, '10:05', async () => {
       await job.call('Told Wren both are ready; she comes by at noon.')
       await job.pay('293.83', 'card')
@@ -171,9 +172,14 @@ export const portAndFlow: Story = (job) => [
         engine: unknownV,
         preset: 'port-and-flow',
         ordered: ordered('port-and-flow', ['flow-after-port']),
-        prices: [price('Port work, a head', '620.00', '2'), price('Flow runs', '85.00', '4')],
+        prices: [
+          price('Port work, a head', '620.00', '2'),
+          price('Flow runs', '85.00', '4'),
+          price('Setting up', '72.00', '1.5'),
+          price('Gaskets and small parts', '18.00', '2', '6.5'),
+        ],
         deposit: '400.00',
-        depositHow: 'bank transfer',
+        depositMethod: 'transfer',
         promiseOn: job.clock.day(9),
       },
       ['left', 'right'].map((side) => ({
@@ -184,6 +190,7 @@ export const portAndFlow: Story = (job) => [
       })),
     ),
   ),
+  on(7, '14:50', () => job.discount('60.00', 'third pair this year')),
   on(6, '08:50', async () => {
     await job.driveTo(0, 'port')
     await job.driveTo(1, 'port')
@@ -203,7 +210,7 @@ export const boughtInCut: Story = (job) => [
         targetCc: '58.0',
         prices: [price('Head, 58 cc, cut by its maker', '748.50', '2'), price('Fit out and check', '310.00')],
         deposit: '900.00',
-        depositHow: 'card',
+        depositMethod: 'card',
         promiseOn: job.clock.day(4),
         partsPlace: 'Shelf A1',
       },
@@ -238,7 +245,7 @@ export const boughtOnOrder: Story = (job) => [
         targetCc: '61.0',
         prices: [price('Head, 64 cc, bare', '612.00', '2'), price('Cut to size, pair', '240.00')],
         deposit: '600.00',
-        depositHow: 'card',
+        depositMethod: 'card',
         promiseOn: job.clock.day(9),
         partsPlace: 'Shelf C1',
       },

@@ -1,12 +1,23 @@
 import { createHash } from 'node:crypto'
 import type { Actor } from '@/lib/core/access/roles'
 import type { StepId, Station } from '@/lib/core/route/step-ids'
+import type { PaymentMethod } from '@/lib/core/money/payment'
 import { type StepRef, keyOf } from '@/lib/core/route/keys'
 import { db } from '@/lib/data/db'
+import { accountOf } from '@/lib/data/prices'
 import { visitById } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
 import type { Moment } from '@/lib/data/write'
-import { bookJobSchema, emptyBooking, emptyHead, type BookJobForm, type HeadForm } from '@/lib/schemas/job'
+import {
+  addDiscountSchema,
+  addPriceLineSchema,
+  bookJobSchema,
+  emptyBooking,
+  emptyHead,
+  type BookJobForm,
+  type HeadForm,
+} from '@/lib/schemas/job'
+import { writeCreditNoteSchema } from '@/lib/schemas/money-papers'
 import { askFindingSchema } from '@/lib/schemas/finding'
 import {
   acceptOrderSchema,
@@ -23,10 +34,15 @@ import { correctReadingSchema, decideHoldSchema } from '@/lib/schemas/visit'
 import { handOver } from '@/lib/use-cases/hand-over/hand-over'
 import { decideHold } from '@/lib/use-cases/holds/decide-hold'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
+import { addDiscount } from '@/lib/use-cases/jobs/add-discount'
+import { addPriceLine } from '@/lib/use-cases/jobs/add-price-line'
 import { bookJob, type BookedJob } from '@/lib/use-cases/jobs/book-job'
 import type { BookedVisit } from '@/lib/use-cases/jobs/book-heads'
+import { endPriceLine } from '@/lib/use-cases/jobs/end-price-line'
 import { logCall } from '@/lib/use-cases/jobs/log-call'
 import { takePayment } from '@/lib/use-cases/jobs/take-payment'
+import { writeCreditNote } from '@/lib/use-cases/money/write-credit-note'
+import { writeInvoice } from '@/lib/use-cases/money/write-invoice'
 import { acceptOrder } from '@/lib/use-cases/outside/accept-order'
 import { noteOutsideCost } from '@/lib/use-cases/outside/note-cost'
 import { receiveOutside } from '@/lib/use-cases/outside/receive-outside'
@@ -64,11 +80,13 @@ import {
 } from '../drive/drive'
 import { findVisit } from '../drive/found'
 import { drawPicture, type Drawn } from '../pictures'
+import type { DemoTaxes } from '../prices'
 import type { DemoInstruments, DemoStaff } from '../shop'
 import type { DemoVendors } from '../vendors'
 
 export type DemoGround = {
   readonly staff: DemoStaff
+  readonly taxes: DemoTaxes
   readonly castings: DemoCastings
   readonly vendors: DemoVendors
   readonly instruments: DemoInstruments
@@ -111,6 +129,7 @@ export class DemoJob {
   #job: BookedJob | null = null
   #order: { orderId: string } | null = null
   #supply: { orderId: string } | null = null
+  #invoice: { paperId: string } | null = null
 
   constructor(
     readonly ground: DemoGround,
@@ -152,9 +171,13 @@ export class DemoJob {
     return head
   }
 
+  /** The tax of that percentage by its name. */
+  #tax = (percent: string): string => this.ground.taxes[percent] ?? percent
+
   /** A booking as it is typed at the counter. */
   async book(over: Partial<Omit<BookJobForm, 'heads'>>, heads: readonly Partial<HeadForm>[]): Promise<void> {
-    const form = { ...emptyBooking(), ...over, heads: heads.map((head) => ({ ...emptyHead(), ...head })) }
+    const prices = (over.prices ?? []).map((line) => ({ ...line, tax: this.#tax(line.tax) }))
+    const form = { ...emptyBooking(), ...over, prices, heads: heads.map((head) => ({ ...emptyHead(), ...head })) }
     this.#job = await bookJob(this.ground.staff.tamsin, bookJobSchema.parse(form), this.#now)
   }
 
@@ -370,7 +393,7 @@ export class DemoJob {
 
   /** What the counter asks about a finding; it then stands on the customer's link. */
   async ask(findingId: string, asked: { price: string; tax: string; addsWork: string[]; how: string }): Promise<void> {
-    const input = askFindingSchema.parse({ ...asked, findingId, version: 1 })
+    const input = askFindingSchema.parse({ ...asked, tax: this.#tax(asked.tax), findingId, version: 1 })
     await askFinding(this.ground.staff.tamsin, input, this.#now)
   }
 
@@ -378,8 +401,38 @@ export class DemoJob {
     return logCall(this.ground.staff.tamsin, { jobId: this.booked.jobId, text }, this.#now)
   }
 
-  pay(amount: string, how: string) {
-    return takePayment(this.ground.staff.tamsin, { jobId: this.booked.jobId, kind: 'payment', amount, how }, this.#now)
+  pay(amount: string, method: PaymentMethod, how = '') {
+    const input = { jobId: this.booked.jobId, kind: 'payment', amount, method, how, confirmed: false } as const
+    return takePayment(this.ground.staff.tamsin, input, this.#now)
+  }
+
+  async discount(amount: string, reason: string): Promise<void> {
+    const form = { jobId: this.booked.jobId, amount, tax: this.#tax('8.25'), reason }
+    await addDiscount(this.ground.staff.tamsin, addDiscountSchema.parse(form), this.#now)
+  }
+
+  /** Puts one line in the place of all that stand there. */
+  async charge(text: string, unitPrice: string, why: string): Promise<void> {
+    const { tamsin } = this.ground.staff
+    const { jobId } = this.booked
+    for (const { id: lineId } of (await accountOf(await db(), jobId)).prices) {
+      await endPriceLine(tamsin, { jobId, lineId, why }, this.#now)
+    }
+    const form = { jobId, text, quantity: '1', unitPrice, tax: this.#tax('8.25') }
+    await addPriceLine(tamsin, addPriceLineSchema.parse(form), this.#now)
+  }
+
+  async invoice(): Promise<void> {
+    const { jobId } = this.booked
+    const { openMinor } = await accountOf(await db(), jobId)
+    this.#invoice = await writeInvoice(this.ground.staff.tamsin, { jobId, seenMinor: openMinor }, this.#now)
+  }
+
+  /** `amounts`: of each line of the invoice, without tax; '' takes nothing back. */
+  async credit(amounts: readonly string[], reason: string): Promise<void> {
+    if (!this.#invoice) throw new Error('Nothing was invoiced yet.')
+    const form = { invoiceId: this.#invoice.paperId, amounts: [...amounts], reason }
+    await writeCreditNote(this.ground.staff.tamsin, writeCreditNoteSchema.parse(form), this.#now)
   }
 
   /** Adds a correction of the answer that stands at one point of a step. */
@@ -423,17 +476,20 @@ export class DemoJob {
     heads: readonly { at: number; side: string; partsBack?: string }[],
     takenBy: string,
     note = '',
+    unpaidReason = '',
   ): Promise<void> {
     const input = handOverSchema.parse({
       jobId: this.booked.jobId,
       takenBy,
       note,
+      unpaidReason,
       heads: heads.map(({ at, side, partsBack = '' }) => ({
         visitId: this.head(at).visitId,
         side,
         partsBack,
       })),
     })
-    await handOver(this.ground.staff.tamsin, input, this.#now)
+    const { orla, tamsin } = this.ground.staff
+    await handOver(unpaidReason === '' ? tamsin : orla, input, this.#now)
   }
 }

@@ -15,7 +15,7 @@ export const angledHeadReleased: Story = (job) => {
           targetCc: '54.0',
           prices: [price('Angle and flat cut', '280.00'), price('Flow runs', '85.00', '2')],
           deposit: '250.00',
-          depositHow: 'cash',
+          depositMethod: 'cash',
           promiseOn: job.clock.day(1),
           partsPlace: 'Shelf C2',
           note: 'To match the right-hand one he has at home: 54.0, measured there.',
@@ -44,7 +44,11 @@ export const angledHeadReleased: Story = (job) => {
     on(12, '08:10', () => job.driveThrough(0, 'deburr')),
     on(10, '08:20', () => job.driveThrough(0, 'final')),
     on(5, '16:00', () => job.release(0)),
-    on(4, '09:05', () => job.call('Left word that it is ready.')),
+    on(5, '16:20', () => job.invoice()),
+    on(4, '09:05', async () => {
+      await job.credit(['30.00', ''], 'Ready four days later than agreed')
+      await job.call('Left word that it is ready.')
+    }),
   ]
 }
 

@@ -5,6 +5,7 @@ import { must } from '@/lib/core/errors'
 import { castingById } from '@/lib/data/castings'
 import type { Tx } from '@/lib/data/db'
 import { priceItemById } from '@/lib/data/price-list'
+import { taxRateById } from '@/lib/data/tax-rates'
 import { vendorById } from '@/lib/data/vendors'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 
@@ -17,7 +18,7 @@ type Retiring<Key extends string> = {
   readonly may: Action
   /** Under which its id comes and is given back. */
   readonly key: Key
-  readonly subject: 'casting' | 'vendor' | 'price-item'
+  readonly subject: 'casting' | 'vendor' | 'price-item' | 'tax-rate'
   readonly nameOf: (tx: Tx, id: string) => Promise<string>
   readonly change: (tx: Tx, change: Change) => Promise<{ count: number }>
 }
@@ -68,4 +69,13 @@ export const retirePriceItem = retiring({
   subject: 'price-item',
   nameOf: async (tx, id) => (await priceItemById(tx, id)).text,
   change: (tx, change) => tx.priceItem.updateMany(change),
+})
+
+/** Lines and invoices with a retired tax keep it; the price list's items with it are taxed by their last rate. */
+export const retireTaxRate = retiring({
+  may: 'settings.change',
+  key: 'rateId',
+  subject: 'tax-rate',
+  nameOf: async (tx, id) => (await taxRateById(tx, id)).name,
+  change: (tx, change) => tx.taxRate.updateMany(change),
 })

@@ -13,7 +13,7 @@ export async function addCasting(actor: Actor, input: AddCasting, moment: Moment
   return write(actor, moment, async (ctx) => {
     const id = newId(ctx.now)
     const facts = factsOf(input)
-    const parts = partsOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    const parts = partsOf(input, await shopOf(ctx.tx))
     const nameLower = facts.name.toLowerCase()
     await ctx.tx.castingRecord.create({ data: { id, ...facts, nameLower, createdAt: ctx.now } })
     await putCastingParts(ctx.tx, id, parts, ctx.now)

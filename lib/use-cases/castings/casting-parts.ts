@@ -1,7 +1,7 @@
 import { appliesTo } from '@/lib/core/casting/chamber-shape'
 import { castingFigureKeys, chamberForms, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { RefusedError } from '@/lib/core/errors'
-import { parseAmount } from '@/lib/core/money/amount'
+import { parseAmount, type AmountManner } from '@/lib/core/money/amount'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import {
   byLabel,
@@ -26,8 +26,8 @@ export const factsOf = (input: AddCasting): CastingFacts => ({
 
 const valueOf = (figure: Figure | null): number | null => figure?.value ?? null
 
-/** What the form says, as rows. `exponent`: decimals of the shop's currency. */
-export const partsOf = (input: AddCasting, exponent: number): CastingParts => ({
+/** What the form says, as rows. `manner`: how the shop writes money. */
+export const partsOf = (input: AddCasting, manner: AmountManner): CastingParts => ({
   figures: figureRows(input),
   outlines: chamberForms.flatMap((form) => {
     const points = input.chamberShape === 'flat-deck' ? '' : input.outlines[form]
@@ -43,7 +43,7 @@ export const partsOf = (input: AddCasting, exponent: number): CastingParts => ({
     blind: bolt.blind,
     threadLeftIn: valueOf(bolt.threadLeftIn),
   })),
-  variants: input.variants.map((variant, place) => variantRow(variant, place, exponent)),
+  variants: input.variants.map((variant, place) => variantRow(variant, place, manner)),
 })
 
 /** The figures that were given and that such a head has, one row each. */
@@ -60,19 +60,19 @@ function figureRows({ figures, chamberShape }: AddCasting): FigureRow[] {
 function variantRow(
   { variantId, nominalCc, cost, ...rest }: AddCasting['variants'][number],
   place: number,
-  exponent: number,
+  manner: AmountManner,
 ): VariantRow {
   return {
     ...rest,
     id: variantId === '' ? null : variantId,
     nominalCc: valueOf(nominalCc),
     nominalText: nominalCc?.text ?? '',
-    costMinor: cost === '' ? null : costMinor(cost, place, exponent),
+    costMinor: cost === '' ? null : costMinor(cost, place, manner),
   }
 }
 
-function costMinor(cost: string, place: number, exponent: number): number {
-  const amount = parseAmount(cost, exponent)
+function costMinor(cost: string, place: number, manner: AmountManner): number {
+  const amount = parseAmount(cost, manner)
   if (amount.ok) return amount.value
   const { message } = amount.refusal
   throw new RefusedError({ code: 'invalid', message, fields: { [`variants.${place}.cost`]: message } })

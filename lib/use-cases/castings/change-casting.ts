@@ -21,7 +21,7 @@ export async function changeCasting(
     const { castingId, version } = input
     const before = await castingById(ctx.tx, castingId)
     const facts = factsOf(input)
-    const parts = partsOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    const parts = partsOf(input, await shopOf(ctx.tx))
     refuseTurnedRound(placesTurnedRound(before, { ...facts, ...parts }))
     const changed = await ctx.tx.castingRecord.updateMany({
       where: { id: castingId, version },

@@ -3,6 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import { findingById } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
+import { taxOf } from '@/lib/data/tax-rates'
 import { visitById } from '@/lib/data/visits'
 import { write, type Moment } from '@/lib/data/write'
 import type { AnswerFindingInput } from '@/lib/schemas/finding'
@@ -19,7 +20,7 @@ export async function answerFinding(actor: Actor, input: AnswerFindingInput, mom
     const visit = await visitById(ctx.tx, finding.visitId)
     refuseReleased(visit)
     await refuseUnknownWork(ctx.tx, visit, input.addsWork)
-    const asked = askedOf(ctx, input, (await shopOf(ctx.tx)).currencyExponent)
+    const asked = askedOf(ctx, input, await taxOf(ctx.tx, input.tax, 'tax'), await shopOf(ctx.tx))
     const said = {
       answer: input.answer,
       answeredAt: ctx.now,

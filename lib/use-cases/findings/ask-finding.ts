@@ -3,6 +3,7 @@ import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import { findingById, updateFinding } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
+import { taxOf } from '@/lib/data/tax-rates'
 import { write, type Moment } from '@/lib/data/write'
 import type { AskFindingInput } from '@/lib/schemas/finding'
 import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
@@ -14,7 +15,7 @@ export async function askFinding(actor: Actor, input: AskFindingInput, moment: M
   return write(actor, moment, async (ctx) => {
     const finding = await findingById(ctx.tx, input.findingId)
     await refuseUnknownWork(ctx.tx, finding.visit, input.addsWork)
-    const asked = askedOf(ctx, input, (await shopOf(ctx.tx)).currencyExponent)
+    const asked = askedOf(ctx, input, await taxOf(ctx.tx, input.tax, 'tax'), await shopOf(ctx.tx))
     await updateFinding(ctx, finding.id, input.version, asked)
     ctx.audit({
       action: 'finding.ask',
@@ -23,6 +24,7 @@ export async function askFinding(actor: Actor, input: AskFindingInput, moment: M
       visitId: finding.visitId,
       changes: {
         priceMinor: asked.priceMinor,
+        taxName: asked.taxName,
         taxBasisPoints: asked.taxBasisPoints,
         addsWork: asked.addsWork,
         how: asked.askedHow,

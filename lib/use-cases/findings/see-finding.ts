@@ -3,13 +3,13 @@ import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import { formatAmount } from '@/lib/core/money/amount'
-import { percentOf } from '@/lib/core/money/percent'
 import type { WorkId } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
 import { findingById } from '@/lib/data/findings'
 import { linksOfJob } from '@/lib/data/links'
 import { settingsAt } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
+import { taxField, taxPicks, type TaxPick } from '@/lib/data/tax-rates'
 import { shopAddress } from '@/lib/data/shop-address'
 import { questionOf } from '@/lib/dossier/question'
 
@@ -28,8 +28,10 @@ export type FindingView = {
   readonly askedAt: Date | null
   readonly how: string
   readonly price: string
-  /** In per cent, as it is typed; '' when none. */
+  /** As the form's field has it; '' when none. */
   readonly tax: string
+  /** What it is picked from. */
+  readonly taxes: readonly TaxPick[]
   /** As the customer reads it: with tax, or that there is none to answer yet. */
   readonly terms: string
   readonly addsWork: readonly WorkId[]
@@ -55,6 +57,7 @@ export async function seeFinding(actor: Actor, input: { id: string; now: Date })
   const finding = await findingById(client, input.id)
   const shop = await shopOf(client)
   const { head, job, jobId } = finding.visit
+  const taxes = await taxPicks(client)
   const links = await linksOfJob(client, jobId)
   return {
     id: finding.id,
@@ -69,7 +72,8 @@ export async function seeFinding(actor: Actor, input: { id: string; now: Date })
     askedAt: finding.askedAt,
     how: finding.askedHow,
     price: finding.priceMinor === null ? '' : formatAmount(finding.priceMinor, shop.currencyExponent),
-    tax: finding.taxBasisPoints === 0 ? '' : percentOf(finding.taxBasisPoints).replace(' %', ''),
+    tax: taxField(finding, taxes),
+    taxes,
     terms: questionOf(finding, '', shop).terms,
     addsWork: finding.addsWork.split(',').filter(Boolean) as WorkId[],
     rules: (await settingsAt(client, finding.visit.rulesVersion)).values.rules,

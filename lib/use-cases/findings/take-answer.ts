@@ -4,7 +4,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import type { VisitRecord } from '@/lib/data/visit-records'
 import type { Author, Write } from '@/lib/data/write'
 
-type Terms = Pick<Asked, 'priceMinor' | 'taxBasisPoints' | 'addsWork'>
+type Terms = Pick<Asked, 'priceMinor' | 'taxName' | 'taxBasisPoints' | 'addsWork'>
 
 /**
  * What an answer does, whoever takes it: yes adds the work to the head and the price to the job, no stays on record as
@@ -16,12 +16,12 @@ export async function takeAnswer(
   change: Answered | (Asked & Answered),
   terms: Terms,
 ): Promise<{ id: string }> {
-  const { priceMinor, taxBasisPoints, addsWork } = terms
+  const { priceMinor, taxName, taxBasisPoints, addsWork } = terms
   await updateFinding(ctx, finding.id, reads, change)
   await bumpVisit(ctx.tx, visit)
   if (change.answer === 'yes') {
     const work = addsWork.split(',').filter(Boolean)
-    await addFoundWork(ctx, finding, visit.jobId, { work, priceMinor, taxBasisPoints })
+    await addFoundWork(ctx, finding, visit.jobId, { work, priceMinor, taxName, taxBasisPoints })
   }
   ctx.audit({
     action: 'finding.answer',
@@ -32,6 +32,7 @@ export async function takeAnswer(
       answer: change.answer,
       ...(change.answeredLinkId === null ? {} : { given: 'by link' }),
       priceMinor,
+      taxName,
       taxBasisPoints,
       addsWork,
     },

@@ -1,9 +1,12 @@
 import type { z } from 'zod'
-import { allow } from '@/lib/core/access/can'
+import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
+import { minorAt } from '@/lib/core/money/price-of'
 import type { RouteStep } from '@/lib/core/route/types'
 import { addEvent, bumpVisit } from '@/lib/data/visits'
+import { accountOf, lockAccount } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
 import { loadDossier, type Dossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
@@ -12,30 +15,46 @@ import { headLabel } from '@/lib/core/shop/tag-number'
 import { addReadings, nothingConfirmed } from '@/lib/dossier/add-readings'
 import { findStep } from '@/lib/dossier/find-step'
 import { hrefOf } from '@/lib/dossier/where-to'
+import { takeMoney } from '@/lib/dossier/money/take-money'
+import { freezePaper } from '@/lib/papers/money-paper'
 import { mayLeave } from './may-leave'
 
 type Input = z.output<typeof handOverSchema>
 type Head = Input['heads'][number]
+type Going = Input & { readonly unpaidMinor: number }
+
+/** `receiptId`: of the payment that was taken; null: none was. */
+export type HandedOver = { readonly tags: readonly string[]; readonly receiptId: string | null }
 
 const step = { stepId: 'hand-over', occurrence: '', orderId: null } as const
 
 /** Heads leave with somebody: only what is released, or goes back as it is. All of them go, or none. */
-export async function handOver(actor: Actor, input: Input, moment: Moment): Promise<{ tags: readonly string[] }> {
+export async function handOver(actor: Actor, input: Input, moment: Moment): Promise<HandedOver> {
   must(allow(actor, 'visit.hand-over'))
-  return write(actor, moment, async (ctx) => {
-    const tags: string[] = []
-    for (const head of input.heads) tags.push(await handOne(ctx, input, head))
-    return { tags }
+  const done = await write(actor, moment, async (ctx) => {
+    await lockAccount(ctx.tx, input.jobId)
+    const ready: Dossier[] = []
+    for (const head of input.heads) ready.push(await readyToGo(ctx, input, head))
+    const { receiptId, unpaidMinor } = await settle(ctx, input)
+    for (const [at, head] of input.heads.entries()) await handOne(ctx, { ...input, unpaidMinor }, head, ready[at])
+    return { tags: ready.map(({ visit }) => headLabel(visit)), receiptId }
   })
+  if (done.receiptId !== null) await freezePaper(done.receiptId)
+  return done
 }
 
-async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
-  const found = await loadDossier(ctx.tx, head.visitId)
-  const { visit, route } = found
-  const tag = headLabel(visit)
-  if (visit.jobId !== input.jobId)
+async function readyToGo(ctx: Write, { jobId }: Input, { visitId }: Head): Promise<Dossier> {
+  const found = await loadDossier(ctx.tx, visitId)
+  if (found.visit.jobId !== jobId) {
     throw new RefusedError({ code: 'not-found', message: 'That head is not on this job.' })
-  refuseNotReady(visit, tag)
+  }
+  refuseNotReady(found.visit, headLabel(found.visit))
+  return found
+}
+
+async function handOne(ctx: Write, input: Going, head: Head, found: Dossier | undefined): Promise<void> {
+  if (!found) return
+  const { visit, route } = found
   await bumpVisit(ctx.tx, visit)
   await answerAndTick(ctx, visit, findStep(route, step), input.takenBy, head)
   await ctx.tx.handOver.create({
@@ -45,6 +64,8 @@ async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
       side: head.side,
       partsBack: head.partsBack,
       note: input.note,
+      unpaidMinor: input.unpaidMinor,
+      unpaidReason: input.unpaidMinor > 0 ? input.unpaidReason : '',
       at: ctx.now,
       byId: ctx.actor.personId,
     },
@@ -54,11 +75,34 @@ async function handOne(ctx: Write, input: Input, head: Head): Promise<string> {
     subjectId: visit.id,
     visitId: visit.id,
     jobId: visit.jobId,
-    changes: { side: head.side, partsBack: head.partsBack },
+    changes: {
+      side: head.side,
+      partsBack: head.partsBack,
+      ...(input.unpaidMinor > 0 ? { unpaidMinor: input.unpaidMinor, unpaidReason: input.unpaidReason } : {}),
+    },
   })
   await refreshRoute(ctx.tx, visit.id, ctx.now)
-  return tag
 }
+
+/** Takes what is paid now. With something left to pay no head goes, unless the owner lets it go and says why. */
+async function settle(ctx: Write, { jobId, payment, unpaidReason }: Input) {
+  const { amount, ...paidBy } = payment
+  let receiptId: string | null = null
+  if (amount !== '') {
+    const minor = minorAt(amount, await shopOf(ctx.tx), 'payment.amount')
+    receiptId = (await takeMoney(ctx, jobId, { ...paidBy, kind: 'payment', minor, fieldsAt: 'payment.' })).receiptId
+  }
+  const unpaidMinor = Math.max(0, (await accountOf(ctx.tx, jobId)).dueMinor)
+  if (unpaidMinor === 0) return { receiptId, unpaidMinor }
+  if (unpaidReason === '') throw unpaid('payment.amount', 'The job is not paid in full. Take the payment first.')
+  if (!can(ctx.actor, 'visit.hand-over-unpaid')) {
+    throw unpaid('unpaidReason', 'Only the owner may hand over a job that is not paid in full.')
+  }
+  return { receiptId, unpaidMinor }
+}
+
+const unpaid = (field: string, message: string): RefusedError =>
+  new RefusedError({ code: 'wrong-state', message, fields: { [field]: message } })
 
 type Visit = Dossier['visit']
 

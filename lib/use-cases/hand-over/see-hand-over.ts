@@ -1,6 +1,8 @@
 import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { formatAmount } from '@/lib/core/money/amount'
+import type { Balance } from '@/lib/core/money/balance'
 import { completeness } from '@/lib/core/route/completeness'
 import { db } from '@/lib/data/db'
 import { paperJob } from '@/lib/data/papers'
@@ -36,8 +38,16 @@ export type HandOverView = {
   readonly customer: string
   readonly partsPlace: string
   readonly heads: readonly HeadToGo[]
-  /** What is still to pay; null for those who may not see prices. */
-  readonly dueMinor: number | null
+  /** How the account stands; null for those who may not see prices. */
+  readonly balance: Balance | null
+  /** What is owed, as it is typed; '' when nothing is. */
+  readonly owedText: string
+  /** What the price lines that are on no invoice come to. */
+  readonly openMinor: number
+  /** Of the newest payment that counts. */
+  readonly receipt: { readonly id: string; readonly number: string } | null
+  /** Whether this person may hand over with something left to pay. */
+  readonly mayGoUnpaid: boolean
   readonly timeZone: string
   readonly locale: string
   readonly currency: string
@@ -49,14 +59,20 @@ export async function seeHandOver(actor: Actor, number: string): Promise<HandOve
   const client = await db()
   const job = await paperJob(client, number)
   const heads = await loadDossiers(client, { jobId: job.id })
-  const { timeZone, locale, currency } = await shopOf(client)
+  const { timeZone, locale, currency, currencyExponent } = await shopOf(client)
+  const account = can(actor, 'price.see') ? await accountOf(client, job.id) : null
+  const owed = account?.dueMinor ?? 0
   return {
     jobId: job.id,
     number: job.number,
     customer: job.customer.contact?.name ?? '',
     partsPlace: job.partsPlace,
     heads: heads.map(headToGo),
-    dueMinor: can(actor, 'price.see') ? (await accountOf(client, job.id)).dueMinor : null,
+    balance: account?.balance ?? null,
+    owedText: owed > 0 ? formatAmount(owed, currencyExponent) : '',
+    openMinor: account?.openMinor ?? 0,
+    receipt: account?.payments.findLast(({ voided }) => voided === null)?.receipt ?? null,
+    mayGoUnpaid: can(actor, 'visit.hand-over-unpaid'),
     timeZone,
     locale,
     currency,

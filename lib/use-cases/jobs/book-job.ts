@@ -6,16 +6,20 @@ import { estimateById } from '@/lib/data/bench'
 import { addJob, putEngine } from '@/lib/data/booking'
 import { pickOrAddCustomer } from '@/lib/data/customers'
 import type { Reader } from '@/lib/data/db'
-import { addPayment, addPrice } from '@/lib/data/prices'
+import { addPrices } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { refreshRoute } from '@/lib/dossier/refresh'
-import { write, type Moment } from '@/lib/data/write'
+import { write, type Moment, type Write } from '@/lib/data/write'
 import { wantedSaid } from '@/lib/dossier/wanted-changes'
 import type { BookJobInput } from '@/lib/schemas/job'
 import { keptWanted } from '@/lib/schemas/wanted'
 import { bookHeads, type BookedVisit } from './book-heads'
 import { engineOf } from './engine-of'
-import { minorAt, priceOf } from '@/lib/core/money/price-of'
+import type { AmountManner } from '@/lib/core/money/amount'
+import { minorAt, priceOf, type PriceLine } from '@/lib/core/money/price-of'
+import { taxOf } from '@/lib/data/tax-rates'
+import { takeMoney } from '@/lib/dossier/money/take-money'
+import { freezePaper } from '@/lib/papers/money-paper'
 import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
 
 export type BookedJob = {
@@ -29,7 +33,7 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
   must(allow(actor, 'job.book'))
   if (input.prices.length > 0) must(allow(actor, 'price.change'))
   if (input.deposit !== '') must(allow(actor, 'payment.take'))
-  return write(actor, moment, async (ctx) => {
+  const { receiptId, ...booked } = await write(actor, moment, async (ctx) => {
     await refuseUnknownEstimate(ctx.tx, input.estimateId)
     await refuseUnknownWork(
       ctx.tx,
@@ -39,16 +43,13 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     const shop = await shopOf(ctx.tx)
     const today = dayIn(shop.timeZone, ctx.now)
     refusePast(input.promiseOn, today)
-    const prices = input.prices.map((line, at) => priceOf(line, shop.currencyExponent, `prices.${at}.unitPrice`))
+    const prices = await linesOf(ctx.tx, input, shop)
     const customerId = await pickOrAddCustomer(ctx, input.customer)
     const job = await addJob(ctx, today, { ...jobFields(input), customerId })
     await putEngine(ctx, job.id, engineOf(input.engine))
     const heads = await bookHeads(ctx, job, input)
-    for (const line of prices) await addPrice(ctx, job.id, line)
-    if (input.deposit !== '') {
-      const minor = minorAt(input.deposit, shop.currencyExponent, 'deposit')
-      await addPayment(ctx, job.id, { kind: 'deposit', minor, how: input.depositHow })
-    }
+    await addPrices(ctx, job.id, prices)
+    const receiptId = input.deposit === '' ? null : await takeDeposit(ctx, job.id, input, shop)
     ctx.audit({
       action: 'job.book',
       subjectId: job.id,
@@ -61,8 +62,26 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
       },
     })
     for (const head of heads) await refreshRoute(ctx.tx, head.visitId, ctx.now)
-    return { jobId: job.id, number: job.number, heads }
+    return { jobId: job.id, number: job.number, heads, receiptId }
   })
+  if (receiptId) await freezePaper(receiptId)
+  return booked
+}
+
+async function linesOf(reader: Reader, { prices }: BookJobInput, manner: AmountManner): Promise<PriceLine[]> {
+  const lines: PriceLine[] = []
+  for (const [at, line] of prices.entries()) {
+    const tax = await taxOf(reader, line.tax, `prices.${at}.tax`)
+    lines.push(priceOf(line, tax, manner, `prices.${at}.unitPrice`))
+  }
+  return lines
+}
+
+/** A deposit is what the customer chose to leave here: more than the lines come to is not asked about once more. */
+async function takeDeposit(ctx: Write, jobId: string, input: BookJobInput, manner: AmountManner): Promise<string> {
+  const { deposit, depositMethod: method, depositHow: how } = input
+  const minor = minorAt(deposit, manner, 'deposit')
+  return (await takeMoney(ctx, jobId, { kind: 'deposit', minor, method, how, confirmed: true })).receiptId
 }
 
 async function refuseUnknownEstimate(reader: Reader, estimateId: string): Promise<void> {

@@ -34,6 +34,9 @@ export type JobHead = {
   readonly target: string
   readonly comeback: { readonly cause: string; readonly pays: string } | null
   readonly whereabouts: Whereabouts
+  /** It may be handed over now; it has left. */
+  readonly mayGo: boolean
+  readonly gone: boolean
   /** Goes on from where it is: ": bent stud" after "held", ", not here yet" after "expected". */
   readonly more: string
   readonly matesHeld: readonly HeldMate[]
@@ -93,6 +96,8 @@ export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHe
     target: typedFigure({ text: visit.targetText, unit: visit.targetUnit }),
     comeback: visit.comebackOfId === null ? null : { cause: visit.comebackCause, pays: visit.comebackPays },
     whereabouts,
+    mayGo: visit.handOver === null && (visit.releases.length > 0 || visit.returned !== null),
+    gone: visit.handOver !== null,
     more: afterWhereText(why, rulesNow),
     matesHeld: heldMates(dossier),
     ordered: visit.ordered.flatMap(({ id, work, note, endedAt }) =>

@@ -12,6 +12,7 @@ import { db } from '@/lib/data/db'
 import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/core/money/price-pick'
+import { taxPicks, type TaxPick } from '@/lib/data/tax-rates'
 import { pricePicks } from '@/lib/data/price-picks'
 
 export type BookingView = {
@@ -24,6 +25,7 @@ export type BookingView = {
   readonly currency: string
   /** What a price line can be taken from. */
   readonly priceList: readonly PricePick[]
+  readonly taxes: readonly TaxPick[]
   readonly locale: string
   readonly today: string
   /** By which the work is named and offered. */
@@ -47,6 +49,7 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
     }),
     currency: shop.currency,
     priceList: await pricePicks(client, shop),
+    taxes: await taxPicks(client),
     locale: shop.locale,
     rules: settings.rules,
     bench: await benchShop(client, { settings, timeZone: shop.timeZone }, true),

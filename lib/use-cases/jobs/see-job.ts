@@ -9,12 +9,14 @@ import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { jobWithCalls } from '@/lib/data/jobs'
 import { namesOf } from '@/lib/data/people'
 import { pricePicks } from '@/lib/data/price-picks'
-import { accountOf, type Account } from '@/lib/data/prices'
+import { accountOf } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
+import { taxPicks } from '@/lib/data/tax-rates'
 import { supplyOfJob } from '@/lib/data/supply-of-job'
 import { supplyView } from '@/lib/data/supply-view'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
+import { accountView, type AccountView } from './account-view'
 import { engineView, type EngineView } from './engine-view'
 import { headView, type JobHead } from './head-view'
 import { supplyByVisit, toOrder, type JobSupply } from './job-supply'
@@ -55,7 +57,7 @@ export type JobView = {
   /** What was found beyond the order, the oldest first. */
   readonly findings: readonly FindingRow[]
   /** Only for those who may see prices; null otherwise. */
-  readonly account: Account | null
+  readonly account: AccountView | null
   /** What a price line can be taken from; empty for those who see no prices. */
   readonly priceList: readonly PricePick[]
   /** What is bought for it. */
@@ -80,8 +82,9 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const today = dayIn(shop.timeZone, input.now)
   const heads = await loadDossiers(client, { jobId: job.id })
   const orders = await supplyOfJob(client, job.id)
-  const names = await namesOf(job.calls.map((call) => call.byId))
-  const account = can(actor, 'price.see') ? await accountOf(client, job.id) : null
+  const standing = can(actor, 'price.see') ? await accountOf(client, job.id) : null
+  const names = await namesOf([...job.calls, ...(standing?.payments ?? [])].map(({ byId }) => byId))
+  const account = standing && accountView(standing, { ...shop, names, taxPicks: await taxPicks(client) })
   const bought = supplyByVisit(orders)
   return {
     ...jobFields(job),

@@ -28,6 +28,13 @@ export type LinkQuestion = Question & {
   readonly photos: readonly Pick<Dossier['visit']['photos'][number], 'id' | 'caption' | 'widthPx' | 'heightPx'>[]
 }
 
+type LinkAccount = Pick<Account, 'taxes' | 'totalMinor' | 'paidMinor' | 'balance'> & {
+  readonly prices: readonly Pick<
+    Account['prices'][number],
+    'id' | 'text' | 'reason' | 'quantityThousandths' | 'unitMinor'
+  >[]
+}
+
 /** All that a customer's link shows; what is not in this type cannot be shown. */
 export type LinkView = {
   readonly shop: SpecSheetData['shop']
@@ -40,7 +47,7 @@ export type LinkView = {
   /** Things found that the customer was asked about: those that wait for an answer first. */
   readonly questions: readonly LinkQuestion[]
   /** Only where the shop shows prices on this job's link. */
-  readonly account: Pick<Account, 'prices' | 'totalMinor' | 'taxMinor' | 'paidMinor' | 'dueMinor'> | null
+  readonly account: LinkAccount | null
 }
 
 const plainWords: Readonly<Record<Whereabouts, string>> = {
@@ -104,12 +111,14 @@ const photosOf = (visit: Dossier['visit'], findingId: string): LinkQuestion['pho
     .toSorted((a, b) => a.at.getTime() - b.at.getTime())
     .map(({ id, caption, widthPx, heightPx }) => ({ id, caption, widthPx, heightPx }))
 
-const accountFor = ({ prices, totalMinor, taxMinor, paidMinor, dueMinor }: Account) => ({
-  prices,
+const accountFor = ({ prices, taxes, totalMinor, paidMinor, balance }: Account): LinkAccount => ({
+  prices: prices.map(({ id, text, reason, quantityThousandths, unitMinor }) => ({
+    ...{ id, text, reason, quantityThousandths, unitMinor },
+  })),
+  taxes,
   totalMinor,
-  taxMinor,
   paidMinor,
-  dueMinor,
+  balance,
 })
 
 /** The spec sheet of one head of the link's own job; a head of another job is as unknown as one that never was. */

@@ -13,8 +13,8 @@ export async function noteOutsideCost(actor: Actor, input: z.output<typeof noteO
   must(allow(actor, 'outside.cost'))
   return write(actor, moment, async (ctx) => {
     const order = await orderToChange(ctx.tx, input.orderId)
-    const { currencyExponent } = await shopOf(ctx.tx)
-    const minor = (text: string, field: string) => (text === '' ? null : minorAt(text, currencyExponent, field))
+    const shop = await shopOf(ctx.tx)
+    const minor = (text: string, field: string) => (text === '' ? null : minorAt(text, shop, field))
     const costMinor = minor(input.cost, 'cost')
     const freightMinor = minor(input.freightCost, 'freightCost')
     await bumpOrder(ctx, order, input.version, { costMinor, freightMinor })

@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
 import { shopOf } from '@/lib/data/shop'
+import { taxOf } from '@/lib/data/tax-rates'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddPriceItem } from '@/lib/schemas/price'
 import { rowOf } from './price-item-row'
@@ -11,7 +12,7 @@ export async function addPriceItem(actor: Actor, input: AddPriceItem, moment: Mo
   must(allow(actor, 'settings.change'))
   return write(actor, moment, async (ctx) => {
     const id = newId(ctx.now)
-    const row = rowOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    const row = rowOf(input, await taxOf(ctx.tx, input.tax, 'tax'), await shopOf(ctx.tx))
     await ctx.tx.priceItem.create({ data: { id, ...row, createdAt: ctx.now } })
     ctx.audit({ action: 'price-item.add', subjectId: id, changes: row })
     return { itemId: id }

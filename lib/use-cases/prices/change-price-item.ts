@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import { changesBetween } from '@/lib/data/audit-trail'
 import { priceItemById } from '@/lib/data/price-list'
 import { shopOf } from '@/lib/data/shop'
+import { taxOf } from '@/lib/data/tax-rates'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { ChangePriceItem } from '@/lib/schemas/price'
 import { rowOf } from './price-item-row'
@@ -18,7 +19,7 @@ export async function changePriceItem(
   return write(actor, moment, async (ctx) => {
     const { itemId, version } = input
     const before = await priceItemById(ctx.tx, itemId)
-    const after = rowOf(input, (await shopOf(ctx.tx)).currencyExponent)
+    const after = rowOf(input, await taxOf(ctx.tx, input.tax, 'tax'), await shopOf(ctx.tx))
     const changed = await ctx.tx.priceItem.updateMany({
       where: { id: itemId, version },
       data: { ...after, version: { increment: 1 } },

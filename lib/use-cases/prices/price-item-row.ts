@@ -1,10 +1,12 @@
 import type { AddPriceItem } from '@/lib/schemas/price'
-import { minorAt } from '@/lib/core/money/price-of'
+import type { AmountManner } from '@/lib/core/money/amount'
+import { minorAt, type LineTax } from '@/lib/core/money/price-of'
 
-/** What the form says, as it is kept. `exponent`: decimals of the shop's currency. */
-export const rowOf = ({ stepId, text, unitPrice, tax }: AddPriceItem, exponent: number) => ({
+/** What the form says, as it is kept. `taxed`: the chosen tax as it is today. */
+export const rowOf = ({ stepId, text, unitPrice, tax }: AddPriceItem, taxed: LineTax, manner: AmountManner) => ({
   stepId,
   text,
-  unitMinor: minorAt(unitPrice, exponent, 'unitPrice'),
-  taxBasisPoints: tax,
+  unitMinor: minorAt(unitPrice, manner, 'unitPrice'),
+  taxBasisPoints: taxed.taxBasisPoints,
+  taxRateId: tax.rateId === '' ? null : tax.rateId,
 })

@@ -1,6 +1,8 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { taxText } from '@/lib/core/money/percent'
+import { rateField } from '@/lib/core/money/tax-choice'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { stepLabel } from '@/lib/core/route/table'
 import type { StepId } from '@/lib/core/route/step-ids'
@@ -18,16 +20,24 @@ export type PriceItemSeen = {
   readonly text: string
   readonly unitMinor: number
   readonly taxBasisPoints: number
+  readonly taxName: string
+  /** The tax as the form's field has it. */
+  readonly tax: string
   readonly retired: boolean
   readonly version: number
 }
 
 type Row = Awaited<ReturnType<typeof listPriceItems>>['rows'][number]
 
-function seen({ id, text, unitMinor, taxBasisPoints, version, ...row }: Row, rules: RouteRules): PriceItemSeen {
+function seen(
+  { id, text, unitMinor, taxBasisPoints, taxName, version, ...row }: Row,
+  rules: RouteRules,
+): PriceItemSeen {
+  const tax = row.taxRateId === null ? taxText(taxBasisPoints) : rateField(row.taxRateId)
   const stepId = row.stepId as StepId | ''
   const step = stepId === '' ? '' : stepLabel(stepId, rules)
-  return { id, stepId, step, text, unitMinor, taxBasisPoints, version, retired: row.retiredAt !== null }
+  const retired = row.retiredAt !== null
+  return { id, stepId, step, text, unitMinor, taxBasisPoints, taxName, tax, version, retired }
 }
 
 export async function seePriceList(actor: Actor, page = 1): Promise<Paged<PriceItemSeen>> {

@@ -49,8 +49,8 @@ export async function orderSupply(
         byId: actor.personId,
       },
     })
-    const { currencyExponent: exponent } = await shopOf(ctx.tx)
-    const costOf = (cost: string, field: string) => (cost === '' ? null : minorAt(cost, exponent, field))
+    const shop = await shopOf(ctx.tx)
+    const costOf = (cost: string, field: string) => (cost === '' ? null : minorAt(cost, shop, field))
     for (const [at, line] of input.heads.entries()) {
       await orderHeads(ctx, { id, number }, line, costOf(line.cost, `heads.${at}.cost`), `heads.${at}`)
     }

@@ -166,6 +166,7 @@ describe('a finding on the customer’s link', () => {
       answer: 'yes',
       given: 'by link',
       priceMinor: 8000,
+      taxName: '',
       taxBasisPoints: 1000,
       addsWork: 'guides,flat-cut',
     })

@@ -26,7 +26,7 @@ describe('handing heads over', () => {
     const ids = job.heads.map((head) => head.visitId)
     const view = await seeHandOver(counter, job.number)
     expect(view.heads[0]?.whyNot).toMatch(/^Not released: \d+ items missing\.$/)
-    expect(view.dueMinor).toBe(19100)
+    expect(view.balance).toEqual({ code: 'to-pay', minor: 19100 })
     expect((await refusalOf(handOver(counter, given(job.jobId, ids), at(monday)))).message).toMatch(
       /T-0401 is not released/,
     )
@@ -42,7 +42,8 @@ describe('handing heads over', () => {
       at(monday),
     )
 
-    const both = given(job.jobId, [first.visitId, second.visitId])
+    const payment = { amount: '191.00', method: 'card', how: '', confirmed: false } as const
+    const both = { ...given(job.jobId, [first.visitId, second.visitId]), payment }
     expect((await refusalOf(handOver(counter, both, at(monday)))).message).toContain(`${second.tag} is not released`)
     expect(await database.client.handOver.count()).toBe(0)
 
@@ -50,7 +51,7 @@ describe('handing heads over', () => {
     const aYearOn = new Date('2027-03-09T12:00:00Z')
     const late = async () => (await seeJob(counter, { number: job.number, now: aYearOn })).daysLeft
     expect(await late()).toBeLessThan(0)
-    expect(await handOver(counter, both, at(monday))).toEqual({ tags: [first.tag, second.tag] })
+    expect(await handOver(counter, both, at(monday))).toMatchObject({ tags: [first.tag, second.tag] })
     // What has left is not late, however long ago it was promised.
     expect(await late()).toBeNull()
     const place = (visitId: string) => database.client.visitPlace.findUniqueOrThrow({ where: { visitId } })

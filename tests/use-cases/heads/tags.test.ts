@@ -5,6 +5,7 @@ import { auditChanges } from '@/lib/data/stored/records'
 import { changeTagSchema, takeOffTagSchema } from '@/lib/schemas/tag'
 import { returnAsIsSchema } from '@/lib/schemas/visit'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
+import { handOverSchema } from '@/lib/schemas/release'
 import { handOver } from '@/lib/use-cases/hand-over/hand-over'
 import { changeTag } from '@/lib/use-cases/heads/change-tag'
 import { seeHead } from '@/lib/use-cases/heads/see-head'
@@ -46,7 +47,8 @@ async function leave(place: number): Promise<void> {
   const visitId = job.heads[place]?.visitId ?? ''
   await returnAsIs(owner, returnAsIsSchema.parse({ visitId, reason: 'the customer wants it back' }), later(2))
   const heads = [{ visitId, side: 'not said', partsBack: '' }]
-  await handOver(counter, { jobId: job.jobId, takenBy: 'Tamsin Rook', note: '', heads }, later(3))
+  const given = { jobId: job.jobId, takenBy: 'Tamsin Rook', note: '', heads, unpaidReason: 'goes back as is' }
+  await handOver(owner, handOverSchema.parse(given), later(3))
 }
 
 describe('another number on a head', () => {

@@ -23,7 +23,7 @@ async function pricedJob() {
 const line = (jobId: string, over: object = {}) =>
   addPriceLineSchema.parse({ jobId, text: 'Leak test', quantity: '1', unitPrice: '50', tax: '', ...over })
 const payment = (jobId: string, over: object) =>
-  takePaymentSchema.parse({ jobId, kind: 'payment', amount: '50', how: '', ...over })
+  takePaymentSchema.parse({ jobId, kind: 'payment', amount: '50', method: 'cash', how: '', confirmed: false, ...over })
 
 describe('prices and payments', () => {
   it('add up to a balance', async () => {
@@ -39,17 +39,19 @@ describe('prices and payments', () => {
       paidMinor: 13000,
       dueMinor: 18400,
     })
-    await endPriceLine(counter, { jobId, lineId: id }, at(monday))
+    await endPriceLine(counter, { jobId, lineId: id, why: 'typed twice' }, at(monday))
     expect((await see()).account).toMatchObject({ totalMinor: 26400, dueMinor: 13400 })
-    expect(await refusalOf(endPriceLine(counter, { jobId, lineId: id }, at(monday)))).toMatchObject({
-      code: 'not-found',
-    })
+    expect(await refusalOf(endPriceLine(counter, { jobId, lineId: id, why: 'typed twice' }, at(monday)))).toMatchObject(
+      {
+        code: 'not-found',
+      },
+    )
   })
 
   it('keep a line that was taken off, and say who did it', async () => {
     const { client, jobId } = await pricedJob()
     const { id } = await addPriceLine(counter, line(jobId), at(monday))
-    await endPriceLine(counter, { jobId, lineId: id }, at(monday))
+    await endPriceLine(counter, { jobId, lineId: id, why: 'typed twice' }, at(monday))
     expect(await client.priceLine.findUnique({ where: { id } })).toMatchObject({ endedAt: monday })
     expect(
       await client.auditEntry.count({
@@ -62,7 +64,9 @@ describe('prices and payments', () => {
     const { client, jobId } = await pricedJob()
     const other = await book()
     const { id } = await addPriceLine(counter, line(jobId), at(monday))
-    expect(await refusalOf(endPriceLine(counter, { jobId: other.jobId, lineId: id }, at(monday)))).toMatchObject({
+    expect(
+      await refusalOf(endPriceLine(counter, { jobId: other.jobId, lineId: id, why: 'typed twice' }, at(monday))),
+    ).toMatchObject({
       code: 'not-found',
     })
     expect(await client.priceLine.findUnique({ where: { id } })).toMatchObject({ endedAt: null })
@@ -84,7 +88,7 @@ describe('prices and payments', () => {
     const [price] = await client.priceLine.findMany()
     const attempts = [
       addPriceLine(machinist, line(jobId), at(monday)),
-      endPriceLine(machinist, { jobId, lineId: price?.id ?? '' }, at(monday)),
+      endPriceLine(machinist, { jobId, lineId: price?.id ?? '', why: 'x' }, at(monday)),
       takePayment(machinist, payment(jobId, {}), at(monday)),
       logCall(machinist, { jobId, text: 'x' }, at(monday)),
     ]
@@ -100,7 +104,7 @@ describe('prices and payments', () => {
       'amount',
     )
     expect(
-      (await refusalOf(takePayment(counter, payment(jobId, { amount: '1.005' }), at(monday)))).fields,
+      (await refusalOf(takePayment(counter, payment(jobId, { amount: '1.0055' }), at(monday)))).fields,
     ).toHaveProperty('amount')
   })
 })

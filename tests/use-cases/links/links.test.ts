@@ -83,7 +83,7 @@ describe('a customer’s link', () => {
 
   it('shows prices only where the shop said so for this job', async () => {
     const view = await seeByLink(tokenOf(await make(other.jobId)), monday)
-    expect(view.account).toMatchObject({ totalMinor: 19100, dueMinor: 19100 })
+    expect(view.account).toMatchObject({ totalMinor: 19100, balance: { code: 'to-pay', minor: 19100 } })
   })
 
   it('opens the spec sheet once the head is released, and of no other job', async () => {

@@ -29,7 +29,7 @@ import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { headOfTag } from '@/lib/use-cases/papers/head-of-tag'
 import { printLabelsOfTags, printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
-import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
+import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { seeAccount } from '@/lib/use-cases/people/see-account'
@@ -42,6 +42,11 @@ import {
   seePictureByLink,
   seeVisitPhotos,
 } from '@/lib/use-cases/photos/see-photos'
+import { exportBooks } from '@/lib/use-cases/money/export-books'
+import { printMoneyPaper } from '@/lib/use-cases/money/print-money-paper'
+import { seeBooks } from '@/lib/use-cases/money/see-books'
+import { seeInvoice } from '@/lib/use-cases/money/see-invoice'
+import { seeUnpaid } from '@/lib/use-cases/money/see-unpaid'
 import { seePlan } from '@/lib/use-cases/plans/see-plan'
 import { seePriceItem, seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
@@ -66,6 +71,7 @@ import { enrolTablet } from '@/lib/use-cases/tablets/enrol-tablet'
 import { makeTabletCode } from '@/lib/use-cases/tablets/make-tablet-code'
 import { seeEnrolling } from '@/lib/use-cases/tablets/see-enrolling'
 import { seeRack } from '@/lib/use-cases/tablets/see-rack'
+import { seeTaxPicks, seeTaxRate, seeTaxRates } from '@/lib/use-cases/taxes/see-tax-rates'
 import { seeTablet, seeTablets } from '@/lib/use-cases/tablets/see-tablets'
 import { seeVendor, seeVendors } from '@/lib/use-cases/vendors/see-vendors'
 import type { TestDatabase } from '@/tests/setup/database'
@@ -98,7 +104,12 @@ export const listPages = (actor: Actor, now: Date) =>
     people: () => seePeople(actor),
     castings: () => seeCastings(actor),
     vendors: () => seeVendors(actor),
-    prices: () => Promise.all([seePriceList(actor), seeRules(actor)]),
+    prices: () => Promise.all([seePriceList(actor), seeRules(actor), seeTaxPicks(actor)]),
+    taxes: () => seeTaxRates(actor),
+    unpaid: () => seeUnpaid(actor),
+    bookkeeper: () => seeBooks(actor, now),
+    'books of a month': () => exportBooks(actor, { kind: 'tax', from: '2026-02-01', to: '2026-02-28' }),
+    'payments of a month': () => exportBooks(actor, { kind: 'payments', from: '2026-02-01', to: '2026-02-28' }),
     instruments: () => seeInstruments(actor, now),
     settings: () => seeSettings(actor),
     tablets: () => seeTablets(actor),
@@ -123,6 +134,8 @@ const laterPages = (actor: Actor, now: Date) => ({
   'castings, page 2': () => seeCastings(actor, 2),
   'vendors, page 2': () => seeVendors(actor, 2),
   'prices, page 2': () => seePriceList(actor, 2),
+  'taxes, page 2': () => seeTaxRates(actor, 2),
+  'unpaid, page 2': () => seeUnpaid(actor, 2),
   'instruments, page 2': () => seeInstruments(actor, now, 2),
   'tablets, page 2': () => seeTablets(actor, 2),
   'settings, page 2': () => seeSettings(actor, 2),
@@ -144,6 +157,9 @@ export type Things = {
   readonly vendors: readonly string[]
   readonly instruments: readonly string[]
   readonly prices: readonly string[]
+  readonly taxes: readonly string[]
+  readonly invoices: readonly string[]
+  readonly moneyPapers: readonly string[]
   readonly photos: readonly string[]
   readonly tablets: readonly { readonly tabletId: string; readonly token: string }[]
 }
@@ -178,6 +194,9 @@ export async function thingsOf({ client }: TestDatabase): Promise<Things> {
     vendors: idsOf(await client.vendor.findMany({ select: id })),
     instruments: idsOf(await client.instrument.findMany({ select: id })),
     prices: idsOf(await client.priceItem.findMany({ select: id })),
+    taxes: idsOf(await client.taxRate.findMany({ select: id })),
+    invoices: idsOf(await client.moneyPaper.findMany({ where: { kind: 'invoice' }, select: id })),
+    moneyPapers: idsOf(await client.moneyPaper.findMany({ select: id })),
     photos: idsOf(await client.photo.findMany({ select: id })),
     tablets: [await enrolled(client)],
   }
@@ -255,6 +274,8 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
       each(things.tablets, ({ tabletId, token: own }) => Promise.all([seeTablet(actor, tabletId), seeRack(own, now)])),
     vendor: () => each(things.vendors, (vendor) => seeVendor(actor, vendor)),
     instrument: () => each(things.instruments, (instrument) => seeInstrument(actor, instrument, now)),
+    tax: () => each(things.taxes, (tax) => seeTaxRate(actor, tax)),
+    invoice: () => each(things.invoices, (invoice) => seeInvoice(actor, invoice)),
     price: () => each(things.prices, (price) => seePriceItem(actor, price)),
     photo: () => each(things.photos, (photo) => seePicture(actor, photo, 'full')),
     logo: () => unlessDead(seeLogo(actor, '')),
@@ -266,7 +287,8 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
     },
     papers: async () => {
       await each(things.jobs, ({ number }) => printJobSheet(actor, number, now))
-      await each(things.gone, (number) => printReceipt(actor, number, now))
+      await each(things.gone, (number) => printHandOverSlip(actor, number, now))
+      await each(things.moneyPapers, (paper) => printMoneyPaper(actor, paper))
       await each(things.gone, (number) => printTagLabels(actor, number, now))
       await each(things.orders, (order) => printOutsideSheet(actor, order, now))
       await each(things.estimates, (estimate) => printEstimate(actor, estimate, now))

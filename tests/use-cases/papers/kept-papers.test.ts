@@ -6,7 +6,7 @@ import { jobSheet } from '@/lib/pdf/job-sheet'
 import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { printJobSheet } from '@/lib/use-cases/papers/print-papers'
-import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
+import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
 import { printSetting } from '@/lib/papers/print-spec'
 import { job, setting } from '@/tests/pdf/sample-papers'
 import { readPdf } from '@/tests/pdf/read-pdf'
@@ -94,10 +94,10 @@ describe('labels on a sheet', () => {
   })
 })
 
-describe('a receipt', () => {
+describe('a hand-over slip', () => {
   it('waits for a head that was handed over, and is for those who see prices', async () => {
-    expect((await refusalOf(printReceipt(counter, number, monday))).code).toBe('wrong-state')
-    expect((await refusalOf(printReceipt(machinist, number, monday))).code).toBe('not-allowed')
+    expect((await refusalOf(printHandOverSlip(counter, number, monday))).code).toBe('wrong-state')
+    expect((await refusalOf(printHandOverSlip(machinist, number, monday))).code).toBe('not-allowed')
   })
 
   it('says who took what, what came back, and the account, tax rounded once', async () => {
@@ -124,7 +124,7 @@ describe('a receipt', () => {
           id: `019caed9-4300-7000-8000-0000000000e${i}`,
           jobId: found.id,
           text,
-          quantity: 1,
+          quantityThousandths: 1000,
           unitMinor: 33,
           taxBasisPoints: 825,
           createdAt: monday,
@@ -142,7 +142,10 @@ describe('a receipt', () => {
         byId: owner.personId,
       },
     })
-    const words = (await readPdf(await (await printReceipt(counter, number, monday)).bytes())).text.replace(/\s+/g, ' ')
+    const words = (await readPdf(await (await printHandOverSlip(counter, number, monday)).bytes())).text.replace(
+      /\s+/g,
+      ' ',
+    )
     for (const part of [
       'Piers Oxley',
       'left bank',
@@ -153,7 +156,7 @@ describe('a receipt', () => {
       '1.07',
       'Deposit',
       '0.50',
-      'Still to pay',
+      'To pay',
       '0.57',
     ]) {
       expect(words).toContain(part)

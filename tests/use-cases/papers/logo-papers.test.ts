@@ -6,7 +6,7 @@ import type { Paper } from '@/lib/papers/kept-paper'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
-import { printReceipt } from '@/lib/use-cases/papers/print-receipt'
+import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
 import { chooseLogo } from '@/lib/use-cases/shop/choose-logo'
@@ -67,13 +67,13 @@ beforeAll(async () => {
   asked = {
     'outside sheet': { print: () => printOutsideSheet(counter, orderId, monday), leaves: true },
     estimate: { print: () => printEstimate(counter, estimate.id, monday), leaves: true },
-    receipt: { print: () => printReceipt(counter, number, monday), leaves: true },
+    'hand-over slip': { print: () => printHandOverSlip(counter, number, monday), leaves: true },
     'job sheet': { print: () => printJobSheet(machinist, number, monday), leaves: false },
     labels: { print: () => printTagLabels(machinist, number, monday), leaves: false },
   }
 })
 
-const kinds = ['outside sheet', 'estimate', 'receipt', 'job sheet', 'labels']
+const kinds = ['outside sheet', 'estimate', 'hand-over slip', 'job sheet', 'labels']
 const imagesIn = async (paper: { bytes: Uint8Array | (() => Promise<Uint8Array>) }) =>
   imagesOf(typeof paper.bytes === 'function' ? await paper.bytes() : paper.bytes)
 

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { tagOf } from '@/lib/core/shop/tag-number'
 import { changeTagSchema, takeOffTagSchema } from '@/lib/schemas/tag'
+import { handOverSchema } from '@/lib/schemas/release'
 import { handOver } from '@/lib/use-cases/hand-over/hand-over'
 import { changeTag } from '@/lib/use-cases/heads/change-tag'
 import { seeHead } from '@/lib/use-cases/heads/see-head'
@@ -42,7 +43,8 @@ async function renumber(headId: string, number: string): Promise<void> {
 async function leave(job: BookedJob, headId: string, visitId: string): Promise<void> {
   await returnAsIs(owner, { visitId, reason: 'the customer wants it back' }, later(2))
   const heads = [{ visitId, side: 'not said', partsBack: '' }]
-  await handOver(counter, { jobId: job.jobId, takenBy: 'Tamsin Rook', note: '', heads }, later(3))
+  const given = { jobId: job.jobId, takenBy: 'Tamsin Rook', note: '', heads, unpaidReason: 'goes back as is' }
+  await handOver(owner, handOverSchema.parse(given), later(3))
   const version = await versionOf(headId)
   await takeOffTag(owner, takeOffTagSchema.parse({ headId, version, reason: '' }), later(4))
 }

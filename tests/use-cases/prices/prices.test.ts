@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { pricesByStep } from '@/lib/data/price-list'
 import { auditChanges } from '@/lib/data/stored/records'
-import { seedPrices } from '@/lib/demo/prices'
+import { seedPrices, seedTaxes } from '@/lib/demo/prices'
 import { taxText } from '@/lib/core/money/percent'
 import { nothingPicked, picked, type PricePick } from '@/lib/core/money/price-pick'
 import { addPriceItemSchema, type PriceItemForm } from '@/lib/schemas/price'
@@ -177,7 +177,7 @@ describe('prices by step', () => {
 
 test('the demo’s list has a price for what its shop charges, all of it taxed as its jobs are', async () => {
   await retire(1, true)
-  await seedPrices(shop.staff.orla, now)
+  await seedPrices(shop.staff.orla, await seedTaxes(shop.staff.orla, now), now)
   const prices = await pricesByStep(shop.database.client)
   for (const step of ['flat-cut', 'angle-cut', 'flow', 'seat-work', 'crack', 'pressure', 'wash-in'] as const) {
     expect(prices[step]?.unitMinor).toBeGreaterThan(0)

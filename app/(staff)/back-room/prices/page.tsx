@@ -1,6 +1,6 @@
 import { Money } from '@/app/_components/ui/money'
 import { can } from '@/lib/core/access/can'
-import { percentOf } from '@/lib/core/money/percent'
+import { taxWords } from '@/lib/core/money/percent'
 import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { pageOf, type ListProps } from '@/lib/web/page-of'
@@ -30,10 +30,10 @@ export default async function PricesPage({ searchParams }: ListProps) {
       page={page}
       nameOf={({ text }) => text}
       opens={mayChange}
-      cellsOf={({ step, unitMinor, taxBasisPoints }) => ({
+      cellsOf={({ step, unitMinor, taxName, taxBasisPoints }) => ({
         step: step || 'none',
         price: <Money minor={unitMinor} currency={currency} locale={locale} />,
-        tax: percentOf(taxBasisPoints),
+        tax: taxWords(taxName, taxBasisPoints),
       })}
       empty={mayChange ? 'No prices yet. Add what the shop charges for.' : 'No prices yet. The owner adds them.'}
     />

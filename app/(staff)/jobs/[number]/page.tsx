@@ -38,13 +38,13 @@ export default async function JobPage({ params, searchParams }: Props) {
       ))}
       <FindingsPart job={job} />
       <SupplyPart job={job} />
+      {job.account && <AccountPart job={job} account={job.account} />}
       <div className="columns">
         <PapersPart job={job} />
         <OutPart job={job} />
       </div>
       <EnginePart job={job} />
       <WantedPart job={job} />
-      {job.account && <AccountPart job={job} account={job.account} />}
       <CallsPart job={job} />
     </>
   )

@@ -1,6 +1,10 @@
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Money } from '@/app/_components/ui/money'
 import { Table } from '@/app/_components/ui/table'
+import { percentOf } from '@/lib/core/money/percent'
+import { lineWords } from '@/lib/core/money/price-of'
+import { quantityText } from '@/lib/core/money/quantity'
+import { balanceLabel } from '@/lib/words/money'
 import type { LinkView } from '@/lib/use-cases/links/see-by-link'
 
 type Props = { account: NonNullable<LinkView['account']>; currency: string; locale: string }
@@ -18,17 +22,24 @@ export function Account({ account, currency, locale }: Props) {
           { id: 'quantity', label: 'Number', figure: true },
           { id: 'unit', label: 'Each', figure: true },
         ]}
-        rows={account.prices.map(({ id, text, quantity, unitMinor }) => ({
-          id,
-          cells: { text, quantity, unit: money(unitMinor) },
+        rows={account.prices.map((line) => ({
+          id: line.id,
+          cells: {
+            text: lineWords(line),
+            quantity: quantityText(line.quantityThousandths),
+            unit: money(line.unitMinor),
+          },
         }))}
       />
       <DefinitionList
         items={[
-          { label: 'Tax', value: money(account.taxMinor) },
+          ...account.taxes.map((rate) => ({
+            label: `${rate.name === '' ? 'Tax' : rate.name}, ${percentOf(rate.basisPoints)}`,
+            value: money(rate.taxMinor),
+          })),
           { label: 'Total', value: money(account.totalMinor) },
           { label: 'Paid', value: money(account.paidMinor) },
-          { label: 'Still to pay', value: money(account.dueMinor) },
+          { label: balanceLabel(account.balance, 'customer'), value: money(account.balance.minor) },
         ]}
       />
     </section>

@@ -1,5 +1,6 @@
 import { cache } from 'react'
 import { seePriceItem } from '@/lib/use-cases/prices/see-price-list'
+import { seeTaxPicks } from '@/lib/use-cases/taxes/see-tax-rates'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { orNotFound } from '@/lib/web/or-not-found'
@@ -23,7 +24,7 @@ export async function generateMetadata({ params }: Props) {
 
 export default async function PricePage({ params }: Props) {
   const { actor, item, last } = await see((await params).id)
-  const [manner, { rules }] = await Promise.all([shopLocale(), seeRules(actor)])
+  const [manner, { rules }, taxes] = await Promise.all([shopLocale(), seeRules(actor), seeTaxPicks(actor)])
   const { id: itemId, version, retired } = item
   return (
     <>
@@ -37,6 +38,7 @@ export default async function PricePage({ params }: Props) {
       <PriceForm
         item={item}
         rules={rules}
+        taxes={taxes}
         currency={manner.currency}
         exponent={manner.currencyExponent}
         by={changedBy(last, manner)}

@@ -1,3 +1,4 @@
+import { TaxField, type TaxOption } from '@/app/_components/money/tax-field'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { RouteRules } from '@/lib/core/route/rules'
@@ -10,7 +11,7 @@ const labels: Record<PriceField, string> = {
   stepId: 'Step',
   text: 'Text',
   unitPrice: 'Price per head',
-  tax: 'Tax, %',
+  tax: 'Tax',
 }
 export const labelOf = (path: string): string => labels[path as PriceField] ?? path
 
@@ -26,9 +27,12 @@ type Props<Control extends object> = {
   text: (name: PriceField) => Control
   currency: string
   rules: RouteRules
+  taxes: readonly TaxOption[]
+  /** A percentage that it holds now. */
+  also?: readonly string[]
 }
 
-export function PriceFields<Control extends object>({ text, currency, rules }: Props<Control>) {
+export function PriceFields<Control extends object>({ text, currency, rules, taxes, also }: Props<Control>) {
   return (
     <>
       <Select
@@ -40,7 +44,7 @@ export function PriceFields<Control extends object>({ text, currency, rules }: P
       />
       <TextInput label={labels.text} hint="Printed on estimates and receipts" required {...text('text')} />
       <TextInput label={`${labels.unitPrice}, ${currency}`} inputMode="decimal" required {...text('unitPrice')} />
-      <TextInput label={labels.tax} hint="Leave empty for no tax" inputMode="decimal" {...text('tax')} />
+      <TaxField taxes={taxes} also={also} control={text('tax')} />
     </>
   )
 }

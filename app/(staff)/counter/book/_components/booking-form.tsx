@@ -65,8 +65,12 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
             <Check label="Urgent" {...form.text('urgent')} />
           </div>
         </section>
-        <Fold form={form} title="Prices and deposit" within={['prices', 'deposit', 'depositHow', 'pricesOnLink']}>
-          <PricesPart form={form} currency={booking.currency} list={booking.priceList} />
+        <Fold
+          form={form}
+          title="Prices and deposit"
+          within={['prices', 'deposit', 'depositMethod', 'depositHow', 'pricesOnLink']}
+        >
+          <PricesPart form={form} currency={booking.currency} list={booking.priceList} taxes={booking.taxes} />
         </Fold>
         <Fold form={form} title="Engine" within={['engine']}>
           <EngineFields

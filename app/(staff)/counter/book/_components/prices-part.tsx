@@ -2,18 +2,29 @@
 import { useFieldArray } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
+import { firstTax, TaxField, type TaxOption } from '@/app/_components/money/tax-field'
+import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { paymentMethods } from '@/lib/core/money/payment'
 import type { PricePick } from '@/lib/core/money/price-pick'
+import { paymentMethodWords } from '@/lib/words/money'
 import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 import { FromList } from './from-list'
 
-type Props = { form: BookingActionForm; currency: string; list: readonly PricePick[] }
+const methods = paymentMethods.map((value) => ({ value, label: paymentMethodWords[value] }))
 
-export function PricesPart({ form, currency, list }: Props) {
+type Props = {
+  form: BookingActionForm
+  currency: string
+  list: readonly PricePick[]
+  taxes: readonly TaxOption[]
+}
+
+export function PricesPart({ form, currency, list, taxes }: Props) {
   const lines = useFieldArray({ control: form.form.control, name: 'prices' })
   const add = () => {
-    const tax = form.form.getValues('prices').at(-1)?.tax ?? ''
+    const tax = form.form.getValues('prices').at(-1)?.tax ?? firstTax(taxes)
     lines.append({ text: '', quantity: '1', unitPrice: '', tax })
   }
   // The list says what one head costs. What stands in the lines already is left alone.
@@ -26,12 +37,12 @@ export function PricesPart({ form, currency, list }: Props) {
           <legend>Price line {at + 1}</legend>
           <div className={styles.line}>
             <TextInput label="For" {...form.text(`prices.${at}.text`)} />
-            <TextInput label="Quantity" inputMode="numeric" {...form.text(`prices.${at}.quantity`)} />
+            <TextInput label="Quantity" inputMode="decimal" {...form.text(`prices.${at}.quantity`)} />
             <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text(`prices.${at}.unitPrice`)} />
-            <TextInput label="Tax, %" inputMode="decimal" {...form.text(`prices.${at}.tax`)} />
+            <TaxField taxes={taxes} also={list.map(({ tax }) => tax)} control={form.text(`prices.${at}.tax`)} />
           </div>
           <Button variant="quiet" onClick={() => lines.remove(at)}>
-            Take price line {at + 1} off
+            Remove price line {at + 1}
           </Button>
         </fieldset>
       ))}
@@ -41,7 +52,8 @@ export function PricesPart({ form, currency, list }: Props) {
       </div>
       <div className={styles.fields}>
         <TextInput label={`Deposit, ${currency}`} inputMode="decimal" {...form.text('deposit')} />
-        <TextInput label="How it was paid" placeholder="cash, card…" {...form.text('depositHow')} />
+        <Select label="Deposit paid by" options={methods} {...form.text('depositMethod')} />
+        <TextInput label="Note to the deposit" required={false} {...form.text('depositHow')} />
       </div>
       <Check label="Show prices on the customer’s private link" {...form.text('pricesOnLink')} />
     </>

@@ -3,23 +3,25 @@ import Link from 'next/link'
 import { useRef } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import { firstTax, TaxField, type TaxOption } from '@/app/_components/money/tax-field'
 import { TextInput } from '@/app/_components/ui/text-input'
 import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { FromList } from '@/app/(staff)/counter/book/_components/from-list'
-import { addPriceLineSchema } from '@/lib/schemas/job'
-import { nothingPicked, picked, type PickedFields, type PricePick } from '@/lib/core/money/price-pick'
-import { addPriceLineAction } from '../actions'
+import { addDiscountSchema, addPriceLineSchema } from '@/lib/schemas/job'
+import { picked, type PickedFields, type PricePick } from '@/lib/core/money/price-pick'
+import { addDiscountAction, addPriceLineAction } from '../actions'
 
-type Props = { jobId: string; currency: string; list: readonly PricePick[] }
+type Props = { jobId: string; currency: string; list: readonly PricePick[]; taxes: readonly TaxOption[] }
 
-export function AddPrice({ jobId, currency, list }: Props) {
+export function AddPrice({ jobId, currency, list, taxes }: Props) {
+  const untouched: PickedFields = { text: '', unitPrice: '', tax: firstTax(taxes) }
   // What the list put into the fields: another pick may take its place, what was typed stays.
-  const earlier = useRef<PickedFields>(nothingPicked)
+  const earlier = useRef<PickedFields>(untouched)
   const form = useActionForm(addPriceLineSchema, addPriceLineAction, {
-    defaultValues: { jobId, text: '', quantity: '1', unitPrice: '', tax: '' },
+    defaultValues: { jobId, quantity: '1', ...untouched },
     onDone: () => {
       form.form.reset()
-      earlier.current = nothingPicked
+      earlier.current = untouched
     },
   })
   const fill = (item: PricePick) => {
@@ -38,12 +40,32 @@ export function AddPrice({ jobId, currency, list }: Props) {
         <ActionForm form={form} submitLabel="Add the line">
           <div className={styles.line}>
             <TextInput label="For" {...form.text('text')} />
-            <TextInput label="Quantity" inputMode="numeric" {...form.text('quantity')} />
+            <TextInput label="Quantity" hint="2, or 1.5 h" inputMode="decimal" {...form.text('quantity')} />
             <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text('unitPrice')} />
-            <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
+            <TaxField taxes={taxes} also={list.map(({ tax }) => tax)} control={form.text('tax')} />
           </div>
         </ActionForm>
       </div>
+    </details>
+  )
+}
+
+/** An amount off, with the reason that the customer reads. */
+export function AddDiscount({ jobId, currency, taxes }: Omit<Props, 'list'>) {
+  const form = useActionForm(addDiscountSchema, addDiscountAction, {
+    defaultValues: { jobId, amount: '', tax: firstTax(taxes), reason: '' },
+    onDone: () => form.form.reset(),
+  })
+  return (
+    <details>
+      <summary>Give a discount</summary>
+      <ActionForm form={form} submitLabel="Take it off">
+        <div className={styles.line}>
+          <TextInput label={`Discount, ${currency}`} inputMode="decimal" {...form.text('amount')} />
+          <TextInput label="Reason" hint="Printed on the invoice" {...form.text('reason')} />
+          <TaxField taxes={taxes} hint="That of the lines it is taken off" control={form.text('tax')} />
+        </div>
+      </ActionForm>
     </details>
   )
 }

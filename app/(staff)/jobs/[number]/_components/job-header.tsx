@@ -1,10 +1,12 @@
 import { PromiseDay } from '@/app/(staff)/counter/_components/promise-day'
 import { DefinitionList, type Definition } from '@/app/_components/ui/definition-list'
+import { Money } from '@/app/_components/ui/money'
 import { Phone } from '@/app/_components/ui/phone'
 import { When } from '@/app/_components/ui/when'
 import { presetLabels } from '@/lib/core/route/presets'
 import type { Preset } from '@/lib/core/route/step-ids'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
+import { balanceLabel } from '@/lib/words/money'
 import { ChangeJob } from './change-job'
 
 /** Who it is for, by when, and what was agreed for the whole job. */
@@ -35,7 +37,12 @@ export function JobHeader({ job }: { job: JobView }) {
 
 function Agreed({ job }: { job: JobView }) {
   const { flatOnly, minCc, maxCut } = job.classLimits
+  const { account } = job
   const agreed: (Definition | false)[] = [
+    account !== null && {
+      label: account.balance.code === 'to-pay' ? 'Owed' : balanceLabel(account.balance),
+      value: <Money minor={account.balance.minor} currency={job.currency} locale={job.locale} />,
+    },
     flatOnly && { label: 'Class', value: 'flat cuts only' },
     minCc !== '' && { label: 'Smallest chamber', value: minCc },
     maxCut !== '' && { label: 'Deepest cut', value: maxCut },

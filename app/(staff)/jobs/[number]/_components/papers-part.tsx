@@ -21,8 +21,8 @@ export function PapersPart({ job }: { job: JobView }) {
           </PaperLink>
         )}
         {isGone && job.account && (
-          <ButtonLink href={paper('receipt', job.number)} prefetch={false} target="_blank">
-            Receipt
+          <ButtonLink href={paper('hand-over-slip', job.number)} prefetch={false} target="_blank">
+            Hand-over slip
           </ButtonLink>
         )}
       </div>

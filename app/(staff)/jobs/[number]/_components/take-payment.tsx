@@ -1,31 +1,61 @@
 'use client'
+import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { Choice } from '@/app/_components/ui/choice'
-import { TextInput } from '@/app/_components/ui/text-input'
+import { PaymentFields } from '@/app/_components/money/payment-fields'
+import { Notice } from '@/app/_components/ui/notice'
+import { Select } from '@/app/_components/ui/select'
 import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { paymentKinds, takePaymentSchema } from '@/lib/schemas/job'
+import { paymentKindWords } from '@/lib/words/money'
 import { takePaymentAction } from '../actions'
+import { moneyPaperHref } from './papers'
 
-export function TakePayment({ jobId, currency }: { jobId: string; currency: string }) {
+type Props = {
+  jobId: string
+  currency: string
+  /** What is owed, as it is typed; '' when nothing is. */
+  owed: string
+  /** It is what comes next: the form stands open. */
+  isNext: boolean
+}
+
+const kinds = paymentKinds.map((value) => ({ value, label: paymentKindWords[value] }))
+
+export function TakePayment({ jobId, currency, owed, isNext }: Props) {
+  const empty = { jobId, kind: 'payment', amount: owed, method: 'cash', how: '', confirmed: false } as const
   const form = useActionForm(takePaymentSchema, takePaymentAction, {
-    defaultValues: { jobId, kind: 'payment', amount: '', how: '' },
-    onDone: () => form.form.reset(),
+    defaultValues: empty,
+    onDone: () => form.form.reset({ ...empty, amount: '' }),
   })
+  const confirmed = useWatch({ control: form.form.control, name: 'confirmed' })
+  const asksTwice = confirmed || form.form.formState.errors.confirmed !== undefined
+  const { value } = form
   return (
-    <details>
-      <summary>Take a payment</summary>
-      <ActionForm form={form} submitLabel="Take the payment">
-        <Choice
-          label="Kind"
-          options={paymentKinds.map((kind) => ({ value: kind, label: kind }))}
-          {...form.text('kind')}
-        />
-        <div className={styles.line}>
-          <TextInput label={`Amount, ${currency}`} inputMode="decimal" {...form.text('amount')} />
-          <TextInput label="How" placeholder="cash, card…" {...form.text('how')} />
-        </div>
-      </ActionForm>
-    </details>
+    <>
+      {value && (
+        <Notice title={`Receipt ${value.receipt}`}>
+          <a href={moneyPaperHref(value.receiptId)} target="_blank" rel="noreferrer">
+            Print receipt {value.receipt}
+          </a>
+        </Notice>
+      )}
+      <details open={isNext}>
+        <summary>Take a payment</summary>
+        <ActionForm form={form} submitLabel="Take payment">
+          <div className={styles.line}>
+            <Select label="Kind" options={kinds} {...form.text('kind')} />
+            <PaymentFields
+              currency={currency}
+              asksTwice={asksTwice}
+              amount={form.text('amount')}
+              method={form.text('method')}
+              how={form.text('how')}
+              confirmed={form.text('confirmed')}
+            />
+          </div>
+        </ActionForm>
+      </details>
+    </>
   )
 }

@@ -7,8 +7,9 @@ import { Money } from '@/app/_components/ui/money'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { seeHandOver, type HandOverView, type HeadToGo } from '@/lib/use-cases/hand-over/see-hand-over'
+import { balanceLabel, hasAmount } from '@/lib/words/money'
 import { requirePerson } from '@/lib/web/require-actor'
-import { paper } from '../_components/papers'
+import { moneyPaperHref, paper } from '../_components/papers'
 import { HandOverForm } from './hand-over-form'
 
 type Props = { params: Promise<{ number: string }> }
@@ -32,10 +33,17 @@ export default async function HandOverPage({ params }: Props) {
         {view.partsPlace !== '' && `. Parts are kept at ${view.partsPlace}`}.
       </p>
       <Balance view={view} />
-      {view.dueMinor !== null && view.heads.some((head) => head.gone) && (
-        <ButtonLink href={paper('receipt', view.number)} prefetch={false} target="_blank">
-          Receipt (PDF)
-        </ButtonLink>
+      {view.balance !== null && view.heads.some((head) => head.gone) && (
+        <div className="row">
+          <ButtonLink href={paper('hand-over-slip', view.number)} prefetch={false} target="_blank">
+            Hand-over slip (PDF)
+          </ButtonLink>
+          {view.receipt && (
+            <ButtonLink href={moneyPaperHref(view.receipt.id)} prefetch={false} target="_blank">
+              Receipt {view.receipt.number} (PDF)
+            </ButtonLink>
+          )}
+        </div>
       )}
       <ul className="plain-list">
         {view.heads.map((head) => (
@@ -46,6 +54,9 @@ export default async function HandOverPage({ params }: Props) {
         <HandOverForm
           key={ready.map((head) => head.visitId).join()}
           jobId={view.jobId}
+          currency={view.currency}
+          owed={view.owedText}
+          mayGoUnpaid={view.mayGoUnpaid}
           heads={ready.map(({ visitId, tag, side, cameWith }) => ({ visitId, tag, side, cameWith }))}
         />
       )}
@@ -53,14 +64,20 @@ export default async function HandOverPage({ params }: Props) {
   )
 }
 
-function Balance({ view: { dueMinor, currency, locale } }: { view: HandOverView }) {
-  if (dueMinor === null) return null
-  if (dueMinor <= 0) return <p>Nothing is left to pay.</p>
+function Balance({ view: { balance, openMinor, number, currency, locale } }: { view: HandOverView }) {
+  if (balance === null) return null
+  const amount = <Money minor={balance.minor} currency={currency} locale={locale} />
+  if (!hasAmount(balance)) return <p>{balanceLabel(balance)}.</p>
   return (
-    <Notice kind="caution" live={false} title="Not paid in full">
+    <Notice kind="caution" live={false} title={balance.code === 'to-pay' ? 'Not paid in full' : 'Paid too much'}>
       <p>
-        Still to pay: <Money minor={dueMinor} currency={currency} locale={locale} />
+        {balanceLabel(balance)}: {amount}
       </p>
+      {openMinor !== 0 && (
+        <p>
+          Not invoiced yet. <Link href={`/jobs/${number}`}>Write the invoice</Link>
+        </p>
+      )}
     </Notice>
   )
 }

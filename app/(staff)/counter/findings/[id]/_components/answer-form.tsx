@@ -2,6 +2,7 @@
 import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { TaxField } from '@/app/_components/money/tax-field'
 import { CheckList, Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { ConflictResolver } from '@/app/(staff)/back-room/_components/conflict-resolver'
@@ -49,7 +50,7 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
           inputMode="decimal"
           {...form.text('price')}
         />
-        <TextInput label="Tax, %" inputMode="decimal" {...form.text('tax')} />
+        <TaxField taxes={finding.taxes} also={[finding.tax]} control={form.text('tax')} />
         <TextInput label="How it was asked" hint="phone, message, link, at the counter…" {...form.text('how')} />
       </div>
       <details>

@@ -6,19 +6,23 @@ import { db } from '@/lib/data/db'
 import { paperJob } from '@/lib/data/papers'
 import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
-import { receipt, type ReceiptData } from '@/lib/pdf/receipt'
+import { handOverSlip, type HandOverSlipData } from '@/lib/pdf/hand-over-slip'
 import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
 import { shopBlock } from '@/lib/dossier/shop-block'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
 import { printSetting } from '@/lib/papers/print-spec'
 import { castingWords, engineWords, sideWords } from '@/lib/dossier/spec/spec-words'
 import { dateWords, type WhenManner } from '@/lib/core/shop/when-words'
+import { lineWords } from '@/lib/core/money/price-of'
+import { quantityText } from '@/lib/core/money/quantity'
+import { lineNet } from '@/lib/core/money/totals'
+import { balanceLabel, hasAmount, howPaidWords, paymentKindWords } from '@/lib/words/money'
 import { withLogo } from '@/lib/papers/with-logo'
 
 type Manner = WhenManner & { readonly currency: string }
 
 /** What goes home with the heads that were handed over, for those who may see prices. */
-export async function printReceipt(actor: Actor, number: string, now: Date): Promise<Paper> {
+export async function printHandOverSlip(actor: Actor, number: string, now: Date): Promise<Paper> {
   must(allow(actor, 'paper.print'))
   must(allow(actor, 'price.see'))
   const client = await db()
@@ -30,7 +34,7 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
     throw new RefusedError({ code: 'wrong-state', message })
   }
   const shop = await shopOf(client)
-  const data: ReceiptData = {
+  const data: HandOverSlipData = {
     language: shop.locale,
     shop: shopBlock(shop),
     jobNumber: job.number,
@@ -42,12 +46,12 @@ export async function printReceipt(actor: Actor, number: string, now: Date): Pro
     ...accountWords(await accountOf(client, job.id), shop),
   }
   return keptPaper(
-    { kind: 'receipt', name: `receipt-${job.number}.pdf`, data, setting: printSetting(shop, now) },
-    withLogo(receipt),
+    { kind: 'hand-over-slip', name: `hand-over-${job.number}.pdf`, data, setting: printSetting(shop, now) },
+    withLogo(handOverSlip),
   )
 }
 
-function headGone(head: Dossier, shop: WhenManner): ReceiptData['heads'][number] {
+function headGone(head: Dossier, shop: WhenManner): HandOverSlipData['heads'][number] {
   const { handOver } = head.visit
   return {
     tag: head.label,
@@ -60,26 +64,25 @@ function headGone(head: Dossier, shop: WhenManner): ReceiptData['heads'][number]
   }
 }
 
-const kinds = { deposit: 'Deposit', payment: 'Payment', refund: 'Paid back' } as const
-
 function accountWords(account: Account, shop: Manner) {
-  const { dueMinor } = account
   const money = (minor: number): string => formatMoney(minor, shop.currency, shop.locale)
   return {
-    lines: account.prices.map(({ text, quantity, unitMinor }) => ({
-      text,
-      quantity: String(quantity),
-      each: money(unitMinor),
-      amount: money(quantity * unitMinor),
+    lines: account.prices.map((line) => ({
+      text: lineWords(line),
+      quantity: quantityText(line.quantityThousandths),
+      each: money(line.unitMinor),
+      amount: money(lineNet(line)),
     })),
     net: money(account.netMinor),
     tax: money(account.taxMinor),
     total: money(account.totalMinor),
-    payments: account.payments.map(({ kind, how, minor, at }) => ({
-      what: [`${kinds[kind]}, ${dateWords(at, shop)}`, how].filter((part) => part !== '').join(', '),
-      amount: money(kind === 'refund' ? minor : -minor),
-    })),
-    balanceLabel: dueMinor > 0 ? 'Still to pay' : dueMinor < 0 ? 'Owed to you' : 'Paid in full',
-    balance: money(Math.abs(dueMinor)),
+    payments: account.payments
+      .filter(({ voided }) => voided === null)
+      .map(({ kind, method, how, minor, at }) => ({
+        what: [paymentKindWords[kind], dateWords(at, shop), howPaidWords(method, how)].join(', '),
+        amount: money(kind === 'refund' ? minor : -minor),
+      })),
+    balanceLabel: balanceLabel(account.balance, 'customer'),
+    balance: hasAmount(account.balance) ? money(account.balance.minor) : '',
   }
 }

@@ -1,6 +1,6 @@
 import type { ShopBlock } from '@/lib/core/spec/spec-sheet'
 
-export type ReceiptHead = {
+export type HandOverSlipHead = {
   readonly tag: string
   readonly casting: string
   /** The side it goes on; '' when nobody said. */
@@ -13,14 +13,14 @@ export type ReceiptHead = {
 }
 
 /** Money as the shop writes it. */
-export type ReceiptData = {
+export type HandOverSlipData = {
   readonly language: string
   readonly shop: ShopBlock
   readonly jobNumber: string
   readonly revision: number
   readonly customer: string
   readonly engine: string
-  readonly heads: readonly ReceiptHead[]
+  readonly heads: readonly HandOverSlipHead[]
   /** Heads of the job that stay here. */
   readonly stillHere: readonly string[]
   readonly lines: readonly {

@@ -2,15 +2,15 @@ import { beside, finishPaper, gap, heading, need, paragraph, startPaper, within,
 import { shopWords } from './logo'
 import { facts } from './parts'
 import type { PrintSetting } from './print-setting'
-import type { ReceiptData } from './receipt-data'
+import type { HandOverSlipData } from './hand-over-slip-data'
 import { table, tableHeight } from './table'
 
-export type { ReceiptData } from './receipt-data'
+export type { HandOverSlipData } from './hand-over-slip-data'
 
 /** What goes home with the heads: who took which, what came back, what it cost and what was paid. */
-export async function receipt(data: ReceiptData, setting: PrintSetting): Promise<Uint8Array> {
+export async function handOverSlip(data: HandOverSlipData, setting: PrintSetting): Promise<Uint8Array> {
   const paper = await startPaper({
-    title: `Receipt, job ${data.jobNumber}`,
+    title: `Hand-over slip, job ${data.jobNumber}`,
     shopName: data.shop.name,
     language: data.language,
     setting,
@@ -50,14 +50,14 @@ const lineColumns = [
   { label: 'Amount', share: 1.5, align: 'end' },
 ] as const
 
-function top(paper: Paper, data: ReceiptData): void {
+function top(paper: Paper, data: HandOverSlipData): void {
   const { left, right } = paper
   const half = (left + right) / 2
   beside(paper, [
     () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
     () =>
       within(paper, half + 4, right, (part) => {
-        paragraph(part, `Receipt, job ${data.jobNumber}`, { face: 'text-bold', sizeMm: 5 })
+        paragraph(part, `Hand-over slip, job ${data.jobNumber}`, { face: 'text-bold', sizeMm: 5 })
         const lines = facts([
           ['For', data.customer],
           ['Engine', data.engine],
@@ -70,7 +70,7 @@ function top(paper: Paper, data: ReceiptData): void {
 }
 
 /** Work, tax, what was paid and what is left, one under the other so that the sums can be followed. */
-function account(paper: Paper, data: ReceiptData): void {
+function account(paper: Paper, data: HandOverSlipData): void {
   heading(paper, 'Account')
   table(
     paper,

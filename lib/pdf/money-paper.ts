@@ -1,0 +1,63 @@
+import { beside, finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
+import { shopWords } from './logo'
+import type { MoneyPaperData } from './money-paper-data'
+import { facts } from './parts'
+import type { PrintSetting } from './print-setting'
+import { table, tableHeight } from './table'
+
+export type { MoneyPaperData } from './money-paper-data'
+
+/** An invoice, a credit note or a receipt: shop and title block, what it is for, and the sums one under the other. */
+export async function moneyPaper(data: MoneyPaperData, setting: PrintSetting): Promise<Uint8Array> {
+  const paper = await startPaper({ title: data.title, shopName: data.shop.name, language: data.language, setting })
+  top(paper, data)
+  if (data.lead !== '') {
+    paragraph(paper, data.lead, { face: 'text-bold', sizeMm: 4.2 })
+    gap(paper, 2)
+  }
+  if (data.lines.length > 0) {
+    table(
+      paper,
+      lineColumns,
+      data.lines.map(({ text, quantity, each, tax, amount }) => [text, quantity, each, tax, amount]),
+    )
+    gap(paper, 2)
+  }
+  sums(paper, data)
+  return finishPaper(paper)
+}
+
+const lineColumns = [
+  { label: 'What', share: 4.4 },
+  { label: 'Quantity', share: 1, align: 'end' },
+  { label: 'Each', share: 1.4, align: 'end' },
+  { label: 'Tax', share: 2, align: 'end' },
+  { label: 'Amount', share: 1.5, align: 'end' },
+] as const
+
+function top(paper: Paper, data: MoneyPaperData): void {
+  const { left, right } = paper
+  const half = (left + right) / 2
+  beside(paper, [
+    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
+    () =>
+      within(paper, half + 4, right, (part) => {
+        paragraph(part, data.title, { face: 'text-bold', sizeMm: 5 })
+        for (const line of facts(data.block)) paragraph(part, line)
+      }),
+  ])
+  gap(paper, 3)
+}
+
+/** The sums stay together. */
+function sums(paper: Paper, data: MoneyPaperData): void {
+  const columns = [
+    { label: '', share: 8.3, align: 'end' },
+    { label: '', share: 2, align: 'end' },
+  ] as const
+  const rows = data.sums.map(({ label, amount }) => [label, amount])
+  need(paper, tableHeight(columns, rows, paper.right - paper.left) + 12)
+  heading(paper, 'Account')
+  const strong = data.sums.flatMap((sum, place) => (sum.strong ? [place] : []))
+  table(paper, columns, rows, { boldRows: new Set(strong) })
+}

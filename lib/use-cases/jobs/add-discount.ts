@@ -1,0 +1,28 @@
+import type { Actor } from '@/lib/core/access/roles'
+import { allow } from '@/lib/core/access/can'
+import { must, RefusedError } from '@/lib/core/errors'
+import { discountOf } from '@/lib/core/money/price-of'
+import { lineNet } from '@/lib/core/money/totals'
+import { accountOf, addPrices, lockAccount } from '@/lib/data/prices'
+import { shopOf } from '@/lib/data/shop'
+import { taxOf } from '@/lib/data/tax-rates'
+import { write, type Moment } from '@/lib/data/write'
+import type { AddDiscountInput } from '@/lib/schemas/job'
+
+/** Takes an amount off what is not invoiced yet, with a reason that the customer reads. Never below zero. */
+export async function addDiscount(actor: Actor, input: AddDiscountInput, moment: Moment): Promise<{ id: string }> {
+  must(allow(actor, 'price.change'))
+  return write(actor, moment, async (ctx) => {
+    await lockAccount(ctx.tx, input.jobId)
+    const line = discountOf(input, await taxOf(ctx.tx, input.tax, 'tax'), await shopOf(ctx.tx))
+    const { prices } = await accountOf(ctx.tx, input.jobId)
+    const open = prices.filter(({ invoice }) => invoice === null).reduce((sum, price) => sum + lineNet(price), 0)
+    if (line.unitMinor === 0) throw wrong('Enter an amount above zero.')
+    if (open + line.unitMinor < 0) throw wrong('The discount is more than the price lines come to. Enter less.')
+    const [id = ''] = await addPrices(ctx, input.jobId, [line])
+    return { id }
+  })
+}
+
+const wrong = (message: string): RefusedError =>
+  new RefusedError({ code: 'invalid', message, fields: { amount: message } })

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest'
+import { rateField } from '@/lib/core/money/tax-choice'
+import { addPriceLineSchema } from '@/lib/schemas/job'
+import { addPriceItemSchema } from '@/lib/schemas/price'
+import { addTaxRateSchema, changeTaxRateSchema } from '@/lib/schemas/tax'
+import { retireTaxRate } from '@/lib/use-cases/back-room/retire'
+import { addPriceLine } from '@/lib/use-cases/jobs/add-price-line'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
+import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
+import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
+import { addTaxRate } from '@/lib/use-cases/taxes/add-tax-rate'
+import { changeTaxRate } from '@/lib/use-cases/taxes/change-tax-rate'
+import { seeTaxPicks, seeTaxRates } from '@/lib/use-cases/taxes/see-tax-rates'
+import { testDatabase } from '@/tests/setup/database'
+import { at, counter, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
+import { account, bookPriced } from './account-shop'
+
+const add = (name: string, rate: string, isDefault = false) =>
+  addTaxRate(owner, addTaxRateSchema.parse({ name, rate, isDefault }), at(monday))
+const line = (jobId: string, tax: string) =>
+  addPriceLineSchema.parse({ jobId, text: 'Wash', quantity: '1', unitPrice: '100', tax })
+
+describe('taxes by name', () => {
+  it('are picked by a line, which keeps name and rate; one is what new lines start with', async () => {
+    await openShop(await testDatabase())
+    const { rateId } = await add('Sales tax', '8.25 %', true)
+    const other = await add('Parts', '5', true)
+    expect((await seeTaxPicks(counter)).map(({ label, isDefault }) => [label, isDefault])).toEqual([
+      ['Parts, 5 %', true],
+      ['Sales tax, 8.25 %', false],
+    ])
+    const { jobId } = await bookPriced({ prices: [] })
+    await addPriceLine(counter, line(jobId, rateField(rateId)), at(monday))
+    const change = { rateId, version: 1, name: 'Sales tax', rate: '9', isDefault: false }
+    await changeTaxRate(owner, changeTaxRateSchema.parse(change), at(monday))
+    await addPriceLine(counter, line(jobId, rateField(rateId)), at(monday))
+    expect((await account(jobId)).taxes).toMatchObject([
+      { name: 'Sales tax', basisPoints: 825, taxMinor: 825 },
+      { name: 'Sales tax', basisPoints: 900, taxMinor: 900 },
+    ])
+    const { account: seen } = await seeJob(counter, { number: '26-0001', now: monday })
+    // The older line's rate is none of today's: its form has the percentage.
+    expect(seen?.prices.map(({ typed }) => typed.tax)).toEqual(['8.25', rateField(rateId)])
+    await retireTaxRate(owner, { rateId: other.rateId, version: 1, retired: true }, at(monday))
+    const refused = await refusalOf(addPriceLine(counter, line(jobId, rateField(other.rateId)), at(monday)))
+    expect(refused.fields).toHaveProperty('tax')
+    expect((await seeTaxRates(owner)).rows.map(({ name, retired }) => [name, retired])).toEqual([
+      ['Sales tax', false],
+      ['Parts', true],
+    ])
+  })
+
+  it('have each their own name', async () => {
+    await openShop(await testDatabase())
+    await add('Sales tax', '8.25')
+    expect((await refusalOf(add('Sales tax', '5'))).fields).toHaveProperty('name')
+  })
+
+  it('carry the price list along when their rate changes', async () => {
+    await openShop(await testDatabase())
+    const { rateId } = await add('Sales tax', '8.25')
+    const item = { stepId: '', text: 'Gaskets', unitPrice: '$1,018.00', tax: rateField(rateId) }
+    await addPriceItem(owner, addPriceItemSchema.parse(item), at(monday))
+    const list = async () => (await seePriceList(counter)).rows[0]
+    expect(await list()).toMatchObject({ unitMinor: 101_800, taxName: 'Sales tax', taxBasisPoints: 825 })
+    const change = { rateId, version: 1, name: 'Sales tax', rate: '9', isDefault: false }
+    await changeTaxRate(owner, changeTaxRateSchema.parse(change), at(monday))
+    expect(await list()).toMatchObject({ taxBasisPoints: 900, tax: rateField(rateId) })
+  })
+})
