@@ -28,6 +28,9 @@ export function markText(mark: HeadMark): string {
   }
 }
 
+/** With a full stop, where the words typed have none. */
+const sentence = (words: string): string => (/[.!?]$/.test(words.trim()) ? words.trim() : `${words.trim()}.`)
+
 const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`
 
 /**
@@ -37,11 +40,11 @@ const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${
 export function noticeLine(mark: HeadMark): string | null {
   switch (mark.code) {
     case 'rework':
-      return `${capital(reworkText(mark.rework))}.`
+      return sentence(capital(reworkText(mark.rework)))
     case 'comeback':
-      return `Comeback: ${comebackText(mark)}.`
+      return sentence(`Comeback: ${comebackText(mark)}`)
     case 'finding':
-      return `Finding reported: ${mark.what}. Not answered yet.`
+      return `Finding reported: ${sentence(mark.what)} Not answered yet.`
     default:
       return null
   }

@@ -32,6 +32,14 @@ it('says what is odd about a head in a line, and in a word or two', () => {
   }
 })
 
+it('ends with one full stop, whatever was typed', () => {
+  expect(noticeLine({ code: 'finding', what: 'Guide 2 is loose.' })).toBe(
+    'Finding reported: Guide 2 is loose. Not answered yet.',
+  )
+  const rework = { from: 'vendor', order, text: 'It stands proud. ' } as const
+  expect(noticeLine({ code: 'rework', rework })).toBe('Rework of Northgate Grinding, order O-0004: It stands proud.')
+})
+
 it('says in a sentence at the step what has no notice of its own there', () => {
   expect(said.map(([mark]) => noticeLine(mark)).filter((line) => line !== null)).toEqual([
     'Comeback: seat leaks; paid by: the shop.',

@@ -29,23 +29,26 @@ type Props = {
   place: number
   tag: string
   scope: readonly { readonly id: StepId; readonly label: string }[]
+  /** Only what the vendor did stands open: at a bench the button has to be in view. */
+  folded?: boolean
 }
 
 /** How one head came back: what is seen to be done, what the vendor wrote on it, what is wrong. */
-export function HeadThatCame({ form, place, tag, scope }: Props) {
+export function HeadThatCame({ form, place, tag, scope, folded = false }: Props) {
   const { setValue, watch } = form.form
   const line = watch(`heads.${place}`)
-  return (
-    <fieldset className="stack">
-      <legend>{tag}</legend>
-      <CheckList
-        label="Work checked and done"
-        hint="Tick only what you have checked. The rest can be confirmed later; until then it counts as not done."
-        name={`confirmed-${line.visitId}`}
-        values={[...line.confirmed]}
-        onChange={(event) => setValue(`heads.${place}.confirmed`, toggled(line.confirmed, event.target))}
-        options={scope.map((step) => ({ value: step.id, label: step.label }))}
-      />
+  const work = (
+    <CheckList
+      label="Work checked and done"
+      hint="Tick only what you have checked. The rest can be confirmed later; until then it counts as not done."
+      name={`confirmed-${line.visitId}`}
+      values={[...line.confirmed]}
+      onChange={(event) => setValue(`heads.${place}.confirmed`, toggled(line.confirmed, event.target))}
+      options={scope.map((step) => ({ value: step.id, label: step.label }))}
+    />
+  )
+  const marks = (
+    <>
       <Check label="Seats installed" {...form.text(`heads.${place}.seatsIn`)} />
       <div className="columns">
         <TextInput
@@ -56,18 +59,37 @@ export function HeadThatCame({ form, place, tag, scope }: Props) {
         />
         <TextInput label="Meaning of the marks" required={false} {...form.text(`heads.${place}.marksRead`)} />
       </div>
+    </>
+  )
+  const reject = (
+    <details>
+      <summary>Not as ordered: reject {tag}</summary>
+      <div className="columns">
+        <TextInput label="What is wrong" required={false} {...form.text(`heads.${place}.rejectedWhy`)} />
+        <Select
+          label="Cost of rework paid by"
+          empty="Not rejected"
+          options={payerOptions}
+          {...form.text(`heads.${place}.redoCost`)}
+        />
+      </div>
+    </details>
+  )
+  return folded ? (
+    <>
+      {work}
       <details>
-        <summary>Not as ordered: reject {tag}</summary>
-        <div className="columns">
-          <TextInput label="What is wrong" required={false} {...form.text(`heads.${place}.rejectedWhy`)} />
-          <Select
-            label="Cost of rework paid by"
-            empty="Not rejected"
-            options={payerOptions}
-            {...form.text(`heads.${place}.redoCost`)}
-          />
-        </div>
+        <summary>Vendor’s marks, seats</summary>
+        {marks}
       </details>
+      {reject}
+    </>
+  ) : (
+    <fieldset className="stack">
+      <legend>{tag}</legend>
+      {work}
+      {marks}
+      {reject}
     </fieldset>
   )
 }

@@ -52,13 +52,14 @@ export function QueueList({ title, station, lines, none, folded = false, locale 
 }
 
 function Line({ line, station, locale }: { line: QueueLine; station: Station; locale: string }) {
+  const told = line.marks.filter(({ code }) => code !== 'urgent')
   return (
     <Link href={stepHref(station, line.visitId, line.step)} className={styles.line}>
       <Tag number={line.tag} />
       <span className={styles.what}>
         <strong>{line.step.label}</strong>
         <span className="soft">{note(line)}</span>
-        {line.marks.map((mark) => {
+        {told.map((mark) => {
           const words = markText(mark)
           return (
             <span key={words} className={isGrave(mark) ? styles.grave : styles.odd}>
@@ -68,6 +69,7 @@ function Line({ line, station, locale }: { line: QueueLine; station: Station; lo
         })}
       </span>
       <span className={styles.where}>
+        {told.length < line.marks.length && <strong>urgent</strong>}
         {line.promiseOn !== null && (
           <strong>
             by <Day on={line.promiseOn} locale={locale} />

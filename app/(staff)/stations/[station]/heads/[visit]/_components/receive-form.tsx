@@ -15,7 +15,7 @@ export function ReceiveForm({ receive: { orderId, scope }, visitId, tag }: Recei
   })
   return (
     <ActionForm form={form} submitLabel="Receive">
-      <HeadThatCame form={form} place={0} tag={tag} scope={scope} />
+      <HeadThatCame form={form} place={0} tag={tag} scope={scope} folded />
     </ActionForm>
   )
 }
