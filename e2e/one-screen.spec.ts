@@ -82,8 +82,27 @@ test('every step of the demo is one screen at each size: cells, keypad and butto
   expect(seenSteps).toBeGreaterThan(20)
   expect(withKeys).toBeGreaterThan(20)
   await nextGoesThroughTheCells(page, steps.get('pressure') ?? '')
+  await leftHandHasTheSame(page, steps.get('pressure') ?? '')
   await waysOnAreReadable(page, (steps.get('wash-out') ?? '').replace('wash-out', 'wash-in'))
 })
+
+/** With the keypad at the left everything is as wide as with it at the right. */
+async function leftHandHasTheSame(page: Page, step: string): Promise<void> {
+  await page.setViewportSize(sizes[0])
+  await page.goto(step)
+  const boxOf = async (selector: string) => {
+    const box = await page.locator(selector).first().boundingBox()
+    return { x: box?.x ?? NaN, width: Math.round(box?.width ?? NaN) }
+  }
+  const [key, cell] = ['[aria-label^="Keypad"] button', 'input[data-figure]']
+  const before = { key: await boxOf(key), cell: await boxOf(cell) }
+  expect(before.key.x).toBeGreaterThan(before.cell.x)
+  await page.getByRole('button', { name: 'Keypad on the left' }).click()
+  const after = { key: await boxOf(key), cell: await boxOf(cell) }
+  expect(after.key.x).toBeLessThan(after.cell.x)
+  expect([after.key.width, after.cell.width]).toEqual([before.key.width, before.cell.width])
+  await page.getByRole('button', { name: 'Keypad on the right' }).click()
+}
 
 /** “Next” goes through all empty cells, whatever their kinds, and then to the button; one tab stop leads into the keys. */
 async function nextGoesThroughTheCells(page: Page, step: string): Promise<void> {

@@ -22,10 +22,12 @@ export function StepBar({ screen, deeds }: { screen: StepScreen; deeds: ReactNod
       </div>
       <div className={styles.deeds}>
         {deeds}
-        <SwitchHere />
         <ButtonLink href={`/stations/${step.station}`} aria-label={`Queue of the ${screen.stationName.toLowerCase()}`}>
           Queue
         </ButtonLink>
+      </div>
+      <div className={styles.person}>
+        <SwitchHere />
       </div>
     </header>
   )
