@@ -180,6 +180,7 @@ export async function workThrough(
   visitId: string,
   before: readonly StepId[] = ['hand-over'],
   otherwise: Otherwise = () => undefined,
+  clock: () => Date = () => monday,
 ): Promise<void> {
   for (;;) {
     const { visit, route } = await loadDossier(await db(), visitId)
@@ -206,7 +207,7 @@ export async function workThrough(
       takenAt: null,
     })
     await twice(entry, (typed) =>
-      tickStep(owner, { visitId, step: key, seen: lastSeq(visit, key), entry: typed }, at(monday)),
+      tickStep(owner, { visitId, step: key, seen: lastSeq(visit, key), entry: typed }, at(clock())),
     )
   }
 }
