@@ -13,6 +13,9 @@ const pages = [
   { path: '/back-room/people', may: ['orla'] },
   { path: '/back-room/castings', may: ['orla', 'tamsin', 'dov'] },
   { path: '/back-room/prices', may: ['orla', 'tamsin'] },
+  { path: '/back-room/taxes', may: ['orla', 'tamsin'] },
+  { path: '/back-room/bookkeeper', may: ['orla'] },
+  { path: '/counter/unpaid', may: ['orla', 'tamsin'] },
   { path: '/back-room/settings', may: ['orla'] },
   { path: '/back-room/shop', may: ['orla'] },
   { path: '/back-room/tablets', may: ['orla'] },
@@ -55,7 +58,10 @@ test('nobody who is not signed in sees a page, a paper or a change, nor makes on
   const logo = `/api/logo/${'0'.repeat(64)}`
   const photo = '/api/photos/0190a0a0-0000-7000-8000-000000000000'
   const labels = '/api/papers/tag-labels?tag=T-0401'
-  for (const path of ['/api/papers/job-sheet/26-0001', labels, '/api/changes', '/api/find?q=T-0401', photo, logo]) {
+  const money = '/api/papers/money/0190a0a0-0000-7000-8000-000000000000'
+  const books = '/api/books/tax?from=2026-03-01&to=2026-03-31'
+  const job = '/api/papers/job-sheet/26-0001'
+  for (const path of [job, money, books, labels, '/api/changes', '/api/find?q=T-0401', photo, logo]) {
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
   expect((await request.post('/api/logo', logoSent({ Origin: baseURL ?? '' }))).status()).toBe(401)

@@ -32,7 +32,7 @@ export function moneyPaperData(facts: MoneyFacts): MoneyPaperData {
 type Money = (minor: number) => string
 
 function leadOf({ payment, reason }: MoneyFacts, money: Money): string {
-  if (payment === null) return reason
+  if (payment === null) return reason === '' ? '' : `Reason: ${reason}`
   const { kind, minor, method, how, takenBy } = payment
   const what = { deposit: 'Deposit received', payment: 'Payment received', refund: 'Paid back' }[kind]
   return `${what}: ${money(minor)} (${howPaidWords(method, how)})${takenBy === '' ? '' : `, by ${takenBy}`}.`
@@ -62,5 +62,12 @@ function sumsOf(facts: MoneyFacts, money: Money): MoneyPaperData['sums'] {
   ]
   if (kind === 'credit-note') return charged
   const left = { label: balanceLabel(balance, 'customer'), amount: money(balance.minor), strong: true }
-  return [...charged, sum('Paid so far', paidMinor), hasAmount(balance) ? left : { ...left, amount: '' }]
+  const jobMinor = paidMinor + (balance.code === 'to-refund' ? -balance.minor : balance.minor)
+  return [
+    ...charged,
+    // Another invoice of the job, or a credit note: what was paid and what is left are of all of them.
+    ...(jobMinor === totalMinor ? [] : [sum(`Job ${facts.jobNumber} in all`, jobMinor)]),
+    sum('Paid so far', paidMinor),
+    hasAmount(balance) ? left : { ...left, amount: '' },
+  ]
 }

@@ -25,9 +25,14 @@ describe('a credit note', () => {
     const taxes = [33, 33, 34].map((netMinor) => {
       const credit = creditOf(invoice, before, [{ line: 0, netMinor }])
       before.push({ line: 0, netMinor })
-      return credit.ok ? credit.value.taxMinor : null
+      return credit.ok ? credit.value.taxes : null
     })
-    expect(taxes).toEqual([3, 2, 3])
+    const at = { name: '', basisPoints: 825 }
+    expect(taxes).toEqual([
+      [{ ...at, netMinor: 33, taxMinor: 3 }],
+      [{ ...at, netMinor: 33, taxMinor: 2 }],
+      [{ ...at, netMinor: 34, taxMinor: 3 }],
+    ])
   })
 
   it('takes a discount into account', () => {
@@ -42,6 +47,15 @@ describe('a credit note', () => {
     expect(creditOf(invoice, [], whole.slice(0, 1))).toMatchObject({ ok: false })
     // The discount alone would make the note less than nothing.
     expect(creditOf(invoice, [], whole.slice(1))).toMatchObject({ ok: false })
+  })
+
+  it('stays within each rate, and within the whole', () => {
+    // 100.00 less 50.00 at 10 %, and 100.00 without tax: 155.00. The first line alone is 110.00, of a rate that has 55.00.
+    const first = [{ line: 0, netMinor: 10_000 }]
+    expect(creditOf([line(10_000, 1000), line(-5000, 1000), line(10_000, 0)], [], first).ok).toBe(false)
+    // 100.00 at 10 % and a discount of 20.00 without tax: 90.00. The first line is its whole rate, and more than the invoice.
+    expect(creditOf([line(10_000, 1000), line(-2000, 0)], [], first).ok).toBe(false)
+    expect(creditOf([line(10_000, 1000), line(2000, 0)], [], first).ok).toBe(true)
   })
 
   it('is refused for more than a line has left, for nothing, for what is no line, and for the other sign', () => {

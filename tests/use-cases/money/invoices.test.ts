@@ -123,7 +123,10 @@ describe('an invoice', () => {
     await price(jobId, 'Guides', '100')
     // 264.00 and 110.00.
     expect(await account(jobId)).toMatchObject({ totalMinor: 37_400, openMinor: 11_000 })
-    expect((await invoice(jobId)).number).toBe('INV-0002')
+    const second = await invoice(jobId)
+    expect(second.number).toBe('INV-0002')
+    const text = await textOf(second.paperId)
+    for (const part of ['Total $110.00', 'Job 26-0001 in all $374.00', 'To pay $374.00']) expect(text).toContain(part)
     expect(await account(jobId)).toMatchObject({ totalMinor: 37_400, openMinor: 0 })
   })
 })

@@ -37,7 +37,9 @@ export function PriceTable({ job, account }: Props) {
         each: money(line.unitMinor),
         tax: line.taxName === '' && line.taxBasisPoints === 0 ? 'none' : taxWords(line.taxName, line.taxBasisPoints),
         amount: money(lineNet(line)),
-        invoice: line.invoice ?? (
+        invoice: line.invoice ? (
+          <span className="nowrap">{line.invoice}</span>
+        ) : (
           <ChangePrice key={line.version} line={change} currency={job.currency} taxes={account.taxPicks} />
         ),
       },
@@ -71,7 +73,7 @@ export function InvoiceTable({ job, account }: Props) {
     id,
     cells: {
       number: (
-        <a href={moneyPaperHref(id)} target="_blank" rel="noreferrer">
+        <a className="nowrap" href={moneyPaperHref(id)} target="_blank" rel="noreferrer">
           {number}
         </a>
       ),
@@ -112,7 +114,7 @@ export function PaymentTable({ job, account }: Props) {
       how: howPaidWords(method, how),
       amount: voided === null ? money(signed(kind, minor)) : <s>{money(signed(kind, minor))}</s>,
       receipt: receipt && (
-        <a href={moneyPaperHref(receipt.id)} target="_blank" rel="noreferrer">
+        <a className="nowrap" href={moneyPaperHref(receipt.id)} target="_blank" rel="noreferrer">
           {receipt.number}
         </a>
       ),
