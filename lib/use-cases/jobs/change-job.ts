@@ -11,7 +11,7 @@ import { refuseConflict } from './refuse-conflict'
 const labels = { promiseOn: 'promise date', urgent: 'urgent', note: 'note', partsPlace: 'place of the parts' }
 
 /**
- * Changes what may change after booking: promise, urgency, note, place of the parts; target, side and rack place of each
+ * Changes what may change after booking: promise, urgency, note, place of the parts; target, side and rack location of each
  * head. What somebody else changed since it was looked at is a conflict, unless both now say the same.
  */
 export async function changeJob(actor: Actor, input: ChangeJobInput, moment: Moment): Promise<{ changed: number }> {

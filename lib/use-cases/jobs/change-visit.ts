@@ -8,7 +8,7 @@ import type { ChangeJobInput } from '@/lib/schemas/job'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
 import { refuseConflict } from './refuse-conflict'
 
-const labels = { target: 'target', side: 'side', rackPlace: 'rack place' }
+const labels = { target: 'target', side: 'side', rackPlace: 'rack location' }
 
 /** One head of the job: 1 when something changed, 0 when it already said so. */
 export async function changeVisit(

@@ -129,7 +129,7 @@ function VisitFields({ form, at, hasChambers }: { form: BookingActionForm; at: n
         )}
         <TextInput label="What came with it" {...form.text(`heads.${at}.cameWith`)} />
         <TextInput label="Whose that is" {...form.text(`heads.${at}.ownedBy`)} />
-        <TextInput label="Rack place" {...form.text(`heads.${at}.rackPlace`)} />
+        <TextInput label="Rack location" {...form.text(`heads.${at}.rackPlace`)} />
       </div>
     </>
   )

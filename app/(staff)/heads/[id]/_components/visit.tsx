@@ -38,7 +38,8 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
         {visit.ordered.length > 0 && `. Ordered: ${visit.ordered.join(', ')}`}
         {visit.target !== '' && `. Target ${visit.target}`}
         {visit.side !== '' && `. Goes on: ${visit.side}`}
-        {visit.cameWith !== '' && `. Came with: ${visit.cameWith}`}.
+        {visit.cameWith !== '' && `. Came with: ${visit.cameWith}`}
+        {visit.rackPlace !== '' && `. Rack location: ${visit.rackPlace}`}.
       </p>
       {visit.comebackOf && (
         <p>

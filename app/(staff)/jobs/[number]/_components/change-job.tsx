@@ -72,7 +72,7 @@ function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }
                 <FormFigure form={form} name={`visits.${at}.target`} label="Target chamber" quantity="chamberVolume" />
               )}
               <TextInput label="Side it goes on" {...form.text(`visits.${at}.side`)} />
-              <TextInput label="Rack place" {...form.text(`visits.${at}.rackPlace`)} />
+              <TextInput label="Rack location" {...form.text(`visits.${at}.rackPlace`)} />
             </div>
           </fieldset>
         ))}
