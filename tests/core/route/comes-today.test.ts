@@ -33,6 +33,7 @@ describe('a step that is coming comes today', () => {
       // It comes today, and then the wash is first.
       expect(at({ ...facts, arrivesOn: today, waitsFor: [wait, step('wash-in')] })).toBe(false)
       expect(at({ where, waitsFor: [], arrivesOn: null })).toBe(false)
+      expect(at({ where: 'in house', waitsFor: [wait], arrivesOn: '2026-03-05' })).toBe(false)
     }
   })
 

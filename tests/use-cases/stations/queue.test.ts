@@ -96,7 +96,11 @@ it('the owner’s rework is on every line until the step that found it is done a
   await hold(visitId, 'crack', 'crack at chamber 2', minutes(-10))
   await decide(visitId, 'weld it', minutes(-5))
   await workThrough(visitId, ['crack'])
-  expect((await linesAt('wash', visitId)).map(({ marks }) => marks)).toEqual([[rework('weld it')]])
+  const atWash = async () => (await linesAt('wash', visitId)).map(({ marks }) => marks)
+  expect(await atWash()).toEqual([[rework('weld it')]])
+  // Begun is not done.
+  await startStep(machinist, { visitId, step: keyOf('crack'), seen: 99_999 }, at(monday))
+  expect(await atWash()).toEqual([[rework('weld it')]])
   // Both holds below are decided after the minute in which the steps are ticked.
   await hold(visitId, 'crack', 'crack at chamber 3', minutes(5))
   await decide(visitId, 'weld that too', minutes(6))
