@@ -32,14 +32,22 @@ export type RecordPlaces = {
  */
 export function placesTurnedRound(before: RecordPlaces, after: RecordPlaces): string[] {
   if (before.deepEdge === after.deepEdge) return []
+  const widthIn = after.figures.find(({ key }) => key === 'milledWidthIn')?.value
+  // What lies in the middle is as far from either edge.
+  const inMiddle = (xIn: number): boolean => widthIn !== undefined && Math.abs(2 * xIn - widthIn) < 1e-6
   const figures = placesAcross.filter((key) =>
-    before.figures.some((was) => was.key === key && after.figures.some((now) => isSame(was, now))),
+    before.figures.some(
+      (was) => was.key === key && !inMiddle(was.value) && after.figures.some((now) => isSame(was, now)),
+    ),
   )
   const hasOutline = before.outlines.some((was) =>
     after.outlines.some((now) => now.form === was.form && now.points === was.points),
   )
   const bolts = before.bolts.filter(
-    (was) => was.xIn !== null && after.bolts.some((now) => now.label === was.label && now.xIn === was.xIn),
+    (was) =>
+      was.xIn !== null &&
+      !inMiddle(was.xIn) &&
+      after.bolts.some((now) => now.label === was.label && now.xIn === was.xIn),
   )
   return [
     ...figures.map((key) => castingFigures[key].label),

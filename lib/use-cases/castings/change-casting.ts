@@ -39,6 +39,6 @@ export async function changeCasting(
 /** A place keeps its meaning: it is entered anew from the other edge, or the deep edge stays. */
 function refuseTurnedRound(places: readonly string[]): void {
   if (places.length === 0) return
-  const message = `These are measured from the shallow edge, which is the other one now: ${places.join(', ')}. Enter each from the other edge (milled width less what stands there), or keep the deep edge.`
+  const message = `These are measured from the shallow edge, which is the other one now: ${places.join(', ')}. Count them from the other edge (milled width less what stands there), or keep the deep edge.`
   throw new RefusedError({ code: 'invalid', message, fields: { deepEdge: message } })
 }

@@ -38,6 +38,19 @@ it('a place entered from the other edge is right: 7 − 3 = 4', () => {
   expect(placesTurnedRound(record, anew)).toEqual([])
 })
 
+it('a place in the middle is as far from either edge, and may stay: 3.5 of 7', () => {
+  const middle: RecordPlaces = {
+    deepEdge: 'exhaust',
+    figures: [
+      { form: 'any', key: 'injectorXIn', value: 3.5 },
+      { form: 'any', key: 'milledWidthIn', value: 7 },
+    ],
+    outlines: [],
+    bolts: [{ label: 'A', xIn: 3.5 }],
+  }
+  expect(placesTurnedRound(middle, { ...middle, deepEdge: 'intake' })).toEqual([])
+})
+
 it('knows every place across that a record has', () => {
   const across = Object.keys(castingFigures).filter((key) => key.endsWith('XIn') || key === 'openingCentreIn')
   expect([...placesAcross].sort()).toEqual(across.sort())

@@ -2,6 +2,7 @@ import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { CastingForm } from './form-values'
+import { Recount } from './recount'
 import { chamberShapeOptions, deepEdgeOptions } from './groups'
 
 export function FactFields({ form }: { form: CastingForm }) {
@@ -24,6 +25,7 @@ export function FactFields({ form }: { form: CastingForm }) {
         options={deepEdgeOptions}
         {...form.text('deepEdge')}
       />
+      <Recount form={form} />
       <TextArea label="Note" required={false} {...form.text('note')} />
     </>
   )
