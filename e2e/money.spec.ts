@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync'
 import { expect, test, type Page } from '@playwright/test'
 import { readPdf } from '../tests/pdf/read-pdf'
+import { isSound } from './sound'
 import { bookJob, openHead, signIn, tapAgain } from './person'
 
 /** From the price line to the paid invoice and the head in the customer's hands; figures worked by hand. */
@@ -41,6 +42,19 @@ const booking = (customer: string) => ({
   preset: 'Cut to size',
 })
 
+/** At a desk, on a tablet and on a phone. */
+async function isSoundEverywhere(page: Page) {
+  const desk = page.viewportSize()
+  for (const size of [
+    { width: 1024, height: 768 },
+    { width: 390, height: 844 },
+  ]) {
+    await page.setViewportSize(size)
+    await isSound(page, `${page.url()} at ${size.width}`)
+  }
+  if (desk) await page.setViewportSize(desk)
+}
+
 test('invoice, payment, hand over; what changes after the invoice is a credit note', async ({ page }) => {
   await signIn(page, 'tamsin')
   const { number, tag } = await bookJob(page, booking('Amabel Frayne'))
@@ -72,6 +86,8 @@ test('invoice, payment, hand over; what changes after the invoice is a credit no
   const text = await textOf(page, await invoice.getAttribute('href'))
   for (const words of ['Amabel Frayne', 'Strip and wash', '1.5', '$12.62', '$165.62']) expect(text).toContain(words)
 
+  await isSoundEverywhere(page)
+
   // Nobody but the owner hands it over unpaid.
   await page.goto(`${job}/hand-over`)
   await page.getByLabel('Picked up by').fill('Amabel Frayne')
@@ -95,6 +111,7 @@ test('invoice, payment, hand over; what changes after the invoice is a credit no
 
   // 30.00 off the wash: 32.48 with tax (2.475 → 2.48); 33.14 is left.
   await invoices.getByRole('link', { name: /^Write a credit note/ }).click()
+  await isSoundEverywhere(page)
   await page.getByLabel(/^Strip and wash: credit/).fill('45.01')
   await page.getByLabel('Reason', { exact: false }).fill('Came in clean')
   await page.getByRole('button', { name: 'Write the credit note' }).click()
@@ -107,6 +124,7 @@ test('invoice, payment, hand over; what changes after the invoice is a credit no
 
   await page.goto(`${job}/hand-over`)
   await expect(page.getByText('To pay: $33.14')).toBeVisible()
+  await isSoundEverywhere(page)
   await page.getByLabel('Picked up by').fill('Amabel Frayne')
   await page.getByLabel(/^Bank or side/).fill('not said')
   await expect(page.getByLabel(/^Amount/)).toHaveValue('33.14')

@@ -9,6 +9,7 @@ import { lineNet } from '@/lib/core/money/totals'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { howPaidWords, moneyPaperWords, paymentKindWords } from '@/lib/words/money'
 import { ChangePrice } from './change-price'
+import styles from './job.module.css'
 import { moneyPaperHref } from './papers'
 import { VoidPayment } from './void-payment'
 
@@ -32,7 +33,7 @@ export function PriceTable({ job, account }: Props) {
     return {
       id: line.id,
       cells: {
-        text: lineWords(line),
+        text: <span className={styles.words}>{lineWords(line)}</span>,
         quantity: quantityText(line.quantityThousandths),
         each: money(line.unitMinor),
         tax: line.taxName === '' && line.taxBasisPoints === 0 ? 'none' : taxWords(line.taxName, line.taxBasisPoints),
@@ -78,13 +79,16 @@ export function InvoiceTable({ job, account }: Props) {
         </a>
       ),
       at: <When at={at} zone={job.timeZone} locale={job.locale} style="date" />,
-      what:
-        kind === 'invoice'
-          ? moneyPaperWords[kind]
-          : `${moneyPaperWords[kind]} to ${numbers.get(invoiceId ?? '') ?? ''}: ${reason}`,
+      what: (
+        <span className={styles.words}>
+          {kind === 'invoice'
+            ? moneyPaperWords[kind]
+            : `${moneyPaperWords[kind]} to ${numbers.get(invoiceId ?? '') ?? ''}: ${reason}`}
+        </span>
+      ),
       total: money(kind === 'invoice' ? totalMinor : -totalMinor),
       credit: kind === 'invoice' && job.may.change && (
-        <Link href={`/jobs/${job.number}/credit/${id}`}>
+        <Link className="nowrap" href={`/jobs/${job.number}/credit/${id}`}>
           Write a credit note<span className="visually-hidden"> to {number}</span>
         </Link>
       ),

@@ -2,7 +2,7 @@
 import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
-import { TaxField } from '@/app/_components/money/tax-field'
+import { firstTax, TaxField } from '@/app/_components/money/tax-field'
 import { CheckList, Choice } from '@/app/_components/ui/choice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { ConflictResolver } from '@/app/(staff)/back-room/_components/conflict-resolver'
@@ -25,7 +25,8 @@ const valuesOf = (finding: FindingView) => ({
   addsWork: [...finding.addsWork],
   how: finding.how,
   answeredBy: finding.customer,
-  tax: finding.tax,
+  // Nothing was asked yet: the shop's own tax, as on any new line.
+  tax: finding.askedAt === null && finding.price === '' ? firstTax(finding.taxes) : finding.tax,
 })
 
 const labels: Readonly<Record<string, string>> = {
