@@ -120,3 +120,47 @@ test('a scanned tag opens its step at the station of this device; without one, t
   await gaugeTypes(page, tag)
   await expect(page.getByRole('region', { name: 'Route' })).toBeVisible()
 })
+
+test('a stop is felt, nothing typed is said, and the words of a finding outlive a reload', async ({ page }) => {
+  await page.addInitScript(() => {
+    const felt: unknown[] = []
+    Object.assign(window, { felt })
+    navigator.vibrate = (pattern) => felt.push(pattern) > 0
+  })
+  const felt = () => page.evaluate(() => (window as unknown as { felt: unknown[] }).felt.length)
+  await signIn(page, 'tamsin')
+  const { tag } = await bookJob(page, {
+    customer: 'Lowell Wexcombe',
+    phone: '555-0141',
+    casting: 'Harrow wedge 64',
+    target: '60',
+    preset: 'Cut to size',
+  })
+  await signIn(page, 'dov')
+  await doStep(page, tag, 'Check in', checkIn)
+  await doStep(page, tag, 'Strip and wash')
+  await openStep(page, tag, 'Measure thickness')
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await expect(page.getByRole('status').filter({ hasText: 'Nothing typed yet.' })).toBeVisible()
+  expect(await felt()).toBe(0)
+
+  // No head is nine inches out of straight: felt once it is left, not while it is typed.
+  const across = page.getByRole('group', { name: 'Straightness', exact: true }).getByLabel('across', { exact: true })
+  await across.focus()
+  await page.keyboard.type('9')
+  expect(await felt()).toBe(0)
+  await page.keyboard.press('Enter')
+  await expect.poll(felt).toBeGreaterThan(0)
+
+  await page.getByRole('button', { name: 'Finding', exact: true }).click()
+  const dialog = page.getByRole('dialog')
+  const what = dialog.getByLabel(/^What was found/)
+  await what.fill('Guide 3 is loose')
+  await page.reload()
+  await page.getByRole('button', { name: 'Finding', exact: true }).click()
+  await expect(what).toHaveValue('Guide 3 is loose')
+  await dialog.getByRole('button', { name: 'Report it' }).click()
+  await expect(dialog).toBeHidden()
+  await expect(page.getByText('Finding reported: Guide 3 is loose. Not answered yet.')).toBeVisible()
+  await expect(page.getByRole('banner').or(page.locator('header')).getByText('finding open')).toBeVisible()
+})
