@@ -101,6 +101,8 @@ export const bookJobSchema = z
     deposit: optionalAmount,
     depositMethod: z.enum(paymentMethods).default('other'),
     depositHow: words(60),
+    /** More than the price lines come to, and that is meant. */
+    depositConfirmed: z.boolean().default(false),
     promiseOn: day,
     urgent: z.boolean(),
     partsPlace: words(60),
@@ -176,6 +178,7 @@ export const emptyBooking = (): BookJobForm => ({
   deposit: '',
   depositMethod: 'cash',
   depositHow: '',
+  depositConfirmed: false,
   promiseOn: '',
   urgent: false,
   partsPlace: '',

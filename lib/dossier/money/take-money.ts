@@ -12,8 +12,8 @@ export type NewPayment = Paid & {
   readonly how: string
   /** More than is owed, and that is meant. */
   readonly confirmed: boolean
-  /** Where a form has its amount and question: "payment.". */
-  readonly fieldsAt?: string
+  /** What a form calls its amount and its question; left out: as they are called here. */
+  readonly fields?: { readonly amount: string; readonly confirmed: string }
 }
 
 /** Money taken or given back, and its receipt at once. */
@@ -26,7 +26,7 @@ export async function takeMoney(
   await lockAccount(ctx.tx, jobId)
   const { totalMinor, payments } = await accountOf(ctx.tx, jobId)
   const paid = payments.filter(({ voided }) => voided === null)
-  must(at(payment.fieldsAt ?? '', checkPayment({ totalMinor, paid }, payment, confirmed)))
+  must(at(payment.fields ?? {}, checkPayment({ totalMinor, paid }, payment, confirmed)))
   const id = newId(ctx.now)
   await ctx.tx.payment.create({
     data: { id, jobId, kind, minor, method, how, at: ctx.now, byId: ctx.actor.personId },
@@ -48,8 +48,8 @@ export async function takeMoney(
 }
 
 /** The same refusal, at the fields of a form that has them elsewhere. */
-function at<T>(prefix: string, result: Result<T>): Result<T> {
+function at<T>(names: Readonly<Record<string, string>>, result: Result<T>): Result<T> {
   if (result.ok || !result.refusal.fields) return result
-  const fields = Object.entries(result.refusal.fields).map(([field, message]) => [`${prefix}${field}`, message])
+  const fields = Object.entries(result.refusal.fields).map(([field, message]) => [names[field] ?? field, message])
   return { ok: false, refusal: { ...result.refusal, fields: Object.fromEntries(fields) as Record<string, string> } }
 }

@@ -90,7 +90,7 @@ async function settle(ctx: Write, { jobId, payment, unpaidReason }: Input) {
   let receiptId: string | null = null
   if (amount !== '') {
     const minor = minorAt(amount, await shopOf(ctx.tx), 'payment.amount')
-    receiptId = (await takeMoney(ctx, jobId, { ...paidBy, kind: 'payment', minor, fieldsAt: 'payment.' })).receiptId
+    receiptId = (await takeMoney(ctx, jobId, { ...paidBy, kind: 'payment', minor, fields: atPayment })).receiptId
   }
   const unpaidMinor = Math.max(0, (await accountOf(ctx.tx, jobId)).dueMinor)
   if (unpaidMinor === 0) return { receiptId, unpaidMinor }
@@ -100,6 +100,8 @@ async function settle(ctx: Write, { jobId, payment, unpaidReason }: Input) {
   }
   return { receiptId, unpaidMinor }
 }
+
+const atPayment = { amount: 'payment.amount', confirmed: 'payment.confirmed' }
 
 const unpaid = (field: string, message: string): RefusedError =>
   new RefusedError({ code: 'wrong-state', message, fields: { [field]: message } })

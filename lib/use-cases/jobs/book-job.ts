@@ -77,11 +77,12 @@ async function linesOf(reader: Reader, { prices }: BookJobInput, manner: AmountM
   return lines
 }
 
-/** A deposit is what the customer chose to leave here: more than the lines come to is not asked about once more. */
+/** A deposit of more than the price lines come to is asked about; one before there are any is not. */
 async function takeDeposit(ctx: Write, jobId: string, input: BookJobInput, manner: AmountManner): Promise<string> {
-  const { deposit, depositMethod: method, depositHow: how } = input
+  const { deposit, depositMethod: method, depositHow: how, depositConfirmed: confirmed } = input
+  const fields = { amount: 'deposit', confirmed: 'depositConfirmed' }
   const minor = minorAt(deposit, manner, 'deposit')
-  return (await takeMoney(ctx, jobId, { kind: 'deposit', minor, method, how, confirmed: true })).receiptId
+  return (await takeMoney(ctx, jobId, { kind: 'deposit', minor, method, how, confirmed, fields })).receiptId
 }
 
 async function refuseUnknownEstimate(reader: Reader, estimateId: string): Promise<void> {

@@ -54,6 +54,16 @@ describe('a payment', () => {
     expect((await account(jobId)).balance).toEqual({ code: 'to-refund', minor: 1 })
   })
 
+  it('at a booking too: a deposit of more than its price lines', async () => {
+    const { client } = await openedShop()
+    // 264.00 in all.
+    expect((await refusalOf(bookPriced({ deposit: '264.01' }))).fields).toHaveProperty('depositConfirmed')
+    expect(await client.job.count()).toBe(0)
+    const { jobId } = await bookPriced({ deposit: '264.01', depositConfirmed: true })
+    expect((await account(jobId)).balance).toEqual({ code: 'to-refund', minor: 1 })
+    expect((await account((await bookPriced({ prices: [], deposit: '50' })).jobId)).paidMinor).toBe(5000)
+  })
+
   it('that is voided does not count, says why, and stays with its receipt', async () => {
     await openedShop()
     const { jobId } = await bookPriced()

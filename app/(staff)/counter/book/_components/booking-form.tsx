@@ -68,7 +68,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         <Fold
           form={form}
           title="Prices and deposit"
-          within={['prices', 'deposit', 'depositMethod', 'depositHow', 'pricesOnLink']}
+          within={['prices', 'deposit', 'depositMethod', 'depositHow', 'depositConfirmed', 'pricesOnLink']}
         >
           <PricesPart form={form} currency={booking.currency} list={booking.priceList} taxes={booking.taxes} />
         </Fold>

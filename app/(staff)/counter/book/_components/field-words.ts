@@ -9,6 +9,7 @@ const words: Readonly<Record<string, string>> = {
   targetCc: 'Target chamber',
   promiseOn: 'Promise date',
   deposit: 'Deposit',
+  depositConfirmed: 'Deposit',
   classMinCc: 'Smallest chamber allowed',
   classMaxCut: 'Deepest cut allowed',
   ordered: 'Work ordered',

@@ -1,5 +1,5 @@
 'use client'
-import { useFieldArray } from 'react-hook-form'
+import { useFieldArray, useWatch } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
 import { firstTax, TaxField, type TaxOption } from '@/app/_components/money/tax-field'
@@ -22,6 +22,8 @@ type Props = {
 }
 
 export function PricesPart({ form, currency, list, taxes }: Props) {
+  const isMeant = useWatch({ control: form.form.control, name: 'depositConfirmed' })
+  const asksTwice = isMeant || form.form.formState.errors.depositConfirmed !== undefined
   const lines = useFieldArray({ control: form.form.control, name: 'prices' })
   const add = () => {
     const tax = form.form.getValues('prices').at(-1)?.tax ?? firstTax(taxes)
@@ -53,6 +55,7 @@ export function PricesPart({ form, currency, list, taxes }: Props) {
       <div className={styles.fields}>
         <TextInput label={`Deposit, ${currency}`} inputMode="decimal" {...form.text('deposit')} />
         <Select label="Deposit paid by" options={methods} {...form.text('depositMethod')} />
+        {asksTwice && <Check label="Take more than is owed" {...form.text('depositConfirmed')} />}
         <TextInput label="Note to the deposit" required={false} {...form.text('depositHow')} />
       </div>
       <Check label="Show prices on the customer’s private link" {...form.text('pricesOnLink')} />
