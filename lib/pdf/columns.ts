@@ -9,6 +9,8 @@ export type Line = {
   readonly draw: (canvas: Canvas, xMm: number, yMm: number) => void
   /** It goes on with what the line before began: no column ends between them. */
   readonly goesOn?: boolean
+  /** What stands over it again where a column begins with it: the head of its table. */
+  readonly again?: readonly Line[]
 }
 
 /** Lines that stay together where they can. */
@@ -36,7 +38,8 @@ function fill(blocks: readonly Lines[], heightMm: number, wholeMm: number): { co
     if (height <= wholeMm || (kept < 2 && column.length > 0)) break
     const taken = Math.max(kept, 1)
     column.push(...block.slice(0, taken))
-    rest[0] = block.slice(taken)
+    const [next] = block.slice(taken)
+    rest[0] = [...(next?.again ?? []), ...block.slice(taken)]
     break
   }
   return { column, rest }
@@ -148,9 +151,10 @@ export function listLines(title: string, items: readonly string[], sizeMm: numbe
 export const closer = (lines: Lines, share: number): Lines =>
   share === 1
     ? lines
-    : lines.map(({ heightMm, draw, goesOn }) => ({
+    : lines.map(({ heightMm, draw, goesOn = false, again = [] }) => ({
         heightMm: heightMm * share,
         goesOn,
+        again: closer(again, share),
         draw: (canvas, xMm, yMm) => {
           const pageMm = canvas.page.getHeight() / pointsPerMm
           canvas.page.pushOperators(pushGraphicsState(), concatTransformationMatrix(share, 0, 0, share, 0, 0))

@@ -22,6 +22,12 @@ export type JobSheetOwed = {
   readonly choices: readonly string[]
 }
 
+/** Readings of each valve: a row a valve, a column a reading; null: still to be written. */
+export type JobSheetValves = {
+  readonly columns: readonly { readonly label: string; readonly unit: string }[]
+  readonly rows: readonly { readonly name: string; readonly cells: readonly (string | null)[] }[]
+}
+
 export type JobSheetStep = {
   readonly label: string
   readonly station: string
@@ -32,6 +38,8 @@ export type JobSheetStep = {
   readonly note: string
   /** The figures this bench needs: "Slot, holes 1, 3: 12.5 thou, at the top, toward the intake edge"; '' when none. */
   readonly wanted: string
+  /** What is read at each valve; absent: nothing is. */
+  readonly valves?: JobSheetValves
   readonly owes: readonly JobSheetOwed[]
 }
 

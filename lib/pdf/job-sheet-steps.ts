@@ -2,6 +2,7 @@ import { drawWords, paperColours, pointsPerMm, type Canvas, type TextStyle } fro
 import type { Line } from './columns'
 import { wordsWidth } from './fonts'
 import type { JobSheetOwed, JobSheetPoint, JobSheetStep } from './job-sheet-data'
+import { valveLines } from './job-sheet-valves'
 import { wrap } from './wrap'
 
 const boxMm = 3.3
@@ -30,7 +31,9 @@ export function stepLines(step: JobSheetStep, number: number, widthMm: number): 
   const noteBeside = notes !== '' && fits(wordsWidth(notes, 'text') * noteMm)
   const [only, ...others] = owed
   const rowBeside =
-    notes === '' && step.wanted === '' && only && others.length === 0 && fits(widthOf(only)) ? only : null
+    notes === '' && step.wanted === '' && !step.valves && only && others.length === 0 && fits(widthOf(only))
+      ? only
+      : null
   const heightMm = rowBeside?.some(({ blank }) => blank) ? blankLineMm : stepLineMm
   const small = { face: 'text', sizeMm: noteMm } as const
   return [
@@ -54,6 +57,7 @@ export function stepLines(step: JobSheetStep, number: number, widthMm: number): 
     ...(step.wanted === '' ? [] : wrap(step.wanted, 'text-bold', wantedMm, widthMm - indentMm)).map((words) =>
       wordsLine(words, { face: 'text-bold', sizeMm: wantedMm }),
     ),
+    ...(step.valves ? valveLines(step.valves, indentMm, widthMm) : []),
     ...(rowBeside ? [] : owed).map(rowLine),
   ]
 }

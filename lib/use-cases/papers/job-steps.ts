@@ -3,7 +3,7 @@ import { shopRepeatability } from '@/lib/core/chamber/burette'
 import { isMillPoint, millStops } from '@/lib/core/chamber/mill-point'
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
-import { placesOf } from '@/lib/core/readings/valves'
+import { isValveKind, placesOf } from '@/lib/core/readings/valves'
 import { keyText, sameKey } from '@/lib/core/route/keys'
 import { stationName } from '@/lib/core/route/rules-words'
 import type { Owed, RouteStep } from '@/lib/core/route/types'
@@ -17,6 +17,7 @@ import { cutFactsOf } from '@/lib/dossier/cut-facts'
 import type { Dossier } from '@/lib/dossier/dossier'
 import type { NextPass } from '@/lib/dossier/next-pass'
 import { answerWords, bareText } from '@/lib/dossier/reading-text'
+import { jobValves } from './job-valves'
 import { benchFiguresOf } from '@/lib/dossier/at-bench'
 import { benchSentence } from '@/lib/words/at-bench'
 import { orderText, reasonText } from '@/lib/words/route'
@@ -30,14 +31,17 @@ const closed: ReadonlySet<RouteStep['state']> = new Set(['done', 'waived', 'not 
 export const jobSteps = (head: Dossier, live: boolean, pass: NextPass | null): JobSheetStep[] =>
   head.route
     .filter((step) => step.state !== 'not needed')
-    .map((step) => ({
+    .map((step) => ({ step, valves: live ? jobValves(head, step) : null }))
+    .map(({ step, valves }) => ({
       label: step.label,
       station: stationName(step.station, head.settings.rules),
       state: step.state,
       outside: outsideWords(head, step),
       note: live ? noteWords(head, step) : '',
       wanted: !live || closed.has(step.state) ? '' : benchSentence(benchFiguresOf(head, step)),
+      ...(valves ? { valves } : {}),
       owes: step.owes
+        .filter(({ kind }) => !valves || !isValveKind(kind))
         .map((owed) => owedBlanks(head, step, owed, closed.has(step.state) ? [] : readsAt(head, step, owed, pass)))
         .flatMap((owed) => (live ? owed : (readOf(owed) ?? []))),
     }))
