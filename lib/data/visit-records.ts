@@ -62,12 +62,12 @@ export const visitInclude = {
 
 export type VisitRecord = Prisma.VisitGetPayload<{ include: typeof visitInclude }>
 
-/** Which visits: by their ids, or all of one job, of one pair, of the pair of a visit, of one head. */
+/** Which visits: by their ids, or all of one job, of one pair, of the pairs of these visits, of one head. */
 export type WhichVisits =
   | { readonly ids: readonly string[] }
   | { readonly jobId: string }
   | { readonly pairId: string }
-  | { readonly pairOf: string }
+  | { readonly pairsOf: readonly string[] }
   | { readonly headId: string }
 
 export type ReadVisits = {
@@ -110,15 +110,17 @@ const visitColumns = '"id", "jobId", "headId", "pairId", "rulesVersion"'
 
 function conditionOf(which: WhichVisits): Scope {
   if ('ids' in which) {
-    // Of none nothing is found: no id is NULL, and the index knows it. With 1 = 0 SQLite plans to read all visits.
-    const marks = which.ids.length === 0 ? 'NULL' : which.ids.map(() => '?').join(', ')
-    return { sql: `"id" IN (${marks})`, params: which.ids }
+    return { sql: `"id" IN (${marksOf(which.ids)})`, params: which.ids }
   }
   if ('jobId' in which) return { sql: '"jobId" = ?', params: [which.jobId] }
   if ('pairId' in which) return { sql: '"pairId" = ?', params: [which.pairId] }
   if ('headId' in which) return { sql: '"headId" = ?', params: [which.headId] }
-  return { sql: '"pairId" IN (SELECT "pairId" FROM "Visit" WHERE "id" = ?)', params: [which.pairOf] }
+  const pairs = `SELECT "pairId" FROM "Visit" WHERE "id" IN (${marksOf(which.pairsOf)})`
+  return { sql: `"pairId" IN (${pairs})`, params: which.pairsOf }
 }
+
+/** Of none nothing is found: no id is NULL, and the index knows it. With 1 = 0 SQLite plans to read all visits. */
+const marksOf = (ids: readonly string[]): string => (ids.length === 0 ? 'NULL' : ids.map(() => '?').join(', '))
 
 /** `v`: the visits asked for; `p`: they and the others of their pairs. */
 function scopeOf(which: WhichVisits): Scope {
@@ -194,8 +196,10 @@ function isAsked(which: WhichVisits, visits: readonly Row<'Visit'>[]): (visit: R
   }
   if ('jobId' in which) return ({ jobId }) => jobId === which.jobId
   if ('headId' in which) return ({ headId }) => headId === which.headId
-  const pairId = 'pairId' in which ? which.pairId : visits.find(({ id }) => id === which.pairOf)?.pairId
-  return (visit) => visit.pairId === pairId
+  if ('pairId' in which) return ({ pairId }) => pairId === which.pairId
+  const asked = new Set(which.pairsOf)
+  const pairs = new Set(visits.filter(({ id }) => asked.has(id)).map(({ pairId }) => pairId))
+  return ({ pairId }) => pairs.has(pairId)
 }
 
 /** The rows of a table by what they belong to, each family in its order. */

@@ -28,7 +28,7 @@ export async function checkReadings(reader: Reader, head: Dossier, step: RouteSt
     value === null ? [] : [{ ...point, value, again: again.get(figureKey(point.kind, point.point)) ?? '' }],
   )
   if (figures.length === 0) return new Map()
-  const mates = head.mates.length === 0 ? [] : matesIn(await loadDossiers(reader, { pairOf: head.visit.id }), head)
+  const mates = head.mates.length === 0 ? [] : matesIn(await loadDossiers(reader, { pairsOf: [head.visit.id] }), head)
   const facts = await expectedFacts(reader, head, step, mates, entry.conditions)
   return confirmedOf(figures, withTyped(facts, entry.readings))
 }

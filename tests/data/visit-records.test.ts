@@ -167,7 +167,7 @@ const ways = (visit: { id: string; jobId: string; pairId: string; headId: string
   { ids: [visit.id] },
   { jobId: visit.jobId },
   { pairId: visit.pairId },
-  { pairOf: visit.id },
+  { pairsOf: [visit.id] },
   { headId: visit.headId },
 ]
 
@@ -207,6 +207,6 @@ describeOnBoth('the record of a visit', (open, provider) => {
       expect(visits.map(({ rackPlace }) => rackPlace)).toEqual(['B 4'])
     })
     expect((await readVisits(database.client, { ids: [] })).visits).toEqual([])
-    expect((await readVisits(database.client, { pairOf: 'nobody' })).visits).toEqual([])
+    expect((await readVisits(database.client, { pairsOf: ['nobody'] })).visits).toEqual([])
   })
 })

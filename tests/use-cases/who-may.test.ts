@@ -66,6 +66,7 @@ const may: Readonly<Record<string, string>> = {
     'seeReferences',
     'seeSending',
     'seeStationNames',
+    'seeStation',
     'seeStations',
     'seeStep',
     'seeSupply',

@@ -19,7 +19,8 @@ export type PhotoView = {
   readonly of: string
   readonly caption: string
   readonly by: string
-  readonly at: Date
+  /** ISO 8601. */
+  readonly at: string
   readonly widthPx: number
   readonly heightPx: number
   readonly mayWithdraw: boolean
@@ -56,7 +57,7 @@ export const photoViews = (photos: readonly PhotoRecord[], reader: PhotoReader):
     of: ofWhat(photo, reader.rules),
     caption: photo.caption,
     by: reader.name(photo.byId),
-    at: photo.at,
+    at: photo.at.toISOString(),
     widthPx: photo.widthPx,
     heightPx: photo.heightPx,
     mayWithdraw: mayWithdraw(reader.actor, photo, reader.now, reader.timeZone),

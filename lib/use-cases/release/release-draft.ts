@@ -34,7 +34,7 @@ export async function releaseDraft(
   now: Date,
 ): Promise<ReleaseDraft> {
   const client = await db()
-  const heads = await loadDossiers(client, { pairOf: visitId })
+  const heads = await loadDossiers(client, { pairsOf: [visitId] })
   const head = heads.find(({ visit }) => visit.id === visitId) ?? noSuchHead()
   const { visit } = head
   must(mayRelease(head, reason))

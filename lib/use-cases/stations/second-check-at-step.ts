@@ -19,7 +19,7 @@ export type SecondCheckAtStep =
       /** Chambers that were read before, or all of them; none on a flat deck. */
       readonly chambers: readonly string[]
     }
-  | { readonly state: 'done'; readonly by: string; readonly read: string; readonly at: Date }
+  | { readonly state: 'done'; readonly by: string; readonly read: string; readonly at: string }
 
 export async function secondCheckAtStep(
   dossier: Dossier,
@@ -30,7 +30,7 @@ export async function secondCheckAtStep(
   if (!need) {
     const done = secondCheckOf(dossier, step)
     const by = done && (await namesOf([done.byId])).get(done.byId)
-    return done && { state: 'done', by: by ?? '', read: done.note, at: done.at }
+    return done && { state: 'done', by: by ?? '', read: done.note, at: done.at.toISOString() }
   }
   const taker = takenBy(dossier, step)
   const read = need.readsChamber ? [...chambersBefore(dossier).keys()] : []

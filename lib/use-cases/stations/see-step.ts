@@ -69,7 +69,8 @@ export type StepScreen = {
   readonly instruments: Readonly<Partial<Record<ReadingKind, readonly Instrument[]>>>
   /** Whose choices of units count on this device. */
   readonly personId: string
-  readonly ticked: { readonly by: string; readonly at: Date; readonly free: boolean } | null
+  /** `at`: ISO 8601. `free`: it can be taken back without a reason still. */
+  readonly ticked: { readonly by: string; readonly at: string; readonly free: boolean } | null
   /** Other steps of this head at the same station. */
   readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
@@ -93,15 +94,38 @@ export type Instrument = { readonly id: string; readonly name: string; readonly 
 /** What is out of tolerance, and the step that measured it: done again there it may come right. */
 export type OutLine = { readonly words: string; readonly step: RouteStep }
 
-/** Everything one screen needs to do one step of one head. */
+/** What the screens of all heads have in common. */
+export type Bench = {
+  readonly client: Reader
+  readonly actor: Actor
+  readonly now: Date
+  readonly shop: Awaited<ReturnType<typeof shopOf>>
+  readonly instruments: readonly Picked[]
+}
+
+export async function benchOf(client: Reader, actor: Actor, now: Date): Promise<Bench> {
+  return { client, actor, now, shop: await shopOf(client), instruments: await instrumentsInUse(client) }
+}
+
+/** Everything one screen needs to do one step of one head: plain data, the same after a way as JSON. */
 export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: Date): Promise<StepScreen> {
   must(allow(actor, 'job.see'))
   const client = await db()
-  const { dossier, mates } = await withMates(client, visitId)
+  const pair = await loadDossiers(client, { pairsOf: [visitId] })
+  return stepScreenOf(await benchOf(client, actor, now), pair, visitId, key)
+}
+
+/** `loaded`: the head and the others of its pair are among them: a figure is held against theirs. */
+export async function stepScreenOf(
+  { client, actor, now, shop, instruments }: Bench,
+  loaded: readonly Dossier[],
+  visitId: string,
+  key: StepKey,
+): Promise<StepScreen> {
+  const dossier = loaded.find(({ visit }) => visit.id === visitId) ?? noSuchHead()
+  const mates = matesIn(loaded, dossier)
   const { visit, route, facts, readings } = dossier
   const step = findStep(route, key)
-  const shop = await shopOf(client)
-  const instruments = await instrumentsInUse(client)
   const last = readings.findLast((reading) => reading.step.stepId === 'flow')
   const plan = await planAtStep(client, dossier, step, mates)
   const inputs = finishedInputs(dossier, mates)
@@ -160,8 +184,6 @@ export async function seeStep(actor: Actor, visitId: string, key: StepKey, now: 
   }
 }
 
-type WithMates = { readonly dossier: Dossier; readonly mates: readonly Dossier[] }
-
 const outLine =
   (route: readonly RouteStep[]) =>
   ({ step: at, lack }: Missing): OutLine[] => {
@@ -171,13 +193,6 @@ const outLine =
 
 const asksForFigures = ({ state, owes }: RouteStep): boolean =>
   state !== 'done' && state !== 'waived' && owes.some(({ kind }) => readingSpecs[kind].form === 'figure')
-
-/** The head, and the others of its pair: a figure is held against theirs. */
-async function withMates(reader: Reader, visitId: string): Promise<WithMates> {
-  const pair = await loadDossiers(reader, { pairOf: visitId })
-  const dossier = pair.find(({ visit }) => visit.id === visitId) ?? noSuchHead()
-  return { dossier, mates: matesIn(pair, dossier) }
-}
 
 type Picked = Awaited<ReturnType<typeof instrumentsInUse>>[number]
 
@@ -228,7 +243,7 @@ async function tickOf({ visit }: Dossier, step: RouteStep, now: Date) {
   if (!event) return null
   const names = await namesOf([event.byId])
   const minutes = (now.getTime() - event.at.getTime()) / 60_000
-  return { by: names.get(event.byId) ?? '', at: event.at, free: minutes <= freeUndoMinutes }
+  return { by: names.get(event.byId) ?? '', at: event.at.toISOString(), free: minutes <= freeUndoMinutes }
 }
 
 /**

@@ -61,6 +61,7 @@ import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
 import { seeOpenStep } from '@/lib/use-cases/stations/see-open-step'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
+import { seeStation } from '@/lib/use-cases/stations/see-station'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { seeStations } from '@/lib/use-cases/stations/see-stations'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
@@ -83,6 +84,7 @@ export const listPages = (actor: Actor, now: Date) =>
   ({
     queue: () =>
       Promise.all([seeQueue(actor, 'measuring-bench'), seeStationNames(actor), newestChange(), shopLocale()]),
+    'a station that is followed': () => seeStation(actor, 'measuring-bench', 1_000_000, now),
     stations: () => Promise.all([seeStations(actor), seeStationNames(actor), newestChange()]),
     counter: () => Promise.all([seeCounter(actor, { now }), seeArriving(actor, now), newestChange()]),
     away: () => Promise.all([seeAway(actor, now), newestChange()]),
