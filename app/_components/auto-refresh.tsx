@@ -1,52 +1,13 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useEffect, useRef } from 'react'
-
-const everyMs = 2000
-/** After the last key or tap: a change made elsewhere must not come under the fingers. */
-const quietMs = 1500
-
-function isEditing(): boolean {
-  const focused = document.activeElement
-  return focused !== null && focused.closest('form, dialog[open], [data-hands-on]') !== null
-}
-
-/** What is being sent from here brings the page with it. */
-const isSending = (): boolean => document.querySelector('[aria-busy="true"]') !== null
+import { useFollow } from './use-follow'
 
 /**
- * Asks now and then whether anything changed in the shop, and if so draws the page again. `newest` is the number of the
- * newest change that the page shows: read before the page's data, and new with the page after a change made here.
+ * Draws the page again when anything changed in the shop. `newest` is read before the page's data, and new with the page
+ * after a change made here.
  */
 export function AutoRefresh({ newest }: { newest: number }) {
   const router = useRouter()
-  const known = useRef(newest)
-  useEffect(() => {
-    known.current = Math.max(known.current, newest)
-  }, [newest])
-  useEffect(() => {
-    let lastTouchMs = -Infinity
-    const touched = () => {
-      lastTouchMs = performance.now()
-    }
-    const mayRefresh = () =>
-      !document.hidden && !isEditing() && !isSending() && performance.now() - lastTouchMs > quietMs
-    const timer = setInterval(async () => {
-      if (!mayRefresh()) return
-      const answer = await fetch('/api/changes', { cache: 'no-store' }).catch(() => null)
-      if (!answer?.ok) return
-      const now = ((await answer.json()) as { newest: number }).newest
-      if (now <= known.current || !mayRefresh()) return
-      known.current = now
-      router.refresh()
-    }, everyMs)
-    document.addEventListener('keydown', touched, true)
-    document.addEventListener('pointerdown', touched, true)
-    return () => {
-      clearInterval(timer)
-      document.removeEventListener('keydown', touched, true)
-      document.removeEventListener('pointerdown', touched, true)
-    }
-  }, [router])
+  useFollow(newest, () => router.refresh())
   return null
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { mostAtOnce } from './most-at-once'
 
 /** What can be done at a station without the network, and is sent when it is back. */
 export const operationKinds = [
@@ -12,8 +13,6 @@ export const operationKinds = [
   'parts-wait',
 ] as const
 export type OperationKind = (typeof operationKinds)[number]
-
-export const mostAtOnce = 50
 
 /**
  * A deed as a device keeps it: `id` is made there and stays, `version` is that of the kind's input, `takenAt` is by the

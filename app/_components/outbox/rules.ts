@@ -1,16 +1,19 @@
-import { mostAtOnce, type SentOperation } from '@/lib/schemas/operation'
+import { mostAtOnce } from '@/lib/schemas/most-at-once'
 import type { OperationAnswer } from '@/lib/schemas/operation-answer'
 import type { KeptDeed } from './kept'
 
 const isWaiting = ({ refusal }: KeptDeed): boolean => refusal === undefined
 
-/** The next deeds to send for this person, oldest first. What others did here waits for them. */
-export function nextBatch(kept: readonly KeptDeed[], personId: string, most = mostAtOnce): SentOperation[] {
-  return kept
+/**
+ * The next deeds to send for this person, oldest first: those up to the next photo, or that photo alone. What others did
+ * here waits for them.
+ */
+export function nextBatch(kept: readonly KeptDeed[], personId: string, most = mostAtOnce): KeptDeed[] {
+  const waiting = kept
     .filter((deed) => isWaiting(deed) && deed.personId === personId)
     .toSorted((a, b) => a.seq - b.seq)
-    .slice(0, most)
-    .map(({ seq: _seq, words: _words, refusal: _refusal, ...sent }) => sent)
+  const photoAt = waiting.findIndex(({ kind }) => kind === 'photo')
+  return waiting.slice(0, photoAt === 0 ? 1 : Math.min(most, photoAt === -1 ? most : photoAt))
 }
 
 /** What the answers change of what is kept: the numbers that go, and the deeds that stay as something else. */

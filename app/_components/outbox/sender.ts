@@ -1,5 +1,4 @@
 import type { Refusal } from '@/lib/core/errors'
-import type { SentOperation } from '@/lib/schemas/operation'
 import type { OperationAnswer } from '@/lib/schemas/operation-answer'
 import type { KeptDeed, NewDeed } from './kept'
 import { nextBatch, pauseMs, settle } from './rules'
@@ -10,7 +9,7 @@ import type { Store } from './store'
  * `unread`: it could not make sense of what was sent.
  */
 export type PostAnswer =
-  | { readonly kind: 'answered'; readonly answers: readonly OperationAnswer[]; readonly newest: number }
+  | { readonly kind: 'answered'; readonly answers: readonly OperationAnswer[] }
   | { readonly kind: 'later' | 'signed-out' }
   | { readonly kind: 'unread'; readonly refusal: Refusal }
 
@@ -25,10 +24,10 @@ export type OutboxState = {
 type Means = {
   readonly store: Pick<Store, 'deeds' | 'addDeed' | 'settleDeeds'>
   readonly personId: string
-  readonly post: (operations: readonly SentOperation[]) => Promise<PostAnswer>
+  readonly post: (deeds: readonly KeptDeed[]) => Promise<PostAnswer>
   readonly onState: (state: OutboxState) => void
   /** Answers of deeds that went through, in order. */
-  readonly onAnswered?: (answers: readonly OperationAnswer[], newest: number) => void
+  readonly onAnswered?: (answers: readonly OperationAnswer[]) => void
   /** Calls back later; gives what stops it. */
   readonly later: (work: () => void, ms: number) => () => void
 }
@@ -99,19 +98,22 @@ export class Sender {
     else await this.send()
   }
 
-  private async take(answer: PostAnswer, batch: readonly SentOperation[]): Promise<void> {
+  private async take(answer: PostAnswer, batch: readonly KeptDeed[]): Promise<void> {
     if (answer.kind === 'signed-out') this.signedOut = true
     if (answer.kind === 'later') this.failures += 1
     if (answer.kind === 'unread') {
       const [only] = batch
       if (batch.length > 1 || !only) this.oneByOne = true
-      else await this.settle([{ id: only.id, state: 'refused', refusal: answer.refusal }])
+      else await this.takeAnswers([{ id: only.id, state: 'refused', refusal: answer.refusal }])
     }
-    if (answer.kind !== 'answered') return
-    await this.settle(answer.answers)
+    if (answer.kind === 'answered') await this.takeAnswers(answer.answers)
+  }
+
+  private async takeAnswers(answers: readonly OperationAnswer[]): Promise<void> {
+    await this.settle(answers)
     // All of it is to be sent again: the server is there, and cannot do it now.
-    this.failures = answer.answers.some(({ state }) => state !== 'again') ? 0 : this.failures + 1
-    this.means.onAnswered?.(answer.answers, answer.newest)
+    this.failures = answers.some(({ state }) => state !== 'again') ? 0 : this.failures + 1
+    this.means.onAnswered?.(answers)
   }
 
   private async settle(answers: readonly OperationAnswer[]): Promise<void> {

@@ -5,15 +5,26 @@ import type { Settled } from './rules'
 interface Schema extends DBSchema {
   deeds: { key: number; value: KeptDeed; indexes: { id: string } }
   stations: { key: string; value: KeptStation }
+  steps: { key: string; value: KeptScreen; indexes: { station: string } }
 }
 
-/** A station as it was when the server last told, as text: its screens are read when one is opened. */
+/** The queue of a station as it was when the server last told; `body` is what the server said. */
 export type KeptStation = {
   readonly station: string
-  readonly version: string
+  readonly personId: string
+  /** Number of the newest change that it shows. */
+  readonly newest: number
   /** When it was so, by the shop's clock, ISO 8601. */
   readonly at: string
+  readonly body: unknown
+}
+
+/** One step of one head there. `id`: of visit and step. */
+export type KeptScreen = {
+  readonly id: string
+  readonly station: string
   readonly personId: string
+  readonly at: string
   readonly body: unknown
 }
 
@@ -24,7 +35,10 @@ export type Store = {
   readonly addDeed: (deed: NewDeed) => Promise<void>
   readonly settleDeeds: (settled: Settled) => Promise<void>
   readonly station: (station: string, personId: string) => Promise<KeptStation | null>
-  readonly keepStation: (kept: KeptStation) => Promise<void>
+  readonly screens: (station: string, personId: string) => Promise<KeptScreen[]>
+  /** The queue and the screens that came with it; screens of the station that are in neither list go. */
+  readonly keepStation: (kept: KeptStation, screens: readonly KeptScreen[], stay: ReadonlySet<string>) => Promise<void>
+  readonly keepScreen: (screen: KeptScreen) => Promise<void>
   /** On sign-out: what was read goes, what was done and not sent stays for its person. */
   readonly forgetStations: () => Promise<void>
   readonly close: () => void
@@ -38,6 +52,7 @@ export async function openStore(name = 'brasstag'): Promise<Store> {
         .createObjectStore('deeds', { keyPath: 'seq', autoIncrement: true })
         .createIndex('id', 'id', { unique: true })
       fresh.createObjectStore('stations', { keyPath: 'station' })
+      fresh.createObjectStore('steps', { keyPath: 'id' }).createIndex('station', 'station')
     },
   })
   return {
@@ -55,12 +70,36 @@ export async function openStore(name = 'brasstag'): Promise<Store> {
       const kept = await db.get('stations', station)
       return kept && kept.personId === personId ? kept : null
     },
-    async keepStation(kept) {
-      await db.put('stations', kept)
+    async screens(station, personId) {
+      const kept = await db.getAllFromIndex('steps', 'station', station)
+      return kept.filter((screen) => screen.personId === personId)
     },
-    forgetStations: () => db.clear('stations'),
+    keepStation: (kept, screens, stay) => keepStation(db, kept, screens, stay),
+    async keepScreen(screen) {
+      await db.put('steps', screen)
+    },
+    async forgetStations() {
+      await Promise.all([db.clear('stations'), db.clear('steps')])
+    },
     close: () => db.close(),
   }
+}
+
+async function keepStation(
+  db: IDBPDatabase<Schema>,
+  kept: KeptStation,
+  screens: readonly KeptScreen[],
+  stay: ReadonlySet<string>,
+): Promise<void> {
+  const tx = db.transaction(['stations', 'steps'], 'readwrite')
+  const steps = tx.objectStore('steps')
+  const before = await steps.index('station').getAllKeys(kept.station)
+  await Promise.all([
+    tx.objectStore('stations').put(kept),
+    ...before.filter((id) => !stay.has(id)).map((id) => steps.delete(id)),
+    ...screens.map((screen) => steps.put(screen)),
+    tx.done,
+  ])
 }
 
 async function addDeed(db: IDBPDatabase<Schema>, deed: NewDeed): Promise<void> {

@@ -1,6 +1,6 @@
 'use client'
 import type { MouseEvent } from 'react'
-import type { ButtonVariant } from '@/app/_components/ui/button'
+import type { ButtonVariant } from '@/app/_components/ui/button-class'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { MakingNote, useMaking } from './use-making'
 

@@ -1,7 +1,6 @@
 import Link from 'next/link'
 import type { ComponentProps } from 'react'
-import type { ButtonVariant } from './button'
-import styles from './button.module.css'
+import { buttonClass, type ButtonVariant } from './button-class'
 
 /** A link that is as large as a button: for going somewhere, never for changing something. */
 export function ButtonLink({
@@ -9,11 +8,5 @@ export function ButtonLink({
   className,
   ...rest
 }: ComponentProps<typeof Link> & { variant?: ButtonVariant }) {
-  return (
-    <Link
-      prefetch={false}
-      {...rest}
-      className={[styles.button, styles[variant], className].filter(Boolean).join(' ')}
-    />
-  )
+  return <Link prefetch={false} {...rest} className={buttonClass(variant, className)} />
 }

@@ -1,10 +1,8 @@
 'use client'
 import { useRef, type ComponentProps, type MouseEvent } from 'react'
 import { useFormStatus } from 'react-dom'
-import styles from './button.module.css'
+import { buttonClass, type ButtonVariant } from './button-class'
 import { useDelayed } from './use-delayed'
-
-export type ButtonVariant = 'main' | 'plain' | 'stop' | 'quiet'
 
 type Props = ComponentProps<'button'> & {
   variant?: ButtonVariant
@@ -47,7 +45,7 @@ export function Button({
       type={type}
       aria-disabled={busy || rest['aria-disabled'] || undefined}
       aria-busy={busy || undefined}
-      className={[styles.button, styles[variant], className].filter(Boolean).join(' ')}
+      className={buttonClass(variant, className)}
       onClick={tap}
     >
       {late ? pendingLabel : children}

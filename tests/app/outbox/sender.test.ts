@@ -6,7 +6,6 @@ import { Sender, type OutboxState, type PostAnswer } from '@/app/_components/out
 import { nextBatch, pauseMs, settle } from '@/app/_components/outbox/rules'
 import type { KeptDeed, NewDeed } from '@/app/_components/outbox/kept'
 import { openStore, type Store } from '@/app/_components/outbox/store'
-import type { SentOperation } from '@/lib/schemas/operation'
 import type { OperationAnswer } from '@/lib/schemas/operation-answer'
 
 const ivo = 'p-ivo'
@@ -28,12 +27,12 @@ const deed = (over: Partial<NewDeed> & { visitId?: string; seen?: number } = {})
 
 /** A record that does each id once, as the server's does. `before`: what happens to one sending. */
 class Shop {
-  readonly done: SentOperation[] = []
+  readonly done: KeptDeed[] = []
   calls = 0
   constructor(
     private readonly happens: (call: number) => 'answers' | 'never arrives' | 'answer is lost' | 'signed out',
   ) {}
-  readonly post = async (operations: readonly SentOperation[]): Promise<PostAnswer> => {
+  readonly post = async (operations: readonly KeptDeed[]): Promise<PostAnswer> => {
     const what = this.happens((this.calls += 1))
     if (what === 'never arrives') throw new TypeError('network')
     if (what === 'signed out') return { kind: 'signed-out' }
@@ -46,7 +45,7 @@ class Shop {
       return { id, state: 'done', value: { seen: 100 + this.done.findIndex((one) => one.id === id) } }
     })
     if (what === 'answer is lost') throw new TypeError('network')
-    return { kind: 'answered', answers, newest: this.done.length }
+    return { kind: 'answered', answers }
   }
 }
 

@@ -3,7 +3,8 @@ import type { ReactNode } from 'react'
 import type { ServerAction } from '@/app/_components/form/call-action'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
-import { Button, type ButtonVariant } from '@/app/_components/ui/button'
+import { Button } from '@/app/_components/ui/button'
+import type { ButtonVariant } from '@/app/_components/ui/button-class'
 
 type Props<Input extends object, Value> = {
   action: ServerAction<Input, Value>

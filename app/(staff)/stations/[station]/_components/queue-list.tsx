@@ -1,4 +1,3 @@
-import Link from 'next/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { Day } from '@/app/_components/ui/day'
 import type { HeadMark } from '@/lib/core/route/head-marks'
@@ -6,6 +5,7 @@ import type { Station } from '@/lib/core/route/step-ids'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
 import { markText } from '@/lib/words/head-marks'
 import { reasonText, waitText } from '@/lib/words/route'
+import { StationLink } from '../../_app/station-link'
 import { stepHref } from '../../step-href'
 import styles from './queue-list.module.css'
 
@@ -54,7 +54,7 @@ export function QueueList({ title, station, lines, none, folded = false, locale 
 function Line({ line, station, locale }: { line: QueueLine; station: Station; locale: string }) {
   const told = line.marks.filter(({ code }) => code !== 'urgent')
   return (
-    <Link href={stepHref(station, line.visitId, line.step)} className={styles.line}>
+    <StationLink href={stepHref(station, line.visitId, line.step)} className={styles.line}>
       <Tag number={line.tag} />
       <span className={styles.what}>
         <strong>{line.step.label}</strong>
@@ -77,7 +77,7 @@ function Line({ line, station, locale }: { line: QueueLine; station: Station; lo
         )}
         {line.place !== '' && <span>{line.place}</span>}
       </span>
-    </Link>
+    </StationLink>
   )
 }
 

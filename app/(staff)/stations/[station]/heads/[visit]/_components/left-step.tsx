@@ -1,6 +1,6 @@
 import Link from 'next/link'
+import { StationLink } from '../../../../_app/station-link'
 import { Tag } from '@/app/_components/tag/tag'
-import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import type { LeftStep as LeftStepView } from '@/lib/use-cases/stations/see-left-step'
@@ -15,9 +15,9 @@ export function LeftStep({ view: { headId, tag, label, open }, visitId, stepKey,
     <>
       <div className="row spread">
         <Tag number={tag} size="l" href={`/heads/${headId}`} />
-        <ButtonLink href={`/stations/${station}`} variant="quiet">
+        <StationLink href={`/stations/${station}`} variant="quiet">
           Back to the queue
-        </ButtonLink>
+        </StationLink>
       </div>
       <h1>{label}</h1>
       <Notice kind="caution" title="Not on the route" live={false}>
@@ -32,7 +32,7 @@ export function LeftStep({ view: { headId, tag, label, open }, visitId, stepKey,
           <ul className="plain-list">
             {open.map((step) => (
               <li key={stepHref(station, visitId, step)}>
-                <Link href={stepHref(station, visitId, step)}>{step.label}</Link>{' '}
+                <StationLink href={stepHref(station, visitId, step)}>{step.label}</StationLink>{' '}
                 <span className="soft">{step.state}</span>
               </li>
             ))}

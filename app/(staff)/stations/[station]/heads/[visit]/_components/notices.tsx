@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { StationLink } from '../../../../_app/station-link'
 import { Fragment } from 'react'
 import { MatesHeld } from '@/app/_components/head/mates-held'
 import { Notice } from '@/app/_components/ui/notice'
@@ -74,7 +75,7 @@ function WaitsFor({ screen }: { screen: StepScreen }) {
         return (
           <Fragment key={text}>
             {place > 0 && ', '}
-            {first ? <Link href={stepHref(first.station, screen.visitId, first)}>{text}</Link> : text}
+            {first ? <StationLink href={stepHref(first.station, screen.visitId, first)}>{text}</StationLink> : text}
           </Fragment>
         )
       })}

@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { StationLink } from '../../../../_app/station-link'
 import { HeadScale } from '@/app/_components/scale/head-scale'
 import { progress } from '@/lib/core/route/progress'
 import type { RouteStep } from '@/lib/core/route/types'
@@ -17,7 +18,8 @@ export function Others({ screen, hrefOf }: Props) {
           <ul className="plain-list">
             {screen.others.map((other) => (
               <li key={hrefOf(other)}>
-                <Link href={hrefOf(other)}>{other.label}</Link> <span className="soft">{other.state}</span>
+                <StationLink href={hrefOf(other)}>{other.label}</StationLink>{' '}
+                <span className="soft">{other.state}</span>
               </li>
             ))}
           </ul>

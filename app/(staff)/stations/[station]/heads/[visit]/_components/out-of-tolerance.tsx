@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { StationLink } from '../../../../_app/station-link'
 import { Notice } from '@/app/_components/ui/notice'
 import { sameKey } from '@/lib/core/route/keys'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
@@ -25,7 +26,7 @@ export function OutOfTolerance({ screen }: { screen: StepScreen }) {
               againHere(step)
             ) : (
               <>
-                Do it again: <Link href={stepHref(at.station, visitId, at)}>{at.label}</Link>
+                Do it again: <StationLink href={stepHref(at.station, visitId, at)}>{at.label}</StationLink>
               </>
             )}
           </li>

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import { SwitchHere } from '@/app/_components/shell/at-tablet'
 import { Tag } from '@/app/_components/tag/tag'
-import { ButtonLink } from '@/app/_components/ui/button-link'
+import { StationLink } from '../../../../_app/station-link'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { markName } from '@/lib/words/head-marks'
 import styles from './screen.module.css'
@@ -22,9 +22,13 @@ export function StepBar({ screen, deeds }: { screen: StepScreen; deeds: ReactNod
       </div>
       <div className={styles.deeds}>
         {deeds}
-        <ButtonLink href={`/stations/${step.station}`} aria-label={`Queue of the ${screen.stationName.toLowerCase()}`}>
+        <StationLink
+          variant="plain"
+          href={`/stations/${step.station}`}
+          aria-label={`Queue of the ${screen.stationName.toLowerCase()}`}
+        >
           Queue
-        </ButtonLink>
+        </StationLink>
       </div>
       <div className={styles.person}>
         <SwitchHere />

@@ -1,16 +1,16 @@
 'use client'
 import dynamic from 'next/dynamic'
-import { useRouter } from 'next/navigation'
 import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
-import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
-import { undoTickAction } from '../../../../actions'
+import { StationLink } from '../../../../_app/station-link'
+import { useCatchUp } from '../../../../_app/use-catch-up'
+import { useDeeds } from '../../../../_app/use-deeds'
 import { ScreenFrame } from './screen-frame'
 
 const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
@@ -38,7 +38,8 @@ const answerOf = ({ spec, answer }: StepScreen['fields'][number]) =>
 
 /** A ticked step: who, when, what was read, and the way back. */
 export function StepDone({ screen, settled, next, notices, above, below }: Props) {
-  const router = useRouter()
+  const deeds = useDeeds()
+  const catchUp = useCatchUp()
   const [reason, setReason] = useState('')
   const [asksWhy, setAsksWhy] = useState(false)
   const { run, repeat, pending, refusal, refusalRef, edited, clear } = useAction()
@@ -49,12 +50,16 @@ export function StepDone({ screen, settled, next, notices, above, below }: Props
     if (ticked?.free === false && !asksWhy) return setAsksWhy(true)
     const { stepId, occurrence, orderId } = step
     const key = { stepId, occurrence, orderId }
-    run({ action: undoTickAction, input: { visitId: screen.visitId, step: key, seen: screen.seen, reason } })
+    const words = `${screen.tag}: ${step.label}, taken back`
+    run({
+      action: deeds('undo-tick', words),
+      input: { visitId: screen.visitId, step: key, seen: screen.seen, reason },
+    })
   }
 
   function useTheirs() {
     clear()
-    router.refresh()
+    void catchUp()
   }
 
   return (
@@ -123,18 +128,18 @@ function Ways({ next, isSettled }: { next: WhatNext; isSettled: boolean }) {
   return (
     <>
       {head && (
-        <ButtonLink href={head.href} variant="main" onClick={guard}>
+        <StationLink href={head.href} variant="main" onClick={guard}>
           {head.words}
-        </ButtonLink>
+        </StationLink>
       )}
       {step && (
-        <ButtonLink href={step.href} variant={head ? 'plain' : 'main'} onClick={guard}>
+        <StationLink href={step.href} variant={head ? 'plain' : 'main'} onClick={guard}>
           {step.words}
-        </ButtonLink>
+        </StationLink>
       )}
-      <ButtonLink href={queueHref} variant={head || step ? 'plain' : 'main'} onClick={guard}>
+      <StationLink href={queueHref} variant={head || step ? 'plain' : 'main'} onClick={guard}>
         Queue
-      </ButtonLink>
+      </StationLink>
     </>
   )
 }

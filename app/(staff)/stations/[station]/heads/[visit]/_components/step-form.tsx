@@ -1,6 +1,5 @@
 'use client'
 import dynamic from 'next/dynamic'
-import { useRouter } from 'next/navigation'
 import { useState, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
@@ -9,7 +8,8 @@ import { Button } from '@/app/_components/ui/button'
 import { PhotosFirstContext, usePhotosFirst } from '@/app/_components/photo/photos-first'
 import { Notice } from '@/app/_components/ui/notice'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
-import { recordReadingsAction, startStepAction, tickStepAction } from '../../../../actions'
+import { useCatchUp } from '../../../../_app/use-catch-up'
+import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
 import { answerKey, atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
 import type { ReadWithProps } from './read-with'
 import { StepFields } from './step-fields'
@@ -33,8 +33,13 @@ const done: Record<Deed, string> = {
 }
 
 /** What became of it: a figure may have put the head on hold. */
-const saidOf = (what: Deed, held: readonly string[]): string =>
-  held.length === 0 ? done[what] : `${done[what]} The head is on hold: ${held.join(' ')}`
+function saidOf(what: Deed, { held = [], keptAs }: DeedValue): string {
+  if (keptAs !== undefined) return 'Kept here. It is sent when the server answers.'
+  return held.length === 0 ? done[what] : `${done[what]} The head is on hold: ${held.join(' ')}`
+}
+
+/** As the list of what was not sent says it. */
+const doneWords: Record<Deed, string> = { tick: 'done', record: 'readings', start: 'started' }
 
 const notDone: Record<Deed, string> = { tick: 'Not ticked', record: 'Not saved', start: 'Not started' }
 
@@ -54,7 +59,8 @@ type Props = {
 /** The one thing to do at this step: the readings it owes and one large button. Nothing typed is lost. */
 export function StepForm({ screen, settled = true, repeat, onRepeated, notices, above, below }: Props) {
   const { step, visitId } = screen
-  const router = useRouter()
+  const deeds = useDeeds()
+  const catchUp = useCatchUp()
   const draftKey = stepDraftKey(screen, repeat)
   const { entry, change, clear } = useStepEntry(draftKey, screen.lastConditions)
   const { run, repeat: again, pending: sending, refusal, refusalRef, edited, clear: clearRefusal } = useAction(draftKey)
@@ -101,14 +107,16 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
     const after = {
       name: what,
       onTaken: () => what !== 'start' && clear(),
-      onDone: (result: { readonly label?: string; readonly ticked?: boolean; readonly held?: readonly string[] }) => {
-        setSaid(saidOf(result.ticked === false ? 'record' : what, result.held ?? []))
+      onDone: (result: DeedValue) => {
+        setSaid(saidOf(result.ticked === false ? 'record' : what, result))
         if (repeat !== undefined) onRepeated?.()
       },
     }
-    if (what === 'start') run({ ...after, action: startStepAction, input: seen })
-    else if (what === 'record') run({ ...after, action: recordReadingsAction, input: { ...seen, entry: readings } })
-    else run({ ...after, action: tickStepAction, input: { ...seen, entry: hasFields ? readings : null } })
+    const words = `${screen.tag}: ${step.label}, ${doneWords[what]}`
+    if (what === 'start') run({ ...after, action: deeds('start', words), input: seen })
+    else if (what === 'record')
+      run({ ...after, action: deeds('record-readings', words), input: { ...seen, entry: readings } })
+    else run({ ...after, action: deeds('tick', words), input: { ...seen, entry: hasFields ? readings : null } })
   }
 
   function changeAnswers(answers: Answers) {
@@ -122,7 +130,7 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
   function useTheirs() {
     clear(screen.lastConditions)
     clearRefusal()
-    router.refresh()
+    void catchUp()
   }
 
   const readWith: ReadWithProps = {

@@ -1,0 +1,163 @@
+import type { KeptScreen, Store } from '@/app/_components/outbox/store'
+import type { Refusal } from '@/lib/core/errors'
+import { keyText } from '@/lib/core/route/keys'
+import type { Station, StepKey } from '@/lib/core/route/step-ids'
+import type { Queue } from '@/lib/use-cases/stations/see-queue'
+import type { StationView, StepAnswer, StepView } from '@/lib/web/station-view'
+import { stepQuery } from '../step-href'
+
+/** What the server said to a question. `away`: no answer, or one that says "not now". */
+export type Got =
+  | { readonly is: 'ok'; readonly body: unknown }
+  | { readonly is: 'away' | 'signed-out' }
+  | { readonly is: 'refused'; readonly refusal: Refusal }
+
+export type StationState = {
+  readonly station: Station | null
+  readonly queue: Queue | null
+  /** When the queue was so, by the shop's clock, ISO 8601; '' while there is none. */
+  readonly at: string
+  /** By `stepPlace`. */
+  readonly steps: ReadonlyMap<string, StepAnswer>
+  /** Number of the newest change known here. */
+  readonly newest: number
+  /** The server did not answer the last question: what is shown is what is kept. */
+  readonly away: boolean
+  readonly signedOut: boolean
+  /** Why a step cannot be shown, by `stepPlace`: there is no such head. */
+  readonly refused: ReadonlyMap<string, Refusal>
+}
+
+export const stepPlace = (visitId: string, key: StepKey): string => `${visitId} ${keyText(key)}`
+
+type Means = {
+  /** Null: this browser keeps nothing. */
+  readonly store: Promise<Pick<Store, 'station' | 'screens' | 'keepStation' | 'keepScreen'> | null>
+  readonly personId: string
+  readonly ask: (address: string) => Promise<Got>
+}
+
+const nothing: StationState = {
+  station: null,
+  queue: null,
+  at: '',
+  steps: new Map(),
+  newest: 0,
+  away: false,
+  signedOut: false,
+  refused: new Map(),
+}
+
+/**
+ * What this tablet knows of its station: at once what it kept, then what the server says, which is kept in its place. Each
+ * question asks only for what changed since the last.
+ */
+export class StationKeeper {
+  private state = nothing
+  private readonly listeners = new Set<() => void>()
+  private asking: Promise<void> | null = null
+  private again = false
+
+  constructor(private readonly means: Means) {}
+
+  readonly snapshot = (): StationState => this.state
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener)
+    return () => this.listeners.delete(listener)
+  }
+
+  /** Shows what is kept of the station and asks the server for the rest. */
+  async open(station: Station): Promise<void> {
+    if (this.state.station !== station) {
+      this.set({ ...nothing, station })
+      await this.readKept(station)
+    }
+    await this.refresh()
+  }
+
+  /** One question at a time; what changed meanwhile is asked for once more. */
+  refresh(): Promise<void> {
+    if (this.asking) {
+      this.again = true
+      return this.asking
+    }
+    this.asking = this.askUntilQuiet().finally(() => {
+      this.asking = null
+    })
+    return this.asking
+  }
+
+  /** The step as it is now, also one that is not ready or started here. */
+  async openStep(station: Station, visitId: string, key: StepKey): Promise<void> {
+    const got = await this.means.ask(`/api/stations/${station}/step?visit=${visitId}&${stepQuery(key)}`)
+    const place = stepPlace(visitId, key)
+    if (this.state.station !== station || !this.take(got)) return
+    if (got.is === 'refused') return this.set({ refused: new Map(this.state.refused).set(place, got.refusal) })
+    if (got.is !== 'ok') return
+    // What else changed by then is not known here: the number of the newest change grows with the queue's answer alone.
+    const { answer, at } = got.body as StepView
+    const refused = new Map(this.state.refused)
+    refused.delete(place)
+    this.set({ steps: new Map(this.state.steps).set(place, answer), refused })
+    await this.keep((store) => store.keepScreen(this.screenOf(place, answer, at)))
+  }
+
+  private async askUntilQuiet(): Promise<void> {
+    do {
+      this.again = false
+      const { station, newest, queue } = this.state
+      if (!station) return
+      const since = queue === null ? '' : `?since=${newest}`
+      const got = await this.means.ask(`/api/stations/${station}${since}`)
+      if (this.state.station === station && this.take(got) && got.is === 'ok')
+        await this.takeStation(got.body as StationView)
+    } while (this.again && !this.state.away && !this.state.signedOut)
+  }
+
+  /** Whether the server answered. */
+  private take(got: Got): boolean {
+    const away = got.is === 'away'
+    const signedOut = got.is === 'signed-out'
+    if (away !== this.state.away || signedOut !== this.state.signedOut) this.set({ away, signedOut })
+    return !away && !signedOut
+  }
+
+  private async takeStation({ queue, steps: told, newest, at }: StationView): Promise<void> {
+    const stay = new Set([...queue.ready, ...queue.started].map(({ visitId, step }) => stepPlace(visitId, step)))
+    const fresh = told.map(({ visitId, key, answer }) => [stepPlace(visitId, key), answer] as const)
+    const steps = new Map([...this.state.steps, ...fresh])
+    this.set({ queue, steps, newest, at })
+    const { station, personId } = { station: this.state.station ?? '', personId: this.means.personId }
+    const kept = { station, personId, newest, at, body: queue }
+    const screens = fresh.map(([place, answer]) => this.screenOf(place, answer, at))
+    await this.keep((store) => store.keepStation(kept, screens, stay))
+  }
+
+  private async readKept(station: Station): Promise<void> {
+    await this.keep(async (store) => {
+      const { personId } = this.means
+      const [kept, screens] = [await store.station(station, personId), await store.screens(station, personId)]
+      if (!kept || this.state.station !== station || this.state.queue !== null) return
+      const steps = new Map(screens.map(({ id, body }) => [id, body as StepAnswer]))
+      this.set({ queue: kept.body as Queue, at: kept.at, newest: kept.newest, steps })
+    })
+  }
+
+  private screenOf(place: string, answer: StepAnswer, at: string): KeptScreen {
+    return { id: place, station: this.state.station ?? '', personId: this.means.personId, at, body: answer }
+  }
+
+  /** What cannot be kept is shown all the same. */
+  private async keep(
+    work: (store: Pick<Store, 'station' | 'screens' | 'keepStation' | 'keepScreen'>) => Promise<void>,
+  ) {
+    const store = await this.means.store
+    if (store) await work(store).catch(() => {})
+  }
+
+  private set(part: Partial<StationState>): void {
+    this.state = { ...this.state, ...part }
+    for (const listener of this.listeners) listener()
+  }
+}

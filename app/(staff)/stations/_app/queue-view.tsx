@@ -1,0 +1,63 @@
+'use client'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { Loading } from '@/app/_components/ui/loading'
+import { Pager } from '@/app/_components/ui/pager'
+import type { Station } from '@/lib/core/route/step-ids'
+import { QueueList } from '../[station]/_components/queue-list'
+import { useKept, useOutbox } from './here'
+import { NotSent } from './not-sent'
+import { usePageTitle } from './page-title'
+import type { ShopWords } from './station-app'
+import { queueWithKept } from './with-kept'
+
+type Props = { station: Station; words: ShopWords }
+
+/** The queue of a station, with what this tablet did and did not send yet. */
+export function QueueView({ station, words: { names, locale, timeZone } }: Props) {
+  const { queue, at, away } = useKept()
+  const { deeds } = useOutbox()
+  usePageTitle(names[station])
+  return (
+    <>
+      <div className="row spread">
+        <h1>{names[station]}</h1>
+        <ButtonLink href="/stations" variant="quiet">
+          Another station
+        </ButtonLink>
+      </div>
+      <NotSent asOf={at} locale={locale} timeZone={timeZone} />
+      {queue === null ? (
+        away ? (
+          <p>This station is not kept on this tablet. It is shown once the server answers.</p>
+        ) : (
+          <Loading />
+        )
+      ) : (
+        <Lists station={station} locale={locale} queue={queue} deeds={deeds} />
+      )}
+    </>
+  )
+}
+
+type ListsProps = {
+  station: Station
+  locale: string
+  queue: NonNullable<ReturnType<typeof useKept>['queue']>
+  deeds: ReturnType<typeof useOutbox>['deeds']
+}
+
+function Lists({ station, locale, queue, deeds }: ListsProps) {
+  const { ready, started, doneHere } = queueWithKept(queue, deeds)
+  const empty = [ready, started, doneHere, queue.today, queue.later].every(({ length }) => length === 0)
+  if (empty) return <p className="soft">No heads at this station.</p>
+  return (
+    <>
+      <QueueList locale={locale} title="Done here, not sent yet" station={station} lines={doneHere} />
+      <QueueList locale={locale} title="Ready" station={station} lines={ready} none="Nothing is ready." />
+      <QueueList locale={locale} title="Started" station={station} lines={started} />
+      <QueueList locale={locale} title="Coming today" station={station} lines={queue.today} />
+      <QueueList locale={locale} title="Later" station={station} lines={queue.later} folded />
+      <Pager page={1} more={queue.more} href={(to) => `/stations/${station}?page=${to}`} />
+    </>
+  )
+}

@@ -1,0 +1,111 @@
+import type { Refusal } from '@/lib/core/errors'
+import type { OperationAnswer } from '@/lib/schemas/operation-answer'
+import type { NewDeed } from './kept'
+import { memoryStore } from './memory-store'
+import { postDeeds } from './post'
+import { Sender, type OutboxState } from './sender'
+import { openStore, type Store } from './store'
+
+/** What became of a deed as far as its person waits for it. `kept`: here, and sent when the server answers. */
+export type Outcome =
+  | { readonly is: 'done'; readonly value: unknown }
+  | { readonly is: 'refused'; readonly refusal: Refusal }
+  | { readonly is: 'kept' }
+
+/** So long a person waits for the server before the deed counts as kept here. */
+const patienceMs = 4000
+
+const quiet: OutboxState = { deeds: [], sending: false, away: false, signedOut: false }
+
+/** The deeds of this device: kept first, then sent. One for each page. */
+export class Outbox {
+  private state = quiet
+  private lasting = true
+  private readonly listeners = new Set<() => void>()
+  private readonly waiting = new Map<string, (outcome: Outcome) => void>()
+  private readonly sender: Promise<Sender>
+  readonly store: Promise<Store | null>
+
+  constructor(personId: string, open: () => Promise<Store> = openStore, post = postDeeds) {
+    this.store = open().catch(() => null)
+    this.sender = this.store.then((store) => {
+      if (!store) this.lasting = false
+      const sender = new Sender({
+        store: store ?? memoryStore(),
+        personId,
+        post,
+        onState: (state) => this.take(state),
+        onAnswered: (answers) => answers.forEach((answer) => this.tell(answer)),
+        later: (work, ms) => {
+          const timer = setTimeout(work, ms)
+          return () => clearTimeout(timer)
+        },
+      })
+      void sender.wake()
+      return sender
+    })
+  }
+
+  readonly snapshot = (): OutboxState => this.state
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener)
+    return () => this.listeners.delete(listener)
+  }
+
+  /** False: this browser keeps nothing, so what is done here lasts as long as the page. */
+  get keeps(): boolean {
+    return this.lasting
+  }
+
+  /** Keeps the deed, sends it, and says what became of it. Rejects when it cannot be kept. */
+  async add(deed: NewDeed): Promise<Outcome> {
+    const sender = await this.sender
+    const outcome = new Promise<Outcome>((resolve) => this.waiting.set(deed.id, resolve))
+    const timer = setTimeout(() => this.settle(deed.id, { is: 'kept' }), patienceMs)
+    try {
+      await sender.add(deed)
+      const told = await outcome
+      if (told.is === 'refused') await this.dropById(deed.id)
+      return told
+    } finally {
+      clearTimeout(timer)
+      this.waiting.delete(deed.id)
+    }
+  }
+
+  /** A deed that was set aside and looked at. */
+  async drop(seq: number): Promise<void> {
+    await (await this.sender).drop(seq)
+  }
+
+  /** Tries at once: somebody signed in, the network is back. */
+  async wake(): Promise<void> {
+    await (await this.sender).wake()
+  }
+
+  close(): void {
+    void this.sender.then((sender) => sender.close())
+  }
+
+  private async dropById(id: string): Promise<void> {
+    const deed = this.state.deeds.find((one) => one.id === id)
+    if (deed) await this.drop(deed.seq)
+  }
+
+  private take(state: OutboxState): void {
+    this.state = state
+    if (state.away || state.signedOut) for (const id of this.waiting.keys()) this.settle(id, { is: 'kept' })
+    for (const listener of this.listeners) listener()
+  }
+
+  private tell(answer: OperationAnswer): void {
+    if (answer.state === 'done') this.settle(answer.id, { is: 'done', value: answer.value })
+    if (answer.state === 'refused') this.settle(answer.id, { is: 'refused', refusal: answer.refusal })
+    if (answer.state === 'again') this.settle(answer.id, { is: 'kept' })
+  }
+
+  private settle(id: string, outcome: Outcome): void {
+    this.waiting.get(id)?.(outcome)
+  }
+}
