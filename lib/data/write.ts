@@ -2,7 +2,7 @@ import 'server-only'
 import type { Actor } from '@/lib/core/access/roles'
 import { subjectOf, type AuditAction } from '@/lib/core/audit/verbs'
 import { RefusedError } from '@/lib/core/errors'
-import { db, type Tx } from './db'
+import { db, type Reader, type Tx } from './db'
 import { currentSettings } from './settings'
 import { auditChanges, operationResult } from './stored/records'
 
@@ -113,6 +113,12 @@ async function storedAnswer<T>(reader: Tx, actor: Author, op: Operation | undefi
   }
   // The hash holds the name of the deed and what was asked: this is what the same deed answered.
   return { result: operationResult.read(row.result, row.id) as T }
+}
+
+/** What this person's operation answered; null: it was not carried out. */
+export async function answerOfOperation(reader: Reader, { personId }: Actor, id: string): Promise<unknown> {
+  const row = await reader.operation.findFirst({ where: { id, actorId: personId } })
+  return row ? operationResult.read(row.result, row.id) : null
 }
 
 /** Zero rows changed by a versioned update: somebody else was first. */

@@ -15,6 +15,9 @@ export const addPhotoSchema = z.object({
   orderId: idOrNone,
   findingId: idOrNone,
   holdId: idOrNone,
+  /** Of a finding or hold that the device had not sent yet when the photo was taken: the operation that makes it. */
+  findingOp: idOrNone,
+  holdOp: idOrNone,
   caption: words(200),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
 })

@@ -1,10 +1,11 @@
 'use client'
 import { useRouter } from 'next/navigation'
-import { useEffect, useRef, useState } from 'react'
+import { use, useEffect, useRef, useState } from 'react'
 import type { RefusalCode } from '@/lib/core/errors'
 import { callAction } from './call-action'
 import { OperationIds } from './operation-ids'
-import { sendFile, type Upload } from './send-file'
+import { FileSender } from './file-sender'
+import type { Upload } from './send-file'
 
 export type Size = { readonly widthPx: number; readonly heightPx: number }
 
@@ -51,6 +52,7 @@ export type Uploads = {
 /** Pictures in a form: chosen, looked at, sent once each. A failed one stays and can be sent again. */
 export function useUploads({ address, what, single = false, prepare }: Options): Uploads {
   const router = useRouter()
+  const sendFile = use(FileSender)
   const [chosen, setChosen] = useState<readonly Chosen[]>([])
   const [pending, setPending] = useState(false)
   const sending = useRef(false)

@@ -9,9 +9,7 @@ const isWaiting = ({ refusal }: KeptDeed): boolean => refusal === undefined
  * here waits for them.
  */
 export function nextBatch(kept: readonly KeptDeed[], personId: string, most = mostAtOnce): KeptDeed[] {
-  const waiting = kept
-    .filter((deed) => isWaiting(deed) && deed.personId === personId)
-    .toSorted((a, b) => a.seq - b.seq)
+  const waiting = kept.filter((deed) => isWaiting(deed) && deed.personId === personId).toSorted((a, b) => a.seq - b.seq)
   const photoAt = waiting.findIndex(({ kind }) => kind === 'photo')
   return waiting.slice(0, photoAt === 0 ? 1 : Math.min(most, photoAt === -1 ? most : photoAt))
 }

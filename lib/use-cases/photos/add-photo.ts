@@ -3,7 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { photoTaken } from '@/lib/core/readings/photo-answer'
 import type { StepKey } from '@/lib/core/route/step-ids'
-import { db } from '@/lib/data/db'
+import { db, type Reader } from '@/lib/data/db'
 import type { VisitRecord } from '@/lib/data/visit-records'
 import { storeFile } from '@/lib/data/files'
 import { addPhotoRow, refuseForeignPart } from '@/lib/data/photos'
@@ -11,13 +11,28 @@ import { readPicture } from '@/lib/data/pictures'
 import { bumpVisit, visitById } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { refreshRoute } from '@/lib/dossier/refresh'
-import { write, type Moment, type Write } from '@/lib/data/write'
+import { answerOfOperation, write, type Moment, type Write } from '@/lib/data/write'
 import { type AddPhotoInput } from '@/lib/schemas/photo'
 import { longestEdgePx, mostUploadBytes } from '@/lib/schemas/photo-limits'
 import { addReadings, nothingConfirmed } from '@/lib/dossier/add-readings'
 import { refuseClosed, refuseOnOrder } from '@/lib/dossier/refuse-closed'
 
 export type AddedPhoto = { readonly photoId: string }
+
+type NewPhoto = Omit<AddPhotoInput, 'sha256' | 'findingOp' | 'holdOp'> &
+  Partial<Pick<AddPhotoInput, 'findingOp' | 'holdOp'>> & { readonly bytes: Uint8Array }
+
+/** What an operation of the same device made before this photo was sent. */
+async function madeBy(reader: Reader, actor: Actor, operation: string, name: string): Promise<string> {
+  const answer = await answerOfOperation(reader, actor, operation)
+  const id =
+    typeof answer === 'object' && answer !== null ? Object.entries(answer).find(([key]) => key === name)?.[1] : null
+  if (typeof id === 'string') return id
+  throw new RefusedError({
+    code: 'not-found',
+    message: 'What this photo belongs to was not taken, so it was not kept.',
+  })
+}
 
 /**
  * Keeps a photo of a head: of a step, of a finding, of a hold or of a vendor's marks. The picture is read and stored
@@ -26,12 +41,17 @@ export type AddedPhoto = { readonly photoId: string }
  */
 export async function addPhoto(
   actor: Actor,
-  { bytes, ...input }: Omit<AddPhotoInput, 'sha256'> & { readonly bytes: Uint8Array },
+  { bytes, findingOp, holdOp, ...asked }: NewPhoto,
   moment: Moment,
 ): Promise<AddedPhoto> {
   must(allow(actor, 'photo.add'))
   refuseLarge(bytes)
   const client = await db()
+  const input = {
+    ...asked,
+    findingId: findingOp ? await madeBy(client, actor, findingOp, 'findingId') : asked.findingId,
+    holdId: holdOp ? await madeBy(client, actor, holdOp, 'holdId') : asked.holdId,
+  }
   refuseUnlessHere(await visitById(client, input.visitId))
   await refuseForeignPart(client, input)
   const picture = await readPicture(bytes, longestEdgePx)

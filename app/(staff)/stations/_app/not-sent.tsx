@@ -1,76 +1,20 @@
 'use client'
-import dynamic from 'next/dynamic'
-import Link from 'next/link'
-import { Notice } from '@/app/_components/ui/notice'
-import { When } from '@/app/_components/ui/when'
 import { useHere, useKept, useOutbox } from './here'
+import { Trouble } from './later'
 
-/** Seen only where something was refused. */
-const SetAside = dynamic(() => import('./set-aside').then((file) => file.SetAside))
-
-type Props = {
+export type TroubleProps = {
   /** When what is shown was so, ISO 8601; '' where nothing is. */
   asOf: string
   locale: string
   timeZone: string
 }
 
-/** Whether the server answers, and what was done here and did not reach it yet. Nothing where all is well. */
-export function NotSent({ asOf, locale, timeZone }: Props) {
-  const { person, outbox } = useHere()
-  const state = useOutbox()
+/** Whether the server answers, and what was done here and did not reach it. Nothing where all is well. */
+export function NotSent(props: TroubleProps) {
+  const { outbox } = useHere()
+  const sent = useOutbox()
   const kept = useKept()
-  const own = state.deeds.filter(({ personId }) => personId === person.id)
-  const waiting = own.filter(({ refusal }) => refusal === undefined)
-  const aside = own.filter(({ refusal }) => refusal !== undefined)
-  const others = state.deeds.length - own.length
-  const away = state.away || kept.away
-  const late = away && waiting.length > 0
-  return (
-    <>
-      {(away || late) && (
-        <Notice kind="caution" title={late ? `Kept here, not yet sent: ${waiting.length}` : 'No connection'}>
-          <p>
-            The shop’s server does not answer. You can go on: what you do is kept on this device and sent when it is
-            back.
-            {asOf !== '' && (
-              <>
-                {' '}
-                Shown as of <When at={asOf} zone={timeZone} locale={locale} />.
-              </>
-            )}
-          </p>
-          {waiting.length > 0 && (
-            <ul className="plain-list">
-              {waiting.map(({ seq, words }) => (
-                <li key={seq}>{words}</li>
-              ))}
-            </ul>
-          )}
-        </Notice>
-      )}
-      {(state.signedOut || kept.signedOut) && (
-        <Notice kind="caution" title="You are signed out">
-          <p>
-            Nothing is lost{waiting.length > 0 && `: ${waiting.length} not yet sent`}.{' '}
-            <Link href={`/sign-in?next=${encodeURIComponent(hereAddress())}`}>Sign in</Link> to go on.
-          </p>
-        </Notice>
-      )}
-      {!outbox.keeps && (
-        <Notice kind="caution" title="This browser keeps nothing">
-          <p>
-            Without the network nothing can be done on this device. Allow this site to store data, or use another
-            browser.
-          </p>
-        </Notice>
-      )}
-      {others > 0 && (
-        <p className="soft">Not yet sent by others on this device: {others}. It is sent when they sign in here.</p>
-      )}
-      {aside.length > 0 && <SetAside deeds={aside} locale={locale} timeZone={timeZone} />}
-    </>
-  )
+  const isLeft = sent.deeds.length > 0 && (!sent.sending || sent.away)
+  const isWell = !sent.away && !sent.signedOut && !kept.away && !kept.signedOut && outbox.keeps && !isLeft
+  return isWell ? null : <Trouble {...props} />
 }
-
-const hereAddress = (): string => window.location.pathname + window.location.search

@@ -4,8 +4,8 @@ import type { Station } from '@/lib/core/route/step-ids'
 import { useFollow } from '@/app/_components/use-follow'
 import { Loading } from '@/app/_components/ui/loading'
 import { HereProvider, useKept, useMaybeHere, useOutbox, type Person } from './here'
-import { QueueView } from './queue-view'
-import { StepView } from './step-view'
+import { QueueView, StepView } from './later'
+import { useLoadAhead } from './load-ahead'
 import { useCatchUp } from './use-catch-up'
 import { usePlace } from './use-place'
 
@@ -62,5 +62,6 @@ function Following({ station }: { station: Station }) {
     before.current = waiting
   }, [catchUp, waiting])
   useFollow(newest, () => void catchUp())
+  useLoadAhead()
   return null
 }

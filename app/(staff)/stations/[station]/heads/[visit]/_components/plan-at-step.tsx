@@ -1,8 +1,7 @@
 import { Notice } from '@/app/_components/ui/notice'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { PlanAtStep as Plan } from '@/lib/use-cases/stations/plan-at-step'
-import { CutTable } from './cut-table'
-import { NextPass } from './next-pass'
+import { CutTable, NextPass } from './later'
 import styles from './step.module.css'
 
 /** The plan's figures for this step; at the deck mill one huge figure. */

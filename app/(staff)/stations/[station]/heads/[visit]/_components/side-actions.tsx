@@ -5,7 +5,7 @@ import { Dialog } from '@/app/_components/ui/dialog'
 import { NotFetched, useLazyModule } from '@/app/_components/ui/use-lazy-module'
 import type { StepKey } from '@/lib/core/route/step-ids'
 
-type Props = { visitId: string; step: StepKey }
+type Props = { visitId: string; head: string; step: StepKey }
 
 /** The forms are no part of the page's first load: the step itself has to be there at once. */
 const loadForms = () => import('./side-forms')
@@ -30,7 +30,7 @@ const told = {
 } as const satisfies Record<keyof Forms, string>
 
 /** Always one tap away: something was found, something is wrong, something is missing. */
-export function SideActions({ visitId, step }: Props) {
+export function SideActions({ visitId, head, step }: Props) {
   const [open, setOpen] = useState<{ name: keyof Forms; forms: Forms } | null>(null)
   const [sent, setSent] = useState<keyof Forms | null>(null)
   const close = () => setOpen(null)
@@ -57,7 +57,7 @@ export function SideActions({ visitId, step }: Props) {
         {sent && told[sent]}
       </span>
       <Dialog open={open !== null} onClose={close} title={open ? titles[open.name] : ''}>
-        {Form && <Form visitId={visitId} step={step} onDone={done} />}
+        {Form && <Form visitId={visitId} head={head} step={step} onDone={done} />}
       </Dialog>
     </>
   )

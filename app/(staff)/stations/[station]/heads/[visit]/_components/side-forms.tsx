@@ -9,15 +9,18 @@ import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import { openHoldSchema, partsWaitSchema, reportFindingSchema } from '@/lib/schemas/visit'
-import { openHoldAction, openWaitAction, reportFindingAction } from '../../../../actions'
+import { useDeeds } from '../../../../_app/use-deeds'
 
-type FormProps = { visitId: string; step: StepKey; onDone: () => void }
+/** `head`: what it is called in the list of what was not sent yet. */
+type FormProps = { visitId: string; head: string; step: StepKey; onDone: () => void }
 
-export function FindingForm({ visitId, step, onDone }: FormProps) {
+export function FindingForm({ visitId, head, step, onDone }: FormProps) {
+  const deeds = useDeeds()
   const attached = useAttached(onDone)
-  const form = useActionForm(reportFindingSchema, reportFindingAction, {
+  const form = useActionForm(reportFindingSchema, deeds('finding', `${head}: finding`), {
     defaultValues: { visitId, stepId: step.stepId, what: '' },
-    onDone: ({ findingId }) => void attached.follow({ ...photoPlace(visitId, step), findingId }),
+    onDone: ({ findingId, keptAs }) =>
+      void attached.follow({ ...photoPlace(visitId, step), findingId, findingOp: keptAs }),
   })
   const draft = useDraft(`finding ${visitId}`, form)
   if (attached.following)
@@ -43,11 +46,12 @@ const photoPlace = (visitId: string, { stepId, occurrence, orderId }: StepKey) =
   orderId: orderId ?? '',
 })
 
-export function HoldForm({ visitId, step, onDone }: FormProps) {
+export function HoldForm({ visitId, head, step, onDone }: FormProps) {
+  const deeds = useDeeds()
   const attached = useAttached(onDone)
-  const form = useActionForm(openHoldSchema, openHoldAction, {
+  const form = useActionForm(openHoldSchema, deeds('hold', `${head}: hold`), {
     defaultValues: { visitId, stepId: step.stepId, reason: '' },
-    onDone: ({ holdId }) => void attached.follow({ ...photoPlace(visitId, step), holdId }),
+    onDone: ({ holdId, keptAs }) => void attached.follow({ ...photoPlace(visitId, step), holdId, holdOp: keptAs }),
   })
   const draft = useDraft(`hold ${visitId}`, form)
   if (attached.following) return <FollowingPhotos attached={attached} kept="The head is on hold." onLeave={onDone} />
@@ -65,8 +69,9 @@ export function HoldForm({ visitId, step, onDone }: FormProps) {
   )
 }
 
-export function WaitForm({ visitId, step, onDone }: FormProps) {
-  const form = useActionForm(partsWaitSchema, openWaitAction, {
+export function WaitForm({ visitId, head, step, onDone }: FormProps) {
+  const deeds = useDeeds()
+  const form = useActionForm(partsWaitSchema, deeds('parts-wait', `${head}: waits for parts`), {
     defaultValues: { visitId, step, what: '', fromWhom: '', promisedOn: '' },
     onDone,
   })

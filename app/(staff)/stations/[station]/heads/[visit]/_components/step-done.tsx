@@ -1,5 +1,4 @@
 'use client'
-import dynamic from 'next/dynamic'
 import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
@@ -11,16 +10,9 @@ import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { StationLink } from '../../../../_app/station-link'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds } from '../../../../_app/use-deeds'
+import { StepConflict } from './later'
 import { ScreenFrame } from './screen-frame'
-
-const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
-
-/** Where to go on: the next head here, and what is next on this one; each null when there is none. */
-export type WhatNext = {
-  readonly head: { readonly words: string; readonly href: string } | null
-  readonly step: { readonly words: string; readonly href: string } | null
-  readonly queueHref: string
-}
+import type { WhatNext } from './what-next'
 
 type Props = {
   screen: StepScreen

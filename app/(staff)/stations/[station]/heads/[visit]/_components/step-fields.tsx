@@ -1,18 +1,14 @@
 'use client'
-import dynamic from 'next/dynamic'
 import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, isSingle, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
+import { FlowFields, PhotoField } from './later'
 import type { PhotoField as PhotoFieldPart } from './photo-field'
 import { ReadWith, type ReadWithProps } from './read-with'
 import styles from './step.module.css'
-
-/** Steps without a flow run or a photo do not load them. */
-const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields))
-const PhotoField = dynamic(() => import('./photo-field').then((file) => file.PhotoField))
 
 type Props = {
   /** All of one kind. */

@@ -1,5 +1,4 @@
 'use client'
-import dynamic from 'next/dynamic'
 import { useState, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
@@ -11,18 +10,13 @@ import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
 import { answerKey, atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
+import { FlowConditions, StepConflict, ValveSheet } from './later'
 import type { ReadWithProps } from './read-with'
 import { StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
 import styles from './step.module.css'
 import { openAsks, useCellAsks } from './use-cell-asks'
 import { stepDraftKey, useStepEntry } from './use-step-entry'
-
-/** Only a flow run loads its conditions, and only a conflict its two sides. */
-const FlowConditions = dynamic(() => import('./flow-conditions').then((file) => file.FlowConditions))
-const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
-/** Other steps than those at the valves do not load it. */
-const ValveSheet = dynamic(() => import('./valve-sheet/valve-sheet').then((file) => file.ValveSheet))
 
 type Deed = 'tick' | 'record' | 'start'
 

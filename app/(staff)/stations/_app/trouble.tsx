@@ -1,0 +1,67 @@
+'use client'
+import Link from 'next/link'
+import { Notice } from '@/app/_components/ui/notice'
+import { When } from '@/app/_components/ui/when'
+import { useHere, useKept, useOutbox } from './here'
+import { SetAside } from './later'
+import type { TroubleProps } from './not-sent'
+
+/** Whether the server answers, and what was done here and did not reach it yet. */
+export function Trouble({ asOf, locale, timeZone }: TroubleProps) {
+  const { person, outbox } = useHere()
+  const state = useOutbox()
+  const kept = useKept()
+  const own = state.deeds.filter(({ personId }) => personId === person.id)
+  const waiting = own.filter(({ refusal }) => refusal === undefined)
+  const aside = own.filter(({ refusal }) => refusal !== undefined)
+  const others = state.deeds.length - own.length
+  const away = state.away || kept.away
+  const late = away && waiting.length > 0
+  return (
+    <>
+      {(away || late) && (
+        <Notice kind="caution" title={late ? `Kept here, not yet sent: ${waiting.length}` : 'No connection'}>
+          <p>
+            The shop’s server does not answer. You can go on: what you do is kept on this device and sent when it is
+            back.
+            {asOf !== '' && (
+              <>
+                {' '}
+                Shown as of <When at={asOf} zone={timeZone} locale={locale} />.
+              </>
+            )}
+          </p>
+          {waiting.length > 0 && (
+            <ul className="plain-list">
+              {waiting.map(({ seq, words }) => (
+                <li key={seq}>{words}</li>
+              ))}
+            </ul>
+          )}
+        </Notice>
+      )}
+      {(state.signedOut || kept.signedOut) && (
+        <Notice kind="caution" title="You are signed out">
+          <p>
+            Nothing is lost{waiting.length > 0 && `: ${waiting.length} not yet sent`}.{' '}
+            <Link href={`/sign-in?next=${encodeURIComponent(hereAddress())}`}>Sign in</Link> to go on.
+          </p>
+        </Notice>
+      )}
+      {!outbox.keeps && (
+        <Notice kind="caution" title="This browser keeps nothing">
+          <p>
+            Without the network nothing can be done on this device. Allow this site to store data, or use another
+            browser.
+          </p>
+        </Notice>
+      )}
+      {others > 0 && (
+        <p className="soft">Not yet sent by others on this device: {others}. It is sent when they sign in here.</p>
+      )}
+      {aside.length > 0 && <SetAside deeds={aside} locale={locale} timeZone={timeZone} />}
+    </>
+  )
+}
+
+const hereAddress = (): string => window.location.pathname + window.location.search
