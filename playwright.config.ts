@@ -19,6 +19,8 @@ export default defineConfig({
   reporter: 'list',
   use: {
     baseURL: process.env.BRASSTAG_E2E_URL,
+    // A worker answers in the place of the network, where a test has its hands on it; one spec allows it.
+    serviceWorkers: 'block',
     locale: 'en-US',
     timezoneId: 'America/Denver',
     trace: 'off',

@@ -37,6 +37,8 @@ function contentPolicy(nonce: string): string {
     "img-src 'self' blob: data:",
     "font-src 'self'",
     "connect-src 'self'",
+    // Without it a worker falls under the scripts, which need the nonce of a page.
+    "worker-src 'self'",
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",

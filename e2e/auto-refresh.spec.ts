@@ -16,7 +16,7 @@ const startButton = (page: Page) => page.getByRole('button', { name: 'Start', ex
 /** Longer than it takes to ask again, and than a page waits after the last tap. */
 const severalTimesMs = 6000
 
-/** Tells the page which change is the newest, and counts how often it draws itself again. The page gets its own clock. */
+/** Tells the page which change is the newest, and counts how often it asks for its step again. The page gets its own clock. */
 async function asTold(page: Page) {
   const told = { newest: 0, draws: 0, asked: 0, answered: 0 }
   await page.clock.install()
@@ -26,9 +26,7 @@ async function asTold(page: Page) {
     told.answered += 1
   })
   page.on('request', (request) => {
-    const headers = request.headers()
-    const ahead = headers['next-router-prefetch'] ?? headers['next-router-segment-prefetch']
-    if (headers.rsc && !ahead && !headers['next-action']) told.draws += 1
+    if (new URL(request.url()).pathname.endsWith('/step')) told.draws += 1
   })
   return told
 }
@@ -42,9 +40,11 @@ async function timePasses(page: Page, told: { readonly asked: number; readonly a
 }
 
 /** The page anew, and so far that it asks by itself. */
-async function reloaded(page: Page, told: { readonly asked: number }): Promise<void> {
+async function reloaded(page: Page, told: { readonly asked: number; draws: number }): Promise<void> {
   await page.reload()
+  await expect(startButton(page)).toBeVisible()
   await expect.poll(() => told.asked).toBeGreaterThan(0)
+  told.draws = 0
 }
 
 async function bookedStep(page: Page): Promise<string> {

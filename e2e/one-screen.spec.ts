@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test'
-import { signIn } from './person'
+import { queueStands, signIn } from './person'
 
 /** A tablet on its side, upright, and a phone. */
 const sizes = [
@@ -17,6 +17,7 @@ async function stepsOfTheDemo(page: Page): Promise<ReadonlyMap<string, string>> 
   const steps = new Map<string, string>()
   for (const station of new Set(await hrefs('main a[href^="/stations/"]'))) {
     await go(station)
+    await queueStands(page)
     for (const href of await hrefs('main a[href*="/heads/"]')) {
       const step = /step=([\w-]+)/.exec(href)?.[1]
       if (step && !steps.has(step)) steps.set(step, href)
@@ -60,7 +61,7 @@ test('every step of the demo is one screen at each size: cells, keypad and butto
   for (const [step, href] of steps) {
     await page.setViewportSize(sizes[0])
     await page.goto(href, { waitUntil: 'domcontentloaded' })
-    await expect(page.locator('[data-one-screen]')).toBeVisible()
+    await expect(page.locator('[data-one-screen] [data-commit]')).toBeVisible()
     // Ticked meanwhile by whoever else is in the shop.
     if (await page.getByRole('status').filter({ hasText: 'Done.' }).isVisible()) continue
     seenSteps += 1

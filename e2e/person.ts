@@ -67,6 +67,10 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
   return { number, tag }
 }
 
+/** The queue of a station is drawn: its lists, or that there is nothing. */
+export const queueStands = (page: Page): Promise<void> =>
+  expect(page.locator('main').getByText(/^(Ready: \d+|Nothing is ready\.|No heads at this station\.)$/)).toBeVisible()
+
 /** Opens a head's record by its tag, whatever station the device is at. */
 export async function openHead(page: Page, tag: string): Promise<void> {
   await page.goto(`/find?q=${tag}`)

@@ -10,10 +10,11 @@ import { Button } from './ui/button'
 export function SignOut() {
   const [failed, setFailed] = useState(false)
   async function leave() {
-    const auth = await import('next-auth/react').catch(() => null)
-    setFailed(auth === null)
-    if (!auth) return
+    const [auth, forget] = await Promise.all([import('next-auth/react'), import('./outbox/forget')]).catch(() => [])
+    setFailed(!auth || !forget)
+    if (!auth || !forget) return
     forgetAll()
+    await forget.forgetWhatWasRead()
     await auth.signOut({ callbackUrl: '/sign-in' })
   }
   return (

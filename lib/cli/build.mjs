@@ -46,5 +46,7 @@ export async function build() {
   await step('Building (about a minute, only when something changed)', () =>
     run(process.execPath, [installed('next', 'dist', 'bin', 'next'), 'build'], { env: buildEnv }),
   )
+  const { buildWorker } = await import('./build-worker.mjs')
+  await buildWorker()
   writeFileSync(mark, from)
 }

@@ -22,9 +22,14 @@ export type StationView = {
   readonly newest: number
   /** ISO 8601, by the shop's clock. */
   readonly at: string
+  /** Which build of the app says so. */
+  readonly build: string
   readonly queue: Queue
   readonly steps: readonly KeptStep[]
 }
+
+/** Which build of the app this is. */
+export { buildId }
 
 /** ETag of what a station is now, as this person may see it, in the shape of this build. */
 export const stationTag = async ({ personId }: Actor): Promise<string> =>
@@ -43,7 +48,7 @@ export async function stationView(
     const key = keyIn(screen.step)
     steps.push({ visitId: screen.visitId, key, answer: await withRest(actor, screen, key, now) })
   }
-  return { newest, at: now.toISOString(), queue, steps }
+  return { newest, at: now.toISOString(), build: buildId(), queue, steps }
 }
 
 export type StepView = { readonly newest: number; readonly at: string; readonly answer: StepAnswer }

@@ -53,14 +53,3 @@ export function noticeLine(mark: HeadMark): string | null {
 /** Why it came back, and who pays. */
 export const comebackText = ({ cause, pays }: { readonly cause: string; readonly pays: string }): string =>
   `${cause === '' ? 'cause not known yet' : cause}; paid by: ${pays === '' ? 'not said yet' : pays}`
-
-/** The same in a word or two, for a place that has no room for more. */
-export const markName: Readonly<Record<HeadMark['code'], string>> = {
-  urgent: 'urgent',
-  held: 'held',
-  comeback: 'comeback',
-  rework: 'rework',
-  finding: 'finding open',
-  out: 'out of tolerance',
-  'mate-held': 'mate held',
-}

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import type { HeadMark } from '@/lib/core/route/head-marks'
-import { markName, markText, noticeLine } from '@/lib/words/head-marks'
+import { markText, noticeLine } from '@/lib/words/head-marks'
+import { markName } from '@/lib/words/mark-names'
 
 const order = { vendor: 'Northgate Grinding', number: 'O-0004' }
 const said: readonly (readonly [HeadMark, string, string])[] = [

@@ -4,6 +4,7 @@ import { RememberStation } from './_components/remember-station'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { requirePerson } from '@/lib/web/require-actor'
+import { buildId } from '@/lib/web/station-view'
 import { StationApp } from './_app/station-app'
 
 /** Sizes for gloves and arm's length; the app that draws queues and steps lasts from one to the other. */
@@ -13,7 +14,10 @@ export default async function StationLayout({ children }: { children: ReactNode 
   return (
     <div data-floor="station" className="contents">
       <RememberStation cookie={stationCookie} />
-      <StationApp person={{ id: actor.personId, name: actor.name }} words={{ names, locale, timeZone }}>
+      <StationApp
+        person={{ id: actor.personId, name: actor.name }}
+        words={{ names, locale, timeZone, build: buildId() }}
+      >
         {children}
       </StationApp>
     </div>

@@ -12,6 +12,9 @@ export type Outcome =
   | { readonly is: 'refused'; readonly refusal: Refusal }
   | { readonly is: 'kept' }
 
+/** `late`: how many deeds were answered after their person had gone on, so that the screens do not know of it. */
+export type SeenState = OutboxState & { readonly late: number }
+
 /** So long a person waits for the server before the deed counts as kept here. */
 const patienceMs = 4000
 
@@ -19,7 +22,7 @@ const quiet: OutboxState = { deeds: [], sending: false, away: false, signedOut: 
 
 /** The deeds of this device: kept first, then sent. One for each page. */
 export class Outbox {
-  private state = quiet
+  private state: SeenState = { ...quiet, late: 0 }
   private lasting = true
   private readonly listeners = new Set<() => void>()
   private readonly waiting = new Map<string, (outcome: Outcome) => void>()
@@ -46,7 +49,7 @@ export class Outbox {
     })
   }
 
-  readonly snapshot = (): OutboxState => this.state
+  readonly snapshot = (): SeenState => this.state
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.listeners.add(listener)
@@ -93,13 +96,14 @@ export class Outbox {
     if (deed) await this.drop(deed.seq)
   }
 
-  private take(state: OutboxState): void {
-    this.state = state
+  private take(state: OutboxState, late = this.state.late): void {
+    this.state = { ...state, late }
     if (state.away || state.signedOut) for (const id of this.waiting.keys()) this.settle(id, { is: 'kept' })
     for (const listener of this.listeners) listener()
   }
 
   private tell(answer: OperationAnswer): void {
+    if (!this.waiting.has(answer.id) && answer.state !== 'again') this.take(this.state, this.state.late + 1)
     if (answer.state === 'done') this.settle(answer.id, { is: 'done', value: answer.value })
     if (answer.state === 'refused') this.settle(answer.id, { is: 'refused', refusal: answer.refusal })
     if (answer.state === 'again') this.settle(answer.id, { is: 'kept' })

@@ -11,6 +11,7 @@ export async function leaveTablet(why: WhyLeft): Promise<boolean> {
     body: JSON.stringify({ why }),
   }).catch(() => null)
   if (!answer?.ok) return false
+  await import('../outbox/forget').then(({ forgetWhatWasRead }) => forgetWhatWasRead()).catch(() => {})
   // A whole new page: nothing of this person stays in memory.
   window.location.assign('/sign-in')
   return true

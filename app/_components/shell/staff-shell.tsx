@@ -48,7 +48,7 @@ export function StaffShell({ actor, tablet, children }: Props) {
       <main id="main" tabIndex={-1} className={styles.main} data-person={actor.personId}>
         <AtTablet name={tablet && actor.name}>{children}</AtTablet>
       </main>
-      {tablet && <TabletWatch idleMs={tablet.idleMs} />}
+      {tablet && <TabletWatch idleMs={tablet.idleMs} name={actor.name} />}
     </>
   )
 }

@@ -1,5 +1,6 @@
 'use client'
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useRef, useState, type ReactNode } from 'react'
+import { Button } from '../ui/button'
 import { LastTouch } from './last-touch'
 import { leaveTablet } from './leave-tablet'
 import styles from './tablet-watch.module.css'
@@ -16,10 +17,10 @@ type Stage = 'here' | 'leaving' | 'no connection'
  * Takes a tablet back to the rack of time cards when nobody has touched it for so long. From then on nothing on the page
  * can be used; what is typed waits in its person's drafts.
  */
-export function TabletWatch({ idleMs }: { idleMs: number }) {
+export function TabletWatch({ idleMs, name }: { idleMs: number; name: string }) {
   const [stage, setStage] = useState<Stage>('here')
-  useEffect(() => watch(idleMs, () => setStage('leaving')), [idleMs])
   const gone = stage !== 'here'
+  useEffect(() => (gone ? undefined : watch(idleMs, () => setStage('leaving'))), [idleMs, gone])
   useEffect(() => {
     if (!gone) return
     const attempt = async () => {
@@ -29,7 +30,22 @@ export function TabletWatch({ idleMs }: { idleMs: number }) {
     const timer = setInterval(() => void attempt(), tryAgainMs)
     return () => clearInterval(timer)
   }, [gone])
-  return !gone ? null : <Cover offline={stage === 'no connection'} />
+  if (!gone) return null
+  return (
+    <Cover>
+      {stage === 'leaving' ? (
+        <p role="status">Nobody touched this tablet for a while. Back to the rack.</p>
+      ) : (
+        <>
+          <p role="status">
+            No connection to the shop’s server. What you did and typed is kept here. The rack comes back with the
+            connection, and asks for your PIN.
+          </p>
+          <Button onClick={() => setStage('here')}>I am {name}: go on</Button>
+        </>
+      )}
+    </Cover>
+  )
 }
 
 /** Calls `leave` once when the tablet was left alone, or its session is over. Gives back how to stop. */
@@ -81,16 +97,12 @@ function watch(idleMs: number, leave: () => void): () => void {
 }
 
 /** A modal dialog: nothing below it can be reached by touch, by keys or by a screen reader. */
-function Cover({ offline }: { offline: boolean }) {
+function Cover({ children }: { children: ReactNode }) {
   const ref = useRef<HTMLDialogElement>(null)
   useEffect(() => ref.current?.showModal(), [])
   return (
     <dialog ref={ref} className={styles.cover} aria-label="Signed out" onCancel={(event) => event.preventDefault()}>
-      <p role="status">
-        {offline
-          ? 'No connection to the shop’s server. What you typed is kept here. The rack comes back with the connection.'
-          : 'Nobody touched this tablet for a while. Back to the rack.'}
-      </p>
+      {children}
     </dialog>
   )
 }

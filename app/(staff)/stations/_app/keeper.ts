@@ -21,6 +21,8 @@ export type StationState = {
   readonly steps: ReadonlyMap<string, StepAnswer>
   /** Number of the newest change known here. */
   readonly newest: number
+  /** Which build of the app the server is; '' while it has not said. */
+  readonly build: string
   /** The server did not answer the last question: what is shown is what is kept. */
   readonly away: boolean
   readonly signedOut: boolean
@@ -43,6 +45,7 @@ const nothing: StationState = {
   at: '',
   steps: new Map(),
   newest: 0,
+  build: '',
   away: false,
   signedOut: false,
   refused: new Map(),
@@ -123,11 +126,11 @@ export class StationKeeper {
     return !away && !signedOut
   }
 
-  private async takeStation({ queue, steps: told, newest, at }: StationView): Promise<void> {
+  private async takeStation({ queue, steps: told, newest, at, build }: StationView): Promise<void> {
     const stay = new Set([...queue.ready, ...queue.started].map(({ visitId, step }) => stepPlace(visitId, step)))
     const fresh = told.map(({ visitId, key, answer }) => [stepPlace(visitId, key), answer] as const)
     const steps = new Map([...this.state.steps, ...fresh])
-    this.set({ queue, steps, newest, at })
+    this.set({ queue, steps, newest, at, build })
     const { station, personId } = { station: this.state.station ?? '', personId: this.means.personId }
     const kept = { station, personId, newest, at, body: queue }
     const screens = fresh.map(([place, answer]) => this.screenOf(place, answer, at))
@@ -139,7 +142,8 @@ export class StationKeeper {
       const { personId } = this.means
       const [kept, screens] = [await store.station(station, personId), await store.screens(station, personId)]
       if (!kept || this.state.station !== station || this.state.queue !== null) return
-      const steps = new Map(screens.map(({ id, body }) => [id, body as StepAnswer]))
+      // A step that the server told meanwhile is newer than the kept one.
+      const steps = new Map([...screens.map(({ id, body }) => [id, body as StepAnswer] as const), ...this.state.steps])
       this.set({ queue: kept.body as Queue, at: kept.at, newest: kept.newest, steps })
     })
   }

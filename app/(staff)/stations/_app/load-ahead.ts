@@ -1,5 +1,3 @@
-import { useEffect } from 'react'
-
 /** Every part of the station app that comes later: without the network it has to be here already. */
 const later: readonly (() => Promise<unknown>)[] = [
   () => import('./queue-view'),
@@ -30,19 +28,7 @@ const later: readonly (() => Promise<unknown>)[] = [
   () => import('@/app/_components/form/draft-schemas'),
 ]
 
-/** So long after the screen stands: what it asked for itself comes first. */
-const waitMs = 2000
-
 /** Fetches, one after the other, what a screen may need later. What could not be fetched is fetched when it is shown. */
-export function useLoadAhead(): void {
-  useEffect(() => {
-    let stopped = false
-    const timer = setTimeout(async () => {
-      for (const part of later) if (!stopped) await part().catch(() => {})
-    }, waitMs)
-    return () => {
-      stopped = true
-      clearTimeout(timer)
-    }
-  }, [])
+export async function loadAhead(stopped: () => boolean): Promise<void> {
+  for (const part of later) if (!stopped()) await part().catch(() => {})
 }

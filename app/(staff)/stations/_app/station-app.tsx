@@ -1,19 +1,23 @@
 'use client'
-import { useEffect, useRef, type ReactNode } from 'react'
+import { useEffect, type ReactNode } from 'react'
 import type { Station } from '@/lib/core/route/step-ids'
+import { useWorker } from '@/app/_service-worker/use-worker'
 import { useFollow } from '@/app/_components/use-follow'
 import { Loading } from '@/app/_components/ui/loading'
 import { HereProvider, useKept, useMaybeHere, useOutbox, type Person } from './here'
 import { QueueView, StepView } from './later'
-import { useLoadAhead } from './load-ahead'
+import { useLoadAhead } from './use-load-ahead'
 import { useCatchUp } from './use-catch-up'
+import { useNewBuild } from './use-new-build'
 import { usePlace } from './use-place'
 
-/** What the shop calls its stations, and how it writes days and times. */
+/** What the page brings along: what the shop calls its stations, how it writes days and times. */
 export type ShopWords = {
   readonly names: Readonly<Record<Station, string>>
   readonly locale: string
   readonly timeZone: string
+  /** Which build of the app drew the page. */
+  readonly build: string
 }
 
 type Props = { person: Person; words: ShopWords; children: ReactNode }
@@ -38,7 +42,7 @@ function Screens({ words }: { words: ShopWords }) {
   if (!here) return <Loading />
   return (
     <>
-      <Following station={place.station} />
+      <Following station={place.station} build={words.build} />
       {place.is === 'queue' ? (
         <QueueView key={place.station} station={place.station} words={words} />
       ) : (
@@ -49,19 +53,18 @@ function Screens({ words }: { words: ShopWords }) {
 }
 
 /** Opens the station, and goes on asking for what changes: in the shop, and with what is sent from here. */
-function Following({ station }: { station: Station }) {
+function Following({ station, build }: { station: Station; build: string }) {
   const { keeper } = useMaybeHere() ?? {}
   const { newest } = useKept()
-  const waiting = useOutbox().deeds.length
+  const { late } = useOutbox()
   const catchUp = useCatchUp()
   useEffect(() => void keeper?.open(station), [keeper, station])
-  const before = useRef(waiting)
   useEffect(() => {
-    // One fewer: it went through, or was taken off the list.
-    if (waiting < before.current) void catchUp()
-    before.current = waiting
-  }, [catchUp, waiting])
+    if (late > 0) void catchUp()
+  }, [catchUp, late])
   useFollow(newest, () => void catchUp())
   useLoadAhead()
+  useWorker()
+  useNewBuild(build)
   return null
 }

@@ -3,7 +3,7 @@ import { SwitchHere } from '@/app/_components/shell/at-tablet'
 import { Tag } from '@/app/_components/tag/tag'
 import { StationLink } from '../../../../_app/station-link'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
-import { markName } from '@/lib/words/head-marks'
+import { markName } from '@/lib/words/mark-names'
 import styles from './screen.module.css'
 
 /** What this is: the head and the step; at the right what may be wanted at any step. */

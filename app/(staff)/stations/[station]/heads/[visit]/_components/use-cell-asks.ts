@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useMemo, useState } from 'react'
+import { useIdle } from '@/app/_components/ui/use-idle'
 import type { ExpectedFacts } from '@/lib/core/expected/types'
 import type { Answers } from './answers'
 import type { CellAsks } from './cell-asks'
@@ -9,7 +10,8 @@ type Rule = typeof import('./cell-asks').cellAsks
 /** The rule comes after the page: until it is there the server alone asks. */
 export function useCellAsks(facts: ExpectedFacts | null, keys: readonly string[], answers: Answers): CellAsks {
   const [rule, setRule] = useState<Rule | null>(null)
-  const wanted = facts !== null
+  const idle = useIdle()
+  const wanted = facts !== null && idle
   useEffect(() => {
     if (!wanted) return
     let left = false
