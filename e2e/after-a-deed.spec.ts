@@ -55,7 +55,11 @@ test('a tick is sent once, and queue and step come once after it', async ({ page
   await tickButton(page).click()
   await expect(done(page)).toBeVisible()
   await settled(page)
-  expect(asked.sort()).toEqual(['GET /api/stations/front-desk', 'GET /api/stations/front-desk/step', 'POST /api/operations'])
+  expect(asked.sort()).toEqual([
+    'GET /api/stations/front-desk',
+    'GET /api/stations/front-desk/step',
+    'POST /api/operations',
+  ])
   expect(renders).toEqual([])
 })
 

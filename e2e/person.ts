@@ -14,9 +14,9 @@ export async function signIn(page: Page, name: string): Promise<void> {
   await page.context().addCookies(cookies)
 }
 
-export async function signInAtForm(page: Page, name: string): Promise<void> {
+export async function signInAtForm(page: Page, name: string, server = ''): Promise<void> {
   await page.context().clearCookies()
-  await page.goto('/sign-in')
+  await page.goto(`${server}/sign-in`)
   await page.getByLabel('Name').fill(name)
   await page.getByLabel('Password').fill(demoPassword)
   await page.getByRole('button', { name: 'Sign in' }).click()

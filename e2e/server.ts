@@ -10,15 +10,17 @@ export type Server = {
   /** Everything it has printed so far: the code of a new shop's first owner is there. */
   readonly printed: () => string
   readonly stop: () => Promise<void>
+  /** Ends it in the middle of whatever it does. */
+  readonly kill: () => Promise<void>
 }
 
 /**
  * The app as its command starts it, on a free port. The build must be there already. A data folder of its own, made
  * and removed, unless one is given: that one is the caller's to remove.
  */
-export async function startServer(mode: 'demo' | 'shop', given?: string): Promise<Server> {
+export async function startServer(mode: 'demo' | 'shop', given?: string, atPort?: number): Promise<Server> {
   const folder = given ?? mkdtempSync(join(tmpdir(), `brasstag-${mode}-`))
-  const port = await freePort()
+  const port = atPort ?? (await freePort())
   const { DATABASE_URL: _database, BRASSTAG_URL: _address, ...env } = process.env
   const child = spawn(process.execPath, ['lib/cli/start.mjs', mode, '--built'], {
     cwd: join(import.meta.dirname, '..'),
@@ -36,16 +38,17 @@ export async function startServer(mode: 'demo' | 'shop', given?: string): Promis
     child.stderr.on('data', take)
     child.on('close', () => resolve(false))
   })
-  const stop = async () => {
-    child.kill('SIGTERM')
+  const end = async (signal: 'SIGTERM' | 'SIGKILL') => {
+    child.kill(signal)
     await ended
     if (!given) rmSync(folder, { recursive: true, force: true })
   }
+  const stop = () => end('SIGTERM')
   if (!(await ready)) {
     await stop()
     throw new Error(`The ${mode} did not start:\n${printed}`)
   }
-  return { url: `http://127.0.0.1:${port}`, folder, printed: () => printed, stop }
+  return { url: `http://127.0.0.1:${port}`, folder, printed: () => printed, stop, kill: () => end('SIGKILL') }
 }
 
 export const freePort = (): Promise<number> =>

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { request } from '@playwright/test'
@@ -12,12 +12,16 @@ import { startServer } from './server'
  */
 export default async function startDemo() {
   const folder = mkdtempSync(join(tmpdir(), 'brasstag-demo-'))
-  const remove = () => rmSync(folder, { recursive: true, force: true })
+  const spare = mkdtempSync(join(tmpdir(), 'brasstag-spare-'))
+  const remove = () => [folder, spare].forEach((one) => rmSync(one, { recursive: true, force: true }))
   const filled = await elsewhereRun('tests/setup/fill-demo.ts', [], { BRASSTAG_DATA: folder })
   if (!filled.ok) {
     remove()
     throw new Error(`The demo was not filled:\n${filled.said}`)
   }
+  // The same shop once more, for a spec that stops its server.
+  cpSync(folder, spare, { recursive: true })
+  process.env.BRASSTAG_E2E_SPARE = spare
   const server = await startServer('demo', folder)
   const stop = () => server.stop().finally(remove)
   try {

@@ -152,6 +152,17 @@ describe('what a device kept is carried out', () => {
     const sets = await setsOf(second, 'thickness')
     expect(sets.map(({ takenAt }) => takenAt)).toEqual([minutesAfter(-10), minutesAfter(-10)])
   })
+
+  it('that was seconds under way to a busy server: the time is that of the device still', async () => {
+    const { fields } = await seeStep(machinist, second, thickness, monday)
+    const corners = fields.filter(({ kind }) => kind === 'thickness').map(({ point }) => point)
+    const seen = await seenOf(second, thickness)
+    const input = { visitId: second, step: thickness, seen, entry: entryOf(said('thickness', '4.480', corners[2])) }
+    const kept = operation({ kind: 'record-readings', input, takenAt: minutesAfter(-5) })
+    const nineSecondsLater = new Date(monday.getTime() + 9000)
+    expect(await statesOf(send([kept], { now: nineSecondsLater }))).toEqual(['done'])
+    expect((await setsOf(second, 'thickness')).at(-1)?.takenAt).toEqual(minutesAfter(-5))
+  })
 })
 
 describe('what cannot be carried out', () => {

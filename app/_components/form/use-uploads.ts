@@ -4,7 +4,7 @@ import { use, useEffect, useRef, useState } from 'react'
 import type { RefusalCode } from '@/lib/core/errors'
 import { callAction } from './call-action'
 import { OperationIds } from './operation-ids'
-import { FileSender } from './file-sender'
+import { FileSenderContext } from './file-sender'
 import type { Upload } from './send-file'
 
 export type Size = { readonly widthPx: number; readonly heightPx: number }
@@ -52,7 +52,7 @@ export type Uploads = {
 /** Pictures in a form: chosen, looked at, sent once each. A failed one stays and can be sent again. */
 export function useUploads({ address, what, single = false, prepare }: Options): Uploads {
   const router = useRouter()
-  const sendFile = use(FileSender)
+  const { send: sendFile, refreshes } = use(FileSenderContext)
   const [chosen, setChosen] = useState<readonly Chosen[]>([])
   const [pending, setPending] = useState(false)
   const sending = useRef(false)
@@ -109,7 +109,7 @@ export function useUploads({ address, what, single = false, prepare }: Options):
     sending.current = false
     setPending(false)
     // The answer to an upload brings no page.
-    router.refresh()
+    if (refreshes) router.refresh()
     return left
   }
 

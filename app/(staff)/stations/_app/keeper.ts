@@ -32,6 +32,9 @@ export type StationState = {
 
 export const stepPlace = (visitId: string, key: StepKey): string => `${visitId} ${keyText(key)}`
 
+/** So many steps that were looked at stay known when they leave the station. */
+const mostOpened = 5
+
 type Means = {
   /** Null: this browser keeps nothing. */
   readonly store: Promise<Pick<Store, 'station' | 'screens' | 'keepStation' | 'keepScreen'> | null>
@@ -58,6 +61,7 @@ const nothing: StationState = {
 export class StationKeeper {
   private state = nothing
   private readonly listeners = new Set<() => void>()
+  private opened: readonly string[] = []
   private asking: Promise<void> | null = null
   private again = false
 
@@ -93,8 +97,9 @@ export class StationKeeper {
 
   /** The step as it is now, also one that is not ready or started here. */
   async openStep(station: Station, visitId: string, key: StepKey): Promise<void> {
-    const got = await this.means.ask(`/api/stations/${station}/step?visit=${visitId}&${stepQuery(key)}`)
     const place = stepPlace(visitId, key)
+    this.opened = [place, ...this.opened.filter((one) => one !== place)].slice(0, mostOpened)
+    const got = await this.means.ask(`/api/stations/${station}/step?visit=${visitId}&${stepQuery(key)}`)
     if (this.state.station !== station || !this.take(got)) return
     if (got.is === 'refused') return this.set({ refused: new Map(this.state.refused).set(place, got.refusal) })
     if (got.is !== 'ok') return
@@ -129,7 +134,9 @@ export class StationKeeper {
   private async takeStation({ queue, steps: told, newest, at, build }: StationView): Promise<void> {
     const stay = new Set([...queue.ready, ...queue.started].map(({ visitId, step }) => stepPlace(visitId, step)))
     const fresh = told.map(({ visitId, key, answer }) => [stepPlace(visitId, key), answer] as const)
-    const steps = new Map([...this.state.steps, ...fresh])
+    // What left the station goes, but for what was looked at last: somebody may be at it.
+    const before = [...this.state.steps].filter(([place]) => stay.has(place) || this.opened.includes(place))
+    const steps = new Map([...before, ...fresh])
     this.set({ queue, steps, newest, at, build })
     const { station, personId } = { station: this.state.station ?? '', personId: this.means.personId }
     const kept = { station, personId, newest, at, body: queue }

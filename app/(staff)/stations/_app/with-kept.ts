@@ -12,11 +12,16 @@ type Answered = {
   readonly notTaken: string | null
 }
 
+type Input = KeptDeed['input']
+
+const isAtStep = (input: Input): input is Input & { readonly step: StepKey } =>
+  typeof input.step === 'object' && input.step !== null
+
 /** Deeds at a step that were done here and not sent yet, oldest first. */
 export const deedsAt = (deeds: readonly KeptDeed[], visitId: string, key: StepKey): KeptDeed[] =>
   deeds.filter(
     ({ input, refusal }) =>
-      refusal === undefined && input.visitId === visitId && 'step' in input && sameKey(input.step as StepKey, key),
+      refusal === undefined && input.visitId === visitId && isAtStep(input) && sameKey(input.step, key),
   )
 
 /** The step as the person at this tablet left it: what was not sent yet counts as done here. */
@@ -49,8 +54,7 @@ export function queueWithKept(
 ): QueueHere {
   const last = new Map<string, KeptDeed['kind']>()
   for (const { kind, input, refusal } of deeds) {
-    if (refusal !== undefined || !('step' in input)) continue
-    last.set(`${input.visitId} ${keyText(input.step as StepKey)}`, kind)
+    if (refusal === undefined && isAtStep(input)) last.set(`${input.visitId} ${keyText(input.step)}`, kind)
   }
   const at = ({ visitId, step }: QueueLine) => last.get(`${visitId} ${keyText(step)}`)
   const lines = [...ready, ...started]

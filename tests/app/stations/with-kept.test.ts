@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest'
+import { deedsAt, queueWithKept, withKept } from '@/app/(staff)/stations/_app/with-kept'
+import type { DeedKind, KeptDeed } from '@/app/_components/outbox/kept'
+import { keyOf } from '@/lib/core/route/keys'
+import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
+import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+
+const chambers = keyOf('chambers')
+const takenAt = '2026-03-02T14:00:00.000Z'
+let seq = 0
+const deed = (kind: DeedKind, input: object = {}, over: Partial<KeptDeed> = {}): KeptDeed => ({
+  id: `d${seq}`,
+  seq: (seq += 1),
+  kind,
+  version: 1,
+  personId: 'p-ivo',
+  takenAt,
+  words: '',
+  input: { visitId: 'v1', step: chambers, ...input },
+  ...over,
+})
+const entry = (text: string, notTaken: string | null = null) => ({
+  entry: { readings: [{ kind: 'cc', point: '1', text, notTaken }] },
+})
+
+const screen = {
+  visitId: 'v1',
+  step: { ...chambers, state: 'ready' },
+  ticked: null,
+  fields: [
+    { kind: 'cc', point: '1', answer: null, notTaken: null },
+    { kind: 'cc', point: '2', answer: '63.0', notTaken: null },
+  ],
+} as unknown as StepScreen
+
+describe('a step with what was done here and not sent yet', () => {
+  it('counts as done on this screen, by whom and when, with what was typed', () => {
+    const shown = withKept(screen, [deed('tick', entry('62.8'))], 'Ivo')
+    expect(shown.step.state).toBe('done')
+    expect(shown.ticked).toEqual({ by: 'Ivo', at: takenAt, free: true })
+    expect(shown.fields.map(({ answer }) => answer)).toEqual(['62.8', '63.0'])
+  })
+
+  it('shows what is not taken, and readings without a tick', () => {
+    const shown = withKept(screen, [deed('record-readings', entry('', 'the plug leaks'))], 'Ivo')
+    expect(shown.step.state).toBe('ready')
+    expect(shown.fields[0]).toMatchObject({ answer: null, notTaken: 'the plug leaks' })
+  })
+
+  it('follows the order of the deeds: ticked, taken back, started', () => {
+    const deeds = [deed('tick', entry('62.8')), deed('undo-tick'), deed('start')]
+    expect(withKept(screen, deeds.slice(0, 2), 'Ivo')).toMatchObject({ step: { state: 'ready' }, ticked: null })
+    expect(withKept(screen, deeds, 'Ivo').step.state).toBe('started')
+  })
+
+  it('is as it was for deeds of another head, of another step, and for those that were refused', () => {
+    const refusal = { code: 'conflict', message: '' } as const
+    const deeds = [
+      deed('tick', { visitId: 'v2' }),
+      deed('tick', { step: keyOf('crack') }),
+      deed('tick', {}, { refusal }),
+      deed('finding', { step: undefined, what: 'loose' }),
+    ]
+    expect(withKept(screen, deeds, 'Ivo')).toEqual(screen)
+    expect(deedsAt(deeds, 'v1', chambers)).toEqual([])
+  })
+})
+
+describe('a queue with what was done here and not sent yet', () => {
+  const line = (visitId: string) => ({ visitId, step: chambers }) as unknown as QueueLine
+  const queue = { ready: [line('v1'), line('v2'), line('v3')], started: [line('v4')] }
+  const names = (lines: readonly QueueLine[]) => lines.map(({ visitId }) => visitId)
+
+  it('moves its lines: done here, started, and back', () => {
+    const at = (visitId: string, ...kinds: DeedKind[]) => kinds.map((kind) => deed(kind, { visitId }))
+    const { ready, started, doneHere } = queueWithKept(queue, [
+      ...at('v1', 'tick'),
+      ...at('v2', 'start'),
+      ...at('v3', 'tick', 'undo-tick'),
+      ...at('v4', 'record-readings', 'tick'),
+    ])
+    expect(names(doneHere)).toEqual(['v1', 'v4'])
+    expect(names(started)).toEqual(['v2'])
+    expect(names(ready)).toEqual(['v3'])
+  })
+})
