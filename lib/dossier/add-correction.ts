@@ -8,11 +8,14 @@ import { newId } from '@/lib/data/ids'
 import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
 import { inTrail } from './in-trail'
+import { takenAtOf } from './taken-at'
 
 export type Correction = {
   readonly correction: 'replace' | 'withdraw'
   readonly text: string
   readonly reason: string
+  /** When it was read, ISO 8601; null or left out: now. */
+  readonly takenAt?: string | null
 }
 
 /**
@@ -41,7 +44,7 @@ export async function addCorrection(
       instrumentId: standing.instrumentId,
       instrumentCheckedOn: standing.instrumentCheckedOn,
       conditions: standing.conditions,
-      takenAt: ctx.now,
+      takenAt: takenAtOf(input.takenAt ?? null, ctx.now),
       recordedAt: ctx.now,
       byId: ctx.actor.personId,
     },

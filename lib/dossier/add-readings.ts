@@ -130,7 +130,6 @@ async function addSet(
   { eventSeq, confirmed }: { readonly eventSeq: number; readonly confirmed: Confirmed },
 ): Promise<void> {
   const points = pointsOf(entry.readings)
-  const takenAt = entry.takenAt === null ? ctx.now : new Date(entry.takenAt)
   const setId = newId(ctx.now)
   await ctx.tx.readingSet.create({
     data: {
@@ -143,7 +142,7 @@ async function addSet(
       eventSeq,
       ...(await instrumentOf(ctx, entry.instrumentId)),
       conditions: readingConditions.write(entry.conditions),
-      takenAt: takenAt > ctx.now ? ctx.now : takenAt,
+      takenAt: takenAtOf(entry.takenAt, ctx.now),
       recordedAt: ctx.now,
       byId: ctx.actor.personId,
     },

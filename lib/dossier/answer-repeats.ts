@@ -50,7 +50,7 @@ export async function answerRepeats(
   if (instead.length > 0) must(allow(ctx.actor, 'reading.correct'))
   for (const { reading, standing } of instead) {
     const replaced = standing.find(({ id }) => id === reading.repeat)
-    if (replaced) await addCorrection(ctx, dossier.visit, replaced, correctionOf(reading))
+    if (replaced) await addCorrection(ctx, dossier.visit, replaced, correctionOf(reading, entry))
   }
   const readings = entry.readings
     .filter((reading) => !instead.some((one) => one.reading === reading))
@@ -58,10 +58,11 @@ export async function answerRepeats(
   return { entry: { ...entry, readings }, corrected: instead.length }
 }
 
-const correctionOf = ({ text }: ReadingEntry) => ({
+const correctionOf = ({ text }: ReadingEntry, { takenAt }: Entry) => ({
   correction: 'replace' as const,
   text,
   reason: 'Read anew, in the place of this reading',
+  takenAt,
 })
 
 const markOf = (asked: Asked | undefined): string | undefined => asked && (asked.wild ? 'far' : again)

@@ -41,7 +41,7 @@ describe('what a tablet knows of its station', () => {
   it('is what the server says, and asked for again only from there on', async () => {
     const { keeper, asked } = keeperOf([
       view(5, ['v1', 'v2'], { v1: 'one', v2: 'two' }),
-      view(7, ['v1'], { v1: 'new' }),
+      view(7, ['v1', 'v2'], { v1: 'new' }),
     ])
     await keeper.open('wash')
     await keeper.refresh()
