@@ -11,6 +11,7 @@ import { addEvent } from '@/lib/data/visits'
 import type { Write } from '@/lib/data/write'
 import { runNumber } from './flow-run'
 import { inTrail } from './in-trail'
+import { takenAtOf } from './taken-at'
 
 /** One answer as it comes from the keypad or the form. */
 export type ReadingEntry = {
