@@ -7,10 +7,3 @@ const loading = () => <Loading />
 /** One screen does not wait for the other's script: `load-ahead.ts` fetches what is not shown yet while nobody waits. */
 export const QueueView = dynamic(() => import('./queue-view').then((file) => file.QueueView), { loading })
 export const StepView = dynamic(() => import('./step-view').then((file) => file.StepView), { loading })
-export const LeftStep = dynamic(
-  () => import('../[station]/heads/[visit]/_components/left-step').then((file) => file.LeftStep),
-  { loading },
-)
-/** Seen only where the server does not answer, or something was not taken. */
-export const Trouble = dynamic(() => import('./trouble').then((file) => file.Trouble))
-export const SetAside = dynamic(() => import('./set-aside').then((file) => file.SetAside))

@@ -1,13 +1,10 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { useHere, useKept, useOutbox } from './here'
-import { Trouble } from './later'
+import type { TroubleProps } from './trouble'
 
-export type TroubleProps = {
-  /** When what is shown was so, ISO 8601; '' where nothing is. */
-  asOf: string
-  locale: string
-  timeZone: string
-}
+/** Seen only where the server does not answer, or something was not sent. */
+const Trouble = dynamic(() => import('./trouble').then((file) => file.Trouble))
 
 /** Whether the server answers, and what was done here and did not reach it. Nothing where all is well. */
 export function NotSent(props: TroubleProps) {

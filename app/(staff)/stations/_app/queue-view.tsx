@@ -7,7 +7,7 @@ import { QueueList } from '../[station]/_components/queue-list'
 import { useKept, useOutbox } from './here'
 import { NotSent } from './not-sent'
 import { usePageTitle } from './page-title'
-import type { ShopWords } from './station-app'
+import type { ShopWords } from './shop-words'
 import { queueWithKept } from './with-kept'
 
 type Props = { station: Station; words: ShopWords }

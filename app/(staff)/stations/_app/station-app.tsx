@@ -10,15 +10,7 @@ import { useLoadAhead } from './use-load-ahead'
 import { useCatchUp } from './use-catch-up'
 import { useNewBuild } from './use-new-build'
 import { usePlace } from './use-place'
-
-/** What the page brings along: what the shop calls its stations, how it writes days and times. */
-export type ShopWords = {
-  readonly names: Readonly<Record<Station, string>>
-  readonly locale: string
-  readonly timeZone: string
-  /** Which build of the app drew the page. */
-  readonly build: string
-}
+import type { ShopWords } from './shop-words'
 
 type Props = { person: Person; words: ShopWords; children: ReactNode }
 

@@ -1,4 +1,5 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { Loading } from '@/app/_components/ui/loading'
 import type { Queue } from '@/lib/use-cases/stations/see-queue'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
@@ -8,13 +9,19 @@ import type { WhatNext } from '../[station]/heads/[visit]/_components/what-next'
 import { stepHref } from '../step-href'
 import { useHere, useKept, useOutbox } from './here'
 import { stepPlace } from './keeper'
-import { LeftStep } from './later'
 import { NotSent } from './not-sent'
 import { usePageTitle } from './page-title'
 import type { Place } from './place'
-import type { ShopWords } from './station-app'
+import type { ShopWords } from './shop-words'
 import { StationLink } from './station-link'
 import { deedsAt, queueWithKept, withKept } from './with-kept'
+
+const LeftStep = dynamic(
+  () => import('../[station]/heads/[visit]/_components/left-step').then((file) => file.LeftStep),
+  {
+    loading: () => <Loading />,
+  },
+)
 
 type Props = { at: Extract<Place, { is: 'step' }>; words: ShopWords }
 

@@ -1,10 +1,19 @@
 'use client'
+import dynamic from 'next/dynamic'
 import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { useHere, useKept, useOutbox } from './here'
-import { SetAside } from './later'
-import type { TroubleProps } from './not-sent'
+
+/** Seen only where something was not taken. */
+const SetAside = dynamic(() => import('./set-aside').then((file) => file.SetAside))
+
+export type TroubleProps = {
+  /** When what is shown was so, ISO 8601; '' where nothing is. */
+  asOf: string
+  locale: string
+  timeZone: string
+}
 
 /** Whether the server answers, and what was done here and did not reach it yet. */
 export function Trouble({ asOf, locale, timeZone }: TroubleProps) {

@@ -1,4 +1,5 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
@@ -10,9 +11,10 @@ import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { StationLink } from '../../../../_app/station-link'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds } from '../../../../_app/use-deeds'
-import { StepConflict } from './later'
 import { ScreenFrame } from './screen-frame'
 import type { WhatNext } from './what-next'
+
+const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
 
 type Props = {
   screen: StepScreen
