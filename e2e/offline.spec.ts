@@ -33,8 +33,9 @@ async function isKept(page: Page): Promise<void> {
   await page.waitForLoadState('networkidle')
 }
 
-const line = (page: Page, tag: string, step: string) =>
-  page.getByRole('link').filter({ hasText: tag }).filter({ hasText: step }).first()
+const line = (page: Page, step: string) => page.getByRole('link').filter({ hasText: step }).first()
+const tagOf = async (page: Page, step: string) =>
+  /T-\d{4}/.exec((await line(page, step).textContent()) ?? '')?.[0] ?? ''
 const commit = (page: Page) => page.getByRole('button', { name: /^(Save and done|Done)$/ })
 const keptHere = (page: Page) => page.getByText(/Kept here, not yet sent: \d/)
 const toQueue = (page: Page) =>
@@ -58,17 +59,19 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
   await queueStands(page)
   await expect(page.getByText('No connection')).toBeVisible()
 
-  await line(page, 'T-0415', 'Rinse').click()
+  const [rinsed, washed] = [await tagOf(page, 'Rinse and dry'), await tagOf(page, 'Strip and wash')]
+  await line(page, 'Rinse and dry').click()
   await commit(page).click()
   await expect(page.getByRole('status').filter({ hasText: 'Done.' })).toBeVisible()
   await expect(page.getByText('Done here, not sent yet.')).toBeVisible()
   await toQueue(page)
-  await line(page, 'T-0429', 'Strip and wash').click()
+  await line(page, 'Strip and wash').click()
   await commit(page).click()
   await expect(page.getByText('Kept here, not yet sent: 2')).toBeVisible()
   await toQueue(page)
-  await expect(page.getByRole('region', { name: 'Done here, not sent yet' }).getByRole('link')).toHaveCount(2)
-  await line(page, 'T-0415', 'Rinse').click()
+  const doneHere = page.getByRole('region', { name: 'Done here, not sent yet' })
+  await expect(doneHere.getByRole('link')).toHaveCount(2)
+  await doneHere.getByRole('link').filter({ hasText: rinsed }).click()
   await page.getByRole('button', { name: 'Take back' }).click()
   await expect(commit(page)).toBeEnabled()
   await commit(page).click({ delay: 450 })
@@ -87,7 +90,8 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
 
   // At another station that is kept, a reading that stands is put right, and another step is half typed.
   await page.goto(`${server.url}/stations/measuring-bench`)
-  await line(page, 'T-0424', 'Measure chambers').click()
+  const measured = await tagOf(page, 'Measure chambers')
+  await line(page, 'Measure chambers').click()
   const cell = page.getByRole('group', { name: 'Chamber volume', exact: true }).getByRole('textbox').first()
   const stood = (await cell.getAttribute('placeholder')) ?? ''
   await cell.fill('62.8')
@@ -99,7 +103,7 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
   await expect(page.getByText('Kept here, not yet sent: 7')).toBeVisible()
   expect(stood).not.toContain('62.8')
   await toQueue(page)
-  await line(page, 'T-0424', 'Seat check before').click()
+  await line(page, 'Seat check before').click()
   const half = page.getByRole('textbox').first()
   await half.fill('0.062')
   const address = page.url()
@@ -111,7 +115,8 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
   const visits = onRecord<{ id: string; tag: string }>(
     folder,
     `SELECT v."id", t."number" AS "tag" FROM "Visit" v JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
-     WHERE t."number" IN ('T-0415', 'T-0429', 'T-0424') ORDER BY v."createdAt" DESC`,
+     WHERE t."number" IN (?, ?, ?) ORDER BY v."createdAt" DESC`,
+    ...[rinsed, washed, measured],
   )
   const visitOf = (tag: string) => visits.find((one) => one.tag === tag)?.id ?? ''
   const newest = onRecord<{ seq: number }>(folder, 'SELECT MAX("seq") AS "seq" FROM "VisitEvent"')[0]?.seq ?? 0
@@ -133,11 +138,11 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
   await expect
     .poll(done)
     .toEqual([
-      'T-0415 tick rinse',
-      'T-0429 tick wash-in',
-      'T-0415 undo rinse',
-      'T-0415 tick rinse',
-      'T-0424 read chambers',
+      `${rinsed} tick rinse`,
+      `${washed} tick wash-in`,
+      `${rinsed} undo rinse`,
+      `${rinsed} tick rinse`,
+      `${measured} read chambers`,
     ])
   const findings = onRecord<{ id: string }>(folder, 'SELECT "id" FROM "Finding" WHERE "what" = ?', 'Guide 2 is loose')
   expect(findings).toHaveLength(1)
@@ -146,7 +151,7 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
   const [set] = onRecord<{ takenAt: string | number }>(
     folder,
     'SELECT "takenAt" FROM "ReadingSet" WHERE "visitId" = ? ORDER BY "eventSeq" DESC LIMIT 1',
-    visitOf('T-0424'),
+    visitOf(measured),
   )
   const takenAt = new Date(set?.takenAt ?? 0).getTime()
   expect(takenAt).toBeGreaterThan(stopped)
@@ -156,7 +161,7 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
 test('two tablets at one step: the one without a network sees both sides afterwards', async ({ page, browser }) => {
   await signInAtForm(page, 'dov', server.url)
   await atStation(page, 'wash')
-  await line(page, 'T-0409', 'Wash').click()
+  await line(page, 'Final wash').click()
   await commit(page).waitFor()
   await page.context().setOffline(true)
   await commit(page).click()
@@ -171,7 +176,7 @@ test('two tablets at one step: the one without a network sees both sides afterwa
 
   await page.context().setOffline(false)
   const aside = page.getByRole('alert').filter({ hasText: 'Not taken: 1' })
-  await expect(aside).toContainText('T-0409')
+  await expect(aside).toContainText('Final wash')
   await expect(aside).toContainText('ticked this step', { timeout: 40_000 })
   await aside.getByRole('button', { name: /remove it/ }).click()
   await expect(aside).toHaveCount(0)
@@ -180,7 +185,7 @@ test('two tablets at one step: the one without a network sees both sides afterwa
 test('signed out while the network was away: nothing is lost, and it is sent after the sign-in', async ({ page }) => {
   await signInAtForm(page, 'dov', server.url)
   await atStation(page, 'wash')
-  await line(page, 'T-0407', 'Rinse').click()
+  await line(page, 'Rinse and dry').click()
   await commit(page).waitFor()
   await page.context().setOffline(true)
   await commit(page).click()
@@ -199,7 +204,7 @@ test('signed out while the network was away: nothing is lost, and it is sent aft
 test('a queue that an earlier build wrote is taken, thirty deeds in less than five seconds', async ({ page }) => {
   await signInAtForm(page, 'dov', server.url)
   await atStation(page, 'wash')
-  const visit = /heads\/([^?]+)/.exec((await line(page, 'T-0425', 'Crack check').getAttribute('href')) ?? '')?.[1] ?? ''
+  const visit = /heads\/([^?]+)/.exec((await line(page, 'Crack check').getAttribute('href')) ?? '')?.[1] ?? ''
   const person = (await page.locator('[data-person]').first().getAttribute('data-person')) ?? ''
   await page.evaluate(
     async ({ visitId, personId }) => {

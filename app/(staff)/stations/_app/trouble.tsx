@@ -1,12 +1,13 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { useHere, useKept, useOutbox } from './here'
 
 /** Seen only where something was not taken. */
-const SetAside = dynamic(() => import('./set-aside').then((file) => file.SetAside))
+const SetAside = dynamic(() => import('./set-aside').then((file) => file.SetAside), { loading: nothingYet })
 
 export type TroubleProps = {
   /** When what is shown was so, ISO 8601; '' where nothing is. */

@@ -1,29 +1,48 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { Loading } from '@/app/_components/ui/loading'
 
 /**
  * Parts that few steps show, or that stand below the work: the step itself has to be there at once. `load-ahead.ts` fetches
  * them while nobody waits, so that they are there without the network.
  */
-export const CornerInsetForm = dynamic(() => import('./corner-inset-form').then((file) => file.CornerInsetForm))
-export const LeftDraft = dynamic(() => import('./left-draft').then((file) => file.LeftDraft))
+export const CornerInsetForm = dynamic(() => import('./corner-inset-form').then((file) => file.CornerInsetForm), {
+  loading: nothingYet,
+})
+export const LeftDraft = dynamic(() => import('./left-draft').then((file) => file.LeftDraft), { loading: nothingYet })
 /** Steps at which no edge and no bolt hole is worked on do not load the drawing. */
-export const HeadDrawn = dynamic(() => import('./head-drawn').then((file) => file.HeadDrawn))
-export const CutTable = dynamic(() => import('./cut-table').then((file) => file.CutTable))
-export const NextPass = dynamic(() => import('./next-pass').then((file) => file.NextPass))
-export const SecondCheck = dynamic(() => import('./second-check').then((file) => file.SecondCheck))
-export const Notices = dynamic(() => import('./notices').then((file) => file.Notices))
+export const HeadDrawn = dynamic(() => import('./head-drawn').then((file) => file.HeadDrawn), { loading: nothingYet })
+export const CutTable = dynamic(() => import('./cut-table').then((file) => file.CutTable), { loading: nothingYet })
+export const NextPass = dynamic(() => import('./next-pass').then((file) => file.NextPass), { loading: nothingYet })
+export const SecondCheck = dynamic(() => import('./second-check').then((file) => file.SecondCheck), {
+  loading: nothingYet,
+})
+export const Notices = dynamic(() => import('./notices').then((file) => file.Notices), { loading: nothingYet })
 export const StepDone = dynamic(() => import('./step-done').then((file) => file.StepDone), {
   loading: () => <Loading />,
 })
-export const AddPhoto = dynamic(() => import('@/app/_components/photo/add-photo').then((file) => file.AddPhoto))
-export const PhotoStrip = dynamic(() => import('@/app/_components/photo/photo-strip').then((file) => file.PhotoStrip))
-export const Others = dynamic(() => import('./others').then((file) => file.Others))
+export const AddPhoto = dynamic(() => import('@/app/_components/photo/add-photo').then((file) => file.AddPhoto), {
+  loading: nothingYet,
+})
+export const PhotoStrip = dynamic(() => import('@/app/_components/photo/photo-strip').then((file) => file.PhotoStrip), {
+  loading: nothingYet,
+})
+export const Others = dynamic(() => import('./others').then((file) => file.Others), { loading: nothingYet })
 /** Only a flow run loads its conditions, and only a conflict its two sides. */
-export const FlowConditions = dynamic(() => import('./flow-conditions').then((file) => file.FlowConditions))
-export const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict))
+export const FlowConditions = dynamic(() => import('./flow-conditions').then((file) => file.FlowConditions), {
+  loading: nothingYet,
+})
+export const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict), {
+  loading: nothingYet,
+})
 /** Other steps than those at the valves do not load it. */
-export const ValveSheet = dynamic(() => import('./valve-sheet/valve-sheet').then((file) => file.ValveSheet))
-export const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields))
-export const PhotoField = dynamic(() => import('./photo-field').then((file) => file.PhotoField))
+export const ValveSheet = dynamic(() => import('./valve-sheet/valve-sheet').then((file) => file.ValveSheet), {
+  loading: nothingYet,
+})
+export const FlowFields = dynamic(() => import('./flow-fields').then((file) => file.FlowFields), {
+  loading: nothingYet,
+})
+export const PhotoField = dynamic(() => import('./photo-field').then((file) => file.PhotoField), {
+  loading: nothingYet,
+})

@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { useState } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
@@ -9,7 +10,9 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { openHoldAction } from '../../../../actions'
 
-const RejectForm = dynamic(() => import('@/app/(staff)/away/_components/reject-form').then((file) => file.RejectForm))
+const RejectForm = dynamic(() => import('@/app/(staff)/away/_components/reject-form').then((file) => file.RejectForm), {
+  loading: nothingYet,
+})
 
 type Props = {
   visitId: string

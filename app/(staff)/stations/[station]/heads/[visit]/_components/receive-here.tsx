@@ -1,11 +1,12 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import type { ReceiveProps } from './receive-form'
 
 /** Few steps show it. */
-const ReceiveForm = dynamic(() => import('./receive-form').then((file) => file.ReceiveForm))
+const ReceiveForm = dynamic(() => import('./receive-form').then((file) => file.ReceiveForm), { loading: nothingYet })
 
 /** The arrival check of a head that is still out: whoever has it in hand receives it here and goes on checking. */
 export function ReceiveHere(props: ReceiveProps) {

@@ -1,12 +1,13 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import type { StepKey } from '@/lib/core/route/step-ids'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 
 /** Steps that need no second check do not load it. */
-const CheckForm = dynamic(() => import('./check-form').then((file) => file.CheckForm))
+const CheckForm = dynamic(() => import('./check-form').then((file) => file.CheckForm), { loading: nothingYet })
 
 type Props = { screen: StepScreen; step: StepKey }
 
