@@ -110,6 +110,7 @@ async function nextGoesThroughTheCells(page: Page, step: string): Promise<void> 
   await page.setViewportSize(sizes[0])
   await page.goto(step)
   const cells = page.locator('input[data-figure]')
+  await expect(cells.first()).toBeVisible()
   const many = await cells.count()
   expect(many).toBeGreaterThan(1)
   await cells.first().focus()

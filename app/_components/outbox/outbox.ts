@@ -1,6 +1,6 @@
 import type { Refusal } from '@/lib/core/errors'
 import type { OperationAnswer } from '@/lib/schemas/operation-answer'
-import type { NewDeed } from './kept'
+import type { KeptDeed, NewDeed } from './kept'
 import { memoryStore } from './memory-store'
 import { postDeeds } from './post'
 import { Sender, type OutboxState } from './sender'
@@ -12,8 +12,13 @@ export type Outcome =
   | { readonly is: 'refused'; readonly refusal: Refusal }
   | { readonly is: 'kept' }
 
-/** `late`: how many deeds were answered after their person had gone on, so that the screens do not know of it. */
-export type SeenState = OutboxState & { readonly late: number }
+export type SeenState = OutboxState & {
+  /** Deeds that are kept here and not sent, and those that were not taken; none whose person waits for the answer to it. */
+  readonly unsent: readonly KeptDeed[]
+  readonly aside: readonly KeptDeed[]
+  /** How many deeds were answered after their person had gone on, so that the screens do not know of it. */
+  readonly late: number
+}
 
 /** So long a person waits for the server before the deed counts as kept here. */
 const patienceMs = 4000
@@ -22,7 +27,7 @@ const quiet: OutboxState = { deeds: [], sending: false, away: false, signedOut: 
 
 /** The deeds of this device: kept first, then sent. One for each page. */
 export class Outbox {
-  private state: SeenState = { ...quiet, late: 0 }
+  private state: SeenState = { ...quiet, unsent: [], aside: [], late: 0 }
   private lasting = true
   private readonly listeners = new Set<() => void>()
   private readonly waiting = new Map<string, (outcome: Outcome) => void>()
@@ -74,6 +79,7 @@ export class Outbox {
     } finally {
       clearTimeout(timer)
       this.waiting.delete(deed.id)
+      this.take(this.state)
     }
   }
 
@@ -97,7 +103,9 @@ export class Outbox {
   }
 
   private take(state: OutboxState, late = this.state.late): void {
-    this.state = { ...state, late }
+    const left = state.deeds.filter(({ id }) => !this.waiting.has(id))
+    const unsent = left.filter(({ refusal }) => refusal === undefined)
+    this.state = { ...state, unsent, aside: left.filter((deed) => !unsent.includes(deed)), late }
     if (state.away || state.signedOut) for (const id of this.waiting.keys()) this.settle(id, { is: 'kept' })
     for (const listener of this.listeners) listener()
   }

@@ -58,8 +58,20 @@ describe('what became of a deed', () => {
     for (const kind of ['later', 'signed-out'] as const) {
       const outbox = outboxOf(async () => ({ kind }))
       expect(await outbox.add(deed())).toEqual({ is: 'kept' })
-      expect(outbox.snapshot().deeds).toHaveLength(1)
+      expect(outbox.snapshot().unsent).toHaveLength(1)
     }
+  })
+
+  it('is not shown as done while its person waits, nor as set aside: the form is to show the refusal', async () => {
+    const seen: object[] = []
+    const outbox = outboxOf(async ([one]) => ({
+      kind: 'answered',
+      answers: [{ id: one?.id ?? '', state: 'refused', refusal: conflict }],
+    }))
+    outbox.subscribe(() => seen.push(outbox.snapshot()))
+    await outbox.add(deed())
+    expect(seen.length).toBeGreaterThan(2)
+    for (const state of seen) expect(state).toMatchObject({ unsent: [], aside: [] })
   })
 
   it('that was kept and is refused later is set aside with the reason, and counts as late', async () => {

@@ -6,6 +6,7 @@ import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 
 const chambers = keyOf('chambers')
+const nameOf = (id: string) => (id === 'p-ivo' ? 'Ivo' : 'Somebody')
 const takenAt = '2026-03-02T14:00:00.000Z'
 let seq = 0
 const deed = (kind: DeedKind, input: object = {}, over: Partial<KeptDeed> = {}): KeptDeed => ({
@@ -35,22 +36,22 @@ const screen = {
 
 describe('a step with what was done here and not sent yet', () => {
   it('counts as done on this screen, by whom and when, with what was typed', () => {
-    const shown = withKept(screen, [deed('tick', entry('62.8'))], 'Ivo')
+    const shown = withKept(screen, [deed('tick', entry('62.8'))], nameOf)
     expect(shown.step.state).toBe('done')
     expect(shown.ticked).toEqual({ by: 'Ivo', at: takenAt, free: true })
     expect(shown.fields.map(({ answer }) => answer)).toEqual(['62.8', '63.0'])
   })
 
   it('shows what is not taken, and readings without a tick', () => {
-    const shown = withKept(screen, [deed('record-readings', entry('', 'the plug leaks'))], 'Ivo')
+    const shown = withKept(screen, [deed('record-readings', entry('', 'the plug leaks'))], nameOf)
     expect(shown.step.state).toBe('ready')
     expect(shown.fields[0]).toMatchObject({ answer: null, notTaken: 'the plug leaks' })
   })
 
   it('follows the order of the deeds: ticked, taken back, started', () => {
     const deeds = [deed('tick', entry('62.8')), deed('undo-tick'), deed('start')]
-    expect(withKept(screen, deeds.slice(0, 2), 'Ivo')).toMatchObject({ step: { state: 'ready' }, ticked: null })
-    expect(withKept(screen, deeds, 'Ivo').step.state).toBe('started')
+    expect(withKept(screen, deeds.slice(0, 2), nameOf)).toMatchObject({ step: { state: 'ready' }, ticked: null })
+    expect(withKept(screen, deeds, nameOf).step.state).toBe('started')
   })
 
   it('is as it was for deeds of another head, of another step, and for those that were refused', () => {
@@ -61,7 +62,7 @@ describe('a step with what was done here and not sent yet', () => {
       deed('tick', {}, { refusal }),
       deed('finding', { step: undefined, what: 'loose' }),
     ]
-    expect(withKept(screen, deeds, 'Ivo')).toEqual(screen)
+    expect(withKept(screen, deeds, nameOf)).toEqual(screen)
     expect(deedsAt(deeds, 'v1', chambers)).toEqual([])
   })
 })

@@ -12,7 +12,8 @@ export function NotSent(props: TroubleProps) {
   const { outbox } = useHere()
   const sent = useOutbox()
   const kept = useKept()
-  const isLeft = sent.deeds.length > 0 && (!sent.sending || sent.away)
+  // What is on its way for the first time is no trouble yet.
+  const isLeft = sent.unsent.length + sent.aside.length > 0
   const isWell = !sent.away && !sent.signedOut && !kept.away && !kept.signedOut && outbox.keeps && !isLeft
   return isWell ? null : <Trouble {...props} />
 }

@@ -15,7 +15,7 @@ type Props = { station: Station; words: ShopWords }
 /** The queue of a station, with what this tablet did and did not send yet. */
 export function QueueView({ station, words: { names, locale, timeZone } }: Props) {
   const { queue, at, away } = useKept()
-  const { deeds } = useOutbox()
+  const { unsent } = useOutbox()
   usePageTitle(names[station])
   return (
     <>
@@ -33,7 +33,7 @@ export function QueueView({ station, words: { names, locale, timeZone } }: Props
           <Loading />
         )
       ) : (
-        <Lists station={station} locale={locale} queue={queue} deeds={deeds} />
+        <Lists station={station} locale={locale} queue={queue} unsent={unsent} />
       )}
     </>
   )
@@ -43,11 +43,11 @@ type ListsProps = {
   station: Station
   locale: string
   queue: NonNullable<ReturnType<typeof useKept>['queue']>
-  deeds: ReturnType<typeof useOutbox>['deeds']
+  unsent: ReturnType<typeof useOutbox>['unsent']
 }
 
-function Lists({ station, locale, queue, deeds }: ListsProps) {
-  const { ready, started, doneHere } = queueWithKept(queue, deeds)
+function Lists({ station, locale, queue, unsent }: ListsProps) {
+  const { ready, started, doneHere } = queueWithKept(queue, unsent)
   const empty = [ready, started, doneHere, queue.today, queue.later].every(({ length }) => length === 0)
   if (empty) return <p className="soft">No heads at this station.</p>
   return (

@@ -30,7 +30,7 @@ export function StepView({ at, words }: Props) {
   const { station, visitId, key } = at
   const { keeper, person } = useHere()
   const { steps, queue, refused, away, at: asOf } = useKept()
-  const { deeds } = useOutbox()
+  const { unsent } = useOutbox()
   const place = stepPlace(visitId, key)
   const answer = steps.get(place)
   const screen = answer?.is === 'on-route' ? answer.screen : null
@@ -60,14 +60,14 @@ export function StepView({ at, words }: Props) {
     )
   }
   if (answer.is === 'left') return <LeftStep view={answer.left} visitId={visitId} stepKey={key} station={station} />
-  const shown = withKept(answer.screen, deeds, person.name)
+  const shown = withKept(answer.screen, unsent, (id) => (id === person.id ? person.name : 'Somebody at this device'))
   return (
     <StepScreenView
       answer={{ ...answer, screen: shown }}
       stepKey={key}
-      next={whatNext(shown, queue && queueWithKept(queue, deeds))}
+      next={whatNext(shown, queue && queueWithKept(queue, unsent))}
       notSent={notSent}
-      unsent={deedsAt(deeds, visitId, key).length}
+      unsent={deedsAt(unsent, visitId, key).length}
     />
   )
 }

@@ -2,6 +2,7 @@
 import dynamic from 'next/dynamic'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import Link from 'next/link'
+import type { KeptDeed } from '@/app/_components/outbox/kept'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { useHere, useKept, useOutbox } from './here'
@@ -21,10 +22,10 @@ export function Trouble({ asOf, locale, timeZone }: TroubleProps) {
   const { person, outbox } = useHere()
   const state = useOutbox()
   const kept = useKept()
-  const own = state.deeds.filter(({ personId }) => personId === person.id)
-  const waiting = own.filter(({ refusal }) => refusal === undefined)
-  const aside = own.filter(({ refusal }) => refusal !== undefined)
-  const others = state.deeds.length - own.length
+  const isOwn = ({ personId }: KeptDeed) => personId === person.id
+  const waiting = state.unsent.filter(isOwn)
+  const aside = state.aside.filter(isOwn)
+  const others = state.unsent.length - waiting.length
   const away = state.away || kept.away
   const late = away && waiting.length > 0
   return (

@@ -25,8 +25,15 @@ export const deedsAt = (deeds: readonly KeptDeed[], visitId: string, key: StepKe
   )
 
 /** The step as the person at this tablet left it: what was not sent yet counts as done here. */
-export const withKept = (screen: StepScreen, deeds: readonly KeptDeed[], by: string): StepScreen =>
-  deedsAt(deeds, screen.visitId, screen.step).reduce((shown, deed) => withDeed(shown, deed, by), screen)
+export const withKept = (
+  screen: StepScreen,
+  deeds: readonly KeptDeed[],
+  nameOf: (personId: string) => string,
+): StepScreen =>
+  deedsAt(deeds, screen.visitId, screen.step).reduce(
+    (shown, deed) => withDeed(shown, deed, nameOf(deed.personId)),
+    screen,
+  )
 
 function withDeed(screen: StepScreen, { kind, input, takenAt }: KeptDeed, by: string): StepScreen {
   const { step } = screen
