@@ -1,7 +1,7 @@
 import { figureKey } from '@/lib/core/expected/types'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import { isValveKind } from '@/lib/core/readings/valves'
+import { isValveKind } from '@/lib/core/readings/valve-kinds'
 import { ok, RefusedError, type Refusal, type Result } from '@/lib/core/errors'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { RouteStep } from '@/lib/core/route/types'

@@ -1,4 +1,5 @@
-import { oneOfEach, type ValveKind } from '@/lib/core/readings/valves'
+import { oneOfEach } from '@/lib/core/readings/valves'
+import type { ValveKind } from '@/lib/core/readings/valve-kinds'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import { quantities } from '@/lib/core/units/quantities'
 import { columnsInUse, columnState, valveName, valveSheet, type ColumnState } from '@/lib/core/valve-sheet/sheet'

@@ -1,5 +1,6 @@
 import type { CastingFacts } from '../casting/figures'
 import type { ReadingKind } from './specs'
+import { isValveKind, type ValveKind } from './valve-kinds'
 
 export type Port = 'intake' | 'exhaust'
 export const ports: readonly Port[] = ['intake', 'exhaust']
@@ -58,27 +59,6 @@ export const chamberOf = (point: string): string => point.split('-')[0] ?? ''
 
 /** "intake" of "3-intake" and "3-intake-2"; other points stand for themselves. */
 export const groupOf = (point: string): string => valveAt(point)?.port ?? point
-
-/** Kinds that are read at each valve. */
-export const valveKinds = [
-  'guide-clearance',
-  'insert-press',
-  'seat-angles',
-  'seat-width',
-  'runout',
-  'vacuum',
-  'sink',
-  'stem-height',
-  'installed-height',
-  'shims',
-  'retainer-to-seal',
-  'coil-bind',
-  'seat-pressure',
-  'open-pressure',
-] as const satisfies readonly ReadingKind[]
-export type ValveKind = (typeof valveKinds)[number]
-
-export const isValveKind = (kind: ReadingKind): kind is ValveKind => valveKinds.some((one) => one === kind)
 
 export type Place = { readonly kind: ReadingKind; readonly point: string }
 

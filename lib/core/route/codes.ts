@@ -3,7 +3,7 @@ import type { Cause } from './do-again'
 import type { PastMaker } from '../flat-deck/past-maker'
 import type { OwnCondition } from './own-conditions'
 import type { ReadingKind } from '../readings/types'
-import type { ValveKind } from '../readings/valves'
+import type { ValveKind } from '../readings/valve-kinds'
 import type { PastLimit } from '../valve-sheet/past-limit'
 import type { CutKind, StepId, StepKey } from './step-ids'
 

@@ -1,5 +1,6 @@
 import type { ReadingFact } from '../readings/types'
-import { isValveKind, oneOfEach, placesOf, type ValveKind } from '../readings/valves'
+import { oneOfEach, placesOf } from '../readings/valves'
+import { isValveKind, type ValveKind } from '../readings/valve-kinds'
 import { pastCellLimit, type PastLimit } from '../valve-sheet/past-limit'
 import { valveSheet } from '../valve-sheet/sheet'
 import type { RouteFacts } from './types'

@@ -1,7 +1,7 @@
 import { pointLabel } from '../readings/points'
 import { readingSpecs } from '../readings/specs'
 import type { ReadingKind } from '../readings/types'
-import { isValveKind } from '../readings/valves'
+import { isValveKind } from '../readings/valve-kinds'
 import type { CutKind } from './step-ids'
 
 /** "a", "a and b", "a, b and c". */

@@ -1,5 +1,6 @@
 import type { ExpectedFacts } from '../expected/types'
-import { portOf, type ValveKind } from '../readings/valves'
+import { portOf } from '../readings/valves'
+import type { ValveKind } from '../readings/valve-kinds'
 import { wantedOfReading } from '../wanted/of-reading'
 import { columnOf } from './columns'
 

@@ -1,4 +1,4 @@
-import { valveKinds, type ValveKind } from '../readings/valves'
+import { valveKinds, type ValveKind } from '../readings/valve-kinds'
 import type { StepId } from '../route/step-ids'
 
 /** What a cell of a column is held against as it is typed. */

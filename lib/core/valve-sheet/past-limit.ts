@@ -1,4 +1,4 @@
-import type { ValveKind } from '../readings/valves'
+import type { ValveKind } from '../readings/valve-kinds'
 import { cellLimits, type LimitFacts } from './cell-limits'
 
 export type PastLimit = {

@@ -1,14 +1,6 @@
 import type { ReadingFact } from '../readings/types'
-import {
-  placesOf,
-  valvePoint,
-  valvesOf,
-  type Place,
-  type Port,
-  type Valve,
-  type ValveCounts,
-  type ValveKind,
-} from '../readings/valves'
+import { placesOf, valvePoint, valvesOf, type Place, type Port, type Valve, type ValveCounts } from '../readings/valves'
+import type { ValveKind } from '../readings/valve-kinds'
 import { valveColumns, type ValveColumn } from './columns'
 
 /** As much of a reading as the sheet hangs on. */

@@ -1,7 +1,7 @@
 import { pointLabel } from '@/lib/core/readings/points'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import { isValveKind } from '@/lib/core/readings/valves'
+import { isValveKind } from '@/lib/core/readings/valve-kinds'
 import type { StepId } from '@/lib/core/route/step-ids'
 import type { SpecGroup, SpecLine } from '@/lib/core/spec/spec-sheet'
 import type { EffectiveReading } from '@/lib/core/readings/effective'

@@ -1,5 +1,6 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
-import { ports, type Port, type ValveKind } from '@/lib/core/readings/valves'
+import { ports, type Port } from '@/lib/core/readings/valves'
+import type { ValveKind } from '@/lib/core/readings/valve-kinds'
 import type { SpecValves } from '@/lib/core/spec/spec-sheet'
 import { formatBare } from '@/lib/core/units/format-figure'
 import { columnsInUse, valveName } from '@/lib/core/valve-sheet/sheet'

@@ -1,5 +1,6 @@
 import { readingSpecs } from '@/lib/core/readings/specs'
-import { ports, type Port, type ValveKind } from '@/lib/core/readings/valves'
+import { ports, type Port } from '@/lib/core/readings/valves'
+import type { ValveKind } from '@/lib/core/readings/valve-kinds'
 import { capital } from '@/lib/core/route/words'
 import type { SpecLine } from '@/lib/core/spec/spec-sheet'
 import { formatFigure } from '@/lib/core/units/format-figure'

@@ -1,4 +1,5 @@
-import { isValveKind, oneOfEach, placesOf, valvePoint, valvesOf, type ValveKind } from '@/lib/core/readings/valves'
+import { oneOfEach, placesOf, valvePoint, valvesOf } from '@/lib/core/readings/valves'
+import { isValveKind, type ValveKind } from '@/lib/core/readings/valve-kinds'
 import { sameKey } from '@/lib/core/route/keys'
 import type { RouteStep } from '@/lib/core/route/types'
 import { columnOf } from '@/lib/core/valve-sheet/columns'

@@ -2,9 +2,7 @@
 const later: readonly (() => Promise<unknown>)[] = [
   () => import('./queue-view'),
   () => import('./step-view'),
-  () => import('./trouble'),
   () => import('./set-aside'),
-  () => import('../[station]/heads/[visit]/_components/step-done'),
   () => import('../[station]/heads/[visit]/_components/notices'),
   () => import('../[station]/heads/[visit]/_components/others'),
   () => import('../[station]/heads/[visit]/_components/cell-asks'),
@@ -28,7 +26,15 @@ const later: readonly (() => Promise<unknown>)[] = [
   () => import('@/app/_components/form/draft-schemas'),
 ]
 
-/** Fetches, one after the other, what a screen may need later. What could not be fetched is fetched when it is shown. */
-export async function loadAhead(stopped: () => boolean): Promise<void> {
-  for (const part of later) if (!stopped()) await part().catch(() => {})
+/** So long until what could not be fetched is tried again. */
+const againMs = 10_000
+
+/** Fetches, one after the other, what a screen may need later; again and again until all of it is here. */
+export async function loadAhead(isStopped: () => boolean): Promise<void> {
+  for (let left = [...later]; left.length > 0 && !isStopped();) {
+    const failed: typeof left = []
+    for (const part of left) if (!isStopped()) await part().catch(() => failed.push(part))
+    left = failed
+    if (left.length > 0) await new Promise((resolve) => setTimeout(resolve, againMs))
+  }
 }

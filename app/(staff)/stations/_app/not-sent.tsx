@@ -1,11 +1,6 @@
 'use client'
-import dynamic from 'next/dynamic'
-import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { useHere, useKept, useOutbox } from './here'
-import type { TroubleProps } from './trouble'
-
-/** Seen only where the server does not answer, or something was not sent. */
-const Trouble = dynamic(() => import('./trouble').then((file) => file.Trouble), { loading: nothingYet })
+import { Trouble, type TroubleProps } from './trouble'
 
 /** Whether the server answers, and what was done here and did not reach it. Nothing where all is well. */
 export function NotSent(props: TroubleProps) {

@@ -1,7 +1,7 @@
 import { useEffect } from 'react'
 
 /** So long after the screen stands: what it asked for itself comes first. */
-const waitMs = 2000
+const waitMs = 500
 
 /** Fetches the parts that come later while nobody waits for them. */
 export function useLoadAhead(): void {

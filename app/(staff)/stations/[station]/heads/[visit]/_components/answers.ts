@@ -1,6 +1,6 @@
 import { noPhoto } from '@/lib/core/readings/photo-answer'
 import type { ReadingKind } from '@/lib/core/readings/types'
-import { isValveKind } from '@/lib/core/readings/valves'
+import { isValveKind } from '@/lib/core/readings/valve-kinds'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 
 /** What has been typed so far, by kind and point. */

@@ -1,7 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
-import { Loading } from '@/app/_components/ui/loading'
 
 /**
  * Parts that few steps show, or that stand below the work: the step itself has to be there at once. `load-ahead.ts` fetches
@@ -19,9 +18,6 @@ export const SecondCheck = dynamic(() => import('./second-check').then((file) =>
   loading: nothingYet,
 })
 export const Notices = dynamic(() => import('./notices').then((file) => file.Notices), { loading: nothingYet })
-export const StepDone = dynamic(() => import('./step-done').then((file) => file.StepDone), {
-  loading: () => <Loading />,
-})
 export const AddPhoto = dynamic(() => import('@/app/_components/photo/add-photo').then((file) => file.AddPhoto), {
   loading: nothingYet,
 })

@@ -4,7 +4,7 @@ import { Button } from '@/app/_components/ui/button'
 import { useSettled } from '@/app/_components/ui/use-settled'
 import type { FlowStepView } from '@/lib/use-cases/flow/see-flow-step'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
-import { StepDone } from './later'
+import { StepDone } from './step-done'
 import { StepForm } from './step-form'
 import type { WhatNext } from './what-next'
 

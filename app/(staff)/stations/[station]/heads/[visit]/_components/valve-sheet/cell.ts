@@ -1,6 +1,6 @@
 import { markFor, type Limits, type Mark } from '@/app/_components/keypad/validation-hint'
 import type { ExpectedFacts } from '@/lib/core/expected/types'
-import { isValveKind } from '@/lib/core/readings/valves'
+import { isValveKind } from '@/lib/core/readings/valve-kinds'
 import { quantities } from '@/lib/core/units/quantities'
 import { cellLimits } from '@/lib/core/valve-sheet/cell-limits'
 import type { StepField } from '@/lib/use-cases/stations/see-step'

@@ -1,4 +1,5 @@
-import { valveAt, type Port, type Valve, type ValveKind } from '@/lib/core/readings/valves'
+import { valveAt, type Port, type Valve } from '@/lib/core/readings/valves'
+import type { ValveKind } from '@/lib/core/readings/valve-kinds'
 import { columnOf } from '@/lib/core/valve-sheet/columns'
 import { valveName } from '@/lib/core/valve-sheet/sheet'
 import type { Quantity } from '@/lib/core/units/quantities'
