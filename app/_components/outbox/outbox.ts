@@ -1,7 +1,6 @@
 import type { Refusal } from '@/lib/core/errors'
 import type { OperationAnswer } from '@/lib/schemas/operation-answer'
 import type { KeptDeed, NewDeed } from './kept'
-import { memoryStore } from './memory-store'
 import { postDeeds } from './post'
 import { Sender, type OutboxState } from './sender'
 import { openStore, type Store } from './store'
@@ -36,10 +35,10 @@ export class Outbox {
 
   constructor(personId: string, open: () => Promise<Store> = openStore, post = postDeeds) {
     this.store = open().catch(() => null)
-    this.sender = this.store.then((store) => {
+    this.sender = this.store.then(async (store) => {
       if (!store) this.lasting = false
       const sender = new Sender({
-        store: store ?? memoryStore(),
+        store: store ?? (await import('./memory-store')).memoryStore(),
         personId,
         post,
         onState: (state) => this.take(state),

@@ -1,3 +1,5 @@
+import { registerWorker } from '@/app/_service-worker/register'
+
 /** Every part of the station app that comes later: without the network it has to be here already. */
 const later: readonly (() => Promise<unknown>)[] = [
   () => import('./queue-view'),
@@ -31,6 +33,8 @@ const againMs = 10_000
 
 /** Fetches, one after the other, what a screen may need later; again and again until all of it is here. */
 export async function loadAhead(isStopped: () => boolean): Promise<void> {
+  // Without a worker everything works while the page is open.
+  void registerWorker().catch(() => {})
   for (let left = [...later]; left.length > 0 && !isStopped();) {
     const failed: typeof left = []
     for (const part of left) if (!isStopped()) await part().catch(() => failed.push(part))

@@ -1,7 +1,6 @@
 'use client'
 import { useEffect, type ReactNode } from 'react'
 import type { Station } from '@/lib/core/route/step-ids'
-import { useWorker } from '@/app/_service-worker/use-worker'
 import { useFollow } from '@/app/_components/use-follow'
 import { Loading } from '@/app/_components/ui/loading'
 import { HereProvider, useKept, useMaybeHere, useOutbox, type Person } from './here'
@@ -56,7 +55,6 @@ function Following({ station, build }: { station: Station; build: string }) {
   }, [catchUp, late])
   useFollow(newest, () => void catchUp())
   useLoadAhead()
-  useWorker()
   useNewBuild(build)
   return null
 }
