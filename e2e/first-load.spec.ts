@@ -57,6 +57,8 @@ test('a form that comes later says when it cannot be fetched, and opens once the
   await page.goto('/stations/measuring-bench')
   await page.getByRole('region', { name: 'Ready' }).getByRole('link').first().click()
   await page.waitForURL(/\/heads\//)
+  // On a clock that stands still nothing is fetched ahead.
+  await page.clock.install()
   await page.reload()
   const finding = page.getByRole('button', { name: 'Finding', exact: true })
   await finding.waitFor()

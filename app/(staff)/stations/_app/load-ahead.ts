@@ -1,4 +1,6 @@
 import { registerWorker } from '@/app/_service-worker/register'
+import type { Here } from './here'
+import { watchBuild } from './watch-build'
 
 /** Every part of the station app that comes later: without the network it has to be here already. */
 const later: readonly (() => Promise<unknown>)[] = [
@@ -10,6 +12,8 @@ const later: readonly (() => Promise<unknown>)[] = [
   () => import('../[station]/heads/[visit]/_components/cell-asks'),
   () => import('../[station]/heads/[visit]/_components/side-forms'),
   () => import('../[station]/heads/[visit]/_components/step-conflict'),
+  () => import('../[station]/heads/[visit]/_components/yours'),
+  () => import('../[station]/heads/[visit]/_components/repeats'),
   () => import('../[station]/heads/[visit]/_components/left-step'),
   () => import('../[station]/heads/[visit]/_components/left-draft'),
   () => import('../[station]/heads/[visit]/_components/step-draft-schema'),
@@ -32,13 +36,24 @@ const later: readonly (() => Promise<unknown>)[] = [
 const againMs = 10_000
 
 /** Fetches, one after the other, what a screen may need later; again and again until all of it is here. */
-export async function loadAhead(isStopped: () => boolean): Promise<void> {
-  // Without a worker everything works while the page is open.
-  void registerWorker().catch(() => {})
+async function fetchParts(isStopped: () => boolean): Promise<void> {
   for (let left = [...later]; left.length > 0 && !isStopped();) {
     const failed: typeof left = []
     for (const part of left) if (!isStopped()) await part().catch(() => failed.push(part))
     left = failed
     if (left.length > 0) await new Promise((resolve) => setTimeout(resolve, againMs))
+  }
+}
+
+/** What the station app does while nobody waits for it. Gives back how to stop. */
+export function loadAhead(here: Here, build: string): () => void {
+  let isStopped = false
+  void fetchParts(() => isStopped)
+  // Without a worker everything works while the page is open.
+  void registerWorker().catch(() => {})
+  const stopWatching = watchBuild(here, build)
+  return () => {
+    isStopped = true
+    stopWatching()
   }
 }

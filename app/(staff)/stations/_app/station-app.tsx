@@ -7,7 +7,6 @@ import { HereProvider, useKept, useMaybeHere, useOutbox, type Person } from './h
 import { QueueView, StepView } from './later'
 import { useLoadAhead } from './use-load-ahead'
 import { useCatchUp } from './use-catch-up'
-import { useNewBuild } from './use-new-build'
 import { usePlace } from './use-place'
 import type { ShopWords } from './shop-words'
 
@@ -54,7 +53,6 @@ function Following({ station, build }: { station: Station; build: string }) {
     if (late > 0) void catchUp()
   }, [catchUp, late])
   useFollow(newest, () => void catchUp())
-  useLoadAhead()
-  useNewBuild(build)
+  useLoadAhead(build)
   return null
 }

@@ -7,6 +7,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { useHere, useKept, useOutbox } from './here'
 
+const KeepsNothing = dynamic(() => import('./keeps-nothing').then((file) => file.KeepsNothing), { loading: nothingYet })
 /** Seen only where something was not taken. */
 const SetAside = dynamic(() => import('./set-aside').then((file) => file.SetAside), { loading: nothingYet })
 
@@ -59,14 +60,7 @@ export function Trouble({ asOf, locale, timeZone }: TroubleProps) {
           </p>
         </Notice>
       )}
-      {!outbox.keeps && (
-        <Notice kind="caution" title="This browser keeps nothing">
-          <p>
-            Without the network nothing can be done on this device. Allow this site to store data, or use another
-            browser.
-          </p>
-        </Notice>
-      )}
+      {!outbox.keeps && <KeepsNothing />}
       {others > 0 && (
         <p className="soft">Not yet sent by others on this device: {others}. It is sent when they sign in here.</p>
       )}

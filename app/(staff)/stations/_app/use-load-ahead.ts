@@ -1,17 +1,20 @@
 import { useEffect } from 'react'
+import { useHere } from './here'
 
 /** So long after the screen stands: what it asked for itself comes first. */
 const waitMs = 500
 
-/** Fetches the parts that come later while nobody waits for them. */
-export function useLoadAhead(): void {
+/** Fetches the parts that come later while nobody waits for them, and then looks out for another `build`. */
+export function useLoadAhead(build: string): void {
+  const here = useHere()
   useEffect(() => {
-    let stopped = false
-    const load = () => import('./load-ahead').then(({ loadAhead }) => loadAhead(() => stopped)).catch(() => {})
-    const timer = setTimeout(() => void load(), waitMs)
+    let stop = () => {}
+    const timer = setTimeout(() => {
+      void import('./load-ahead').then(({ loadAhead }) => (stop = loadAhead(here, build))).catch(() => {})
+    }, waitMs)
     return () => {
-      stopped = true
       clearTimeout(timer)
+      stop()
     }
-  }, [])
+  }, [here, build])
 }

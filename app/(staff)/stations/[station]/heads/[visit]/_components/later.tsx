@@ -32,6 +32,8 @@ export const FlowConditions = dynamic(() => import('./flow-conditions').then((fi
 export const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict), {
   loading: nothingYet,
 })
+export const Repeats = dynamic(() => import('./repeats').then((file) => file.Repeats), { loading: nothingYet })
+export const Yours = dynamic(() => import('./yours').then((file) => file.Yours), { loading: nothingYet })
 /** Other steps than those at the valves do not load it. */
 export const ValveSheet = dynamic(() => import('./valve-sheet/valve-sheet').then((file) => file.ValveSheet), {
   loading: nothingYet,

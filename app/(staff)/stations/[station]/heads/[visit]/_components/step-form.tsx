@@ -9,8 +9,8 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
-import { answerKey, atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
-import { FlowConditions, StepConflict, ValveSheet } from './later'
+import { atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
+import { FlowConditions, StepConflict, ValveSheet, Yours } from './later'
 import type { ReadWithProps } from './read-with'
 import { StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
@@ -236,28 +236,3 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
 
 const commitLabel = (hasFields: boolean, repeat: number | undefined): string =>
   repeat === undefined ? (hasFields ? 'Save and done' : 'Done') : `Save run ${repeat}`
-
-const yourDeed: Record<Deed, string> = { tick: 'Tick the step', record: 'Save the readings', start: 'Start the step' }
-
-type YoursProps = { screen: StepScreen; answers: Answers; deed: Deed }
-
-/** What was about to be done here: the deed, and what was typed. */
-function Yours({ screen, answers, deed }: YoursProps) {
-  const typed = deed === 'start' ? [] : typedReadings(answers)
-  const labelOf = (key: string) => {
-    const field = screen.fields.find(({ kind, point }) => answerKey(kind, point) === key)
-    return [field?.spec.label, field?.pointLabel].filter(Boolean).join(', ')
-  }
-  return (
-    <>
-      <p>{yourDeed[deed]}.</p>
-      <ul>
-        {typed.map(({ kind, point, text, notTaken }) => (
-          <li key={answerKey(kind, point)}>
-            {labelOf(answerKey(kind, point))}: {notTaken === null ? text : `not taken, ${notTaken}`}
-          </li>
-        ))}
-      </ul>
-    </>
-  )
-}

@@ -5,6 +5,7 @@ import { useSettled } from '@/app/_components/ui/use-settled'
 import type { FlowStepView } from '@/lib/use-cases/flow/see-flow-step'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { StepDone } from './step-done'
+import { Repeats } from './later'
 import { StepForm } from './step-form'
 import type { WhatNext } from './what-next'
 
@@ -56,23 +57,6 @@ export function StepWork({ screen, next, flow, notices, above, below }: Props) {
     <StepDone screen={screen} settled={settled} next={next} notices={notices} above={above} below={under} />
   ) : (
     <StepForm screen={screen} settled={settled} notices={notices} above={above} below={under} />
-  )
-}
-
-/** A flow step can be run again, done or not: the repeat is a run of its own beside the first. */
-function Repeats({ flow, said, onAgain }: { flow: FlowStepView; said: string; onAgain: () => void }) {
-  return (
-    <>
-      <p role="status">{said}</p>
-      {flow.nextRun !== null && (
-        <section aria-label="Repeats" className="stack">
-          <p>{flow.repeatability}</p>
-          <div>
-            <Button onClick={onAgain}>Run it again</Button>
-          </div>
-        </section>
-      )}
-    </>
   )
 }
 
