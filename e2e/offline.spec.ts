@@ -2,6 +2,7 @@ import { expect, test, type Page } from '@playwright/test'
 import sharp from 'sharp'
 import { demoPassword } from '../lib/demo/people'
 import { onRecord } from '../tests/setup/on-record'
+import { tabletOutbox } from '../tests/app/outbox/tablet-outbox'
 import { queueStands, signInAtForm } from './person'
 import { startServer, type Server } from './server'
 
@@ -269,4 +270,39 @@ test('a step opens from what is kept in less than 100 ms, on a processor four ti
   const middle = times.toSorted((a, b) => a - b)[2] ?? Infinity
   test.info().annotations.push({ type: 'opening a step, ms', description: times.map((ms) => ms.toFixed(0)).join(', ') })
   expect(middle, times.join(', ')).toBeLessThan(100)
+})
+
+/** Each round ends the server while both send; `npm run test:long` has twenty. */
+const rounds = process.env.BRASSTAG_LONG_TESTS ? 20 : 2
+
+test('the server killed again and again while two tablets send: everything kept is there once', async ({ page }) => {
+  test.setTimeout(60_000 + rounds * 20_000)
+  await signInAtForm(page, 'dov', server.url)
+  await atStation(page, 'wash')
+  const visit = /heads\/([^?]+)/.exec((await line(page, 'Crack check').getAttribute('href')) ?? '')?.[1] ?? ''
+  const tablets: ReturnType<typeof tabletOutbox>[] = []
+  for (const name of ['dov', 'ines']) {
+    await signInAtForm(page, name, server.url)
+    await atStation(page, 'wash')
+    const personId = (await page.locator('[data-person]').first().getAttribute('data-person')) ?? ''
+    const cookie = (await page.context().cookies()).map(({ name: key, value }) => `${key}=${value}`).join('; ')
+    tablets.push(tabletOutbox(server.url, { personId, cookie }))
+  }
+  let count = 0
+  for (let round = 0; round < rounds; round++) {
+    const reported = tablets.flatMap(({ report }, place) =>
+      Array.from({ length: 12 }, () => report(visit, `Killed ${place} ${(count += 1)}`)),
+    )
+    await new Promise((resolve) => setTimeout(resolve, 20 + round * 15))
+    await server.kill()
+    await Promise.all(reported)
+    await startAgain()
+    await Promise.all(tablets.map(({ outbox }) => outbox.wake()))
+  }
+  await expect.poll(() => tablets.flatMap(({ outbox }) => outbox.snapshot().deeds).length, { timeout: 60_000 }).toBe(0)
+  const found = onRecord<{ what: string }>(folder, 'SELECT "what" FROM "Finding" WHERE "what" LIKE ?', 'Killed %')
+  expect(found).toHaveLength(count)
+  expect(new Set(found.map(({ what }) => what)).size).toBe(count)
+  expect(tablets.reduce((sum, { acknowledged }) => sum + acknowledged.size, 0)).toBe(count)
+  tablets.forEach(({ outbox }) => outbox.close())
 })
