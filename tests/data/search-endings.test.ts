@@ -117,7 +117,7 @@ it.each(['sqlite', 'postgresql'] as const)('%s: every step stands where its queu
   await remove()
 })
 
-/** Fills the tables of a file from those of another, as far as it has their columns. */
+/** Fills the tables of a file from those of another, as far as it has their columns; what is gone since is 0 or ''. */
 function fillFrom(url: string, other: string): void {
   plainSqlite(url, (file) => {
     file.exec(`PRAGMA foreign_keys = OFF; ATTACH '${filePathOf(other)}' AS "filled"`)
@@ -128,8 +128,19 @@ function fillFrom(url: string, other: string): void {
       const columns = namesOf(`SELECT name FROM pragma_table_info('${table}', 'main')`).filter((one) =>
         there.includes(one),
       )
-      const list = columns.map((column) => `"${column}"`).join(', ')
-      file.exec(`INSERT INTO main."${table}" (${list}) SELECT ${list} FROM "filled"."${table}"`)
+      const gone = file
+        .prepare(
+          `SELECT name, type FROM pragma_table_info('${table}', 'main') WHERE "notnull" = 1 AND dflt_value IS NULL`,
+        )
+        .all()
+        .map((column) => column as { readonly name: string; readonly type: string })
+        .filter(({ name }) => !there.includes(name))
+      const names = [...columns, ...gone.map(({ name }) => name)].map((column) => `"${column}"`).join(', ')
+      const values = [
+        ...columns.map((column) => `"${column}"`),
+        ...gone.map(({ type }) => (type === 'TEXT' ? `''` : 0)),
+      ]
+      file.exec(`INSERT INTO main."${table}" (${names}) SELECT ${values.join(', ')} FROM "filled"."${table}"`)
     }
   })
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { storedHeldAgainst } from '@/lib/data/stored/held-against'
+import { moneyFacts } from '@/lib/data/stored/money-facts'
 import { planInputs, planRecordOf, planResults } from '@/lib/data/stored/plan'
 import { auditChanges, operationResult, readingConditions, returnedNotDone } from '@/lib/data/stored/records'
 import { stepDetail } from '@/lib/data/stored/route-step'
@@ -55,6 +56,7 @@ const columns: Readonly<Record<string, Column>> = {
   'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),
   'AuditEntry.changes': column(auditChanges, { key: 'seq' }),
   'Operation.result': column(operationResult),
+  'MoneyPaper.facts': column(moneyFacts),
   'Job.wanted': column(wantedOnJob),
   'Visit.wanted': column(wantedOnVisit),
   'CastingRecord.wanted': column(wantedOnCasting),
