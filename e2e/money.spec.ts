@@ -15,7 +15,7 @@ async function addLine(page: Page, text: string, each: string, quantity = '1') {
   await form.getByLabel('For', { exact: true }).fill(text)
   await form.getByLabel('Quantity').fill(quantity)
   await form.getByLabel(/^Each/).fill(each)
-  await form.getByRole('button', { name: 'Add the line' }).click()
+  await tapAgain(form.getByRole('button', { name: 'Add the line' }))
   await expect(part.getByRole('region', { name: 'Price lines' }).getByRole('rowheader', { name: text })).toBeVisible()
 }
 
