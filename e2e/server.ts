@@ -26,6 +26,8 @@ export async function startServer(mode: 'demo' | 'shop', given?: string, atPort?
     cwd: join(import.meta.dirname, '..'),
     env: { ...env, BRASSTAG_DATA: folder, PORT: String(port), BRASSTAG_LOG: 'warn' },
     stdio: ['ignore', 'pipe', 'pipe'],
+    // A group of its own: what the command starts ends with it.
+    detached: true,
   })
   let printed = ''
   const ended = new Promise<void>((resolve) => child.on('close', () => resolve()))
@@ -39,7 +41,8 @@ export async function startServer(mode: 'demo' | 'shop', given?: string, atPort?
     child.on('close', () => resolve(false))
   })
   const end = async (signal: 'SIGTERM' | 'SIGKILL') => {
-    child.kill(signal)
+    if (signal === 'SIGKILL' && child.pid !== undefined) process.kill(-child.pid, signal)
+    else child.kill(signal)
     await ended
     if (!given) rmSync(folder, { recursive: true, force: true })
   }
