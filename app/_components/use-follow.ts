@@ -4,7 +4,8 @@ const everyMs = 2000
 /** After the last key or tap: a change made elsewhere must not come under the fingers. */
 const quietMs = 1500
 
-function isEditing(): boolean {
+/** Somebody is at a field, a form or a figure. */
+export function isEditing(): boolean {
   const focused = document.activeElement
   return focused !== null && focused.closest('form, dialog[open], [data-hands-on]') !== null
 }

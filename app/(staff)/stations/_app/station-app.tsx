@@ -1,9 +1,9 @@
 'use client'
 import { useEffect, type ReactNode } from 'react'
 import type { Station } from '@/lib/core/route/step-ids'
-import { useFollow } from '@/app/_components/use-follow'
+import { isEditing, useFollow } from '@/app/_components/use-follow'
 import { Loading } from '@/app/_components/ui/loading'
-import { HereProvider, useKept, useMaybeHere, useOutbox, type Person } from './here'
+import { HereProvider, useHere, useKept, useMaybeHere, useOutbox, type Person } from './here'
 import { QueueView, StepView } from './later'
 import { useLoadAhead } from './use-load-ahead'
 import { useCatchUp } from './use-catch-up'
@@ -42,16 +42,25 @@ function Screens({ words }: { words: ShopWords }) {
   )
 }
 
+const askAgainMs = 5000
+
 /** Opens the station, and goes on asking for what changes: in the shop, and with what is sent from here. */
 function Following({ station, build }: { station: Station; build: string }) {
-  const { keeper } = useMaybeHere() ?? {}
-  const { newest } = useKept()
+  const { keeper, outbox } = useHere()
+  const { newest, away } = useKept()
   const { late } = useOutbox()
   const catchUp = useCatchUp()
-  useEffect(() => void keeper?.open(station), [keeper, station])
+  useEffect(() => void keeper.open(station), [keeper, station])
   useEffect(() => {
     if (late > 0) void catchUp()
   }, [catchUp, late])
+  useEffect(() => {
+    // The server is there: what waits for it need not wait for its own pause.
+    if (!away) return void outbox.wake()
+    // Nothing else asks again: without a change nobody hears that the server is back.
+    const timer = setInterval(() => !isEditing() && void catchUp(), askAgainMs)
+    return () => clearInterval(timer)
+  }, [away, catchUp, outbox])
   useFollow(newest, () => void catchUp())
   useLoadAhead(build)
   return null
