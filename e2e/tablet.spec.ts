@@ -133,6 +133,7 @@ test('a password opens the back room on a tablet too, and is left alone no longe
   await tablet.getByRole('button', { name: 'Sign in', exact: true }).click()
   await expect(tablet).not.toHaveURL(/sign-in/)
   expect((await tablet.goto('/back-room'))?.status()).toBe(200)
+  await tablet.waitForLoadState('networkidle')
   await tablet.context().setOffline(true)
   await tablet.clock.fastForward('05:00')
   await expect(tablet.getByRole('dialog', { name: 'Signed out' })).toContainText('No connection')

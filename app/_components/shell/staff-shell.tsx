@@ -10,7 +10,7 @@ import { PlaceLinks } from './place-links'
 import { places } from './places'
 import styles from './shell.module.css'
 import { SwitchPerson } from './switch-person'
-import { TabletWatch } from './tablet-watch'
+import { TabletWatch } from './tablet-watch-later'
 
 type Props = {
   actor: Actor
