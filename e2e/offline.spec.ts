@@ -162,6 +162,7 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
 test('two tablets at one step: the one without a network sees both sides afterwards', async ({ page, browser }) => {
   await signInAtForm(page, 'dov', server.url)
   await atStation(page, 'wash')
+  await isKept(page)
   // It says that there is no connection, and no longer once there is, though nothing changed meanwhile.
   await page.context().setOffline(true)
   await line(page, 'Final wash').click()
