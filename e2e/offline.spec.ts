@@ -255,7 +255,7 @@ test('a step opens from what is kept in less than 100 ms, on a processor four ti
   const devtools = await page.context().newCDPSession(page)
   await devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 })
   const times: number[] = []
-  for (let round = 0; round < 5; round++) {
+  for (let round = 0; round < 12; round++) {
     times.push(
       await page.evaluate(
         () =>
