@@ -31,10 +31,6 @@ export type StationView = {
 /** Which build of the app this is. */
 export { buildId }
 
-/** ETag of what a station is now, as this person may see it, in the shape of this build. */
-export const stationTag = async ({ personId }: Actor): Promise<string> =>
-  `"${await newestChange()}.${personId}.${buildId()}"`
-
 /** `since`: the newest change that the tablet knows; the steps that no change since then touches are left out. */
 export async function stationView(
   actor: Actor,

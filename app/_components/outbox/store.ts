@@ -11,7 +11,8 @@ interface Schema extends DBSchema {
 /** The queue of a station as it was when the server last told; `body` is what the server said. */
 export type KeptStation = {
   readonly station: string
-  readonly personId: string
+  /** Whom it was told to, and by which build: another one may not see it, or not know its shape. */
+  readonly owner: string
   /** Number of the newest change that it shows. */
   readonly newest: number
   /** When it was so, by the shop's clock, ISO 8601. */
@@ -23,7 +24,7 @@ export type KeptStation = {
 export type KeptScreen = {
   readonly id: string
   readonly station: string
-  readonly personId: string
+  readonly owner: string
   readonly at: string
   readonly body: unknown
 }
@@ -34,8 +35,8 @@ export type Store = {
   /** Kept once: the same id again changes nothing. */
   readonly addDeed: (deed: NewDeed) => Promise<void>
   readonly settleDeeds: (settled: Settled) => Promise<void>
-  readonly station: (station: string, personId: string) => Promise<KeptStation | null>
-  readonly screens: (station: string, personId: string) => Promise<KeptScreen[]>
+  readonly station: (station: string, owner: string) => Promise<KeptStation | null>
+  readonly screens: (station: string, owner: string) => Promise<KeptScreen[]>
   /** The queue and the screens that came with it; screens of the station that are in neither list go. */
   readonly keepStation: (kept: KeptStation, screens: readonly KeptScreen[], stay: ReadonlySet<string>) => Promise<void>
   readonly keepScreen: (screen: KeptScreen) => Promise<void>
@@ -66,13 +67,13 @@ export async function openStore(name = 'brasstag'): Promise<Store> {
         tx.done,
       ])
     },
-    async station(station, personId) {
+    async station(station, owner) {
       const kept = await db.get('stations', station)
-      return kept && kept.personId === personId ? kept : null
+      return kept && kept.owner === owner ? kept : null
     },
-    async screens(station, personId) {
+    async screens(station, owner) {
       const kept = await db.getAllFromIndex('steps', 'station', station)
-      return kept.filter((screen) => screen.personId === personId)
+      return kept.filter((screen) => screen.owner === owner)
     },
     keepStation: (kept, screens, stay) => keepStation(db, kept, screens, stay),
     async keepScreen(screen) {

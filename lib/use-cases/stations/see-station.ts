@@ -23,7 +23,7 @@ export async function seeStation(actor: Actor, station: Station, since: number |
   const client = await db()
   // Read first: what changes while the rest is read is told again, not left out.
   const newest = await newestChange()
-  const queue = await seeQueue(actor, station)
+  const queue = await seeQueue(actor, station, 1, now)
   const changed = since === null ? null : await visitsChangedSince(client, since)
   const lines = [...queue.ready, ...queue.started].filter(({ visitId }) => changed?.has(visitId) ?? true)
   const loaded = await loadDossiers(client, { pairsOf: lines.map(({ visitId }) => visitId) })

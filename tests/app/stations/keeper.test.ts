@@ -4,6 +4,8 @@ import { StationKeeper, stepPlace, type Got } from '@/app/(staff)/stations/_app/
 import { openStore, type Store } from '@/app/_components/outbox/store'
 import { keyOf } from '@/lib/core/route/keys'
 
+/** A person, and the build that drew the page. */
+const ivo = 'p-ivo b1'
 const key = keyOf('crack')
 const place = (visitId: string) => stepPlace(visitId, key)
 const line = (visitId: string) => ({ visitId, step: key })
@@ -28,13 +30,13 @@ beforeEach(async () => {
 })
 
 /** A keeper that is answered in turn; asks are noted. */
-function keeperOf(answers: Got[], personId = 'p-ivo') {
+function keeperOf(answers: Got[], owner = ivo) {
   const asked: string[] = []
   const ask = async (address: string): Promise<Got> => {
     asked.push(address)
     return answers.shift() ?? { is: 'away' }
   }
-  return { asked, keeper: new StationKeeper({ store: Promise.resolve(store), personId, ask }) }
+  return { asked, keeper: new StationKeeper({ store: Promise.resolve(store), owner, ask }) }
 }
 
 describe('what a tablet knows of its station', () => {
@@ -51,27 +53,29 @@ describe('what a tablet knows of its station', () => {
     expect(keeper.snapshot().steps.get(place('v2')), 'no change touched it').toEqual(answer('two'))
   })
 
-  it('is shown from what is kept while the server does not answer, to the person it was told to', async () => {
+  it('is shown from what is kept while the server does not answer, to the person and the build it was told to', async () => {
     await keeperOf([view(5, ['v1'], { v1: 'one' })]).keeper.open('wash')
     const { keeper } = keeperOf([])
     await keeper.open('wash')
     expect(keeper.snapshot()).toMatchObject({ away: true, newest: 5 })
     expect(keeper.snapshot().steps.get(place('v1'))).toEqual(answer('one'))
-    const { keeper: others } = keeperOf([], 'p-greta')
-    await others.open('wash')
-    expect(others.snapshot()).toMatchObject({ queue: null, away: true })
-    expect(others.snapshot().steps.size).toBe(0)
+    for (const owner of ['p-greta b1', 'p-ivo b2']) {
+      const { keeper: others } = keeperOf([], owner)
+      await others.open('wash')
+      expect(others.snapshot(), owner).toMatchObject({ queue: null, away: true })
+      expect(others.snapshot().steps.size, owner).toBe(0)
+    }
   })
 
   it('is forgotten step by step as heads leave the station, and whole on sign-out', async () => {
     const { keeper } = keeperOf([view(5, ['v1', 'v2'], { v1: 'one', v2: 'two' }), view(6, ['v2'], {})])
     await keeper.open('wash')
-    expect(await store.screens('wash', 'p-ivo')).toHaveLength(2)
+    expect(await store.screens('wash', ivo)).toHaveLength(2)
     await keeper.refresh()
-    expect((await store.screens('wash', 'p-ivo')).map(({ id }) => id)).toEqual([place('v2')])
+    expect((await store.screens('wash', ivo)).map(({ id }) => id)).toEqual([place('v2')])
     await store.forgetStations()
-    expect(await store.station('wash', 'p-ivo')).toBeNull()
-    expect(await store.screens('wash', 'p-ivo')).toEqual([])
+    expect(await store.station('wash', ivo)).toBeNull()
+    expect(await store.screens('wash', ivo)).toEqual([])
   })
 
   it('keeps a step that the server told while what is kept was read', async () => {
@@ -90,7 +94,7 @@ describe('what a tablet knows of its station', () => {
     const asked: string[] = []
     const keeper = new StationKeeper({
       store: Promise.resolve(null),
-      personId: 'p-ivo',
+      owner: ivo,
       ask: async (address) => {
         asked.push(address)
         await new Promise((resolve) => setTimeout(resolve, 5))
@@ -120,7 +124,7 @@ describe('eight hours at a station', () => {
     let newest = 0
     const keeper = new StationKeeper({
       store: Promise.resolve(store),
-      personId: 'p-ivo',
+      owner: ivo,
       ask: async () => {
         newest += 1
         // One head leaves, another comes: there are never more than 30.
@@ -131,6 +135,6 @@ describe('eight hours at a station', () => {
     await keeper.open('wash')
     for (let change = 0; change < 300; change++) await keeper.refresh()
     expect(keeper.snapshot().steps.size).toBeLessThanOrEqual(31)
-    expect(await store.screens('wash', 'p-ivo')).toSatisfy((kept: unknown[]) => kept.length <= 31)
+    expect(await store.screens('wash', ivo)).toSatisfy((kept: unknown[]) => kept.length <= 31)
   })
 })

@@ -30,18 +30,24 @@ export const useKept = () => {
   return useSyncExternalStore(keeper.subscribe, keeper.snapshot, keeper.snapshot)
 }
 
-export function HereProvider({ person, children }: { person: Person; children: ReactNode }) {
+type Props = { person: Person; build: string; children: ReactNode }
+
+export function HereProvider({ person, build, children }: Props) {
   const [here, setHere] = useState<Here | null>(null)
   const { id, name } = person
   useEffect(() => {
     const outbox = new Outbox(id)
-    setHere({ person: { id, name }, outbox, keeper: new StationKeeper({ store: outbox.store, personId: id, ask }) })
+    setHere({
+      person: { id, name },
+      outbox,
+      keeper: new StationKeeper({ store: outbox.store, owner: `${id} ${build}`, ask }),
+    })
     const wake = () => void outbox.wake()
     window.addEventListener('online', wake)
     return () => {
       window.removeEventListener('online', wake)
       outbox.close()
     }
-  }, [id, name])
+  }, [id, name, build])
   return <HereContext value={here}>{children}</HereContext>
 }

@@ -38,7 +38,8 @@ const mostOpened = 5
 type Means = {
   /** Null: this browser keeps nothing. */
   readonly store: Promise<Pick<Store, 'station' | 'screens' | 'keepStation' | 'keepScreen'> | null>
-  readonly personId: string
+  /** Who is at the tablet and which build drew the page: what is kept for another is not looked at. */
+  readonly owner: string
   readonly ask: (address: string) => Promise<Got>
 }
 
@@ -138,16 +139,15 @@ export class StationKeeper {
     const before = [...this.state.steps].filter(([place]) => stay.has(place) || this.opened.includes(place))
     const steps = new Map([...before, ...fresh])
     this.set({ queue, steps, newest, at, build })
-    const { station, personId } = { station: this.state.station ?? '', personId: this.means.personId }
-    const kept = { station, personId, newest, at, body: queue }
+    const kept = { station: this.state.station ?? '', owner: this.means.owner, newest, at, body: queue }
     const screens = fresh.map(([place, answer]) => this.screenOf(place, answer, at))
     await this.keep((store) => store.keepStation(kept, screens, stay))
   }
 
   private async readKept(station: Station): Promise<void> {
     await this.keep(async (store) => {
-      const { personId } = this.means
-      const [kept, screens] = [await store.station(station, personId), await store.screens(station, personId)]
+      const { owner } = this.means
+      const [kept, screens] = [await store.station(station, owner), await store.screens(station, owner)]
       if (!kept || this.state.station !== station || this.state.queue !== null) return
       // A step that the server told meanwhile is newer than the kept one.
       const steps = new Map([...screens.map(({ id, body }) => [id, body as StepAnswer] as const), ...this.state.steps])
@@ -156,7 +156,7 @@ export class StationKeeper {
   }
 
   private screenOf(place: string, answer: StepAnswer, at: string): KeptScreen {
-    return { id: place, station: this.state.station ?? '', personId: this.means.personId, at, body: answer }
+    return { id: place, station: this.state.station ?? '', owner: this.means.owner, at, body: answer }
   }
 
   /** What cannot be kept is shown all the same. */

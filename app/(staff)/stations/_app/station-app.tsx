@@ -18,7 +18,7 @@ type Props = { person: Person; words: ShopWords; children: ReactNode }
  */
 export function StationApp({ person, words, children }: Props) {
   return (
-    <HereProvider person={person}>
+    <HereProvider person={person} build={words.build}>
       <Screens words={words} />
       {children}
     </HereProvider>
