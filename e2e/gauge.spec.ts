@@ -1,6 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
-import { checkIn } from './answers'
-import { bookJob, choose, doStep, openStep, signIn } from './person'
+import { bookJob, choose, openStep, signIn } from './person'
+import { washedHead } from './washed-head'
 
 /** What types by itself at a bench: a digital gauge, a foot switch, a scanner of tags. */
 
@@ -15,17 +15,7 @@ async function gaugeTypes(page: Page, figure: string): Promise<void> {
 test('a gauge fills the cells one after the other, a foot switch goes on over an empty one, and both end at the button', async ({
   page,
 }) => {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Sabine Orchard',
-    phone: '555-0138',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
-  await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
+  const tag = await washedHead(page, 'Sabine Orchard', '555-0138')
   await openStep(page, tag, 'Measure chambers')
   const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
   const cell = (chamber: number) => cells.getByLabel(`chamber ${chamber}`, { exact: true })
@@ -65,17 +55,7 @@ test('a gauge fills the cells one after the other, a foot switch goes on over an
 })
 
 test('a gauge that reads inches fills a cell that shows thou, and the figure is the same', async ({ page }) => {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Corbin Ashdown',
-    phone: '555-0139',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
-  await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
+  const tag = await washedHead(page, 'Corbin Ashdown', '555-0139')
   await openStep(page, tag, 'Measure thickness')
   const flat = page.getByRole('group', { name: 'Straightness', exact: true })
   await flat.getByLabel('across', { exact: true }).focus()
@@ -128,17 +108,7 @@ test('a stop is felt, nothing typed is said, and the words of a finding outlive 
     navigator.vibrate = (pattern) => felt.push(pattern) > 0
   })
   const felt = () => page.evaluate(() => (window as unknown as { felt: unknown[] }).felt.length)
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Lowell Wexcombe',
-    phone: '555-0141',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
-  await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
+  const tag = await washedHead(page, 'Lowell Wexcombe', '555-0141')
   await openStep(page, tag, 'Measure thickness')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Nothing typed yet.' })).toBeVisible()

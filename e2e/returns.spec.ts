@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test'
-import { checkIn, corners } from './answers'
+import { corners } from './answers'
 import { answer, bookJob, doStep, openHead, signIn } from './person'
+import { washedHead } from './washed-head'
 
 /** Heads that come back: from a vendor one by one, from the customer a second time, and out again as they were. */
 
@@ -28,17 +29,7 @@ test('one of two heads comes back from the vendor, the other stays out and is la
 })
 
 test('a used head at its thickness limit is refused a further cut, with the figures', async ({ page }) => {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Corin Halloway',
-    phone: '555-0188',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
-  await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
+  const tag = await washedHead(page, 'Corin Halloway', '555-0188')
   await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
   await doStep(page, tag, 'Measure thickness', {
     figures: {

@@ -1,23 +1,13 @@
 import { expect, test } from '@playwright/test'
-import { checkIn } from './answers'
-import { bookJob, choose, doStep, openHead, openStep, signIn, tapAgain } from './person'
+import { choose, openHead, openStep, tapAgain } from './person'
+import { washedHead } from './washed-head'
 
 /** At the tablet: a slip is put right in one tap, an unlikely figure is kept only when it is really typed again. */
 test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps it, a double tap does neither', async ({
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 })
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Hale Winterbourne',
-    phone: '555-0119',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
-  await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
+  const tag = await washedHead(page, 'Hale Winterbourne', '555-0119')
   await openStep(page, tag, 'Measure chambers')
   const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
   const type = (chamber: number, text: string) => cells.getByLabel(`chamber ${chamber}`, { exact: true }).fill(text)

@@ -15,8 +15,8 @@ import {
   within,
   type Paper,
 } from './layout'
-import { shopWords } from './logo'
-import { facts, listBlock, type Block } from './parts'
+import { listBlock, type Block } from './parts'
+import { shopAndTitle } from './shop-and-title'
 import { table, tableHeight } from './table'
 import type { PrintSetting } from './print-setting'
 
@@ -55,24 +55,16 @@ function unknownWords({ unknown }: EstimateAnswer): string[] {
   return [`Not computed: ${labels.join(', ')}. It needs ${needs.join(', ')}.`]
 }
 
-function top(paper: Paper, data: EstimateData): void {
-  const half = (paper.left + paper.right) / 2
-  const { left, right } = paper
-  beside(paper, [
-    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
-    () =>
-      within(paper, half + 4, right, (part) => {
-        paragraph(part, `Estimate ${data.number}`, { face: 'text-bold', sizeMm: 5 })
-        const lines = facts([
-          ['For', data.forWhom],
-          ['Head', data.casting],
-          ['Given', `${data.on}, ${data.by}`],
-        ])
-        for (const line of lines) paragraph(part, line)
-      }),
-  ])
-  gap(paper, 3)
-}
+const top = (paper: Paper, data: EstimateData): void =>
+  shopAndTitle(paper, {
+    shop: data.shop,
+    title: `Estimate ${data.number}`,
+    block: [
+      ['For', data.forWhom],
+      ['Head', data.casting],
+      ['Given', `${data.on}, ${data.by}`],
+    ],
+  })
 
 function priceWords({ price, answer }: EstimateData): string {
   const without = answer.unpriced.length === 0 ? '' : `; not yet priced: ${answer.unpriced.join('; ')}`

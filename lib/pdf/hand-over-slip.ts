@@ -1,8 +1,7 @@
-import { beside, finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
-import { shopWords } from './logo'
-import { facts } from './parts'
+import { finishPaper, gap, heading, need, paragraph, startPaper, type Paper } from './layout'
 import type { PrintSetting } from './print-setting'
 import type { HandOverSlipData } from './hand-over-slip-data'
+import { shopAndTitle } from './shop-and-title'
 import { table, tableHeight } from './table'
 
 export type { HandOverSlipData } from './hand-over-slip-data'
@@ -50,24 +49,16 @@ const lineColumns = [
   { label: 'Amount', share: 1.5, align: 'end' },
 ] as const
 
-function top(paper: Paper, data: HandOverSlipData): void {
-  const { left, right } = paper
-  const half = (left + right) / 2
-  beside(paper, [
-    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
-    () =>
-      within(paper, half + 4, right, (part) => {
-        paragraph(part, `Hand-over slip, job ${data.jobNumber}`, { face: 'text-bold', sizeMm: 5 })
-        const lines = facts([
-          ['For', data.customer],
-          ['Engine', data.engine],
-          ['Revision', String(data.revision)],
-        ])
-        for (const line of lines) paragraph(part, line)
-      }),
-  ])
-  gap(paper, 3)
-}
+const top = (paper: Paper, data: HandOverSlipData): void =>
+  shopAndTitle(paper, {
+    shop: data.shop,
+    title: `Hand-over slip, job ${data.jobNumber}`,
+    block: [
+      ['For', data.customer],
+      ['Engine', data.engine],
+      ['Revision', String(data.revision)],
+    ],
+  })
 
 /** Work, tax, what was paid and what is left, one under the other so that the sums can be followed. */
 function account(paper: Paper, data: HandOverSlipData): void {

@@ -1,8 +1,7 @@
-import { beside, finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
-import { shopWords } from './logo'
+import { finishPaper, gap, heading, need, paragraph, startPaper, type Paper } from './layout'
 import type { MoneyPaperData } from './money-paper-data'
-import { facts } from './parts'
 import type { PrintSetting } from './print-setting'
+import { shopAndTitle } from './shop-and-title'
 import { table, tableHeight } from './table'
 
 export type { MoneyPaperData } from './money-paper-data'
@@ -10,7 +9,7 @@ export type { MoneyPaperData } from './money-paper-data'
 /** An invoice, a credit note or a receipt: shop and title block, what it is for, and the sums one under the other. */
 export async function moneyPaper(data: MoneyPaperData, setting: PrintSetting): Promise<Uint8Array> {
   const paper = await startPaper({ title: data.title, shopName: data.shop.name, language: data.language, setting })
-  top(paper, data)
+  shopAndTitle(paper, data)
   if (data.lead !== '') {
     paragraph(paper, data.lead, { face: 'text-bold', sizeMm: 4.2 })
     gap(paper, 2)
@@ -34,20 +33,6 @@ const lineColumns = [
   { label: 'Tax', share: 2, align: 'end' },
   { label: 'Amount', share: 1.5, align: 'end' },
 ] as const
-
-function top(paper: Paper, data: MoneyPaperData): void {
-  const { left, right } = paper
-  const half = (left + right) / 2
-  beside(paper, [
-    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop)),
-    () =>
-      within(paper, half + 4, right, (part) => {
-        paragraph(part, data.title, { face: 'text-bold', sizeMm: 5 })
-        for (const line of facts(data.block)) paragraph(part, line)
-      }),
-  ])
-  gap(paper, 3)
-}
 
 /** The sums stay together. */
 function sums(paper: Paper, data: MoneyPaperData): void {

@@ -1,9 +1,9 @@
 import { lower } from '@/lib/core/route/words'
-import { finishPaper, gap, need, newPage, paragraph, startPaper, within, beside, type Paper } from './layout'
-import { shopWords } from './logo'
+import { finishPaper, gap, need, newPage, paragraph, startPaper, type Paper } from './layout'
 import type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
 import { bigFigures, facts, headDrawings, listBlock, tagHead, titledList, twoColumns } from './parts'
 import type { PrintSetting } from './print-setting'
+import { shopAndTitle } from './shop-and-title'
 import { table } from './table'
 
 export type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
@@ -27,27 +27,20 @@ export async function outsideSheet(data: OutsideSheetData, setting: PrintSetting
   return finishPaper(paper)
 }
 
-function parties(paper: Paper, data: OutsideSheetData): void {
-  const half = (paper.left + paper.right) / 2
-  const { left, right } = paper
-  beside(paper, [
-    () => within(paper, left, half - 4, (part) => shopWords(part, data.shop, data.contact)),
-    () =>
-      within(paper, half + 4, right, (part) => {
-        paragraph(part, `Outside order ${data.orderNumber}`, { face: 'text-bold', sizeMm: 5 })
-        for (const line of facts([
-          ['To', data.vendor.name],
-          ...data.vendor.lines.map((line) => ['', line] as const),
-          ['Sent', data.sentOn],
-          ['Promised back', data.promised],
-          ['Heads', data.heads.map((head) => head.tag).join(', ')],
-        ])) {
-          paragraph(part, line)
-        }
-      }),
-  ])
-  gap(paper, 2)
-}
+const parties = (paper: Paper, data: OutsideSheetData): void =>
+  shopAndTitle(paper, {
+    shop: data.shop,
+    contact: data.contact,
+    title: `Outside order ${data.orderNumber}`,
+    block: [
+      ['To', data.vendor.name],
+      ...data.vendor.lines.map((line) => ['', line] as const),
+      ['Sent', data.sentOn],
+      ['Promised back', data.promised],
+      ['Heads', data.heads.map((head) => head.tag).join(', ')],
+    ],
+    gapMm: 2,
+  })
 
 type Place = { readonly isFirst: boolean; readonly isLast: boolean }
 
