@@ -78,6 +78,14 @@ describe('what a tablet knows of its station', () => {
     expect(await store.screens('wash', ivo)).toEqual([])
   })
 
+  it('leaves out a step that was told to somebody else', async () => {
+    await keeperOf([view(5, ['v1'], { v1: 'one' })]).keeper.open('wash')
+    await store.keepScreen({ id: place('v9'), station: 'wash', owner: 'p-greta b1', at: '', body: answer('hers') })
+    const { keeper } = keeperOf([])
+    await keeper.open('wash')
+    expect([...keeper.snapshot().steps.keys()]).toEqual([place('v1')])
+  })
+
   it('keeps a step that the server told while what is kept was read', async () => {
     await keeperOf([view(5, ['v1'], { v1: 'old' })]).keeper.open('wash')
     const { keeper } = keeperOf([
