@@ -57,15 +57,17 @@ test('a form that comes later says when it cannot be fetched, and opens once the
   await page.goto('/stations/measuring-bench')
   await page.getByRole('region', { name: 'Ready' }).getByRole('link').first().click()
   await page.waitForURL(/\/heads\//)
-  // On a clock that stands still nothing is fetched ahead.
-  await page.clock.install()
+  // The form's script is refused from the first moment on, whether it is fetched ahead or at the tap.
+  await page.route('**/*.js', async (route) => {
+    const answer = await route.fetch()
+    return (await answer.text()).includes('What was found') ? route.abort() : route.fulfill({ response: answer })
+  })
   await page.reload()
   const finding = page.getByRole('button', { name: 'Finding', exact: true })
   await finding.waitFor()
-  await page.route('**/*.js', (route) => route.abort())
   await finding.click()
   await expect(page.getByText('could not be fetched')).toBeVisible()
-  await page.unroute('**/*.js')
+  await page.unrouteAll({ behavior: 'wait' })
   await tapAgain(finding)
   await expect(page.getByRole('dialog').getByLabel('What was found')).toBeFocused()
   await expect(page.getByText('could not be fetched')).toHaveCount(0)
