@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest'
 import { formDraft, type FormDraft } from '@/app/_components/form/draft-shapes'
-import { clearDraft, forgetAll, loadDraft, saveDraft } from '@/app/_components/form/draft-store'
+import { clearDraft, draftKeys, forgetAll, loadDraft, moveDraft, saveDraft } from '@/app/_components/form/draft-store'
 
 const kept = new Map<string, string>()
 const storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> = {
@@ -54,4 +54,17 @@ it('a browser that keeps nothing does not stop the work', async () => {
   expect(() => saveDraft('a', draft('Ada'))).not.toThrow()
   expect(() => forgetAll()).not.toThrow()
   expect(await loadDraft('a', formDraft)).toBeNull()
+})
+
+it('lists one person’s keys by how they begin, and moves one', async () => {
+  saveDraft('tab-draft book 1', draft('Ada'))
+  saveDraft('tab-draft book 2', draft('Bo'))
+  saveDraft('tab-draft casting 3', draft('Cy'))
+  kept.set('brasstag someone-else tab-draft book 4', '{}')
+  expect(draftKeys('tab-draft book ').sort()).toEqual(['tab-draft book 1', 'tab-draft book 2'])
+  moveDraft('tab-draft book 1', 'tab-draft book 2')
+  expect(draftKeys('tab-draft book ')).toEqual(['tab-draft book 2'])
+  expect(await loadDraft('tab-draft book 2', formDraft)).toEqual(draft('Ada'))
+  moveDraft('of nobody', 'tab-draft book 2')
+  expect(await loadDraft('tab-draft book 2', formDraft)).toEqual(draft('Ada'))
 })

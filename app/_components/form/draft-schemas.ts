@@ -8,3 +8,5 @@ export const attemptDraftSchema = z.object({
 })
 
 export const formDraftSchema = z.object({ shape: z.literal(1), values: z.record(z.string(), z.unknown()) })
+
+export const tabDraftSchema = formDraftSchema.extend({ name: z.string(), at: z.iso.datetime() })

@@ -44,6 +44,24 @@ export async function loadDraft<T extends { readonly shape: number }>(
   }
 }
 
+/** Whatever is kept under this key moves to another one, in the place of what was there. */
+export const moveDraft = (from: string, to: string): void => {
+  attempt(() => {
+    const text = localStorage.getItem(placeOf(from))
+    if (text === null) return
+    localStorage.setItem(placeOf(to), text)
+    localStorage.removeItem(placeOf(from))
+  })
+}
+
+/** The keys under which this person has something whose key begins so. */
+export function draftKeys(start: string): string[] {
+  const own = placeOf('')
+  return (attempt(() => Object.keys(localStorage)) ?? [])
+    .filter((key) => key.startsWith(own + start))
+    .map((key) => key.slice(own.length))
+}
+
 export const clearDraft = (key: string): void => {
   attempt(() => localStorage.removeItem(placeOf(key)))
 }

@@ -27,6 +27,7 @@ export type BookingView = {
   readonly priceList: readonly PricePick[]
   readonly taxes: readonly TaxPick[]
   readonly locale: string
+  readonly timeZone: string
   readonly today: string
   /** By which the work is named and offered. */
   readonly rules: RouteRules
@@ -51,6 +52,7 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
     priceList: await pricePicks(client, shop),
     taxes: await taxPicks(client),
     locale: shop.locale,
+    timeZone: shop.timeZone,
     rules: settings.rules,
     bench: await benchShop(client, { settings, timeZone: shop.timeZone }, true),
     today: dayIn(shop.timeZone, input.now),

@@ -1,8 +1,8 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
-import { DraftNotice } from '@/app/_components/form/draft-notice'
+import { TabDraftNotice } from '@/app/_components/form/tab-draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { useDraft } from '@/app/_components/form/use-draft'
+import { useTabDraft } from '@/app/_components/form/use-tab-draft'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { Check } from '@/app/_components/ui/check'
 import { TextArea } from '@/app/_components/ui/text-area'
@@ -39,10 +39,10 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
   const form = useActionForm(bookJobSchema, bookJobAction, {
     defaultValues: initial ?? emptyBooking(),
   })
-  const draft = useDraft(`book a job ${draftKey}`.trim(), form)
+  const drafts = useTabDraft({ kind: 'book a job', variant: draftKey, nameOf: draftName }, form)
   return (
     <>
-      <DraftNotice draft={draft} />
+      <TabDraftNotice drafts={drafts} zone={booking.timeZone} locale={booking.locale} />
       <ActionForm form={form} submitLabel="Book the job" className="stack-large">
         <CustomerPart form={form} />
         <HeadsPart form={form} castings={booking.castings} />
@@ -115,3 +115,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
     </>
   )
 }
+
+/** "Mara Feld, 2 heads": by which a draft is known again. */
+const draftName = ({ customer, heads }: BookJobForm): string =>
+  `${customer.name || 'No name yet'}, ${heads.length === 1 ? '1 head' : `${heads.length} heads`}`
