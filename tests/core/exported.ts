@@ -40,4 +40,5 @@ export const computing = [
   'flat-deck',
   'wanted',
   'valve-sheet',
+  'finish',
 ] as const

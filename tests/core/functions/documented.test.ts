@@ -17,6 +17,7 @@ const folders = [
   'springs',
   'wanted',
   'valve-sheet',
+  'finish',
 ] as const
 
 /** What says, tells apart or picks out, and works no figure out. */
@@ -37,6 +38,7 @@ const noFigure = new Set([
   ...['checkLimits', 'figureKey', 'knownKey', 'expectedLimitsOf', 'isBeforeCut'],
   ...['readAtStep', 'figures', 'ticksOf', 'vendorCuts', 'cutsMade', 'chamberWorks', 'millPoint'],
   ...['isMillPoint', 'betweenHeadFact', 'groupOfReading'],
+  ...['isOpenOn', 'sorted'],
   ...['columnOf', 'columnsInUse', 'columnState', 'shimsText'],
 ])
 

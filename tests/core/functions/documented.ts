@@ -35,6 +35,7 @@ export const computing = [
   'wanted',
   'valve-sheet',
   'options',
+  'finish',
 ] as const
 
 export const listed = ['.', ...computing, 'money'] as const
