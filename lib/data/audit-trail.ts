@@ -1,5 +1,7 @@
 import 'server-only'
 import type { Reader } from './db'
+import { namesOf } from './people'
+import { auditChanges } from './stored/records'
 
 export type LastChange = { readonly by: string; readonly at: Date }
 
@@ -13,6 +15,29 @@ export async function lastChange(reader: Reader, subject: string, subjectId: str
   if (!entry) return null
   const person = await reader.person.findUnique({ where: { id: entry.actorId }, select: { name: true } })
   return { by: person?.name ?? '', at: entry.at }
+}
+
+export type ChangeSeen = LastChange & {
+  readonly seq: number
+  readonly changes: Readonly<Record<string, unknown>>
+}
+
+/** So many of the newest changes of a record are shown at once; all of them are in the trail. */
+const newest = 20
+
+/** What was changed in a record, by whom and when, the newest first. */
+export async function changesOf(reader: Reader, subject: string, subjectId: string): Promise<ChangeSeen[]> {
+  const entries = await reader.auditEntry.findMany({
+    where: { subject, subjectId },
+    orderBy: { seq: 'desc' },
+    take: newest,
+    select: { seq: true, at: true, actorId: true, changes: true },
+  })
+  const names = await namesOf(entries.map(({ actorId }) => actorId))
+  return entries.map(({ seq, at, actorId, changes }) => ({
+    ...{ seq, at, by: names.get(actorId) ?? '' },
+    changes: auditChanges.read(changes, seq),
+  }))
 }
 
 /** Field → what it was and what it is now, for those that differ. */

@@ -17,6 +17,21 @@ export async function addLink(ctx: Write, jobId: string, token: string, expiresA
   return id
 }
 
+const dayMs = 24 * 60 * 60 * 1000
+const daysOpen = 180
+
+/** A new link to a job, put on record: the one place that says how long one opens. */
+export async function makeLink(ctx: Write, jobId: string): Promise<MadeLink> {
+  const token = newToken()
+  const expiresAt = new Date(ctx.now.getTime() + daysOpen * dayMs)
+  const linkId = await addLink(ctx, jobId, token, expiresAt)
+  ctx.audit({ action: 'customer-link.make', subjectId: linkId, jobId, changes: { expiresAt } })
+  return { linkId, token, expiresAt }
+}
+export type MadeLink = { readonly linkId: string; readonly token: string; readonly expiresAt: Date }
+
+export const linkPath = (token: string): string => `/s/${token}`
+
 export type OpenLink = { readonly id: string; readonly jobId: string }
 
 /** The link that opens a job now; one that never was, has run out or was revoked is refused without saying which. */

@@ -20,10 +20,16 @@ export type AuditLine = {
   readonly changes?: Readonly<Record<string, unknown>>
 }
 
-/** Who a change is put down to: somebody signed in, or whoever holds a customer's link, of whom only the link is known. */
-export type Author = Actor | { readonly linkId: string }
+/**
+ * Who a change is put down to: somebody signed in, whoever holds a customer's link, of whom only the link is known, or what
+ * the server does by itself.
+ */
+export type Author = Actor | { readonly linkId: string } | { readonly service: 'mail' }
 
-const idOf = (author: Author): string => ('linkId' in author ? author.linkId : author.personId)
+function idOf(author: Author): string {
+  if ('service' in author) return author.service
+  return 'linkId' in author ? author.linkId : author.personId
+}
 
 /** `Write` alone is a change by somebody signed in. */
 export type Write<A extends Author = Actor> = {

@@ -1,11 +1,14 @@
 import { castingFigures, type CastingFigureKey } from '../core/casting/figures'
 import { formatMoney } from '../core/money/format-money'
 import { quantityText } from '../core/money/quantity'
+import type { MailFault } from '../core/messages/mail-fault'
+import type { MessageKind, MessageWay } from '../core/messages/kinds'
 import { readingSpecs } from '../core/readings/specs'
 import type { ReadingKind } from '../core/readings/types'
 import { wantedFigures, type WantedKey } from '../core/wanted/figures'
 import type { Station } from '../core/route/step-ids'
 import { stationLabels } from '../core/route/stations'
+import { mailFaultWords, messageKindLabels, wayLabels } from './messages'
 import { dateText, dayText, momentText, type MomentManner } from './moments'
 
 export type AuditManner = MomentManner & {
@@ -31,6 +34,9 @@ const fieldNames: Readonly<Record<string, string>> = {
   flatIn: 'flat part',
   freightMinor: 'freight',
   how: 'how',
+  byItself: 'goes out by itself',
+  fromAddress: 'from',
+  replyTo: 'answers to',
   marks: 'vendor’s marks',
   minor: 'amount',
   notDone: 'not done',
@@ -100,6 +106,9 @@ function stringText(field: string, value: string, manner: AuditManner): string {
   if (/^\d{4}-\d\d-\d\dT/.test(value)) {
     return field === 'expiresAt' ? dateText(new Date(value), manner) : momentText(new Date(value), manner)
   }
+  if (field === 'kind') return messageKindLabels[value as MessageKind] ?? value
+  if (field === 'way') return wayLabels[value as MessageWay] ?? value
+  if (field === 'fault') return mailFaultWords[value as MailFault] ?? value
   if (field === 'station') return stationLabels[value as Station] ?? value
   return field === 'step' ? manner.stepName(value) || value : value
 }

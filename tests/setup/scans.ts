@@ -4,7 +4,7 @@ import type { Sent } from './statements'
 /** Tables that hold a few dozen rows however long a shop works. */
 const small = [
   ...['Shop', 'Settings', 'Counter', 'Person', 'Tablet', 'Vendor', 'Instrument', 'PriceItem', 'CastingRecord'],
-  'TaxRate',
+  ...['TaxRate', 'MessageText', 'MailServer'],
 ]
 const listed =
   /(?:FROM|JOIN)\s+(?:[`"]main[`"]\.)?[`"](\w+)[`"](?:\s+(?:AS\s+)?[`"]?(?!ON\b|WHERE\b|JOIN\b|LEFT\b|ORDER\b)(\w+)[`"]?)?/gi

@@ -22,6 +22,7 @@ const rooms = [
   { href: '/back-room/bookkeeper', label: 'For the bookkeeper' },
   { href: '/back-room/people', label: 'People' },
   { href: '/back-room/tablets', label: 'Tablets' },
+  { href: '/back-room/messages', label: 'Messages' },
   { href: '/back-room/settings', label: 'Limits and tolerances' },
   { href: '/back-room/steps', label: 'Steps and stations' },
   { href: '/back-room/instruments', label: 'Instruments' },

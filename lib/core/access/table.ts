@@ -18,6 +18,7 @@ export const accessTable = {
   'invoice.write': { roles: desk },
   'bookkeeping.see': { roles: owner },
   'call.log': { roles: desk },
+  'message.write': { roles: desk },
   'head.tag': { roles: desk },
   'customer.change': { roles: desk },
   'customer-link.make': { roles: desk },

@@ -3,11 +3,9 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { jobById } from '@/lib/data/jobs'
-import { addLink, newToken } from '@/lib/data/links'
+import { linkPath, makeLink } from '@/lib/data/links'
 import { write, type Moment } from '@/lib/data/write'
 import type { makeCustomerLinkSchema } from '@/lib/schemas/release'
-
-const daysOpen = 180
 
 export type MadeLink = { readonly linkId: string; readonly path: string; readonly expiresAt: string }
 
@@ -21,20 +19,12 @@ export async function makeCustomerLink(
   moment: Moment,
 ): Promise<MadeLink> {
   must(allow(actor, 'customer-link.make'))
-  const token = newToken()
-  const expiresAt = new Date(moment.now.getTime() + daysOpen * 24 * 60 * 60 * 1000)
-  let made = false
+  let made: { readonly token: string; readonly expiresAt: Date } | undefined
   const { linkId } = await write(actor, moment, async (ctx) => {
     const job = await jobById(ctx.tx, input.jobId)
-    const id = await addLink(ctx, job.id, token, expiresAt)
-    ctx.audit({
-      action: 'customer-link.make',
-      subjectId: id,
-      jobId: job.id,
-      changes: { expiresAt },
-    })
-    made = true
-    return { linkId: id }
+    const link = await makeLink(ctx, job.id)
+    made = link
+    return { linkId: link.linkId }
   })
   if (!made) {
     throw new RefusedError({
@@ -42,5 +32,5 @@ export async function makeCustomerLink(
       message: 'This link was already made and is shown only once. Make a new link and revoke the old one.',
     })
   }
-  return { linkId, path: `/s/${token}`, expiresAt: expiresAt.toISOString() }
+  return { linkId, path: linkPath(made.token), expiresAt: made.expiresAt.toISOString() }
 }

@@ -27,6 +27,7 @@ const expected: Record<Action, string> = {
   'visit.hand-over-unpaid': 'o',
   'payment.take': 'co',
   'call.log': 'co',
+  'message.write': 'co',
   'head.tag': 'co',
   'customer.change': 'co',
   'customer-link.make': 'co',

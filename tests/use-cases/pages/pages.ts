@@ -23,6 +23,8 @@ import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { seeByLink, specByLink } from '@/lib/use-cases/links/see-by-link'
 import { seeLinks } from '@/lib/use-cases/links/see-links'
+import { seeMessages } from '@/lib/use-cases/messages/see-messages'
+import { seeText, seeTexts } from '@/lib/use-cases/messages/see-texts'
 import { seeAway } from '@/lib/use-cases/outside/see-away'
 import { seeOrder } from '@/lib/use-cases/outside/see-order'
 import { seeSending } from '@/lib/use-cases/outside/see-sending'
@@ -114,6 +116,8 @@ export const listPages = (actor: Actor, now: Date) =>
     'payments of a month': () => exportBooks(actor, { kind: 'payments', from: '2026-02-01', to: '2026-02-28' }),
     instruments: () => seeInstruments(actor, now),
     settings: () => seeSettings(actor),
+    'texts to customers': () => seeTexts(actor),
+    'a text to customers': () => seeText(actor, 'ready'),
     tablets: () => seeTablets(actor),
     'a new tablet': () => seeEnrolling(actor),
     rules: () => seeRules(actor),
@@ -250,6 +254,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
         await seeVisitPhotos(actor, visitId, now)
       }),
     job: () => each(things.jobs, ({ number }) => seeJob(actor, { number, now })),
+    messages: () => each(things.jobs, ({ number }) => seeMessages(actor, number)),
     links: () => each(things.jobs, ({ number }) => seeLinks(actor, number, now)),
     'hand over': () => each(things.jobs, ({ number }) => seeHandOver(actor, number)),
     plan: () => each(things.pairs, (pair) => seePlan(actor, pair)),

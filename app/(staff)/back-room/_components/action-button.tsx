@@ -10,7 +10,7 @@ type Props<Input extends object, Value> = {
   action: ServerAction<Input, Value>
   input: Input
   variant?: ButtonVariant
-  onDone?: () => void
+  onDone?: (value: Value) => void
   children: ReactNode
 }
 

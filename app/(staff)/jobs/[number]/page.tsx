@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { orNotFound } from '@/lib/web/or-not-found'
+import { MessagesPart } from '@/app/_components/messages/messages-part'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
@@ -45,6 +46,7 @@ export default async function JobPage({ params, searchParams }: Props) {
       </div>
       <EnginePart job={job} />
       <WantedPart job={job} />
+      <MessagesPart actor={actor} number={number} />
       <CallsPart job={job} />
     </>
   )

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { cache } from 'react'
 import { orNotFound } from '@/lib/web/or-not-found'
+import { AskByMessage } from '@/app/_components/messages/ask-by-message'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'
@@ -51,6 +52,7 @@ export default async function FindingPage({ params }: Props) {
         <>
           <AnswerForm finding={finding} />
           <OnLink finding={finding} />
+          <AskByMessage actor={actor} number={finding.jobNumber} findingId={id} />
         </>
       ) : (
         <Notice title={finding.answer === 'yes' ? 'The customer said yes' : 'The customer said no'} live={false}>

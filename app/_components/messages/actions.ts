@@ -1,0 +1,10 @@
+'use server'
+import { logMessageSchema, prepareMessageSchema, sendMessageSchema } from '@/lib/schemas/message'
+import { logMessage } from '@/lib/use-cases/messages/log-message'
+import { prepareMessage } from '@/lib/use-cases/messages/prepare-message'
+import { sendMessage } from '@/lib/use-cases/messages/send-message'
+import { defineAction } from '@/lib/web/define-action'
+
+export const sendMessageAction = defineAction('sendMessage', sendMessageSchema, sendMessage)
+export const prepareMessageAction = defineAction('prepareMessage', prepareMessageSchema, prepareMessage)
+export const logMessageAction = defineAction('logMessage', logMessageSchema, logMessage)

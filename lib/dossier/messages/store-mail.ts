@@ -1,0 +1,48 @@
+import type { MessageKind } from '@/lib/core/messages/kinds'
+import { RefusedError } from '@/lib/core/errors'
+import { isMailAddress } from '@/lib/core/messages/line'
+import { hasLink } from '@/lib/core/messages/wording'
+import { newId } from '@/lib/data/ids'
+import { makeLink } from '@/lib/data/links'
+import { queueMail } from '@/lib/data/mail/outbox'
+import { isServerSet, mailServerRow } from '@/lib/data/mail/server'
+import { addMessage, type JobToWriteOf } from '@/lib/data/messages'
+import type { Write } from '@/lib/data/write'
+import type { Wording } from '@/lib/words/messages'
+
+export type Letter = Wording & {
+  readonly kind: MessageKind
+  readonly findingId: string | null
+  readonly byItself: boolean
+}
+
+/** Why the shop's own server cannot write to this customer; null: it can. */
+export async function whyNoMail(ctx: Write, job: JobToWriteOf): Promise<string | null> {
+  if (!isServerSet(await mailServerRow(ctx.tx))) return 'No mail server is set. The owner enters it in the Back room.'
+  return isMailAddress(job.customer.contact?.email ?? '')
+    ? null
+    : 'There is no mail address for this customer. Add it to the customer first.'
+}
+
+/**
+ * Stores a mail with its log entry, its link and its place in the outbox, in the transaction it is given: from then on it
+ * is sent, whatever happens to this process.
+ */
+export async function storeMail(ctx: Write, job: JobToWriteOf, letter: Letter): Promise<{ messageId: string }> {
+  const refusal = await whyNoMail(ctx, job)
+  if (refusal !== null) throw new RefusedError({ code: 'wrong-state', message: refusal })
+  const { kind, findingId, subject, body, byItself } = letter
+  const { name = '', email = '' } = job.customer.contact ?? {}
+  const link = hasLink(body) || hasLink(subject) ? await makeLink(ctx, job.id) : null
+  const messageId = await addMessage(ctx, {
+    ...{ jobId: job.id, kind, findingId, subject, body, byItself },
+    way: 'mail',
+    ...{ toName: name, toAddress: email },
+    linkId: link?.linkId ?? null,
+  })
+  const server = await mailServerRow(ctx.tx)
+  const domain = server?.fromAddress.split('@').at(-1) ?? 'localhost'
+  await queueMail(ctx, { messageId, mailId: `<${newId(ctx.now)}@${domain}>`, token: link?.token ?? null })
+  ctx.audit({ action: 'message.send', subjectId: messageId, jobId: job.id, changes: { kind, byItself } })
+  return { messageId }
+}
