@@ -26,6 +26,13 @@ export const lastOut = (reader: Reader) =>
 
 export const estimateById = (reader: Reader, id: string) => reader.estimate.findUnique({ where: { id } })
 
+export const estimateNumber = (reader: Reader, id: string) =>
+  reader.estimate.findUnique({ where: { id }, select: { id: true, number: true } })
+
+/** The jobs that were booked from a kept answer, the first ones. */
+export const jobsOfEstimate = (reader: Reader, estimateId: string) =>
+  reader.job.findMany({ where: { estimateId }, select: { number: true }, orderBy: { id: 'asc' }, take: 20 })
+
 /** The newest kept answers. */
 export const lastEstimates = (reader: Reader) =>
   reader.estimate.findMany({

@@ -24,6 +24,7 @@ export type NewJob = {
   readonly wanted: WantedFigures
   readonly pricesOnLink: boolean
   readonly estimateId: string | null
+  readonly benchQuery: string
 }
 
 /** The job and its number, "26-0117": the year is that of `today` in the shop's zone. */

@@ -79,6 +79,20 @@ export const pricedLine = z.object({
   tax: taxChoice,
 })
 
+/** A price line of a booking: one that is for each head has as many pieces as the job has heads. */
+export const bookedLine = pricedLine.extend({ perHead: z.boolean().default(false) })
+
+/** The cut that was chosen at the cut bench: worked out anew from the job's figures, as the first plan of its heads. */
+export const firstPlan = z.object({
+  kind: z.enum(['clean-up', 'flat', 'angle', 'angle-flat']),
+  /** How the cut is split: the angle part; empty where there is no split. */
+  angleIn: optionalFigure('cutDepth'),
+  stopAtIn: optionalFigure('stopAt'),
+  sinkIn: optionalFigure('sink'),
+  /** As the bench said it. */
+  words: words(200),
+})
+
 export const bookJobSchema = z
   .object({
     customer: customerChoice,
@@ -97,7 +111,7 @@ export const bookJobSchema = z
     finishAsked: words(120),
     /** What the benches work to on all its heads. */
     wanted: wantedFields,
-    prices: z.array(pricedLine).max(60),
+    prices: z.array(bookedLine).max(60),
     deposit: optionalAmount,
     depositMethod: z.enum(paymentMethods).default('other'),
     depositHow: words(60),
@@ -110,6 +124,9 @@ export const bookJobSchema = z
     pricesOnLink: z.boolean(),
     /** The kept answer of the cut bench that it comes from; '': none. */
     estimateId: z.string().trim().max(64),
+    /** The question to the cut bench that it comes from, as its address; '': none. */
+    benchQuery: z.string().max(4000).default(''),
+    firstPlan: firstPlan.nullable().default(null),
   })
   .superRefine(checkHeads)
 
@@ -128,6 +145,8 @@ function checkHeads(job: { heads: readonly z.output<typeof bookedHead>[] }, cont
 
 export type BookJobForm = z.input<typeof bookJobSchema>
 export type BookJobInput = z.output<typeof bookJobSchema>
+export type FirstPlanForm = z.input<typeof firstPlan>
+export type FirstPlanInput = z.output<typeof firstPlan>
 export type HeadForm = BookJobForm['heads'][number]
 export type BookedHead = z.output<typeof bookedHead>
 export type EngineInput = z.output<typeof engineFields>
@@ -185,6 +204,8 @@ export const emptyBooking = (): BookJobForm => ({
   note: '',
   pricesOnLink: false,
   estimateId: '',
+  benchQuery: '',
+  firstPlan: null,
 })
 
 const id = z.string().min(1).max(64)

@@ -148,6 +148,8 @@ const may: Readonly<Record<string, string>> = {
     'writeInvoice',
     'answerFinding',
     'askFinding',
+    'startBookingFromBench',
+    'startBookingFromEstimate',
     'bookJob',
     'changeEngine',
     'changeHeadWanted',

@@ -1,6 +1,7 @@
 import type { CastingFacts } from '../casting/figures'
 import { ok, refuse, type Result } from '../errors'
-import type { BenchQuestion, CutOption, WayKind } from './bench-types'
+import type { StepId } from '../route/step-ids'
+import type { BenchQuestion, CutOption, Start, WayKind } from './bench-types'
 import { presentMeanCc } from './bench-depth'
 import { consequenceLines, type ConsequenceGroup } from './consequence-lines'
 import { castingAsItIs } from './drawn-casting'
@@ -10,6 +11,8 @@ import { chamberLines } from './plan-words'
 import { wayAt } from './way-cut'
 import { wayEffort, wayTitle } from './way-words'
 import { waysOf } from './ways'
+
+export type HeadSource = 'customer' | 'bought' | 'bought-cut'
 
 export type EstimateLine = { readonly label: string; readonly value: string; readonly note: string }
 
@@ -23,7 +26,16 @@ export type EstimateAnswer = {
   readonly groups: readonly { readonly title: string; readonly lines: readonly EstimateLine[] }[]
   /** What could not be said, and the figures that would give it. */
   readonly unknown: readonly { readonly label: string; readonly needs: readonly string[] }[]
-  readonly steps: readonly { readonly label: string; readonly outside: boolean }[]
+  readonly steps: readonly {
+    readonly label: string
+    readonly outside: boolean
+    /** Left out in answers that were kept before it was: only the words are known then. */
+    readonly stepId?: StepId | undefined
+    /** What the list asked for it that day, a head, in minor units; null: it has no price. */
+    readonly unitMinor?: number | null | undefined
+  }[]
+  /** Whose head it starts from, and what a bought one costs; left out in answers that were kept before it was. */
+  readonly from?: { readonly source: HeadSource; readonly costMinor: number | null } | undefined
   readonly days: number | null
   /** A head; null: the shop has no price list. */
   readonly priceMinor: number | null
@@ -74,7 +86,13 @@ function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, '
     unknown: groups
       .flatMap(({ lines }) => lines.filter((line) => !isKnown(line)))
       .map(({ label, needs }) => ({ label, needs: needs.map(figureName) })),
-    steps: way.steps.map(({ label, outside }) => ({ label, outside })),
+    steps: way.steps.map(({ label, outside, stepId }) => ({
+      label,
+      outside,
+      stepId,
+      unitMinor: question.shop.prices?.[stepId] ?? null,
+    })),
+    from: { source: sourceOf(start), costMinor: start.supply === 'own' ? null : start.costMinor },
     days: way.days,
     priceMinor: way.priceMinor,
     unpriced: way.unpriced,
@@ -86,6 +104,9 @@ function worded(question: BenchQuestion, way: CutOption): Omit<EstimateAnswer, '
     },
   }
 }
+
+const sourceOf = ({ supply, cutByMaker }: Start): HeadSource =>
+  supply === 'own' ? 'customer' : cutByMaker ? 'bought-cut' : 'bought'
 
 function uncutLines({ targetCc }: BenchQuestion, { start, finishedCc, opensCc }: CutOption): EstimateLine[] {
   if (start.flatDeck) {

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { castingFigureKeys, type CastingFigureKey } from '@/lib/core/casting/figures'
 import { wayKinds } from '@/lib/core/options/bench-types'
 import type { EstimateAnswer, EstimateLine } from '@/lib/core/options/estimate'
+import { isStepId, type StepId } from '@/lib/core/route/step-ids'
 import { storedObject, type Fields } from './stored-json'
 
 const text = z.string()
@@ -16,7 +17,15 @@ const answer = z.object({
   lines,
   groups: z.array(z.object({ title: text, lines })),
   unknown: z.array(z.object({ label: text, needs: texts })),
-  steps: z.array(z.object({ label: text, outside: z.boolean() })),
+  steps: z.array(
+    z.object({
+      label: text,
+      outside: z.boolean(),
+      stepId: z.custom<StepId>((id) => typeof id === 'string' && isStepId(id)).optional(),
+      unitMinor: z.number().nullable().optional(),
+    }),
+  ),
+  from: z.object({ source: z.enum(['customer', 'bought', 'bought-cut']), costMinor: z.number().nullable() }).optional(),
   days: z.number().nullable(),
   priceMinor: z.number().nullable(),
   unpriced: texts,

@@ -3,7 +3,7 @@ import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
-import { estimateById } from '@/lib/data/bench'
+import { estimateById, jobsOfEstimate } from '@/lib/data/bench'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
@@ -22,12 +22,15 @@ export type EstimateView = {
   readonly at: Date
   readonly by: string
   readonly mayBook: boolean
+  /** Numbers of the jobs that came of it. */
+  readonly jobs: readonly string[]
 }
 
 /** A kept answer; its price only for those who may see prices. */
 export async function seeEstimate(actor: Actor, id: string): Promise<EstimateView> {
   must(allow(actor, 'cut-bench.see'))
-  const estimate = await estimateById(await db(), id)
+  const client = await db()
+  const estimate = await estimateById(client, id)
   if (!estimate) throw new RefusedError({ code: 'not-found', message: 'Estimate not found.' })
   const { castingName, chamberShape, ...question } = estimateQuestion.read(estimate.question, id)
   const answer = estimateAnswer.read(estimate.answer, id)
@@ -40,9 +43,18 @@ export async function seeEstimate(actor: Actor, id: string): Promise<EstimateVie
     question,
     castingName,
     chamberShape,
-    answer: can(actor, 'price.see') ? answer : { ...answer, priceMinor: null, unpriced: [] },
+    answer: can(actor, 'price.see') ? answer : withoutPrices(answer),
     at: estimate.createdAt,
     by: names.get(estimate.byId) ?? '',
     mayBook: can(actor, 'job.book'),
+    jobs: (await jobsOfEstimate(client, id)).map(({ number }) => number),
   }
 }
+
+const withoutPrices = ({ from, steps, ...answer }: EstimateAnswer): EstimateAnswer => ({
+  ...answer,
+  ...(from && { from: { ...from, costMinor: null } }),
+  steps: steps.map((step) => ({ ...step, unitMinor: null })),
+  priceMinor: null,
+  unpriced: [],
+})

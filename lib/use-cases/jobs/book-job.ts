@@ -11,7 +11,9 @@ import { shopOf } from '@/lib/data/shop'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import { wantedSaid } from '@/lib/dossier/wanted-changes'
-import type { BookJobInput } from '@/lib/schemas/job'
+import { addPlan } from '@/lib/dossier/add-plan'
+import { headsOfPair } from '@/lib/dossier/plan-context'
+import type { BookJobInput, FirstPlanInput } from '@/lib/schemas/job'
 import { keptWanted } from '@/lib/schemas/wanted'
 import { bookHeads, type BookedVisit } from './book-heads'
 import { engineOf } from './engine-of'
@@ -26,6 +28,8 @@ export type BookedJob = {
   readonly jobId: string
   readonly number: string
   readonly heads: readonly BookedVisit[]
+  /** Why the cut that was chosen at the bench is not planned yet; '': it is, or none was chosen. */
+  readonly notPlanned: string
 }
 
 /** Books a job: customer, engine, heads with their tags, ordered work, prices and deposit, in one transaction. */
@@ -61,11 +65,23 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
         tags: heads.map((head) => head.tag),
       },
     })
+    const notPlanned = input.firstPlan === null ? '' : await planFirst(ctx, heads, input.firstPlan)
     for (const head of heads) await refreshRoute(ctx.tx, head.visitId, ctx.now)
-    return { jobId: job.id, number: job.number, heads, receiptId }
+    return { jobId: job.id, number: job.number, heads, notPlanned, receiptId }
   })
   if (receiptId) await freezePaper(receiptId)
   return booked
+}
+
+/** The cut that was chosen at the bench, as the first plan of the first head's pair. Nobody has accepted it yet. */
+async function planFirst(ctx: Write, [first]: readonly BookedVisit[], chosen: FirstPlanInput): Promise<string> {
+  if (!first) return ''
+  const { kind, angleIn, stopAtIn, sinkIn } = chosen
+  const plan = await addPlan(ctx, await headsOfPair(ctx.tx, first.pairId), {
+    ...{ pairId: first.pairId, kind, splitBy: angleIn === null ? 'margin' : 'angle' },
+    ...{ flatIn: null, angleIn, angleDeg: null, stopAtIn, sinkIn, thicknessIn: null, reason: '' },
+  })
+  return plan.ok ? '' : plan.refusal.message
 }
 
 async function linesOf(reader: Reader, { prices }: BookJobInput, manner: AmountManner): Promise<PriceLine[]> {
@@ -98,7 +114,7 @@ function refusePast(promiseOn: string | null, today: string): void {
 
 /** For the trail: the wanted figures one by one, as typed. */
 function saidAtBooking(input: BookJobInput) {
-  const { wanted, ...said } = jobFields(input)
+  const { wanted, benchQuery: _address, ...said } = jobFields(input)
   return { ...said, ...wantedSaid(wanted) }
 }
 
@@ -115,4 +131,5 @@ const jobFields = (input: BookJobInput) => ({
   wanted: keptWanted(input.wanted),
   pricesOnLink: input.pricesOnLink,
   estimateId: input.estimateId === '' ? null : input.estimateId,
+  benchQuery: input.benchQuery,
 })

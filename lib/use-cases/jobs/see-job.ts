@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
+import { estimateNumber } from '@/lib/data/bench'
 import { db } from '@/lib/data/db'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { jobWithCalls } from '@/lib/data/jobs'
@@ -43,6 +44,11 @@ export type JobView = {
   readonly classLimits: { readonly flatOnly: boolean; readonly minCc: string; readonly maxCut: string }
   readonly finishAsked: string
   readonly bookedAt: Date
+  /** The answer of the cut bench that it was booked from: kept, or as its question. */
+  readonly from: {
+    readonly estimate: { readonly id: string; readonly number: string } | null
+    readonly benchQuery: string
+  }
   readonly engine: EngineView
   /** What its benches work to. */
   readonly wanted: WantedView
@@ -88,6 +94,10 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const bought = supplyByVisit(orders)
   return {
     ...jobFields(job),
+    from: {
+      estimate: job.estimateId === null ? null : await estimateNumber(client, job.estimateId),
+      benchQuery: job.benchQuery,
+    },
     daysLeft: job.promiseOn === null || hasLeft(heads) ? null : daysBetween(today, job.promiseOn),
     customer: contactFor(actor, heads),
     engine: engineView(heads[0]?.visit.job.engine ?? null),

@@ -11,6 +11,7 @@ import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
 import { seeBenchCasting } from '@/lib/use-cases/cut-bench/see-bench-casting'
 import { seeEstimate } from '@/lib/use-cases/cut-bench/see-estimate'
+import { startBookingFromEstimate } from '@/lib/use-cases/cut-bench/start-booking'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
 import { findHeads } from '@/lib/use-cases/find/find-heads'
 import { seeFinding } from '@/lib/use-cases/findings/see-finding'
@@ -268,6 +269,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
         Promise.all([seeFinding(actor, { id: finding, now }), seeFindingPhotos(actor, finding, now)]),
       ),
     estimate: () => each(things.estimates, (estimate) => seeEstimate(actor, estimate)),
+    'booking from an estimate': () => each(things.estimates, (estimate) => startBookingFromEstimate(actor, estimate)),
     casting: () =>
       each(things.castings, async (casting) => {
         await seeCasting(actor, casting)

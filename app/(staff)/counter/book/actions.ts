@@ -3,4 +3,9 @@ import { bookJobSchema } from '@/lib/schemas/job'
 import { bookJob } from '@/lib/use-cases/jobs/book-job'
 import { defineAction } from '@/lib/web/define-action'
 
-export const bookJobAction = defineAction('bookJob', bookJobSchema, bookJob, (job) => `/jobs/${job.number}?booked=1`)
+export const bookJobAction = defineAction(
+  'bookJob',
+  bookJobSchema,
+  bookJob,
+  ({ number, notPlanned }) => `/jobs/${number}?booked=${notPlanned === '' ? '1' : 'unplanned'}`,
+)

@@ -1,9 +1,8 @@
 import type { Metadata } from 'next'
-import { wayKinds, type WayKind } from '@/lib/core/options/bench-types'
+import type { Actor } from '@/lib/core/access/roles'
 import { benchFromQuery } from '@/lib/schemas/bench'
-import { bookingFromBench } from '@/lib/schemas/booking-from-bench'
 import type { BookJobForm } from '@/lib/schemas/job'
-import { seeEstimate } from '@/lib/use-cases/cut-bench/see-estimate'
+import { startBookingFromBench, startBookingFromEstimate } from '@/lib/use-cases/cut-bench/start-booking'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
@@ -16,7 +15,7 @@ export default async function BookPage({ searchParams }: { searchParams: Promise
   const actor = await requirePerson('job.book')
   const query = queryOf(await searchParams)
   const booking = await seeBooking(actor, { now: new Date() })
-  const initial = query.has('estimate') ? await fromEstimate(actor, query.get('estimate') ?? '') : fromBench(query)
+  const initial = await begun(actor, query)
   return (
     <>
       <h1>Book a job</h1>
@@ -25,13 +24,19 @@ export default async function BookPage({ searchParams }: { searchParams: Promise
   )
 }
 
-async function fromEstimate(actor: Parameters<typeof seeEstimate>[0], id: string): Promise<BookJobForm> {
-  const { question, answer } = await orNotFound(seeEstimate(actor, id))
-  return bookingFromBench(question, answer.kind, id)
+/** What it begins with: a kept answer, a question to the cut bench, or nothing. */
+async function begun(actor: Actor, query: URLSearchParams): Promise<BookJobForm | undefined> {
+  const estimate = query.get('estimate')
+  if (estimate !== null) return orNotFound(startBookingFromEstimate(actor, estimate))
+  if (query.size === 0) return undefined
+  return startBookingFromBench(actor, {
+    question: benchFromQuery(query),
+    wayId: query.get('way') ?? '',
+    angleIn: angleOf(query.get('angle')),
+  })
 }
 
-function fromBench(query: URLSearchParams): BookJobForm | undefined {
-  if (query.size === 0) return undefined
-  const kind = wayKinds.find((known) => known === query.get('way')) as WayKind | undefined
-  return bookingFromBench(benchFromQuery(query), kind ?? null, '')
+function angleOf(text: string | null): number | null {
+  const angleIn = text === null ? NaN : Number(text)
+  return angleIn >= 0 && angleIn <= 0.5 ? angleIn : null
 }

@@ -15,7 +15,8 @@ type Props = { chosen: Chosen; typed: BenchForm; query: string; mayBook: boolean
 export function BenchActions({ chosen, typed, query, mayBook }: Props) {
   const [keeping, setKeeping] = useState(false)
   const book = new URLSearchParams(query)
-  book.set('way', chosen.way.kind)
+  book.set('way', chosen.way.id)
+  if (chosen.angleIn !== null) book.set('angle', String(chosen.angleIn))
   return (
     <section aria-label="Next" className="part">
       <div className="row">

@@ -32,7 +32,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   return (
     <>
       <AutoRefresh newest={newest} />
-      {booked === '1' && <BookedNotice job={job} />}
+      {(booked === '1' || booked === 'unplanned') && <BookedNotice job={job} notPlanned={booked === 'unplanned'} />}
       <JobHeader job={job} />
       {job.pairs.map((pair) => (
         <PairPart key={pair.id} job={job} pair={pair} />

@@ -5,10 +5,12 @@ import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
-import type { CutOption } from '@/lib/core/options/bench-types'
+import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
 import { questionOf } from '@/lib/core/options/question-of'
+import { wayAt } from '@/lib/core/options/way-cut'
+import { wayTitle } from '@/lib/core/options/way-words'
 import { readBench } from '@/lib/schemas/bench'
-import { benchFromBooking, withWay } from '@/lib/schemas/booking-from-bench'
+import { benchFromBooking, firstPlanOf, withWay } from '@/lib/schemas/booking-from-bench'
 import type { BookJobForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import type { BookingActionForm } from './booking-action-form'
@@ -41,15 +43,23 @@ function Answer({ form, booking }: Props) {
       question={question}
       casting={casting}
       money={booking}
-      actions={({ way }) => <OrderWay form={form} way={way} />}
+      actions={({ way, angleIn }) => <OrderWay form={form} way={placed(question, way, angleIn)} />}
     />
   )
+}
+
+/** The cut as the slider has it. */
+function placed(question: BenchQuestion, way: CutOption, angleIn: number | null): CutOption {
+  const at = angleIn === null ? null : wayAt(question, way.start, angleIn)
+  return at?.ok ? at.value : way
 }
 
 function OrderWay({ form, way }: { form: BookingActionForm; way: CutOption }) {
   const [ordered, setOrdered] = useState('')
   const order = () => {
     form.form.setValue('ordered', withWay(form.form.getValues('ordered'), way.kind), { shouldDirty: true })
+    const cut = { kind: way.kind, angleIn: way.worked?.record.angleIn ?? 0, title: wayTitle(way) }
+    form.form.setValue('firstPlan', firstPlanOf({ stopAtIn: '', sinkIn: '' }, cut), { shouldDirty: true })
     if (way.start.supply !== 'own') {
       form.form.setValue('heads.0.source', way.start.cutByMaker ? 'bought-cut' : 'bought', {
         shouldDirty: true,

@@ -17,6 +17,7 @@ import styles from './booking.module.css'
 import { CustomerPart } from './customer-part'
 import { EngineFields } from './engine-fields'
 import { ErrorList } from './error-list'
+import { FirstPlan } from './first-plan'
 import { Fold } from './fold'
 import { HeadsPart } from './heads-part'
 import { PricesPart } from './prices-part'
@@ -50,6 +51,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
           <h2>What is wanted</h2>
           <TargetPart form={form} castings={booking.castings} />
           <WorkPart form={form} rules={booking.rules} />
+          <FirstPlan form={form} />
         </section>
         <BenchPart form={form} booking={booking} />
         <section className="part" aria-label="Promise">

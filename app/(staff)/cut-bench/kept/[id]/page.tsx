@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
-import { cache } from 'react'
+import Link from 'next/link'
+import { cache, Fragment } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
@@ -51,6 +52,17 @@ export default async function KeptPage({ params }: Props) {
         )}
       </p>
       {kept.note !== '' && <p>{kept.note}</p>}
+      {kept.jobs.length > 0 && (
+        <p>
+          Booked from it:{' '}
+          {kept.jobs.map((number, at) => (
+            <Fragment key={number}>
+              {at > 0 && ', '}
+              <Link href={`/jobs/${number}`}>job {number}</Link>
+            </Fragment>
+          ))}
+        </p>
+      )}
       <div className="row">
         <ButtonLink variant="main" href={`/api/papers/estimate/${kept.id}`}>
           Print it

@@ -5,12 +5,15 @@ import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { paper } from './papers'
 
 /** Right after booking: print at once, while the customer stands there. */
-export function BookedNotice({ job }: { job: JobView }) {
+export function BookedNotice({ job, notPlanned }: { job: JobView; notPlanned: boolean }) {
   const tagged = job.heads.map((head) => head.tag).filter(isTag)
   return (
     <Notice title={`Job ${job.number} is booked`}>
       {tagged.length > 0 && <p>Wire the tags to the heads: {tagged.join(', ')}.</p>}
       {tagged.length < job.heads.length && <p>What we buy gets its tag when it arrives: order it below.</p>}
+      {notPlanned && (
+        <p>The cut chosen at the bench is not planned: this job’s figures do not give it. Make the cut plan below.</p>
+      )}
       <div className="row">
         <PaperLink href={paper('job-sheet', job.number)} pages={job.heads.length} variant="main">
           Print the job sheet

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { PromiseDay } from '@/app/(staff)/counter/_components/promise-day'
 import { DefinitionList, type Definition } from '@/app/_components/ui/definition-list'
 import { Money } from '@/app/_components/ui/money'
@@ -8,6 +9,7 @@ import type { Preset } from '@/lib/core/route/step-ids'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { balanceLabel } from '@/lib/words/money'
 import { ChangeJob } from './change-job'
+import styles from './job.module.css'
 
 /** Who it is for, by when, and what was agreed for the whole job. */
 export function JobHeader({ job }: { job: JobView }) {
@@ -28,10 +30,28 @@ export function JobHeader({ job }: { job: JobView }) {
           <When at={job.bookedAt} zone={job.timeZone} locale={job.locale} style="date" />
         </span>
       </div>
-      {job.note !== '' && <p>{job.note}</p>}
+      {job.note !== '' && <p className={styles.note}>{job.note}</p>}
+      <From from={job.from} />
       <Agreed job={job} />
       {job.may.change && <ChangeJob job={job} />}
     </>
+  )
+}
+
+/** The answer of the cut bench that it was booked from. */
+function From({ from: { estimate, benchQuery } }: Pick<JobView, 'from'>) {
+  if (estimate) {
+    return (
+      <p>
+        Booked from <Link href={`/cut-bench/kept/${estimate.id}`}>estimate {estimate.number}</Link>
+      </p>
+    )
+  }
+  if (benchQuery === '') return null
+  return (
+    <p>
+      Booked from <Link href={`/cut-bench?${benchQuery}`}>the cut bench</Link>
+    </p>
   )
 }
 
