@@ -4,20 +4,24 @@ import { dirname } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Client } from 'pg'
 import { filePathOf, providerOf, type Provider } from '@/lib/data/gate/provider'
+import { rebuildFindIndex } from '@/lib/data/gate/find-index'
 import { assertTriggers, triggerScript } from '@/lib/data/gate/triggers'
 import { databaseUrlOfProcess } from '@/lib/env'
+import { fillFindTexts } from './fill-find-texts'
 import { rowsIfThere, rowsOf, withConnection } from './connection'
 import { readMigrations } from './migration-files'
 
 /**
  * Brings a database up to date: the migrations not applied yet, then the triggers again, for a migration that rebuilds
- * a table drops them. Returns the names of what was applied.
+ * a table drops them, and what Find looks in where there is none. Returns the names of what was applied.
  */
 export async function migrate(url: string): Promise<string[]> {
   const provider = providerOf(url)
   if (provider === 'sqlite') mkdirSync(dirname(filePathOf(url)), { recursive: true, mode: 0o700 })
   const applied = (await everythingIsApplied(url)) ? [] : await applyWithEngine(url)
-  await (provider === 'sqlite' ? guardSqlite(url) : guardPostgres(url))
+  const script = triggersOf(provider, applied.length > 0)
+  await (provider === 'sqlite' ? guardSqlite(url, script) : guardPostgres(url, script))
+  await fillFindTexts(url)
   return applied
 }
 
@@ -38,23 +42,24 @@ async function applyWithEngine(url: string): Promise<string[]> {
   return applyMigrations(url)
 }
 
-/** No moment in which the history is unprotected. */
-const triggersOf = (provider: Provider): string => `BEGIN;\n${triggerScript(provider)}\nCOMMIT;`
+/** No moment in which the history is unprotected. A migration may have made a table of texts anew: so is its index. */
+const triggersOf = (provider: Provider, hasMigrated: boolean): string =>
+  ['BEGIN;', triggerScript(provider), hasMigrated ? rebuildFindIndex(provider) : '', 'COMMIT;'].join('\n')
 
-const guardSqlite = (url: string): Promise<void> =>
+const guardSqlite = (url: string, script: string): Promise<void> =>
   withConnection(url, async (connection) => {
-    await connection.executeScript(triggersOf('sqlite'))
+    await connection.executeScript(script)
     await assertTriggers('sqlite', async (sql) =>
       (await rowsOf(connection, sql)).map((row) => ({ name: String(row[0]) })),
     )
   })
 
 /** By the driver itself: the adapter cuts a script at every semicolon, and the trigger's function has some inside. */
-async function guardPostgres(url: string): Promise<void> {
+async function guardPostgres(url: string, script: string): Promise<void> {
   const client = new Client({ connectionString: url })
   await client.connect()
   try {
-    await client.query(triggersOf('postgresql'))
+    await client.query(script)
     await assertTriggers('postgresql', async (sql) => (await client.query<{ name: string }>(sql)).rows)
   } finally {
     await client.end()

@@ -10,12 +10,16 @@ import {
   type SqlMigrationAwareDriverAdapterFactory,
 } from '@prisma/driver-adapter-utils'
 import * as engineModule from '@prisma/schema-engine-wasm/schema_engine_bg'
+import { findIndexOf, textTables } from '@/lib/data/gate/find-index'
 import { providerOf, type Provider } from '@/lib/data/gate/provider'
 import { GatedSqlite } from '@/lib/data/gate/sqlite-gate'
 import { rowsIfThere } from './connection'
 import { migrationsFolder, readMigrations, readSchema } from './migration-files'
 
-const filters = { externalTables: [], externalEnums: [] }
+/** SQLite keeps each search index in tables of its own, which no model is of: FTS5's. */
+const ofIndex = ['', '_config', '_content', '_data', '_docsize', '_idx']
+const externalTables = textTables.flatMap((table) => ofIndex.map((end) => `${findIndexOf(table)}${end}`))
+const filters = { externalTables, externalEnums: [] }
 
 type Glue = typeof engineModule & { readonly __wbg_set_wasm: (exports: WebAssembly.Exports) => void }
 

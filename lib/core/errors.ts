@@ -56,6 +56,8 @@ export type Refusal = {
   readonly theirs?: Theirs
   /** For a conflict over something that is read: what it says now. */
   readonly readsNow?: string
+  /** Of what looks like something on record: the ids of what it may be, to be answered one by one. */
+  readonly alike?: { readonly customers: readonly string[]; readonly heads: readonly string[] }
   /** Each thing that stands in the way, in words, with the address of the page where it is put right. */
   readonly gaps?: readonly { readonly message: string; readonly href: string }[]
 }

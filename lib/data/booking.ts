@@ -2,9 +2,9 @@ import 'server-only'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { WantedFigures } from '@/lib/core/wanted/figures'
 import { nextNumber } from './counters'
+import { putHeadText } from './find-texts'
 import { newId } from './ids'
 import { wantedOnJob } from './stored/wanted'
-import { suffixesOf } from './text-range'
 import type { Write } from './write'
 
 /** A figure as it is kept; null: not known. */
@@ -89,7 +89,7 @@ export async function addHead(ctx: Write, head: NewHead): Promise<string> {
   await ctx.tx.head.create({
     data: { ...head, id, marksLower, newThicknessText: '', note: '', createdAt: ctx.now },
   })
-  await ctx.tx.headSuffix.createMany({ data: suffixesOf([marksLower]).map((suffix) => ({ headId: id, suffix })) })
+  await putHeadText(ctx.tx, id)
   ctx.audit({ action: 'head.add', subjectId: id, changes: head })
   return id
 }
@@ -97,6 +97,7 @@ export async function addHead(ctx: Write, head: NewHead): Promise<string> {
 /** A head that was here before without a casting record gets the one that was named now. */
 export async function nameCasting(ctx: Write, headId: string, castingId: string): Promise<void> {
   await ctx.tx.head.update({ where: { id: headId }, data: { castingId, version: { increment: 1 } } })
+  await putHeadText(ctx.tx, headId)
   ctx.audit({ action: 'head.change-casting', subjectId: headId, changes: { castingId } })
 }
 

@@ -1,8 +1,16 @@
 import 'server-only'
+import { partsAsked } from '@/lib/core/find/fold'
+import { phoneFigures } from '@/lib/core/find/phone-asked'
+import { nameInOrder } from '@/lib/core/find/texts'
 import { RefusedError } from '@/lib/core/errors'
-import type { Reader } from './db'
+import { phoneCountry } from '@/lib/core/shop/country'
+import type { Reader, Tx } from './db'
+import { withParts } from './find'
+import { putCustomerTexts } from './find-texts'
 import { newId } from './ids'
-import { anywhereRange, distinctBy, suffixesOf } from './text-range'
+import { callingCode, readPhone } from './phone'
+import { shopOf } from './shop'
+import { beginsWith } from './text-range'
 import type { Write } from './write'
 
 /** A customer who was here before (by id), or a new one (id ''). */
@@ -14,77 +22,114 @@ export type CustomerChoice = {
   readonly address: string
 }
 
-/** Only figures count when somebody is found by phone. */
-const phoneDigitsOf = (phone: string): string => phone.replace(/\D/g, '')
-
 const found = {
-  select: {
-    customerId: true,
-    name: true,
-    nameLower: true,
-    phone: true,
-    phoneDigits: true,
-    email: true,
-    address: true,
-  },
-  orderBy: { nameLower: 'asc' },
+  customerId: true,
+  name: true,
+  nameLower: true,
+  phone: true,
+  phoneDigits: true,
+  email: true,
+  address: true,
 } as const
 
-/** A common part is in many names; the first so many endings are looked at. */
-const mostEndings = 400
-
-/** Names and phone numbers that begin so first, then those that have it anywhere. Blanked customers are not found. */
+/**
+ * Customers whom this names, by words of the name in any order or a telephone number in any form: names that begin so
+ * first, then words that begin so, then the newest. Blanked and merged customers are not found.
+ */
 export async function customersLike(reader: Reader, text: string, take: number) {
-  const lower = text.trim().toLowerCase()
-  const digits = phoneDigitsOf(text)
-  const wanted = [lower, ...(digits.length >= 3 ? [digits] : [])]
-  const ids = (await Promise.all(wanted.map((part) => customersWith(reader, part)))).flat()
+  const asked = nameInOrder(text)
+  const parts = partsAsked(text)
+  const figures = phoneFigures(text, callingCode(phoneCountry(await shopOf(reader)))) ?? []
+  const wanted = [parts, ...figures.map((form) => [form])]
+  const named = await customersNamed(reader, asked, take)
+  const others = (await Promise.all(wanted.map((all) => withParts(reader, 'CustomerText', all)))).flat()
+  const ids = [...new Set([...named, ...others])]
+  if (ids.length === 0) return []
   const contacts = await reader.customerContact.findMany({
-    ...found,
-    where: { blankedAt: null, customerId: { in: [...new Set(ids)] } },
+    where: { blankedAt: null, customerId: { in: ids } },
+    select: found,
   })
-  const has = (contact: { nameLower: string; phoneDigits: string }, test: (text: string, part: string) => boolean) =>
-    test(contact.nameLower, lower) || (digits.length >= 3 && test(contact.phoneDigits, digits))
-  const anywhere = contacts.filter((contact) => has(contact, (whole, part) => whole.includes(part)))
-  const first = anywhere.filter((contact) => has(contact, (whole, part) => whole.startsWith(part)))
-  return distinctBy([...first, ...anywhere], (contact) => contact.customerId).slice(0, take)
+  const place = new Map(ids.map((id, at) => [id, at]))
+  const rank = ({ nameLower }: { nameLower: string }): number => {
+    if (nameLower.startsWith(asked)) return 0
+    return parts.every((part) => ` ${nameLower}`.includes(` ${part.trim()}`)) ? 1 : 2
+  }
+  return contacts
+    .toSorted((a, b) => rank(a) - rank(b) || (place.get(a.customerId) ?? 0) - (place.get(b.customerId) ?? 0))
+    .slice(0, take)
 }
 
-async function customersWith(reader: Reader, part: string): Promise<string[]> {
-  const rows = await reader.customerSuffix.findMany({
-    where: { suffix: anywhereRange(part) },
+/** A common word is in more names than are looked at: those that begin so are found first, by their own index. */
+async function customersNamed(reader: Reader, asked: string, take: number): Promise<string[]> {
+  if (asked.length < 2) return []
+  const rows = await reader.customerContact.findMany({
+    where: { nameLower: beginsWith(asked), blankedAt: null, customer: { mergedIntoId: null } },
+    orderBy: { nameLower: 'asc' },
+    take,
     select: { customerId: true },
-    orderBy: { suffix: 'asc' },
-    take: mostEndings,
   })
   return rows.map(({ customerId }) => customerId)
+}
+
+export type ContactTyped = {
+  readonly name: string
+  readonly phone: string
+  readonly otherPhone: string
+  readonly email: string
+  readonly address: string
+  readonly note: string
+}
+
+/** The columns of a contact: what was typed, and what it is found by. */
+export function contactColumns(typed: ContactTyped, country: string) {
+  const first = readPhone(typed.phone, country)
+  const other = readPhone(typed.otherPhone, country)
+  const { name, phone, otherPhone, email, address, note } = typed
+  return {
+    ...{ name, phone, otherPhone, email, address, note },
+    nameLower: nameInOrder(typed.name),
+    phoneE164: first.e164,
+    phoneDigits: first.digits,
+    otherPhoneE164: other.e164,
+    otherPhoneDigits: other.digits,
+  }
+}
+
+/** The shop turned out to be in another country: what was typed without a country's code is another number. */
+export async function readPhonesAnew(tx: Tx, country: string): Promise<void> {
+  const contacts = await tx.customerContact.findMany({
+    where: { OR: [{ phone: { not: '' } }, { otherPhone: { not: '' } }] },
+  })
+  for (const contact of contacts) {
+    const { phoneE164, otherPhoneE164 } = contactColumns(contact, country)
+    if (phoneE164 === contact.phoneE164 && otherPhoneE164 === contact.otherPhoneE164) continue
+    const { customerId } = contact
+    await tx.customerContact.update({ where: { customerId }, data: { phoneE164, otherPhoneE164 } })
+    await putCustomerTexts(tx, [customerId])
+  }
 }
 
 /** The customer who was picked, or a new one with the contact in its own row. Gives the id back. */
 export async function pickOrAddCustomer(ctx: Write, choice: CustomerChoice): Promise<string> {
   if (choice.id !== '') return knownCustomer(ctx, choice.id)
+  const { id: _new, ...typed } = choice
+  return addCustomer(ctx, { ...typed, otherPhone: '', note: '' })
+}
+
+/** A new customer, the contact in its own row. Gives the id back. */
+export async function addCustomer(ctx: Write, typed: ContactTyped): Promise<string> {
   const id = newId(ctx.now)
   await ctx.tx.customer.create({ data: { id, createdAt: ctx.now } })
-  await ctx.tx.customerContact.create({
-    data: {
-      customerId: id,
-      name: choice.name,
-      nameLower: choice.name.toLowerCase(),
-      phone: choice.phone,
-      phoneDigits: phoneDigitsOf(choice.phone),
-      email: choice.email,
-      address: choice.address,
-    },
-  })
-  await ctx.tx.customerSuffix.createMany({
-    data: suffixesOf([choice.name, phoneDigitsOf(choice.phone)]).map((suffix) => ({ customerId: id, suffix })),
-  })
+  const contact = contactColumns(typed, phoneCountry(await shopOf(ctx.tx)))
+  await ctx.tx.customerContact.create({ data: { customerId: id, ...contact } })
+  await putCustomerTexts(ctx.tx, [id])
   ctx.audit({ action: 'customer.add', subjectId: id })
   return id
 }
 
 async function knownCustomer(ctx: Write, id: string): Promise<string> {
-  const customer = await ctx.tx.customer.findUnique({ where: { id }, select: { id: true } })
+  const customer = await ctx.tx.customer.findUnique({ where: { id }, select: { id: true, mergedIntoId: true } })
+  if (customer?.mergedIntoId) return knownCustomer(ctx, customer.mergedIntoId)
   if (customer) return customer.id
   throw new RefusedError({
     code: 'invalid',

@@ -1,4 +1,5 @@
 import 'server-only'
+import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { readTables, type Row } from './tables'
 import { beginsWith } from './text-range'
@@ -21,23 +22,25 @@ const tables = {
   TagAssignment: `"headId" IN (SELECT "headId" FROM "Visit" WHERE ${ofJobs}) AND "to" IS NULL`,
 }
 
-/** Jobs of these customers, and those whose number begins so: the newest first. Two statements. */
+/** Those with one of these numbers first, then jobs whose number begins so and jobs of these customers: the newest first. */
 export async function jobsFound(
   reader: Reader,
-  by: { customerIds: readonly string[]; number: string },
+  by: { customerIds: readonly string[]; numbers: readonly string[]; begins: string },
   take: number,
 ): Promise<FoundJob[]> {
-  const byNumber = /^\d{2}-\d{0,6}$/.test(by.number) ? [{ number: beginsWith(by.number) }] : []
-  const found = await reader.job.findMany({
-    where: { OR: [{ customerId: { in: [...by.customerIds] } }, ...byNumber] },
-    orderBy: { number: 'desc' },
-    take,
-    select: { id: true },
-  })
+  const newest = (where: Prisma.JobWhereInput) =>
+    reader.job.findMany({ where, orderBy: { number: 'desc' }, take, select: { id: true, number: true } })
+  const named = by.numbers.length === 0 ? [] : await newest({ number: { in: [...by.numbers] } })
+  const begun = /^\d{2}-\d{0,6}$/.test(by.begins) ? await newest({ number: beginsWith(by.begins) }) : []
+  const theirs = by.customerIds.length === 0 ? [] : await newest({ customerId: { in: [...by.customerIds] } })
+  const others = [...begun, ...theirs].toSorted((a, b) => (a.number < b.number ? 1 : -1))
+  const found = distinctById([...named, ...others]).slice(0, take)
   if (found.length === 0) return []
   const scope = `"j" AS (SELECT "id" FROM "Job" WHERE "id" IN (${found.map(() => '?').join(', ')}))`
   const rows = await readTables(reader, { sql: scope, params: found.map(({ id }) => id) }, tables)
-  return rows.Job.sort((a, b) => (a.number < b.number ? 1 : -1)).map(({ id, number, promiseOn, customerId }) => {
+  const place = new Map(found.map(({ id }, at) => [id, at]))
+  const inOrder = rows.Job.sort((a, b) => (place.get(a.id) ?? 0) - (place.get(b.id) ?? 0))
+  return inOrder.map(({ id, number, promiseOn, customerId }) => {
     const contact = rows.CustomerContact.find((one) => one.customerId === customerId)
     const visits = rows.Visit.filter(({ jobId }) => jobId === id).sort((a, b) => a.position - b.position)
     const ofEach = <T extends object, V>(
@@ -63,3 +66,7 @@ export async function jobsFound(
     }
   })
 }
+
+const distinctById = <T extends { readonly id: string }>(rows: readonly T[]): T[] => [
+  ...new Map(rows.map((row) => [row.id, row])).values(),
+]

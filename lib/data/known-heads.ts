@@ -1,8 +1,10 @@
 import 'server-only'
+import { partsAsked } from '@/lib/core/find/fold'
 import { parseTag, tagText } from '@/lib/core/shop/tag-number'
 import type { Reader } from './db'
+import { withParts } from './find'
 import { readTables, type Row } from './tables'
-import { anywhereRange, beginsWith } from './text-range'
+import { beginsWith } from './text-range'
 
 /** A head with the tags it wore and its newest visit. */
 export type KnownHead = Pick<Row<'Head'>, 'id' | 'stamp' | 'marks' | 'castingId'> & {
@@ -14,6 +16,7 @@ export type KnownHead = Pick<Row<'Head'>, 'id' | 'stamp' | 'marks' | 'castingId'
     readonly id: string
     readonly whereabouts: string | null
     readonly jobNumber: string
+    readonly promiseOn: string | null
     readonly customer: string
   } | null
 }
@@ -45,6 +48,7 @@ export async function knownHeads(reader: Reader, ids: readonly string[]): Promis
       id: visit.id,
       whereabouts: rows.VisitPlace.find(({ visitId }) => visitId === visit.id)?.whereabouts ?? null,
       jobNumber: job?.number ?? '',
+      promiseOn: job?.promiseOn ?? null,
       customer: rows.CustomerContact.find(({ customerId }) => customerId === job?.customerId)?.name ?? '',
     }
   }
@@ -69,23 +73,29 @@ async function inOrder(reader: Reader, ids: readonly string[]): Promise<KnownHea
 /** Heads that wear or wore this tag (typed, or as the link a scanner reads), the newest wearer first. */
 export async function headsWithTag(reader: Reader, text: string, take: number): Promise<KnownHead[]> {
   const tag = parseTag(tagText(text))
-  return tag.ok ? inOrder(reader, await wearersOf(reader, tag.value.number, take)) : []
+  return tag.ok ? inOrder(reader, await wearersOf(reader, { number: tag.value.number }, take)) : []
 }
 
-/** Heads whose tag begins so first, then those with the text anywhere in their own stamp or casting marks. */
+/**
+ * Heads whose tag begins so first, then those whose tag is this number in another series, then those with the text, or else
+ * all its words, in their stamp, casting marks or casting's name.
+ */
 export async function headsLike(reader: Reader, text: string, take: number): Promise<KnownHead[]> {
-  const worn = await wearersOf(reader, beginsWith(text.trim().toUpperCase()), take)
-  const marked = await headsMarked(reader, text.trim().toLowerCase(), take)
-  return inOrder(reader, [...new Set([...worn, ...marked])].slice(0, take))
+  const worn = await wearersOf(reader, { number: beginsWith(text.trim().toUpperCase()) }, take)
+  const numbered = /^\d{1,9}$/.test(text.trim())
+    ? await wearersOf(reader, { sortNumber: Number(text.trim()) }, take)
+    : []
+  const marked = await headsMarked(reader, text, take)
+  return inOrder(reader, [...new Set([...worn, ...numbered, ...marked])].slice(0, take))
 }
 
 async function wearersOf(
   reader: Reader,
-  number: string | { readonly gte: string; readonly lt: string },
+  where: { number: string | { readonly gte: string; readonly lt: string } } | { sortNumber: number },
   take: number,
 ): Promise<string[]> {
   const worn = await reader.tagAssignment.findMany({
-    where: { number },
+    where,
     orderBy: { from: 'desc' },
     take,
     select: { headId: true },
@@ -93,17 +103,9 @@ async function wearersOf(
   return worn.map(({ headId }) => headId)
 }
 
-/** A common part is on many heads; the first so many endings are looked at. */
-const mostEndings = 400
-
-async function headsMarked(reader: Reader, part: string, take: number): Promise<string[]> {
-  const rows = await reader.headSuffix.findMany({
-    where: { suffix: anywhereRange(part) },
-    select: { headId: true },
-    orderBy: { suffix: 'asc' },
-    take: mostEndings,
-  })
-  const ids = [...new Set(rows.map(({ headId }) => headId))]
-  // Ids are made in the order of time: the newest heads first.
-  return ids.sort().reverse().slice(0, take)
+/** "TR 2" is the head with that stamp; words apart are looked for only when no head has them together. */
+async function headsMarked(reader: Reader, text: string, take: number): Promise<string[]> {
+  const parts = partsAsked(text)
+  const together = await withParts(reader, 'HeadText', partsAsked(text.replace(/\s+/g, '')), take)
+  return together.length > 0 || parts.length < 2 ? together : withParts(reader, 'HeadText', parts, take)
 }

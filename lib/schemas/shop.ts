@@ -43,6 +43,11 @@ const shopWords = {
   phone: words(60),
   locale,
   paper: z.enum(papers),
+  /** Whose telephone numbers are typed without a country's code; '': that of the language. */
+  country: z
+    .string()
+    .regex(/^([A-Z]{2})?$/, 'Choose a country.')
+    .default(''),
 }
 
 /** Zone and currency are fixed at set-up: figures already recorded would change their meaning. */

@@ -28,7 +28,7 @@ const job: Rows = {
       ...{ phoneDigits: `555${index}`, email: '', address: '' },
     },
   ],
-  CustomerSuffix: (n) => [{ customerId: `c${n}`, suffix: `customer ${n}` }],
+  CustomerText: (n, _, index) => [{ customerId: `c${n}`, text: ` customer ${n} customer${n} 555${index}` }],
   Job: (n, at) => [
     {
       ...{ id: `j${n}`, number: `25-${n}`, customerId: `c${n}`, preset: 'refresh', byId, createdAt: at },
@@ -59,7 +59,7 @@ const head: Rows = {
       ...{ chamberForm: 'as-cast', newThicknessText: '', note: '', createdAt: at },
     },
   ],
-  HeadSuffix: (n, _, index) => [{ headId: `h${n}`, suffix: `mk-${index}` }],
+  HeadText: (n, _, index) => [{ headId: `h${n}`, text: ` mk ${index} mk${index}` }],
   TagAssignment: (n, at, index) => [
     {
       ...{ id: `t${n}`, headId: `h${n}`, number: `T-${10_000 + index}`, sortNumber: 10_000 + index },

@@ -28,10 +28,10 @@ const isOwn = (sql: string, name: string): boolean =>
 
 /**
  * A whole table is read: to find rows in it, to make an index of it that is thrown away afterwards, or by an index on a
- * column that has a dozen values, such as the station of a step.
+ * column that has a dozen values, such as the station of a step. A search index that is asked for words (M) reads those alone.
  */
 const reads =
-  /^SCAN (?!CONSTANT ROW)(?:main\.)?(\w+)|^SEARCH (?:main\.)?(\w+) USING (?:AUTOMATIC|.*\((?:station|stepId)=\?\)$)/
+  /^SCAN (?!CONSTANT ROW|\w+ VIRTUAL TABLE INDEX \d+:M)(?:main\.)?(\w+)|^SEARCH (?:main\.)?(\w+) USING (?:AUTOMATIC|.*\((?:station|stepId)=\?\)$)/
 
 /** Of an empty list of ids nothing is looked for: the client asks for rows of which 1=0, alone or beside other limits. */
 function asksNothing(sql: string): boolean {

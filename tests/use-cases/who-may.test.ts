@@ -159,6 +159,7 @@ const may: Readonly<Record<string, string>> = {
     'changeTag',
     'endPriceLine',
     'endSupply',
+    'seeAlike',
     'findCustomers',
     'handOver',
     'logCall',

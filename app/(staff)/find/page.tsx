@@ -41,15 +41,16 @@ export default async function FindPage(props: Props) {
       <h1>{q.trim() === '' ? 'Find' : `Results for “${q.trim()}”`}</h1>
       {found.hits.length === 0 ? (
         <p className="soft">
-          {q.trim() !== '' && 'Nothing found. '}Type or scan a tag (T-0412), a job number (26-0117), part of a
-          customer’s name or phone number, or a head’s stamp or casting marks: at least two characters.
+          {q.trim() !== '' && 'Nothing found. '}Type or scan a tag (T-0412 or 412), a job number (26-0117 or 26-117),
+          words of a customer’s name in any order, part of a phone number, or a head’s stamp, casting or casting marks:
+          at least two characters.
         </p>
       ) : (
         <ul className="plain-list">
           {found.hits.map((hit) => (
             <li key={hit.href}>
               <Link href={hit.href} className={styles.hit}>
-                <HitLine hit={hit} />
+                <HitLine hit={hit} locale={found.locale} />
               </Link>
             </li>
           ))}

@@ -86,7 +86,7 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
               {found.hits.map((hit) => (
                 <li key={hit.href}>
                   <Link href={hit.href} prefetch={false} onClick={() => setOpen(false)}>
-                    <HitLine hit={hit} />
+                    <HitLine hit={hit} locale={found.locale} />
                   </Link>
                 </li>
               ))}

@@ -1,29 +1,63 @@
-import type { Hit } from '@/lib/use-cases/find/hits'
+import type { Hit, HeadHit, JobHit } from '@/lib/use-cases/find/hits'
 import { Tag } from '../tag/tag'
+import { Day } from '../ui/day'
 import styles from './find-box.module.css'
 
-/** One thing found, in one line: to stand inside a link. */
-export function HitLine({ hit }: { hit: Hit }) {
-  if (hit.kind === 'job') {
-    return (
-      <span className={styles.line}>
-        <span className={styles.number}>
-          <span className="visually-hidden">job </span>
-          {hit.number}
+/** One thing found, in one line: to stand inside a link. Without the shop's locale the promise is left out. */
+export function HitLine({ hit, locale = '' }: { hit: Hit; locale?: string }) {
+  switch (hit.kind) {
+    case 'job':
+      return <JobLine job={hit} locale={locale} />
+    case 'head':
+      return <HeadLine head={hit} locale={locale} />
+    case 'customer':
+      return (
+        <span className={styles.line}>
+          <strong>{hit.name}</strong>
+          <span className="nowrap">{hit.phone}</span>
+          <span className="soft">customer</span>
         </span>
-        <span>{hit.customer}</span>
-        <span className="soft">{[hit.tags.join(', '), hit.whereabouts.join(', ')].filter(Boolean).join(' · ')}</span>
-      </span>
-    )
+      )
   }
-  const marks = [hit.stamp, hit.marks, hit.casting].filter(Boolean).join(', ')
-  const last = [hit.jobNumber && `job ${hit.jobNumber}`, hit.customer, hit.whereabouts].filter(Boolean).join(', ')
+}
+
+function JobLine({ job, locale }: { job: JobHit; locale: string }) {
   return (
     <span className={styles.line}>
-      {hit.tag !== '' && <Tag number={hit.tag} size="s" />}
-      {!hit.worn && <span className="soft">tag taken off</span>}
+      <span className={styles.number}>
+        <span className="visually-hidden">job </span>
+        {job.number}
+      </span>
+      <span>{job.customer}</span>
+      <span className="nowrap">{job.phone}</span>
+      <span className="soft">{[job.tags.join(', '), job.whereabouts.join(', ')].filter(Boolean).join(' · ')}</span>
+      <Promise on={job.promiseOn} where={job.whereabouts} locale={locale} />
+    </span>
+  )
+}
+
+function HeadLine({ head, locale }: { head: HeadHit; locale: string }) {
+  const marks = [head.stamp, head.marks, head.casting].filter(Boolean).join(', ')
+  const last = [head.jobNumber && `job ${head.jobNumber}`, head.customer, head.whereabouts].filter(Boolean).join(', ')
+  return (
+    <span className={styles.line}>
+      {head.tag !== '' && <Tag number={head.tag} size="s" />}
+      {!head.worn && <span className="soft">tag taken off</span>}
       <span>{marks}</span>
       <span className="soft">{last}</span>
+      <Promise on={head.promiseOn} where={head.whereabouts === null ? [] : [head.whereabouts]} locale={locale} />
+    </span>
+  )
+}
+
+const left = ['handed over', 'returned as is', 'scrapped']
+
+/** What has left is promised no more. */
+function Promise({ on, where, locale }: { on: string | null; where: readonly string[]; locale: string }) {
+  if (on === null || locale === '' || where.every((one) => left.includes(one))) return null
+  return (
+    <span className="soft">
+      promised <Day on={on} locale={locale} />
     </span>
   )
 }

@@ -1,3 +1,4 @@
+import { findIndexScript, findTriggers } from './find-index'
 import type { Provider } from './provider'
 
 /** Facts that are only ever added to. A trigger of the database refuses everything else, whoever asks. */
@@ -30,7 +31,10 @@ const verbs: Readonly<Record<Provider, readonly string[]>> = {
 const nameOf = (table: string, verb: string): string => `${table}_no_${verb}`
 
 export const expectedTriggers = (provider: Provider): string[] =>
-  appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => nameOf(table, verb))).sort()
+  [
+    ...appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => nameOf(table, verb))),
+    ...findTriggers(provider),
+  ].sort()
 
 const postgresFunction = `CREATE OR REPLACE FUNCTION brasstag_append_only() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
@@ -52,6 +56,7 @@ export const triggerScript = (provider: Provider): string =>
   [
     ...(provider === 'postgresql' ? [postgresFunction] : []),
     ...appendOnlyTables.flatMap((table) => verbs[provider].map((verb) => createTrigger[provider](table, verb))),
+    findIndexScript(provider),
   ].join('\n')
 
 const listTriggers: Readonly<Record<Provider, string>> = {
@@ -69,7 +74,7 @@ export async function assertTriggers(provider: Provider, run: RunQuery): Promise
   const missing = expectedTriggers(provider).filter((name) => !there.has(name))
   if (missing.length > 0) {
     throw new Error(
-      `The database does not protect its history: ${missing.length} triggers are missing (${missing[0]} first). ` +
+      `The database does not protect its history or keep its search index: ${missing.length} triggers are missing (${missing[0]} first). ` +
         'Start Brasstag with npm start or npm run shop, which brings the database up to date.',
     )
   }

@@ -4,6 +4,7 @@ import { placesTurnedRound } from '@/lib/core/casting/turned-round'
 import { must, RefusedError } from '@/lib/core/errors'
 import { changesBetween } from '@/lib/data/audit-trail'
 import { castingById, putCastingParts } from '@/lib/data/castings'
+import { putHeadTextsOfCasting } from '@/lib/data/find-texts'
 import { refreshOpenVisits } from '@/lib/dossier/refresh'
 import { shopOf } from '@/lib/data/shop'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
@@ -29,6 +30,7 @@ export async function changeCasting(
     })
     conflictUnless(changed, before.name)
     await putCastingParts(ctx.tx, castingId, parts, ctx.now)
+    if (facts.name !== before.name) await putHeadTextsOfCasting(ctx.tx, castingId, facts.name)
     await refreshOpenVisits(ctx.tx, { head: { castingId } }, ctx.now)
     const changes = changesBetween(flatCasting(before, before), flatCasting(facts, parts))
     ctx.audit({ action: 'casting.change', subjectId: castingId, changes })

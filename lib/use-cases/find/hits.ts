@@ -16,6 +16,7 @@ export type HeadHit = {
   readonly casting: string
   readonly jobNumber: string
   readonly customer: string
+  readonly promiseOn: string | null
   readonly whereabouts: Whereabouts | null
 }
 
@@ -30,7 +31,14 @@ export type JobHit = {
   readonly whereabouts: readonly Whereabouts[]
 }
 
-export type Hit = HeadHit | JobHit
+export type CustomerHit = {
+  readonly kind: 'customer'
+  readonly href: string
+  readonly name: string
+  readonly phone: string
+}
+
+export type Hit = HeadHit | JobHit | CustomerHit
 
 export function headHit(head: KnownHead): HeadHit {
   const tag = head.tags.find((entry) => entry.to === null) ?? head.tags[0]
@@ -46,6 +54,7 @@ export function headHit(head: KnownHead): HeadHit {
     casting: head.casting,
     jobNumber: head.visit?.jobNumber ?? '',
     customer: head.visit?.customer ?? '',
+    promiseOn: head.visit?.promiseOn ?? null,
     whereabouts: (head.visit?.whereabouts ?? null) as Whereabouts | null,
   }
 }
@@ -60,3 +69,12 @@ export const jobHit = ({ number, customer, phone, promiseOn, tags, whereabouts }
   tags,
   whereabouts: [...new Set(whereabouts as readonly Whereabouts[])],
 })
+
+export const customerHit = ({ customerId, name, phone }: FoundCustomer): CustomerHit => ({
+  kind: 'customer',
+  href: `/customers/${customerId}`,
+  name,
+  phone,
+})
+
+type FoundCustomer = { readonly customerId: string; readonly name: string; readonly phone: string }

@@ -1,7 +1,9 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { phoneCountry } from '@/lib/core/shop/country'
 import { changesBetween } from '@/lib/data/audit-trail'
+import { readPhonesAnew } from '@/lib/data/customers'
 import { shopOf } from '@/lib/data/shop'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { ChangeShop } from '@/lib/schemas/shop'
@@ -17,6 +19,8 @@ export async function changeShop(actor: Actor, input: ChangeShop, moment: Moment
       data: { ...after, version: { increment: 1 } },
     })
     conflictUnless(changed, 'the shop’s own facts')
+    const country = phoneCountry({ ...before, ...after })
+    if (country !== phoneCountry(before)) await readPhonesAnew(ctx.tx, country)
     const changes = changesBetween(before, after)
     ctx.audit({ action: 'shop.change', subjectId: '1', changes })
     return { name: after.name }

@@ -89,7 +89,7 @@ describe('the one box', () => {
 
   it('finds nothing for nothing, and carries no price', async () => {
     await twoJobs()
-    expect(await find('  ')).toEqual({ jump: null, headId: null, hits: [] })
+    expect(await find('  ')).toEqual({ jump: null, headId: null, hits: [], locale: 'en-US' })
     expect(JSON.stringify(await find('tams'))).not.toMatch(/minor|price/i)
   })
 })

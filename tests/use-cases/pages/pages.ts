@@ -6,6 +6,7 @@ import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { seeCasting, seeCastings } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { seeAlike } from '@/lib/use-cases/customers/see-alike'
 import { findCustomers } from '@/lib/use-cases/customers/find-customers'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
@@ -102,6 +103,11 @@ export const listPages = (actor: Actor, now: Date) =>
     booking: () => seeBooking(actor, { now }),
     'head while booking': () => findHeads(actor, { q: 'mk-12' }),
     'customer while booking': () => findCustomers(actor, { q: 'customer 0001' }),
+    'is it a customer or head on record': () =>
+      seeAlike(actor, {
+        customer: { id: '', name: 'Customer 00012', phone: '555-1234567', email: 'a@shop.example' },
+        heads: [{ headId: '', stamp: 'mk-12', tag: 'T-10012' }],
+      }),
     labels: () => Promise.all([seeLabelHeads(actor, { tags: ['T-10012'] }, now), newestChange()]),
     'labels of tags': () => printLabelsOfTags(actor, { first: null, tags: ['T-10000'] }, now),
     ordering: () => seeOrdering(actor, { job: null, now }),

@@ -9,8 +9,8 @@ export const metadata = { title: 'The shop' }
 
 export default async function ShopPage() {
   const actor = await requirePerson('settings.change')
-  const { shop, block, last, lastLogo } = await seeShop(actor)
-  const { name, address, phone, locale, version, timeZone, currency } = shop
+  const { shop, block, last, lastLogo, countries, ownCountry } = await seeShop(actor)
+  const { name, address, phone, locale, version, timeZone, currency, country } = shop
   const paper = shop.paper === 'a4' ? 'a4' : 'letter'
   return (
     <>
@@ -19,7 +19,12 @@ export default async function ShopPage() {
           Time zone {timeZone} and currency {currency} cannot be changed: records already made depend on them.
         </p>
       </PageHead>
-      <ShopForm fresh={{ name, address, phone, locale, paper, version }} by={changedBy(last, { timeZone, locale })} />
+      <ShopForm
+        fresh={{ name, address, phone, locale, paper, country, version }}
+        by={changedBy(last, { timeZone, locale })}
+        countries={countries}
+        ownCountry={ownCountry}
+      />
       <Logo logo={block.logo ?? null} shop={block} by={changedBy(lastLogo, { timeZone, locale })} />
     </>
   )

@@ -16,9 +16,17 @@ const labels: Record<string, string> = {
   phone: 'Phone',
   locale: 'Dates and numbers',
   paper: 'Paper',
+  country: 'Country of phone numbers',
 }
 
-export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema>; by: string }) {
+type Props = {
+  fresh: z.input<typeof changeShopSchema>
+  by: string
+  countries: readonly { readonly code: string; readonly name: string }[]
+  ownCountry: string
+}
+
+export function ShopForm({ fresh, by, countries, ownCountry }: Props) {
   const form = useActionForm(changeShopSchema, changeShopAction, {
     defaultValues: fresh,
   })
@@ -29,6 +37,18 @@ export function ShopForm({ fresh, by }: { fresh: z.input<typeof changeShopSchema
       <TextInput label="Phone" required={false} type="tel" {...form.text('phone')} />
       <Select label="Dates and numbers" options={localeOptions(fresh.locale)} {...form.text('locale')} />
       <Select label="Paper" options={paperOptions} {...form.text('paper')} />
+      <Select
+        label={labels.country ?? ''}
+        hint="Numbers without a country code are dialled as numbers of this country."
+        options={[
+          {
+            value: '',
+            label: `${countries.find(({ code }) => code === ownCountry)?.name ?? ownCountry}, by the language`,
+          },
+          ...countries.map(({ code, name }) => ({ value: code, label: name })),
+        ]}
+        {...form.text('country')}
+      />
       <ConflictResolver
         form={form}
         fresh={fresh}
