@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs'
 import { defineConfig } from '@playwright/test'
 import { systemChromium } from './lib/cli/browser.mjs'
 
@@ -26,7 +25,7 @@ export default defineConfig({
     trace: 'off',
     screenshot: 'only-on-failure',
     launchOptions: {
-      executablePath: existsSync(systemChromium) ? systemChromium : undefined,
+      executablePath: systemChromium(),
       // Root in a container has no sandbox to give; the rest keeps the browser from calling anywhere by itself.
       args: [
         ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'],

@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Page } from '@playwright/test'
 import sharp from 'sharp'
 import { signIn } from './person'
+import { systemChromium } from '../tests/setup/browser'
 import { startServer } from './server'
 
 /** The pictures of the README, screens and papers of a fresh demo. Needs a build, and pdftoppm; `npm run pictures`. */
@@ -78,9 +79,8 @@ async function firstOf(page: Page, queue: string): Promise<void> {
 }
 
 const server = await startServer('demo')
-const systemChromium = '/usr/bin/chromium'
 const browser = await chromium.launch({
-  executablePath: existsSync(systemChromium) ? systemChromium : undefined,
+  executablePath: systemChromium(),
   args: ['--no-sandbox', '--disable-gpu'],
 })
 mkdirSync(folder, { recursive: true })

@@ -1,9 +1,9 @@
 import { chromium, type Page } from '@playwright/test'
 import { signIn } from '../person'
+import { systemChromium } from '../../tests/setup/browser'
 import { startServer } from '../server'
 import { median, type Figure } from '../../tests/bench/measure'
 
-const systemChromium = '/usr/bin/chromium'
 const slowdown = 4
 const moves = 60
 
@@ -30,7 +30,7 @@ async function msPerMove(page: Page): Promise<number[]> {
 export async function browserFigures(): Promise<Figure[]> {
   const server = await startServer('demo')
   const browser = await chromium.launch({
-    executablePath: systemChromium,
+    executablePath: systemChromium(),
     args: ['--no-sandbox', '--disable-gpu'],
   })
   try {

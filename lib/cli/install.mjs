@@ -1,5 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { installed, root, run, step } from './process.mjs'
 
 const packagesIn = (file) => JSON.parse(readFileSync(file, 'utf8')).packages
@@ -19,9 +19,26 @@ export function packagesAreInstalled() {
   })
 }
 
-export async function installPackages() {
+/** There while packages are unpacked but not yet compiled: npm's own record does not tell the two apart. */
+const uncompiled = join(root, '.brasstag', 'packages-to-compile')
+
+export async function unpackPackages() {
   if (packagesAreInstalled()) return
+  mkdirSync(dirname(uncompiled), { recursive: true })
+  writeFileSync(uncompiled, '')
   await step('Installing packages (a few minutes, only when they changed)', () =>
-    run('npm', ['ci', '--no-audit', '--no-fund']),
+    run('npm', ['ci', '--no-audit', '--no-fund', '--ignore-scripts']),
   )
+}
+
+/** SQLite comes as source: one core compiles it for a minute, and whatever does not open a database need not wait. */
+export async function compilePackages() {
+  if (!existsSync(uncompiled)) return
+  await step('Compiling packages (a minute, only when they changed)', () => run('npm', ['rebuild'], { keep: 'quiet' }))
+  rmSync(uncompiled)
+}
+
+export async function installPackages() {
+  await unpackPackages()
+  await compilePackages()
 }

@@ -6,7 +6,7 @@ import { build } from './build.mjs'
 import { installBrowser } from './browser.mjs'
 import { installPaperTools } from './paper-tools.mjs'
 import { generate } from './generate.mjs'
-import { installPackages } from './install.mjs'
+import { compilePackages, unpackPackages } from './install.mjs'
 import { CommandFailed, installed, passOn, run } from './process.mjs'
 
 /**
@@ -75,12 +75,12 @@ const format = one(() => quietly(installed('prettier', 'bin', 'prettier.cjs'), '
 const lint = one(() => quietly(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0'))
 
 /**
- * One group after the other. The lanes of a group run at the same time, each its stages in their order. Format, lint and
- * types keep one core busy each, and a build does not fill two; so they go together. Types come after the build, which
+ * One group after the other. The lanes of a group run at the same time, each its stages in their order. Format, lint,
+ * types and a compiler keep one core busy each, and a build does not fill two; so they go together. Types come after the build, which
  * clears away what the framework declares and makes it anew. The tests use both cores.
  */
 const groups = [
-  [[['packages', one(installPackages)]]],
+  [[['packages', one(unpackPackages)]]],
   [[['browser', one(installBrowser)]]],
   [[['paper tools', one(installPaperTools)]]],
   [[['clients', one(generate)]]],
@@ -93,6 +93,7 @@ const groups = [
       ['format', format],
       ['lint, layers included', lint],
     ],
+    [['packages that come as source', one(compilePackages)]],
   ],
   [[['unit and database tests', unit]]],
   [[['browser tests', browser]]],
