@@ -63,7 +63,7 @@ const layers = [
   },
   {
     name: 'web',
-    files: ['lib/web/**', 'lib/env.ts', 'proxy.ts'],
+    files: ['lib/web/**', 'lib/env.ts', 'proxy.ts', 'instrumentation.ts'],
     lib: ['core', 'words', 'schemas', 'data', 'use-cases', 'pdf', 'web', 'env'],
     without: database,
   },

@@ -17,6 +17,7 @@ const config = {
     '@node-rs/argon2',
     'pdf-lib',
     '@pdf-lib/fontkit',
+    'nodemailer',
   ],
   // A lock file in a folder above would otherwise be taken for the root of the project.
   turbopack: { root: import.meta.dirname },

@@ -6,7 +6,7 @@ import { installed, root, run, step } from './process.mjs'
 
 const sources = [
   ...['app', 'lib', 'prisma', 'public'],
-  ...['next.config.mjs', 'proxy.ts', 'tsconfig.json', 'package.json', 'package-lock.json'],
+  ...['next.config.mjs', 'proxy.ts', 'instrumentation.ts', 'tsconfig.json', 'package.json', 'package-lock.json'],
 ]
 const mark = join(root, '.next', 'brasstag-built-from')
 

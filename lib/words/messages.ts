@@ -128,5 +128,6 @@ export const mailFaultWords: Readonly<Record<MailFault, string>> = {
   timeout: 'The mail server did not answer in time.',
   'no-server': 'No mail server is set. Enter it in the Back room.',
   'unreadable-password': 'The mail password can no longer be read. Enter it again in the mail settings.',
+  'lost-link': 'The link in this mail can no longer be read. Write to the customer again.',
   unknown: 'The mail could not be sent.',
 }

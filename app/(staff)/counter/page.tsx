@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { Suspense } from 'react'
+import { MailTrouble } from '@/app/_components/messages/mail-trouble'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
@@ -54,6 +55,7 @@ async function Lists({ actor, mayBook, page }: { actor: Actor; mayBook: boolean;
   return (
     <>
       <AutoRefresh newest={newest} />
+      <MailTrouble actor={actor} />
       <div className="columns">
         <div className="stack-large">
           <JobList

@@ -1,6 +1,8 @@
+import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
-import type { MessageSeen } from '@/lib/use-cases/messages/see-messages'
-import { mailStateLabels, messageKindLabels, wayLabels } from '@/lib/words/messages'
+import type { MailSeen, MessageSeen } from '@/lib/use-cases/messages/see-messages'
+import { mailFaultWords, mailStateLabels, messageKindLabels, wayLabels } from '@/lib/words/messages'
+import { MailDeeds } from './mail-deeds'
 import styles from './messages.module.css'
 
 type Props = { message: MessageSeen; zone: string; locale: string }
@@ -18,6 +20,7 @@ export function MessageLine({ message, zone, locale }: Props) {
         <strong>{messageKindLabels[message.kind]}</strong>, {sentTo(message)}
         {mail && `: ${mailStateLabels[mail.state]}`}
       </p>
+      {mail && isInTrouble(mail) && <Trouble message={message} mail={mail} zone={zone} locale={locale} />}
       {message.isBlanked ? (
         <p className="soft">The text was removed with the customer’s personal data.</p>
       ) : (
@@ -37,4 +40,25 @@ export function MessageLine({ message, zone, locale }: Props) {
 
 function sentTo({ way, toAddress }: MessageSeen): string {
   return toAddress === '' ? wayLabels[way] : `${wayLabels[way]} to ${toAddress}`
+}
+
+const isInTrouble = ({ state, fault }: MailSeen): boolean => state === 'failed' || (state === 'queued' && fault !== '')
+
+/** Why it did not leave, what the server said, when it is tried again, and what can be done. */
+function Trouble({ message, mail, zone, locale }: Props & { mail: MailSeen }) {
+  return (
+    <Notice kind="caution" title="Not sent" live={false}>
+      <p>
+        {mail.fault !== '' && mailFaultWords[mail.fault]}
+        {mail.answer !== '' && ` The server said: ${mail.answer}`}
+      </p>
+      {mail.state === 'queued' && (
+        <p>
+          Tried {mail.tries === 1 ? 'once' : `${mail.tries} times`}. Next try{' '}
+          <When at={mail.nextAt} zone={zone} locale={locale} />.
+        </p>
+      )}
+      <MailDeeds messageId={message.id} />
+    </Notice>
+  )
 }

@@ -10,6 +10,7 @@ export const mailFaults = [
   'timeout',
   'no-server', // the mail settings were taken out
   'unreadable-password', // sealed with a secret that this server no longer has
+  'lost-link', // the same of the link in a mail
   'unknown',
 ] as const
 export type MailFault = (typeof mailFaults)[number]
@@ -37,14 +38,17 @@ const certificateWords = /certificate|altnames/i
  */
 export function mailFaultOf({ code = '', responseCode = 0, command = '', message = '' }: TransportError): MailFault {
   if (code === 'EAUTH' && !(responseCode >= 400 && responseCode < 500)) return 'wrong-password'
+  // A server that does not know STARTTLS says so with a 5yz of its own, which is no word about the mail.
+  if (code === 'ETLS' && !certificateWords.test(message)) return 'no-encryption'
   if (responseCode >= 500) return command.startsWith('RCPT') ? 'address-refused' : 'mail-refused'
   if (responseCode >= 400) return 'try-later'
   if (certificateCodes.test(code) || certificateWords.test(message)) return 'certificate'
-  if (code === 'ETLS') return 'no-encryption'
   if (code === 'ETIMEDOUT') return 'timeout'
   if (/^(?:ECONN|EDNS|ESOCKET|ENOTFOUND|EAI_|EHOSTUNREACH|ENETUNREACH|EPIPE)/.test(code)) return 'no-connection'
   return 'unknown'
 }
 
+const final: readonly MailFault[] = ['address-refused', 'mail-refused', 'lost-link']
+
 /** Not tried again by itself: the same mail would be refused again. */
-export const isFinal = (fault: MailFault): boolean => fault === 'address-refused' || fault === 'mail-refused'
+export const isFinal = (fault: MailFault): boolean => final.includes(fault)

@@ -1,11 +1,12 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { findingById, updateFinding } from '@/lib/data/findings'
+import { findingById, updateFinding, type Asked, type FindingRecord } from '@/lib/data/findings'
 import { shopOf } from '@/lib/data/shop'
 import { taxOf } from '@/lib/data/tax-rates'
 import { write, type Moment } from '@/lib/data/write'
 import type { AskFindingInput } from '@/lib/schemas/finding'
+import { sendByItself } from '@/lib/dossier/messages/send-by-itself'
 import { refuseUnknownWork } from '@/lib/dossier/refuse-unknown-work'
 import { askedOf } from './asked-of'
 
@@ -30,6 +31,12 @@ export async function askFinding(actor: Actor, input: AskFindingInput, moment: M
         how: asked.askedHow,
       },
     })
+    if (isNews(finding, asked)) await sendByItself(ctx, 'question', finding.visit.jobId, finding.id)
     return { id: finding.id }
   })
 }
+
+/** Asked for the first time, or on other terms: the same question is not sent twice. */
+const isNews = (before: FindingRecord, asked: Asked): boolean =>
+  before.askedAt === null ||
+  (['priceMinor', 'taxName', 'taxBasisPoints', 'addsWork'] as const).some((term) => before[term] !== asked[term])

@@ -8,6 +8,7 @@ import { pickOrAddCustomer } from '@/lib/data/customers'
 import type { Reader } from '@/lib/data/db'
 import { addPrices } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
+import { sendByItself } from '@/lib/dossier/messages/send-by-itself'
 import { refreshRoute } from '@/lib/dossier/refresh'
 import { write, type Moment, type Write } from '@/lib/data/write'
 import { wantedSaid } from '@/lib/dossier/wanted-changes'
@@ -67,6 +68,7 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     })
     const notPlanned = input.firstPlan === null ? '' : await planFirst(ctx, heads, input.firstPlan)
     for (const head of heads) await refreshRoute(ctx.tx, head.visitId, ctx.now)
+    await sendByItself(ctx, 'booked', job.id)
     return { jobId: job.id, number: job.number, heads, notPlanned, receiptId }
   })
   if (receiptId) await freezePaper(receiptId)

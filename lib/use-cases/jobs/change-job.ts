@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import { changesBetween, lastChange } from '@/lib/data/audit-trail'
 import { jobById, updateJob } from '@/lib/data/jobs'
 import { write, type Moment } from '@/lib/data/write'
+import { sendByItself } from '@/lib/dossier/messages/send-by-itself'
 import type { ChangeJobInput } from '@/lib/schemas/job'
 import { changeVisit } from './change-visit'
 import { refuseConflict } from './refuse-conflict'
@@ -30,6 +31,7 @@ export async function changeJob(actor: Actor, input: ChangeJobInput, moment: Mom
       ctx.audit({ action: 'job.change', subjectId: job.id, jobId: job.id, changes })
       changed += 1
     }
+    if (promiseOn !== null && 'promiseOn' in changes) await sendByItself(ctx, 'date-changed', job.id)
     for (const [at, visit] of input.visits.entries()) changed += await changeVisit(ctx, job.id, visit, `visits.${at}`)
     return { changed }
   })

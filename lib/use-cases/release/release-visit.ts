@@ -4,11 +4,12 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must, ok, refuse, RefusedError, type Result } from '@/lib/core/errors'
 import type { SpecSheetData } from '@/lib/core/spec/spec-sheet'
 import { addFileRow, storeFile, type StoredFile } from '@/lib/data/files'
-import { addRelease } from '@/lib/data/releases'
+import { addRelease, isAllReady } from '@/lib/data/releases'
 import { addEvent, bumpVisit } from '@/lib/data/visits'
 import { loadDossier } from '@/lib/dossier/dossier'
+import { sendByItself } from '@/lib/dossier/messages/send-by-itself'
 import { refreshRoute } from '@/lib/dossier/refresh'
-import { write, type Moment } from '@/lib/data/write'
+import { write, type Moment, type Write } from '@/lib/data/write'
 import type { releaseVisitSchema } from '@/lib/schemas/release'
 import { printSpec } from '@/lib/papers/print-spec'
 import { mayRelease } from './may-release'
@@ -57,8 +58,16 @@ export async function releaseVisit(actor: Actor, input: Input, moment: Moment): 
       changes: { revision, pdfSha256: pdf.sha256, reason: input.reason },
     })
     await refreshRoute(ctx.tx, input.visitId, ctx.now)
+    await tellCustomer(ctx, jobId, revision)
     return { visitId: input.visitId, revision, warnings }
   })
+}
+
+/** Texts that the owner turned on: the sheet of this head, and that the job is ready once its last head is. */
+async function tellCustomer(ctx: Write, jobId: string, revision: number): Promise<void> {
+  await sendByItself(ctx, 'spec-sheet', jobId)
+  // A corrected sheet makes nothing ready that was not.
+  if (revision === 1 && (await isAllReady(ctx.tx, jobId))) await sendByItself(ctx, 'ready', jobId)
 }
 
 async function prepare(actor: Actor, input: Input, now: Date): Promise<Result<Prepared>> {

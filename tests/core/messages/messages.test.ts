@@ -199,6 +199,7 @@ test.each([
   [{ code: 'ESOCKET', message: 'self-signed certificate' }, 'certificate', false],
   [{ code: 'CERT_HAS_EXPIRED' }, 'certificate', false],
   [{ code: 'ETLS', message: 'Error upgrading connection with STARTTLS' }, 'no-encryption', false],
+  [{ code: 'ETLS', responseCode: 502, command: 'STARTTLS' }, 'no-encryption', false],
   [{ code: 'ETIMEDOUT', command: 'CONN' }, 'timeout', false],
   [{ code: 'ECONNECTION', command: 'CONN' }, 'no-connection', false],
   [{ code: 'ESOCKET', message: 'connect ECONNREFUSED' }, 'no-connection', false],

@@ -25,6 +25,8 @@ import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { seeByLink, specByLink } from '@/lib/use-cases/links/see-by-link'
 import { seeLinks } from '@/lib/use-cases/links/see-links'
+import { seeMailServer } from '@/lib/use-cases/messages/see-mail-server'
+import { seeMailTrouble } from '@/lib/use-cases/messages/see-mail-trouble'
 import { seeMessages } from '@/lib/use-cases/messages/see-messages'
 import { seeText, seeTexts } from '@/lib/use-cases/messages/see-texts'
 import { seeAway } from '@/lib/use-cases/outside/see-away'
@@ -124,6 +126,8 @@ export const listPages = (actor: Actor, now: Date) =>
     instruments: () => seeInstruments(actor, now),
     settings: () => seeSettings(actor),
     'texts to customers': () => seeTexts(actor),
+    'mail server': () => seeMailServer(actor),
+    'mails in trouble': () => seeMailTrouble(actor),
     'a text to customers': () => seeText(actor, 'ready'),
     tablets: () => seeTablets(actor),
     'a new tablet': () => seeEnrolling(actor),

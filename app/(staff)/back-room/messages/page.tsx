@@ -1,4 +1,6 @@
 import Link from 'next/link'
+import { ButtonLink } from '@/app/_components/ui/button-link'
+import { seeMailServer } from '@/lib/use-cases/messages/see-mail-server'
 import { seeTexts } from '@/lib/use-cases/messages/see-texts'
 import { requirePerson } from '@/lib/web/require-actor'
 import { byItselfLabels, messageKindLabels } from '@/lib/words/messages'
@@ -8,7 +10,8 @@ export const metadata = { title: 'Messages' }
 
 export default async function TextsPage() {
   const actor = await requirePerson('settings.change')
-  const { texts } = await seeTexts(actor)
+  const { texts, hasServer } = await seeTexts(actor)
+  const { server } = await seeMailServer(actor)
   return (
     <>
       <PageHead up={['/back-room', 'Back room']} title="Messages">
@@ -16,6 +19,17 @@ export default async function TextsPage() {
           Texts to customers, prepared for each job. The counter sees and can change each one before it is sent.
         </p>
       </PageHead>
+      <section className="part" aria-label="Mail server">
+        <div className="row spread">
+          <h2>Mail server</h2>
+          <ButtonLink href="/back-room/messages/server">{hasServer ? 'Change' : 'Enter the mail server'}</ButtonLink>
+        </div>
+        <p>
+          {hasServer
+            ? `Mails go out over ${server.host}, from ${server.fromAddress}.`
+            : 'None. Texts are sent from the person’s own mail program, as a text message, or copied.'}
+        </p>
+      </section>
       <section className="part" aria-label="Texts">
         <h2>Texts</h2>
         <ul className="plain-list">
