@@ -1,4 +1,4 @@
-import { createServer, type AddressInfo, type Server as NetServer } from 'node:net'
+import { createServer, type AddressInfo, type Server as NetServer, type Socket } from 'node:net'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { deliver, type Delivered, type Mail, type Server } from '@/lib/data/mail/transport'
@@ -145,6 +145,11 @@ describe('what goes wrong is told apart', () => {
     expect(faultOf(await deliver(at(port), mail(), { authority, waitMs: 300 }))).toBe('timeout')
     const slow = await startMailServer({ onData: (stream) => void stream.resume() })
     expect(faultOf(await deliver(at(slow.port), mail(), { authority, waitMs: 500 }))).toBe('timeout')
+    const dripping = await silent((socket) => {
+      const timer = setInterval(() => socket.write('220-wait\r\n'), 50)
+      socket.on('close', () => clearInterval(timer))
+    })
+    expect(faultOf(await deliver(at(dripping.port), mail(), { authority, waitMs: 300 }))).toBe('timeout')
     expect(Date.now() - before).toBeLessThan(8000)
   })
 })
@@ -152,9 +157,9 @@ describe('what goes wrong is told apart', () => {
 const open: NetServer[] = []
 afterAll(() => open.forEach((one) => one.close()))
 
-/** Accepts a connection and never says a word. */
-async function silent() {
-  const one = createServer((socket) => socket.on('error', () => {}))
+/** Accepts a connection and never says a word of its own. */
+async function silent(greet: (socket: Socket) => void = () => {}) {
+  const one = createServer((socket) => greet(socket.on('error', () => {})))
   open.push(one)
   await new Promise<void>((resolve) => one.listen(0, '127.0.0.1', resolve))
   return {

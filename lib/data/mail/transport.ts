@@ -33,17 +33,31 @@ export type Delivered =
   { readonly ok: true } | { readonly ok: false; readonly fault: MailFault; readonly answer: string }
 
 const usualWaitMs = 20_000
+/** A server that says a word now and then never runs out of time by itself: the whole of a mail may take so many waits. */
+const waitsInAll = 4
 
 /** Hands one mail to the server, or says why not. Nothing is thrown, and nothing is logged: a log would hold addresses. */
 export async function deliver(server: Server, mail: Mail, limits: Limits = {}): Promise<Delivered> {
   const transport = createTransport(optionsOf(server, limits))
   try {
-    await transport.sendMail(contentOf(server, mail))
+    await withinMs(waitsInAll * (limits.waitMs ?? usualWaitMs), transport.sendMail(contentOf(server, mail)))
     return { ok: true }
   } catch (error) {
     return failureOf(error, server)
   } finally {
     transport.close()
+  }
+}
+
+async function withinMs(limitMs: number, work: Promise<unknown>): Promise<void> {
+  let timer: NodeJS.Timeout | undefined
+  const tooLong = new Promise<never>((_resolve, reject) => {
+    timer = setTimeout(() => reject(Object.assign(new Error(''), { code: 'ETIMEDOUT' })), limitMs)
+  })
+  try {
+    await Promise.race([work, tooLong])
+  } finally {
+    clearTimeout(timer)
   }
 }
 
