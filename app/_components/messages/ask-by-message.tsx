@@ -6,5 +6,10 @@ import { WriteToCustomer } from './write-to-customer'
 /** The question about one finding, as a text to the customer. */
 export async function AskByMessage({ actor, number, findingId }: { actor: Actor; number: string; findingId: string }) {
   if (!can(actor, 'message.write')) return null
-  return <WriteToCustomer view={await seeMessages(actor, number)} findingId={findingId} />
+  return (
+    <section className="stack part" aria-label="By message">
+      <h2>By message</h2>
+      <WriteToCustomer view={await seeMessages(actor, number)} findingId={findingId} />
+    </section>
+  )
 }

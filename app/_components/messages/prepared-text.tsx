@@ -68,7 +68,7 @@ function CopyButton({ text, onCopy }: { text: string; onCopy: () => void }) {
 
 type OutcomeProps = Pick<Props, 'prepared' | 'onDone' | 'onBack'> & { way: OwnWay | null }
 
-/** Sent: it is written down. Not sent: its link opens nothing any more. */
+/** Sent: it is written down. Not sent, or back to the form: its link opens nothing any more. */
 function Outcome({ prepared: { written, text }, way, onDone, onBack }: OutcomeProps) {
   const { run, pending, refusal, refusalRef } = useAction()
   const sent = () =>
@@ -87,7 +87,7 @@ function Outcome({ prepared: { written, text }, way, onDone, onBack }: OutcomePr
           </Button>
         )}
         <Button pending={pending} onClick={notSent}>
-          Not sent
+          {way === null ? 'Back' : 'Not sent'}
         </Button>
       </div>
       {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} />}

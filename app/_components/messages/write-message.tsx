@@ -36,7 +36,7 @@ export function WriteMessage({ view, findingId, onDone }: WritingProps) {
   return (
     <div className={`stack ${styles.write}`}>
       <Select
-        label="Text"
+        label="Which text"
         options={view.texts.map((one, place) => ({ value: String(place), label: nameOf(one) }))}
         value={String(at)}
         onChange={(event) => setAt(Number(event.target.value))}

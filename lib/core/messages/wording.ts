@@ -32,6 +32,11 @@ export const placeholdersOf: Readonly<Record<MessageKind, readonly Placeholder[]
 
 const braced = /\{([^{}]*)\}/g
 
+const bracedAndStop = /\{([^{}]*)\}(\.?)/g
+
+/** A value that ends a sentence of its own is not ended twice. */
+const ended = (value: string, stop: string): string => (/[.!?…]$/.test(value) ? value : `${value}${stop}`)
+
 const inBraces = (names: readonly string[]): string => names.map((name) => `{${name}}`).join(', ')
 
 /** Whether every brace in a wording is a placeholder that this text can fill. */
@@ -58,7 +63,9 @@ export function fillWording(text: string, values: MessageValues): string {
   return text
     .split('\n')
     .filter((line) => [...line.matchAll(braced)].every(([, name = '']) => valueOf(name) !== undefined))
-    .map((line) => line.replaceAll(braced, (_all, name: string) => valueOf(name) ?? ''))
+    .map((line) =>
+      line.replaceAll(bracedAndStop, (_all, name: string, stop: string) => ended(valueOf(name) ?? '', stop)),
+    )
     .join('\n')
     .replaceAll(/\n{3,}/g, '\n\n')
     .trim()

@@ -31,6 +31,14 @@ describe('a wording', () => {
     expect(withLink('a {link} b', 'https://shop.example/s/$&')).toBe('a https://shop.example/s/$& b')
   })
 
+  it('ends a sentence once', () => {
+    const text = 'We found: {finding}. Price: {price}.'
+    expect(fillWording(text, { finding: 'Worn guides. Seats too.', price: '$4.00' })).toBe(
+      'We found: Worn guides. Seats too. Price: $4.00.',
+    )
+    expect(fillWording('{finding}.', { finding: 'Cracked!' })).toBe('Cracked!')
+  })
+
   it('never leaves two empty lines together', () => {
     expect(fillWording('a\n\n{promise}\n\nb', {})).toBe('a\n\nb')
   })

@@ -21,9 +21,9 @@ const labels: Readonly<Record<string, string>> = {
 }
 
 const securities = [
-  { value: 'starttls', label: 'STARTTLS (usually port 587)' },
-  { value: 'tls', label: 'TLS from the start (usually port 465)' },
-  { value: 'none', label: 'None: only for a server in the shop’s own network, without a password' },
+  { value: 'starttls', label: 'STARTTLS, port 587' },
+  { value: 'tls', label: 'TLS, port 465' },
+  { value: 'none', label: 'None, own network only' },
 ]
 
 const passwordHints: Readonly<Record<MailServerSeen['password'], string>> = {
@@ -44,7 +44,12 @@ export function ServerForm({ server, by }: { server: MailServerSeen; by: string 
       <div className={fields.grid}>
         <TextInput label="Host" hint="mail.example.com" {...form.text('host')} />
         <TextInput label="Port" inputMode="numeric" {...form.text('port')} />
-        <Select label="Encryption" options={securities} {...form.text('security')} />
+        <Select
+          label="Encryption"
+          hint="None: no password can be sent"
+          options={securities}
+          {...form.text('security')}
+        />
         <TextInput label="Name" hint="Often the mail address" autoComplete="off" {...form.text('user')} />
         <TextInput
           label="Password"

@@ -10,6 +10,7 @@ import { changeTextSchema } from '@/lib/schemas/message'
 import type { TextSeen } from '@/lib/use-cases/messages/see-texts'
 import { byItselfLabels, defaultWording, placeholderLabels } from '@/lib/words/messages'
 import { ConflictResolver } from '../../_components/conflict-resolver'
+import fields from '../../_components/fields.module.css'
 import { changeTextAction } from '../actions'
 
 const labels: Readonly<Record<string, string>> = { subject: 'Subject', body: 'Text', byItself: 'Goes out by itself' }
@@ -43,7 +44,7 @@ export function TextForm({ text, hasServer, by }: { text: TextSeen; hasServer: b
       />
       <details open>
         <summary>What can stand in braces</summary>
-        <ul className="plain-list">
+        <ul className={fields.tight}>
           {placeholdersOf[kind].map((name) => (
             <li key={name}>
               <code>{`{${name}}`}</code> {placeholderLabels[name]}
