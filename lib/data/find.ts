@@ -45,11 +45,15 @@ function ofSqlite(table: TextTable, indexed: readonly string[], narrowing: reado
   }
 }
 
-/** Sorted by a sum, so that the planner does not walk the key from its end through all that do not match. */
+/** Of a word that so many have, more matches are not fetched to find the newest among them. */
+const mostFetched = 1000
+
+/** Sorted apart, so that the planner does not walk the key from its end through all that do not match. */
 function ofPostgres(table: TextTable, parts: readonly string[]): Statement {
   return {
-    sql: `SELECT "${ownColumn[table]}" AS "id" FROM "${table}"
-      WHERE ${parts.map((_, at) => `"text" LIKE $${at + 1}`).join(' AND ')} ORDER BY "seq" + 0 DESC`,
+    sql: `SELECT "id" FROM (SELECT "seq", "${ownColumn[table]}" AS "id" FROM "${table}"
+      WHERE ${parts.map((_, at) => `"text" LIKE $${at + 1}`).join(' AND ')} LIMIT ${mostFetched}) "found"
+      ORDER BY "seq" DESC`,
     params: parts.map(like),
   }
 }

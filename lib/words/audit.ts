@@ -57,6 +57,11 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'credit-note.write': ({ take, takeMoney }) =>
     `Wrote credit note ${take('number')} to invoice ${take('of')}, ${takeMoney('totalMinor')}`,
   'customer.add': () => 'Added a customer',
+  'customer.blank': adding('Removed the personal data of a customer', 'reason'),
+  'customer.change-contact': () => 'Changed a customer’s contact details',
+  'customer.import': ({ take }) => `Imported customers: ${take('added') || '0'} added`,
+  'customer.merge': adding('Merged two customers', 'reason'),
+  'customer.unmerge': () => 'Undid the merge of two customers',
   'customer-link.make': () => 'Made a link for the customer',
   'customer-link.revoke': () => 'Revoked the customer’s link',
   'estimate.save': ({ take }) => `Saved estimate ${take('number')}${quoted(take('title'))}`,

@@ -30,6 +30,7 @@ export default async function CounterPage({ searchParams }: Props) {
       <div className="row spread">
         <h1>At the counter</h1>
         <div className="row">
+          {can(actor, 'customer.see') && <ButtonLink href="/customers">Customers</ButtonLink>}
           {can(actor, 'price.see') && <ButtonLink href="/counter/unpaid">Unpaid</ButtonLink>}
           {can(actor, 'paper.print') && <ButtonLink href="/counter/labels">Tag labels</ButtonLink>}
           {mayBook && (

@@ -12,4 +12,5 @@ export type PlaceId = (typeof places)[number]['id']
 
 /** Where an address belongs; undefined for a page that belongs to none of the five (a job, a head, help). */
 export const placeOf = (pathname: string): PlaceId | undefined =>
-  places.find(({ href }) => pathname === href || pathname.startsWith(`${href}/`))?.id
+  places.find(({ href }) => pathname === href || pathname.startsWith(`${href}/`))?.id ??
+  (/^\/customers(\/|$)/.test(pathname) ? 'counter' : undefined)

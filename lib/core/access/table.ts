@@ -22,6 +22,7 @@ export const accessTable = {
   'head.tag': { roles: desk },
   'customer.see': { roles: desk },
   'customer.change': { roles: desk },
+  'customer.export': { roles: owner },
   'customer.blank': { roles: owner },
   'customer.unmerge': { roles: owner },
   'customer-link.make': { roles: desk },

@@ -5,6 +5,9 @@ import { storedValue } from './stored-json'
 export type Conditions = Readonly<Record<string, string>>
 export const readingConditions = storedValue<Conditions>('ReadingSet.conditions', z.record(z.string(), z.string()))
 
+/** The jobs that went over when two customers were merged. */
+export const mergedJobs = storedValue<readonly string[]>('CustomerMerge.jobIds', z.array(z.string()))
+
 export const returnedNotDone = storedValue<readonly string[]>('ReturnedAsIs.notDone', z.array(z.string()))
 
 /** Fields and what they became: every action has its own. */

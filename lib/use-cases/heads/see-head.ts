@@ -41,6 +41,7 @@ export type VisitView = {
   readonly jobId: string
   readonly jobNumber: string
   readonly customer: string
+  readonly customerId: string
   readonly pairId: string
   readonly bookedAt: Date
   /** The visit that this one comes back from; null when it is no comeback. */
@@ -134,6 +135,7 @@ export type HeadView = {
     readonly returnAsIs: boolean
     readonly send: boolean
     readonly tag: boolean
+    readonly seeCustomer: boolean
   }
 }
 
@@ -190,6 +192,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       returnAsIs: can(actor, 'visit.return-as-is'),
       send: can(actor, 'outside.send'),
       tag: can(actor, 'head.tag'),
+      seeCustomer: can(actor, 'customer.see'),
     },
   }
 }
@@ -257,6 +260,7 @@ function visitView(
     jobId: visit.jobId,
     jobNumber: visit.job.number,
     customer: visit.job.customer.contact?.name ?? '',
+    customerId: visit.job.customerId,
     pairId: visit.pairId,
     bookedAt: visit.createdAt,
     whereabouts: whereaboutsOf(dossier),

@@ -30,6 +30,8 @@ export type JobView = {
   readonly version: number
   readonly preset: string
   readonly customer: {
+    /** '' for those who do not see customers' pages. */
+    readonly id: string
     readonly name: string
     readonly phone: string
     readonly email: string
@@ -159,6 +161,7 @@ function contactFor(actor: Actor, heads: readonly Dossier[]): JobView['customer'
   const contact = heads[0]?.visit.job.customer.contact
   const desk = can(actor, 'customer.change')
   return {
+    id: can(actor, 'customer.see') ? (heads[0]?.visit.job.customerId ?? '') : '',
     name: contact?.name ?? '',
     phone: contact?.phone ?? '',
     email: desk ? (contact?.email ?? '') : '',

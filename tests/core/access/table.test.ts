@@ -31,6 +31,7 @@ const expected: Record<Action, string> = {
   'head.tag': 'co',
   'customer.see': 'co',
   'customer.change': 'co',
+  'customer.export': 'o',
   'customer.blank': 'o',
   'customer.unmerge': 'o',
   'customer-link.make': 'co',

@@ -156,8 +156,7 @@ describe.each(['sqlite', 'postgresql'] as const)(`%s, ${count} customers`, (prov
         // So few rows may be quicker read through: asked is whether the index can be used at all.
         await sql.query('SET enable_seqscan = off')
         const text = `"text" LIKE '%bohm%' AND "text" LIKE '% an%'`
-        return (await sql.query(`EXPLAIN SELECT "customerId" FROM "CustomerText" WHERE ${text} ORDER BY "seq" + 0`))
-          .rows
+        return (await sql.query(`EXPLAIN SELECT "customerId" FROM "CustomerText" WHERE ${text} LIMIT 1000`)).rows
       })
       expect(JSON.stringify(plan)).toContain('Bitmap Index Scan on \\"CustomerText_find\\"')
       return

@@ -6,6 +6,9 @@ import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { seeCasting, seeCastings } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { previewImport } from '@/lib/use-cases/customers/preview-import'
+import { seeCustomer } from '@/lib/use-cases/customers/see-customer'
+import { seeCustomers } from '@/lib/use-cases/customers/see-customers'
 import { seeAlike } from '@/lib/use-cases/customers/see-alike'
 import { findCustomers } from '@/lib/use-cases/customers/find-customers'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
@@ -105,6 +108,11 @@ export const listPages = (actor: Actor, now: Date) =>
     booking: () => seeBooking(actor, { now }),
     'head while booking': () => findHeads(actor, { q: 'mk-12' }),
     'customer while booking': () => findCustomers(actor, { q: 'customer 0001' }),
+    customers: () => seeCustomers(actor, { q: '', page: 1 }),
+    'customers, page 2': () => seeCustomers(actor, { q: '', page: 2 }),
+    'customers looked for': () => seeCustomers(actor, { q: 'customer 0001', page: 1 }),
+    'an import looked at': () =>
+      previewImport(actor, { text: 'Name,Phone,E-mail\nNobody Here,212-555-0199,n@shop.example', columns: null }),
     'is it a customer or head on record': () =>
       seeAlike(actor, {
         customer: { id: '', name: 'Customer 00012', phone: '555-1234567', email: 'a@shop.example' },
@@ -170,6 +178,7 @@ export type Things = {
   readonly findings: readonly string[]
   readonly estimates: readonly string[]
   readonly castings: readonly string[]
+  readonly customers: readonly string[]
   readonly people: readonly string[]
   readonly vendors: readonly string[]
   readonly instruments: readonly string[]
@@ -207,6 +216,7 @@ export async function thingsOf({ client }: TestDatabase): Promise<Things> {
     findings: idsOf(await client.finding.findMany({ select: id })),
     estimates: idsOf(await client.estimate.findMany({ select: id })),
     castings: idsOf(await client.castingRecord.findMany({ select: id })),
+    customers: idsOf(await client.customer.findMany({ select: id })),
     people: idsOf(await client.person.findMany({ select: id })),
     vendors: idsOf(await client.vendor.findMany({ select: id })),
     instruments: idsOf(await client.instrument.findMany({ select: id })),
@@ -265,6 +275,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
         await seeVisitPhotos(actor, visitId, now)
       }),
     job: () => each(things.jobs, ({ number }) => seeJob(actor, { number, now })),
+    customer: () => each(things.customers, (customer) => seeCustomer(actor, customer)),
     messages: () => each(things.jobs, ({ number }) => seeMessages(actor, number)),
     links: () => each(things.jobs, ({ number }) => seeLinks(actor, number, now)),
     'hand over': () => each(things.jobs, ({ number }) => seeHandOver(actor, number)),

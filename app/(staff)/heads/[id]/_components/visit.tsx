@@ -34,7 +34,8 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
         <span className="figure">{visit.whereabouts}</span>
       </div>
       <p className="soft">
-        {visit.customer}, booked {when(visit.bookedAt)}
+        {head.may.seeCustomer ? <Link href={`/customers/${visit.customerId}`}>{visit.customer}</Link> : visit.customer},
+        booked {when(visit.bookedAt)}
         {visit.ordered.length > 0 && `. Ordered: ${visit.ordered.join(', ')}`}
         {visit.target !== '' && `. Target ${visit.target}`}
         {visit.side !== '' && `. Goes on: ${visit.side}`}

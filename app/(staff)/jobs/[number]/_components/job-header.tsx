@@ -17,7 +17,12 @@ export function JobHeader({ job }: { job: JobView }) {
     <>
       <div className="row spread">
         <h1>
-          Job {job.number}, {job.customer.name}
+          Job {job.number},{' '}
+          {job.customer.id === '' ? (
+            job.customer.name
+          ) : (
+            <Link href={`/customers/${job.customer.id}`}>{job.customer.name}</Link>
+          )}
         </h1>
         <PromiseDay on={job.promiseOn} daysLeft={job.daysLeft} urgent={job.urgent} locale={job.locale} />
       </div>
