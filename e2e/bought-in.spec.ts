@@ -38,7 +38,7 @@ async function bookPair(page: Page): Promise<string> {
   await page.getByLabel(/^Target chamber/).fill('58')
   await choose(page, 'Kind of job', 'Bought in, already cut')
   await page.locator('summary', { hasText: 'More about this head' }).click()
-  await choose(page, 'Whose head', 'we buy it, already cut by its maker')
+  await choose(page, 'Supplied by', 'shop, already cut by its maker')
   await page.getByRole('checkbox', { name: 'Used before' }).uncheck()
   await page.getByRole('button', { name: 'Make it a pair' }).click()
   await page.getByRole('button', { name: 'Book the job' }).click()

@@ -11,8 +11,9 @@ type Manner = { readonly currency: string; readonly currencyExponent: number; re
 
 /** The list as a price line takes from it. */
 export async function pricePicks(reader: Reader, { currency, currencyExponent, locale }: Manner): Promise<PricePick[]> {
-  return (await activePriceItems(reader)).map(({ id, text, unitMinor, taxBasisPoints, taxRateId }) => ({
+  return (await activePriceItems(reader)).map(({ id, stepId, text, unitMinor, taxBasisPoints, taxRateId }) => ({
     id,
+    stepId,
     label: `${text}, ${formatMoney(unitMinor, currency, locale)}`,
     text,
     unitPrice: formatAmount(unitMinor, currencyExponent),

@@ -24,7 +24,7 @@ export async function listTaxRates(reader: Reader, page: number): Promise<Paged<
 }
 
 /** What a price line picks its tax from: the shop's own one first. */
-export type TaxPick = { readonly value: string; readonly label: string; readonly isDefault: boolean }
+export type TaxPick = LineTax & { readonly value: string; readonly label: string; readonly isDefault: boolean }
 
 export async function taxPicks(reader: Reader): Promise<TaxPick[]> {
   const rates = await reader.taxRate.findMany({
@@ -35,6 +35,8 @@ export async function taxPicks(reader: Reader): Promise<TaxPick[]> {
     value: rateField(id),
     label: taxWords(name, basisPoints),
     isDefault,
+    taxName: name,
+    taxBasisPoints: basisPoints,
   }))
 }
 

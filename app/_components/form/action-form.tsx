@@ -4,6 +4,7 @@ import type { FieldValues } from 'react-hook-form'
 import { Busy } from '../ui/busy'
 import { Button } from '../ui/button'
 import { RefusalNotice } from './refusal-notice'
+import styles from './action-form.module.css'
 import type { ActionForm as Form } from './use-action-form'
 
 type Props<Values extends FieldValues, Value> = Omit<ComponentProps<'form'>, 'form' | 'onSubmit' | 'action'> & {
@@ -12,6 +13,8 @@ type Props<Values extends FieldValues, Value> = Omit<ComponentProps<'form'>, 'fo
   submitLabel: ReactNode
   /** More buttons beside it. */
   actions?: ReactNode
+  /** What stands beside the main button; with it both stay in view at the foot of the screen. */
+  foot?: ReactNode
 }
 
 /** The fields, what was refused, the main button and its progress. */
@@ -19,6 +22,7 @@ export function ActionForm<Values extends FieldValues, Value>({
   form,
   submitLabel,
   actions,
+  foot,
   children,
   className = 'stack',
   ...rest
@@ -27,7 +31,8 @@ export function ActionForm<Values extends FieldValues, Value>({
     <form {...rest} noValidate className={className} onSubmit={form.submit}>
       {children}
       {form.refusal && <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} />}
-      <div className="row">
+      <div className={foot === undefined ? 'row' : styles.foot}>
+        {foot}
         <Button type="submit" variant="main" pending={form.pending}>
           {submitLabel}
         </Button>

@@ -1,6 +1,8 @@
 /** An item of the list as a price line takes it over: as it would have been typed. */
 export type PricePick = {
   readonly id: string
+  /** The step that it is for; '': none. */
+  readonly stepId: string
   /** What it is chosen by. */
   readonly label: string
   readonly text: string

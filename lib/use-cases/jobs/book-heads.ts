@@ -2,10 +2,12 @@ import { RefusedError } from '@/lib/core/errors'
 import { headName } from '@/lib/core/shop/tag-number'
 import { addHead, addOrderedLines, addPair, addVisit, nameCasting } from '@/lib/data/booking'
 import { castingMaterials, flatDeckCastings } from '@/lib/data/castings-read'
+import type { Reader } from '@/lib/data/db'
 import { knownHeads, type KnownHead } from '@/lib/data/known-heads'
 import { assignTag } from '@/lib/data/tags'
 import type { Write } from '@/lib/data/write'
 import type { BookedHead, BookJobInput } from '@/lib/schemas/job'
+import type { AllWrong } from './all-wrong'
 
 export type BookedVisit = {
   readonly visitId: string
@@ -77,6 +79,16 @@ export async function bookHeads(
   return booked
 }
 
+/** Before anything is written: each head's casting is on record, and one that was here before is free. */
+export async function checkHeads(reader: Reader, heads: readonly BookedHead[], wrong: AllWrong): Promise<void> {
+  const known = await knownHeads(reader, heads.map(({ headId }) => headId).filter(Boolean))
+  const materials = await castingMaterials(reader, heads.map(({ castingId }) => castingId).filter(Boolean))
+  for (const [at, head] of heads.entries()) {
+    await wrong.of(() => checkCasting(head, materials, at))
+    await wrong.of(() => knownHead(head, known, heads.slice(0, at), at))
+  }
+}
+
 const isHere = (head: BookedHead, before: KnownHead | null): boolean =>
   head.source === 'customer' || head.tag !== null || (before?.tags.length ?? 0) > 0
 
@@ -89,7 +101,7 @@ function checkCasting(head: BookedHead, materials: ReadonlyMap<string, string>, 
 function knownHead(
   head: BookedHead,
   known: ReadonlyMap<string, KnownHead>,
-  booked: readonly BookedVisit[],
+  booked: readonly { readonly headId: string }[],
   at: number,
 ): KnownHead | null {
   if (head.headId === '') return null

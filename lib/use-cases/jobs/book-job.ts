@@ -16,7 +16,8 @@ import { addPlan } from '@/lib/dossier/add-plan'
 import { headsOfPair } from '@/lib/dossier/plan-context'
 import type { BookJobInput, FirstPlanInput } from '@/lib/schemas/job'
 import { keptWanted } from '@/lib/schemas/wanted'
-import { bookHeads, type BookedVisit } from './book-heads'
+import { AllWrong } from './all-wrong'
+import { bookHeads, checkHeads, type BookedVisit } from './book-heads'
 import { engineOf } from './engine-of'
 import type { AmountManner } from '@/lib/core/money/amount'
 import { minorAt, priceOf, type PriceLine } from '@/lib/core/money/price-of'
@@ -47,8 +48,12 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     )
     const shop = await shopOf(ctx.tx)
     const today = dayIn(shop.timeZone, ctx.now)
-    refusePast(input.promiseOn, today)
-    const prices = await linesOf(ctx.tx, input, shop)
+    const wrong = new AllWrong()
+    await wrong.of(() => refusePast(input.promiseOn, today))
+    const prices = await linesOf(ctx.tx, input, shop, wrong)
+    if (input.deposit !== '') await wrong.of(() => minorAt(input.deposit, shop, 'deposit'))
+    await checkHeads(ctx.tx, input.heads, wrong)
+    wrong.refuse()
     const customerId = await pickOrAddCustomer(ctx, input.customer)
     const job = await addJob(ctx, today, { ...jobFields(input), customerId })
     await putEngine(ctx, job.id, engineOf(input.engine))
@@ -86,14 +91,22 @@ async function planFirst(ctx: Write, [first]: readonly BookedVisit[], chosen: Fi
   return plan.ok ? '' : plan.refusal.message
 }
 
-async function linesOf(reader: Reader, { prices }: BookJobInput, manner: AmountManner): Promise<PriceLine[]> {
+async function linesOf(
+  reader: Reader,
+  { prices }: BookJobInput,
+  manner: AmountManner,
+  wrong: AllWrong,
+): Promise<PriceLine[]> {
   const lines: PriceLine[] = []
   for (const [at, line] of prices.entries()) {
-    const tax = await taxOf(reader, line.tax, `prices.${at}.tax`)
-    lines.push(priceOf(line, tax, manner, `prices.${at}.unitPrice`))
+    const tax = await wrong.of(() => taxOf(reader, line.tax, `prices.${at}.tax`))
+    const read = await wrong.of(() => priceOf(line, tax ?? noTax, manner, `prices.${at}.unitPrice`))
+    if (read) lines.push(read)
   }
   return lines
 }
+
+const noTax = { taxName: '', taxBasisPoints: 0 }
 
 /** A deposit of more than the price lines come to is asked about; one before there are any is not. */
 async function takeDeposit(ctx: Write, jobId: string, input: BookJobInput, manner: AmountManner): Promise<string> {

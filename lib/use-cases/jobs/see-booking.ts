@@ -23,6 +23,7 @@ export type BookingView = {
     readonly isFlatDeck: boolean
   }[]
   readonly currency: string
+  readonly currencyExponent: number
   /** What a price line can be taken from. */
   readonly priceList: readonly PricePick[]
   readonly taxes: readonly TaxPick[]
@@ -49,6 +50,7 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
       return { id, name, nominal: nominal ? typedFigure(nominal) : '', isFlatDeck }
     }),
     currency: shop.currency,
+    currencyExponent: shop.currencyExponent,
     priceList: await pricePicks(client, shop),
     taxes: await taxPicks(client),
     locale: shop.locale,

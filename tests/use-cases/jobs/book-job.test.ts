@@ -1,7 +1,20 @@
 import { expect, it } from 'vitest'
 import { bookJobSchema } from '@/lib/schemas/job'
+import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { describeOnBoth, describeOnSqlite } from '@/tests/setup/database'
-import { at, book, booking, casting, head, machinist, monday, openShop, otherCasting, refusalOf } from './counter-shop'
+import {
+  at,
+  book,
+  booking,
+  casting,
+  counter,
+  head,
+  machinist,
+  monday,
+  openShop,
+  otherCasting,
+  refusalOf,
+} from './counter-shop'
 
 const everything = {
   include: {
@@ -139,6 +152,44 @@ describeOnBoth('a booked job', (open) => {
 })
 
 describeOnSqlite('booking a job', (open) => {
+  it('says all that is wrong at once, each at its field, and books nothing', async () => {
+    const database = await open()
+    await openShop(database)
+    const refused = await refusalOf(
+      book({
+        promiseOn: '2026-03-01',
+        heads: [head({ castingId: 'c-nowhere' }), head({ headId: 'h-nowhere', castingId: '' })],
+        prices: [
+          { text: 'Flat cut', quantity: '1', unitPrice: '9.999', tax: '' },
+          { text: 'Angle cut', quantity: '1', unitPrice: '210', tax: 'rate:gone' },
+        ],
+        deposit: '1.001',
+      }),
+    )
+    expect(Object.keys(refused.fields).sort()).toEqual([
+      'deposit',
+      'heads.0.castingId',
+      'heads.1.headId',
+      'prices.0.unitPrice',
+      'prices.1.tax',
+      'promiseOn',
+    ])
+    expect(await database.client.job.count()).toBe(0)
+  })
+
+  it('keeps a quantity of two as two, up to the job page', async () => {
+    const database = await open()
+    await openShop(database)
+    const { number } = await book({
+      prices: [{ text: 'Flat cut', quantity: '2', unitPrice: '95', tax: '8.25', perHead: true }],
+    })
+    // 2 · 95.00 = 190.00; 8.25 % of it is 15.675, rounded to 15.68
+    const { account } = await seeJob(counter, { number, now: monday })
+    expect(account?.prices).toMatchObject([{ quantityThousandths: 2000, unitMinor: 9_500 }])
+    expect(account?.prices[0]?.typed.quantity).toBe('2')
+    expect(account?.totalMinor).toBe(20_568)
+  })
+
   it('numbers jobs by the year of the shop, not of the machine', async () => {
     const database = await open()
     await openShop(database)

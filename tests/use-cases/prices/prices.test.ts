@@ -186,8 +186,8 @@ test('the demo’s list has a price for what its shop charges, all of it taxed a
 })
 
 describe('a price line taken from the list', () => {
-  const flat: PricePick = { id: '1', label: '', text: 'Flat cut', unitPrice: '95.00', tax: '8.25' }
-  const crack: PricePick = { id: '2', label: '', text: 'Crack check', unitPrice: '40.00', tax: '' }
+  const flat: PricePick = { stepId: '', id: '1', label: '', text: 'Flat cut', unitPrice: '95.00', tax: '8.25' }
+  const crack: PricePick = { stepId: '', id: '2', label: '', text: 'Crack check', unitPrice: '40.00', tax: '' }
   const fieldsOf = ({ text, unitPrice, tax }: PricePick) => ({ text, unitPrice, tax })
 
   test('is offered what is in use, as it would be typed', async () => {
@@ -195,7 +195,7 @@ describe('a price line taken from the list', () => {
     await retire(1, true)
     const manner = { currency: 'USD', currencyExponent: 2, locale: 'en-US' }
     expect(await pricePicks(shop.database.client, manner)).toEqual([
-      { id: expect.any(String), label: 'Courier, $12.50', text: 'Courier', unitPrice: '12.50', tax: '' },
+      { id: expect.any(String), stepId: '', label: 'Courier, $12.50', text: 'Courier', unitPrice: '12.50', tax: '' },
     ])
   })
 

@@ -12,6 +12,7 @@ import { typedWantedKeys } from '@/lib/core/wanted/figures'
 import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import { bookJobAction } from '../actions'
+import type { BookingActionForm } from './booking-action-form'
 import { BenchPart } from './bench-part'
 import styles from './booking.module.css'
 import { CustomerPart } from './customer-part'
@@ -19,9 +20,12 @@ import { EngineFields } from './engine-fields'
 import { ErrorList } from './error-list'
 import { FirstPlan } from './first-plan'
 import { Fold } from './fold'
+import { CastingField } from './head-fields'
 import { HeadsPart } from './heads-part'
+import { heldClass, heldEngine, heldNote, heldWanted } from './held'
 import { PricesPart } from './prices-part'
 import { TargetPart } from './target-part'
+import { TotalLine } from './total-line'
 import { WorkPart } from './work-part'
 
 /** The thickness of flat-deck heads is asked with the target. */
@@ -44,37 +48,32 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
   return (
     <>
       <TabDraftNotice drafts={drafts} zone={booking.timeZone} locale={booking.locale} />
-      <ActionForm form={form} submitLabel="Book the job" className="stack-large">
-        <CustomerPart form={form} />
-        <HeadsPart form={form} castings={booking.castings} />
-        <section className="part" aria-label="What is wanted">
-          <h2>What is wanted</h2>
-          <TargetPart form={form} castings={booking.castings} />
-          <WorkPart form={form} rules={booking.rules} />
-          <FirstPlan form={form} />
-        </section>
-        <BenchPart form={form} booking={booking} />
-        <section className="part" aria-label="Promise">
-          <h2>Promise</h2>
-          <div className="row">
-            <TextInput
-              label="Promise date"
-              type="date"
-              min={booking.today}
-              required={false}
-              {...form.text('promiseOn')}
-            />
-            <Check label="Urgent" {...form.text('urgent')} />
+      <ActionForm
+        form={form}
+        submitLabel="Book the job"
+        className="stack"
+        foot={<TotalLine form={form} booking={booking} />}
+      >
+        <CustomerPart form={form}>
+          <CastingField form={form} at={0} castings={booking.castings} />
+        </CustomerPart>
+        <div className={styles.desk}>
+          <div className="stack">
+            <HeadsPart form={form} castings={booking.castings} />
+            <section className="part" aria-label="What is wanted">
+              <h2>Work</h2>
+              <TargetPart form={form} castings={booking.castings} />
+              <WorkPart form={form} rules={booking.rules} />
+              <FirstPlan form={form} />
+            </section>
           </div>
-        </section>
-        <Fold
-          form={form}
-          title="Prices and deposit"
-          within={['prices', 'deposit', 'depositMethod', 'depositHow', 'depositConfirmed', 'pricesOnLink']}
-        >
-          <PricesPart form={form} currency={booking.currency} list={booking.priceList} taxes={booking.taxes} />
-        </Fold>
-        <Fold form={form} title="Engine" within={['engine']}>
+          <div className="stack">
+            <PromisePart form={form} today={booking.today} />
+            <PricesPart form={form} booking={booking} />
+          </div>
+        </div>
+        <BenchPart form={form} booking={booking} />
+        <Fold form={form} title="Engine" within={['engine']} holds={heldEngine}>
           <EngineFields
             text={form.text}
             figure={(key, words) => <FormFigure key={key} form={form} name={`engine.figures.${key}`} {...words} />}
@@ -84,6 +83,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
           form={form}
           title="Class limits and finish"
           within={['classFlatOnly', 'classMinCc', 'classMaxCut', 'finishAsked']}
+          holds={heldClass}
         >
           <div className={styles.fields}>
             <Check label="Flat cuts only" {...form.text('classFlatOnly')} />
@@ -96,25 +96,37 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
             />
           </div>
         </Fold>
-        <Fold form={form} title="Wanted figures" within={['wanted']}>
+        <Fold form={form} title="Wanted figures" within={['wanted']} holds={heldWanted}>
           <p className="soft">
-            What the benches work to on all heads. Leave empty what the casting record or the shop says. The lift stands
-            with the engine.
+            What the benches work to on all heads. Empty: as the casting record or the shop says. Valve lift is under
+            Engine.
           </p>
           <WantedFields
             keys={besideTheTarget}
             figure={(key, words) => <FormFigure key={key} form={form} name={`wanted.${key}`} {...words} />}
           />
         </Fold>
-        <Fold form={form} title="Note and parts" within={['note', 'partsPlace']}>
+        <Fold form={form} title="Note and parts" within={['note', 'partsPlace']} holds={heldNote}>
           <div className={styles.fields}>
             <TextArea label="Note" {...form.text('note')} />
-            <TextInput label="Where the parts are kept" {...form.text('partsPlace')} />
+            <TextInput label="Parts location" {...form.text('partsPlace')} />
           </div>
         </Fold>
         <ErrorList form={form} />
       </ActionForm>
     </>
+  )
+}
+
+function PromisePart({ form, today }: { form: BookingActionForm; today: string }) {
+  return (
+    <section className="part" aria-label="Promise">
+      <h2>Promise</h2>
+      <div className="row">
+        <TextInput label="Promise date" type="date" min={today} {...form.text('promiseOn')} />
+        <Check label="Urgent" {...form.text('urgent')} />
+      </div>
+    </section>
   )
 }
 

@@ -1,5 +1,5 @@
 'use client'
-import { useState } from 'react'
+import { useState, type ReactNode } from 'react'
 import { useWatch } from 'react-hook-form'
 import { useFound } from '@/app/_components/shell/use-found'
 import { Button } from '@/app/_components/ui/button'
@@ -8,24 +8,35 @@ import type { FoundCustomer } from '@/lib/use-cases/customers/find-customers'
 import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 import { Fold } from './fold'
+import { heldAddress } from './held'
+
+type Props = {
+  form: BookingActionForm
+  /** What else stands in the first row. */
+  children: ReactNode
+}
 
 /** A returning customer is found while the name or phone number is typed; anybody else is new. */
-export function CustomerPart({ form }: { form: BookingActionForm }) {
+export function CustomerPart({ form, children }: Props) {
   const customer = useWatch({ control: form.form.control, name: 'customer' })
   return (
-    <section className="part" aria-label="Customer">
-      <h2>Customer</h2>
+    <section className="part" aria-label="Customer and casting">
       {customer.id === '' ? (
-        <TypedCustomer form={form} typed={customer} />
+        <TypedCustomer form={form} typed={customer}>
+          {children}
+        </TypedCustomer>
       ) : (
-        <div className={styles.chosen}>
-          <span className="figure">{customer.name}</span>
-          <span>{customer.phone}</span>
-          <Button
-            onClick={() => form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })}
-          >
-            Somebody else
-          </Button>
+        <div className={styles.start}>
+          <div className={styles.chosen}>
+            <span className="figure">{customer.name}</span>
+            <span>{customer.phone}</span>
+            <Button
+              onClick={() => form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })}
+            >
+              Somebody else
+            </Button>
+          </div>
+          {children}
         </div>
       )}
       {customer.id !== '' && form.text('customer.name').error && <p>{form.text('customer.name').error}</p>}
@@ -33,7 +44,7 @@ export function CustomerPart({ form }: { form: BookingActionForm }) {
   )
 }
 
-function TypedCustomer({ form, typed }: { form: BookingActionForm; typed: { name: string; phone: string } }) {
+function TypedCustomer({ form, typed, children }: Props & { typed: { name: string; phone: string } }) {
   const [asking, setAsking] = useState<'name' | 'phone'>('name')
   const found = useFound('customers', typed[asking])
   const ask = (field: 'name' | 'phone') => {
@@ -50,12 +61,13 @@ function TypedCustomer({ form, typed }: { form: BookingActionForm; typed: { name
     form.form.setValue('customer', { ...customer }, { shouldValidate: true, shouldDirty: true })
   return (
     <>
-      <div className={styles.fields}>
+      <div className={styles.start}>
         <TextInput label="Name" required autoComplete="off" {...ask('name')} />
         <TextInput label="Phone" required={false} type="tel" autoComplete="off" {...ask('phone')} />
+        {children}
       </div>
       <p role="status" className="visually-hidden">
-        {found && found.length > 0 && `${found.length} customers on record match`}
+        {found && found.length > 0 && (found.length === 1 ? '1 match' : `${found.length} matches`)}
       </p>
       {found && found.length > 0 && (
         <ul className={styles.found} aria-label="On record">
@@ -68,7 +80,13 @@ function TypedCustomer({ form, typed }: { form: BookingActionForm; typed: { name
           ))}
         </ul>
       )}
-      <Fold form={form} title="E-mail and address" within={['customer.email', 'customer.address']} inner>
+      <Fold
+        form={form}
+        title="E-mail and address"
+        within={['customer.email', 'customer.address']}
+        holds={heldAddress}
+        inner
+      >
         <div className={styles.fields}>
           <TextInput label="E-mail" type="email" autoComplete="off" {...form.text('customer.email')} />
           <TextInput label="Address" autoComplete="off" {...form.text('customer.address')} />

@@ -19,9 +19,9 @@ const words: Readonly<Record<string, string>> = {
 const headWords: Readonly<Record<string, string>> = {
   headId: 'was here before',
   castingId: 'casting',
-  tag: 'own tag',
-  presentCc: 'present chamber',
-  targetCc: 'its own target',
+  tag: 'tag number',
+  presentCc: 'chamber now',
+  targetCc: 'target of this head',
   comeback: 'comeback',
 }
 

@@ -11,6 +11,7 @@ import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 import { Fold } from './fold'
+import { heldHead } from './held'
 import { HeadLookup } from './head-lookup'
 
 type Props = {
@@ -27,10 +28,36 @@ const formOptions: { value: ChamberForm; label: string }[] = [
 ]
 
 const sourceOptions = [
-  { value: 'customer', label: 'the customer’s' },
-  { value: 'bought', label: 'we buy it' },
-  { value: 'bought-cut', label: 'we buy it, already cut by its maker' },
+  { value: 'customer', label: 'customer' },
+  { value: 'bought', label: 'shop' },
+  { value: 'bought-cut', label: 'shop, already cut by its maker' },
 ]
+
+/** The casting of a head. That of the first one is also that of the heads that had the same. */
+export function CastingField({ form, at, castings }: Omit<Props, 'onRemove'>) {
+  const { onChange, ...rest } = form.text(`heads.${at}.castingId`)
+  const choose = (event: { target: { value: string } }) => {
+    const heads = form.form.getValues('heads')
+    const before = heads[at]?.castingId
+    heads.forEach((head, other) => {
+      if (at !== 0 || other === 0 || head.headId !== '' || head.castingId !== before) return
+      form.form.setValue(`heads.${other}.castingId`, event.target.value, { shouldDirty: true })
+    })
+    return onChange(event)
+  }
+  return (
+    <Select
+      label="Casting"
+      empty="Not on record"
+      options={castings.map(({ id, name, nominal }) => ({
+        value: id,
+        label: nominal === '' ? name : `${name}, nominal ${nominal}`,
+      }))}
+      {...rest}
+      onChange={choose}
+    />
+  )
+}
 
 export function HeadFields({ form, at, castings, onRemove }: Props) {
   const head = useWatch({ control: form.form.control, name: `heads.${at}` })
@@ -40,33 +67,22 @@ export function HeadFields({ form, at, castings, onRemove }: Props) {
     <fieldset className={styles.head}>
       <legend>Head {at + 1}</legend>
       <div className={styles.fields}>
-        <Select
-          label="Casting"
-          empty="Not on record"
-          options={castings.map(({ id, name, nominal }) => ({
-            value: id,
-            label: nominal === '' ? name : `${name}, nominal ${nominal}`,
-          }))}
-          {...form.text(`heads.${at}.castingId`)}
-        />
-        <TextInput label="Side it goes on" placeholder="left, right, front…" {...form.text(`heads.${at}.side`)} />
+        {at > 0 && <CastingField form={form} at={at} castings={castings} />}
+        <TextInput label="Bank or side" placeholder="left, right, front…" {...form.text(`heads.${at}.side`)} />
         <TextInput
-          label="Own tag"
-          hint={
-            head?.source === 'customer'
-              ? 'Empty: the next number.'
-              : 'Empty: it gets its tag when it arrives. Typed: it is here already.'
-          }
+          label="Tag number"
+          hint={head?.source === 'customer' ? 'Empty: the next number.' : 'Empty: tagged when it arrives.'}
           autoComplete="off"
           autoCapitalize="characters"
           {...form.text(`heads.${at}.tag`)}
         />
+        <HeadLookup form={form} at={at} />
       </div>
-      <HeadLookup form={form} at={at} />
       <Fold
         form={form}
         title="More about this head"
         within={[`heads.${at}.presentCc`, `heads.${at}.targetCc`, `heads.${at}.comeback`]}
+        holds={({ heads }) => heldHead(heads[at])}
         inner
       >
         {!known && <NewHeadFields form={form} at={at} />}
@@ -80,9 +96,11 @@ export function HeadFields({ form, at, castings, onRemove }: Props) {
         )}
       </Fold>
       {onRemove && (
-        <Button variant="quiet" onClick={onRemove}>
-          Take head {at + 1} off
-        </Button>
+        <div className="row">
+          <Button variant="quiet" onClick={onRemove}>
+            Remove head {at + 1}
+          </Button>
+        </div>
       )}
     </fieldset>
   )
@@ -91,7 +109,7 @@ export function HeadFields({ form, at, castings, onRemove }: Props) {
 function NewHeadFields({ form, at }: { form: BookingActionForm; at: number }) {
   return (
     <div className={styles.fields}>
-      <TextInput label="Own stamp" hint="Stamped into this very head." {...form.text(`heads.${at}.stamp`)} />
+      <TextInput label="Stamp on this head" {...form.text(`heads.${at}.stamp`)} />
       <TextInput label="Casting marks" {...form.text(`heads.${at}.marks`)} />
       <TextInput label="Material" hint="Empty: as its casting record says." {...form.text(`heads.${at}.material`)} />
       <Select label="Chamber form" options={formOptions} {...form.text(`heads.${at}.chamberForm`)} />
@@ -102,7 +120,7 @@ function NewHeadFields({ form, at }: { form: BookingActionForm; at: number }) {
 function VisitFields({ form, at, hasChambers }: { form: BookingActionForm; at: number; hasChambers: boolean }) {
   return (
     <>
-      <Choice label="Whose head" options={sourceOptions} {...form.text(`heads.${at}.source`)} />
+      <Choice label="Supplied by" options={sourceOptions} {...form.text(`heads.${at}.source`)} />
       <div className="row">
         <Check label="Used before" {...form.text(`heads.${at}.used`)} />
         <Check label="Came assembled" {...form.text(`heads.${at}.cameAssembled`)} />
@@ -114,21 +132,21 @@ function VisitFields({ form, at, hasChambers }: { form: BookingActionForm; at: n
             <FormFigure
               form={form}
               name={`heads.${at}.presentCc`}
-              label="Present chamber, as asked"
-              hint="Nominal or as the customer says: we measure it ourselves."
+              label="Chamber now, per customer"
+              hint="We measure it ourselves."
               quantity="chamberVolume"
             />
             <FormFigure
               form={form}
               name={`heads.${at}.targetCc`}
-              label="Its own target"
+              label="Target of this head"
               hint="Empty: the job’s target."
               quantity="chamberVolume"
             />
           </>
         )}
         <TextInput label="What came with it" {...form.text(`heads.${at}.cameWith`)} />
-        <TextInput label="Whose that is" {...form.text(`heads.${at}.ownedBy`)} />
+        <TextInput label="Owner of what came with it" {...form.text(`heads.${at}.ownedBy`)} />
         <TextInput label="Rack location" {...form.text(`heads.${at}.rackPlace`)} />
       </div>
     </>

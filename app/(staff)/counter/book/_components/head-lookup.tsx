@@ -47,14 +47,15 @@ function Ask({ form, at, error }: Props & { error: string | undefined }) {
     <div className={styles.lookup}>
       <TextInput
         label="Was it here before?"
-        hint="Tag, own stamp or casting marks; empty: it is new to us."
+        hint="Tag, stamp or casting marks."
         error={error}
         autoComplete="off"
         value={text}
         onChange={(event) => setText(event.target.value)}
       />
       <p role="status" className={found?.length === 0 ? 'soft' : 'visually-hidden'}>
-        {found && (found.length === 0 ? 'No such head on record.' : `${found.length} heads on record match`)}
+        {found &&
+          (found.length === 0 ? 'No such head on record.' : found.length === 1 ? '1 match' : `${found.length} matches`)}
       </p>
       {found && found.length > 0 && (
         <ul className={styles.found} aria-label="Heads on record">

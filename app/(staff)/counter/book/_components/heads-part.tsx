@@ -5,6 +5,7 @@ import { emptyHead, type HeadForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import type { BookingActionForm } from './booking-action-form'
 import { HeadFields } from './head-fields'
+import { forHeads } from './priced-work'
 
 /** The mate of a head: all that two heads of one engine share; what is each head's own starts empty. */
 const mateOf = (head: HeadForm): HeadForm => ({
@@ -14,9 +15,18 @@ const mateOf = (head: HeadForm): HeadForm => ({
 
 export function HeadsPart({ form, castings }: { form: BookingActionForm; castings: BookingView['castings'] }) {
   const heads = useFieldArray({ control: form.form.control, name: 'heads' })
+  const reprice = () => {
+    const { prices, heads: now } = form.form.getValues()
+    form.form.setValue('prices', forHeads(prices, now.length))
+  }
   const add = () => {
     const last = form.form.getValues('heads').at(-1)
     heads.append(last ? mateOf(last) : emptyHead(), { shouldFocus: false })
+    reprice()
+  }
+  const remove = (at: number) => {
+    heads.remove(at)
+    reprice()
   }
   return (
     <section className="part" aria-label="Heads">
@@ -27,7 +37,7 @@ export function HeadsPart({ form, castings }: { form: BookingActionForm; casting
           form={form}
           at={at}
           castings={castings}
-          onRemove={heads.fields.length > 1 ? () => heads.remove(at) : undefined}
+          onRemove={heads.fields.length > 1 ? () => remove(at) : undefined}
         />
       ))}
       <div className="row">
