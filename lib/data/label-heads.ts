@@ -5,7 +5,7 @@ import { pageOfRows, rowsOfPage, type Paged } from './paging'
 import { byId, readTables, there, type Row } from './tables'
 
 /** A visit as its tag label says it, and since when its head has been here. */
-export type LabelVisit = Pick<Row<'Visit'>, 'id' | 'headId' | 'position' | 'side'> & {
+export type LabelVisit = Pick<Row<'Visit'>, 'id' | 'headId' | 'position' | 'side' | 'source' | 'cameWith'> & {
   readonly job: { readonly number: string }
   readonly head: {
     readonly chamberForm: string

@@ -1,4 +1,5 @@
 import type { EstimateData } from '@/lib/pdf/estimate'
+import type { ClaimTicketData } from '@/lib/pdf/claim-ticket'
 import type { HandOverSlipData } from '@/lib/pdf/hand-over-slip'
 import { shop } from './sample-papers'
 
@@ -59,6 +60,20 @@ export const handOverSlipOf: HandOverSlipData = {
   tax: '$14.85',
   total: '$194.85',
   payments: [{ what: 'Deposit, 24 Feb 2026, cash', amount: '-$50.00' }],
+  balanceLabel: 'Still to pay',
+  balance: '$144.85',
+}
+
+export const claimTicketOf: ClaimTicketData = {
+  language: 'en',
+  shop,
+  jobNumber: '26-0117',
+  customer: 'Tomasz Brandt',
+  on: '3 Mar 2026',
+  promise: 'Fri, Mar 20',
+  heads: [{ tag: 'T-0412', casting: 'Harrow 210', side: 'left bank', cameWith: 'valves in a tray' }],
+  total: '$194.85',
+  paid: '$50.00',
   balanceLabel: 'Still to pay',
   balance: '$144.85',
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { estimatePaper } from '@/lib/pdf/estimate'
 import { outsideSheet } from '@/lib/pdf/outside-sheet'
+import { claimTicket } from '@/lib/pdf/claim-ticket'
 import { handOverSlip } from '@/lib/pdf/hand-over-slip'
 import { readPdf } from './read-pdf'
-import { estimate, handOverSlipOf } from './sample-desk-papers'
+import { claimTicketOf, estimate, handOverSlipOf } from './sample-desk-papers'
 import { outside, setting } from './sample-papers'
 
 /** Texts that steer, or are drawn: they stand on no paper as words. */
@@ -52,6 +53,11 @@ describe('a paper says all that it was given', () => {
     const { net, tax, total, balanceLabel, balance } = of.data
     expect(text).toContain(`Net ${net} Tax ${tax} Total ${total}`)
     expect(text).toContain(`${balanceLabel} ${balance}`)
+  })
+
+  it('claim ticket', async () => {
+    const of = marked(claimTicketOf)
+    expect(unsaid(await textOf(await claimTicket(of.data, setting)), of)).toEqual([])
   })
 
   it('estimate', async () => {

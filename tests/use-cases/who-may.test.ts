@@ -154,6 +154,7 @@ const may: Readonly<Record<string, string>> = {
     'writeInvoice',
     'answerFinding',
     'askFinding',
+    'printClaimTicket',
     'startBookingFromBench',
     'startBookingFromEstimate',
     'bookJob',

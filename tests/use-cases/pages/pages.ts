@@ -38,6 +38,7 @@ import { seeSending } from '@/lib/use-cases/outside/see-sending'
 import { headOfTag } from '@/lib/use-cases/papers/head-of-tag'
 import { printLabelsOfTags, printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
+import { printClaimTicket } from '@/lib/use-cases/papers/print-claim-ticket'
 import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
@@ -317,6 +318,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
     },
     papers: async () => {
       await each(things.jobs, ({ number }) => printJobSheet(actor, number, now))
+      await each(things.jobs, ({ number }) => printClaimTicket(actor, number, now))
       await each(things.gone, (number) => printHandOverSlip(actor, number, now))
       await each(things.moneyPapers, (paper) => printMoneyPaper(actor, paper))
       await each(things.gone, (number) => printTagLabels(actor, number, now))

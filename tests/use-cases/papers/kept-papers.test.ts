@@ -6,9 +6,11 @@ import { jobSheet } from '@/lib/pdf/job-sheet'
 import { keptPaper, type Paper } from '@/lib/papers/kept-paper'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { printJobSheet } from '@/lib/use-cases/papers/print-papers'
+import { printClaimTicket } from '@/lib/use-cases/papers/print-claim-ticket'
 import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
 import { printSetting } from '@/lib/papers/print-spec'
 import { job, setting } from '@/tests/pdf/sample-papers'
+import { decoded, greyPages } from '@/tests/pdf/rendered'
 import { readPdf } from '@/tests/pdf/read-pdf'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
@@ -91,6 +93,28 @@ describe('labels on a sheet', () => {
       const refused = await refusalOf(printTagLabels(counter, number, monday, { first, tags: [] }))
       expect(refused.code).toBe('invalid')
     }
+  })
+})
+
+describe('a claim ticket', () => {
+  it('says what was left, by when and what was paid; its QR code is the number of the job and no more', async () => {
+    const bytes = await (await printClaimTicket(counter, number, monday)).bytes()
+    const { pages, text } = await readPdf(bytes)
+    expect(pages).toHaveLength(1)
+    const found = await shop.client.job.findUniqueOrThrow({
+      where: { number },
+      include: { customer: { include: { contact: true } }, visits: { include: { head: { include: { tags: true } } } } },
+    })
+    for (const part of [
+      number,
+      found.customer.contact?.name ?? 'none',
+      ...found.visits.flatMap(({ head }) => head.tags.map((tag) => tag.number)),
+    ]) {
+      expect(text).toContain(part)
+    }
+    const [page] = await greyPages(bytes, 200)
+    expect(page && decoded(page)).toBe(number)
+    expect((await refusalOf(printClaimTicket(machinist, number, monday))).code).toBe('not-allowed')
   })
 })
 

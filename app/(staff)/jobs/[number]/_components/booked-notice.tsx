@@ -2,7 +2,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import { PaperLink } from '@/app/_components/papers/paper-link'
 import { isTag } from '@/lib/core/shop/tag-number'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { paper } from './papers'
+import { moneyPaperHref, paper } from './papers'
 
 /** Right after booking: print at once, while the customer stands there. */
 export function BookedNotice({ job, notPlanned }: { job: JobView; notPlanned: boolean }) {
@@ -22,6 +22,19 @@ export function BookedNotice({ job, notPlanned }: { job: JobView; notPlanned: bo
           <PaperLink href={paper('tag-labels', job.number)} pages={tagged.length}>
             Print tag labels
           </PaperLink>
+        )}
+        {job.account && (
+          <PaperLink href={paper('claim-ticket', job.number)} pages={1}>
+            Print the claim ticket
+          </PaperLink>
+        )}
+        {job.account?.payments.map(
+          ({ id, receipt }) =>
+            receipt && (
+              <PaperLink key={id} href={moneyPaperHref(receipt.id)} pages={1}>
+                {`Print receipt ${receipt.number}`}
+              </PaperLink>
+            ),
         )}
       </div>
     </Notice>

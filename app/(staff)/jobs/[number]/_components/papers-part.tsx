@@ -20,6 +20,11 @@ export function PapersPart({ job }: { job: JobView }) {
             Tag labels
           </PaperLink>
         )}
+        {job.account && (
+          <PaperLink href={paper('claim-ticket', job.number)} pages={1}>
+            Claim ticket
+          </PaperLink>
+        )}
         {isGone && job.account && (
           <ButtonLink href={paper('hand-over-slip', job.number)} prefetch={false} target="_blank">
             Hand-over slip
