@@ -45,7 +45,7 @@ test('the counter asks, slides, keeps an estimate and books from it', async ({ p
   await page.getByRole('link', { name: 'Book a job from it' }).click()
   await expect(page.getByLabel(/^Target chamber/)).toHaveValue('61')
   await expect(page.getByText('Ordered:').locator('..')).toContainText('Angle cut')
-  await page.locator('summary', { hasText: /^Engine$/ }).click()
+  await page.locator('summary', { hasText: /^Engine/ }).click()
   await expect(page.getByLabel('Bore', { exact: true })).toHaveValue('4.03')
 
   await signIn(page, 'dov')

@@ -56,7 +56,7 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
     for (const line of booking.also) await page.getByRole('checkbox', { name: line, exact: true }).check()
   }
   if (booking.engine) {
-    await page.locator('summary', { hasText: /^Engine$/ }).click()
+    await page.locator('summary', { hasText: /^Engine/ }).click()
     if (booking.layout) await choose(page, 'Layout', booking.layout)
     for (const [label, text] of Object.entries(booking.engine)) await page.getByLabel(label, { exact: true }).fill(text)
   }
