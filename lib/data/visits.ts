@@ -3,6 +3,7 @@ import { RefusedError } from '@/lib/core/errors'
 import type { EventKind, RouteStep, StepState } from '@/lib/core/route/types'
 import type { Station, StepId, StepKey } from '@/lib/core/route/step-ids'
 import type { Db, Reader, Tx } from './db'
+import { keepStepTime } from './step-times'
 import { stepDetail, type StepDetail } from './stored/route-step'
 import { readVisits, type VisitRecord } from './visit-records'
 import { conflictUnless, type Write } from './write'
@@ -24,15 +25,15 @@ export async function bumpVisit(tx: Tx, visit: { id: string; version: number }):
   conflictUnless(changed, 'this head')
 }
 
-/** Appends to the visit's log; gives back the row. */
-export function addEventRow(
+/** Appends to the visit's log, and keeps how long it took what the event ended; gives back the row. */
+export async function addEventRow(
   ctx: Write,
   visitId: string,
   kind: EventKind,
   step: StepKey | null,
   more: { note?: string; orderId?: string } = {},
 ): Promise<VisitRecord['events'][number]> {
-  return ctx.tx.visitEvent.create({
+  const row = await ctx.tx.visitEvent.create({
     data: {
       visitId,
       kind,
@@ -45,6 +46,8 @@ export function addEventRow(
       settingsVersion: ctx.settingsVersion,
     },
   })
+  await keepStepTime(ctx.tx, { ...row, kind, step })
+  return row
 }
 
 /** The same, for its sequence number. */

@@ -12,6 +12,7 @@ import type { Act, Story } from './jobs/story'
 import { seedLogo } from './logo'
 import { demoCorners } from './corners'
 import { seedPrices, seedTaxes } from './prices'
+import { seedRecord } from './record'
 import { demoShop, seedInstruments, seedShop } from './shop'
 import { seedVendors } from './vendors'
 import { seedShopWanted } from './wanted'
@@ -24,6 +25,7 @@ export async function seedDemo(now: Date): Promise<void> {
   const clock = new ShopClock(demoShop.timeZone, now)
   const opened = clock.ago(openedDaysAgo, '08:00')
   const staff = await seedShop(opened)
+  await seedRecord(opened)
   await seedLogo(staff.orla, opened)
   const { version } = await setCornerInset(staff.orla, demoCorners, { now: opened })
   await seedShopWanted(staff.orla, version, opened)

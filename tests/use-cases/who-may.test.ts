@@ -136,6 +136,7 @@ const may: Readonly<Record<string, string>> = {
     'seeVendor',
     'seeVendors',
     'setPassword',
+    'setCalendar',
     'setValveLists',
   ]),
   ...whoMay('co', [

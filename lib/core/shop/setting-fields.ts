@@ -6,6 +6,7 @@ import type { Quantity } from '../units/quantities'
 import {
   angle,
   cc,
+  days,
   depth,
   field,
   noLessThan,
@@ -102,7 +103,7 @@ export const settingGroups: readonly SettingGroup[] = [
     ],
   },
   {
-    title: 'Flow bench and vendors',
+    title: 'Flow bench',
     fields: [
       field(
         'flowRepeatabilityPart',
@@ -110,12 +111,16 @@ export const settingGroups: readonly SettingGroup[] = [
         perCent(10),
         'One standard deviation of a single run.',
       ),
-      field('turnaroundDays', 'Days at a vendor, until the shop’s own record says', {
-        unit: 'days',
-        scale: 1,
-        least: 1,
-        most: 365,
-      }),
+    ],
+  },
+  {
+    title: 'When a head is ready, until the shop’s own record says',
+    fields: [
+      field('turnaroundDays', 'Days at a vendor', days(1, 365), 'Calendar days, freight in.'),
+      field('stepDays', 'Working days of one step', days(0.05, 20), 'With the wait before it.'),
+      field('answerDays', 'Days until a customer answers', days(0.5, 60), 'Calendar days.'),
+      field('partsDays', 'Days until parts come', days(0.5, 365), 'Where nobody promised a day.'),
+      field('holdDays', 'Days on hold', days(0.5, 60), 'Until somebody decides.'),
     ],
   },
   ...expectedSettingGroups,

@@ -25,6 +25,7 @@ export const noMoreThan = (most: number): SettingKind => ({ quantity: 'depth', w
 export const noLessThan = (least: number): SettingKind => ({ quantity: 'depth', within: [least, 0.5] })
 export const angle: SettingKind = { quantity: 'angle' }
 export const cc = (least: number, most: number): SettingKind => ({ unit: 'cc', scale: 1, least, most })
+export const days = (least: number, most: number): SettingKind => ({ unit: 'days', scale: 1, least, most })
 /** A pure number: so many limits, so many uncertainties. */
 export const times: SettingKind = { unit: 'times', scale: 1, least: 0.5, most: 100 }
 export const perCent = (most: number): SettingKind => ({ unit: '%', scale: 0.01, least: 0.1, most })

@@ -2,6 +2,7 @@ import { defaultExpectedLimits, type ExpectedLimits } from '../expected/limits'
 import type { RouteSettings } from '../route/types'
 import { defaultRouteSettings } from '../route/settings'
 import { usualValveLists, type ValveLists } from '../valve-sheet/lists'
+import { usualCalendar, type ShopCalendar } from './open-calendar'
 import type { CornerInset } from '../straightness/corner-inset'
 import type { WantedFigures } from '../wanted/figures'
 
@@ -22,6 +23,11 @@ export type ShopSettings = RouteSettings &
     readonly ptvLeastIntakeIn: number
     readonly ptvLeastExhaustIn: number
     readonly turnaroundDays: number
+    /** Until the shop's own record says: working days a step, calendar days of the waits. */
+    readonly stepDays: number
+    readonly answerDays: number
+    readonly partsDays: number
+    readonly holdDays: number
     /** A tablet that nobody touches for so long goes back to the rack of time cards. */
     readonly tabletIdleMinutes: number
     /** Where the corners of a head are touched, when its casting's record does not say; null: asked at first use. */
@@ -30,10 +36,12 @@ export type ShopSettings = RouteSettings &
     readonly wanted: WantedFigures
     /** Shims and seat angles to be picked from at the valves. */
     readonly valveLists: ValveLists
+    /** Days of the week on which the shop works, and its holidays. */
+    readonly calendar: ShopCalendar
   }
 
 /** The limits among them, as against the tables of steps and what was asked at first use. */
-export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset' | 'wanted' | 'valveLists'>
+export type ShopLimits = Omit<ShopSettings, 'rules' | 'cornerInset' | 'wanted' | 'valveLists' | 'calendar'>
 
 /** What a shop starts with. Each is common practice unless the line says otherwise; the owner changes them. */
 export const defaultShopSettings: ShopSettings = {
@@ -51,8 +59,13 @@ export const defaultShopSettings: ShopSettings = {
   ptvLeastIntakeIn: 0.08, // published range 0.080–0.100, see lib/core/clearance
   ptvLeastExhaustIn: 0.1,
   turnaroundDays: 5,
+  stepDays: 0.4,
+  answerDays: 2,
+  partsDays: 7,
+  holdDays: 2,
   tabletIdleMinutes: 5,
   cornerInset: null,
   wanted: {},
   valveLists: usualValveLists,
+  calendar: usualCalendar,
 }

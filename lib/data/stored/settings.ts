@@ -7,6 +7,7 @@ import { ownConditionIds } from '@/lib/core/route/own-conditions'
 import type { OwnStep, RouteRules, StepChange } from '@/lib/core/route/rules'
 import { isOwnStep, isWorkId, stations, type OwnStepId } from '@/lib/core/route/step-ids'
 import { defaultShopSettings, type ShopLimits, type ShopSettings } from '@/lib/core/shop/settings'
+import { usualCalendar } from '@/lib/core/shop/open-calendar'
 import { usualValveLists } from '@/lib/core/valve-sheet/lists'
 import { storedObject, type Fields } from './stored-json'
 import { storedWantedFigures } from './wanted'
@@ -45,7 +46,14 @@ const rules = z.object({
   own: z.array(ownStep).default([]),
 } satisfies Fields<RouteRules>)
 
-const { rules: _rules, cornerInset: _inset, wanted: _wanted, valveLists: _lists, ...limits } = defaultShopSettings
+const {
+  rules: _rules,
+  cornerInset: _inset,
+  wanted: _wanted,
+  valveLists: _lists,
+  calendar: _calendar,
+  ...limits
+} = defaultShopSettings
 const limitFields = Object.fromEntries(
   Object.entries(limits).map(([key, usual]) => [key, z.number().default(usual)]),
 ) as Record<keyof ShopLimits, z.ZodDefault<z.ZodNumber>>
@@ -59,6 +67,9 @@ const settings = z.object({
   valveLists: z
     .object({ shimsIn: z.array(z.number()).readonly(), seatAngles: z.array(z.string()).readonly() })
     .default(usualValveLists),
+  calendar: z
+    .object({ openWeekdays: z.array(z.number()).readonly(), closedDays: z.array(z.string()).readonly() })
+    .default(usualCalendar),
 } satisfies Fields<ShopSettings>) satisfies z.ZodType<ShopSettings>
 
 export const settingsValues = storedObject<ShopSettings>('Settings.values', settings)

@@ -4,6 +4,7 @@ import { must } from '@/lib/core/errors'
 import { rulesChanges } from '@/lib/core/route/rules-words'
 import { settingFields, settingWords } from '@/lib/core/shop/setting-fields'
 import { defaultShopSettings, type ShopSettings } from '@/lib/core/shop/settings'
+import { closedDaysText, openWeekdaysText } from '@/lib/core/shop/open-calendar'
 import { capital } from '@/lib/core/route/words'
 import type { WantedFigures } from '@/lib/core/wanted/figures'
 import { wantedChanges, wantedNames } from '@/lib/dossier/wanted-changes'
@@ -59,6 +60,8 @@ export async function seeSettings(actor: Actor, page = 1): Promise<SettingsSeen>
 const changeWords = (before: ShopSettings, after: ShopSettings): string[] => [
   ...insetChange(before.cornerInset, after.cornerInset),
   ...listChanges(before.valveLists, after.valveLists),
+  ...listChange('Closed', closedText(before), closedText(after)),
+  ...listChange('Open on', openText(before), openText(after)),
   ...limitChanges(before, after),
   ...wantedChangeWords(before.wanted, after.wanted),
   ...rulesChanges(before.rules, after.rules),
@@ -78,6 +81,9 @@ const listChanges = (before: ValveLists, after: ValveLists): string[] => [
   ...listChange('Shims the shop has', shimsText(before.shimsIn), shimsText(after.shimsIn)),
   ...listChange('Seat angles', before.seatAngles.join(', '), after.seatAngles.join(', ')),
 ]
+
+const openText = ({ calendar }: ShopSettings): string => openWeekdaysText(calendar.openWeekdays)
+const closedText = ({ calendar }: ShopSettings): string => closedDaysText(calendar.closedDays).replaceAll('\n', '; ')
 
 const listChange = (label: string, from: string, to: string): string[] =>
   from === to ? [] : [`${label}: ${to === '' ? 'none' : to}; before: ${from === '' ? 'none' : from}`]

@@ -5,7 +5,7 @@ import { defaultShopSettings } from '@/lib/core/shop/settings'
 const fieldOf = (key: SettingKey) => settingFields.find((field) => field.key === key)!
 
 /** Steps, the corners, wanted figures and the valves' lists are set in places of their own. */
-const onOtherPages = ['rules', 'cornerInset', 'wanted', 'valveLists']
+const onOtherPages = ['rules', 'cornerInset', 'wanted', 'valveLists', 'calendar']
 
 test('every setting has one field', () => {
   expect(settingFields.map(({ key }) => key).toSorted()).toEqual(

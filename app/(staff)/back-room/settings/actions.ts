@@ -7,6 +7,8 @@ import { changeShopWanted } from '@/lib/use-cases/settings/change-shop-wanted'
 import { setCornerInset } from '@/lib/use-cases/settings/set-corner-inset'
 import { valveListsSchema } from '@/lib/schemas/valve-lists'
 import { setValveLists } from '@/lib/use-cases/settings/set-valve-lists'
+import { calendarSchema } from '@/lib/schemas/shop-calendar'
+import { setCalendar } from '@/lib/use-cases/settings/set-calendar'
 import { defineAction } from '@/lib/web/define-action'
 
 export const changeSettingsAction = defineAction(
@@ -34,5 +36,12 @@ export const changeValveListsAction = defineAction(
   'changeValveLists',
   valveListsSchema,
   setValveLists,
+  () => '/back-room/settings',
+)
+
+export const changeCalendarAction = defineAction(
+  'changeCalendar',
+  calendarSchema,
+  setCalendar,
   () => '/back-room/settings',
 )

@@ -12,6 +12,7 @@ import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { insetWords } from '@/lib/words/corner-inset'
 import { PageHead } from '../_components/page-head'
+import { CalendarForm } from './_components/calendar-form'
 import { CornerInsetForm } from './_components/corner-inset-form'
 import { ValveListsForm } from './_components/valve-lists-form'
 import { Behind } from '../steps/_components/behind'
@@ -51,6 +52,11 @@ export default async function SettingsPage({ searchParams }: ListProps) {
           />
         </section>
       ))}
+      <section className="part">
+        <h2>Working days and holidays</h2>
+        <p className="soft">Expected finish and proposed promise leave the other days out.</p>
+        <CalendarForm calendar={current.values.calendar} />
+      </section>
       <section className="part">
         <h2>Where corners are touched</h2>
         <p>
