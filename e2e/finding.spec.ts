@@ -122,7 +122,7 @@ test('yes on the link: the work is on the route, the price on the account, the c
   await expect(customer.getByRole('button', { name: /^(Yes|No),/ })).toHaveCount(0)
 
   // The counter's page was open all the while.
-  const list = page.getByRole('region', { name: 'Findings waiting for an answer' })
+  const list = page.getByRole('region', { name: 'Answered on their links' })
   await expect(list.getByText(/answered yes on the link by Wilma Harrow/)).toBeVisible()
   await page.goto(`/jobs/${number}`)
   await expect(page.getByRole('region', { name: 'Findings' })).toContainText('answered yes on the link by Wilma Harrow')

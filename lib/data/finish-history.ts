@@ -37,12 +37,12 @@ export async function tookRows(reader: Reader, stepIds: readonly string[], now: 
   )
   const rows = await reader.$queryRaw<Raw[]>`
     ${Prisma.join(steps, ' UNION ALL ')}
-    UNION ALL SELECT * FROM (SELECT 'answer', '', '', '', "reportedAt", NULL, "answeredAt" FROM "Finding"
-      WHERE "answeredAt" > ${since} ORDER BY "answeredAt" DESC LIMIT ${mostOwn}) a
-    UNION ALL SELECT * FROM (SELECT 'parts', '', '', '', "openedAt", NULL, "arrivedAt" FROM "PartsWait"
-      WHERE "arrivedAt" > ${since} ORDER BY "arrivedAt" DESC LIMIT ${mostOwn}) p
-    UNION ALL SELECT * FROM (SELECT 'hold', '', '', '', "openedAt", NULL, "decidedAt" FROM "Hold"
-      WHERE "decidedAt" > ${since} ORDER BY "decidedAt" DESC LIMIT ${mostOwn}) h
+    UNION ALL SELECT 'answer', '', '', '', a."reportedAt", NULL, a."answeredAt"
+      FROM (SELECT "reportedAt", "answeredAt" FROM "Finding" WHERE "answeredAt" > ${since} ORDER BY "answeredAt" DESC LIMIT ${mostOwn}) a
+    UNION ALL SELECT 'parts', '', '', '', p."openedAt", NULL, p."arrivedAt"
+      FROM (SELECT "openedAt", "arrivedAt" FROM "PartsWait" WHERE "arrivedAt" > ${since} ORDER BY "arrivedAt" DESC LIMIT ${mostOwn}) p
+    UNION ALL SELECT 'hold', '', '', '', h."openedAt", NULL, h."decidedAt"
+      FROM (SELECT "openedAt", "decidedAt" FROM "Hold" WHERE "decidedAt" > ${since} ORDER BY "decidedAt" DESC LIMIT ${mostOwn}) h
     UNION ALL SELECT 'vendor', o."vendorId", v."name", o."scope", o."sentAt", NULL, l."receivedAt"
       FROM (SELECT "id" FROM "OutsideOrderVisit" WHERE "id" > '' ORDER BY "id" DESC LIMIT ${newestLines}) listed
       JOIN "OutsideOrderVisit" l ON l."id" = listed."id"
@@ -65,16 +65,6 @@ export type QueuedRow = {
   readonly heads: number
 }
 
-/** What stands at the stations now, by promise: as many lines as there are promises. One statement. */
-export async function queuedRows(reader: Reader): Promise<QueuedRow[]> {
-  const rows = await reader.$queryRaw<(Omit<QueuedRow, 'heads'> & { heads: number | bigint })[]>`
-    SELECT s."station", j."urgent", j."promiseOn", COUNT(DISTINCT s."visitId") AS "heads"
-    FROM "RouteStep" s JOIN "Visit" v ON v."id" = s."visitId" JOIN "Job" j ON j."id" = v."jobId"
-    WHERE s."queue" IN ('ready', 'started')
-    GROUP BY s."station", j."urgent", j."promiseOn"`
-  return rows.map((row) => ({ ...row, urgent: Boolean(row.urgent), heads: Number(row.heads) }))
-}
-
 /** What a head that has not left is at, has before it and waits for. */
 export type OpenRow = {
   readonly visitId: string
@@ -90,11 +80,16 @@ export type OpenRow = {
   readonly scope: string
 }
 
-type OpenRaw = Omit<OpenRow, 'since'> & { readonly since: string | Date | null }
+type OpenRaw = Omit<OpenRow, 'since' | 'kind'> & {
+  readonly kind: OpenRow['kind'] | 'queue'
+  readonly since: string | Date | null
+}
 
-/** The same of many heads in one statement; steps in their order. */
-export async function openRows(reader: Reader, visitIds: readonly string[]): Promise<OpenRow[]> {
-  if (visitIds.length === 0) return []
+export type OpenNow = { readonly rows: readonly OpenRow[]; readonly queued: readonly QueuedRow[] }
+
+/** The same of many heads, steps in their order, and what stands at the stations now, by promise. One statement. */
+export async function openRows(reader: Reader, visitIds: readonly string[]): Promise<OpenNow> {
+  if (visitIds.length === 0) return { rows: [], queued: [] }
   const ids = Prisma.join([...visitIds])
   const rows = await reader.$queryRaw<OpenRaw[]>`
     SELECT o."visitId", 'away' AS "kind", ve."name" AS "what", r."promisedOn" AS "more", r."sentAt" AS "since",
@@ -124,6 +119,19 @@ export async function openRows(reader: Reader, visitIds: readonly string[]): Pro
     UNION ALL
     SELECT "visitId", 'step', "label", "station", NULL, "stepId", "queue", "place" FROM "RouteStep"
       WHERE "visitId" IN (${ids}) AND "queue" IN ('ready', 'started', 'coming')
+    UNION ALL
+    SELECT '', 'queue', s."station", j."promiseOn", NULL, CASE WHEN j."urgent" THEN 'urgent' ELSE '' END,
+      CAST(COUNT(DISTINCT s."visitId") AS TEXT), 0
+      FROM "RouteStep" s JOIN "Visit" v ON v."id" = s."visitId" JOIN "Job" j ON j."id" = v."jobId"
+      WHERE s."queue" IN ('ready', 'started')
+      GROUP BY s."station", j."urgent", j."promiseOn"
     ORDER BY 8`
-  return rows.map((row) => ({ ...row, since: row.since === null ? null : new Date(row.since) }))
+  return {
+    rows: rows.flatMap(({ kind, since, ...row }) =>
+      kind === 'queue' ? [] : [{ ...row, kind, since: since === null ? null : new Date(since) }],
+    ),
+    queued: rows.flatMap(({ kind, what, more, key, scope }) =>
+      kind === 'queue' ? [{ station: what, promiseOn: more, urgent: key === 'urgent', heads: Number(scope) }] : [],
+    ),
+  }
 }

@@ -12,25 +12,14 @@ export type FloorVisit = {
   readonly tag: string | null
   readonly whereabouts: string
   readonly changedAt: Date
-  readonly job: {
-    readonly id: string
-    readonly number: string
-    readonly promiseOn: string | null
-    readonly urgent: boolean
-    readonly customer: string
-    readonly phone: string
-  }
-  readonly why: readonly WhyRow[]
-}
-
-/** One thing that may hold a head up: an open hold, wait or finding, who has it or sends it, a step that can be worked on. */
-export type WhyRow = {
-  readonly visitId: string
-  readonly kind: 'hold' | 'wait' | 'finding' | 'on order' | 'away' | 'step'
-  /** Its reason, the part, the finding, the vendor's name or the step's label. */
-  readonly what: string
-  /** The day promised; of a step its station. */
-  readonly more: string | null
+  readonly bookedAt: Date
+  readonly jobId: string
+  readonly jobNumber: string
+  readonly promiseOn: string | null
+  readonly urgent: boolean
+  readonly dueMinor: number
+  readonly customer: string
+  readonly phone: string
 }
 
 const onTheFloor: readonly Whereabouts[] = [
@@ -45,78 +34,41 @@ const onTheFloor: readonly Whereabouts[] = [
   'released',
 ]
 
-type Row = Omit<FloorVisit, 'job' | 'why'> & {
+/** More jobs than a shop has room for; what is beyond it is not looked at. */
+export const mostOpenJobs = 2500
+
+type Row = { readonly [K in keyof FloorVisit]: FloorVisit[K] extends Date ? string | Date : FloorVisit[K] | null } & {
+  readonly id: string
+  readonly headId: string
   readonly jobId: string
-  readonly jobNumber: string
-  readonly promiseOn: string | null
-  readonly urgent: boolean
-  readonly customer: string | null
-  readonly phone: string | null
 }
 
-/** The heads that have not left, a hundred jobs a page, the earliest promise first. Two statements. */
-export async function floorVisits(reader: Reader, page: number): Promise<Paged<FloorVisit>> {
+/** The heads that have not left, the earliest promise first. One statement. */
+export async function floorVisits(reader: Reader): Promise<FloorVisit[]> {
   const rows = await reader.$queryRaw<Row[]>`
-    SELECT v."id", v."position", v."headId", t."number" AS "tag", p."whereabouts", p."changedAt",
-      j."id" AS "jobId", j."number" AS "jobNumber", j."promiseOn", j."urgent", c."name" AS "customer", c."phone"
-    FROM (
-      SELECT f."id" FROM "Job" f WHERE f."id" IN (
-        SELECT fv."jobId" FROM "VisitPlace" fp JOIN "Visit" fv ON fv."id" = fp."visitId"
-        WHERE fp."whereabouts" IN (${Prisma.join([...onTheFloor])}))
-      ORDER BY CASE WHEN f."promiseOn" IS NULL THEN 1 ELSE 0 END, f."promiseOn", f."number"
-      LIMIT ${pageSize + 1} OFFSET ${(page - 1) * pageSize}
-    ) listed
-    JOIN "Job" j ON j."id" = listed."id"
-    JOIN "Visit" v ON v."jobId" = j."id"
-    JOIN "VisitPlace" p ON p."visitId" = v."id"
+    SELECT v."id", v."position", v."headId", v."createdAt" AS "bookedAt", t."number" AS "tag", p."whereabouts",
+      p."changedAt", j."id" AS "jobId", j."number" AS "jobNumber", j."promiseOn", j."urgent", j."dueMinor",
+      c."name" AS "customer", c."phone"
+    FROM "VisitPlace" p
+    JOIN "Visit" v ON v."id" = p."visitId"
+    JOIN "Job" j ON j."id" = v."jobId"
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
     LEFT JOIN "CustomerContact" c ON c."customerId" = j."customerId"
     WHERE p."whereabouts" IN (${Prisma.join([...onTheFloor])})
-    ORDER BY CASE WHEN j."promiseOn" IS NULL THEN 1 ELSE 0 END, j."promiseOn", j."number", v."position"`
-  const jobs = [...new Set(rows.map((row) => row.jobId))]
-  const listed = new Set(jobs.slice(0, pageSize))
-  const shown = rows.filter((row) => listed.has(row.jobId))
-  const why = await whyRows(
-    reader,
-    shown.map((row) => row.id),
-  )
-  return { rows: shown.map((row) => floorVisit(row, why)), more: jobs.length > pageSize }
-}
-
-function floorVisit(row: Row, why: readonly WhyRow[]): FloorVisit {
-  const { jobId, jobNumber, promiseOn, urgent, customer, phone, changedAt, ...visit } = row
-  return {
-    ...visit,
-    changedAt: new Date(changedAt),
-    job: { id: jobId, number: jobNumber, promiseOn, urgent, customer: customer ?? '', phone: phone ?? '' },
-    why: why.filter((one) => one.visitId === row.id),
-  }
-}
-
-/** In one statement; steps in their order. */
-async function whyRows(reader: Reader, visitIds: readonly string[]): Promise<WhyRow[]> {
-  if (visitIds.length === 0) return []
-  const ids = Prisma.join([...visitIds])
-  return reader.$queryRaw<WhyRow[]>`
-    SELECT o."visitId", 'away' AS "kind", ve."name" AS "what", r."promisedOn" AS "more", 0 AS "place"
-      FROM "OutsideOrderVisit" o JOIN "OutsideOrder" r ON r."id" = o."orderId" JOIN "Vendor" ve ON ve."id" = r."vendorId"
-      WHERE o."visitId" IN (${ids}) AND o."receivedAt" IS NULL AND r."sentAt" IS NOT NULL
-    UNION ALL
-    SELECT h."visitId", 'on order', ve."name", r."promisedOn", 0
-      FROM "SupplyHead" h JOIN "SupplyLine" l ON l."id" = h."lineId" JOIN "SupplyOrder" r ON r."id" = l."orderId"
-      JOIN "Vendor" ve ON ve."id" = r."vendorId"
-      WHERE h."visitId" IN (${ids}) AND h."arrivedAt" IS NULL AND r."endedAt" IS NULL
-    UNION ALL
-    SELECT "visitId", 'wait', "what", "promisedOn", 0 FROM "PartsWait"
-      WHERE "visitId" IN (${ids}) AND "arrivedAt" IS NULL
-    UNION ALL
-    SELECT "visitId", 'hold', "reason", NULL, 0 FROM "Hold" WHERE "visitId" IN (${ids}) AND "decidedAt" IS NULL
-    UNION ALL
-    SELECT "visitId", 'finding', "what", NULL, 0 FROM "Finding" WHERE "visitId" IN (${ids}) AND "answer" IS NULL
-    UNION ALL
-    SELECT "visitId", 'step', "label", "station", "place" FROM "RouteStep"
-      WHERE "visitId" IN (${ids}) AND "queue" IN ('ready', 'started')
-    ORDER BY 5`
+    ORDER BY CASE WHEN j."promiseOn" IS NULL THEN 1 ELSE 0 END, j."promiseOn", j."number", v."position"
+    LIMIT ${mostOpenJobs}`
+  return rows.map((row) => ({
+    ...{ id: row.id, headId: row.headId, jobId: row.jobId, tag: row.tag, promiseOn: row.promiseOn },
+    position: row.position ?? 0,
+    whereabouts: row.whereabouts ?? '',
+    changedAt: new Date(row.changedAt),
+    bookedAt: new Date(row.bookedAt),
+    jobNumber: row.jobNumber ?? '',
+    urgent: Boolean(row.urgent),
+    dueMinor: Number(row.dueMinor ?? 0),
+    customer: row.customer ?? '',
+    phone: row.phone ?? '',
+  }))
 }
 
 /** A finding that the counter lists: one that nobody has answered, or an answer that came over a link. */

@@ -3,37 +3,37 @@ import { Suspense } from 'react'
 import { MailTrouble } from '@/app/_components/messages/mail-trouble'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
-import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Loading } from '@/app/_components/ui/loading'
 import { Pager } from '@/app/_components/ui/pager'
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
-import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import { seeCounter, type CounterView } from '@/lib/use-cases/counter/see-counter'
+import { isWorkFilter, type WorkFilter } from '@/lib/use-cases/counter/work-filters'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { seeArriving } from '@/lib/use-cases/supply/see-arriving'
 import { pageOf } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
-import { AnswerList } from './_components/answer-list'
-import { ArrivingList } from './_components/arriving-list'
-import { JobList } from './_components/job-list'
+import { NeedsYou } from './_components/needs-you'
+import { WorkFilterLinks } from './_components/work-filter-links'
+import { WorkTable } from './_components/work-table'
+import styles from './_components/counter.module.css'
 
 export const metadata: Metadata = { title: 'Counter' }
 
-type Props = { searchParams: Promise<{ page?: string | string[] }> }
+type Props = { searchParams: Promise<{ page?: string | string[]; show?: string | string[] }> }
 
 export default async function CounterPage({ searchParams }: Props) {
-  const page = pageOf((await searchParams).page)
+  const asked = await searchParams
+  const page = pageOf(asked.page)
+  const filter = typeof asked.show === 'string' && isWorkFilter(asked.show) ? asked.show : 'all'
   const actor = await requirePerson('job.see')
-  const mayBook = can(actor, 'job.book')
   return (
     <>
       <div className="row spread">
         <h1>At the counter</h1>
-        <div className="row">
+        <div className="row no-print">
           {can(actor, 'customer.see') && <ButtonLink href="/customers">Customers</ButtonLink>}
-          {can(actor, 'price.see') && <ButtonLink href="/counter/unpaid">Unpaid</ButtonLink>}
           {can(actor, 'paper.print') && <ButtonLink href="/counter/labels">Tag labels</ButtonLink>}
-          {mayBook && (
+          {can(actor, 'job.book') && (
             <ButtonLink href="/counter/book" variant="main">
               Book a job
             </ButtonLink>
@@ -41,83 +41,51 @@ export default async function CounterPage({ searchParams }: Props) {
         </div>
       </div>
       <Suspense fallback={<Loading />}>
-        <Lists actor={actor} mayBook={mayBook} page={page} />
+        <WorkInHand actor={actor} filter={filter} page={page} />
       </Suspense>
     </>
   )
 }
 
-async function Lists({ actor, mayBook, page }: { actor: Actor; mayBook: boolean; page: number }) {
+const hrefOf = (filter: WorkFilter, page: number): string =>
+  `/counter?${new URLSearchParams({ ...(filter === 'all' ? {} : { show: filter }), page: String(page) }).toString()}`
+
+async function WorkInHand({ actor, filter, page }: { actor: Actor; filter: WorkFilter; page: number }) {
   const newest = await newestChange()
-  const [counter, arriving] = await Promise.all([
-    seeCounter(actor, { now: new Date(), page }),
-    seeArriving(actor, new Date(), page),
-  ])
+  const view = await seeCounter(actor, { now: new Date(), filter, page })
+  const withPrices = can(actor, 'price.see')
+  const may = {
+    ask: can(actor, 'finding.ask'),
+    handOver: can(actor, 'visit.hand-over'),
+    release: can(actor, 'visit.release'),
+  }
   return (
     <>
       <AutoRefresh newest={newest} />
       <MailTrouble actor={actor} />
-      <div className="columns">
-        <div className="stack-large">
-          <JobList
-            title="Promises at risk"
-            jobs={counter.atRisk}
-            view={counter}
-            tell="why"
-            empty={
-              <EmptyState title="No promise is at risk">
-                <p>
-                  A job stands here from two days before its promise until its heads are finished, with what it waits
-                  for.
-                </p>
-              </EmptyState>
-            }
-          />
-          <AnswerList findings={counter.answers} view={counter} mayAsk={can(actor, 'finding.ask')} />
+      {page === 1 && <NeedsYou view={view} may={may} />}
+      <section aria-labelledby="work" className="stack">
+        <div className={styles.head}>
+          <h2 id="work">Work in hand</h2>
+          <WorkFilterLinks chosen={filter} counts={view.counts} withPrices={withPrices} />
         </div>
-        <div className="stack-large">
-          <JobList
-            title="Ready to hand over"
-            jobs={counter.ready}
-            view={counter}
-            tell="since"
-            handOver={can(actor, 'visit.hand-over')}
-            empty={
-              <EmptyState title="Nothing to hand over">
-                <p>Released heads stand here until somebody takes them.</p>
-              </EmptyState>
-            }
-          />
-          <JobList
-            title="Finished, waiting for release"
-            jobs={counter.finished}
-            view={counter}
-            tell="since"
-            empty={
-              <EmptyState title="Nothing waits for release">
-                <p>A head that passed its final inspection stands here until the owner or a deputy releases it.</p>
-              </EmptyState>
-            }
-          />
-          <ArrivingList orders={arriving.rows} locale={counter.locale} />
-          <JobList
-            title="Expected in"
-            jobs={counter.expected}
-            view={counter}
-            tell="nothing"
-            empty={
-              <EmptyState title="Nothing is expected">
-                <p>
-                  {mayBook
-                    ? 'Book a job: its heads stand here until they are checked in.'
-                    : 'Booked heads stand here until they are checked in.'}
-                </p>
-              </EmptyState>
-            }
-          />
-        </div>
-      </div>
-      <Pager page={page} more={counter.more || arriving.more} href={(to) => `/counter?page=${to}`} />
+        {view.jobs.length > 0 ? (
+          <WorkTable view={view} withPrices={withPrices} />
+        ) : (
+          <Nothing view={view} mayBook={can(actor, 'job.book')} />
+        )}
+        <Pager page={page} more={view.more} href={(to) => hrefOf(filter, to)} />
+      </section>
     </>
+  )
+}
+
+/** One line, with the next deed. */
+function Nothing({ view, mayBook }: { view: CounterView; mayBook: boolean }) {
+  if (view.counts.all > 0) return <p className="soft">No job here. {view.counts.all} in hand.</p>
+  return (
+    <p className="soft">
+      {mayBook ? 'No work in hand. Book a job: it stands here until it is handed over.' : 'No work in hand.'}
+    </p>
   )
 }

@@ -1,7 +1,7 @@
 import type { Finish } from '@/lib/core/finish/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
-import { openRows, queuedRows, tookRows, type OpenRow } from '@/lib/data/finish-history'
+import { openRows, tookRows, type OpenRow } from '@/lib/data/finish-history'
 import { finishOf, type HeadToFinish } from './finish-of'
 import { shopRecord } from './shop-record'
 
@@ -14,9 +14,9 @@ export type Finishes = {
 
 type Shop = { readonly now: Date; readonly timeZone: string; readonly settings: ShopSettings }
 
-/** When each of these heads will be ready. Three statements, however many heads. */
+/** When each of these heads will be ready. Two statements, however many heads. */
 export async function finishesOf(reader: Reader, heads: readonly HeadToFinish[], shop: Shop): Promise<Finishes> {
-  const found = await openRows(
+  const { rows: found, queued } = await openRows(
     reader,
     heads.map(({ id }) => id),
   )
@@ -26,7 +26,6 @@ export async function finishesOf(reader: Reader, heads: readonly HeadToFinish[],
     if (own) own.push(row)
     else rows.set(row.visitId, [row])
   }
-  const queued = await queuedRows(reader)
   const steps = found.flatMap(({ kind, key }) => (kind === 'step' ? [key] : []))
   const took = await tookRows(reader, steps, shop.now)
   const known = { ...shop, queued, record: shopRecord(took, shop.settings, shop.timeZone) }

@@ -1,29 +1,41 @@
 import type { Actor } from '@/lib/core/access/roles'
-import { allow } from '@/lib/core/access/can'
+import { allow, can } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
+import { supplyOut } from '@/lib/data/away-list'
 import { db } from '@/lib/data/db'
-import { counterFindings, floorVisits, type CounterFinding, type FloorVisit } from '@/lib/data/floor'
-import { currentRules } from '@/lib/data/settings'
-import { shopOf } from '@/lib/data/shop'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
-import { jobRow, type CounterJob, type VisitsOfJob } from './job-row'
+import { counterFindings, floorVisits, type CounterFinding, type FloorVisit } from '@/lib/data/floor'
+import { currentSettings } from '@/lib/data/settings'
+import { shopOf } from '@/lib/data/shop'
+import { supplyView, type SupplyView } from '@/lib/data/supply-view'
+import { finishesOf } from '@/lib/dossier/finish/finishes'
+import { workJob, type VisitsOfJob, type WorkJob } from './job-row'
+import { filtersOf, workFilters, type WorkFilter } from './work-filters'
 
 export type OpenFinding = FindingRow & { readonly customer: string; readonly phone: string }
 
 export type CounterView = {
   readonly timeZone: string
   readonly locale: string
+  readonly currency: string
   readonly today: string
-  readonly expected: readonly CounterJob[]
-  readonly ready: readonly CounterJob[]
-  readonly finished: readonly CounterJob[]
+  readonly filter: WorkFilter
+  /** How many open jobs each filter shows. */
+  readonly counts: Readonly<Record<WorkFilter, number>>
+  /** A page of the jobs under the filter, the earliest promise first. */
+  readonly jobs: readonly WorkJob[]
+  /** What needs a deed now. */
   readonly answers: readonly OpenFinding[]
   /** What customers answered on their links lately. */
   readonly answeredByLink: readonly FindingRow[]
-  readonly atRisk: readonly CounterJob[]
-  /** Whether another page follows. */
+  readonly ready: readonly WorkJob[]
+  readonly toRelease: readonly WorkJob[]
+  readonly atRisk: readonly WorkJob[]
+  /** Supply orders promised for today, and those that are late. */
+  readonly arriving: readonly SupplyView[]
+  /** Whether another page of the jobs follows. */
   readonly more: boolean
 }
 
@@ -31,63 +43,79 @@ export type CounterView = {
 const lateDays = 7
 const daysBefore = (now: Date, days: number) => new Date(now.getTime() - days * 24 * 60 * 60 * 1000)
 
-/** A promise this near, with the work not finished, is at risk. */
-const nearDays = 2
-const notFinished: readonly Whereabouts[] = [
-  'expected',
-  'on order',
-  'in house',
-  'away',
-  'waiting for parts',
-  'waiting for an answer',
-  'held',
-]
+/** Rows of the table on a page. */
+const rowsOnPage = 60
+/** So many jobs by the nearest promises are asked whether their promise is at risk; a later promise is not. */
+const watched = 200
 
-/** What the counter must know at a glance, a page of jobs by promise; a job stands once in a list, with those of its heads that the list is about. */
-export async function seeCounter(actor: Actor, input: { now: Date; page?: number }): Promise<CounterView> {
+type Asked = { readonly now: Date; readonly filter?: WorkFilter; readonly page?: number }
+
+/** The work in hand: a page of the jobs with a head that has not left, and above it what needs a deed now. */
+export async function seeCounter(actor: Actor, { now, filter = 'all', page = 1 }: Asked): Promise<CounterView> {
   must(allow(actor, 'job.see'))
   const client = await db()
   const shop = await shopOf(client)
-  const rules = await currentRules(client)
-  const page = input.page ?? 1
-  const visits = await floorVisits(client, page)
-  const findings = await counterFindings(client, daysBefore(input.now, lateDays), page)
-  const today = dayIn(shop.timeZone, input.now)
-  const jobsWhere = (places: readonly Whereabouts[]): CounterJob[] =>
-    grouped(visits.rows, places)
-      .map((of) => jobRow(of, today, rules))
-      .sort((a, b) => (a.number < b.number ? -1 : 1))
+  const { timeZone } = shop
+  const { values: settings } = await currentSettings(client)
+  const today = dayIn(timeZone, now)
+  const jobs = byJob(await floorVisits(client))
+  const quiet = jobs.filter((visits) => filtersOf(visits, { today, timeZone, isAtRisk: () => false }).has(filter))
+  const asked = [...new Set([...jobs.filter(isUnfinished).slice(0, watched), ...pageOf(quiet, page)])]
+  const heads = (of: readonly VisitsOfJob[]) => of.flat().map(headToFinish)
+  const finishes = await finishesOf(client, heads(asked), { now, timeZone, settings })
+  const shown = { today, rules: settings.rules, manner: shop, finishes, withPrices: can(actor, 'price.see') }
+  const rowOf = (visits: VisitsOfJob): WorkJob => workJob(visits, shown)
+  const known = asked.map(rowOf)
+  const atRisk = new Set(known.filter((job) => job.atRisk).map(({ jobId }) => jobId))
+  const under = new Map(
+    jobs.map((visits) => [visits, filtersOf(visits, { today, timeZone, isAtRisk: (id) => atRisk.has(id) })]),
+  )
+  const listed = (of: WorkFilter) => jobs.filter((visits) => under.get(visits)?.has(of))
+  const findings = await counterFindings(client, daysBefore(now, lateDays), 1)
+  const supply = await supplyOut(client, 1, today)
+  const chosen = listed(filter)
   return {
-    timeZone: shop.timeZone,
-    locale: shop.locale,
-    today,
-    expected: jobsWhere(['expected', 'on order']),
-    ready: jobsWhere(['released']),
-    finished: jobsWhere(['finished']),
+    ...{ timeZone, locale: shop.locale, currency: shop.currency, today, filter },
+    counts: Object.fromEntries(workFilters.map((of) => [of, listed(of).length])) as Record<WorkFilter, number>,
+    jobs: pageOf(chosen, page).map(rowOf),
     answers: findings.rows.filter((finding) => finding.answer === null).map(openFinding),
-    answeredByLink: findings.rows.filter((finding) => finding.answer !== null).map(rowOf),
-    atRisk: jobsWhere(notFinished)
-      .filter((job) => job.daysLeft !== null && job.daysLeft <= nearDays)
-      .sort((a, b) => (a.daysLeft ?? 0) - (b.daysLeft ?? 0)),
-    more: visits.more || findings.more,
+    answeredByLink: findings.rows.filter((finding) => finding.answer !== null).map(findingOf),
+    ready: listed('ready').slice(0, rowsOnPage).map(rowOf),
+    toRelease: jobs.filter(isToRelease).slice(0, rowsOnPage).map(rowOf),
+    atRisk: known.filter((job) => job.atRisk),
+    arriving: supply.rows
+      .map((order) => supplyView(order, { today, timeZone, withCost: false }))
+      .sort((a, b) => (a.promisedOn ?? '').localeCompare(b.promisedOn ?? '')),
+    more: chosen.length > page * rowsOnPage,
   }
 }
 
-function grouped(visits: readonly FloorVisit[], places: readonly Whereabouts[]): VisitsOfJob[] {
-  const jobs = new Map<string, VisitsOfJob>()
+const pageOf = <T>(all: readonly T[], page: number): readonly T[] =>
+  all.slice((page - 1) * rowsOnPage, page * rowsOnPage)
+
+function byJob(visits: readonly FloorVisit[]): readonly VisitsOfJob[] {
+  const jobs = new Map<string, [FloorVisit, ...FloorVisit[]]>()
   for (const visit of visits) {
-    if (!places.some((place) => place === visit.whereabouts)) continue
-    const others = jobs.get(visit.job.id)
-    jobs.set(visit.job.id, others ? [...others, visit] : [visit])
+    const others = jobs.get(visit.jobId)
+    if (others) others.push(visit)
+    else jobs.set(visit.jobId, [visit])
   }
   return [...jobs.values()]
 }
 
-const rowOf = ({ tag, headId, jobNumber, ...finding }: CounterFinding): FindingRow =>
+const isUnfinished = (visits: VisitsOfJob): boolean => visits.some(({ whereabouts }) => whereabouts !== 'released')
+const isToRelease = (visits: VisitsOfJob): boolean => visits.some(({ whereabouts }) => whereabouts === 'finished')
+
+const headToFinish = ({ id, whereabouts, bookedAt, urgent, promiseOn }: FloorVisit) => ({
+  ...{ id, bookedAt, urgent, promiseOn },
+  whereabouts: whereabouts as Whereabouts,
+})
+
+const findingOf = ({ tag, headId, jobNumber, ...finding }: CounterFinding): FindingRow =>
   findingRow(finding, { tag: tag ?? '', headId, jobNumber })
 
 const openFinding = (finding: CounterFinding): OpenFinding => ({
-  ...rowOf(finding),
+  ...findingOf(finding),
   customer: finding.customer ?? '',
   phone: finding.phone ?? '',
 })

@@ -16,6 +16,9 @@ import { taxPicks } from '@/lib/data/tax-rates'
 import { supplyOfJob } from '@/lib/data/supply-of-job'
 import { supplyView } from '@/lib/data/supply-view'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
+import { finishOfJob, type JobFinish } from '@/lib/dossier/finish/finish-of-job'
+import { basisText, longestText } from '@/lib/words/finish'
+import { noRules, type RouteRules } from '@/lib/core/route/rules'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { accountView, type AccountView } from './account-view'
 import { engineView, type EngineView } from './engine-view'
@@ -23,6 +26,14 @@ import { headView, type JobHead } from './head-view'
 import { supplyByVisit, toOrder, type JobSupply } from './job-supply'
 import { pairViews, type JobPair } from './pair-view'
 import { wantedView, type WantedView } from './wanted-view'
+
+export type JobFinishView = {
+  readonly middleOn: string
+  readonly nineOfTenOn: string
+  readonly why: string
+  readonly from: string
+  readonly atRisk: boolean
+}
 
 export type JobView = {
   readonly id: string
@@ -38,6 +49,8 @@ export type JobView = {
     readonly address: string
   }
   readonly promiseOn: string | null
+  /** When the last of its heads will be ready; null: all of them are, or have left. */
+  readonly finish: JobFinishView | null
   /** Days to the promise; below zero: late; null: nothing promised, or all of it has left. */
   readonly daysLeft: number | null
   readonly urgent: boolean
@@ -94,6 +107,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const names = await namesOf([...job.calls, ...(standing?.payments ?? [])].map(({ byId }) => byId))
   const account = standing && accountView(standing, { ...shop, names, taxPicks: await taxPicks(client) })
   const bought = supplyByVisit(orders)
+  const finish = await finishOfJob(client, heads, { now: input.now, timeZone: shop.timeZone })
   return {
     ...jobFields(job),
     from: {
@@ -101,6 +115,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
       benchQuery: job.benchQuery,
     },
     daysLeft: job.promiseOn === null || hasLeft(heads) ? null : daysBetween(today, job.promiseOn),
+    finish: finish && finishView(finish, heads[0]?.today.values.rules),
     customer: contactFor(actor, heads),
     engine: engineView(heads[0]?.visit.job.engine ?? null),
     wanted: wantedView(heads),
@@ -132,6 +147,14 @@ const left: readonly Whereabouts[] = ['handed over', 'returned as is', 'scrapped
 /** A promise is kept or broken once all heads have left: it is not late any more. */
 const hasLeft = (heads: readonly Dossier[]): boolean =>
   heads.length > 0 && heads.every((head) => left.includes(whereaboutsOf(head)))
+
+const finishView = ({ finish, atRisk }: JobFinish, rules: RouteRules = noRules): JobFinishView => ({
+  middleOn: finish.middleOn,
+  nineOfTenOn: finish.nineOfTenOn,
+  why: longestText(finish.longest, rules),
+  from: basisText(finish.from),
+  atRisk,
+})
 
 const jobFields = (job: Awaited<ReturnType<typeof jobWithCalls>>) => ({
   id: job.id,

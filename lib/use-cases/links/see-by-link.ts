@@ -5,6 +5,8 @@ import { db } from '@/lib/data/db'
 import { jobOfLink, openLink, refuseOtherJobs } from '@/lib/data/links'
 import { accountOf, type Account } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
+import { finishOfJob } from '@/lib/dossier/finish/finish-of-job'
+import { longestForCustomer } from '@/lib/words/finish'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { isOnLink, questionOf, type Manner, type Question } from '@/lib/dossier/question'
 import { shopBlock } from '@/lib/dossier/shop-block'
@@ -43,6 +45,8 @@ export type LinkView = {
   readonly currency: string
   readonly jobNumber: string
   readonly promiseOn: string | null
+  /** The middle day, which is no promise, and what it waits for; null: all of it is ready, or has left. */
+  readonly expected: { readonly on: string; readonly why: string } | null
   readonly heads: readonly LinkHead[]
   /** Things found that the customer was asked about: those that wait for an answer first. */
   readonly questions: readonly LinkQuestion[]
@@ -73,6 +77,7 @@ export async function seeByLink(token: string, now: Date): Promise<LinkView> {
   const shop = await shopOf(client)
   const job = await jobOfLink(client, link)
   const heads: LinkHead[] = []
+  const finish = await finishOfJob(client, papers, { now, timeZone: shop.timeZone })
   for (const paper of papers) heads.push(linkHead(paper, await newestSpec(client, paper)))
   return {
     shop: shopBlock(shop),
@@ -81,6 +86,7 @@ export async function seeByLink(token: string, now: Date): Promise<LinkView> {
     currency: shop.currency,
     jobNumber: job.number,
     promiseOn: job.promiseOn,
+    expected: finish && { on: finish.finish.middleOn, why: longestForCustomer(finish.finish.longest) },
     heads,
     questions: questionsOf(papers, shop),
     account: job.pricesOnLink ? accountFor(await accountOf(client, link.jobId)) : null,

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
+import type { WorkFilter } from '@/lib/use-cases/counter/work-filters'
+import type { BookedJob } from '@/lib/use-cases/jobs/book-job'
 import { testDatabase } from '@/tests/setup/database'
-import { at, book, head, machinist, monday, openShop } from '../jobs/counter-shop'
+import { at, book, counter, head, machinist, monday, openShop } from '../jobs/counter-shop'
 
 const day = (days: number): Date => new Date(monday.getTime() + days * 24 * 60 * 60 * 1000)
 
@@ -14,49 +16,90 @@ async function shop() {
 const seen = (now = monday) => seeCounter(machinist, { now })
 
 describe('at the counter', () => {
-  it('an empty shop expects nothing', async () => {
+  it('an empty shop has no work in hand', async () => {
     await shop()
-    expect(await seen()).toMatchObject({ expected: [], ready: [], finished: [], answers: [], atRisk: [] })
+    expect(await seen()).toMatchObject({
+      jobs: [],
+      ready: [],
+      toRelease: [],
+      answers: [],
+      atRisk: [],
+      counts: { all: 0 },
+    })
   })
 
-  it('a booked pair is expected, once, with its heads and the phone number', async () => {
+  it('a booked pair is one job, with its heads, the phone number and when it will be ready', async () => {
     await shop()
     await book()
-    const { expected } = await seen()
-    expect(expected).toHaveLength(1)
-    expect(expected[0]).toMatchObject({
+    const { jobs } = await seen()
+    expect(jobs).toHaveLength(1)
+    expect(jobs[0]).toMatchObject({
       number: '26-0001',
       customer: 'Tamsin Rook',
       phone: '(555) 010-4477',
       daysLeft: 18,
+      finish: { from: 'from settings' },
+      atRisk: false,
+      dueMinor: null,
     })
-    expect(expected[0]?.heads.map((entry) => entry.tag)).toEqual(['T-0401', 'T-0402'])
+    expect(jobs[0]?.heads.map((entry) => [entry.tag, entry.next])).toEqual([
+      ['T-0401', 'not here yet'],
+      ['T-0402', 'not here yet'],
+    ])
+    expect((await seeCounter(counter, { now: monday })).jobs[0]?.dueMinor).toBe(0)
   })
 
-  it('a promise is at risk from two days before it, the latest first, until the heads are finished', async () => {
+  it('a promise is at risk from the first day on, until the heads are ready', async () => {
     const { client } = await shop()
     const near = await book({ heads: [head()], promiseOn: '2026-03-05' })
-    await book({ heads: [head()], promiseOn: '2026-03-20' })
+    await book({ heads: [head()], promiseOn: '2026-05-20' })
     await book({ heads: [head()], promiseOn: '' })
     const late = await book({ heads: [head()], promiseOn: '2026-03-03' })
     const risk = async (now: Date) => (await seen(now)).atRisk.map((job) => [job.number, job.daysLeft])
-    // Monday is 2 March: three days before 5 March it is quiet, on Tuesday it is not.
-    expect(await risk(monday)).toEqual([[late.number, 1]])
-    expect(await risk(day(1))).toEqual([
-      [late.number, 0],
-      [near.number, 2],
+    // Some ten steps of 0.4 working days each are more than the three of Monday, Tuesday and Wednesday.
+    expect(await risk(monday)).toEqual([
+      [late.number, 1],
+      [near.number, 3],
     ])
     // 23:30 of 3 March in Chicago (UTC−6) is 05:30 UTC of the 4th: still the 3rd at the counter.
     expect(await risk(new Date('2026-03-04T05:30:00Z'))).toEqual([
       [late.number, 0],
       [near.number, 2],
     ])
-    await client.visitPlace.update({
-      where: { visitId: late.heads[0]?.visitId ?? '' },
-      data: { whereabouts: 'finished' },
-    })
+    const place = (whereabouts: string) =>
+      client.visitPlace.update({ where: { visitId: late.heads[0]?.visitId ?? '' }, data: { whereabouts } })
+    await place('finished')
+    expect((await seen(day(2))).toRelease.map((job) => job.number)).toEqual([late.number])
+    await place('released')
     expect(await risk(day(2))).toEqual([[near.number, 1]])
-    expect((await seen(day(2))).finished.map((job) => job.number)).toEqual([late.number])
+  })
+
+  it('each filter shows its jobs, and says how many', async () => {
+    const { client } = await shop()
+    const jobs: BookedJob[] = []
+    for (const promiseOn of ['2026-03-06', '2026-05-20', '2026-05-21', '2026-05-22', '2026-05-23']) {
+      jobs.push(await book({ heads: [head()], promiseOn }))
+    }
+    const place = (number: number, whereabouts: string, days = 0) =>
+      client.visitPlace.update({
+        where: { visitId: jobs[number]?.heads[0]?.visitId ?? '' },
+        data: { whereabouts, changedAt: day(days) },
+      })
+    await place(1, 'away')
+    await place(2, 'waiting for an answer')
+    await place(3, 'released', -15)
+    await place(4, 'released', -13)
+    const { counts } = await seen()
+    expect(counts).toEqual({ all: 5, due: 1, risk: 1, away: 1, answer: 1, ready: 2, uncollected: 1 })
+    const under = async (filter: WorkFilter) =>
+      (await seeCounter(machinist, { now: monday, filter })).jobs.map((job) => job.number)
+    const numberOf = (place: number) => jobs[place]?.number
+    expect(await under('due')).toEqual([numberOf(0)])
+    expect(await under('risk')).toEqual([numberOf(0)])
+    expect(await under('away')).toEqual([numberOf(1)])
+    expect(await under('answer')).toEqual([numberOf(2)])
+    expect(await under('ready')).toEqual([numberOf(3), numberOf(4)])
+    expect(await under('uncollected')).toEqual([numberOf(3)])
   })
 
   it('says what a late head waits for', async () => {
@@ -122,10 +165,10 @@ describe('at the counter', () => {
     })
     await place(bench, 'in house')
     const [job] = (await seen()).atRisk
-    expect(job?.heads.map((entry) => entry.why)).toEqual([
-      'away at Tarn Grinding, promised 2026-03-04',
-      'waiting for bronze guides, no promise',
-      expect.stringMatching(/\(front desk\)$/),
+    expect(job?.heads.map(({ next, waits }) => [next, waits])).toEqual([
+      ['away', 'Tarn Grinding, due Mar 4, 2026'],
+      ['waiting for parts', 'bronze guides, no promise'],
+      [expect.stringMatching(/\(front desk\)$/), ''],
     ])
   })
 
@@ -140,7 +183,8 @@ describe('at the counter', () => {
     await client.visitPlace.update({ where: { visitId: other ?? '' }, data: { whereabouts: 'handed over' } })
     const view = await seen(day(3))
     expect(view.ready.map((job) => job.heads.map((entry) => [entry.tag, entry.since]))).toEqual([[['T-0401', monday]]])
-    expect([view.expected, view.atRisk, view.finished]).toEqual([[], [], []])
+    expect([view.atRisk, view.toRelease]).toEqual([[], []])
+    expect(view.jobs.map(({ finish }) => finish)).toEqual([null])
   })
 
   it('an unanswered finding stands there with the number to call', async () => {

@@ -96,7 +96,9 @@ export const listPages = (actor: Actor, now: Date) =>
       Promise.all([seeQueue(actor, 'measuring-bench'), seeStationNames(actor), newestChange(), shopLocale()]),
     'a station that is followed': () => seeStation(actor, 'measuring-bench', 1_000_000, now),
     stations: () => Promise.all([seeStations(actor), seeStationNames(actor), newestChange()]),
-    counter: () => Promise.all([seeCounter(actor, { now }), seeArriving(actor, now), newestChange()]),
+    counter: () => Promise.all([seeCounter(actor, { now }), newestChange()]),
+    'counter, at risk': () => seeCounter(actor, { now, filter: 'risk' }),
+    arriving: () => seeArriving(actor, now),
     away: () => Promise.all([seeAway(actor, now), newestChange()]),
     'back room': () => Promise.all([seeBackRoom(actor, now), newestChange()]),
     trail: () => seeTrail(actor, { find: '', before: null }),
@@ -150,7 +152,7 @@ export const listPages = (actor: Actor, now: Date) =>
 /** The second page of each list that has several. */
 const laterPages = (actor: Actor, now: Date) => ({
   'queue, page 2': () => seeQueue(actor, 'measuring-bench', 2),
-  'counter, page 2': () => Promise.all([seeCounter(actor, { now, page: 2 }), seeArriving(actor, now, 2)]),
+  'counter, page 2': () => seeCounter(actor, { now, page: 2 }),
   'away, page 2': () => seeAway(actor, now, 2),
   'labels, page 2': () => seeLabelHeads(actor, { tags: [], page: 2 }, now),
   'ordering, page 2': () => seeOrdering(actor, { job: null, now, page: 2 }),

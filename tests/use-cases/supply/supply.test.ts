@@ -79,7 +79,7 @@ describeOnSqlite('a head that is bought', (open) => {
       ['26-0001 head 2', 'on order', ', not yet ordered'],
     ])
     expect(view.supply).toMatchObject({ toOrder: ['26-0001 head 1', '26-0001 head 2'], mayOrder: false })
-    const expected = (await seeCounter(machinist, { now: monday })).expected.find((row) => row.number === job.number)
+    const expected = (await seeCounter(machinist, { now: monday })).jobs.find((row) => row.number === job.number)
     expect(expected?.heads.map((entry) => entry.tag)).toEqual(['26-0001 head 1', '26-0001 head 2'])
     const queue = await seeQueue(machinist, 'front-desk')
     expect(queue.ready.map((line) => line.tag)).toEqual(['T-0401'])

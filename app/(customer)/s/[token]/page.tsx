@@ -57,12 +57,22 @@ async function seen(token: string): Promise<LinkView> {
   }
 }
 
-function promise({ promiseOn, locale, heads }: LinkView) {
+function promise({ promiseOn, expected, locale, heads }: LinkView) {
   if (heads.length > 0 && heads.every((head) => head.spec !== null)) return 'The work is done.'
-  if (promiseOn === null) return 'No promise date yet.'
   return (
     <>
-      Promised for <Day on={promiseOn} locale={locale} style="date" />.
+      {promiseOn === null ? (
+        'No promise date yet.'
+      ) : (
+        <>
+          Promised for <Day on={promiseOn} locale={locale} style="date" />.
+        </>
+      )}{' '}
+      {expected && (
+        <>
+          Expected about <Day on={expected.on} locale={locale} style="date" />. {expected.why}
+        </>
+      )}
     </>
   )
 }

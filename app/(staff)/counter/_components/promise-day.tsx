@@ -7,6 +7,8 @@ type Props = {
   daysLeft: number | null
   urgent: boolean
   locale: string
+  /** The day alone, and how late it is. */
+  short?: boolean
 }
 
 function distance(days: number): string {
@@ -17,7 +19,7 @@ function distance(days: number): string {
 }
 
 /** The promise of a job and how near it is. */
-export function PromiseDay({ on, daysLeft, urgent, locale }: Props) {
+export function PromiseDay({ on, daysLeft, urgent, locale, short = false }: Props) {
   return (
     <span className="row">
       {urgent && <strong>Urgent</strong>}
@@ -29,8 +31,12 @@ export function PromiseDay({ on, daysLeft, urgent, locale }: Props) {
       )}
       {on !== null && daysLeft !== null && (
         <span className="nowrap">
-          {daysLeft < 0 && <Sign kind="caution" />} <Day on={on} locale={locale} />,{' '}
-          {daysLeft < 0 ? <strong>{distance(daysLeft)}</strong> : distance(daysLeft)}
+          {daysLeft < 0 && <Sign kind="caution" />} <Day on={on} locale={locale} />
+          {daysLeft < 0 ? (
+            <strong>, {distance(daysLeft)}</strong>
+          ) : (
+            (!short || daysLeft === 0) && `, ${distance(daysLeft)}`
+          )}
         </span>
       )}
     </span>

@@ -5,6 +5,7 @@ import { Pager } from '@/app/_components/ui/pager'
 import { Phone } from '@/app/_components/ui/phone'
 import { Table } from '@/app/_components/ui/table'
 import { When } from '@/app/_components/ui/when'
+import { WorkFilterLinks } from '../_components/work-filter-links'
 import { seeUnpaid } from '@/lib/use-cases/money/see-unpaid'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { pageOf, type ListProps } from '@/lib/web/page-of'
@@ -29,6 +30,7 @@ export default async function UnpaidPage({ searchParams }: ListProps) {
   return (
     <>
       <h1>Unpaid</h1>
+      <WorkFilterLinks chosen={null} counts={null} withPrices />
       <p className="soft">Jobs that were invoiced or handed over and are not paid in full.</p>
       <Table
         label="Unpaid jobs"
