@@ -35,8 +35,8 @@ export function PreparedText({ view, prepared, onDone, onBack }: Props) {
             Open in my mail program
           </a>
         )}
-        {customer.phone !== '' && (
-          <a className={buttonClass('plain')} href={smsHref(customer.phone, body)} onClick={() => setWay('sms')}>
+        {customer.dial !== '' && (
+          <a className={buttonClass('plain')} href={smsHref(customer.dial, body)} onClick={() => setWay('sms')}>
             Open as a text message
           </a>
         )}

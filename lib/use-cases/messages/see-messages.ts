@@ -4,10 +4,12 @@ import { must } from '@/lib/core/errors'
 import type { MailFault } from '@/lib/core/messages/mail-fault'
 import { messageKinds, type MailState, type MessageKind, type MessageWay } from '@/lib/core/messages/kinds'
 import { isMailAddress } from '@/lib/core/messages/line'
+import { phoneCountry } from '@/lib/core/shop/country'
 import { db } from '@/lib/data/db'
 import { isServerSet, mailServerRow } from '@/lib/data/mail/server'
 import { jobToWriteOf, messagesOfJob, messageTexts, type JobToWriteOf, type MessageRow } from '@/lib/data/messages'
 import { namesOf } from '@/lib/data/people'
+import { dialled } from '@/lib/data/phone'
 import { shopOf } from '@/lib/data/shop'
 import { localHostName } from '@/lib/data/shop-address'
 import { jobText, openFindings, wordingOf, type JobText } from '@/lib/dossier/messages/job-texts'
@@ -52,7 +54,14 @@ export type MessagesView = {
   readonly jobId: string
   readonly number: string
   readonly customerId: string
-  readonly customer: { readonly name: string; readonly phone: string; readonly email: string }
+  readonly customer: {
+    readonly name: string
+    /** As typed. */
+    readonly phone: string
+    /** The number in it; '' when there is none that a text message can go to. */
+    readonly dial: string
+    readonly email: string
+  }
   /** Mail addresses that are none are not written to. */
   readonly hasMail: boolean
   readonly hasServer: boolean
@@ -82,7 +91,7 @@ export async function seeMessages(actor: Actor, number: string): Promise<Message
     jobId: job.id,
     number: job.number,
     customerId: job.customerId,
-    customer: { name, phone, email },
+    customer: { name, phone, dial: dialled(phone, phoneCountry(shop)), email },
     hasMail: isMailAddress(email),
     hasServer: isServerSet(await mailServerRow(client)),
     localHost: localHostName(),

@@ -16,7 +16,13 @@ import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { at, book, counter, machinist, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
 
 const address = 'https://heads.example'
-const customer = { id: '', name: 'Wren Calloway', phone: '(555) 010-4477', email: 'wren@example.com', address: '' }
+const customer = {
+  id: '',
+  name: 'Wren Calloway',
+  phone: '(303) 555-0147, after 6',
+  email: 'wren@example.com',
+  address: '',
+}
 
 let database: TestDatabase
 let job: BookedJob
@@ -65,7 +71,10 @@ describe('a text', () => {
 
   it('is nobody’s but the counter’s and the owner’s', async () => {
     expect((await refusalOf(seeMessages(machinist, job.number))).code).toBe('not-allowed')
-    expect((await seeMessages(owner, job.number)).texts).toHaveLength(5)
+    const { texts, customer: known } = await seeMessages(owner, job.number)
+    expect(texts).toHaveLength(5)
+    // E.164: the country's code and the ten figures, nothing of the words.
+    expect(known).toMatchObject({ phone: '(303) 555-0147, after 6', dial: '+13035550147', email: 'wren@example.com' })
   })
 
   it('asks about a finding only once it has a price, and then with it', async () => {
@@ -100,7 +109,13 @@ describe('a text', () => {
     expect(kept).not.toContain(token)
     const { messages } = await seeMessages(counter, job.number)
     expect(messages[0]).toMatchObject({
-      ...{ kind: 'booked', way: 'sms', toName: 'Wren Calloway', toAddress: '(555) 010-4477', by: counter.name },
+      ...{
+        kind: 'booked',
+        way: 'sms',
+        toName: 'Wren Calloway',
+        toAddress: '(303) 555-0147, after 6',
+        by: counter.name,
+      },
       ...{ byItself: false, mail: null },
     })
     expect(messages[0]?.body).toContain('{link}')
