@@ -20,6 +20,8 @@ const places = [
   '/back-room/taxes',
   '/back-room/taxes/new',
   '/back-room/bookkeeper',
+  '/back-room/messages/ready',
+  '/back-room/messages/server',
   '/back-room/settings',
   '/back-room/shop',
   '/back-room/tablets',

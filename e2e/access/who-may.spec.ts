@@ -15,6 +15,7 @@ const pages = [
   { path: '/back-room/prices', may: ['orla', 'tamsin'] },
   { path: '/back-room/taxes', may: ['orla', 'tamsin'] },
   { path: '/back-room/bookkeeper', may: ['orla'] },
+  { path: '/back-room/messages', may: ['orla'] },
   { path: '/counter/unpaid', may: ['orla', 'tamsin'] },
   { path: '/back-room/settings', may: ['orla'] },
   { path: '/back-room/shop', may: ['orla'] },

@@ -60,6 +60,10 @@ export async function linkById(reader: Reader, id: string) {
   return link
 }
 
+/** Whether somebody ended this link; null is no link, which nobody can end. */
+export const isRevoked = async (reader: Reader, id: string | null): Promise<boolean> =>
+  id !== null && (await linkById(reader, id)).revokedAt !== null
+
 /** What the customer's page says of its job. */
 export const jobOfLink = (reader: Reader, { jobId }: OpenLink) =>
   reader.job.findUniqueOrThrow({

@@ -62,7 +62,10 @@ export async function addMessage(ctx: Write, message: NewMessage): Promise<strin
 /** Takes a customer's personal data out of what was written to them; what was sent, when and by whom stays. */
 export async function blankMessages(tx: Tx, customerId: string, now: Date): Promise<void> {
   const ofCustomer = { job: { customerId } }
-  await tx.outboxMail.updateMany({ where: { message: ofCustomer, state: 'queued' }, data: { state: 'failed' } })
+  await tx.outboxMail.updateMany({
+    where: { message: ofCustomer, state: { in: ['queued', 'failed'] } },
+    data: { state: 'removed', settledAt: now },
+  })
   await tx.outboxMail.updateMany({ where: { message: ofCustomer }, data: { sealedLink: '', answer: '' } })
   await tx.message.updateMany({
     where: ofCustomer,

@@ -114,6 +114,7 @@ export const mailStateLabels: Readonly<Record<MailState, string>> = {
   sent: 'sent',
   failed: 'not sent',
   called: 'called instead',
+  removed: 'removed before it was sent',
 }
 
 /** What went wrong, and what to do about it. */
@@ -128,6 +129,6 @@ export const mailFaultWords: Readonly<Record<MailFault, string>> = {
   timeout: 'The mail server did not answer in time.',
   'no-server': 'No mail server is set. Enter it in the Back room.',
   'unreadable-password': 'The mail password can no longer be read. Enter it again in the mail settings.',
-  'lost-link': 'The link in this mail can no longer be read. Write to the customer again.',
+  'lost-link': 'The link in this mail opens nothing any more. Write to the customer again.',
   unknown: 'The mail could not be sent.',
 }

@@ -1,9 +1,10 @@
 import { spawn } from 'node:child_process'
 import { join } from 'node:path'
-import { beforeAll, expect, it } from 'vitest'
+import { beforeAll, expect, it, vi } from 'vitest'
 import { leaseMs } from '@/lib/data/mail/outbox'
 import { closeClient, openClient } from '@/lib/data/client'
 import { sendQueued } from '@/lib/use-cases/messages/send-queued'
+import { startMailWorker } from '@/lib/web/mail-worker'
 import { testDatabase, type TestDatabase } from '../setup/database'
 import { certificate, startMailServer, type MailServer } from '../setup/mail-server'
 import { enterServer, mailEnvironment, sendFirst } from '../setup/mail-shop'
@@ -75,3 +76,16 @@ it(
     expect(await client.outboxMail.findUnique({ where: { messageId: id } })).toMatchObject({ state: 'sent', tries: 2 })
   },
 )
+
+it('the worker of the server sends what is due, and only one of it is started', { timeout: 20_000 }, async () => {
+  const sender = { now: () => monday, limits: { authority: certificate.cert } }
+  const stop = startMailWorker(sender, 20)
+  expect(startMailWorker(sender, 20)).toBe(stop)
+  await sendFirst(number, monday)
+  await vi.waitUntil(() => server.got.length === 1, { timeout: 10_000 })
+  stop()
+  await sendFirst(number, monday)
+  await new Promise((resolve) => setTimeout(resolve, 300))
+  expect(server.got.splice(0)).toHaveLength(1)
+  expect(await sendAt(0)).toBe(1)
+})

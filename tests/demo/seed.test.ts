@@ -58,6 +58,11 @@ describe('the demo shop', () => {
     expect(twice.length - honest.length).toBe(1)
   })
 
+  it('writes to nobody: it has no mail server, and nothing waits to be sent', async () => {
+    expect(await shop.client.mailServer.count()).toBe(0)
+    expect(await shop.client.outboxMail.count()).toBe(0)
+  })
+
   it('has heads in every state, as its story has it', async () => {
     const all = await visits()
     const of = (customer: string) =>

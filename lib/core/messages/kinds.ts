@@ -6,6 +6,9 @@ export type MessageKind = (typeof messageKinds)[number]
 export const messageWays = ['mail', 'own-mail', 'sms', 'copy'] as const
 export type MessageWay = (typeof messageWays)[number]
 
-/** Where a mail of the shop's own server stands; `called`: given up, the customer was told by phone. */
-export const mailStates = ['queued', 'sent', 'failed', 'called'] as const
+/**
+ * Where a mail of the shop's own server stands. `called`: given up, the customer was told by phone; `removed`: given up with
+ * the customer's personal data.
+ */
+export const mailStates = ['queued', 'sent', 'failed', 'called', 'removed'] as const
 export type MailState = (typeof mailStates)[number]

@@ -2,7 +2,7 @@ import { isFinal } from '@/lib/core/messages/mail-fault'
 import { nextTryAt } from '@/lib/core/messages/tries'
 import { withLink } from '@/lib/core/messages/wording'
 import { db } from '@/lib/data/db'
-import { linkPath } from '@/lib/data/links'
+import { isRevoked, linkPath } from '@/lib/data/links'
 import { claimMail, settleMail, tokenOf, type ClaimedMail } from '@/lib/data/mail/outbox'
 import { serverOf } from '@/lib/data/mail/server'
 import { deliver, type Delivered, type Limits, type Mail } from '@/lib/data/mail/transport'
@@ -29,7 +29,7 @@ export async function sendQueued(sender: Sender): Promise<number> {
   }
 }
 
-/** A link whose token cannot be read any more: the text would lead nowhere. */
+/** The text would lead nowhere: the link was revoked meanwhile, or its token cannot be read any more. */
 const lostLink: Delivered = { ok: false, fault: 'lost-link', answer: '' }
 
 async function send(mail: ClaimedMail, { limits }: Sender): Promise<Delivered> {
@@ -38,7 +38,7 @@ async function send(mail: ClaimedMail, { limits }: Sender): Promise<Delivered> {
   const server = await serverOf(client, name)
   if (typeof server === 'string') return { ok: false, fault: server, answer: '' }
   const token = tokenOf(mail)
-  if (token === null) return lostLink
+  if (token === null || (await isRevoked(client, mail.message.linkId))) return lostLink
   const address = `${shopAddress()}${linkPath(token)}`
   const { message } = mail
   const letter: Mail = {

@@ -1,7 +1,9 @@
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import { blankMessages } from '@/lib/data/messages'
 import { changeMailServerSchema, type ChangeMailServerForm } from '@/lib/schemas/message'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { seeByLink } from '@/lib/use-cases/links/see-by-link'
+import { revokeCustomerLink } from '@/lib/use-cases/links/revoke-customer-link'
 import { changeMailServer } from '@/lib/use-cases/messages/change-mail-server'
 import { callInstead, tryMailAgain } from '@/lib/use-cases/messages/mail-deeds'
 import { seeMailServer } from '@/lib/use-cases/messages/see-mail-server'
@@ -129,6 +131,25 @@ describe('a mail in the outbox', () => {
     expect(await seeMailTrouble(counter)).toEqual([])
     expect((await refusalOf(callInstead(counter, { messageId: first }, at(later(3))))).code).toBe('wrong-state')
     expect(await database.client.outboxMail.count({ where: { NOT: { sealedLink: '' } } })).toBe(0)
+  })
+
+  it('is not sent with a link that was revoked, nor once the customer’s personal data were removed', async () => {
+    const revoked = await sendFirst(number, monday)
+    const { linkId } = await database.client.message.findUniqueOrThrow({ where: { id: revoked } })
+    await revokeCustomerLink(counter, { linkId: linkId ?? '' }, at(monday))
+    await sendAt(monday)
+    expect(await newest()).toMatchObject({ mail: { state: 'failed', fault: 'lost-link' } })
+    const other = (await book({ customer: { ...customer, name: 'Ash Pell' } })).number
+    await sendFirst(other, monday)
+    const { customerId } = await database.client.job.findUniqueOrThrow({ where: { number: other } })
+    await blankMessages(database.client, customerId, monday)
+    expect(await sendAt(later(60))).toBe(0)
+    expect((await seeMessages(counter, other)).messages[0]).toMatchObject({
+      isBlanked: true,
+      mail: { state: 'removed' },
+    })
+    expect(server.got).toEqual([])
+    await callInstead(counter, { messageId: revoked }, at(monday))
   })
 
   it('is nobody else’s to touch while it is being sent', async () => {
