@@ -9,6 +9,8 @@ const places = [
   '/counter/book',
   '/counter/labels',
   '/counter/unpaid',
+  '/customers',
+  '/customers/import',
   '/stations',
   '/stations/measuring-bench',
   '/away',

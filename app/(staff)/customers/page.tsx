@@ -22,8 +22,8 @@ type Props = { searchParams: Promise<{ q?: string | string[]; page?: string | st
 const columns = [
   { id: 'name', label: 'Name', head: true },
   { id: 'phone', label: 'Phone' },
-  { id: 'jobs', label: 'Jobs', figure: true },
   { id: 'last', label: 'Last job' },
+  { id: 'jobs', label: 'Jobs', figure: true },
   { id: 'owed', label: 'Owed', figure: true },
 ]
 

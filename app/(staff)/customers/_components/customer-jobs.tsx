@@ -26,7 +26,11 @@ export function CustomerJobs({ customer }: { customer: CustomerView }) {
         rows={jobs.map((job) => ({
           id: job.number,
           cells: {
-            job: <Link href={`/jobs/${job.number}`}>{job.number}</Link>,
+            job: (
+              <Link href={`/jobs/${job.number}`} className="nowrap">
+                {job.number}
+              </Link>
+            ),
             heads: job.heads.map(({ headId, tag, whereabouts }) => (
               <div key={headId} className="row">
                 {tag === '' ? (

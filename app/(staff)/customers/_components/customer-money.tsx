@@ -18,7 +18,11 @@ export function CustomerMoney({ customer, money }: { customer: CustomerView; mon
   const { timeZone, locale, currency } = customer
   const day = (at: Date) => <When at={at} zone={timeZone} locale={locale} style="date" />
   const amount = (minor: number) => <Money minor={minor} currency={currency} locale={locale} />
-  const job = (number: string) => <Link href={`/jobs/${number}`}>{number}</Link>
+  const job = (number: string) => (
+    <Link href={`/jobs/${number}`} className="nowrap">
+      {number}
+    </Link>
+  )
   return (
     <section aria-label="Money">
       <h2>Money</h2>

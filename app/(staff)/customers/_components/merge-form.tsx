@@ -2,7 +2,7 @@
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { ButtonLink } from '@/app/_components/ui/button-link'
-import { DefinitionList } from '@/app/_components/ui/definition-list'
+import { Table } from '@/app/_components/ui/table'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { mergeCustomersSchema } from '@/lib/schemas/customer'
 import { mergeCustomersAction } from '../actions'
@@ -17,6 +17,14 @@ type Side = {
   readonly address: string
 }
 
+const rows = [
+  { key: 'name', label: 'Name' },
+  { key: 'phone', label: 'Phone' },
+  { key: 'email', label: 'E-mail' },
+  { key: 'address', label: 'Address' },
+  { key: 'jobs', label: 'Jobs' },
+] as const
+
 /** Both records side by side: the one that stays, and the one that ends. */
 export function MergeForm({ into, from }: { into: Side; from: Side }) {
   const form = useActionForm(mergeCustomersSchema, mergeCustomersAction, {
@@ -27,10 +35,18 @@ export function MergeForm({ into, from }: { into: Side; from: Side }) {
   })
   return (
     <>
-      <div className="columns">
-        <Shown title="Stays" side={into} />
-        <Shown title="Ends" side={from} />
-      </div>
+      <Table
+        label="Both records"
+        columns={[
+          { id: 'what', label: '', head: true },
+          { id: 'into', label: 'Stays' },
+          { id: 'from', label: 'Ends' },
+        ]}
+        rows={rows.map(({ key, label }) => ({
+          id: key,
+          cells: { what: label, into: into[key] || 'none', from: from[key] || 'none' },
+        }))}
+      />
       <ActionForm
         form={form}
         submitLabel="Merge"
@@ -43,22 +59,5 @@ export function MergeForm({ into, from }: { into: Side; from: Side }) {
         <TextInput label="Reason" required hint="Same person, booked twice" {...form.text('reason')} />
       </ActionForm>
     </>
-  )
-}
-
-function Shown({ title, side }: { title: string; side: Side }) {
-  const lines = [
-    { label: 'Phone', value: side.phone || 'none' },
-    { label: 'E-mail', value: side.email || 'none' },
-    { label: 'Address', value: side.address || 'none' },
-    { label: 'Jobs', value: side.jobs },
-  ]
-  return (
-    <section aria-label={title}>
-      <h2>
-        {title}: {side.name}
-      </h2>
-      <DefinitionList items={lines} />
-    </section>
   )
 }
