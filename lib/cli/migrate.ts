@@ -4,8 +4,8 @@ import { dirname } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Client } from 'pg'
 import { filePathOf, providerOf, type Provider } from '@/lib/data/gate/provider'
-import { rebuildFindIndex } from '@/lib/data/gate/find-index'
-import { assertTriggers, triggerScript } from '@/lib/data/gate/triggers'
+import { findTriggers, rebuildFindIndex } from '@/lib/data/gate/find-index'
+import { assertTriggers, listTriggers, triggerScript } from '@/lib/data/gate/triggers'
 import { databaseUrlOfProcess } from '@/lib/env'
 import { fillFindTexts } from './fill-find-texts'
 import { rowsIfThere, rowsOf, withConnection } from './connection'
@@ -19,10 +19,17 @@ export async function migrate(url: string): Promise<string[]> {
   const provider = providerOf(url)
   if (provider === 'sqlite') mkdirSync(dirname(filePathOf(url)), { recursive: true, mode: 0o700 })
   const applied = (await everythingIsApplied(url)) ? [] : await applyWithEngine(url)
-  const script = triggersOf(provider, applied.length > 0)
+  const script = triggersOf(provider, applied.length > 0 || (await lacksFindTriggers(url, provider)))
   await (provider === 'sqlite' ? guardSqlite(url, script) : guardPostgres(url, script))
   await fillFindTexts(url)
   return applied
+}
+
+async function lacksFindTriggers(url: string, provider: Provider): Promise<boolean> {
+  const wanted = findTriggers(provider)
+  if (wanted.length === 0) return false
+  const there = new Set((await rowsIfThere(url, listTriggers[provider])).map(([name]) => String(name)))
+  return wanted.some((name) => !there.has(name))
 }
 
 /** By the engine's own record. The engine takes a second to load, which an ordinary start need not wait for. */
@@ -42,9 +49,12 @@ async function applyWithEngine(url: string): Promise<string[]> {
   return applyMigrations(url)
 }
 
-/** No moment in which the history is unprotected. A migration may have made a table of texts anew: so is its index. */
-const triggersOf = (provider: Provider, hasMigrated: boolean): string =>
-  ['BEGIN;', triggerScript(provider), hasMigrated ? rebuildFindIndex(provider) : '', 'COMMIT;'].join('\n')
+/**
+ * No moment in which the history is unprotected. A migration may have made a table of texts anew, or texts were changed
+ * while nothing kept the index in step: then that is made anew.
+ */
+const triggersOf = (provider: Provider, anew: boolean): string =>
+  ['BEGIN;', triggerScript(provider), anew ? rebuildFindIndex(provider) : '', 'COMMIT;'].join('\n')
 
 const guardSqlite = (url: string, script: string): Promise<void> =>
   withConnection(url, async (connection) => {

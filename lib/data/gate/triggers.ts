@@ -59,7 +59,7 @@ export const triggerScript = (provider: Provider): string =>
     findIndexScript(provider),
   ].join('\n')
 
-const listTriggers: Readonly<Record<Provider, string>> = {
+export const listTriggers: Readonly<Record<Provider, string>> = {
   sqlite: `SELECT name FROM sqlite_master WHERE type = 'trigger' ORDER BY name`,
   // Only those of this schema that are switched on: a disabled trigger guards nothing.
   postgresql: `SELECT t.tgname AS name FROM pg_trigger t

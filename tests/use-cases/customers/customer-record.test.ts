@@ -1,11 +1,13 @@
 import { expect, it } from 'vitest'
 import { changeCustomerSchema } from '@/lib/schemas/customer'
+import { changeShopSchema } from '@/lib/schemas/shop'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
 import { blankCustomer } from '@/lib/use-cases/customers/blank-customer'
 import { changeCustomer } from '@/lib/use-cases/customers/change-customer'
 import { mergeCustomers } from '@/lib/use-cases/customers/merge-customers'
 import { seeCustomer } from '@/lib/use-cases/customers/see-customer'
 import { seeCustomers } from '@/lib/use-cases/customers/see-customers'
+import { changeShop } from '@/lib/use-cases/shop/change-shop'
 import { undoMerge } from '@/lib/use-cases/customers/undo-merge'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
 import { logCall } from '@/lib/use-cases/jobs/log-call'
@@ -94,6 +96,17 @@ describeOnBoth('a customer', (open) => {
     expect(lines[0]?.sentence).toBe('Changed a customer’s contact details')
     expect(JSON.stringify(lines[0])).toMatch(/contact: name, phone, email, other phone/)
     expect(JSON.stringify(lines[0])).not.toMatch(/Brook|7946/)
+  })
+
+  it('has numbers of the shop’s country, and of another once that is chosen', async () => {
+    const { client, into } = await shop()
+    const e164 = async () => (await client.customerContact.findUniqueOrThrow({ where: { customerId: into } })).phoneE164
+    await client.customerContact.update({ where: { customerId: into }, data: { phone: '020 7946 0123' } })
+    const { version, ...facts } = await client.shop.findUniqueOrThrow({ where: { id: 1 } })
+    const typed = (country: string) => changeShopSchema.parse({ ...facts, country, version })
+    await changeShop(owner, typed('GB'), at(monday))
+    expect(await e164()).toBe('+442079460123')
+    expect(await names('+44 20 7946')).toEqual(['Tamsin Rook'])
   })
 
   it('is merged with all its jobs, found by either name, and comes back when the owner undoes it', async () => {

@@ -1,9 +1,15 @@
 import { describe, expect, it } from 'vitest'
+import { migrate } from '@/lib/cli/migrate'
+import { closeClient } from '@/lib/data/client'
+import { changeCastingSchema } from '@/lib/schemas/casting'
+import { changeCasting } from '@/lib/use-cases/castings/change-casting'
+import { changeCustomer } from '@/lib/use-cases/customers/change-customer'
 import { findCustomers } from '@/lib/use-cases/customers/find-customers'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
 import { findHeads } from '@/lib/use-cases/find/find-heads'
 import { testDatabase } from '@/tests/setup/database'
-import { at, book, counter, head, machinist, monday, openShop, refusalOf } from '../jobs/counter-shop'
+import { plainSqlite } from '@/tests/setup/plain-sqlite'
+import { at, book, counter, head, machinist, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
 
 /** Two jobs of two customers: 26-0001 with T-0401 and T-0402, 26-0002 with BLUE-7. */
 async function twoJobs() {
@@ -15,7 +21,7 @@ async function twoJobs() {
     customer: { ...contact, name: 'Ansel Brook', phone: '+44 20 7946 0123' },
     heads: [head({ tag: 'blue-7', marks: 'hx-2305' })],
   })
-  return { client: database.client, first, second }
+  return { client: database.client, url: database.url, first, second }
 }
 
 const find = (q: string) => findAnything(machinist, { q })
@@ -91,6 +97,65 @@ describe('the one box', () => {
     await twoJobs()
     expect(await find('  ')).toEqual({ jump: null, headId: null, hits: [], locale: 'en-US' })
     expect(JSON.stringify(await find('tams'))).not.toMatch(/minor|price/i)
+  })
+})
+
+describe('what is kept to find by', () => {
+  /** FTS5's own comparison of its index with the texts it is over: an error when they differ. */
+  const isInStep = (url: string, table: 'CustomerText' | 'HeadText') =>
+    plainSqlite(url, (file) => {
+      try {
+        file.exec(`INSERT INTO "${table}_find"("${table}_find", rank) VALUES ('integrity-check', 1)`)
+        return true
+      } catch {
+        return false
+      }
+    })
+
+  it('is in step with its index after every change, and one that is not is seen', async () => {
+    const { client, url } = await twoJobs()
+    const { customerId } = await client.customerContact.findFirstOrThrow({ where: { name: 'Ansel Brook' } })
+    const change = {
+      customerId,
+      version: 1,
+      name: 'Ansel Reed',
+      phone: '',
+      otherPhone: '',
+      email: '',
+      address: '',
+      note: '',
+    }
+    await changeCustomer(counter, change, at(monday))
+    const nine = {
+      name: 'Halden Nine',
+      material: 'iron',
+      chamberCount: '4',
+      chamberShape: 'closed',
+      deepEdge: 'exhaust',
+    }
+    const none = { note: '', figures: { any: {}, 'as-cast': {}, machined: {}, opened: {} }, bolts: [], variants: [] }
+    const casting = changeCastingSchema.parse({ ...nine, ...none, castingId: 'c-halden', version: 1 })
+    await changeCasting(owner, casting, at(monday))
+    expect(await jobs('reed')).toEqual(['26-0002'])
+    expect(await jobs('brook')).toEqual([])
+    expect((await tags('halden nine')).sort()).toEqual(['BLUE-7', 'T-0401', 'T-0402'])
+    expect(await tags('halden 4')).toEqual([])
+    expect([isInStep(url, 'CustomerText'), isInStep(url, 'HeadText')]).toEqual([true, true])
+    plainSqlite(url, (file) =>
+      file.exec(`DROP TRIGGER "CustomerText_find_update"; UPDATE "CustomerText" SET "text" = ' other words'`),
+    )
+    expect(isInStep(url, 'CustomerText')).toBe(false)
+    await closeClient(url)
+    await migrate(url)
+    expect(isInStep(url, 'CustomerText')).toBe(true)
+  })
+
+  it('is not shown as customers to a machinist', async () => {
+    await twoJobs()
+    const kinds = async (actor: typeof counter) =>
+      (await findAnything(actor, { q: 'brook' })).hits.map(({ kind }) => kind)
+    expect(await kinds(counter)).toEqual(['customer', 'job'])
+    expect(await kinds(machinist)).toEqual(['job'])
   })
 })
 
