@@ -66,6 +66,29 @@ export async function updateFinding(
   conflictUnless(changed, 'this finding')
 }
 
+/** Puts the answer that stands aside, with why it changes: the finding is open again, as it was seen at `version`. */
+export async function keepEarlierAnswer(
+  ctx: Write,
+  finding: FindingRecord,
+  version: number,
+  reason: string,
+): Promise<void> {
+  const { id: findingId, answer, answeredAt, answeredBy, answeredLinkId } = finding
+  const changed = await ctx.tx.finding.updateMany({
+    where: { id: findingId, version, answer },
+    data: { answer: null, version: { increment: 1 } },
+  })
+  conflictUnless(changed, 'this finding')
+  const was = { findingId, answer: answer ?? '', answeredAt, answeredBy, answeredLinkId }
+  await ctx.tx.findingAnswer.create({
+    data: { id: newId(ctx.now), ...was, reason, changedAt: ctx.now, changedById: ctx.actor.personId },
+  })
+}
+
+/** Answers that were changed later, the first one first. */
+export const earlierAnswers = (reader: Reader, findingId: string) =>
+  reader.findingAnswer.findMany({ where: { findingId }, orderBy: { changedAt: 'asc' }, take: 20 })
+
 /** What a yes adds: its lines of work on the head, but for those already ordered, and its price on the job. */
 export async function addFoundWork(
   ctx: Write<Author>,

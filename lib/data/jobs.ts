@@ -23,7 +23,7 @@ export const jobByNumber = async (reader: Reader, number: string): Promise<{ id:
 /** The number of the job that a head is still here on; null: it has left, or was scrapped. */
 export async function jobOfHeadHere(reader: Reader, headId: string): Promise<string | null> {
   const visit = await reader.visit.findFirst({
-    where: { headId, handOver: null, scrappedAt: null },
+    where: { headId, handOver: null, scrappedAt: null, takenOffAt: null },
     select: { job: { select: { number: true } } },
   })
   return visit?.job.number ?? null
@@ -47,6 +47,15 @@ export async function updateJob(ctx: Write, jobId: string, version: number, data
   const changed = await ctx.tx.job.updateMany({
     where: { id: jobId, version },
     data: { ...data, version: { increment: 1 } },
+  })
+  conflictUnless(changed, 'this job')
+}
+
+/** Marks a job as cancelled that still reads as it did at `version`. */
+export async function cancelJobRow(ctx: Write, jobId: string, version: number, reason: string): Promise<void> {
+  const changed = await ctx.tx.job.updateMany({
+    where: { id: jobId, version, cancelledAt: null },
+    data: { cancelledAt: ctx.now, cancelReason: reason, version: { increment: 1 } },
   })
   conflictUnless(changed, 'this job')
 }

@@ -13,6 +13,7 @@ const jobInclude = {
     select: {
       position: true,
       scrappedAt: true,
+      takenOffAt: true,
       returned: { select: { visitId: true } },
       handOver: { select: { visitId: true } },
       releases: { select: { id: true } },

@@ -85,6 +85,12 @@ export async function endPrice(ctx: Write, jobId: string, { lineId, why }: Omit<
   ctx.audit({ action: 'price-line.remove', subjectId: lineId, jobId, changes: { ...seen(line), why } })
 }
 
+/** The lines that a finding's answer brought and nobody removed. */
+export async function pricesOfFinding(tx: Tx, jobId: string, findingId: string): Promise<readonly string[]> {
+  const lines = await tx.priceLine.findMany({ where: { jobId, findingId, endedAt: null }, select: { id: true } })
+  return lines.map(({ id }) => id)
+}
+
 export type AccountLine = PriceLine & {
   readonly id: string
   readonly version: number

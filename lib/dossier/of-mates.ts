@@ -27,7 +27,7 @@ export type MateCorners = {
 /** The finished corner thicknesses of these heads, as far as they are measured; one that left undone is passed over. */
 export const mateCorners = (mates: readonly Dossier[]): MateCorners[] =>
   mates
-    .filter(({ visit }) => visit.scrappedAt === null && visit.returned === null)
+    .filter(({ visit }) => visit.scrappedAt === null && visit.returned === null && visit.takenOffAt === null)
     .map(({ label, readings }) => ({
       tag: label,
       corners: cornersOf(readings.filter(({ step }) => step.stepId === 'finished')),

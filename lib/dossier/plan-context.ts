@@ -43,7 +43,9 @@ export type PlanContext = {
 /** The heads of a pair that a plan is for: those that are still to be cut, by their place on the job. */
 export async function headsOfPair(reader: Reader, pairId: string): Promise<[Dossier, ...Dossier[]]> {
   const all = await loadDossiers(reader, { pairId })
-  const [first, ...others] = all.filter(({ visit }) => visit.scrappedAt === null && visit.returned === null)
+  const [first, ...others] = all.filter(
+    ({ visit }) => visit.scrappedAt === null && visit.returned === null && visit.takenOffAt === null,
+  )
   if (first) return [first, ...others]
   throw new RefusedError({ code: 'not-found', message: 'No heads found to plan a cut for.' })
 }

@@ -5,7 +5,7 @@ import { isOnOrder } from './route-facts'
 
 /** A head that has left takes no more work; a correction is still possible, and makes a new revision. */
 export function refuseClosed(visit: VisitRecord): void {
-  const left = visit.handOver ?? visit.returned ?? visit.scrappedAt
+  const left = visit.handOver ?? visit.returned ?? visit.scrappedAt ?? visit.takenOffAt
   if (left)
     throw new RefusedError({
       code: 'wrong-state',

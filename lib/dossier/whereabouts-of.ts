@@ -11,4 +11,5 @@ export const whereaboutsOf = ({ visit, facts, route }: Pick<Dossier, 'visit' | '
     handedOver: visit.handOver !== null,
     returnedAsIs: visit.returned !== null,
     scrapped: visit.scrappedAt !== null,
+    takenOff: visit.takenOffAt !== null,
   })

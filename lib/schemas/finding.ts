@@ -23,5 +23,10 @@ export const answerFindingSchema = z.object({
   answer: z.enum(['yes', 'no'], 'Choose yes or no.'),
   answeredBy: requiredText('Enter who answered.', 120),
 })
+/** Another answer in the place of the one that stands, with why. */
+export const changeAnswerSchema = answerFindingSchema.extend({
+  reason: requiredText('Enter why the answer changes.', 300),
+})
+export type ChangeAnswerInput = z.output<typeof changeAnswerSchema>
 export type AnswerFindingForm = z.input<typeof answerFindingSchema>
 export type AnswerFindingInput = z.output<typeof answerFindingSchema>

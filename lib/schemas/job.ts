@@ -218,6 +218,8 @@ export const changeJobSchema = z.object({
   urgent: z.boolean(),
   note: words(1000),
   partsPlace: words(60),
+  /** Why promise or target change. */
+  reason: words(300).default(''),
   visits: z
     .array(
       z.object({

@@ -77,7 +77,9 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'instrument.add': named('Added', 'instrument'),
   'instrument.change': named('Changed', 'instrument'),
   'invoice.write': ({ take, takeMoney }) => `Wrote invoice ${take('number')}, ${takeMoney('totalMinor')}`,
+  'job.add-head': adding('Added a head to the job', 'reason'),
   'job.book': () => 'Booked the job',
+  'job.cancel': adding('Cancelled the job', 'reason'),
   'job.change': () => 'Changed the job',
   'job.change-engine': () => 'Changed the engine data',
   'job.change-wanted': () => 'Changed the wanted figures of the job',
@@ -171,7 +173,9 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'visit.send-out': () => 'Sent the head out',
   'visit.arrive': ({ take }) => `Received the head, tag ${take('tag')}`,
   'visit.return-as-is': adding('Returned the head as is', 'reason'),
+  'visit.take-off': adding('Took the head off the job', 'reason'),
   'visit.hand-over': () => 'Handed over the head',
+  'visit.undo-hand-over': adding('Took back the hand-over', 'reason'),
   'waiver.grant': adding('Waived a requirement', 'reason'),
 }
 

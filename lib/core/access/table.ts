@@ -55,6 +55,7 @@ export const accessTable = {
   'visit.return-as-is': { roles: desk },
   'visit.hand-over': { roles: desk },
   'visit.hand-over-unpaid': { roles: owner },
+  'visit.undo-hand-over': { roles: owner },
   'cut-bench.see': { roles: staff },
   'estimate.keep': { roles: staff },
   'casting.see': { roles: staff },

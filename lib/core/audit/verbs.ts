@@ -29,7 +29,9 @@ export const auditActions = [
   'instrument.add',
   'instrument.change',
   'invoice.write',
+  'job.add-head',
   'job.book',
+  'job.cancel',
   'job.change',
   'job.change-engine',
   'job.change-wanted',
@@ -115,8 +117,10 @@ export const auditActions = [
   'visit.follow-steps',
   'visit.send-out',
   'visit.arrive',
+  'visit.take-off',
   'visit.return-as-is',
   'visit.hand-over',
+  'visit.undo-hand-over',
   'waiver.grant',
 ] as const
 

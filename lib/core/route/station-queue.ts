@@ -3,7 +3,7 @@ import type { RouteStep, Whereabouts } from './types'
 /** Where a step stands in its station's queue; '' when it is in none. */
 export type QueuePlace = 'ready' | 'started' | 'coming' | ''
 
-const left: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped']
+const left: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped', 'taken off']
 const outOfReach: readonly Whereabouts[] = ['on order', 'away', 'held']
 const free: readonly Whereabouts[] = ['expected', 'in house', 'finished']
 

@@ -189,6 +189,7 @@ export type Whereabouts =
   | 'handed over'
   | 'returned as is'
   | 'scrapped'
+  | 'taken off' // it never came, and does not come any more
 
 /** One thing that stands between a visit and its release. */
 export type Missing = {

@@ -10,6 +10,8 @@ export type WhereaboutsExtra = {
   readonly handedOver: boolean
   readonly returnedAsIs: boolean
   readonly scrapped: boolean
+  /** It never came, and does not come any more. Left out: no. */
+  readonly takenOff?: boolean
 }
 
 /**
@@ -17,6 +19,7 @@ export type WhereaboutsExtra = {
  * is at a vendor is away: nobody may forget that it is there.
  */
 export function whereabouts(facts: RouteFacts, extra: WhereaboutsExtra): Whereabouts {
+  if (extra.takenOff) return 'taken off'
   if (extra.scrapped) return 'scrapped'
   if (extra.returnedAsIs) return 'returned as is'
   if (extra.handedOver) return 'handed over'

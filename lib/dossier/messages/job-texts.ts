@@ -15,7 +15,7 @@ type OpenFinding = JobToWriteOf['visits'][number]['findings'][number] & { readon
 export type JobText = Wording & { readonly lacks: readonly MessageLack[] }
 
 const isHere = (visit: JobToWriteOf['visits'][number]): boolean =>
-  visit.handOver === null && visit.returned === null && visit.scrappedAt === null
+  visit.handOver === null && visit.returned === null && visit.scrappedAt === null && visit.takenOffAt === null
 
 /** Findings that the customer still has to answer, of heads that are still worked on. */
 export const openFindings = (job: JobToWriteOf): OpenFinding[] =>

@@ -5,7 +5,7 @@ import { must } from '@/lib/core/errors'
 import { formatAmount } from '@/lib/core/money/amount'
 import type { WorkId } from '@/lib/core/route/step-ids'
 import { db } from '@/lib/data/db'
-import { findingById } from '@/lib/data/findings'
+import { earlierAnswers, findingById } from '@/lib/data/findings'
 import { linksOfJob } from '@/lib/data/links'
 import { settingsAt } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
@@ -41,6 +41,13 @@ export type FindingView = {
   readonly answeredBy: string
   readonly answeredAt: Date | null
   readonly onLink: boolean
+  /** What was answered before, the first one first. */
+  readonly earlier: readonly {
+    readonly answer: string
+    readonly by: string
+    readonly at: Date | null
+    readonly reason: string
+  }[]
   readonly jobId: string
   /** The shop's address, and how many links to the job open now: none of them can be shown again. */
   readonly address: string
@@ -81,6 +88,9 @@ export async function seeFinding(actor: Actor, input: { id: string; now: Date })
     answeredBy: finding.answeredBy,
     answeredAt: finding.answeredAt,
     onLink: finding.answeredLinkId !== null,
+    earlier: (await earlierAnswers(client, finding.id)).map(({ answer, answeredBy, answeredAt, reason }) => ({
+      ...{ answer, by: answeredBy, at: answeredAt, reason },
+    })),
     jobId,
     address: shopAddress(),
     openLinks: links.filter((link) => link.revokedAt === null && link.expiresAt > input.now).length,

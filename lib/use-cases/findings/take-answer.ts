@@ -15,6 +15,8 @@ export async function takeAnswer(
   { finding, visit, reads }: { finding: FindingRecord; visit: VisitRecord; reads: number },
   change: Answered | (Asked & Answered),
   terms: Terms,
+  /** Why an earlier answer changed. */
+  reason = '',
 ): Promise<{ id: string }> {
   const { priceMinor, taxName, taxBasisPoints, addsWork } = terms
   await updateFinding(ctx, finding.id, reads, change)
@@ -35,6 +37,7 @@ export async function takeAnswer(
       taxName,
       taxBasisPoints,
       addsWork,
+      reason,
     },
   })
   await refreshRoute(ctx.tx, visit.id, ctx.now)

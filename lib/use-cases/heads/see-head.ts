@@ -136,6 +136,7 @@ export type HeadView = {
     readonly send: boolean
     readonly tag: boolean
     readonly seeCustomer: boolean
+    readonly book: boolean
   }
 }
 
@@ -193,6 +194,7 @@ export async function seeHead(actor: Actor, headId: string): Promise<HeadView> {
       send: can(actor, 'outside.send'),
       tag: can(actor, 'head.tag'),
       seeCustomer: can(actor, 'customer.see'),
+      book: can(actor, 'job.book'),
     },
   }
 }

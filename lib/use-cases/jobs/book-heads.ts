@@ -17,11 +17,14 @@ export type BookedVisit = {
   readonly tag: string
 }
 
-const left = ['handed over', 'returned as is']
+const left = ['handed over', 'returned as is', 'taken off']
 
 const wrong = (field: string, message: string): never => {
   throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
 }
+
+/** What a job has already: a pair by its casting, and the place of its last head. */
+type OnJob = { readonly pairs: ReadonlyMap<string | null, string>; readonly position: number }
 
 /**
  * The heads of a booking: new ones added, known ones taken up again, one pair per casting, and a tag on each that is here.
@@ -30,7 +33,8 @@ const wrong = (field: string, message: string): never => {
 export async function bookHeads(
   ctx: Write,
   { id: jobId, number }: { readonly id: string; readonly number: string },
-  input: BookJobInput,
+  input: Pick<BookJobInput, 'heads' | 'ordered' | 'targetCc'>,
+  on: OnJob = { pairs: new Map(), position: 0 },
 ): Promise<BookedVisit[]> {
   const known = await knownHeads(ctx.tx, input.heads.map((head) => head.headId).filter(Boolean))
   const materials = await castingMaterials(ctx.tx, input.heads.map((head) => head.castingId).filter(Boolean))
@@ -42,7 +46,7 @@ export async function bookHeads(
     ctx.tx,
     castingIds.flatMap((id) => (id === null || id === '' ? [] : [id])),
   )
-  const pairs = new Map<string | null, string>()
+  const pairs = new Map(on.pairs)
   const booked: BookedVisit[] = []
   for (const [at, head] of input.heads.entries()) {
     checkCasting(head, materials, at)
@@ -54,14 +58,14 @@ export async function bookHeads(
     pairs.set(castingId, pairId)
     const tag = isHere(head, before)
       ? await assignTag(ctx, headId, head.tag, `heads.${at}.tag`)
-      : headName([], number, at + 1)
+      : headName([], number, on.position + at + 1)
     const visitId = await addVisit(ctx, {
       ...visitFields(head),
       ...(isFlatDeck ? { presentCc: null } : {}),
       jobId,
       headId,
       pairId,
-      position: at + 1,
+      position: on.position + at + 1,
       // A job of several castings may have a target: it is for its heads with chambers.
       targetCc: isFlatDeck ? null : (head.targetCc ?? input.targetCc),
       comebackOfId: head.comeback ? (before?.visit?.id ?? null) : null,

@@ -6,6 +6,7 @@ import { jobById, updateJob } from '@/lib/data/jobs'
 import { write, type Moment } from '@/lib/data/write'
 import { sendByItself } from '@/lib/dossier/messages/send-by-itself'
 import type { ChangeJobInput } from '@/lib/schemas/job'
+import { refuseWithoutReason, said } from './change-reason'
 import { changeVisit } from './change-visit'
 import { refuseConflict } from './refuse-conflict'
 
@@ -22,17 +23,19 @@ export async function changeJob(actor: Actor, input: ChangeJobInput, moment: Mom
     const { promiseOn, urgent, note, partsPlace } = input
     const after = { promiseOn, urgent, note, partsPlace }
     const changes = changesBetween(job, after)
+    if ('promiseOn' in changes) refuseWithoutReason(input.reason)
     let changed = 0
     if (Object.keys(changes).length > 0) {
       if (job.version !== input.version) {
         refuseConflict('this job', await lastChange(ctx.tx, 'job', job.id), changes, labels)
       }
       await updateJob(ctx, job.id, input.version, after)
-      ctx.audit({ action: 'job.change', subjectId: job.id, jobId: job.id, changes })
+      ctx.audit({ action: 'job.change', subjectId: job.id, jobId: job.id, changes: said(changes, input.reason) })
       changed += 1
     }
     if (promiseOn !== null && 'promiseOn' in changes) await sendByItself(ctx, 'date-changed', job.id)
-    for (const [at, visit] of input.visits.entries()) changed += await changeVisit(ctx, job.id, visit, `visits.${at}`)
+    for (const [at, visit] of input.visits.entries())
+      changed += await changeVisit(ctx, job.id, visit, { field: `visits.${at}`, reason: input.reason })
     return { changed }
   })
 }

@@ -6,6 +6,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import type { Write } from '@/lib/data/write'
 import type { ChangeJobInput } from '@/lib/schemas/job'
 import { refuseReleased } from '@/lib/dossier/refuse-closed'
+import { refuseWithoutReason, said } from './change-reason'
 import { refuseConflict } from './refuse-conflict'
 
 const labels = { target: 'target', side: 'side', rackPlace: 'rack location' }
@@ -15,7 +16,7 @@ export async function changeVisit(
   ctx: Write,
   jobId: string,
   input: ChangeJobInput['visits'][number],
-  field: string,
+  { field, reason }: { readonly field: string; readonly reason: string },
 ): Promise<number> {
   const visit = await visitById(ctx.tx, input.visitId)
   if (visit.jobId !== jobId) {
@@ -36,6 +37,7 @@ export async function changeVisit(
   )
   if (Object.keys(changes).length === 0) return 0
   refuseReleased(visit)
+  if ('target' in changes) refuseWithoutReason(reason)
   if (visit.version !== input.version) {
     refuseConflict('this head', await lastChange(ctx.tx, 'visit', visit.id), changes, labels, `${field}.`)
   }
@@ -55,7 +57,7 @@ export async function changeVisit(
     subjectId: visit.id,
     jobId,
     visitId: visit.id,
-    changes,
+    changes: said(changes, reason),
   })
   await refreshRoute(ctx.tx, visit.id, ctx.now)
   return 1

@@ -6,6 +6,7 @@ import type { WorkId } from '@/lib/core/route/step-ids'
 import { whyWaiting, type FromVendor } from '@/lib/core/route/why-waiting'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { Dossier } from '@/lib/dossier/dossier'
+import { hasLeft } from '@/lib/dossier/has-left'
 import { heldMates, type HeldMate } from '@/lib/dossier/of-mates'
 import { whereaboutsOf } from '@/lib/dossier/whereabouts-of'
 import { afterWhereText } from '@/lib/words/why-waiting'
@@ -37,6 +38,8 @@ export type JobHead = {
   /** It may be handed over now; it has left. */
   readonly mayGo: boolean
   readonly gone: boolean
+  /** It may still be taken off the job. */
+  readonly mayTakeOff: boolean
   /** Goes on from where it is: ": bent stud" after "held", ", not here yet" after "expected". */
   readonly more: string
   readonly matesHeld: readonly HeldMate[]
@@ -98,7 +101,8 @@ export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHe
     whereabouts,
     mayGo: visit.handOver === null && (visit.releases.length > 0 || visit.returned !== null),
     gone: visit.handOver !== null,
-    more: afterWhereText(why, rulesNow),
+    mayTakeOff: !hasLeft(visit) && visit.releases.length === 0,
+    more: visit.takenOffAt === null ? afterWhereText(why, rulesNow) : `: ${visit.takenOffWhy}`,
     matesHeld: heldMates(dossier),
     ordered: visit.ordered.flatMap(({ id, work, note, endedAt }) =>
       endedAt === null ? [{ id, work: work as WorkId, label: workLabel(work as WorkId, settings.rules), note }] : [],

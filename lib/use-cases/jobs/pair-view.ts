@@ -7,6 +7,8 @@ import type { Dossier } from '@/lib/dossier/dossier'
 export type JobPair = {
   readonly id: string
   readonly casting: string
+  /** Null: not on record. */
+  readonly castingId: string | null
   readonly visitIds: readonly string[]
   /** Of the day its heads were booked: what work can be ordered, and how it is called. */
   readonly rules: RouteRules
@@ -35,6 +37,7 @@ function pairView(id: string, own: readonly Dossier[]): JobPair {
   const [plan] = first.visit.pair.plans
   return {
     id,
+    castingId: first.visit.head.castingId,
     casting: first.visit.head.casting?.name ?? 'casting not on record',
     visitIds: own.map(({ visit }) => visit.id),
     rules: first.settings.rules,

@@ -59,6 +59,9 @@ export type JobView = {
   readonly classLimits: { readonly flatOnly: boolean; readonly minCc: string; readonly maxCut: string }
   readonly finishAsked: string
   readonly bookedAt: Date
+  /** Some of its heads are still to leave. */
+  readonly isOpen: boolean
+  readonly cancelled: { readonly at: Date; readonly reason: string } | null
   /** The answer of the cut bench that it was booked from: kept, or as its question. */
   readonly from: {
     readonly estimate: { readonly id: string; readonly number: string } | null
@@ -88,6 +91,7 @@ export type JobView = {
   readonly currency: string
   readonly may: {
     readonly change: boolean
+    readonly undoHandOver: boolean
     readonly handOver: boolean
     readonly link: boolean
     readonly ask: boolean
@@ -110,6 +114,8 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const finish = await finishOfJob(client, heads, { now: input.now, timeZone: shop.timeZone })
   return {
     ...jobFields(job),
+    isOpen: !hasLeft(heads),
+    cancelled: job.cancelledAt === null ? null : { at: job.cancelledAt, reason: job.cancelReason },
     from: {
       estimate: job.estimateId === null ? null : await estimateNumber(client, job.estimateId),
       benchQuery: job.benchQuery,
@@ -135,6 +141,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     currency: shop.currency,
     may: {
       change: can(actor, 'job.change'),
+      undoHandOver: can(actor, 'visit.undo-hand-over'),
       handOver: can(actor, 'visit.hand-over'),
       link: can(actor, 'customer-link.make'),
       ask: can(actor, 'finding.ask'),
@@ -142,7 +149,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   }
 }
 
-const left: readonly Whereabouts[] = ['handed over', 'returned as is', 'scrapped']
+const left: readonly Whereabouts[] = ['handed over', 'returned as is', 'scrapped', 'taken off']
 
 /** A promise is kept or broken once all heads have left: it is not late any more. */
 const hasLeft = (heads: readonly Dossier[]): boolean =>

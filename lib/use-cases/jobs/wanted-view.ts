@@ -1,3 +1,4 @@
+import { hasLeft } from '@/lib/dossier/has-left'
 import { typedWantedKeys, wantedFigures, type TypedWantedKey, type WantedFigures } from '@/lib/core/wanted/figures'
 import { wantedOf, type Wanted } from '@/lib/core/wanted/wanted-of'
 import { formatFigure } from '@/lib/core/units/format-figure'
@@ -48,7 +49,7 @@ export function wantedView(heads: readonly Dossier[]): WantedView {
     own: wantedForm(typedWantedKeys, first?.wantedBy.job ?? nothing),
     hints: first ? hintsOf(wantedOf({ ...first.wantedBy, head: nothing, job: nothing })) : {},
     heads: heads
-      .filter(({ visit }) => visit.releases.length === 0 && !visit.handOver && !visit.returned && !visit.scrappedAt)
+      .filter(({ visit }) => visit.releases.length === 0 && !hasLeft(visit))
       .map(({ visit, label, wantedBy }) => ({
         visitId: visit.id,
         tag: label,

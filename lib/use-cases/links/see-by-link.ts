@@ -66,6 +66,7 @@ const plainWords: Readonly<Record<Whereabouts, string>> = {
   released: 'It is ready for you.',
   'handed over': 'You have it.',
   'returned as is': 'We are returning it without further work.',
+  'taken off': 'This head is not on the job any more.',
   scrapped: 'It cannot be repaired. Please call us if we have not reached you.',
 }
 

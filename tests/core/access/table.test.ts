@@ -24,6 +24,7 @@ const expected: Record<Action, string> = {
   'price.change': 'co',
   'invoice.write': 'co',
   'bookkeeping.see': 'o',
+  'visit.undo-hand-over': 'o',
   'visit.hand-over-unpaid': 'o',
   'payment.take': 'co',
   'call.log': 'co',

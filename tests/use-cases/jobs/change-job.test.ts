@@ -25,6 +25,7 @@ type Job = Awaited<ReturnType<typeof seeJob>>
 
 const change = (job: Job, over: object) =>
   changeJobSchema.parse({
+    reason: 'asked by the customer',
     jobId: job.id,
     version: job.version,
     promiseOn: job.promiseOn ?? '',
@@ -52,6 +53,7 @@ describe('changing a job', () => {
     expect(auditChanges.read(entry.changes, entry.seq)).toEqual({
       promiseOn: { from: '2026-03-20', to: '2026-03-25' },
       urgent: { from: false, to: true },
+      reason: 'asked by the customer',
     })
   })
 

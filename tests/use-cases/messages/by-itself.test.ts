@@ -56,7 +56,15 @@ async function driveThrough({ database, job, first, second }: Shop): Promise<rea
   await askFinding(counter, askFindingSchema.parse({ ...terms, version: 1, price: '' }), at(monday))
   await askFinding(counter, askFindingSchema.parse({ ...terms, version: 2, price: '40' }), at(monday))
   await askFinding(counter, askFindingSchema.parse({ ...terms, version: 3, price: '40' }), at(monday))
-  const change = { jobId: booked.jobId, version: 1, urgent: false, note: '', partsPlace: '', visits: [] }
+  const change = {
+    jobId: booked.jobId,
+    version: 1,
+    urgent: false,
+    note: '',
+    partsPlace: '',
+    reason: 'late',
+    visits: [],
+  }
   await changeJob(counter, changeJobSchema.parse({ ...change, promiseOn: '2026-03-27' }), at(monday))
   await changeJob(
     counter,

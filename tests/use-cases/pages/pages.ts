@@ -25,6 +25,7 @@ import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { seeHandOver } from '@/lib/use-cases/hand-over/see-hand-over'
 import { seeHead } from '@/lib/use-cases/heads/see-head'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
+import { startBookingAgain } from '@/lib/use-cases/jobs/start-again'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { seeByLink, specByLink } from '@/lib/use-cases/links/see-by-link'
 import { seeLinks } from '@/lib/use-cases/links/see-links'
@@ -293,6 +294,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
         Promise.all([seeFinding(actor, { id: finding, now }), seeFindingPhotos(actor, finding, now)]),
       ),
     estimate: () => each(things.estimates, (estimate) => seeEstimate(actor, estimate)),
+    'booking the same again': () => each(things.jobs, ({ number }) => startBookingAgain(actor, number)),
     'booking from an estimate': () => each(things.estimates, (estimate) => startBookingFromEstimate(actor, estimate)),
     casting: () =>
       each(things.castings, async (casting) => {

@@ -4,6 +4,7 @@ import { benchFromQuery } from '@/lib/schemas/bench'
 import type { BookJobForm } from '@/lib/schemas/job'
 import { startBookingFromBench, startBookingFromEstimate } from '@/lib/use-cases/cut-bench/start-booking'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
+import { startBookingAgain, startComeback } from '@/lib/use-cases/jobs/start-again'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -26,8 +27,10 @@ export default async function BookPage({ searchParams }: { searchParams: Promise
 
 /** What it begins with: a kept answer, a question to the cut bench, or nothing. */
 async function begun(actor: Actor, query: URLSearchParams): Promise<BookJobForm | undefined> {
-  const estimate = query.get('estimate')
-  if (estimate !== null) return orNotFound(startBookingFromEstimate(actor, estimate))
+  const [again, comeback, estimate] = ['again', 'comeback', 'estimate'].map((name) => query.get(name) ?? '')
+  if (again) return orNotFound(startBookingAgain(actor, again))
+  if (comeback) return orNotFound(startComeback(actor, comeback))
+  if (estimate) return orNotFound(startBookingFromEstimate(actor, estimate))
   if (query.size === 0) return undefined
   return startBookingFromBench(actor, {
     question: benchFromQuery(query),

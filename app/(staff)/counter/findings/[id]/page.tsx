@@ -13,7 +13,7 @@ import { seeFinding } from '@/lib/use-cases/findings/see-finding'
 import { seeFindingPhotos } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
-import { AnswerForm } from './_components/answer-form'
+import { AnswerForm, ChangeAnswer } from './_components/answer-form'
 import { OnLink } from './_components/on-link'
 
 type Props = { params: Promise<{ id: string }> }
@@ -65,6 +65,18 @@ export default async function FindingPage({ params }: Props) {
             )}
             . {finding.answer === 'yes' ? 'The work is on the head’s route.' : 'It is on record as declined.'}
           </p>
+          {finding.earlier.map(({ answer, by, at, reason }) => (
+            <p key={at?.toISOString()}>
+              Before: {answer}, {by}
+              {at && (
+                <>
+                  , <When at={at} zone={finding.timeZone} locale={finding.locale} />
+                </>
+              )}
+              . Changed: {reason}
+            </p>
+          ))}
+          <ChangeAnswer finding={finding} />
         </Notice>
       )}
     </>

@@ -66,6 +66,11 @@ export function Visit({ visit, head, manner, newest, shown }: Props) {
           Handed over to {visit.handedOver.to}, {when(visit.handedOver.at)}.
         </p>
       )}
+      {newest && visit.handedOver && head.may.book && (
+        <div className="row">
+          <ButtonLink href={`/counter/book?comeback=${visit.visitId}`}>Book a comeback</ButtonLink>
+        </div>
+      )}
       {newest && <MatesHeld mates={visit.matesHeld} />}
       {visit.cut && (
         <Notice

@@ -20,6 +20,7 @@ const valuesOf = (job: JobView): ChangeJobForm => ({
   urgent: job.urgent,
   note: job.note,
   partsPlace: job.partsPlace,
+  reason: '',
   visits: job.heads.map(({ visitId, version, target, side, rackPlace }) => ({
     visitId,
     version,
@@ -54,7 +55,7 @@ function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }
         submitLabel="Save the change"
         actions={
           <Button variant="quiet" onClick={onClose}>
-            Leave it as it is
+            Cancel
           </Button>
         }
       >
@@ -62,7 +63,7 @@ function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }
           <TextInput label="Promise date" type="date" {...form.text('promiseOn')} />
           <Check label="Urgent" {...form.text('urgent')} />
           <TextArea label="Note" {...form.text('note')} />
-          <TextInput label="Where the parts are kept" {...form.text('partsPlace')} />
+          <TextInput label="Parts location" {...form.text('partsPlace')} />
         </div>
         {job.heads.map((head, at) => (
           <fieldset key={head.visitId} className={styles.head}>
@@ -71,11 +72,12 @@ function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }
               {head.hasChambers && (
                 <FormFigure form={form} name={`visits.${at}.target`} label="Target chamber" quantity="chamberVolume" />
               )}
-              <TextInput label="Side it goes on" {...form.text(`visits.${at}.side`)} />
+              <TextInput label="Bank or side" {...form.text(`visits.${at}.side`)} />
               <TextInput label="Rack location" {...form.text(`visits.${at}.rackPlace`)} />
             </div>
           </fieldset>
         ))}
+        <TextInput label="Reason" hint="Needed when the promise or a target changes." {...form.text('reason')} />
         <ConflictResolver
           form={form}
           fresh={valuesOf(job)}

@@ -1,7 +1,10 @@
 import Link from 'next/link'
 import { DefinitionList, type Definition } from '@/app/_components/ui/definition-list'
+import { Notice } from '@/app/_components/ui/notice'
+import { When } from '@/app/_components/ui/when'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { ChangeJob } from './change-job'
+import { JobDeeds } from './job-deeds'
 import { JobTitle } from './job-title'
 import styles from './job.module.css'
 
@@ -13,7 +16,19 @@ export function JobHeader({ job }: { job: JobView }) {
       {job.note !== '' && <p className={styles.note}>{job.note}</p>}
       <From from={job.from} />
       <Agreed job={job} />
-      {job.may.change && <ChangeJob job={job} />}
+      {job.cancelled && (
+        <Notice title="Cancelled" live={false}>
+          <p>
+            {job.cancelled.reason}, <When at={job.cancelled.at} zone={job.timeZone} locale={job.locale} style="date" />
+          </p>
+        </Notice>
+      )}
+      {job.may.change && (
+        <div className="row">
+          <ChangeJob job={job} />
+          <JobDeeds job={job} />
+        </div>
+      )}
     </>
   )
 }

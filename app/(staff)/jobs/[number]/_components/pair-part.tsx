@@ -35,7 +35,7 @@ export function PairPart({ job, pair }: { job: JobView; pair: JobPair }) {
       <ul className="plain-list">
         {heads.map((head) => (
           <li key={head.visitId}>
-            <HeadRow head={head} />
+            <HeadRow job={job} head={head} />
           </li>
         ))}
       </ul>

@@ -11,9 +11,9 @@ import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { workLabel } from '@/lib/core/route/presets'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { orderableWork } from '@/lib/core/shop/orderable-work'
-import { answerFindingSchema, type AnswerFindingForm } from '@/lib/schemas/finding'
+import { answerFindingSchema, changeAnswerSchema, type AnswerFindingForm } from '@/lib/schemas/finding'
 import type { FindingView } from '@/lib/use-cases/findings/see-finding'
-import { answerFindingAction, askFindingAction } from '../actions'
+import { answerFindingAction, askFindingAction, changeAnswerAction } from '../actions'
 
 const workOf = (rules: RouteRules) =>
   orderableWork(rules).flatMap((group) => group.work.map((id) => ({ value: id, label: workLabel(id, rules) })))
@@ -69,6 +69,39 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
       <TextInput label="Who answered" {...form.text('answeredBy')} />
       <ConflictResolver form={form} fresh={fresh} what="The question" labelOf={(path) => labels[path] ?? path} by="" />
     </ActionForm>
+  )
+}
+
+/** Another answer in the place of the one that stands. The first one stays on record. */
+export function ChangeAnswer({ finding }: { finding: FindingView }) {
+  const other = finding.answer === 'yes' ? 'no' : 'yes'
+  const form = useActionForm(changeAnswerSchema, changeAnswerAction, {
+    defaultValues: { ...valuesOf(finding), answer: other, reason: '' },
+  })
+  return (
+    <details>
+      <summary>Change the answer</summary>
+      <ActionForm form={form} submitLabel="Save the new answer">
+        <p>
+          {finding.answer === 'yes'
+            ? 'The work and the price that the yes added are removed.'
+            : 'The work and the price are added.'}
+        </p>
+        <div className={styles.fields}>
+          <Choice
+            label="The customer’s answer"
+            options={[
+              { value: 'yes', label: 'yes, do it' },
+              { value: 'no', label: 'no, leave it' },
+            ]}
+            {...form.text('answer')}
+          />
+          <TextInput label="Who answered" {...form.text('answeredBy')} />
+          <TextInput label={`Price, ${finding.currency}`} inputMode="decimal" {...form.text('price')} />
+          <TextInput label="Reason" required {...form.text('reason')} />
+        </div>
+      </ActionForm>
+    </details>
   )
 }
 
