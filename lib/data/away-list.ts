@@ -159,7 +159,7 @@ export async function openWaits(
       so."number" AS "supplyNumber"
     FROM "PartsWait" w
     JOIN "VisitPlace" p ON p."visitId" = w."visitId"
-      AND p."whereabouts" NOT IN ('released', 'handed over', 'returned as is', 'scrapped')
+      AND p."whereabouts" NOT IN ('released', 'handed over', 'returned as is', 'scrapped', 'taken off')
     JOIN "Visit" v ON v."id" = w."visitId" ${ofJob(jobId)}
     JOIN "Job" j ON j."id" = v."jobId"
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL

@@ -57,7 +57,9 @@ export async function sumsOfCustomer(reader: Reader, customerId: string) {
   return { jobs: all._count, open, owedMinor: all._sum.dueMinor ?? 0 }
 }
 
-const stillHere = { NOT: { place: { whereabouts: { in: ['handed over', 'returned as is', 'scrapped'] } } } }
+const stillHere = {
+  NOT: { place: { whereabouts: { in: ['handed over', 'returned as is', 'scrapped', 'taken off'] } } },
+}
 
 export type ListedCustomer = Pick<Row<'CustomerContact'>, 'name' | 'phone' | 'email'> & {
   readonly id: string

@@ -3,7 +3,7 @@ import type { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { mapPage, pageOfRows, rowsOfPage, type Paged } from './paging'
 
-const ended = ['handed over', 'returned as is', 'scrapped']
+const ended = ['handed over', 'returned as is', 'scrapped', 'taken off']
 
 const open = (where: Prisma.VisitWhereInput): Prisma.VisitWhereInput => ({
   AND: [where, { NOT: { place: { whereabouts: { in: ended } } } }],

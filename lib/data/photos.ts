@@ -59,6 +59,7 @@ export const photoOfFinding = (reader: Reader, id: string) =>
         select: {
           jobId: true,
           scrappedAt: true,
+          takenOffAt: true,
           returned: { select: { visitId: true } },
           handOver: { select: { visitId: true } },
           releases: { select: { id: true }, take: 1 },

@@ -35,7 +35,7 @@ export async function addRelease(ctx: Write, release: NewRelease): Promise<strin
 /** Whether every head of a job that is still here, and will be picked up, is released. */
 export async function isAllReady(reader: Reader, jobId: string): Promise<boolean> {
   const unfinished = await reader.visit.findFirst({
-    where: { jobId, scrappedAt: null, returned: null, handOver: null, releases: { none: {} } },
+    where: { jobId, scrappedAt: null, takenOffAt: null, returned: null, handOver: null, releases: { none: {} } },
     select: { id: true },
   })
   return unfinished === null

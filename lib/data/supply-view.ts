@@ -40,7 +40,7 @@ export type SupplyView = OrderDays & {
   readonly endReason: string
 }
 
-const gone = ['returned as is', 'handed over', 'scrapped']
+const gone = ['returned as is', 'handed over', 'scrapped', 'taken off']
 
 type VisitOfLine = SupplyToShow['lines'][number]['heads'][number]['visit']
 

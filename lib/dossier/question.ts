@@ -75,7 +75,7 @@ export const standing = ({ answered, terms }: Question): string =>
     : `Answered on ${answered.on}: ${answered.answer}${answered.by === '' ? '' : `, by ${answered.by}`}.`
 
 /** What says that the work on a head is at its end, however much else of the visit was read. */
-export type Ends = Pick<VisitRecord, 'scrappedAt'> & {
+export type Ends = Pick<VisitRecord, 'scrappedAt' | 'takenOffAt'> & {
   readonly releases: readonly unknown[]
   readonly returned: unknown
   readonly handOver: unknown
@@ -87,4 +87,8 @@ export const isOnLink = (finding: Pick<Finding, 'askedAt' | 'answer'>, visit: En
 
 /** Released, returned, handed over or scrapped: there is nothing left to add to or to leave out. */
 export const isOver = (visit: Ends): boolean =>
-  visit.releases.length > 0 || visit.returned !== null || visit.handOver !== null || visit.scrappedAt !== null
+  visit.releases.length > 0 ||
+  visit.returned !== null ||
+  visit.handOver !== null ||
+  visit.scrappedAt !== null ||
+  visit.takenOffAt !== null

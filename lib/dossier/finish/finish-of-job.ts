@@ -7,7 +7,7 @@ import { finishesOf, isAtRisk, latestOf } from './finishes'
 
 export type JobFinish = { readonly finish: Finish; readonly atRisk: boolean }
 
-const ready: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped']
+const ready: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped', 'taken off']
 
 /** When the last head of a job will be ready; null: all of them are, or have left. Two statements at the most. */
 export async function finishOfJob(

@@ -24,7 +24,7 @@ export type FinishShop = {
   readonly queued: readonly QueuedRow[]
 }
 
-const ready: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped']
+const ready: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped', 'taken off']
 
 /** When this head will be ready, from its open steps and what it waits for; null: it is ready, or has left. */
 export function finishOf(head: HeadToFinish, rows: readonly OpenRow[], shop: FinishShop): Finish | null {

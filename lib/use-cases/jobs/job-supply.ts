@@ -25,7 +25,7 @@ export function supplyByVisit(orders: readonly SupplyToShow[]): (visitId: string
     )
 }
 
-const left = ['released', 'handed over', 'returned as is', 'scrapped']
+const left = ['released', 'handed over', 'returned as is', 'scrapped', 'taken off']
 
 /** What somebody still has to order: heads first, then parts, the longest awaited first. */
 export function toOrder(heads: readonly Dossier[], orders: readonly SupplyToShow[]): readonly string[] {

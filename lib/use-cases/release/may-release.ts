@@ -12,6 +12,7 @@ import { lackText } from '@/lib/words/lacks'
 export function mayRelease(found: Dossier, reason: string): Result<true> {
   const { visit } = found
   if (visit.returned) return refuse('wrong-state', 'This head was returned as is. It cannot be released.')
+  if (visit.takenOffAt) return refuse('wrong-state', 'This head was taken off its job. It cannot be released.')
   if (visit.scrappedAt) return refuse('wrong-state', 'This head is scrapped. It cannot be released.')
   return visit.releases.length === 0 ? firstTime(found) : again(found, reason)
 }

@@ -23,7 +23,7 @@ export type ReceivedSupply = {
   readonly all: boolean
 }
 
-const gone = ['returned as is', 'handed over', 'scrapped']
+const gone = ['returned as is', 'handed over', 'scrapped', 'taken off']
 
 /**
  * What a supplier sent is here, all of it or part. A head gets its tag there and then, also one whose job was pulled in

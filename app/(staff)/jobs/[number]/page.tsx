@@ -16,6 +16,7 @@ import { PairPart } from './_components/pair-part'
 import { SupplyPart } from './_components/supply-part'
 import { PapersPart } from './_components/papers-part'
 import { WantedPart } from './_components/wanted-part'
+import styles from './_components/job.module.css'
 
 type Props = { params: Promise<{ number: string }>; searchParams: Promise<{ booked?: string | string[] }> }
 
@@ -34,20 +35,28 @@ export default async function JobPage({ params, searchParams }: Props) {
       <AutoRefresh newest={newest} />
       {(booked === '1' || booked === 'unplanned') && <BookedNotice job={job} notPlanned={booked === 'unplanned'} />}
       <JobHeader job={job} />
-      {job.pairs.map((pair) => (
-        <PairPart key={pair.id} job={job} pair={pair} />
-      ))}
-      <FindingsPart job={job} />
-      <SupplyPart job={job} />
-      {job.account && <AccountPart job={job} account={job.account} />}
-      <div className="columns">
-        <PapersPart job={job} />
-        <OutPart job={job} />
+      <div className={styles.desk}>
+        <div className="stack">
+          {job.pairs.map((pair) => (
+            <PairPart key={pair.id} job={job} pair={pair} />
+          ))}
+          <FindingsPart job={job} />
+          <SupplyPart job={job} />
+        </div>
+        <div className="stack">
+          {job.account && <AccountPart job={job} account={job.account} />}
+          <PapersPart job={job} />
+          <OutPart job={job} />
+        </div>
       </div>
-      <EnginePart job={job} />
-      <WantedPart job={job} />
-      <MessagesPart actor={actor} number={number} />
-      <CallsPart job={job} />
+      <div className={styles.desk}>
+        <EnginePart job={job} />
+        <WantedPart job={job} />
+      </div>
+      <div className={styles.desk}>
+        <MessagesPart actor={actor} number={number} />
+        <CallsPart job={job} />
+      </div>
     </>
   )
 }
