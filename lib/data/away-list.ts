@@ -56,6 +56,9 @@ export type ListedOrder = {
   readonly visits: readonly {
     readonly receivedAt: Date | null
     readonly visit: ListedHead & {
+      readonly bookedAt: Date
+      readonly urgent: boolean
+      readonly whereabouts: string
       readonly job: ListedHead['job'] & {
         readonly customer: { readonly contact: { readonly name: string; readonly phone: string } | null }
       }
@@ -71,6 +74,9 @@ type OrderRow = HeadColumns &
     readonly receivedAt: Date | null
     readonly customer: string | null
     readonly phone: string | null
+    readonly bookedAt: string | Date
+    readonly urgent: boolean
+    readonly whereabouts: string | null
   }
 
 /** Orders with at least one head still out, oldest first, with their heads. One statement. */
@@ -78,7 +84,7 @@ export async function ordersOut(reader: Reader, page: number): Promise<Paged<Lis
   const rows = await reader.$queryRaw<OrderRow[]>`
     SELECT o."id", o."number", o."vendorId", o."scope", o."redoOfId", o."createdAt", o."sentAt", o."acceptedAt",
       o."promisedOn" AS "orderPromise", ve."name" AS "vendor", ve."phone" AS "vendorPhone", l."receivedAt",
-      v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber", j."promiseOn", t."number" AS "tag",
+      v."createdAt" AS "bookedAt", j."urgent", pl."whereabouts", v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber", j."promiseOn", t."number" AS "tag",
       c."name" AS "customer", c."phone"
     FROM (
       SELECT s."id" FROM "OutsideOrder" s
@@ -92,6 +98,7 @@ export async function ordersOut(reader: Reader, page: number): Promise<Paged<Lis
     JOIN "Job" j ON j."id" = v."jobId"
     LEFT JOIN "TagAssignment" t ON t."headId" = v."headId" AND t."to" IS NULL
     LEFT JOIN "CustomerContact" c ON c."customerId" = j."customerId"
+    LEFT JOIN "VisitPlace" pl ON pl."visitId" = v."id"
     ORDER BY o."sentAt", o."id", l."id"`
   const orders = grouped(rows, (row) => row.id).flatMap((lines) => {
     const [first] = lines
@@ -112,7 +119,13 @@ export async function ordersOut(reader: Reader, page: number): Promise<Paged<Lis
 function withCustomer(row: OrderRow) {
   const head = listedHead(row)
   const contact = row.customer === null ? null : { name: row.customer, phone: row.phone ?? '' }
-  return { ...head, job: { ...head.job, customer: { contact } } }
+  return {
+    ...head,
+    bookedAt: new Date(row.bookedAt),
+    urgent: Boolean(row.urgent),
+    whereabouts: row.whereabouts ?? '',
+    job: { ...head.job, customer: { contact } },
+  }
 }
 
 export type StepToSend = { readonly stepId: string; readonly label: string; readonly visit: ListedHead }
@@ -206,33 +219,6 @@ export async function headsNobodyOrdered(
   return paged(
     rows.map(({ source, castingId, casting, ...row }) => ({ ...listedHead(row), source, castingId, casting })),
   )
-}
-
-export type RecentLine = {
-  readonly receivedAt: Date | null
-  readonly order: {
-    readonly vendorId: string
-    readonly sentAt: Date | null
-    readonly scope: string
-    readonly vendor: { readonly name: string; readonly boxHeads: number | null; readonly retiredAt: Date | null }
-  }
-}
-
-type RecentRow = Omit<RecentLine, 'order'> & Omit<RecentLine['order'], 'vendor'> & RecentLine['order']['vendor']
-
-/** The newest 400 lines of all orders: how long each vendor takes, and who did a step last. */
-export async function recentLines(reader: Reader): Promise<RecentLine[]> {
-  const rows = await reader.$queryRaw<RecentRow[]>`
-    SELECT l."receivedAt", o."vendorId", o."sentAt", o."scope", v."name", v."boxHeads", v."retiredAt"
-    FROM (SELECT "id" FROM "OutsideOrderVisit" WHERE "id" > '' ORDER BY "id" DESC LIMIT 400) listed
-    JOIN "OutsideOrderVisit" l ON l."id" = listed."id"
-    JOIN "OutsideOrder" o ON o."id" = l."orderId"
-    JOIN "Vendor" v ON v."id" = o."vendorId"
-    ORDER BY l."id" DESC`
-  return rows.map(({ receivedAt, vendorId, sentAt, scope, ...vendor }) => ({
-    receivedAt,
-    order: { vendorId, sentAt, scope, vendor },
-  }))
 }
 
 type SupplyRow = HeadColumns & {

@@ -7,17 +7,17 @@ import { dayIn } from '@/lib/core/shop/calendar'
 
 /** Working hours that a step took with the wait before it, from the shop's book of the time before: invented. */
 const hoursAt: Readonly<Record<Station, readonly number[]>> = {
-  'front-desk': [0.3, 0.5, 0.4, 1, 0.6, 2, 0.5, 0.8, 3, 0.4],
-  wash: [1, 2, 1.5, 3, 2, 6, 1, 2.5, 4, 1.5],
-  'measuring-bench': [1, 2, 3, 1.5, 7, 2, 4, 1, 2.5, 9],
-  'flow-bench': [3, 4, 8, 2.5, 5, 3, 20, 4, 6, 3],
-  'port-bench': [14, 20, 26, 12, 30, 18, 22, 35, 16, 24],
-  'deck-mill': [2, 5, 3, 22, 4, 8, 3, 26, 6, 4],
-  'intake-mill': [3, 4, 6, 2, 20, 5, 3, 8, 4, 6],
-  'bolt-bench': [1, 2, 1.5, 3, 2, 5, 1, 2, 4, 1.5],
-  'seat-machine': [4, 7, 5, 24, 6, 9, 5, 28, 8, 6],
-  assembly: [2, 3, 5, 2.5, 20, 4, 3, 6, 2, 4],
-  outside: [6, 20, 8, 26, 10, 7, 30, 9, 12, 8],
+  'front-desk': [0.3, 0.2, 0.4, 0.3, 0.6, 0.5, 0.2, 0.8, 1, 0.4],
+  wash: [0.5, 1, 0.7, 1.5, 1, 2, 0.5, 1.2, 1.8, 0.8],
+  'measuring-bench': [0.5, 1, 1.5, 0.8, 3, 1, 2, 0.5, 1.2, 4],
+  'flow-bench': [2, 3, 4, 1.5, 3, 2, 20, 3, 4, 2],
+  'port-bench': [6, 20, 7, 5, 26, 6, 20, 7, 6, 20],
+  'deck-mill': [1, 2, 1.5, 4, 2, 3, 1, 20, 2, 1.5],
+  'intake-mill': [1.5, 2, 3, 1, 4, 2, 1.5, 3, 2, 3],
+  'bolt-bench': [0.5, 1, 0.7, 1.5, 1, 2, 0.5, 1, 2, 0.8],
+  'seat-machine': [2, 4, 3, 20, 3, 5, 2, 6, 4, 3],
+  assembly: [1, 1.5, 2, 1, 4, 2, 1.5, 3, 1, 2],
+  outside: [6, 20, 5, 20, 6, 7, 20, 5, 7, 4],
 }
 
 const hourMs = 60 * 60 * 1000

@@ -6,7 +6,11 @@ import { daysToCome, samplesOf, sorted } from '@/lib/core/finish/samples'
 import { drawAt, seedOf } from '@/lib/core/finish/seeded'
 import { near, plain } from './any-figure'
 import { anyCalendar, anyFinish, anyLengths } from './finish/any-finish'
-import { holds } from './holds'
+import { openDaysBetween, wallClock } from '@/lib/core/finish/open-time'
+import { routeToCome } from '@/lib/core/finish/route-to-come'
+import { noRules } from '@/lib/core/route/rules'
+import { stepIds } from '@/lib/core/route/step-ids'
+import { holds, holdsFor } from './holds'
 
 const day = fc.constantFrom('2026-03-02', '2026-12-31', '2024-02-29')
 const open = fc.tuple(day, anyCalendar).map(([today, calendar]) => openDaysFrom(today, calendar))
@@ -25,6 +29,19 @@ describe('when a head is ready', () => {
   holds(daysToCome, [anyLengths, u, near(0, 60)])
   holds(seedOf, [fc.string()])
   holds(drawAt, [fc.nat(), fc.nat(200), fc.nat(40_000)])
+
+  const moment = fc.date({ min: new Date('2020-01-01'), max: new Date('2030-01-01'), noInvalidDate: true })
+  const zone = fc.constantFrom('America/Chicago', 'Europe/London', 'Pacific/Auckland', 'UTC')
+  holdsFor('wallClock', [zone, moment], (of, at) => wallClock(of)(at))
+  holdsFor('openDaysBetween', [anyCalendar, plain(18_000, 22_000), plain(18_000, 22_000)], (calendar, from, to) =>
+    openDaysBetween(calendar)(from, to),
+  )
+  holdsFor(
+    'routeToCome',
+    [fc.subarray([...stepIds].filter((id) => id !== 'flow')), fc.boolean()],
+    (ordered, used) =>
+      routeToCome({ source: 'customer', used, cameAssembled: used, overheated: used, ordered }, noRules).length,
+  )
 
   it('FNV-1a as published', () => {
     // Test vectors of the FNV authors: '', 'a', 'foobar'.

@@ -195,6 +195,7 @@ const may: Readonly<Record<string, string>> = {
     'noteOutsideCost',
     'orderSupply',
     'printHandOverSlip',
+    'proposePromise',
     'repromiseSupply',
     'returnAsIs',
     'revokeCustomerLink',

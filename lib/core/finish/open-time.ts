@@ -8,6 +8,8 @@ const numberOf = (day: Day): number => Math.round(Date.parse(`${day}T00:00:00Z`)
  * The shop's clock on the wall as days since the first of 1970, with the part of the day behind the point. The clock's lead
  * over UTC is asked once for each day, so that many moments cost little; on the day of a change of the clocks it may be an
  * hour off.
+ *
+ * Example: America/Chicago, 2026-01-15 18:00 UTC → noon of that day, 20468.5. By definition.
  */
 export function wallClock(zone: string): (at: Date) => number {
   const format = new Intl.DateTimeFormat('en-US', {

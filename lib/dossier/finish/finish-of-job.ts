@@ -9,7 +9,7 @@ export type JobFinish = { readonly finish: Finish; readonly atRisk: boolean }
 
 const ready: readonly Whereabouts[] = ['released', 'handed over', 'returned as is', 'scrapped', 'taken off']
 
-/** When the last head of a job will be ready; null: all of them are, or have left. Two statements at the most. */
+/** When the last head of a job will be ready; null: all of them are, or have left. One statement at the most. */
 export async function finishOfJob(
   reader: Reader,
   heads: readonly Dossier[],

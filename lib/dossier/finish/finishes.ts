@@ -1,41 +1,41 @@
 import type { Finish } from '@/lib/core/finish/types'
 import type { ShopSettings } from '@/lib/core/shop/settings'
 import type { Reader } from '@/lib/data/db'
-import { openRows, tookRows, type OpenRow } from '@/lib/data/finish-history'
+import { finishRows, type OpenRow, type TookRow } from '@/lib/data/finish-history'
 import { finishOf, type HeadToFinish } from './finish-of'
-import { shopRecord } from './shop-record'
+import { shopRecord, type ShopRecord } from './shop-record'
 
 export type Finishes = {
   /** By head; a head that is ready or has left has none. */
   readonly of: ReadonlyMap<string, Finish>
   /** What each head is at and waits for, read on the way. */
   readonly rows: ReadonlyMap<string, readonly OpenRow[]>
+  readonly took: readonly TookRow[]
+  readonly record: ShopRecord
 }
 
 type Shop = { readonly now: Date; readonly timeZone: string; readonly settings: ShopSettings }
 
-/** When each of these heads will be ready. Two statements, however many heads. */
+/** When each of these heads will be ready. One statement, however many heads. */
 export async function finishesOf(reader: Reader, heads: readonly HeadToFinish[], shop: Shop): Promise<Finishes> {
-  const { rows: found, queued } = await openRows(
-    reader,
-    heads.map(({ id }) => id),
-  )
+  const { settings, now, timeZone } = shop
+  const visitIds = heads.map(({ id }) => id)
+  const { open, queued, took } = await finishRows(reader, { visitIds, rules: settings.rules, now })
   const rows = new Map<string, OpenRow[]>()
-  for (const row of found) {
+  for (const row of open) {
     const own = rows.get(row.visitId)
     if (own) own.push(row)
     else rows.set(row.visitId, [row])
   }
-  const steps = found.flatMap(({ kind, key }) => (kind === 'step' ? [key] : []))
-  const took = await tookRows(reader, steps, shop.now)
-  const known = { ...shop, queued, record: shopRecord(took, shop.settings, shop.timeZone) }
+  const record = shopRecord(took, settings, timeZone)
+  const known = { ...shop, queued, record }
   const of = new Map(
     heads.flatMap((head): [string, Finish][] => {
       const finish = finishOf(head, rows.get(head.id) ?? [], known)
       return finish ? [[head.id, finish]] : []
     }),
   )
-  return { of, rows }
+  return { of, rows, took, record }
 }
 
 /** A job is ready when its last head is. Null: all of them are ready. */

@@ -18,16 +18,20 @@ export type ShopRecord = {
   readonly workingDays: (from: Date, to: Date) => number
 }
 
-const calendarDays = (clock: (at: Date) => number, { fromAt, toAt }: TookRow): number =>
+const calendarDays = (clock: (at: Date) => number, { fromAt, toAt }: Done): number =>
   Math.max(0, Math.floor(clock(toAt)) - Math.floor(clock(fromAt)))
+
+type Done = TookRow & { readonly toAt: Date }
+const isDone = (row: TookRow): row is Done => row.toAt !== null
 
 /** Made once for a page; each thing is worked out when it is first asked for. */
 export function shopRecord(rows: readonly TookRow[], settings: ShopSettings, timeZone: string): ShopRecord {
   const clock = wallClock(timeZone)
   const between = openDaysBetween(settings.calendar)
   const workingDays = (from: Date, to: Date): number => between(clock(from), clock(to))
-  const of = (kind: TookRow['kind'], key?: string): TookRow[] =>
-    rows.filter((row) => row.kind === kind && (key === undefined || row.key === key))
+  const done = rows.filter(isDone)
+  const of = (kind: TookRow['kind'], key?: string): Done[] =>
+    done.filter((row) => row.kind === kind && (key === undefined || row.key === key))
   const vendors = of('vendor')
   const waits = { answer: settings.answerDays, parts: settings.partsDays, hold: settings.holdDays }
   return {
@@ -66,7 +70,7 @@ export function shopRecord(rows: readonly TookRow[], settings: ShopSettings, tim
   }
 }
 
-const between0 = (clock: (at: Date) => number, { fromAt, toAt }: TookRow): number =>
+const between0 = (clock: (at: Date) => number, { fromAt, toAt }: Done): number =>
   Math.max(0, clock(toAt) - clock(fromAt))
 
 function once<K, V>(work: (key: K) => V): (key: K) => V {

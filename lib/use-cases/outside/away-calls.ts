@@ -72,27 +72,26 @@ export function callsOf(
   })
 }
 
-/** Customers whose promise comes no later than their head: a job may have several heads in one order. */
+/** Customers whose promise is at risk while their head is at a vendor: a job may have several heads in one order. */
 function customersAtRisk(
   record: ListedOrder,
   order: AwayOrder,
   out: readonly AwayHead[],
   manner: WhenManner,
 ): (Omit<Call, 'orderId' | 'number' | 'phone'> & { readonly phone: string })[] {
-  const { expectedOn } = order
-  if (expectedOn === null) return []
   const jobs = new Map(record.visits.map(({ visit }) => [visit.job.number, visit.job]))
   return [...jobs.values()].flatMap((job) => {
     const heads = out.filter((head) => head.jobNumber === job.number)
-    if (heads.length === 0 || job.promiseOn === null || job.promiseOn > expectedOn) return []
-    const back = `its heads are not back before ${dayWords(expectedOn, manner)}`
+    const readyBy = heads.reduce((last, head) => ((head.readyBy ?? '') > last ? (head.readyBy ?? '') : last), '')
+    if (heads.length === 0 || job.promiseOn === null || readyBy <= job.promiseOn) return []
+    const ready = `nine of ten such heads are ready by ${dayWords(readyBy, manner)}`
     return [
       {
         id: `${order.orderId} ${job.number}`,
         who: 'customer' as const,
         name: job.customer.contact?.name ?? `job ${job.number}`,
         phone: job.customer.contact?.phone ?? '',
-        reasons: [`job ${job.number} is promised for ${dayWords(job.promiseOn, manner)} and ${back}`],
+        reasons: [`job ${job.number} is promised for ${dayWords(job.promiseOn, manner)} and ${ready}`],
         heads,
       },
     ]

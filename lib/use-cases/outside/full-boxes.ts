@@ -1,4 +1,5 @@
-import type { RecentLine, StepToSend } from '@/lib/data/away-list'
+import type { StepToSend } from '@/lib/data/away-list'
+import type { TookRow } from '@/lib/data/finish-history'
 import { stepsOf } from '@/lib/data/outside'
 import { headLine, type AwayHead } from './away-order'
 
@@ -14,20 +15,19 @@ export type Box = {
   readonly heads: readonly AwayHead[]
 }
 
-export function boxesOf(sendable: readonly StepToSend[], recent: readonly RecentLine[]): Box[] {
+export function boxesOf(sendable: readonly StepToSend[], took: readonly TookRow[]): Box[] {
+  // A retired vendor has no box.
   const lastVendor = (stepId: string) =>
-    recent.find(
-      ({ order }) => order.vendor.retiredAt === null && stepsOf(order.scope).some((inScope) => inScope === stepId),
-    )?.order
+    took.find(({ box, scope }) => box !== null && stepsOf(scope).some((inScope) => inScope === stepId))
   const steps = [...new Set(sendable.map((row) => row.stepId))]
   return steps.map((stepId) => {
     const rows = sendable.filter((row) => row.stepId === stepId)
     const last = lastVendor(stepId)
-    const boxHeads = last?.vendor.boxHeads ?? null
+    const boxHeads = last?.box ? Number(last.box) : null
     return {
       id: stepId,
       step: rows[0]?.label ?? stepId,
-      vendor: last?.vendor.name ?? null,
+      vendor: last?.at ?? null,
       boxHeads,
       full: boxHeads === null || rows.length >= boxHeads,
       heads: rows.map((row) => headLine(row.visit, true)),

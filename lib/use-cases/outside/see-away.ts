@@ -4,9 +4,18 @@ import { must } from '@/lib/core/errors'
 import { addDays, dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { turnaround, type Turnaround } from '@/lib/core/shop/turnaround'
 import { db } from '@/lib/data/db'
-import { headsNobodyOrdered, openWaits, ordersOut, recentLines, stepsToSend, supplyOut } from '@/lib/data/away-list'
-import { shopOf } from '@/lib/data/shop'
+import {
+  headsNobodyOrdered,
+  openWaits,
+  ordersOut,
+  stepsToSend,
+  supplyOut,
+  type ListedOrder,
+} from '@/lib/data/away-list'
+import { shopWithSettings } from '@/lib/data/shop-settings'
 import { supplyView, type SupplyView } from '@/lib/data/supply-view'
+import type { Whereabouts } from '@/lib/core/route/types'
+import { finishesOf } from '@/lib/dossier/finish/finishes'
 import { callsOf, type Call } from './away-calls'
 import { awayOrder, byPromise, headLine, type AwayHead, type AwayOrder } from './away-order'
 import { boxesOf, type Box } from './full-boxes'
@@ -62,26 +71,31 @@ export type Away = {
 export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> {
   must(allow(actor, 'outside.see'))
   const client = await db()
-  const { timeZone, locale } = await shopOf(client)
+  const { timeZone, locale, settings } = await shopWithSettings(client)
   const today = dayIn(timeZone, now)
-  const [out, sendable, waits, supply, toOrder, recent] = await Promise.all([
+  const [out, sendable, waits, supply, toOrder] = await Promise.all([
     ordersOut(client, page),
     stepsToSend(client, page),
     openWaits(client, page),
     supplyOut(client, page, null),
     headsNobodyOrdered(client, page),
-    recentLines(client),
   ])
   const orders = out.rows
+  const finishes = await finishesOf(client, headsOut(orders), { now, timeZone, settings })
   const vendorIds = [...new Set(orders.map((order) => order.vendorId))]
   const daysTaken = (vendorId: string): number[] =>
-    recent.flatMap((line) =>
-      line.order.vendorId === vendorId && line.order.sentAt && line.receivedAt
-        ? [daysBetween(dayIn(timeZone, line.order.sentAt), dayIn(timeZone, line.receivedAt))]
+    finishes.took.flatMap(({ kind, key, fromAt, toAt }) =>
+      kind === 'vendor' && key === vendorId && toAt
+        ? [daysBetween(dayIn(timeZone, fromAt), dayIn(timeZone, toAt))]
         : [],
     )
   const taken = new Map(vendorIds.map((id) => [id, daysTaken(id)]))
-  const shown = orders.map((order) => awayOrder(order, turnaround(taken.get(order.vendorId) ?? []), today, timeZone))
+  const shown = orders.map((order) =>
+    awayOrder(order, {
+      ...{ took: turnaround(taken.get(order.vendorId) ?? []), today, timeZone },
+      ...{ samples: finishes.record.ofVendor(order.vendorId), finishes: finishes.of },
+    }),
+  )
   const callsCustomers = can(actor, 'call.log')
   return {
     vendors: vendorIds.flatMap((vendorId) => {
@@ -105,7 +119,7 @@ export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> 
       callsCustomers,
       manner: { timeZone, locale },
     }),
-    boxes: boxesOf(sendable.rows, recent),
+    boxes: boxesOf(sendable.rows, finishes.took),
     parts: waits.rows.map((wait) => ({
       waitId: wait.id,
       version: wait.version,
@@ -123,6 +137,15 @@ export async function seeAway(actor: Actor, now: Date, page = 1): Promise<Away> 
     locale,
     more: [out, sendable, waits, supply, toOrder].some((list) => list.more),
   }
+}
+
+/** Heads that are still at a vendor, each once. */
+function headsOut(orders: readonly ListedOrder[]) {
+  const out = orders.flatMap(({ visits }) => visits.filter(({ receivedAt }) => receivedAt === null))
+  return [...new Map(out.map(({ visit }) => [visit.id, visit])).values()].map((visit) => ({
+    ...{ id: visit.id, bookedAt: visit.bookedAt, urgent: visit.urgent, promiseOn: visit.job.promiseOn },
+    whereabouts: visit.whereabouts as Whereabouts,
+  }))
 }
 
 function bySupplier(orders: readonly SupplyView[]): Away['suppliers'] {

@@ -1,9 +1,10 @@
 import { expect, it } from 'vitest'
 import { db } from '@/lib/data/db'
-import { openRows, tookRows } from '@/lib/data/finish-history'
+import { finishRows } from '@/lib/data/finish-history'
 import { lastSeq } from '@/lib/dossier/find-step'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { shopRecord } from '@/lib/dossier/finish/shop-record'
+import { noRules } from '@/lib/core/route/rules'
 import { defaultShopSettings } from '@/lib/core/shop/settings'
 import { tickStepSchema, undoTickSchema } from '@/lib/schemas/visit'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
@@ -52,14 +53,14 @@ describeOnBoth('how long a step took', (open) => {
       ['wash-in', 'wash', later(1), null, later(4)],
       ['wash-in', 'wash', later(2), later(4), later(7)],
     ])
-    const took = await tookRows(client, ['wash-in', 'check-in'], later(8))
+    const read = { visitIds: [two], rules: noRules, now: later(8) }
+    const { open: now, queued, took } = await finishRows(client, read)
     const record = shopRecord(took, defaultShopSettings, 'America/Chicago')
     // 3 and 5 hours: fewer than eight, so the setting of 0.4 days speaks.
     expect(took.filter(({ key: step }) => step === 'wash-in').map(({ toAt }) => toAt)).toEqual([later(7), later(4)])
     expect(record.ofStep('wash-in').own).toBe(false)
     expect(record.workingDays(later(2), later(7)) * 24).toBeCloseTo(5, 9)
     // The washed pair stands at the next stations, both of one promise.
-    const { rows: now, queued } = await openRows(client, [two])
     expect(queued.every(({ heads, urgent }) => heads === 2 && !urgent)).toBe(true)
     expect(now.filter(({ kind }) => kind === 'since').map(({ since }) => since)).toEqual([later(7)])
 

@@ -24,6 +24,8 @@ import { seeFlowStep } from '@/lib/use-cases/flow/see-flow-step'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { seeHandOver } from '@/lib/use-cases/hand-over/see-hand-over'
 import { seeHead } from '@/lib/use-cases/heads/see-head'
+import { proposePromiseSchema } from '@/lib/schemas/promise'
+import { proposePromise } from '@/lib/use-cases/jobs/propose-promise'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
 import { startBookingAgain } from '@/lib/use-cases/jobs/start-again'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
@@ -110,6 +112,7 @@ export const listPages = (actor: Actor, now: Date) =>
     'a tag': () => headOfTag(actor, 'T-10012'),
     'a tag at a station': async () => seeOpenStep(actor, (await headOfTag(actor, 'T-10012')) ?? '', 'measuring-bench'),
     booking: () => seeBooking(actor, { now }),
+    'a promise proposed': () => proposePromise(actor, anyProposal, now),
     'head while booking': () => findHeads(actor, { q: 'mk-12' }),
     'customer while booking': () => findCustomers(actor, { q: 'customer 0001' }),
     customers: () => seeCustomers(actor, { q: '', page: 1 }),
@@ -149,6 +152,11 @@ export const listPages = (actor: Actor, now: Date) =>
     ...laterPages(actor, now),
     'is it there': () => answers().then((answered) => ({ answered })),
   }) as const satisfies Pages
+
+const anyProposal = proposePromiseSchema.parse({
+  ...{ source: 'customer', used: '1', cameAssembled: '0', overheated: '0', urgent: '0' },
+  ordered: 'flat-cut,guides,seat-work',
+})
 
 /** The second page of each list that has several. */
 const laterPages = (actor: Actor, now: Date) => ({

@@ -55,15 +55,15 @@ function HoldsUp({ order, on, locale }: { order: AwayOrder; on: string; locale: 
   const slack = order.slackDays
   return (
     <span className="soft">
-      {slack !== null && slack <= 0 && (
+      {slack !== null && slack < 0 && (
         <>
           <Sign kind="caution" />{' '}
         </>
       )}
       holds up the customer promise of <Day on={on} locale={locale} />
       {slack !== null && slack > 0 && `, ${daysText(slack)} to spare`}
-      {slack === 0 && ', due back the same day'}
-      {slack !== null && slack < 0 && `, ${daysText(-slack)} before it is due back`}
+      {slack === 0 && ', no day to spare'}
+      {slack !== null && slack < 0 && <strong>, at risk: ready up to {daysText(-slack)} after it</strong>}
     </span>
   )
 }

@@ -80,16 +80,18 @@ function answers({ answers: open, timeZone, locale }: CounterView, may: May): Ki
         key={finding.id}
         what={<Tag number={finding.tag} size="s" href={`/heads/${finding.headId}`} />}
         deed={
-          may.ask ? (
-            <Link href={`/counter/findings/${finding.id}`}>{finding.askedAt === null ? 'Ask' : 'Enter answer'}</Link>
-          ) : (
-            <JobLink number={finding.jobNumber} />
-          )
+          <>
+            <Phone number={finding.phone} />
+            {may.ask ? (
+              <Link href={`/counter/findings/${finding.id}`}>{finding.askedAt === null ? 'Ask' : 'Enter answer'}</Link>
+            ) : (
+              <JobLink number={finding.jobNumber} />
+            )}
+          </>
         }
       >
-        {finding.what}{' '}
+        {finding.customer}: {finding.what}{' '}
         <span className="soft">
-          {finding.customer} <Phone number={finding.phone} />,{' '}
           <HowFar finding={finding} timeZone={timeZone} locale={locale} />
         </span>
       </Line>
@@ -104,14 +106,16 @@ function atRisk({ atRisk: jobs, locale }: CounterView): Kind {
       <Line
         key={`risk ${job.jobId}`}
         what={<JobLink number={job.number} />}
-        deed={<Link href={`/jobs/${job.number}`}>Tell the customer</Link>}
+        deed={
+          <>
+            <Phone number={job.phone} />
+            <Link href={`/jobs/${job.number}`}>Tell</Link>
+          </>
+        }
       >
-        {job.customer}: promised {job.promiseOn && <Day on={job.promiseOn} locale={locale} />}, ready{' '}
-        {job.finish && <Day on={job.finish.middleOn} locale={locale} />} to{' '}
+        {job.customer}, promised {job.promiseOn && <Day on={job.promiseOn} locale={locale} />}, 9 of 10 by{' '}
         {job.finish && <Day on={job.finish.nineOfTenOn} locale={locale} />}{' '}
-        <span className="soft">
-          {job.finish?.why} <Phone number={job.phone} />
-        </span>
+        <span className="soft">{job.finish?.why}</span>
       </Line>
     )),
   }

@@ -26,7 +26,8 @@ export function PromiseDay({ on, daysLeft, urgent, locale, short = false }: Prop
       {on === null && <span className="soft">no promise date</span>}
       {on !== null && daysLeft === null && (
         <span className="soft">
-          was promised for <Day on={on} locale={locale} />
+          {short ? '' : 'was promised for '}
+          <Day on={on} locale={locale} />
         </span>
       )}
       {on !== null && daysLeft !== null && (

@@ -9,7 +9,14 @@ import type { CounterView } from '@/lib/use-cases/counter/see-counter'
 import { PromiseDay } from './promise-day'
 import styles from './counter.module.css'
 
-const columns = ['Job', 'Customer', 'Heads', 'Where, and what next', 'Expected', 'Promised'] as const
+const columns = [
+  { label: 'Job', width: styles.jobColumn },
+  { label: 'Customer', width: styles.customerColumn },
+  { label: 'Heads', width: styles.tagsColumn },
+  { label: 'Where, and what next', width: undefined },
+  { label: 'Expected', width: styles.expectedColumn },
+  { label: 'Promised', width: styles.promisedColumn },
+] as const
 
 /** Open jobs, a row each at a desk and a card of a few lines on a phone. */
 export function WorkTable({ view, withPrices }: { view: CounterView; withPrices: boolean }) {
@@ -18,13 +25,13 @@ export function WorkTable({ view, withPrices }: { view: CounterView; withPrices:
       <caption className="visually-hidden">Work in hand</caption>
       <thead role="rowgroup">
         <tr role="row">
-          {columns.map((label) => (
-            <th key={label} scope="col" role="columnheader">
+          {columns.map(({ label, width }) => (
+            <th key={label} scope="col" role="columnheader" className={width}>
               {label}
             </th>
           ))}
           {withPrices && (
-            <th scope="col" role="columnheader" className={styles.owed}>
+            <th scope="col" role="columnheader" className={`${styles.owed} ${styles.owedColumn}`}>
               Owed
             </th>
           )}
@@ -54,9 +61,11 @@ function JobRow({ job, view: { locale, currency } }: { job: WorkJob; view: Count
         </span>
       </td>
       <td role="cell" className={styles.tags}>
-        {job.heads.map((head) => (
-          <Tag key={head.headId} number={head.tag} size="s" href={`/heads/${head.headId}`} />
-        ))}
+        <span className={styles.tagRow}>
+          {job.heads.map((head) => (
+            <Tag key={head.headId} number={head.tag} size="s" href={`/heads/${head.headId}`} />
+          ))}
+        </span>
       </td>
       <td role="cell" className={styles.next}>
         <Next heads={job.heads} />
@@ -65,6 +74,7 @@ function JobRow({ job, view: { locale, currency } }: { job: WorkJob; view: Count
         <Expected job={job} locale={locale} />
       </td>
       <td role="cell" className={styles.promised}>
+        <span className={styles.word}>Promised </span>
         <PromiseDay
           on={job.promiseOn}
           daysLeft={job.finish === null ? null : job.daysLeft}
@@ -75,6 +85,7 @@ function JobRow({ job, view: { locale, currency } }: { job: WorkJob; view: Count
       </td>
       {job.dueMinor !== null && (
         <td role="cell" className={styles.owed}>
+          <span className={styles.word}>Owed </span>
           {job.dueMinor === 0 ? '–' : <Money minor={job.dueMinor} currency={currency} locale={locale} />}
         </td>
       )}
@@ -86,7 +97,7 @@ function JobRow({ job, view: { locale, currency } }: { job: WorkJob; view: Count
 function Next({ heads }: { heads: readonly WorkHead[] }) {
   const told = [...new Map(heads.map((head) => [`${head.next} ${head.waits}`, head])).values()]
   return told.map(({ headId, next, waits, whereabouts, tag }) => (
-    <span key={headId} className={styles.state}>
+    <span key={headId} className={styles.state} title={`${next} ${waits}`}>
       {told.length > 1 && <span className="soft">{tag}: </span>}
       {whereabouts === 'held' ? <strong className={styles.held}>{next}</strong> : next}
       {waits !== '' && <span className="soft"> {waits}</span>}
@@ -100,6 +111,7 @@ function Expected({ job, locale }: { job: WorkJob; locale: string }) {
   const said = [why, from].filter(Boolean).join('; ')
   return (
     <span title={said}>
+      <span className={styles.word}>Expected </span>
       {job.atRisk ? (
         <strong>
           <Sign kind="caution" />

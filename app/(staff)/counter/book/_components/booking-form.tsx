@@ -12,7 +12,6 @@ import { typedWantedKeys } from '@/lib/core/wanted/figures'
 import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import { bookJobAction } from '../actions'
-import type { BookingActionForm } from './booking-action-form'
 import { BenchPart } from './bench-part'
 import styles from './booking.module.css'
 import { CustomerPart } from './customer-part'
@@ -23,6 +22,7 @@ import { Fold } from './fold'
 import { CastingField } from './head-fields'
 import { HeadsPart } from './heads-part'
 import { heldClass, heldEngine, heldNote, heldWanted } from './held'
+import { PromisePart } from './promise-part'
 import { PricesPart } from './prices-part'
 import { TargetPart } from './target-part'
 import { TotalLine } from './total-line'
@@ -68,7 +68,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
             </section>
           </div>
           <div className="stack">
-            <PromisePart form={form} today={booking.today} />
+            <PromisePart form={form} today={booking.today} locale={booking.locale} />
             <PricesPart form={form} booking={booking} />
           </div>
         </div>
@@ -115,18 +115,6 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         <ErrorList form={form} />
       </ActionForm>
     </>
-  )
-}
-
-function PromisePart({ form, today }: { form: BookingActionForm; today: string }) {
-  return (
-    <section className="part" aria-label="Promise">
-      <h2>Promise</h2>
-      <div className="row">
-        <TextInput label="Promise date" type="date" min={today} {...form.text('promiseOn')} />
-        <Check label="Urgent" {...form.text('urgent')} />
-      </div>
-    </section>
   )
 }
 
