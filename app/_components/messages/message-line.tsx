@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import type { MailSeen, MessageSeen } from '@/lib/use-cases/messages/see-messages'
@@ -5,10 +6,10 @@ import { mailFaultWords, mailStateLabels, messageKindLabels, wayLabels } from '@
 import { MailDeeds } from './mail-deeds'
 import styles from './messages.module.css'
 
-type Props = { message: MessageSeen; zone: string; locale: string }
+type Props = { message: MessageSeen; customerId: string; zone: string; locale: string }
 
 /** One message: when and by whom, how and where to, whether it left, and its text on asking. */
-export function MessageLine({ message, zone, locale }: Props) {
+export function MessageLine({ message, customerId, zone, locale }: Props) {
   const { mail } = message
   return (
     <li className="stack">
@@ -20,7 +21,9 @@ export function MessageLine({ message, zone, locale }: Props) {
         <strong>{messageKindLabels[message.kind]}</strong>, {sentTo(message)}
         {mail && `: ${mailStateLabels[mail.state]}`}
       </p>
-      {mail && isInTrouble(mail) && <Trouble message={message} mail={mail} zone={zone} locale={locale} />}
+      {mail && isInTrouble(mail) && (
+        <Trouble message={message} mail={mail} customerId={customerId} zone={zone} locale={locale} />
+      )}
       {message.isBlanked ? (
         <p className="soft">The text was removed with the customer’s personal data.</p>
       ) : (
@@ -45,12 +48,13 @@ function sentTo({ way, toAddress }: MessageSeen): string {
 const isInTrouble = ({ state, fault }: MailSeen): boolean => state === 'failed' || (state === 'queued' && fault !== '')
 
 /** Why it did not leave, what the server said, when it is tried again, and what can be done. */
-function Trouble({ message, mail, zone, locale }: Props & { mail: MailSeen }) {
+function Trouble({ message, mail, customerId, zone, locale }: Props & { mail: MailSeen }) {
   return (
     <Notice kind="caution" title="Not sent" live={false}>
       <p>
         {mail.fault !== '' && mailFaultWords[mail.fault]}
-        {mail.answer !== '' && ` The server said: ${mail.answer}`}
+        {mail.answer !== '' && ` The server said: ${mail.answer}`}{' '}
+        {mail.fault === 'address-refused' && <Link href={`/customers/${customerId}/change`}>Change the address</Link>}
       </p>
       {mail.state === 'queued' && (
         <p>

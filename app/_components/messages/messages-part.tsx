@@ -17,7 +17,13 @@ export async function MessagesPart({ actor, number }: { actor: Actor; number: st
       ) : (
         <ul className="plain-list">
           {view.messages.map((message) => (
-            <MessageLine key={message.id} message={message} zone={view.timeZone} locale={view.locale} />
+            <MessageLine
+              key={message.id}
+              message={message}
+              customerId={view.customerId}
+              zone={view.timeZone}
+              locale={view.locale}
+            />
           ))}
         </ul>
       )}

@@ -1,12 +1,16 @@
+import Link from 'next/link'
 import type { WritingView } from './written'
 
-/** Who it goes to, and what is missing of their address. */
-export function WhereTo({ view: { customer, hasMail, localHost } }: { view: WritingView }) {
+/** Who it goes to; what is missing of their address, and where to add it. */
+export function WhereTo({ view: { customer, customerId, hasMail, localHost } }: { view: WritingView }) {
   return (
     <>
       <p>
         To {customer.name}: {hasMail ? customer.email : 'no mail address'},{' '}
-        {customer.phone === '' ? 'no phone number' : customer.phone}.
+        {customer.phone === '' ? 'no phone number' : customer.phone}.{' '}
+        {(!hasMail || customer.phone === '') && (
+          <Link href={`/customers/${customerId}/change`}>Add what is missing</Link>
+        )}
       </p>
       {localHost !== '' && (
         <p className="soft">
