@@ -20,6 +20,10 @@ export const dutyLines: Lines = [
     'print tag labels',
     'Counter, Tag labels: select or scan heads of any job, print a sheet or single labels. For one job: on the job’s page',
   ],
+  [
+    'write to a customer',
+    'On the job, Messages: choose a text, change it, send it by mail, as a text message or by copying; it stays on record',
+  ],
   ['stop a head', 'Hold it and say what is wrong; only the owner can end the hold'],
   ['waive what is missing', 'The owner or a deputy waives it, with a reason; the reason is printed'],
   ['undo a release', 'Not possible. A later correction makes a new revision of the spec sheet'],
