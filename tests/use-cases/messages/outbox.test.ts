@@ -77,8 +77,11 @@ describe('a mail in the outbox', () => {
     })
     expect(await seeMailTrouble(counter)).toMatchObject([{ messageId, jobNumber: number, isFailed: false }])
     expect(await sendAt(later(0.9))).toBe(0)
-    // 1, then 5 minutes later.
+    const delays = () => database.client.auditEntry.count({ where: { action: 'message.delay' } })
+    expect(await delays()).toBe(1)
+    // 1, then 5 minutes later; the same trouble is told of once.
     expect(await sendAt(later(1))).toBe(1)
+    expect(await delays()).toBe(1)
     expect(await sendAt(later(5.9))).toBe(0)
     server.refuse = null
     expect(await sendAt(later(6))).toBe(1)
@@ -212,6 +215,9 @@ describe('the mail settings', () => {
     for (const secret of [mailPassword, 'pa\\"ss', 'wörd', Buffer.from(mailPassword).toString('base64')]) {
       expect(seen).not.toContain(secret)
     }
+    // What is kept of the deed to know it again is keyed: from a bare hash a password could be guessed.
+    const { hash } = await database.client.operation.findUniqueOrThrow({ where: { id: 'op-server' } })
+    expect(hash).not.toBe(at(monday, 'op-server').op?.hash)
     expect((await seeMailServer(owner)).server.password).toBe('set')
     const { lines } = await seeTrail(owner, { find: 'mail', before: null })
     expect(lines[0]).toMatchObject({ sentence: 'Changed the mail settings', by: owner.name })
