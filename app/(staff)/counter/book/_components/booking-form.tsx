@@ -12,6 +12,7 @@ import { typedWantedKeys } from '@/lib/core/wanted/figures'
 import { bookJobSchema, emptyBooking, type BookJobForm } from '@/lib/schemas/job'
 import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import { bookJobAction } from '../actions'
+import { AlikePart } from './alike-part'
 import { BenchPart } from './bench-part'
 import styles from './booking.module.css'
 import { CustomerPart } from './customer-part'
@@ -57,6 +58,7 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         <CustomerPart form={form}>
           <CastingField form={form} at={0} castings={booking.castings} />
         </CustomerPart>
+        <AlikePart form={form} />
         <div className={styles.desk}>
           <div className="stack">
             <HeadsPart form={form} castings={booking.castings} />
