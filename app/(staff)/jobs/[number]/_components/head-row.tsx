@@ -4,10 +4,8 @@ import { HeadScale } from '@/app/_components/scale/head-scale'
 import { Tag } from '@/app/_components/tag/tag'
 import { progress } from '@/lib/core/route/progress'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { takeOffHeadSchema, undoHandOverSchema } from '@/lib/schemas/ordinary'
-import { takeOffHeadAction, undoHandOverAction } from '../actions'
+import { TakeOff, UndoHandOver } from './head-deeds'
 import styles from './job.module.css'
-import { ReasonDialog } from './reason-dialog'
 
 const sources = { customer: '', bought: 'bought by us', 'bought-cut': 'bought already cut' }
 
@@ -47,30 +45,8 @@ export function HeadRow({ job, head }: Props) {
       )}
       <div className="row">
         <Link href={`/heads/${head.headId}`}>Record of {head.tag}</Link>
-        {job.may.change && head.mayTakeOff && (
-          <ReasonDialog
-            title="Take off"
-            of={head.tag}
-            submitLabel="Take the head off the job"
-            schema={takeOffHeadSchema}
-            action={takeOffHeadAction}
-            input={{ jobId: job.id, visitId: head.visitId }}
-          >
-            A head that is here is returned as is. One that did not come is taken off.
-          </ReasonDialog>
-        )}
-        {job.may.undoHandOver && head.gone && (
-          <ReasonDialog
-            title="Take back the hand-over"
-            of={head.tag}
-            submitLabel="Take it back"
-            schema={undoHandOverSchema}
-            action={undoHandOverAction}
-            input={{ visitId: head.visitId }}
-          >
-            On the day of the hand-over only. A payment that was taken with it stays: void it by itself.
-          </ReasonDialog>
-        )}
+        {job.may.change && head.mayTakeOff && <TakeOff jobId={job.id} visitId={head.visitId} tag={head.tag} />}
+        {job.may.undoHandOver && head.gone && <UndoHandOver visitId={head.visitId} tag={head.tag} />}
       </div>
     </div>
   )
