@@ -70,7 +70,12 @@ function spanWords({ low, high }: Pick<Span, 'low' | 'high'>, quantity: Quantity
  * `unit`: the one that the cell shows.
  */
 export function expectedWords(expected: Expected, quantity: Quantity, unit: string): string {
-  const { value, low, high, why } = expected
+  const { value, low, high, why, lowWhy, highWhy } = expected
+  // Two comparisons that no figure can agree with: each is said with whose it is.
+  if (low !== null && high !== null && low > high) {
+    const most = `${spanWords({ low: null, high }, quantity, unit)}, ${heldAgainstWords(highWhy)}`
+    return `${most}; ${spanWords({ low, high: null }, quantity, unit)}, ${heldAgainstWords(lowWhy)}`
+  }
   const even = value !== null && low !== null && high !== null && Math.abs(high - value - (value - low)) < 1e-9
   if (!even) return `${spanWords(expected, quantity, unit)}, ${heldAgainstWords(why)}`
   const [middle, room] = [formatFigure(value, quantity, unit), formatFigure(high - value, quantity, unit)]
