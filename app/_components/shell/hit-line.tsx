@@ -50,7 +50,7 @@ function HeadLine({ head, locale }: { head: HeadHit; locale: string }) {
   )
 }
 
-const left = ['handed over', 'returned as is', 'scrapped']
+const left = ['handed over', 'returned as is', 'scrapped', 'taken off']
 
 /** What has left is promised no more. */
 function Promise({ on, where, locale }: { on: string | null; where: readonly string[]; locale: string }) {
