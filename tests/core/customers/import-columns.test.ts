@@ -18,7 +18,7 @@ it('columns are known by their headings, however they are written; each field on
     'otherPhone',
     '',
   ])
-  expect(columnsByHeading(['Name', 'Name', 'Téléphone'])).toEqual(['name', '', ''])
+  expect(columnsByHeading(['Name', 'Name', 'Téléphone'])).toEqual(['name', '', 'phone'])
 })
 
 it('a line is a contact by its columns; what was made harmless for a spreadsheet is as it was typed', () => {
