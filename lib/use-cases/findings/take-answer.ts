@@ -37,7 +37,7 @@ export async function takeAnswer(
       taxName,
       taxBasisPoints,
       addsWork,
-      reason,
+      ...(reason === '' ? {} : { reason }),
     },
   })
   await refreshRoute(ctx.tx, visit.id, ctx.now)
