@@ -60,6 +60,15 @@ describe('one head by hand', () => {
     })
   })
 
+  it('its own work comes after the queue', () => {
+    // Two of half a day each are done at the end of Monday; its own half day after that: Tuesday.
+    const queues = { 'deck-mill': { heads: 2, each: own(0.5) } }
+    const { middleOn, longest } = finish({ steps: [step([0.1], 'deck-mill')], queues })
+    expect(middleOn).toBe('2026-03-03')
+    // 1.5 days in all, of which its usual tenth of a day is its own.
+    expect(longest).toEqual({ code: 'queue', station: 'deck-mill', heads: 2, days: 1.4 })
+  })
+
   it('with a holiday in it', () => {
     const calendar = { ...usualCalendar, closedDays: ['2026-03-11'] }
     expect(finish({ ...head, calendar }).middleOn).toBe('2026-03-12')

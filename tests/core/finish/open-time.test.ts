@@ -31,6 +31,8 @@ describe('working days between two times', () => {
     const closed = openDaysBetween({ ...usualCalendar, closedDays: ['2026-03-04', '2026-03-08'] })
     expect(closed(wall('2026-03-03', 0), wall('2026-03-10', 0))).toBeCloseTo(4, 9)
     expect(closed(wall('2026-03-04', 6), wall('2026-03-04', 18))).toBe(0)
+    // From noon of a holiday to noon of the next day: the half of that day.
+    expect(closed(wall('2026-03-04', 12), wall('2026-03-05', 12))).toBeCloseTo(0.5, 9)
     expect(between(wall('2026-03-10', 9), wall('2026-03-03', 9))).toBe(0)
   })
 })

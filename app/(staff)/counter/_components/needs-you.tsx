@@ -83,14 +83,18 @@ function answers({ answers: open, timeZone, locale }: CounterView, may: May): Ki
           <>
             <Phone number={finding.phone} />
             {may.ask ? (
-              <Link href={`/counter/findings/${finding.id}`}>{finding.askedAt === null ? 'Ask' : 'Enter answer'}</Link>
+              <Link href={`/counter/findings/${finding.id}`}>
+                {finding.askedAt === null ? 'Ask' : 'Enter answer'}
+                <span className="visually-hidden"> for {finding.tag}</span>
+              </Link>
             ) : (
               <JobLink number={finding.jobNumber} />
             )}
           </>
         }
       >
-        {finding.customer}: {finding.what}{' '}
+        {finding.customer}:{' '}
+        {may.ask ? <Link href={`/counter/findings/${finding.id}`}>{finding.what}</Link> : finding.what}{' '}
         <span className="soft">
           <HowFar finding={finding} timeZone={timeZone} locale={locale} />
         </span>
@@ -109,7 +113,9 @@ function atRisk({ atRisk: jobs, locale }: CounterView): Kind {
         deed={
           <>
             <Phone number={job.phone} />
-            <Link href={`/jobs/${job.number}`}>Tell</Link>
+            <Link href={`/jobs/${job.number}`}>
+              Tell<span className="visually-hidden"> the customer of {job.number}</span>
+            </Link>
           </>
         }
       >
@@ -132,7 +138,11 @@ function supply({ arriving, locale }: CounterView): Kind {
             {order.number}
           </Link>
         }
-        deed={<Link href={`/away/supply/${order.orderId}`}>Receive</Link>}
+        deed={
+          <Link href={`/away/supply/${order.orderId}`}>
+            Receive<span className="visually-hidden"> {order.number}</span>
+          </Link>
+        }
       >
         {order.vendor}: {order.daysLate > 0 ? `${daysText(order.daysLate)} late` : 'due today'},{' '}
         {order.lines.map(({ what }) => what).join(', ')}{' '}
@@ -156,7 +166,15 @@ function toRelease({ toRelease: jobs, timeZone, locale }: CounterView, may: May)
           <Line
             key={`release ${head.headId}`}
             what={<Tag number={head.tag} size="s" href={`/heads/${head.headId}`} />}
-            deed={may.release ? <Link href={`/heads/${head.headId}`}>Release</Link> : <JobLink number={job.number} />}
+            deed={
+              may.release ? (
+                <Link href={`/heads/${head.headId}`}>
+                  Release<span className="visually-hidden"> {head.tag}</span>
+                </Link>
+              ) : (
+                <JobLink number={job.number} />
+              )
+            }
           >
             Finished, waiting for release since <When at={head.since} zone={timeZone} locale={locale} style="day" />{' '}
             <span className="soft">{job.customer}</span>
