@@ -40,6 +40,7 @@ describe('what is asked for', () => {
     ['o’neil', ['oneil']],
     ['-- ', []],
     ['x x', [' x']],
+    ['ann lee-d', ['ann', 'leed']],
   ])('%j is parted', (asked, parts) => {
     expect(partsAsked(asked)).toEqual(parts)
   })
