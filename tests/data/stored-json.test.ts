@@ -5,7 +5,13 @@ import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { storedHeldAgainst } from '@/lib/data/stored/held-against'
 import { moneyFacts } from '@/lib/data/stored/money-facts'
 import { planInputs, planRecordOf, planResults } from '@/lib/data/stored/plan'
-import { auditChanges, operationResult, readingConditions, returnedNotDone } from '@/lib/data/stored/records'
+import {
+  auditChanges,
+  mergedJobs,
+  operationResult,
+  readingConditions,
+  returnedNotDone,
+} from '@/lib/data/stored/records'
 import { stepDetail } from '@/lib/data/stored/route-step'
 import { settingsValues } from '@/lib/data/stored/settings'
 import { releaseFacts } from '@/lib/data/stored/spec-sheet'
@@ -15,8 +21,10 @@ import { currentSettings } from '@/lib/data/settings'
 import { addSettingsVersion } from '@/lib/data/settings-write'
 import { write } from '@/lib/data/write'
 import { demoStaff } from '@/lib/demo/shop'
+import { mergeCustomersSchema } from '@/lib/schemas/customer'
 import { changeCastingWantedSchema, changeHeadWantedSchema } from '@/lib/schemas/wanted'
 import { changeCastingWanted } from '@/lib/use-cases/castings/change-casting-wanted'
+import { mergeCustomers } from '@/lib/use-cases/customers/merge-customers'
 import { changeHeadWanted } from '@/lib/use-cases/jobs/change-head-wanted'
 import { estimateQuestion } from '@/lib/use-cases/cut-bench/estimate-question'
 import type { TestDatabase } from '../setup/database'
@@ -53,6 +61,7 @@ const columns: Readonly<Record<string, Column>> = {
   'RouteStep.detail': column(stepDetail, { key: 'visitId', shape: 3 }),
   'Estimate.question': column(estimateQuestion),
   'Estimate.answer': column(estimateAnswer),
+  'CustomerMerge.jobIds': column(mergedJobs),
   'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),
   'AuditEntry.changes': column(auditChanges, { key: 'seq' }),
   'Operation.result': column(operationResult),
@@ -77,6 +86,7 @@ beforeAll(async () => {
     ),
   )
   await saySomethingWanted()
+  await mergeTwo()
 }, 300_000)
 
 /** The demo's jobs say what is wanted; here one head and one casting record say it too. */
@@ -89,6 +99,13 @@ async function saySomethingWanted(): Promise<void> {
   const casting = await shop.client.castingRecord.findFirstOrThrow()
   const record = { castingId: casting.id, version: casting.version, wanted }
   await changeCastingWanted(orla, changeCastingWantedSchema.parse(record), { now: demoMoment })
+}
+
+async function mergeTwo(): Promise<void> {
+  const { orla } = await demoStaff()
+  const [from, into] = await shop.client.customer.findMany({ where: { jobs: { some: {} } }, take: 2 })
+  const ends = { fromId: from?.id, fromVersion: from?.version, intoId: into?.id, intoVersion: into?.version }
+  await mergeCustomers(orla, mergeCustomersSchema.parse({ ...ends, reason: 'trial' }), { now: demoMoment })
 }
 
 async function kept(name: string, key: string): Promise<{ id: string; text: string }[]> {

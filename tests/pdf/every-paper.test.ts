@@ -276,7 +276,8 @@ describe('every estimate of the demo shop', () => {
           id,
         )
         // What is not known is told within a sentence: its first letter is a small one.
-        const told = [title, start, effort, lines, groups, steps, cautions, forWhom, note].flatMap(words)
+        const labels = steps.map(({ label }) => label)
+        const told = [title, start, effort, lines, groups, labels, cautions, forWhom, note].flatMap(words)
         const page = flat(pages.join(' '))
         expect(notOn(page, [...told, ...unknown.flatMap(({ needs }) => words(needs)), number]), number).toEqual([])
         expect(

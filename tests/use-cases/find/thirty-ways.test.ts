@@ -12,7 +12,7 @@ import { book, casting, counter, head, monday, openShop } from '../jobs/counter-
 
 vi.setConfig({ testTimeout: 600_000, hookTimeout: 900_000 })
 
-const count = inLongRun ? 100_000 : 5_000
+const count = inLongRun ? 100_000 : 2_000
 const mostMs = 50
 
 /** 40 × 50 names: each is borne by as many customers as there are two thousands of them. */
@@ -166,7 +166,9 @@ describe.each(['sqlite', 'postgresql'] as const)(`%s, ${count} customers`, (prov
     }
   })
 
-  it.runIf(inLongRun)(`answers each way, and the commonest words, within ${mostMs} ms`, async () => {
+  // Times are only worth asserting where there is much to look through.
+  if (!inLongRun) return
+  it(`answers each way, and the commonest words, within ${mostMs} ms`, async () => {
     const asked = [...ways.map(([way]) => way), ...common]
     const slow: string[] = []
     for (const q of asked) {
