@@ -9,7 +9,7 @@ export async function MessagesPart({ actor, number }: { actor: Actor; number: st
   if (!can(actor, 'message.write')) return null
   const view = await seeMessages(actor, number)
   return (
-    <section className="part" aria-label="Messages">
+    <section className="part" aria-label="Messages" id="messages">
       <h2>Messages</h2>
       <WriteToCustomer view={view} />
       {view.messages.length === 0 ? (

@@ -113,7 +113,7 @@ function atRisk({ atRisk: jobs, locale }: CounterView): Kind {
         deed={
           <>
             <Phone number={job.phone} />
-            <Link href={`/jobs/${job.number}`}>
+            <Link href={`/jobs/${job.number}#messages`}>
               Tell<span className="visually-hidden"> the customer of {job.number}</span>
             </Link>
           </>
