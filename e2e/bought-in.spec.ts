@@ -1,7 +1,7 @@
 import { expect, test, type Page } from '@playwright/test'
 import { readPdf } from '../tests/pdf/read-pdf'
 import { checkIn, corners } from './answers'
-import { choose, doStep, openHead, openStep, signIn, type Answers } from './person'
+import { choose, doStep, openHead, openStep, pressBook, signIn, type Answers } from './person'
 
 /**
  * A pair that the shop buys, already cut by its maker: booked, ordered, here one after the other, measured, released. The
@@ -41,9 +41,7 @@ async function bookPair(page: Page): Promise<string> {
   await choose(page, 'Supplied by', 'shop, already cut by its maker')
   await page.getByRole('checkbox', { name: 'Used before' }).uncheck()
   await page.getByRole('button', { name: 'Make it a pair' }).click()
-  await page.getByRole('button', { name: 'Book the job' }).click()
-  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
-  return /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
+  return pressBook(page)
 }
 
 /** Opens the step of a head that has no tag to be found by. */

@@ -60,11 +60,30 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
     if (booking.layout) await choose(page, 'Layout', booking.layout)
     for (const [label, text] of Object.entries(booking.engine)) await page.getByLabel(label, { exact: true }).fill(text)
   }
-  await page.getByRole('button', { name: 'Book the job' }).click()
-  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
-  const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
+  const number = await pressBook(page)
   const tag = /T-\d{4,}/.exec((await page.getByRole('main').innerText()) ?? '')?.[0] ?? ''
   return { number, tag }
+}
+
+const jobPage = /\/jobs\/(\d\d-\d{4})/
+
+/** Books what the form holds and gives back its number. Whoever and whatever it asks about is another. */
+export async function pressBook(page: Page): Promise<string> {
+  const book = page.getByRole('button', { name: 'Book the job' })
+  const refused = page.getByRole('alert').filter({ hasText: 'Not booked yet' })
+  const number = () => jobPage.exec(page.url())?.[1] ?? ''
+  await book.click()
+  const answered = async () => number() !== '' || (await refused.isVisible())
+  await expect.poll(answered, { intervals: [100], timeout: 20_000 }).toBe(true)
+  if (number() !== '') return number()
+  const no = page.getByRole('button', { name: /^No, (somebody else|another head)$/ })
+  await expect(async () => {
+    if ((await no.count()) > 0) await no.first().click({ timeout: 1000 })
+    await expect(refused).toBeHidden({ timeout: 200 })
+  }).toPass({ timeout: 20_000 })
+  await tapAgain(book)
+  await page.waitForURL(jobPage)
+  return number()
 }
 
 /** The queue of a station is drawn: its lists, or that there is nothing. */

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
 import { corners } from './answers'
-import { answer, bookJob, doStep, openHead, signIn } from './person'
+import { answer, bookJob, doStep, openHead, pressBook, signIn } from './person'
 import { washedHead } from './washed-head'
 
 /** Heads that come back: from a vendor one by one, from the customer a second time, and out again as they were. */
@@ -64,9 +64,7 @@ test('a head that was here before comes back: both visits, cause and payer, and 
     words: { 'Cause, as far as known': 'An exhaust seat leaks', 'Who pays': 'the shop' },
   })
   await page.getByLabel(/^Target chamber/).fill('58')
-  await page.getByRole('button', { name: 'Book the job' }).click()
-  await page.waitForURL(/\/jobs\/\d\d-\d{4}/)
-  const number = /\/jobs\/(\d\d-\d{4})/.exec(page.url())?.[1] ?? ''
+  const number = await pressBook(page)
   await openHead(page, 'T-0403')
   await expect(page.getByRole('heading', { name: `This visit: job ${number}` })).toBeVisible()
   await expect(page.getByRole('region', { name: `Job ${number}`, exact: true })).toContainText(

@@ -43,6 +43,9 @@ export type Write<A extends Author = Actor> = {
 const isUniqueViolation = (error: unknown): boolean =>
   typeof error === 'object' && error !== null && 'code' in error && error.code === 'P2002'
 
+/** The same operation, sent twice at once: what the first one did may be what the second is refused for. */
+const mayBeDone = (error: unknown): boolean => isUniqueViolation(error) || error instanceof RefusedError
+
 /**
  * One change: its rows, its audit entries and its operation in one transaction. The same operation again gives the
  * stored answer; the same id with other content is refused. `work` awaits nothing but the database.
@@ -56,7 +59,7 @@ export async function write<T, A extends Author = Actor>(
   try {
     return await client.$transaction((tx) => writeOnce(tx, actor, moment, work), { timeout: 20_000, maxWait: 20_000 })
   } catch (error) {
-    const stored = isUniqueViolation(error) ? await storedAnswer<T>(client, actor, moment.op) : null
+    const stored = mayBeDone(error) ? await storedAnswer<T>(client, actor, moment.op) : null
     if (stored) return stored.result
     throw error
   }

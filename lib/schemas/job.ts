@@ -6,6 +6,7 @@ import { presetWork } from '@/lib/core/route/presets'
 import { isWorkId, presets, type Preset, type WorkId } from '@/lib/core/route/step-ids'
 import { isDay } from '@/lib/core/shop/calendar'
 import { parseTag, type TagNumber } from '@/lib/core/shop/tag-number'
+import { notTheseSchema } from './alike'
 import { customerChoice } from './customer'
 import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { emptyWanted, wantedFields } from './wanted'
@@ -127,6 +128,8 @@ export const bookJobSchema = z
     /** The question to the cut bench that it comes from, as its address; '': none. */
     benchQuery: z.string().max(4000).default(''),
     firstPlan: firstPlan.nullable().default(null),
+    /** On record, like what is typed, and said to be others. */
+    notThese: notTheseSchema,
   })
   .superRefine(checkHeads)
 
@@ -206,6 +209,7 @@ export const emptyBooking = (): BookJobForm => ({
   estimateId: '',
   benchQuery: '',
   firstPlan: null,
+  notThese: { customers: [], heads: [] },
 })
 
 const id = z.string().min(1).max(64)

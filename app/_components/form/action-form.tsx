@@ -15,6 +15,8 @@ type Props<Values extends FieldValues, Value> = Omit<ComponentProps<'form'>, 'fo
   actions?: ReactNode
   /** What stands beside the main button; with it both stay in view at the foot of the screen. */
   foot?: ReactNode
+  /** The page shows the refusal itself, where it is put right. */
+  refusalElsewhere?: boolean
 }
 
 /** The fields, what was refused, the main button and its progress. */
@@ -23,6 +25,7 @@ export function ActionForm<Values extends FieldValues, Value>({
   submitLabel,
   actions,
   foot,
+  refusalElsewhere = false,
   children,
   className = 'stack',
   ...rest
@@ -30,7 +33,9 @@ export function ActionForm<Values extends FieldValues, Value>({
   return (
     <form {...rest} noValidate className={className} onSubmit={form.submit}>
       {children}
-      {form.refusal && <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} />}
+      {form.refusal && !refusalElsewhere && (
+        <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} />
+      )}
       <div className={foot === undefined ? 'row' : styles.foot}>
         {foot}
         <Button type="submit" variant="main" pending={form.pending}>

@@ -68,7 +68,9 @@ export function useActionForm<Values extends FieldValues, Parsed, Value>(
     }
   }, [])
 
-  function showFields({ fields }: Refusal) {
+  function showFields({ fields, alike }: Refusal) {
+    // "Is it …?" is asked and answered beside the fields: what was typed is not wrong.
+    if (alike) return
     for (const [name, message] of Object.entries(fields ?? {})) {
       form.setError(name as Path<Values>, { type: 'server', message })
     }

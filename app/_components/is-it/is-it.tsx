@@ -6,9 +6,8 @@ import { Notice } from '../ui/notice'
 type Customer = AlikeSeen['customers'][number]
 
 type CustomersProps = {
+  /** Those not answered yet. */
   customers: readonly Customer[]
-  /** Those of whom somebody said that it is another. */
-  not: readonly string[]
   onYes: (customer: Customer) => void
   onNo: (id: string) => void
 }
@@ -19,8 +18,8 @@ const because = { phone: 'same phone number', email: 'same e-mail address', name
  * "Is it …?" for the customer of a booking, one question after the other. `customers` from `useAlike`; on yes the form takes
  * the customer (`customer.id`), on no it keeps the id in `notThese.customers`.
  */
-export function IsItCustomer({ customers, not, onYes, onNo }: CustomersProps) {
-  const next = customers.find(({ id }) => !not.includes(id))
+export function IsItCustomer({ customers, onYes, onNo }: CustomersProps) {
+  const [next] = customers
   if (!next) return null
   const told = [next.phone, next.address, next.lastJob && `last job ${next.lastJob}`].filter(Boolean).join(', ')
   return (
@@ -39,17 +38,17 @@ export function IsItCustomer({ customers, not, onYes, onNo }: CustomersProps) {
 }
 
 type HeadProps = {
+  /** Those not answered yet. */
   heads: readonly AlikeHeadSeen[]
   /** Which head of the booking is asked about. */
   at: number
-  not: readonly string[]
   onYes: (head: AlikeHeadSeen) => void
-  onNo: (headId: string) => void
+  onNo: (head: AlikeHeadSeen) => void
 }
 
 /** The same for a head: on yes the form takes it (`heads[at].headId`), on no it keeps the id in `notThese.heads`. */
-export function IsItHead({ heads, at, not, onYes, onNo }: HeadProps) {
-  const next = heads.find((head) => head.at === at && !not.includes(head.headId))
+export function IsItHead({ heads, at, onYes, onNo }: HeadProps) {
+  const next = heads.find((head) => head.at === at)
   if (!next) return null
   const name = next.tag || next.stamp
   const told = [next.stamp, next.marks, next.casting, next.lastJob && `job ${next.lastJob}`, next.customer]
@@ -62,7 +61,7 @@ export function IsItHead({ heads, at, not, onYes, onNo }: HeadProps) {
         <Button variant="main" onClick={() => onYes(next)}>
           Yes, this head
         </Button>
-        <Button onClick={() => onNo(next.headId)}>No, another head</Button>
+        <Button onClick={() => onNo(next)}>No, another head</Button>
       </div>
     </Notice>
   )

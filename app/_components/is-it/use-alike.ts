@@ -1,32 +1,39 @@
 'use client'
 import { useEffect, useState } from 'react'
+import type { Refusal } from '@/lib/core/errors'
 import type { AlikeInput } from '@/lib/schemas/alike'
 import type { AlikeSeen } from '@/lib/use-cases/customers/see-alike'
 
 const pauseMs = 300
-const none: AlikeSeen = { customers: [], heads: [] }
+
+type Answer = { readonly asked: string; readonly after: Refusal | null; readonly seen: AlikeSeen }
 
 /**
- * Whom and what the typed customer and heads may be, once typing pauses. No answer (no network, signed out) is none: the
- * server asks again before it books.
+ * Whom and what the typed customer and heads may be, once typing pauses; null: not known. No answer (no network, signed
+ * out) leaves it so: the server asks again before it books. `refusal`: of a booking that named somebody on record. What was
+ * seen before may be old then, so it is asked again.
  */
-export function useAlike(typed: AlikeInput): AlikeSeen {
+export function useAlike(typed: AlikeInput, refusal: Refusal | null): AlikeSeen | null {
   const asked = JSON.stringify(typed)
-  const [answer, setAnswer] = useState<{ asked: string; seen: AlikeSeen }>({ asked: '', seen: none })
+  const after = refusal?.alike ? refusal : null
+  const [answer, setAnswer] = useState<Answer | null>(null)
+  const known = answer?.asked === asked && (after === null || answer.after === after) ? answer.seen : null
+  const isKnown = known !== null
 
   useEffect(() => {
+    if (isKnown) return
     const asking = new AbortController()
     const timer = setTimeout(async () => {
       const seen = await ask(asked, asking.signal)
-      if (seen && !asking.signal.aborted) setAnswer({ asked, seen })
+      if (seen && !asking.signal.aborted) setAnswer({ asked, after, seen })
     }, pauseMs)
     return () => {
       clearTimeout(timer)
       asking.abort()
     }
-  }, [asked])
+  }, [asked, after, isKnown])
 
-  return answer.asked === asked ? answer.seen : none
+  return known
 }
 
 async function ask(body: string, signal: AbortSignal): Promise<AlikeSeen | null> {

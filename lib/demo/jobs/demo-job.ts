@@ -3,6 +3,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import type { StepId, Station } from '@/lib/core/route/step-ids'
 import type { PaymentMethod } from '@/lib/core/money/payment'
 import { type StepRef, keyOf } from '@/lib/core/route/keys'
+import { alikeTo } from '@/lib/data/alike'
 import { db } from '@/lib/data/db'
 import { accountOf } from '@/lib/data/prices'
 import { visitById } from '@/lib/data/visits'
@@ -17,6 +18,7 @@ import {
   type BookJobForm,
   type HeadForm,
 } from '@/lib/schemas/job'
+import { alikeSchema } from '@/lib/schemas/alike'
 import { writeCreditNoteSchema } from '@/lib/schemas/money-papers'
 import { askFindingSchema } from '@/lib/schemas/finding'
 import {
@@ -178,7 +180,11 @@ export class DemoJob {
   async book(over: Partial<Omit<BookJobForm, 'heads'>>, heads: readonly Partial<HeadForm>[]): Promise<void> {
     const prices = (over.prices ?? []).map((line) => ({ ...line, tax: this.#tax(line.tax) }))
     const form = { ...emptyBooking(), ...over, prices, heads: heads.map((head) => ({ ...emptyHead(), ...head })) }
-    this.#job = await bookJob(this.ground.staff.tamsin, bookJobSchema.parse(form), this.#now)
+    const typed = alikeSchema.parse(form)
+    const alike = await alikeTo(await db(), typed, { customers: [], heads: [] })
+    // Every booking of the demo is typed anew: what resembles it on record is another.
+    const notThese = { customers: alike.customers.map(({ id }) => id), heads: alike.heads.map(({ head }) => head.id) }
+    this.#job = await bookJob(this.ground.staff.tamsin, bookJobSchema.parse({ ...form, notThese }), this.#now)
   }
 
   checkIn(at: number, readings: Readings = {}) {

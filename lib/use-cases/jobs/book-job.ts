@@ -2,8 +2,10 @@ import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
+import { refuseAlike } from '@/lib/data/alike'
 import { estimateById } from '@/lib/data/bench'
 import { addJob, putEngine } from '@/lib/data/booking'
+import { nextNumber } from '@/lib/data/counters'
 import { pickOrAddCustomer } from '@/lib/data/customers'
 import type { Reader } from '@/lib/data/db'
 import { addPrices } from '@/lib/data/prices'
@@ -54,6 +56,8 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     if (input.deposit !== '') await wrong.of(() => minorAt(input.deposit, shop, 'deposit'))
     await checkHeads(ctx.tx, input.heads, wrong)
     wrong.refuse()
+    await nextNumber(ctx.tx, 'booked') // one after the other: each sees whom the one before put on record
+    await refuseAlike(ctx.tx, typedOf(input), input.notThese)
     const customerId = await pickOrAddCustomer(ctx, input.customer)
     const job = await addJob(ctx, today, { ...jobFields(input), customerId })
     await putEngine(ctx, job.id, engineOf(input.engine))
@@ -127,10 +131,17 @@ function refusePast(promiseOn: string | null, today: string): void {
   throw new RefusedError({ code: 'invalid', message, fields: { promiseOn: message } })
 }
 
-/** For the trail: the wanted figures one by one, as typed. */
+/** What may be on record; a tag as it is hung. */
+const typedOf = ({ customer, heads }: BookJobInput) => ({
+  customer,
+  heads: heads.map(({ headId, stamp, tag }) => ({ headId, stamp, tag: tag?.number ?? '' })),
+})
+
+/** For the trail: the wanted figures one by one, as typed, and who or what on record it is not. */
 function saidAtBooking(input: BookJobInput) {
   const { wanted, benchQuery: _address, ...said } = jobFields(input)
-  return { ...said, ...wantedSaid(wanted) }
+  const { customers, heads } = input.notThese
+  return { ...said, ...wantedSaid(wanted), ...(customers.length + heads.length > 0 && { notThese: input.notThese }) }
 }
 
 const jobFields = (input: BookJobInput) => ({

@@ -86,11 +86,26 @@ export const booking = (over: Partial<BookJobForm> = {}): BookJobForm => ({
   ...over,
 })
 
-export const book = (
+export const bookAsTyped = (
   over: Partial<BookJobForm> = {},
   moment: Moment = at(monday),
   actor = counter,
 ): Promise<BookedJob> => bookJob(actor, bookJobSchema.parse(booking(over)), moment)
+
+/** Whoever is asked about is somebody else. */
+export async function book(
+  over: Partial<BookJobForm> = {},
+  moment: Moment = at(monday),
+  actor = counter,
+): Promise<BookedJob> {
+  try {
+    return await bookAsTyped(over, moment, actor)
+  } catch (error) {
+    if (!(error instanceof RefusedError) || !error.refusal.alike) throw error
+    const { customers, heads } = error.refusal.alike
+    return bookAsTyped({ ...over, notThese: { customers: [...customers], heads: [...heads] } }, moment, actor)
+  }
+}
 
 /** The refusal of something that must be refused. */
 export async function refusalOf(

@@ -131,7 +131,7 @@ describe('heads of a job under way', () => {
     expect((await refusalOf(last)).message).toContain('Cancel the job')
     // It may be booked again at once.
     const again = heads[1]?.headId ?? ''
-    const next = await bookJob(counter, bookJobSchema.parse(booking({ heads: [head({ headId: again })] })), at(monday))
+    const next = await book({ heads: [head({ headId: again })] })
     expect(next.heads[0]?.headId).toBe(again)
   })
 

@@ -5,7 +5,6 @@ import { entrySchema, openHoldSchema, returnAsIsSchema } from '@/lib/schemas/vis
 import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
-import { bookJob } from '@/lib/use-cases/jobs/book-job'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { seeAway } from '@/lib/use-cases/outside/see-away'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
@@ -20,9 +19,8 @@ import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
 import { openWait } from '@/lib/use-cases/waits/open-wait'
-import { bookJobSchema } from '@/lib/schemas/job'
 import { describeOnBoth, describeOnSqlite, type TestDatabase } from '@/tests/setup/database'
-import { at, book, booking, counter, head, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
+import { at, book, counter, head, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
 import { bookBought, cut58, order, orderForm, otherVendor, receive, strange, supplyShop } from './supply-shop'
 
 const day = (days: number): Date => new Date(monday.getTime() + days * 24 * 60 * 60 * 1000)
@@ -296,8 +294,7 @@ describeOnSqlite('an arrival', (open) => {
       { tag: 'T-0402', free: false },
     ])
     expect(await whereabouts(client)).toEqual(['returned as is', 'expected'])
-    const again = booking({ heads: [head({ headId: one.headId, source: 'bought-cut' })] })
-    const next = await bookJob(counter, bookJobSchema.parse(again), at(monday))
+    const next = await book({ heads: [head({ headId: one.headId, source: 'bought-cut' })] })
     expect(next.heads[0]).toMatchObject({ headId: one.headId, tag: 'T-0401' })
   })
 

@@ -1,55 +1,41 @@
 'use client'
-import { useState } from 'react'
-import { useWatch } from 'react-hook-form'
+import type { ReactNode } from 'react'
 import { IsItCustomer, IsItHead } from '@/app/_components/is-it/is-it'
-import { useAlike } from '@/app/_components/is-it/use-alike'
-import type { AlikeHeadSeen } from '@/lib/use-cases/customers/see-alike'
+import { Notice } from '@/app/_components/ui/notice'
 import type { BookingActionForm } from './booking-action-form'
+import { CustomerPart } from './customer-part'
+import { useQuestions } from './use-questions'
 
-/** "Is it …?" for a customer or a head that is like one on record: yes takes that one, no is not asked again. */
-export function AlikePart({ form }: { form: BookingActionForm }) {
-  const [customer, heads] = useWatch({ control: form.form.control, name: ['customer', 'heads'] })
-  const [not, setNot] = useState<readonly string[]>([])
-  const { id, name, phone, email } = customer
-  const seen = useAlike({
-    customer: { id, name, phone, email },
-    heads: heads.map(({ headId, stamp, tag }) => ({ headId, stamp, tag })),
-  })
-  const no = (other: string) => setNot((now) => [...now, other])
-  const takeHead = (at: number, head: AlikeHeadSeen) => {
-    const { headId, stamp, marks, castingId } = head
-    const now = form.form.getValues(`heads.${at}`)
-    form.form.setValue(
-      `heads.${at}`,
-      { ...now, headId, stamp, marks, castingId: castingId ?? '' },
-      { shouldDirty: true },
-    )
-  }
+type Props = {
+  form: BookingActionForm
+  /** What else stands in the customer's row. */
+  children: ReactNode
+}
+
+/**
+ * The customer, and "Is it …?" for a customer or a head that is like one on record. A booking that was refused for want of
+ * an answer says so here.
+ */
+export function AlikePart({ form, children }: Props) {
+  const { box, customers, heads, refused, ...answer } = useQuestions(form)
   return (
     <>
-      <IsItCustomer
-        customers={seen.customers}
-        not={not}
-        onYes={({ id, name, phone, email, address }) =>
-          form.form.setValue(
-            'customer',
-            { id, name, phone, email, address },
-            { shouldDirty: true, shouldValidate: true },
-          )
-        }
-        onNo={no}
-      />
-      {heads.map((_, at) => (
-        <IsItHead
-          // A head has no name of its own before it is booked: its place is what the answer is about.
-          key={at}
-          heads={seen.heads}
-          at={at}
-          not={not}
-          onYes={(head) => takeHead(at, head)}
-          onNo={no}
-        />
-      ))}
+      <CustomerPart form={form} isAsked={customers.length > 0}>
+        {children}
+      </CustomerPart>
+      {(refused || customers.length + heads.length > 0) && (
+        <div ref={box} tabIndex={-1} role="group" aria-label="Is it on record?" className="stack">
+          {refused && (
+            <Notice kind="stop" title="Not booked yet" ref={form.refusalRef}>
+              <p>{refused.message}</p>
+            </Notice>
+          )}
+          <IsItCustomer customers={customers} onYes={answer.takeCustomer} onNo={answer.notCustomer} />
+          {[...new Set(heads.map(({ at }) => at))].map((at) => (
+            <IsItHead key={at} heads={heads} at={at} onYes={answer.takeHead} onNo={answer.notHead} />
+          ))}
+        </div>
+      )}
     </>
   )
 }

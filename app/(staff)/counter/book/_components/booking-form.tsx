@@ -15,7 +15,6 @@ import { bookJobAction } from '../actions'
 import { AlikePart } from './alike-part'
 import { BenchPart } from './bench-part'
 import styles from './booking.module.css'
-import { CustomerPart } from './customer-part'
 import { EngineFields } from './engine-fields'
 import { ErrorList } from './error-list'
 import { FirstPlan } from './first-plan'
@@ -54,11 +53,11 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         submitLabel="Book the job"
         className="stack"
         foot={<TotalLine form={form} booking={booking} />}
+        refusalElsewhere={form.refusal?.alike !== undefined}
       >
-        <CustomerPart form={form}>
+        <AlikePart form={form}>
           <CastingField form={form} at={0} castings={booking.castings} />
-        </CustomerPart>
-        <AlikePart form={form} />
+        </AlikePart>
         <div className={styles.desk}>
           <div className="stack">
             <HeadsPart form={form} castings={booking.castings} />

@@ -12,17 +12,24 @@ import { heldAddress } from './held'
 
 type Props = {
   form: BookingActionForm
+  /** "Is it …?" stands below: nobody is shown twice. */
+  isAsked: boolean
   /** What else stands in the first row. */
   children: ReactNode
 }
 
 /** A returning customer is found while the name or phone number is typed; anybody else is new. */
-export function CustomerPart({ form, children }: Props) {
+export function CustomerPart({ form, isAsked, children }: Props) {
   const customer = useWatch({ control: form.form.control, name: 'customer' })
+  // What was answered about this one says nothing about the next.
+  const somebodyElse = () => {
+    form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })
+    form.form.setValue('notThese.customers', [])
+  }
   return (
     <section className="part" aria-label="Customer and casting">
       {customer.id === '' ? (
-        <TypedCustomer form={form} typed={customer}>
+        <TypedCustomer form={form} isAsked={isAsked} typed={customer}>
           {children}
         </TypedCustomer>
       ) : (
@@ -30,11 +37,7 @@ export function CustomerPart({ form, children }: Props) {
           <div className={styles.chosen}>
             <span className="figure">{customer.name}</span>
             <span>{customer.phone}</span>
-            <Button
-              onClick={() => form.form.setValue('customer', { id: '', name: '', phone: '', email: '', address: '' })}
-            >
-              Somebody else
-            </Button>
+            <Button onClick={somebodyElse}>Somebody else</Button>
           </div>
           {children}
         </div>
@@ -44,9 +47,10 @@ export function CustomerPart({ form, children }: Props) {
   )
 }
 
-function TypedCustomer({ form, typed, children }: Props & { typed: { name: string; phone: string } }) {
+function TypedCustomer({ form, isAsked, typed, children }: Props & { typed: { name: string; phone: string } }) {
   const [asking, setAsking] = useState<'name' | 'phone'>('name')
-  const found = useFound('customers', typed[asking])
+  const answer = useFound('customers', typed[asking])
+  const found = isAsked ? null : answer
   const ask = (field: 'name' | 'phone') => {
     const { onChange, ...rest } = form.text(`customer.${field}`)
     return {
