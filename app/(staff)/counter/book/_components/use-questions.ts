@@ -2,12 +2,15 @@
 import { useEffect, useRef, useState } from 'react'
 import { useWatch, type FieldPath } from 'react-hook-form'
 import { useAlike } from '@/app/_components/is-it/use-alike'
+import type { Refusal } from '@/lib/core/errors'
 import type { AlikeHeadSeen, AlikeSeen } from '@/lib/use-cases/customers/see-alike'
 import type { BookJobForm } from '@/lib/schemas/job'
 import type { BookingActionForm } from './booking-action-form'
 
 type Customer = AlikeSeen['customers'][number]
 type Kind = 'customers' | 'heads'
+
+type Alike = NonNullable<Refusal['alike']>
 
 const none = { customers: [], heads: [] }
 
@@ -25,7 +28,9 @@ export function useQuestions({ form, refusal, clear }: BookingActionForm) {
   const customers = (seen?.customers ?? []).filter((one) => !not.customers.includes(one.id))
   const alikeHeads = (seen?.heads ?? []).filter(({ headId }) => !not.heads.includes(headId))
   const isAsked = customers.length + alikeHeads.length > 0
-  const isOver = seen !== null && !isAsked && refusal?.alike !== undefined
+  const refusedFor = refusal?.alike
+  const isOver =
+    refusedFor !== undefined && ((seen !== null && !isAsked) || isAnswered(refusedFor, { customer, heads, not }))
 
   useEffect(() => {
     if (isOver) clear()
@@ -57,13 +62,24 @@ export function useQuestions({ form, refusal, clear }: BookingActionForm) {
     customers,
     heads: alikeHeads,
     /** The booking was refused until this is answered. */
-    refused: refusal?.alike && !isOver ? refusal : null,
+    refused: refusedFor && !isOver ? refusal : null,
     takeCustomer,
     notCustomer: (other: string) => no('customers', other, afterCustomer),
     takeHead,
     notHead: ({ at, headId }: AlikeHeadSeen) => no('heads', headId, afterHead(at)),
   }
 }
+
+type Answers = {
+  readonly customer: { readonly id: string }
+  readonly heads: readonly { readonly headId: string }[]
+  readonly not: Alike
+}
+
+/** At once, before the server is asked about what was picked. */
+const isAnswered = (asked: Alike, { customer, heads, not }: Answers): boolean =>
+  (customer.id !== '' || asked.customers.every((id) => not.customers.includes(id))) &&
+  asked.heads.every((id) => not.heads.includes(id) || heads.some(({ headId }) => headId === id))
 
 const afterCustomer = 'heads.0.castingId'
 const afterHead = (at: number) => `heads.${at}.side` as const
