@@ -93,10 +93,9 @@ function answers({ answers: open, timeZone, locale }: CounterView, may: May): Ki
           </>
         }
       >
-        {finding.customer}:{' '}
         {may.ask ? <Link href={`/counter/findings/${finding.id}`}>{finding.what}</Link> : finding.what}{' '}
         <span className="soft">
-          <HowFar finding={finding} timeZone={timeZone} locale={locale} />
+          {finding.customer}, <HowFar finding={finding} timeZone={timeZone} locale={locale} />
         </span>
       </Line>
     )),
