@@ -69,6 +69,7 @@ test('every step of the demo is one screen at each size: cells, keypad and butto
     for (const { keyPx, commitPx, ...size } of sizes) {
       await page.setViewportSize(size)
       const seen = await measure(page)
+      if (seen.commit === Infinity && (await over.first().isVisible())) break
       const what = `${step} at ${size.width} × ${size.height}: ${JSON.stringify(seen)}`
       expect(seen.scrollsPx, what).toBeLessThanOrEqual(0)
       expect(seen.sticksOutPx, what).toBeLessThanOrEqual(0)
