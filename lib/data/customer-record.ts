@@ -47,7 +47,7 @@ export const papersOfJobs = (reader: Reader, jobIds: readonly string[]) =>
   reader.moneyPaper.findMany({
     where: { jobId: { in: [...jobIds] } },
     orderBy: { at: 'desc' },
-    select: { id: true, kind: true, number: true, jobId: true, totalMinor: true, at: true },
+    select: { id: true, kind: true, number: true, jobId: true, paymentId: true, totalMinor: true, at: true },
   })
 
 /** Of all jobs: how many, how many are open, and what is owed on them. */

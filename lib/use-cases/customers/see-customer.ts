@@ -222,9 +222,12 @@ function saidOf(
 async function moneyOf(rows: CustomerRows, numberOf: ReadonlyMap<string, string>): Promise<CustomerMoney> {
   const papers = await papersOfJobs(await db(), [...numberOf.keys()])
   const voided = new Set(rows.PaymentVoid.map(({ paymentId }) => paymentId))
+  const taken = new Map(rows.Payment.map(({ id, minor }) => [id, minor]))
   return {
-    papers: papers.map(({ id, kind, number, jobId, totalMinor, at }) => ({
-      ...{ id, kind: kind as MoneyPaperKind, number, jobNumber: numberOf.get(jobId) ?? '', minor: totalMinor, at },
+    papers: papers.map(({ id, kind, number, jobId, paymentId, totalMinor, at }) => ({
+      ...{ id, kind: kind as MoneyPaperKind, number, jobNumber: numberOf.get(jobId) ?? '', at },
+      // A receipt is for its payment; its total is the job's.
+      minor: taken.get(paymentId ?? '') ?? totalMinor,
     })),
     payments: newestFirst(rows.Payment).map(({ id, at, jobId, kind, method, how, minor }) => ({
       ...{ id, at, jobNumber: numberOf.get(jobId) ?? '', kind: kind as Paid['kind'], method: method as PaymentMethod },

@@ -52,7 +52,10 @@ describeOnBoth('a customer', (open) => {
       jobs: [{ number: first.number, heads: [{ tag: first.heads[0]?.tag }] }],
       heads: [{ stamp: 'TR 1', casting: 'Halden 4', movedTo: '' }],
       said: [{ text: 'wants it by Friday', by: counter.name, jobNumber: first.number }],
-      money: { payments: [{ minor: 5000, kind: 'deposit', voided: false }], papers: [{ kind: 'receipt' }] },
+      money: {
+        payments: [{ minor: 5000, kind: 'deposit', voided: false }],
+        papers: [{ kind: 'receipt', minor: 5000 }],
+      },
     })
     expect((await refusalOf(seeCustomer(machinist, into))).code).toBe('not-allowed')
     expect((await refusalOf(seeCustomer(counter, 'nobody'))).code).toBe('not-found')
