@@ -89,6 +89,9 @@ for (const { name, who, size, go } of shots) {
   const page = await browser.newPage({ baseURL: server.url, viewport: { width, height } })
   await signIn(page, who)
   await go(page)
+  // The stations are drawn in the browser, after the page has come.
+  if (name === 'station') await page.locator('main section[aria-label="Ready"] a').first().waitFor()
+  if (name === 'mill') await page.locator('[data-commit]').first().waitFor()
   await page.evaluate(() => document.fonts.ready)
   await page.screenshot({ path: join(folder, `${name}.png`) })
   await page.close()
