@@ -172,6 +172,7 @@ async function walkStep(page: Page, queue: string, step: string): Promise<Row> {
   await page.goto(queue)
   const line = page.locator(`a[href*="/heads/"][href*="step=${step}"]`).first()
   await line.waitFor()
+  // What is fetched ahead comes first: a person does not tap in the moment that the queue appears.
   await page.waitForTimeout(1000)
   const from = Date.now()
   await tap(walk, line)
@@ -192,6 +193,7 @@ async function walkStep(page: Page, queue: string, step: string): Promise<Row> {
     .catch(() => {})
   if ((await done.count()) === 0 && (await asked.count()) > 0) {
     await typeFigures(page, walk)
+    // A second tap within 400 ms counts for nothing.
     await page.waitForTimeout(500)
     await tap(walk, commit)
     await done.waitFor({ timeout: 8000 }).catch(() => {})
@@ -209,6 +211,7 @@ async function waiting(page: Page): Promise<ReadonlyMap<string, string>> {
     page.locator(selector).evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''))
   for (const queue of new Set(await hrefs('main a[href^="/stations/"]'))) {
     await page.goto(queue)
+    // A station without heads has no line to wait for, and another build draws its queue otherwise.
     await page.waitForTimeout(1500)
     for (const href of await hrefs('main a[href*="/heads/"]:not(details a)')) {
       const step = /step=([\w-]+)/.exec(href)?.[1]

@@ -6,7 +6,11 @@ import type { WritingProps, WritingView } from './written'
 
 const loadForm = () => import('./write-message')
 
-type Props = { view: WritingView; /** The finding that is asked about; left out: any text. */ findingId?: string }
+type Props = {
+  view: WritingView
+  /** The finding that is asked about; left out: any text. */
+  findingId?: string
+}
 
 /** The button, and under it the text to choose, change and send. */
 export function WriteToCustomer({ view, findingId = '' }: Props) {
