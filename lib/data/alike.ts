@@ -18,6 +18,16 @@ export type TypedCustomer = {
   readonly email: string
 }
 export type TypedHead = { readonly headId: string; readonly stamp: string; readonly tag: string }
+
+/** Of heads as they are booked: what may be on record; a tag as it is hung. */
+export const headsTyped = (
+  heads: readonly {
+    readonly headId: string
+    readonly stamp: string
+    readonly tag: { readonly number: string } | null
+  }[],
+): TypedHead[] => heads.map(({ headId, stamp, tag }) => ({ headId, stamp, tag: tag?.number ?? '' }))
+
 export type AlikeBy = 'phone' | 'email' | 'name'
 
 /** A customer on record whom what was typed may be. */

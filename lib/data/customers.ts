@@ -4,6 +4,7 @@ import { phoneFigures } from '@/lib/core/find/phone-asked'
 import { nameInOrder } from '@/lib/core/find/texts'
 import { RefusedError } from '@/lib/core/errors'
 import { phoneCountry } from '@/lib/core/shop/country'
+import { customerById, noSuchCustomer } from './customer-record'
 import type { Reader, Tx } from './db'
 import { withParts } from './find'
 import { putCustomerTexts } from './find-texts'
@@ -125,6 +126,15 @@ export async function addCustomer(ctx: Write, typed: ContactTyped): Promise<stri
   await putCustomerTexts(ctx.tx, [id])
   ctx.audit({ action: 'customer.add', subjectId: id })
   return id
+}
+
+/** A customer on record as a booking names one. One that was merged is the other; one without personal data is nobody. */
+export async function customerForBooking(reader: Reader, id: string): Promise<CustomerChoice> {
+  const { contact, mergedIntoId } = await customerById(reader, id)
+  if (mergedIntoId !== null) return customerForBooking(reader, mergedIntoId)
+  if (contact.blankedAt !== null) throw noSuchCustomer()
+  const { name, phone, email, address } = contact
+  return { id, name, phone, email, address }
 }
 
 async function knownCustomer(ctx: Write, id: string): Promise<string> {

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { notTheseSchema } from './alike'
 import { requiredText } from './figure'
 import { bookedHead } from './job'
 
@@ -18,7 +19,15 @@ export type CancelJobInput = z.output<typeof cancelJobSchema>
 export const takeOffHeadSchema = z.object({ jobId: id, visitId: id, reason })
 export type TakeOffHeadInput = z.output<typeof takeOffHeadSchema>
 
-export const addHeadSchema = z.object({ jobId: id, head: bookedHead, reason })
+/** `heads` holds the one: its fields have the names that they have at a booking. */
+export const addHeadSchema = z.object({
+  jobId: id,
+  heads: z.array(bookedHead).length(1),
+  reason,
+  /** On record, like what is typed, and said to be others. */
+  notThese: notTheseSchema,
+})
+export type AddHeadForm = z.input<typeof addHeadSchema>
 export type AddHeadInput = z.output<typeof addHeadSchema>
 
 export const undoHandOverSchema = z.object({ visitId: id, reason })

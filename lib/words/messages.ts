@@ -119,6 +119,7 @@ export const mailStateLabels: Readonly<Record<MailState, string>> = {
 
 /** What went wrong, and what to do about it. */
 export const mailFaultWords: Readonly<Record<MailFault, string>> = {
+  'no-address': 'This customer has no mail address. Add one and try again, or call.',
   'address-refused': 'The mail server does not deliver to this address. Check the customer’s mail address.',
   'mail-refused': 'The mail server refused this mail.',
   'try-later': 'The mail server asked us to try again later.',

@@ -161,6 +161,7 @@ const may: Readonly<Record<string, string>> = {
     'cancelJob',
     'changeAnswer',
     'startBookingAgain',
+    'startBookingFor',
     'startBookingFromBench',
     'startComeback',
     'takeOffHead',

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { benchFromQuery } from '@/lib/schemas/bench'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
+import { orNotFound } from '@/lib/web/or-not-found'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { Bench } from './_components/bench'
@@ -11,8 +12,9 @@ type Props = { searchParams: Promise<SearchParams> }
 
 export default async function CutBenchPage({ searchParams }: Props) {
   const actor = await requirePerson('cut-bench.see')
-  const asked = benchFromQuery(queryOf(await searchParams))
-  const view = await seeBench(actor, asked.castingId)
+  const query = queryOf(await searchParams)
+  const asked = benchFromQuery(query)
+  const view = await orNotFound(seeBench(actor, asked.castingId, query.get('customer') ?? ''))
   const castingId = asked.castingId === '' ? (view.casting?.id ?? '') : asked.castingId
   return (
     <>

@@ -2,8 +2,10 @@ import Link from 'next/link'
 import { Phone } from '@/app/_components/ui/phone'
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
+import { isAddressWrong } from '@/lib/core/messages/mail-fault'
 import { seeMailTrouble, type MailTrouble as Trouble } from '@/lib/use-cases/messages/see-mail-trouble'
 import { mailFaultWords, messageKindLabels } from '@/lib/words/messages'
+import { ChangeAddress } from './change-address'
 import { MailDeeds } from './mail-deeds'
 
 /** Mails to customers that did not leave, one line each with what to do; nothing while all left. */
@@ -29,7 +31,10 @@ function TroubleLine({ mail }: { mail: Trouble }) {
       <span>
         <Link href={`/jobs/${mail.jobNumber}`}>{mail.jobNumber}</Link>, {mail.customer} <Phone number={mail.phone} />:{' '}
         {messageKindLabels[mail.kind]}. {mail.fault !== '' && mailFaultWords[mail.fault]}
-        {!mail.isFailed && ' It is tried again.'}
+        {!mail.isFailed && ' It is tried again.'}{' '}
+        {mail.fault !== '' && isAddressWrong(mail.fault) && (
+          <ChangeAddress customerId={mail.customerId} of={mail.customer} />
+        )}
       </span>
       <MailDeeds messageId={mail.messageId} />
     </li>

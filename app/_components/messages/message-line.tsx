@@ -1,8 +1,9 @@
-import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import type { MailSeen, MessageSeen } from '@/lib/use-cases/messages/see-messages'
+import { isAddressWrong } from '@/lib/core/messages/mail-fault'
 import { mailFaultWords, mailStateLabels, messageKindLabels, wayLabels } from '@/lib/words/messages'
+import { ChangeAddress } from './change-address'
 import { MailDeeds } from './mail-deeds'
 import styles from './messages.module.css'
 
@@ -15,7 +16,7 @@ export function MessageLine({ message, customerId, zone, locale }: Props) {
     <li className="stack">
       <p className="soft">
         <When at={message.at} zone={zone} locale={locale} />, {message.by}
-        {message.byItself && ', went out by itself'}
+        {message.byItself && (mail?.state === 'sent' ? ', went out by itself' : ', goes out by itself')}
       </p>
       <p>
         <strong>{messageKindLabels[message.kind]}</strong>, {sentTo(message)}
@@ -54,7 +55,9 @@ function Trouble({ message, mail, customerId, zone, locale }: Props & { mail: Ma
       <p>
         {mail.fault !== '' && mailFaultWords[mail.fault]}
         {mail.answer !== '' && ` The server said: ${mail.answer}`}{' '}
-        {mail.fault === 'address-refused' && <Link href={`/customers/${customerId}/change`}>Change the address</Link>}
+        {mail.fault !== '' && isAddressWrong(mail.fault) && (
+          <ChangeAddress customerId={customerId} of={message.toName} />
+        )}
       </p>
       {mail.state === 'queued' && (
         <p>

@@ -1,5 +1,6 @@
 /** Why a mail was not taken, as far as it decides what to do next. */
 export const mailFaults = [
+  'no-address', // the customer has none: it is not tried
   'address-refused', // the server will never deliver to this address
   'mail-refused', // the server will never take this mail
   'try-later', // the server asked for another try
@@ -48,7 +49,10 @@ export function mailFaultOf({ code = '', responseCode = 0, command = '', message
   return 'unknown'
 }
 
-const final: readonly MailFault[] = ['address-refused', 'mail-refused', 'lost-link']
+const final: readonly MailFault[] = ['no-address', 'address-refused', 'mail-refused', 'lost-link']
 
 /** Not tried again by itself: the same mail would be refused again. */
 export const isFinal = (fault: MailFault): boolean => final.includes(fault)
+
+/** The customer's address has to be put right before another try. */
+export const isAddressWrong = (fault: MailFault): boolean => fault === 'no-address' || fault === 'address-refused'

@@ -7,12 +7,20 @@ import type { Author, Write } from '../write'
 
 const linkPurpose = (messageId: string): string => `customer link of message ${messageId}`
 
-export type NewMail = { readonly messageId: string; readonly mailId: string; readonly token: string | null }
+export type NewMail = {
+  readonly messageId: string
+  readonly mailId: string
+  readonly token: string | null
+  /** False: it waits for somebody to add one. */
+  readonly hasAddress: boolean
+}
 
-/** Puts a stored message into the outbox, to be sent at once. */
-export async function queueMail(ctx: Write, { messageId, mailId, token }: NewMail): Promise<void> {
+/** Puts a stored message into the outbox, to be sent at once; one without an address is not tried, and is in trouble. */
+export async function queueMail(ctx: Write, { messageId, mailId, token, hasAddress }: NewMail): Promise<void> {
   const sealedLink = token === null ? '' : seal(token, linkPurpose(messageId))
-  await ctx.tx.outboxMail.create({ data: { messageId, state: 'queued', mailId, sealedLink, nextAt: ctx.now } })
+  const fault: MailFault = 'no-address'
+  const stands = hasAddress ? { state: 'queued' } : { state: 'failed', fault, settledAt: ctx.now }
+  await ctx.tx.outboxMail.create({ data: { messageId, mailId, sealedLink, nextAt: ctx.now, ...stands } })
 }
 
 /** The token of the mail's link: '' when it has none, null when it can no longer be read. */
@@ -104,7 +112,13 @@ export async function mailsInTrouble(reader: Reader, take: number) {
   const include = {
     message: {
       include: {
-        job: { select: { number: true, customer: { select: { contact: { select: { name: true, phone: true } } } } } },
+        job: {
+          select: {
+            number: true,
+            customerId: true,
+            customer: { select: { contact: { select: { name: true, phone: true } } } },
+          },
+        },
       },
     },
   } as const

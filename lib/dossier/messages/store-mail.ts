@@ -31,6 +31,11 @@ export async function whyNoMail(ctx: Write, job: JobToWriteOf): Promise<string |
 export async function storeMail(ctx: Write, job: JobToWriteOf, letter: Letter): Promise<{ messageId: string }> {
   const refusal = await whyNoMail(ctx, job)
   if (refusal !== null) throw new RefusedError({ code: 'wrong-state', message: refusal })
+  return putMail(ctx, job, letter)
+}
+
+/** The same for a text that goes out by itself: without an address it is stored as not sent, so that somebody is told. */
+export async function putMail(ctx: Write, job: JobToWriteOf, letter: Letter): Promise<{ messageId: string }> {
   const { kind, findingId, subject, body, byItself } = letter
   const { name = '', email = '' } = job.customer.contact ?? {}
   const link = hasLink(body) || hasLink(subject) ? await makeLink(ctx, job.id) : null
@@ -42,7 +47,10 @@ export async function storeMail(ctx: Write, job: JobToWriteOf, letter: Letter): 
   })
   const server = await mailServerRow(ctx.tx)
   const domain = server?.fromAddress.split('@').at(-1) ?? 'localhost'
-  await queueMail(ctx, { messageId, mailId: `<${newId(ctx.now)}@${domain}>`, token: link?.token ?? null })
-  ctx.audit({ action: 'message.send', subjectId: messageId, jobId: job.id, changes: { kind, byItself } })
+  const hasAddress = isMailAddress(email)
+  await queueMail(ctx, { messageId, mailId: `<${newId(ctx.now)}@${domain}>`, token: link?.token ?? null, hasAddress })
+  const of = { subjectId: messageId, jobId: job.id }
+  if (hasAddress) ctx.audit({ action: 'message.send', ...of, changes: { kind, byItself } })
+  else ctx.audit({ action: 'message.fail', ...of, changes: { fault: 'no-address' } })
   return { messageId }
 }

@@ -108,6 +108,7 @@ export type CustomerView = {
     readonly blank: boolean
     readonly unmerge: boolean
     readonly book: boolean
+    readonly estimate: boolean
     readonly ask: boolean
   }
   readonly timeZone: string
@@ -162,6 +163,7 @@ export async function seeCustomer(actor: Actor, id: string, page = 1): Promise<C
       blank: can(actor, 'customer.blank'),
       unmerge: can(actor, 'customer.unmerge'),
       book: can(actor, 'job.book'),
+      estimate: can(actor, 'estimate.keep'),
       ask: can(actor, 'finding.ask'),
     },
     ...{ timeZone: shop.timeZone, locale: shop.locale, currency: shop.currency },

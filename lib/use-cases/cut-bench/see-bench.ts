@@ -5,6 +5,7 @@ import type { BenchShop } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
 import { castingNames, lastEstimates } from '@/lib/data/bench'
 import { benchShop } from '@/lib/data/bench-shop'
+import { customerForBooking } from '@/lib/data/customers'
 import { db } from '@/lib/data/db'
 import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
@@ -22,12 +23,14 @@ export type BenchView = {
     readonly forWhom: string
     readonly title: string
   }[]
+  /** Whom it was opened for, from their page; null: nobody in particular. */
+  readonly forWhom: { readonly id: string; readonly name: string } | null
   readonly mayBook: boolean
   readonly money: { readonly currency: string; readonly locale: string } | null
 }
 
 /** What the cut bench works with: one casting's record, and the shop's limits, prices and waits. */
-export async function seeBench(actor: Actor, castingId: string): Promise<BenchView> {
+export async function seeBench(actor: Actor, castingId: string, customerId = ''): Promise<BenchView> {
   must(allow(actor, 'cut-bench.see'))
   const client = await db()
   const castings = await castingNames(client)
@@ -45,6 +48,7 @@ export async function seeBench(actor: Actor, castingId: string): Promise<BenchVi
       forWhom,
       title: estimateAnswer.read(answer, id).title,
     })),
+    forWhom: customerId === '' || !can(actor, 'customer.see') ? null : await customerForBooking(client, customerId),
     mayBook: can(actor, 'job.book'),
     money: can(actor, 'price.see') ? { locale, currency } : null,
   }

@@ -2,6 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { isWorkId } from '@/lib/core/route/step-ids'
+import { headsTyped, refuseAlike } from '@/lib/data/alike'
 import { jobById } from '@/lib/data/jobs'
 import { write, type Moment } from '@/lib/data/write'
 import { loadDossiers, type Dossier } from '@/lib/dossier/dossier'
@@ -22,14 +23,16 @@ export async function addHead(actor: Actor, input: AddHeadInput, moment: Moment)
       throw new RefusedError({ code: 'wrong-state', message })
     }
     const wrong = new AllWrong()
-    await checkHeads(ctx.tx, [input.head], wrong)
+    await checkHeads(ctx.tx, input.heads, wrong)
     wrong.refuse()
-    const like = heads.find(({ visit }) => visit.head.castingId === (input.head.castingId || null)) ?? heads[0]
+    await refuseAlike(ctx.tx, { customer: onRecord(job.customerId), heads: headsTyped(input.heads) }, input.notThese)
+    const castingId = input.heads[0]?.castingId || null
+    const like = heads.find(({ visit }) => visit.head.castingId === castingId) ?? heads[0]
     const pairs = new Map(heads.map(({ visit }) => [visit.pair.castingId, visit.pairId]))
     const [booked] = await bookHeads(
       ctx,
       job,
-      { heads: [input.head], ordered: like ? orderedOf(like) : [], targetCc: like ? targetOf(like) : null },
+      { heads: input.heads, ordered: like ? orderedOf(like) : [], targetCc: like ? targetOf(like) : null },
       { pairs, position: Math.max(...heads.map(({ visit }) => visit.position)) },
     )
     if (!booked) throw new RefusedError({ code: 'failed', message: 'The head was not added.' })
@@ -37,12 +40,19 @@ export async function addHead(actor: Actor, input: AddHeadInput, moment: Moment)
       action: 'job.add-head',
       subjectId: job.id,
       jobId: job.id,
-      changes: { tag: booked.tag, reason: input.reason },
+      changes: {
+        tag: booked.tag,
+        reason: input.reason,
+        ...(input.notThese.heads.length > 0 && { notThese: input.notThese }),
+      },
     })
     await refreshRoute(ctx.tx, booked.visitId, ctx.now)
     return booked
   })
 }
+
+/** The job's customer is known: only the head is asked about. */
+const onRecord = (id: string) => ({ id, name: '', phone: '', email: '' })
 
 const orderedOf = ({ visit }: Dossier) =>
   visit.ordered.flatMap(({ work, note, endedAt, findingId }) =>

@@ -2,7 +2,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
-import { refuseAlike } from '@/lib/data/alike'
+import { headsTyped, refuseAlike } from '@/lib/data/alike'
 import { estimateById } from '@/lib/data/bench'
 import { addJob, putEngine } from '@/lib/data/booking'
 import { nextNumber } from '@/lib/data/counters'
@@ -57,7 +57,7 @@ export async function bookJob(actor: Actor, input: BookJobInput, moment: Moment)
     await checkHeads(ctx.tx, input.heads, wrong)
     wrong.refuse()
     await nextNumber(ctx.tx, 'booked') // one after the other: each sees whom the one before put on record
-    await refuseAlike(ctx.tx, typedOf(input), input.notThese)
+    await refuseAlike(ctx.tx, { customer: input.customer, heads: headsTyped(input.heads) }, input.notThese)
     const customerId = await pickOrAddCustomer(ctx, input.customer)
     const job = await addJob(ctx, today, { ...jobFields(input), customerId })
     await putEngine(ctx, job.id, engineOf(input.engine))
@@ -130,12 +130,6 @@ function refusePast(promiseOn: string | null, today: string): void {
   const message = 'The promise date is in the past. Pick a later day.'
   throw new RefusedError({ code: 'invalid', message, fields: { promiseOn: message } })
 }
-
-/** What may be on record; a tag as it is hung. */
-const typedOf = ({ customer, heads }: BookJobInput) => ({
-  customer,
-  heads: heads.map(({ headId, stamp, tag }) => ({ headId, stamp, tag: tag?.number ?? '' })),
-})
 
 /** For the trail: the wanted figures one by one, as typed, and who or what on record it is not. */
 function saidAtBooking(input: BookJobInput) {

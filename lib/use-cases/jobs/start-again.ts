@@ -6,6 +6,7 @@ import { isWorkId, type Preset } from '@/lib/core/route/step-ids'
 import { isTag } from '@/lib/core/shop/tag-number'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { typedWantedKeys } from '@/lib/core/wanted/figures'
+import { customerForBooking } from '@/lib/data/customers'
 import { db, type Reader } from '@/lib/data/db'
 import { jobWithCalls } from '@/lib/data/jobs'
 import { accountOf } from '@/lib/data/prices'
@@ -33,6 +34,12 @@ export async function startBookingAgain(actor: Actor, number: string): Promise<B
     ordered: orderedOf(first),
     prices: await pricesOf(client, job.id, heads.length),
   }
+}
+
+/** A booking's form for a customer on record: whoever opened it from their page does not type the name again. */
+export async function startBookingFor(actor: Actor, customerId: string): Promise<BookJobForm> {
+  must(allow(actor, 'job.book'))
+  return { ...emptyBooking(), customer: await customerForBooking(await db(), customerId) }
 }
 
 /** A head comes back because of what was done on this visit: the customer, the engine and the head; the work is for the counter to choose. */

@@ -10,6 +10,7 @@ export type MailTrouble = {
   readonly messageId: string
   readonly kind: MessageKind
   readonly jobNumber: string
+  readonly customerId: string
   readonly customer: string
   readonly phone: string
   readonly fault: MailFault | ''
@@ -28,6 +29,7 @@ export async function seeMailTrouble(actor: Actor): Promise<readonly MailTrouble
     messageId,
     kind: message.kind as MessageKind,
     jobNumber: message.job.number,
+    customerId: message.job.customerId,
     customer: message.job.customer.contact?.name ?? '',
     phone: message.job.customer.contact?.phone ?? '',
     fault: fault as MailFault | '',

@@ -13,7 +13,7 @@ import { bookJob } from '@/lib/use-cases/jobs/book-job'
 import { cancelJob } from '@/lib/use-cases/jobs/cancel-job'
 import { changeJob } from '@/lib/use-cases/jobs/change-job'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
-import { startBookingAgain, startComeback } from '@/lib/use-cases/jobs/start-again'
+import { startBookingAgain, startBookingFor, startComeback } from '@/lib/use-cases/jobs/start-again'
 import { takeOffHead } from '@/lib/use-cases/jobs/take-off-head'
 import { writeInvoice } from '@/lib/use-cases/money/write-invoice'
 import { waiveGap } from '@/lib/use-cases/visits/waive-gap'
@@ -104,7 +104,7 @@ describe('a job that is cancelled', () => {
 describe('heads of a job under way', () => {
   it('one more comes with the work and target of its casting, on the same plan', async () => {
     const job = await priced()
-    const input = addHeadSchema.parse({ jobId: job.jobId, head: head({ side: 'spare' }), reason: 'a third head' })
+    const input = addHeadSchema.parse({ jobId: job.jobId, heads: [head({ side: 'spare' })], reason: 'a third head' })
     const added = await addHead(counter, input, at(monday))
     expect(added).toMatchObject({ tag: 'T-0403', pairId: job.heads[0]?.pairId })
     const visit = await database.client.visit.findUniqueOrThrow({
@@ -117,8 +117,31 @@ describe('heads of a job under way', () => {
         .ordered.map(({ work }) => work)
         .sort(),
     )
-    const wrong = addHeadSchema.parse({ ...input, head: head({ castingId: 'c-nowhere' }) })
+    const wrong = addHeadSchema.parse({ ...input, heads: [head({ castingId: 'c-nowhere' })] })
     expect((await refusalOf(addHead(counter, wrong, at(monday)))).fields).toHaveProperty('heads.0.castingId')
+  })
+
+  it('one with the stamp of a head on record is added only when it is said which it is', async () => {
+    const before = await book({ heads: [head({ stamp: 'KX 7' })] })
+    const headId = before.heads[0]?.headId ?? ''
+    const job = await priced()
+    const typed = { jobId: job.jobId, heads: [head({ stamp: 'kx-7' })], reason: 'a third head' }
+    const asked = await refusalOf(addHead(counter, addHeadSchema.parse(typed), at(monday)))
+    expect(asked.alike).toEqual({ customers: [], heads: [headId] })
+    expect(await database.client.visit.count({ where: { jobId: job.jobId } })).toBe(2)
+    // Yes: it is still on the other job. Once it has left, it is taken up with its history.
+    const same = addHeadSchema.parse({ ...typed, heads: [head({ headId })] })
+    expect((await refusalOf(addHead(counter, same, at(monday)))).fields).toHaveProperty('heads.0.headId')
+    await returnAsIs(counter, { visitId: before.heads[0]?.visitId ?? '', reason: 'not worth it' }, at(monday))
+    expect((await addHead(counter, same, at(monday))).headId).toBe(headId)
+    // No: it is another head, and the trail keeps the answer.
+    const no = addHeadSchema.parse({ ...typed, notThese: { customers: [], heads: [headId] } })
+    expect((await addHead(counter, no, at(monday))).headId).not.toBe(headId)
+    const added = await database.client.auditEntry.findMany({
+      where: { action: 'job.add-head' },
+      orderBy: { seq: 'asc' },
+    })
+    expect(added.map(({ changes }) => changes.includes(headId))).toEqual([false, true])
   })
 
   it('one is taken off with the reason; the last one is not', async () => {
@@ -225,6 +248,21 @@ describe('a hand-over', () => {
     const refused = await refusalOf(undoHandOver(owner, { visitId, reason: 'x' }, at(monday)))
     expect(refused.message).toContain('26-0002')
   })
+})
+
+it('a booking from a customer’s page begins with that customer, of a merge with the one that stayed', async () => {
+  const job = await priced()
+  const { customerId } = await database.client.job.findUniqueOrThrow({ where: { id: job.jobId } })
+  const form = await startBookingFor(counter, customerId)
+  expect(form.customer).toMatchObject({ id: customerId, name: 'Tamsin Rook', phone: '(555) 010-4477' })
+  expect([form.heads.length, form.prices]).toEqual([1, []])
+  await database.client.customer.create({ data: { id: 'k-old', createdAt: monday, mergedIntoId: customerId } })
+  const contact = await database.client.customerContact.findUniqueOrThrow({ where: { customerId } })
+  await database.client.customerContact.create({ data: { ...contact, customerId: 'k-old', name: 'T. Rook' } })
+  expect((await startBookingFor(counter, 'k-old')).customer.id).toBe(customerId)
+  await database.client.customerContact.update({ where: { customerId }, data: { blankedAt: monday } })
+  expect((await refusalOf(startBookingFor(counter, customerId))).code).toBe('not-found')
+  expect((await refusalOf(startBookingFor(machinist, customerId))).code).toBe('not-allowed')
 })
 
 describe('booked again', () => {

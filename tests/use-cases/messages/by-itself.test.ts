@@ -9,6 +9,8 @@ import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { handOver } from '@/lib/use-cases/hand-over/hand-over'
 import { changeJob } from '@/lib/use-cases/jobs/change-job'
 import { changeText } from '@/lib/use-cases/messages/change-text'
+import { callInstead, tryMailAgain } from '@/lib/use-cases/messages/mail-deeds'
+import { seeMailTrouble } from '@/lib/use-cases/messages/see-mail-trouble'
 import { seeText } from '@/lib/use-cases/messages/see-texts'
 import { sendQueued } from '@/lib/use-cases/messages/send-queued'
 import { releaseVisit } from '@/lib/use-cases/release/release-visit'
@@ -95,6 +97,7 @@ it('each text that is turned on goes out once, with the deed it tells of, and sa
   for (const kind of messageKinds) await turnOn(kind)
   expect(await driveThrough(shop)).toEqual([
     'booked wren@example.com',
+    'booked ',
     'question wren@example.com',
     'date-changed wren@example.com',
     'spec-sheet tamsin@example.com',
@@ -108,4 +111,26 @@ it('one that is turned on alone goes out alone', async () => {
   const shop = await shopWithServer()
   await turnOn('ready')
   expect(await driveThrough(shop)).toEqual(['ready tamsin@example.com'])
+})
+
+it('one for a customer without a mail address is not sent, and stands at the counter until the customer is called or has one', async () => {
+  const { database } = await shopWithServer()
+  await turnOn('booked')
+  const [first, second] = [await book({ customer: customer('') }), await book({ customer: customer('') })]
+  const send = () => sendQueued({ worker: 'w', now: () => monday, limits: { authority: certificate.cert } })
+  await send()
+  expect(server.got).toEqual([])
+  const seen = await seeMailTrouble(counter)
+  expect(seen).toMatchObject([
+    { jobNumber: first.number, customer: 'Wren Calloway', fault: 'no-address', isFailed: true },
+    { jobNumber: second.number, fault: 'no-address' },
+  ])
+  const [here, there] = seen.map(({ messageId }) => ({ messageId }))
+  await expect(tryMailAgain(counter, here ?? { messageId: '' }, at(monday))).rejects.toThrow('no mail address')
+  await callInstead(counter, here ?? { messageId: '' }, at(monday))
+  await database.client.customerContact.updateMany({ data: { email: 'wren@example.com' } })
+  await tryMailAgain(counter, there ?? { messageId: '' }, at(monday))
+  await send()
+  expect(server.got.map(({ to }) => to)).toEqual([['wren@example.com']])
+  expect(await seeMailTrouble(counter)).toEqual([])
 })

@@ -4,7 +4,7 @@ import { benchFromQuery } from '@/lib/schemas/bench'
 import type { BookJobForm } from '@/lib/schemas/job'
 import { startBookingFromBench, startBookingFromEstimate } from '@/lib/use-cases/cut-bench/start-booking'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'
-import { startBookingAgain, startComeback } from '@/lib/use-cases/jobs/start-again'
+import { startBookingAgain, startBookingFor, startComeback } from '@/lib/use-cases/jobs/start-again'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -25,18 +25,22 @@ export default async function BookPage({ searchParams }: { searchParams: Promise
   )
 }
 
-/** What it begins with: a kept answer, a question to the cut bench, or nothing. */
+/** What it begins with: an earlier job, a kept answer, a question to the cut bench, a customer, or nothing. */
 async function begun(actor: Actor, query: URLSearchParams): Promise<BookJobForm | undefined> {
-  const [again, comeback, estimate] = ['again', 'comeback', 'estimate'].map((name) => query.get(name) ?? '')
+  const given = ['again', 'comeback', 'estimate', 'customer'] as const
+  const [again, comeback, estimate, customer] = given.map((name) => query.get(name) ?? '')
   if (again) return orNotFound(startBookingAgain(actor, again))
   if (comeback) return orNotFound(startComeback(actor, comeback))
   if (estimate) return orNotFound(startBookingFromEstimate(actor, estimate))
   if (query.size === 0) return undefined
-  return startBookingFromBench(actor, {
+  const forWhom = customer ? await orNotFound(startBookingFor(actor, customer)) : undefined
+  if (forWhom && query.size === 1) return forWhom
+  const fromBench = await startBookingFromBench(actor, {
     question: benchFromQuery(query),
     wayId: query.get('way') ?? '',
     angleIn: angleOf(query.get('angle')),
   })
+  return { ...fromBench, ...(forWhom && { customer: forWhom.customer }) }
 }
 
 function angleOf(text: string | null): number | null {

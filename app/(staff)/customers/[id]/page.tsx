@@ -40,10 +40,11 @@ export default async function CustomerPage({ params, searchParams }: Props) {
       {contact.blankedAt === null && (
         <div className="row no-print">
           {may.book && (
-            <ButtonLink href="/counter/book" variant="main">
+            <ButtonLink href={`/counter/book?customer=${id}`} variant="main">
               Book a job
             </ButtonLink>
           )}
+          {may.estimate && <ButtonLink href={`/cut-bench?customer=${id}`}>Estimate a cut</ButtonLink>}
           {may.change && <ButtonLink href={`/customers/${id}/change`}>Change</ButtonLink>}
           {may.change && <ButtonLink href={`/customers/${id}/merge`}>Merge with another</ButtonLink>}
           {may.blank && (

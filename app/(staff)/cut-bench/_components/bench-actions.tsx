@@ -7,12 +7,13 @@ import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { keepEstimateSchema, type BenchForm } from '@/lib/schemas/bench'
+import type { BenchView } from '@/lib/use-cases/cut-bench/see-bench'
 import { keepEstimateAction } from '../actions'
 
-type Props = { chosen: Chosen; typed: BenchForm; query: string; mayBook: boolean }
+type Props = { chosen: Chosen; typed: BenchForm; query: string; view: Pick<BenchView, 'forWhom' | 'mayBook'> }
 
 /** What becomes of an answer: kept and printed, booked, or handed to a colleague. */
-export function BenchActions({ chosen, typed, query, mayBook }: Props) {
+export function BenchActions({ chosen, typed, query, view }: Props) {
   const [keeping, setKeeping] = useState(false)
   const book = new URLSearchParams(query)
   book.set('way', chosen.way.id)
@@ -23,17 +24,17 @@ export function BenchActions({ chosen, typed, query, mayBook }: Props) {
         <Button onClick={() => setKeeping(true)} disabled={chosen.way.ruledOut !== ''}>
           Save as estimate
         </Button>
-        {mayBook && <ButtonLink href={`/counter/book?${book}`}>Book a job from it</ButtonLink>}
+        {view.mayBook && <ButtonLink href={`/counter/book?${book}`}>Book a job from it</ButtonLink>}
         <CopyLink />
       </div>
-      {keeping && <KeepForm chosen={chosen} typed={typed} />}
+      {keeping && <KeepForm chosen={chosen} typed={typed} forWhom={view.forWhom?.name ?? ''} />}
     </section>
   )
 }
 
-function KeepForm({ chosen, typed }: Pick<Props, 'chosen' | 'typed'>) {
+function KeepForm({ chosen, typed, forWhom }: Pick<Props, 'chosen' | 'typed'> & { forWhom: string }) {
   const form = useActionForm(keepEstimateSchema, keepEstimateAction, {
-    defaultValues: { question: typed, wayId: chosen.way.id, angleIn: chosen.angleIn, forWhom: '', note: '' },
+    defaultValues: { question: typed, wayId: chosen.way.id, angleIn: chosen.angleIn, forWhom, note: '' },
   })
   // What is sent is what is on the screen now, not what was when the form opened.
   const { setValue } = form.form

@@ -18,11 +18,12 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
   const { casting, loading, failed } = useBenchCasting(typed.castingId, view.casting)
   const { asked, errors } = useMemo(() => readBench(typed), [typed])
   const question = useMemo(() => questionOf(asked, casting, view.shop), [asked, casting, view.shop])
-  const query = benchQuery(typed)
+  const query = withCustomer(benchQuery(typed), view.forWhom)
   useKeptInAddress(query)
   return (
     <div className="stack-large">
       <h1>Can we reach this {casting?.chamberShape === 'flat-deck' ? 'thickness' : 'cc'}?</h1>
+      {view.forWhom && <p>For {view.forWhom.name}</p>}
       <form onSubmit={(event) => event.preventDefault()}>
         <BenchQuestionFields
           text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
@@ -48,12 +49,18 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
           money={view.money}
           onNeed={goToField}
           actions={(chosen) => (
-            <BenchActions key={chosen.way.id} chosen={chosen} typed={typed} query={query} mayBook={view.mayBook} />
+            <BenchActions key={chosen.way.id} chosen={chosen} typed={typed} query={query} view={view} />
           )}
         />
       )}
     </div>
   )
+}
+
+/** By the id only: an address is handed on, and no name stands in it. */
+function withCustomer(query: string, forWhom: BenchView['forWhom']): string {
+  if (forWhom === null) return query
+  return [query, `customer=${encodeURIComponent(forWhom.id)}`].filter(Boolean).join('&')
 }
 
 /** What stands in a field before the page is awake: a link's question is there to be read at once. */

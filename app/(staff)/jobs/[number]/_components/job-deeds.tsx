@@ -6,12 +6,11 @@ import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Check } from '@/app/_components/ui/check'
 import { Dialog } from '@/app/_components/ui/dialog'
-import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
-import { emptyHead } from '@/lib/schemas/job'
-import { addHeadSchema, cancelJobSchema } from '@/lib/schemas/ordinary'
+import { cancelJobSchema } from '@/lib/schemas/ordinary'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { addHeadAction, cancelJobAction } from '../actions'
+import { cancelJobAction } from '../actions'
+import { AddHead } from './add-head'
 
 /** What becomes of a job beside its work: a head more, the same again, or nothing at all. */
 export function JobDeeds({ job }: { job: JobView }) {
@@ -37,27 +36,6 @@ export function JobDeeds({ job }: { job: JobView }) {
 }
 
 type Props = { job: JobView; onDone: () => void }
-
-function AddHead({ job, onDone }: Props) {
-  const form = useActionForm(addHeadSchema, addHeadAction, {
-    defaultValues: { jobId: job.id, head: { ...emptyHead(), castingId: job.pairs[0]?.castingId ?? '' }, reason: '' },
-    onDone,
-  })
-  return (
-    <ActionForm form={form} submitLabel="Add the head">
-      <p>It gets the work and the target of the heads of its casting.</p>
-      <Select
-        label="Casting"
-        options={job.pairs.map(({ castingId, casting }) => ({ value: castingId ?? '', label: casting }))}
-        {...form.text('head.castingId')}
-      />
-      <TextInput label="Bank or side" {...form.text('head.side')} />
-      <TextInput label="Tag number" hint="Empty: the next number." {...form.text('head.tag')} />
-      <TextInput label="Stamp on this head" {...form.text('head.stamp')} />
-      <TextInput label="Reason" required {...form.text('reason')} />
-    </ActionForm>
-  )
-}
 
 function CancelJob({ job, onDone }: Props) {
   const form = useActionForm(cancelJobSchema, cancelJobAction, {

@@ -1,0 +1,8 @@
+import Link from 'next/link'
+
+/** To the page where a customer's mail address is put right. */
+export const ChangeAddress = ({ customerId, of }: { customerId: string; of: string }) => (
+  <Link href={`/customers/${customerId}/change`}>
+    Change the address<span className="visually-hidden"> of {of}</span>
+  </Link>
+)
