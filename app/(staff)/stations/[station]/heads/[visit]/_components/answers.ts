@@ -32,11 +32,12 @@ export const changedKeys = (was: Answers, now: Answers): string[] =>
 /** Those of the valve sheet, and the others. */
 export const atValves = ({ kind }: StepField): boolean => isValveKind(kind)
 
-/** The fields of a step, one group a kind, in the order they are owed. */
+/** The fields of a step, one group a kind, in the order they are owed; what one tap answers comes before the figures. */
 export function fieldGroups(fields: readonly StepField[]): StepField[][] {
   const groups = new Map<ReadingKind, StepField[]>()
   for (const field of fields) groups.set(field.kind, [...(groups.get(field.kind) ?? []), field])
-  return [...groups.values()]
+  const isTapped = ([first]: StepField[]): boolean => first?.spec.choices !== undefined
+  return [...groups.values()].toSorted((a, b) => Number(isTapped(b)) - Number(isTapped(a)))
 }
 
 /** What goes to the server: everything typed; what stands there already is not sent again. */

@@ -26,7 +26,7 @@ export function PhotoField({ field, to, why, error, onWhy }: Props) {
       {(!taken || why !== '') && (
         <TextInput
           label="No photo: why"
-          hint={field.answer === null || taken ? undefined : `Stands: ${field.answer}`}
+          hint={field.answer === null || taken ? undefined : `${field.answer} (last reading)`}
           value={why}
           onChange={(event) => onWhy(event.target.value)}
         />

@@ -6,21 +6,22 @@ import styles from './step.module.css'
 
 /** The plan's figures for this step; at the deck mill one huge figure. */
 export function PlanAtStep({ plan, visitId, stepId }: { plan: Plan; visitId: string; stepId: StepId }) {
+  const { pass, huge, cut, lines, cautions } = plan
+  if (!pass && !huge && !cut && lines.length + cautions.length === 0) return null
   return (
     <section aria-label="Plan" className="stack">
-      {plan.pass && <NextPass pass={plan.pass} />}
-      {plan.huge && (
+      {pass && <NextPass pass={pass} />}
+      {huge && (
         <p className={styles.huge}>
-          <span className={styles.hugeLabel}>{plan.huge.label}</span>
-          <span className="figure-huge">{plan.huge.value}</span>{' '}
-          <span className={styles.hugeUnit}>{plan.huge.unit}</span>
-          {plan.huge.note !== '' && <span className={styles.hugeNote}>{plan.huge.note}</span>}
+          <span className={styles.hugeLabel}>{huge.label}</span>
+          <span className="figure-huge">{huge.value}</span> <span className={styles.hugeUnit}>{huge.unit}</span>
+          {huge.note !== '' && <span className={styles.hugeNote}>{huge.note}</span>}
         </p>
       )}
-      {plan.cut && <CutTable cut={plan.cut} visitId={visitId} stepId={stepId} />}
-      {plan.lines.length > 0 && (
+      {cut && <CutTable cut={cut} visitId={visitId} stepId={stepId} />}
+      {lines.length > 0 && (
         <dl className={styles.lines}>
-          {plan.lines.map((line) => (
+          {lines.map((line) => (
             <div key={line.label}>
               <dt>{line.label}</dt>
               <dd>
@@ -31,7 +32,7 @@ export function PlanAtStep({ plan, visitId, stepId }: { plan: Plan; visitId: str
           ))}
         </dl>
       )}
-      {plan.cautions.map((caution) => (
+      {cautions.map((caution) => (
         <Notice key={caution} kind="caution" live={false}>
           <p>{caution}</p>
         </Notice>

@@ -19,6 +19,8 @@ type Props = {
   settled: ReadonlySet<string>
   onSettle: (key: string) => void
   readWith: ReadWithProps
+  /** Figures are typed at this step: its choices stand close together over the cells. */
+  withFigures: boolean
   /** Where a photo taken at this step belongs. */
   photoTo: Parameters<typeof PhotoFieldPart>[0]['to']
   onChange: (answers: Answers) => void
@@ -45,17 +47,18 @@ export function StepFields(props: Props) {
   )
 }
 
-function WordField({ field, answers, errors, photoTo, onChange }: Props & { field: StepField }) {
+function WordField({ field, answers, errors, photoTo, withFigures, onChange }: Props & { field: StepField }) {
   const key = answerKey(field.kind, field.point)
   const text = answers[key]?.text ?? ''
   const { spec } = field
-  const label = field.pointLabel === '' ? spec.label : `${spec.label}, ${field.pointLabel}`
+  const label = labelOf(field)
   const set = (value: string) => onChange({ ...answers, [key]: { text: value, notTaken: null } })
   if (field.kind === 'photo')
     return <PhotoField field={field} to={photoTo} why={text} error={errors[key]} onWhy={set} />
-  const hint = [spec.hint, field.answer === null ? undefined : `Stands: ${field.answer}`].filter(Boolean).join(' ')
+  const hint = [spec.hint, field.answer === null ? undefined : `${wordsOf(field)} (last reading)`]
+    .filter(Boolean)
+    .join(' ')
   const unlike = unlikeWords(field, text)
-  const words = spec.choices?.every((choice) => choice.value !== text) ? text : ''
   if (!spec.choices) {
     return (
       <TextArea
@@ -69,7 +72,7 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
     )
   }
   return (
-    <div className="stack">
+    <div className={withFigures ? styles.close : 'stack'}>
       <Choice
         label={label}
         hint={hint}
@@ -80,13 +83,35 @@ function WordField({ field, answers, errors, photoTo, onChange }: Props & { fiel
         onChange={(event) => set(event.target.value)}
       />
       <p role="status">{unlike}</p>
-      {spec.mayBeWords && (
-        <details open={words !== ''}>
-          <summary>In words instead</summary>
-          <TextArea label={`${label}, in words`} value={words} onChange={(event) => set(event.target.value)} rows={1} />
-        </details>
-      )}
+      {!withFigures && <InWords field={field} answers={answers} onChange={onChange} />}
     </div>
+  )
+}
+
+const labelOf = ({ spec, pointLabel }: StepField): string =>
+  pointLabel === '' ? spec.label : `${spec.label}, ${pointLabel}`
+
+/** What was answered, as its button says it. */
+const wordsOf = ({ spec, answer }: StepField) => spec.choices?.find(({ value }) => value === answer)?.label ?? answer
+
+/** An answer that no button has. */
+export function InWords({ field, answers, onChange }: Pick<Props, 'answers' | 'onChange'> & { field: StepField }) {
+  const { spec } = field
+  if (!spec.choices || !spec.mayBeWords) return null
+  const key = answerKey(field.kind, field.point)
+  const { text = '' } = answers[key] ?? {}
+  const words = spec.choices.every(({ value }) => value !== text) ? text : ''
+  const label = `${labelOf(field)}, in words`
+  return (
+    <details open={words !== ''}>
+      <summary>{label}</summary>
+      <TextArea
+        label={label}
+        value={words}
+        onChange={(event) => onChange({ ...answers, [key]: { text: event.target.value, notTaken: null } })}
+        rows={1}
+      />
+    </details>
   )
 }
 

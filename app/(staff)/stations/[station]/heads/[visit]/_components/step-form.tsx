@@ -9,10 +9,10 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
-import { atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
+import { answerKey, atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
 import { FlowConditions, StepConflict, ValveSheet, Yours } from './later'
 import type { ReadWithProps } from './read-with'
-import { StepFields } from './step-fields'
+import { InWords, StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
 import styles from './step.module.css'
 import { openAsks, useCellAsks } from './use-cell-asks'
@@ -213,10 +213,20 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
               settled={left}
               onSettle={(key) => setLeft((now) => new Set([...now, key]))}
               readWith={readWith}
+              withFigures={hasFigures}
               photoTo={{ visitId, stepId: step.stepId, occurrence: step.occurrence }}
               onChange={changeAnswers}
             />
           ))}
+          {hasFigures &&
+            screen.fields.map((field) => (
+              <InWords
+                key={answerKey(field.kind, field.point)}
+                field={field}
+                answers={entry.answers}
+                onChange={changeAnswers}
+              />
+            ))}
         </div>
         {step.stepId === 'flow' && (
           <FlowConditions
