@@ -1,17 +1,12 @@
 import { expect, test, type Page } from '@playwright/test'
 import { checkIn } from './answers'
-import { answer, bookJob, doStep, openHead, openStep, signIn, tapAgain } from './person'
+import { answer, openHead, openStep, signIn, tapAgain } from './person'
+import type { PreparedCustomer } from '../tests/setup/prepared-heads'
+import { prepared } from './prepared'
 import { settled } from './settled'
 
 /** What the browser asks the server for after a deed, and what it makes of an answer that is lost, late or a conflict. */
 
-const booking = {
-  customer: 'Silas Cawdrey',
-  phone: '555-0164',
-  casting: 'Harrow wedge 64',
-  target: '60',
-  preset: 'Cut to size',
-}
 const tickButton = (page: Page) => page.getByRole('button', { name: /^(Save and done|Done)$/ })
 const done = (page: Page) => page.getByRole('status').filter({ hasText: 'Done.' })
 
@@ -30,11 +25,10 @@ function countRenders(page: Page): string[] {
   return seen
 }
 
-async function bookedHead(page: Page): Promise<string> {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, booking)
+/** The machinist is at the page. */
+async function headOf(page: Page, customer: PreparedCustomer): Promise<string> {
   await signIn(page, 'dov')
-  return tag
+  return prepared(customer).tag
 }
 
 /** What a station's screen asks the server for: deeds sent, queues and steps read. */
@@ -48,7 +42,7 @@ function countAsked(page: Page): string[] {
 }
 
 test('a tick is sent once, and queue and step come once after it', async ({ page }) => {
-  const tag = await bookedHead(page)
+  const tag = await headOf(page, 'Ansel Firth')
   await openStep(page, tag, 'Check in')
   await answer(page, checkIn)
   const [asked, renders] = [countAsked(page), countRenders(page)]
@@ -76,8 +70,7 @@ test('after a form that leads elsewhere the next page comes once, with the answe
 })
 
 test('the second of two slow taps does not take the tick back', async ({ page }) => {
-  const tag = await bookedHead(page)
-  await doStep(page, tag, 'Check in', checkIn)
+  const tag = await headOf(page, 'Berta Quill')
   await openStep(page, tag, 'Strip and wash')
   await tickButton(page).click()
   const undo = page.getByRole('button', { name: 'Take back' })
@@ -95,8 +88,7 @@ test('the second of two slow taps does not take the tick back', async ({ page })
 })
 
 test('the second of two slow taps that take a tick back does not tick again', async ({ page }) => {
-  const tag = await bookedHead(page)
-  await doStep(page, tag, 'Check in', checkIn)
+  const tag = await headOf(page, 'Caspar Wray')
   await openStep(page, tag, 'Strip and wash')
   await tickButton(page).click()
   await page.getByRole('button', { name: 'Take back' }).click()
@@ -121,18 +113,15 @@ const loseAnswers = (page: Page) =>
 
 const keptHere = (page: Page) => page.getByText('Kept here, not yet sent: 1')
 
-/** Chambers measured at a head that is washed and checked. */
-async function atChambers(page: Page): Promise<string> {
-  const tag = await bookedHead(page)
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
-  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
+/** At a head whose chambers are to be measured next. */
+async function atChambers(page: Page, customer: PreparedCustomer): Promise<string> {
+  const tag = await headOf(page, customer)
   await openStep(page, tag, 'Measure chambers')
   return tag
 }
 
 test('readings whose answer was lost are not entered once more with the tick, after a reload', async ({ page }) => {
-  const tag = await atChambers(page)
+  const tag = await atChambers(page, 'Delia Thorn')
   const cc = { 'chamber 1': '63.1', 'chamber 2': '62.9', 'chamber 3': '63.0', 'chamber 4': '63.2' }
   await answer(page, { figures: { 'Chamber volume': cc } })
   await loseAnswers(page)
@@ -157,7 +146,7 @@ test('readings whose answer was lost are not entered once more with the tick, af
 })
 
 test('a lost answer and a reload enter a reading once', async ({ page }) => {
-  await atChambers(page)
+  await atChambers(page, 'Emrys Colt')
   await answer(page, { figures: { 'Chamber volume': { 'chamber 1': '63.1' } } })
   const operations: string[] = []
   page.on('request', (request) => {
@@ -178,8 +167,7 @@ test('a lost answer and a reload enter a reading once', async ({ page }) => {
 })
 
 test('“Keep mine” after a conflict repeats the deed that was refused', async ({ page, browser }) => {
-  const tag = await bookedHead(page)
-  await doStep(page, tag, 'Check in', checkIn)
+  const tag = await headOf(page, 'Flora Penn')
   await openStep(page, tag, 'Strip and wash')
   // The page does not learn of it by itself.
   await page.route('**/api/changes', (route) => route.abort())
@@ -204,7 +192,7 @@ test('“Keep mine” after a conflict repeats the deed that was refused', async
 })
 
 test('errors of a try come at once, each at its cell, and go when it is corrected', async ({ page }) => {
-  await atChambers(page)
+  await atChambers(page, 'Gideon Marl')
   await answer(page, {
     figures: { 'Chamber volume': { 'chamber 1': '63..1', 'chamber 2': '1e9', 'chamber 3': '63.0' } },
   })
@@ -225,7 +213,7 @@ test('errors of a try come at once, each at its cell, and go when it is correcte
 })
 
 test('the address of a step that is not on the route says so, keeps what was typed and leads on', async ({ page }) => {
-  const tag = await bookedHead(page)
+  const tag = await headOf(page, 'Hester Loame')
   await openStep(page, tag, 'Check in')
   const address = page.url().replace('step=check-in', 'step=straighten')
   const visit = /heads\/([^?]+)/.exec(address)?.[1] ?? ''

@@ -1,16 +1,11 @@
 import { expect, test, type Page } from '@playwright/test'
-import { answer, bookJob, openStep, signIn, tapAgain } from './person'
+import type { PreparedCustomer } from '../tests/setup/prepared-heads'
+import { answer, openStep, signIn, tapAgain } from './person'
+import { prepared } from './prepared'
 import { settled } from './settled'
 
 /** A page follows what others do, and never under the fingers of who is at it. */
 
-const booking = {
-  customer: 'Silas Cawdrey',
-  phone: '555-0164',
-  casting: 'Harrow wedge 64',
-  target: '60',
-  preset: 'Cut to size',
-}
 const startButton = (page: Page) => page.getByRole('button', { name: 'Start', exact: true })
 
 /** Longer than it takes to ask again, and than a page waits after the last tap. */
@@ -47,16 +42,13 @@ async function reloaded(page: Page, told: { readonly asked: number; draws: numbe
   told.draws = 0
 }
 
-async function bookedStep(page: Page): Promise<string> {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, booking)
+async function atCheckIn(page: Page, customer: PreparedCustomer): Promise<void> {
   await signIn(page, 'dov')
-  await openStep(page, tag, 'Check in')
-  return tag
+  await openStep(page, prepared(customer).tag, 'Check in')
 }
 
 test('what somebody else does comes by itself', async ({ page, browser }) => {
-  await bookedStep(page)
+  await atCheckIn(page, 'Ivo Branscombe')
   await expect(startButton(page)).toBeVisible()
   const other = await (await browser.newContext({ baseURL: process.env.BRASSTAG_E2E_URL })).newPage()
   await signIn(other, 'orla')
@@ -68,7 +60,7 @@ test('what somebody else does comes by itself', async ({ page, browser }) => {
 })
 
 test('a change is drawn once, and not while a cell is typed in or something is asked', async ({ page }) => {
-  await bookedStep(page)
+  await atCheckIn(page, 'Juno Wetherell')
   const told = await asTold(page)
   await reloaded(page, told)
   const before = told.asked
@@ -104,7 +96,7 @@ test('a change is drawn once, and not while a cell is typed in or something is a
 })
 
 test('a page that nobody looks at does not ask', async ({ page }) => {
-  await bookedStep(page)
+  await atCheckIn(page, 'Kit Ambler')
   const told = await asTold(page)
   await reloaded(page, told)
   const isHidden = (hidden: boolean) =>

@@ -1,6 +1,8 @@
 import { expect, test, type Browser, type Page } from '@playwright/test'
 import { readPdf } from '../tests/pdf/read-pdf'
-import { bookJob, doStep, openHead, openStep, signIn } from './person'
+import type { PreparedCustomer } from '../tests/setup/prepared-heads'
+import { doStep, openHead, openStep, signIn } from './person'
+import { prepared } from './prepared'
 import { isSound } from './sound'
 
 /**
@@ -8,24 +10,11 @@ import { isSound } from './sound'
  * customer has a browser of their own in which nobody is signed in.
  */
 
-const both = (intake: string, exhaust: string) => ({ intake, exhaust })
-
-/** A job with one head, checked in, and something found on it. */
-async function found(page: Page, customer: string, what: string) {
-  await signIn(page, 'tamsin')
-  const job = await bookJob(page, {
-    customer,
-    phone: '555-0123',
-    casting: 'Harrow wedge 64',
-    target: '',
-    preset: 'Refresh',
-  })
+/** Something is found on a head at a step that it waits for. */
+async function found(page: Page, customer: PreparedCustomer, step: string, what: string) {
+  const job = prepared(customer)
   await signIn(page, 'dov')
-  await doStep(page, job.tag, 'Check in', {
-    choices: { Condition: 'No damage seen' },
-    words: { 'What came with it': 'Bare', 'No photo: why': 'the camera is away' },
-  })
-  await openStep(page, job.tag, 'Strip and wash')
+  await openStep(page, job.tag, step)
   await page.getByRole('button', { name: 'Finding', exact: true }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByRole('textbox').fill(what)
@@ -89,7 +78,7 @@ test('yes on the link: the work is on the route, the price on the account, the c
 }) => {
   test.setTimeout(180_000)
   const what = 'Guides worn bell-mouthed at 2'
-  const { tag, number } = await found(page, 'Wilma Harrow', what)
+  const { tag, number } = await found(page, 'Wilma Harrow', 'Strip and wash', what)
   const link = await ask(page, what, { price: '120', tax: '8.25', work: 'Guides' })
   await page.goto('/counter')
   await expect(page.getByText('link, no answer yet').first()).toBeVisible()
@@ -137,13 +126,13 @@ test('yes on the link: the work is on the route, the price on the account, the c
 test('no on the link: nothing is added, and job sheet and spec sheet say declined', async ({ page, browser }) => {
   test.setTimeout(240_000)
   const what = 'Exhaust seat 4 pitted'
-  const { tag, number } = await found(page, 'Osric Vane', what)
+  const { tag, number } = await found(page, 'Tobin Sayle', 'Final inspection', what)
   const link = await ask(page, what, { price: '95', tax: '', work: 'Guides' })
   const customer = await customerAt(browser, link)
-  await say(customer, 'no', 'Osric Vane')
-  await expect(customer.getByText(/^You said no on .*\(Osric Vane\)\./)).toBeVisible()
+  await say(customer, 'no', 'Tobin Sayle')
+  await expect(customer.getByText(/^You said no on .*\(Tobin Sayle\)\./)).toBeVisible()
 
-  const declined = new RegExp(`${what}.*declined by Osric Vane, on the link`)
+  const declined = new RegExp(`${what}.*declined by Tobin Sayle, on the link`)
   const jobSheet = await page.request.get(`/api/papers/job-sheet/${number}`)
   expect((await readPdf(new Uint8Array(await jobSheet.body()))).text.replaceAll(/\s+/g, ' ')).toMatch(declined)
   await page.goto(`/jobs/${number}`)
@@ -154,32 +143,6 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
   const route = page.getByRole('region', { name: 'Route' })
   await expect(route.getByRole('link', { name: 'Springs', exact: true })).toBeVisible()
   await expect(route.getByRole('link', { name: 'Guides', exact: true })).toHaveCount(0)
-  await doStep(page, tag, 'Strip and wash')
-  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
-  await doStep(page, tag, 'Seat work', {
-    valves: {
-      'Seat angles': both('30 45 60', '30 45 60'),
-      'Seat width': both('.060', '.080'),
-      'Runout of the seat': both('.001', '.001'),
-      'Valve recession': both('.003', '.004'),
-      'Stem height': both('1.950', '1.955'),
-    },
-    choices: { 'Edge left to the chamber': 'No edge' },
-  })
-  await doStep(page, tag, 'Assembly heights', {
-    valves: {
-      'Installed height of the spring': both('1.800', '1.805'),
-      'Retainer to seal, valve shut': both('.600', '.610'),
-      'Spring height at coil bind': both('1.100', '1.100'),
-    },
-  })
-  await doStep(page, tag, 'Springs', {
-    valves: { 'Seat pressure': both('130', '130'), 'Open pressure': both('340', '340') },
-  })
-  await doStep(page, tag, 'Final wash')
-  await doStep(page, tag, 'Assemble')
-  await doStep(page, tag, 'Leak test', { choices: { 'Leak test': 'Tight' } })
-  await doStep(page, tag, 'Oil, bag, wrap')
   await doStep(page, tag, 'Final inspection', { choices: { 'Final inspection': 'Passes' } })
   await signIn(page, 'orla')
   await openHead(page, tag)
@@ -198,7 +161,7 @@ test('no on the link: nothing is added, and job sheet and spec sheet say decline
 test('what changed meanwhile is shown beside what was read; a dead link answers nothing', async ({ page, browser }) => {
   test.setTimeout(180_000)
   const what = 'Spring seat cut crooked'
-  const { number } = await found(page, 'Linnet Orme', what)
+  const { number } = await found(page, 'Linnet Orme', 'Strip and wash', what)
   const link = await ask(page, what, { price: '60', tax: '' })
   const customer = await customerAt(browser, link)
   await expect(customer.getByRole('article', { name: what })).toContainText('$60.00')

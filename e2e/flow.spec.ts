@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { openCasting } from './casting'
-import { answer, bookJob, doStep, openHead, openStep, signIn } from './person'
+import { answer, doStep, openHead, openStep, signIn } from './person'
+import { prepared } from './prepared'
 import { isSound } from './sound'
 
 /** A run pasted at the flow bench with a bad line in it, run again, and held against the run after. */
@@ -26,22 +27,8 @@ const asText = (table: readonly (readonly string[])[], by: string): string =>
 
 test('a run is pasted, repeated, and held against the run after', async ({ page }) => {
   test.setTimeout(240_000)
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Rook Sandoval',
-    phone: '(555) 010-7731',
-    casting: 'Kestle 64',
-    target: '',
-    preset: 'Port and flow',
-  })
   await signIn(page, 'orla')
-  await doStep(page, tag, 'Check in', {
-    choices: { Condition: 'No damage seen' },
-    words: { 'What came with it': 'Bare', 'No photo: why': 'the camera is away' },
-  })
-  await doStep(page, tag, 'Strip and wash')
-  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
-
+  const { tag } = prepared('Rook Sandoval')
   await openStep(page, tag, 'Flow run before')
   await page.getByRole('button', { name: 'Paste or choose a file' }).click()
   const table = page.getByRole('region', { name: 'Flow from a table' })

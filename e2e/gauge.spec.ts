@@ -1,6 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
-import { bookJob, choose, openStep, signIn } from './person'
-import { washedHead } from './washed-head'
+import { choose, openStep, signIn } from './person'
+import { prepared } from './prepared'
 
 /** What types by itself at a bench: a digital gauge, a foot switch, a scanner of tags. */
 
@@ -15,7 +15,8 @@ async function gaugeTypes(page: Page, figure: string): Promise<void> {
 test('a gauge fills the cells one after the other, a foot switch goes on over an empty one, and both end at the button', async ({
   page,
 }) => {
-  const tag = await washedHead(page, 'Sabine Orchard', '555-0138')
+  await signIn(page, 'dov')
+  const { tag } = prepared('Sabine Orchard')
   await openStep(page, tag, 'Measure chambers')
   const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
   const cell = (chamber: number) => cells.getByLabel(`chamber ${chamber}`, { exact: true })
@@ -55,7 +56,8 @@ test('a gauge fills the cells one after the other, a foot switch goes on over an
 })
 
 test('a gauge that reads inches fills a cell that shows thou, and the figure is the same', async ({ page }) => {
-  const tag = await washedHead(page, 'Corbin Ashdown', '555-0139')
+  await signIn(page, 'dov')
+  const { tag } = prepared('Corbin Ashdown')
   await openStep(page, tag, 'Measure thickness')
   const flat = page.getByRole('group', { name: 'Straightness', exact: true })
   await flat.getByLabel('across', { exact: true }).focus()
@@ -67,14 +69,7 @@ test('a gauge that reads inches fills a cell that shows thou, and the figure is 
 })
 
 test('a scanned tag opens its step at the station of this device; without one, the head', async ({ page }) => {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Delphine Marsh',
-    phone: '555-0140',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
+  const { tag } = prepared('Delphine Marsh')
   await signIn(page, 'dov')
   await page.goto(`/t/${tag}`)
   await expect(page).toHaveURL(/\/heads\/[^/]+$/)
@@ -108,7 +103,8 @@ test('a stop is felt, nothing typed is said, and the words of a finding outlive 
     navigator.vibrate = (pattern) => felt.push(pattern) > 0
   })
   const felt = () => page.evaluate(() => (window as unknown as { felt: unknown[] }).felt.length)
-  const tag = await washedHead(page, 'Lowell Wexcombe', '555-0141')
+  await signIn(page, 'dov')
+  const { tag } = prepared('Lowell Wexcombe')
   await openStep(page, tag, 'Measure thickness')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByRole('status').filter({ hasText: 'Nothing typed yet.' })).toBeVisible()

@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test'
 import { isSound } from './sound'
-import { bookJob, signIn, tapAgain } from './person'
+import { signIn, tapAgain } from './person'
+import { prepared } from './prepared'
 
 /** The demo has no mail server: a text is seen, changed, sent by one's own means, and put on record. */
 
@@ -11,9 +12,7 @@ test('a text to the customer: what cannot be said yet, a changed text with a lin
   browser,
 }) => {
   await signIn(page, 'tamsin')
-  const { number, tag } = await bookJob(page, {
-    ...{ customer: 'Wystan Fenn', phone: '555-0173', casting: 'Harrow wedge 64', target: '60', preset: 'Cut to size' },
-  })
+  const { number, tag } = prepared('Wystan Fenn')
   await page.goto(`/jobs/${number}`)
   await expect(part(page).getByText('Nothing was written to the customer yet.')).toBeVisible()
   await tapAgain(part(page).getByRole('button', { name: 'Write to the customer' }))

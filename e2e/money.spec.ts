@@ -3,6 +3,7 @@ import { expect, test, type Page } from '@playwright/test'
 import { readPdf } from '../tests/pdf/read-pdf'
 import { isSound } from './sound'
 import { bookJob, openHead, signIn, tapAgain } from './person'
+import { prepared } from './prepared'
 
 /** From the price line to the paid invoice and the head in the customer's hands; figures worked by hand. */
 
@@ -34,13 +35,13 @@ async function textOf(page: Page, href: string | null): Promise<string> {
   return (await readPdf(new Uint8Array(await answer.body()))).text.replace(/\s+/g, ' ')
 }
 
-const booking = (customer: string) => ({
-  customer,
+const booking = {
+  customer: 'Amabel Frayne',
   phone: '555-0162',
   casting: 'Harrow wedge 64',
   target: '60',
   preset: 'Cut to size',
-})
+}
 
 /** At a desk, on a tablet and on a phone. */
 async function isSoundEverywhere(page: Page) {
@@ -57,7 +58,7 @@ async function isSoundEverywhere(page: Page) {
 
 test('invoice, payment, hand over; what changes after the invoice is a credit note', async ({ page }) => {
   await signIn(page, 'tamsin')
-  const { number, tag } = await bookJob(page, booking('Amabel Frayne'))
+  const { number, tag } = await bookJob(page, booking)
   const job = `/jobs/${number}`
   await page.goto(job)
   await addLine(page, 'Strip and wash', '$1,045.00')
@@ -136,7 +137,7 @@ test('invoice, payment, hand over; what changes after the invoice is a credit no
 
 test('the owner lets a job go unpaid: it stays under unpaid; the books have it', async ({ page }) => {
   await signIn(page, 'orla')
-  const { number, tag } = await bookJob(page, booking('Piran Stowell'))
+  const { number, tag } = prepared('Piran Stowell')
   await page.goto(`/jobs/${number}`)
   await addLine(page, 'Look it over', '50')
   await returned(page, tag)

@@ -1,68 +1,8 @@
 import { expect, test, type Locator, type Page } from '@playwright/test'
-import { checkIn, corners } from './answers'
-import { bookJob, doStep, openHead, recordYes, signIn } from './person'
+import { openHead, recordYes, signIn } from './person'
+import { prepared } from './prepared'
 
 /** Work that goes out to a vendor who does the follow-up too: what is confirmed is done, what is rejected is owed again. */
-
-const straight = { across: '.001', along: '.001' }
-const eightSeats = Object.fromEntries(
-  [1, 2, 3, 4].flatMap((chamber) => [
-    [`chamber ${chamber} intake`, '.180'],
-    [`chamber ${chamber} exhaust`, '.165'],
-  ]),
-)
-
-/** A head with seat work ordered, measured, and planned at 63 thou at the exhaust edge and 20 flat. */
-async function readyForTheVendor(page: Page): Promise<string> {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Isolde Orrell',
-    phone: '555-0136',
-    casting: 'Orrell wedge',
-    target: '54',
-    preset: 'Refresh',
-  })
-  await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
-  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
-  await openHead(page, tag)
-  await page.getByRole('link', { name: 'Cut plan' }).first().click()
-  await page
-    .getByRole('radiogroup', { name: 'Kind of cut' })
-    .getByRole('radio', { name: /^Angle cut, then flat cut/ })
-    .check()
-  await page
-    .getByRole('radiogroup', { name: 'Split between flat and angle' })
-    .getByRole('radio', { name: /^By the flat part/ })
-    .check()
-  await page.getByRole('textbox', { name: /^Flat part/ }).fill('20 thou')
-  await page.getByRole('button', { name: /^Keep/ }).click()
-  await expect(page.getByRole('region', { name: 'The plan now' })).toBeVisible()
-  await doStep(page, tag, 'Measure thickness', {
-    figures: {
-      Thickness: corners('4.250'),
-      Straightness: straight,
-      'Removed before this job': { 'Removed before this job': '0' },
-    },
-  })
-  await doStep(page, tag, 'Measure chambers', {
-    figures: {
-      'Chamber volume': {
-        'chamber 1': '64.1',
-        'chamber 2': '63.9',
-        'chamber 3': '64.0',
-        'chamber 4': '64.0',
-      },
-    },
-    choices: {
-      'Valves in while measuring': 'The shop’s checking valves',
-      'Plug in while measuring': 'The shop’s checking plug',
-    },
-  })
-  await doStep(page, tag, 'Seat check before', { figures: { 'Seat to deck': eightSeats } })
-  return tag
-}
 
 const onRoute = (page: Page, step: string): Locator =>
   page
@@ -84,7 +24,9 @@ test('a vendor who cuts and does the seats: what was confirmed is done, what is 
   page,
 }) => {
   test.setTimeout(240_000)
-  const tag = await readyForTheVendor(page)
+  // With seat work ordered, measured, and planned at 63 thou at the exhaust edge and 20 flat.
+  const { tag } = prepared('Isolde Orrell')
+  await signIn(page, 'dov')
 
   await page.goto('/away')
   await page

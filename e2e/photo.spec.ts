@@ -1,6 +1,7 @@
 import { expect, test, type Locator } from '@playwright/test'
 import sharp from 'sharp'
-import { answer, bookJob, openHead, openStep, signIn } from './person'
+import { answer, openHead, openStep, signIn } from './person'
+import { prepared } from './prepared'
 import { isSound } from './sound'
 
 /**
@@ -29,15 +30,7 @@ const isDrawn = (image: Locator): Promise<void> =>
 
 test('a photo at check-in, and one of a finding that the customer sees', async ({ page, browser }) => {
   test.setTimeout(240_000)
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Ottoline Drax',
-    phone: '555-0166',
-    casting: 'Harrow wedge 64',
-    target: '',
-    preset: 'Refresh',
-  })
-
+  const { tag } = prepared('Ottoline Drax')
   await signIn(page, 'dov')
   await openStep(page, tag, 'Check in')
   await answer(page, {

@@ -1,16 +1,9 @@
 import { expect, test, type Page } from '@playwright/test'
-import { checkIn, corners } from './answers'
-import { bookJob, choose, doStep, openHead, openStep, signIn } from './person'
+import { choose, doStep, openHead, openStep, signIn } from './person'
+import { prepared } from './prepared'
 
 /** What is done again and what stops a head on its way: a check re-opened by a cut, a hold that is decided. */
 
-const cc = (...values: readonly string[]) => ({
-  figures: { 'Chamber volume': Object.fromEntries(values.map((value, at) => [`chamber ${at + 1}`, value])) },
-  choices: {
-    'Valves in while measuring': 'The shop’s checking valves',
-    'Plug in while measuring': 'The shop’s checking plug',
-  },
-})
 const seatWork = {
   valves: {
     'Seat angles': { intake: '30 45 60', exhaust: '30 45 60' },
@@ -43,33 +36,9 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
   page,
 }) => {
   test.setTimeout(240_000)
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Silas Cawdrey',
-    phone: '555-0164',
-    casting: 'Cawdrey wedge',
-    target: '60',
-    preset: 'Refresh',
-    also: ['Flat cut'],
-  })
+  // Planned at 18 thou, measured, and its seat work done before the cut.
+  const { tag } = prepared('Silas Cawdrey')
   await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
-  await doStep(page, tag, 'Strip and wash')
-  await doStep(page, tag, 'Crack check', { choices: { 'Crack check': 'No crack found' } })
-  await doStep(page, tag, 'Measure chambers', cc('63.1', '62.9', '63.0', '63.0'))
-  await openHead(page, tag)
-  await page.getByRole('link', { name: 'Cut plan' }).first().click()
-  await page.getByRole('button', { name: /^Keep/ }).click()
-  await expect(page.getByRole('region', { name: 'The plan now' })).toBeVisible()
-  await doStep(page, tag, 'Measure thickness', {
-    figures: {
-      Thickness: corners('4.250'),
-      Straightness: { across: '.001', along: '.001' },
-      'Removed before this job': { 'Removed before this job': '0' },
-    },
-  })
-  await doStep(page, tag, 'Seat check before', { figures: seatCheck(false).figures })
-  await doStep(page, tag, 'Seat work', seatWork)
   await doStep(page, tag, 'Flat cut', {
     figures: {
       'Total depth from touch-off': { 'Total depth from touch-off': '18 thou' },
@@ -97,16 +66,8 @@ test('a flat cut after the seat work re-opens the seat check; it leaks, so the s
 })
 
 test('a held head is not ticked: the refusal leads to it, the owner decides, it goes on', async ({ page }) => {
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Silas Cawdrey',
-    phone: '555-0164',
-    casting: 'Harrow wedge 64',
-    target: '60',
-    preset: 'Cut to size',
-  })
+  const { tag } = prepared('Nerys Halden')
   await signIn(page, 'dov')
-  await doStep(page, tag, 'Check in', checkIn)
   await openStep(page, tag, 'Strip and wash')
   await page.getByRole('button', { name: 'Hold', exact: true }).click()
   const dialog = page.getByRole('dialog')

@@ -19,6 +19,7 @@ export default async function startDemo() {
     remove()
     throw new Error(`The demo was not filled:\n${filled.said}`)
   }
+  process.env.BRASSTAG_E2E_PREPARED = filled.answer
   // The same shop once more, for a spec that stops its server.
   cpSync(folder, spare, { recursive: true })
   process.env.BRASSTAG_E2E_SPARE = spare

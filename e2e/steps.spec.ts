@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test'
 import { bookJob, openHead, signIn } from './person'
+import { prepared } from './prepared'
 
 /** The owner makes the steps and stations the shop's own; what is in house follows only when it is told to. */
 
@@ -11,7 +12,7 @@ const line = (page: Page, step: string) =>
     .filter({ has: page.getByRole('link', { name: step, exact: true }) })
 
 const booking = {
-  customer: 'Perrin Oakhanger',
+  customer: 'Quentin Ashlar',
   phone: '555-0177',
   casting: 'Harrow wedge 64',
   target: '',
@@ -23,8 +24,7 @@ test('a service that is sent out is added, ordered at the counter, and followed 
   page,
 }) => {
   test.setTimeout(120_000)
-  await signIn(page, 'tamsin')
-  const before = await bookJob(page, booking)
+  const before = prepared('Perrin Oakhanger')
 
   await signIn(page, 'orla')
   await page.goto('/back-room/steps')

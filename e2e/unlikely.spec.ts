@@ -1,13 +1,14 @@
 import { expect, test } from '@playwright/test'
-import { choose, openHead, openStep, tapAgain } from './person'
-import { washedHead } from './washed-head'
+import { choose, openHead, openStep, signIn, tapAgain } from './person'
+import { prepared } from './prepared'
 
 /** At the tablet: a slip is put right in one tap, an unlikely figure is kept only when it is really typed again. */
 test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps it, a double tap does neither', async ({
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 })
-  const tag = await washedHead(page, 'Hale Winterbourne', '555-0119')
+  await signIn(page, 'dov')
+  const { tag } = prepared('Hale Winterbourne')
   await openStep(page, tag, 'Measure chambers')
   const cells = page.getByRole('group', { name: 'Chamber volume', exact: true })
   const type = (chamber: number, text: string) => cells.getByLabel(`chamber ${chamber}`, { exact: true }).fill(text)

@@ -1,16 +1,10 @@
 import { expect, test } from '@playwright/test'
-import { bookJob, openHead, openStep, signIn } from './person'
+import { openHead, openStep, signIn } from './person'
+import { prepared } from './prepared'
 
 test('a valve sheet: one column filled, one valve measured, an unlikely figure typed again', async ({ page }) => {
   test.setTimeout(120_000)
-  await signIn(page, 'tamsin')
-  const { tag } = await bookJob(page, {
-    customer: 'Silas Cawdrey',
-    phone: '555-0164',
-    casting: 'Cawdrey wedge',
-    target: '60',
-    preset: 'Refresh',
-  })
+  const { tag } = prepared('Odette Fairlie')
   await signIn(page, 'dov')
   await openStep(page, tag, 'Assembly heights')
   const column = 'Spring height at coil bind'

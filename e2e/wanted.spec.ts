@@ -1,16 +1,11 @@
 import { expect, test } from '@playwright/test'
-import { bookJob, openStep, signIn } from './person'
+import { openStep, signIn } from './person'
+import { prepared } from './prepared'
 
 /** What the benches work to: said on the job, another figure for one head, and read where the work is done. */
 test('a wanted figure goes from the job to the bench, and one head may depart from it', async ({ page }) => {
   await signIn(page, 'tamsin')
-  const { number, tag } = await bookJob(page, {
-    customer: 'Ottoline Frayne',
-    phone: '555-0162',
-    casting: 'Cawdrey wedge',
-    target: '60',
-    preset: 'Refresh',
-  })
+  const { number, tag } = prepared('Ottoline Frayne')
   await page.goto(`/jobs/${number}`)
   const wanted = page.getByRole('region', { name: 'Wanted figures' })
   await expect(wanted).toContainText('intake 0.0600 in, exhaust 0.0750 in')

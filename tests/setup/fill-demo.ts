@@ -6,6 +6,7 @@ import { demoStaff } from '@/lib/demo/shop'
 import { dataFolder, databaseUrlOfProcess } from '@/lib/env'
 import { addCastingSchema } from '@/lib/schemas/casting'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'
+import { prepareHeads } from './prepared-heads'
 import { uncutWedges, wedgeFigures } from './wedge'
 
 /** Fills a data folder with the demo, and the castings that the browser tests cut, before a server starts on it. */
@@ -14,12 +15,14 @@ await migrate(databaseUrlOfProcess())
 await openClient()
 const now = new Date()
 await seedDemo(now)
-const { orla } = await demoStaff()
+const staff = await demoStaff()
 for (const name of uncutWedges) {
   const casting = {
     ...{ name, material: 'aluminium', chamberCount: '4', chamberShape: 'open', deepEdge: 'exhaust', note: '' },
     ...{ figures: { ...wedgeFigures, machined: {}, opened: {} }, bolts: [], variants: [] },
   }
-  await addCasting(orla, addCastingSchema.parse(casting), { now })
+  await addCasting(staff.orla, addCastingSchema.parse(casting), { now })
 }
+// The one thing that it says: whoever started it reads which heads stand ready.
+process.stdout.write(JSON.stringify(await prepareHeads(staff, now)))
 await closeClient()
