@@ -1,9 +1,11 @@
 import 'server-only'
 import { atTablet, pinSessionHolds } from '@/lib/core/access/pin-session'
 import type { Actor, Grant, Role } from '@/lib/core/access/roles'
+import { bestEffort } from './best-effort'
 import { db, type Reader } from './db'
 import { tokenHashOf } from './device-secrets'
 import { newId } from './ids'
+import { keepSeen, lastSeenOf } from './last-seen'
 
 const idleMs = 12 * 60 * 60 * 1000
 const absoluteMs = 7 * 24 * 60 * 60 * 1000
@@ -59,20 +61,23 @@ export async function signedInBy(sessionId: string, token: string | null, now: D
   const session = await openSessionOf(client, sessionId, now)
   if (!session) return null
   if (session.kind !== 'password' || session.tabletId !== null) return atItsTablet(session, token, now)
-  const sinceMs = now.getTime() - session.lastSeenAt.getTime()
+  const sinceMs = now.getTime() - lastSeenOf(session).getTime()
   if (sinceMs > idleMs) return null
-  if (sinceMs > seenEveryMs) await client.session.update({ where: { id: sessionId }, data: { lastSeenAt: now } })
+  if (sinceMs > seenEveryMs) {
+    await keepSeen(sessionId, now, client.session.update({ where: { id: sessionId }, data: { lastSeenAt: now } }))
+  }
   return { actor: actorOf(session.person), tablet: null }
 }
 
 /** Asking alone does not keep it up: a page that stands there asks by itself. `touchSession` does. */
 function atItsTablet(
-  { kind, person, tablet, idleMs, lastSeenAt }: Row,
+  { kind, person, tablet, idleMs, ...session }: Row,
   token: string | null,
   now: Date,
 ): SignedIn | null {
   if (tablet === null || idleMs === null) return null
   const { tokenHash, revokedAt } = tablet
+  const lastSeenAt = lastSeenOf(session)
   const tokenHashHere = token === null ? null : tokenHashOf(token)
   if (!pinSessionHolds({ lastSeenAt, idleMs, tokenHash, revokedAt }, tokenHashHere, now)) return null
   const actor = actorOf(person)
@@ -86,14 +91,11 @@ export const actorOfSession = async (sessionId: string, now: Date): Promise<Acto
 /** Somebody touched the tablet; its session, which must still hold, goes on from now. */
 export async function touchSession(sessionId: string, tabletId: string, now: Date): Promise<void> {
   const client = await db()
-  await client.session.updateMany({
-    where: { id: sessionId, endedAt: null, lastSeenAt: { lt: now } },
-    data: { lastSeenAt: now },
-  })
-  await client.tablet.updateMany({
-    where: { id: tabletId, lastSeenAt: { lt: new Date(now.getTime() - seenEveryMs) } },
-    data: { lastSeenAt: now },
-  })
+  const open = { id: sessionId, endedAt: null, lastSeenAt: { lt: now } }
+  await keepSeen(sessionId, now, client.session.updateMany({ where: open, data: { lastSeenAt: now } }))
+  const seenBefore = new Date(now.getTime() - seenEveryMs)
+  const tablet = { id: tabletId, lastSeenAt: { lt: seenBefore } }
+  await bestEffort(client.tablet.updateMany({ where: tablet, data: { lastSeenAt: now } }))
 }
 
 export async function endSession(sessionId: string, reason: string, now: Date): Promise<void> {

@@ -1,8 +1,11 @@
 import 'server-only'
+import { setTimeout as pause } from 'node:timers/promises'
 import type { Actor } from '@/lib/core/access/roles'
 import { subjectOf, type AuditAction } from '@/lib/core/audit/verbs'
 import { RefusedError } from '@/lib/core/errors'
-import { db, type Reader, type Tx } from './db'
+import { db, type Db, type Reader, type Tx } from './db'
+import { faultGone } from './fault-seen'
+import { faultOf } from './faults'
 import { currentSettings } from './settings'
 import { auditChanges, operationResult } from './stored/records'
 
@@ -40,15 +43,26 @@ export type Write<A extends Author = Actor> = {
   readonly audit: (line: AuditLine) => void
 }
 
-const isUniqueViolation = (error: unknown): boolean =>
-  typeof error === 'object' && error !== null && 'code' in error && error.code === 'P2002'
-
 /** The same operation, sent twice at once: what the first one did may be what the second is refused for. */
-const mayBeDone = (error: unknown): boolean => isUniqueViolation(error) || error instanceof RefusedError
+const mayBeDone = (error: unknown): boolean => faultOf(error) === 'taken' || error instanceof RefusedError
+
+/**
+ * Worth another try: the change was undone because another one met it. Where the connection broke it may also have been
+ * done, which only its operation tells.
+ */
+function mayTryAgain(error: unknown, { op }: Moment): boolean {
+  const fault = faultOf(error)
+  return fault === 'met' || fault === 'taken' || (fault === 'away' && op !== undefined)
+}
+
+const tries = 3
+/** Longer each time, and not the same for two that met. */
+const pauseMs = (attempt: number): number => 40 * attempt * (1 + Math.random())
 
 /**
  * One change: its rows, its audit entries and its operation in one transaction. The same operation again gives the
- * stored answer; the same id with other content is refused. `work` awaits nothing but the database.
+ * stored answer; the same id with other content is refused. `work` awaits nothing but the database, and is begun anew
+ * where another change met it.
  */
 export async function write<T, A extends Author = Actor>(
   actor: A,
@@ -56,6 +70,24 @@ export async function write<T, A extends Author = Actor>(
   work: (ctx: Write<A>) => Promise<T>,
 ): Promise<T> {
   const client = await db()
+  for (let attempt = 1; ; attempt++) {
+    try {
+      const result = await writeOrStored(client, actor, moment, work)
+      faultGone()
+      return result
+    } catch (error) {
+      if (attempt === tries || !mayTryAgain(error, moment)) throw error
+      await pause(pauseMs(attempt))
+    }
+  }
+}
+
+async function writeOrStored<T, A extends Author>(
+  client: Db,
+  actor: A,
+  moment: Moment,
+  work: (ctx: Write<A>) => Promise<T>,
+): Promise<T> {
   try {
     return await client.$transaction((tx) => writeOnce(tx, actor, moment, work), { timeout: 20_000, maxWait: 20_000 })
   } catch (error) {

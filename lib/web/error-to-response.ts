@@ -1,4 +1,8 @@
 import { RefusedError, type Refusal, type RefusalCode } from '@/lib/core/errors'
+import { isMachineFault } from '@/lib/core/faults'
+import { seeFault } from '@/lib/data/fault-seen'
+import { faultOf } from '@/lib/data/faults'
+import { faultRefusal } from '@/lib/words/faults'
 import { log } from './log'
 
 /** The one map from refusal to HTTP status. */
@@ -24,14 +28,23 @@ const status: Record<RefusalCode, number> = {
   incomplete: 409,
   'wrong-state': 409,
   'too-many': 429,
+  unavailable: 503,
   failed: 500,
 }
 
 export const statusOf = (refusal: Refusal): number => status[refusal.code]
 
-/** What went wrong, fit for the person at the screen: an unexpected error is logged and says nothing of its inside. */
+/**
+ * What went wrong, fit for the person at the screen: what the disk or the database cannot do is said in words, an
+ * unexpected error is logged and says nothing of its inside.
+ */
 export function refusalOf(error: unknown): Refusal {
   if (error instanceof RefusedError) return error.refusal
+  const fault = faultOf(error)
+  if (fault !== null) {
+    if (isMachineFault(fault)) seeFault(fault, new Date())
+    return faultRefusal(fault)
+  }
   log.error(
     {
       err: error instanceof Error ? { name: error.name, message: error.message, stack: error.stack } : String(error),
@@ -46,5 +59,6 @@ export function refusalOf(error: unknown): Refusal {
 
 export function errorResponse(error: unknown): Response {
   const refusal = refusalOf(error)
-  return Response.json({ refusal }, { status: statusOf(refusal), headers: { 'Cache-Control': 'no-store' } })
+  const again: Record<string, string> = refusal.code === 'unavailable' ? { 'Retry-After': '5' } : {}
+  return Response.json({ refusal }, { status: statusOf(refusal), headers: { 'Cache-Control': 'no-store', ...again } })
 }

@@ -100,7 +100,7 @@ const kinds: Readonly<Record<OperationKind, readonly CarryOut[]>> = {
 const longestWayMs = 20_000
 
 /** Nothing is wrong with the deed: the same is sent again later. */
-const passes: readonly Refusal['code'][] = ['failed', 'too-many', 'not-signed-in']
+const passes: readonly Refusal['code'][] = ['failed', 'unavailable', 'too-many', 'not-signed-in']
 
 /**
  * Carries out what a device kept, in the order it was done, each deed in its own transaction under its own id: sent twice,

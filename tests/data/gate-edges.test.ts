@@ -102,14 +102,15 @@ describe('the gate', () => {
 })
 
 describe('every connection', () => {
-  it('writes ahead, waits for the disk, minds foreign keys, waits when busy', async () => {
+  it('writes ahead, waits for the disk, minds foreign keys, does not wait inside SQLite, sorts in memory', async () => {
     const { client, close } = await testDatabase()
     const read = async (name: string) =>
       Object.values((await client.$queryRawUnsafe<object[]>(`PRAGMA ${name}`))[0] ?? {})
     expect((await read('journal_mode')).map(String)).toEqual(['wal'])
     expect((await read('synchronous')).map(Number)).toEqual([2])
     expect((await read('foreign_keys')).map(Number)).toEqual([1])
-    expect((await read('busy_timeout')).map(Number)).toEqual([5000])
+    expect((await read('busy_timeout')).map(Number)).toEqual([0])
+    expect((await read('temp_store')).map(Number)).toEqual([2])
     await close()
   })
 

@@ -6,7 +6,7 @@ export type ServerAction<Input, Value> = (call: ActionCall<Input>) => Promise<Re
 
 /**
  * `taken`: done. `refused`: the server decided, so the attempt is over. `moved`: done, and the server sent the page to go
- * on with. `lost`: no answer, so the same attempt may be sent again.
+ * on with. `lost`: no answer, or none of the database behind it, so the same attempt may be sent again.
  */
 export type Answer<Value> =
   | { readonly kind: 'taken'; readonly value: Value }
@@ -23,7 +23,8 @@ export async function callAction<Input, Value>(
 ): Promise<Answer<Value>> {
   try {
     const result = await action(call)
-    return result.ok ? { kind: 'taken', value: result.value } : { kind: 'refused', refusal: result.refusal }
+    if (result.ok) return { kind: 'taken', value: result.value }
+    return { kind: result.refusal.code === 'unavailable' ? 'lost' : 'refused', refusal: result.refusal }
   } catch (error) {
     // The router has gone there already.
     if (isRedirect(error)) return { kind: 'moved' }

@@ -5,7 +5,7 @@ import type { KeptDeed } from './kept'
 import type { PostAnswer } from './sender'
 
 /** Refusals of an upload that pass by themselves. */
-const passes: readonly Refusal['code'][] = ['failed', 'too-many']
+const passes: readonly Refusal['code'][] = ['failed', 'unavailable', 'too-many']
 
 /** A photo goes up under its own id: twice is once. */
 export async function postPhoto({ id, input, file }: KeptDeed): Promise<PostAnswer> {

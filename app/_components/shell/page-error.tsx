@@ -1,5 +1,5 @@
 'use client'
-import type { ReactNode } from 'react'
+import { useEffect, useState, type ReactNode } from 'react'
 import { Button } from '../ui/button'
 
 export type PageErrorProps = { error: Error & { digest?: string }; reset: () => void }
@@ -11,10 +11,11 @@ export function PageError({
   advice,
   children,
 }: PageErrorProps & { advice: string; children?: ReactNode }) {
+  const why = useWhy()
   return (
     <>
       <h1>This page could not be shown</h1>
-      <p>{advice}</p>
+      <p aria-live="polite">{why ?? advice}</p>
       {error.digest && <p className="soft">Reference for the log: {error.digest}</p>}
       <div className="row">
         <Button variant="main" onClick={reset}>
@@ -24,4 +25,16 @@ export function PageError({
       </div>
     </>
   )
+}
+
+/** What is wrong with the disk or the database, where that is why; the error itself does not come to the browser. */
+function useWhy(): string | null {
+  const [why, setWhy] = useState<string | null>(null)
+  useEffect(() => {
+    fetch('/api/health')
+      .then((answer) => answer.json())
+      .then(({ message }: { message?: string }) => setWhy(message ?? null))
+      .catch(() => {})
+  }, [])
+  return why
 }

@@ -1,10 +1,10 @@
-import { PrismaPg } from '@prisma/adapter-pg'
 import type { PrismaClient } from '@/prisma/generated/postgresql/client'
+import { GatedPostgres } from './postgres-gate'
 
 /** The PostgreSQL client; loaded only where a shop uses it. */
 export async function openPostgres(url: string): Promise<PrismaClient> {
   const generated = await import('@/prisma/generated/postgresql/client')
-  const client = new generated.PrismaClient({ adapter: new PrismaPg(url) })
+  const client = new generated.PrismaClient({ adapter: new GatedPostgres(url) })
   try {
     await refuseOtherCollation(client)
     return client

@@ -13,11 +13,13 @@ import { lockFile, type FileLock } from './file-lock'
 import { filePathOf } from './provider'
 import { secureConnection } from './sqlite-settings'
 import { Turnstile, type Leave } from './turnstile'
+import { whenFree } from './when-free'
 
 /**
  * The SQLite adapter behind a gate. The stock adapter has one connection, and a query outside a transaction runs
  * inside whichever interactive transaction happens to be open: it sees uncommitted rows, and its own acknowledged
  * write is undone by that transaction's rollback. Here everything outside waits until the open transaction has ended.
+ * While another program holds the file, whoever writes waits outside of the gate, so that readers go on.
  */
 export class GatedSqlite implements SqlMigrationAwareDriverAdapterFactory {
   readonly provider = 'sqlite'
@@ -57,27 +59,41 @@ class GatedConnection implements SqlDriverAdapter {
     private readonly lock: FileLock,
   ) {}
 
+  /** One statement that found the file locked has done nothing: it may be asked again. */
   queryRaw(query: SqlQuery): Promise<SqlResultSet> {
-    return this.#turnstile.pass(() => this.connection.queryRaw(query))
+    return whenFree(() => this.#turnstile.pass(() => this.connection.queryRaw(query)))
   }
 
   executeRaw(query: SqlQuery): Promise<number> {
-    return this.#turnstile.pass(() => this.connection.executeRaw(query))
+    return whenFree(() => this.#turnstile.pass(() => this.connection.executeRaw(query)))
   }
 
+  /** A script may have done half of it when it finds the file locked, so it begins only when the file is free. */
   executeScript(script: string): Promise<void> {
-    return this.#turnstile.pass(() => this.connection.executeScript(script))
+    return whenFree(async () => {
+      const leave = await this.#turnstile.enter()
+      try {
+        await this.connection.executeRaw(statement('BEGIN IMMEDIATE'))
+        await this.connection.executeRaw(statement('ROLLBACK'))
+        await this.connection.executeScript(script)
+      } finally {
+        leave()
+      }
+    })
   }
 
-  async startTransaction(isolationLevel?: IsolationLevel): Promise<Transaction> {
-    const leave = await this.#turnstile.enter()
-    try {
-      const transaction = await this.connection.startTransaction(isolationLevel)
-      return new GatedTransaction(transaction, leave)
-    } catch (error) {
-      leave()
-      throw error
-    }
+  startTransaction(isolationLevel?: IsolationLevel): Promise<Transaction> {
+    return whenFree(async () => {
+      const leave = await this.#turnstile.enter()
+      try {
+        const transaction = await this.connection.startTransaction(isolationLevel)
+        await beginWriting(transaction)
+        return new GatedTransaction(transaction, leave)
+      } catch (error) {
+        leave()
+        throw error
+      }
+    })
   }
 
   getConnectionInfo() {
@@ -93,15 +109,35 @@ class GatedConnection implements SqlDriverAdapter {
   }
 }
 
+const statement = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] })
+
+/**
+ * The stock adapter begins without the write lock and asks for it at the first write, where SQLite does not wait for it.
+ * Taken at the very beginning, it is either had for the whole of the transaction or nothing was done yet.
+ */
+async function beginWriting(transaction: Transaction): Promise<void> {
+  try {
+    await transaction.executeRaw(statement('COMMIT'))
+    await transaction.executeRaw(statement('BEGIN IMMEDIATE'))
+  } catch (error) {
+    await transaction.rollback() // gives the adapter's own lock back: nothing is open
+    throw error
+  }
+}
+
 type State = 'open' | 'ending' | 'ended'
+
+const isEnd = ({ sql }: SqlQuery): boolean => sql === 'COMMIT' || sql === 'ROLLBACK'
 
 /**
  * Holds the gate from BEGIN until it has ended, and makes sure that it has. A query that comes after the end (the rest
- * of a statement that a time limit cut short) is refused: on the shared connection it would be written for good.
+ * of a statement that a time limit cut short), or after SQLite rolled it back by itself (the disk is full, say), is refused:
+ * on the shared connection it would be written for good.
  */
 class GatedTransaction implements Transaction {
   readonly provider = 'sqlite'
   readonly adapterName = 'brasstag-gated-sqlite'
+  readonly #statements = new Turnstile()
   #state: State = 'open'
 
   constructor(
@@ -113,15 +149,36 @@ class GatedTransaction implements Transaction {
     return this.transaction.options
   }
 
-  async queryRaw(query: SqlQuery): Promise<SqlResultSet> {
-    this.#refuseUnlessOpen()
-    return this.transaction.queryRaw(query)
+  queryRaw(query: SqlQuery): Promise<SqlResultSet> {
+    return this.#inTurn(() => this.transaction.queryRaw(query))
   }
 
-  async executeRaw(query: SqlQuery): Promise<number> {
-    this.#refuseUnlessOpen()
-    if (query.sql === 'COMMIT' || query.sql === 'ROLLBACK') this.#state = 'ending'
-    return this.transaction.executeRaw(query)
+  executeRaw(query: SqlQuery): Promise<number> {
+    return this.#inTurn(() => this.transaction.executeRaw(query), isEnd(query))
+  }
+
+  /** One statement after the other: the next one must know whether the one before has undone it all. */
+  #inTurn<T>(work: () => Promise<T>, ends = false): Promise<T> {
+    return this.#statements.pass(async () => {
+      this.#refuseUnlessOpen()
+      if (ends) this.#state = 'ending'
+      try {
+        return await work()
+      } catch (error) {
+        if (!ends && (await this.#isGone())) this.#state = 'ending'
+        throw error
+      }
+    })
+  }
+
+  /** Whether SQLite rolled it back by itself. If so another has begun now, which holds nothing and is undone at the end. */
+  async #isGone(): Promise<boolean> {
+    try {
+      await this.transaction.executeRaw(statement('BEGIN'))
+      return true
+    } catch {
+      return false
+    }
   }
 
   createSavepoint = (name: string) => this.#savepoint(`SAVEPOINT ${name}`)
@@ -129,7 +186,7 @@ class GatedTransaction implements Transaction {
   releaseSavepoint = (name: string) => this.#savepoint(`RELEASE SAVEPOINT ${name}`)
 
   async #savepoint(sql: string): Promise<void> {
-    await this.executeRaw({ sql, args: [], argTypes: [] })
+    await this.executeRaw(statement(sql))
   }
 
   async commit(): Promise<void> {
@@ -158,7 +215,7 @@ class GatedTransaction implements Transaction {
     if (this.#state === 'ended') return
     this.#state = 'ended'
     try {
-      await this.transaction.executeRaw({ sql: 'ROLLBACK', args: [], argTypes: [] })
+      await this.transaction.executeRaw(statement('ROLLBACK'))
     } catch (error) {
       if (!saysNothingIsOpen(error)) throw error
     } finally {

@@ -65,7 +65,7 @@ import { seePriceItem, seePriceList } from '@/lib/use-cases/prices/see-price-lis
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
 import { seeSettings } from '@/lib/use-cases/settings/see-settings'
-import { answers } from '@/lib/use-cases/shop/answers'
+import { health } from '@/lib/use-cases/shop/health'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeInstrument, seeInstruments } from '@/lib/use-cases/shop/see-instruments'
 import { seeLogo, seeLogoByLink } from '@/lib/use-cases/shop/see-logo'
@@ -150,7 +150,7 @@ export const listPages = (actor: Actor, now: Date) =>
     'rules to apply': () => seeRulesPreview(actor),
     shop: () => seeShop(actor),
     ...laterPages(actor, now),
-    'is it there': () => answers().then((answered) => ({ answered })),
+    'is it there': () => health(new Date()),
   }) as const satisfies Pages
 
 const anyProposal = proposePromiseSchema.parse({
