@@ -90,18 +90,20 @@ async function withEngine<T>(
 const factoryFor = (url: string): SqlMigrationAwareDriverAdapterFactory =>
   providerOf(url) === 'sqlite' ? new GatedSqlite(url) : new PrismaPg(url)
 
-/** Applies what is not applied yet and returns the names of what was. */
-export function applyMigrations(url: string): Promise<string[]> {
+/** Applies what is not applied yet, up to the one that is named, and returns the names of what was. */
+export function applyMigrations(url: string, upTo?: string): Promise<string[]> {
   const provider = providerOf(url)
   return withEngine(provider, factoryFor(url), async (engine) => {
     const migrationsList = {
       baseDir: migrationsFolder(provider),
       lockfile: { path: 'migration_lock.toml', content: `provider = "${provider}"\n` },
       shadowDbInitScript: '',
-      migrationDirectories: readMigrations(provider).map(({ name, sql }) => ({
-        path: name,
-        migrationFile: { path: 'migration.sql', content: { tag: 'ok' as const, value: sql } },
-      })),
+      migrationDirectories: readMigrations(provider)
+        .filter(({ name }) => upTo === undefined || name <= upTo)
+        .map(({ name, sql }) => ({
+          path: name,
+          migrationFile: { path: 'migration.sql', content: { tag: 'ok' as const, value: sql } },
+        })),
     }
     const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters })
     return appliedMigrationNames

@@ -1,5 +1,7 @@
 import './check-node.mjs'
+import { existsSync } from 'node:fs'
 import { get } from 'node:http'
+import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { build, buildEnv } from './build.mjs'
 import { installPackages } from './install.mjs'
@@ -38,6 +40,14 @@ async function prepare(settings, env) {
     { env, keep: 'answer' },
   )
   return JSON.parse(answer)
+}
+
+/** A restore that was killed after it had been decided is carried to its end before anything else looks at the folder. */
+async function endRestore({ folder }) {
+  if (!existsSync(join(folder, 'restore-under-way.json'))) return
+  await run(process.execPath, ['--conditions=react-server', '--import', 'tsx', 'lib/cli/restore.ts', '--carry-on'], {
+    env: { ...buildEnv, BRASSTAG_DATA: folder },
+  })
 }
 
 /** Answers when the server does; ends with the server's own exit code when it does not get that far. */
@@ -87,6 +97,7 @@ async function main() {
     await build()
   }
   makeFolder(settings)
+  await endRestore(settings)
   const env = {
     ...buildEnv,
     BRASSTAG_DATA: settings.folder,
