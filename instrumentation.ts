@@ -1,6 +1,8 @@
 /** Runs once as the server starts, before it answers: what works beside the requests begins here. */
 export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME === 'nodejs') {
+    const { notePeerAddresses } = await import('@/lib/web/peer-address')
+    notePeerAddresses()
     const { startMailWorker } = await import('@/lib/web/mail-worker')
     startMailWorker()
   }

@@ -1,10 +1,18 @@
 import { NextResponse, type NextRequest } from 'next/server'
+import { addressIn } from '@/lib/web/asked-from'
+import { waitFor } from '@/lib/web/throttle'
+import { tooManyPage } from '@/lib/web/too-many-page'
 
 /**
  * Sets the content security policy with a nonce and the headers of private pages. It authorises nothing: every page,
  * action and route asks for itself.
  */
-export function proxy(request: NextRequest) {
+export async function proxy(request: NextRequest) {
+  if (request.method === 'GET' && isLinkPage.test(request.nextUrl.pathname)) {
+    // A page that has begun cannot say 429 any more.
+    const retryAfterS = await waitFor('page', addressIn(request.headers))
+    if (retryAfterS > 0) return tooManyPage(retryAfterS)
+  }
   const nonce = btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(16))))
   const policy = contentPolicy(nonce)
   const headers = new Headers(request.headers)
@@ -21,6 +29,8 @@ export function proxy(request: NextRequest) {
   if (pathname.startsWith('/s/')) response.headers.set('X-Robots-Tag', 'noindex, nofollow')
   return response
 }
+
+const isLinkPage = /^\/(s|reset)\/[^/]+\/?$/
 
 // What is set here takes the place of what a route says. A picture allows less than a page; a paper may be kept by the
 // browser of somebody signed in, who is asked for again each time; a customer's never.

@@ -111,7 +111,7 @@ test('the owner’s PIN opens no back room; a PIN session is nobody’s on anoth
     expect([path, (await tablet.goto(path))?.status()]).toEqual([path, 403])
   }
   const elsewhere = await browser.newContext()
-  const session = (await tablet.context().cookies()).filter(({ name }) => name.includes('session-token'))
+  const session = (await tablet.context().cookies()).filter(({ name }) => name.endsWith('brasstag-session'))
   expect(session).toHaveLength(1)
   await elsewhere.addCookies(session)
   const other = await elsewhere.newPage()

@@ -21,6 +21,8 @@ const webSchema = storeSchema.extend({
   NEXTAUTH_URL: optional(z.url()),
   /** The address that people and QR codes use, where it differs from the one the server listens on. */
   BRASSTAG_URL: optional(z.url()),
+  /** Addresses of the shop's own proxies, by commas: only what they say of who asks is believed. */
+  BRASSTAG_PROXIES: optional(z.string()),
 })
 
 /** Parsed once for as long as the variables it names stay as they were. */

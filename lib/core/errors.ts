@@ -61,6 +61,8 @@ export type Refusal = {
   readonly alike?: { readonly customers: readonly string[]; readonly heads: readonly string[] }
   /** Each thing that stands in the way, in words, with the address of the page where it is put right. */
   readonly gaps?: readonly { readonly message: string; readonly href: string }[]
+  /** Of too many at once: after so many seconds the next one is taken. */
+  readonly retryAfterS?: number
 }
 
 export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }

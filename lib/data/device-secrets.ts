@@ -4,6 +4,12 @@ import { createHash, randomBytes, randomInt } from 'node:crypto'
 /** What a tablet shows of itself at each request: 192 bits. Only its hash is kept. */
 export const newTabletToken = (): string => randomBytes(24).toString('base64url')
 
+/** By which a browser is known again at a sign-in. It opens nothing; only its hash is kept. */
+export const newBrowserMark = (): string => randomBytes(24).toString('base64url')
+
+/** In the address of a link that lets a person choose a new password: 192 bits. Only its hash is kept. */
+export const newResetToken = (): string => randomBytes(24).toString('base64url')
+
 /** No letter or digit that is read as another one: no 0, O, 1, I, L, U, V. */
 const letters = '23456789ABCDEFGHJKMNPQRSTWXYZ'
 const codeLength = 8

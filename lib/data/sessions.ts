@@ -25,15 +25,23 @@ export const actorOf = (person: { id: string; name: string; roles: string; grant
 /** An enrolled tablet, and how long a session on it may be left alone. */
 export type AtTablet = { readonly tabletId: string; readonly idleMs: number }
 
+/** What a list of sessions says of where each was opened. */
+export type OpenedFrom = { readonly browser: string; readonly address: string }
+
 /** By a password; `at`: on an enrolled tablet, where nobody stays signed in for the next one. */
-export async function openSession(personId: string, now: Date, at: AtTablet | null = null): Promise<string> {
-  return addSession({ personId, kind: 'password', ...at }, at ? absoluteAtTabletMs : absoluteMs, now)
+export async function openSession(
+  personId: string,
+  now: Date,
+  at: AtTablet | null = null,
+  from?: OpenedFrom,
+): Promise<string> {
+  return addSession({ personId, kind: 'password', ...at, ...from }, at ? absoluteAtTabletMs : absoluteMs, now)
 }
 
 export const openPinSession = (personId: string, at: AtTablet, now: Date): Promise<string> =>
   addSession({ personId, kind: 'pin', ...at }, absoluteAtTabletMs, now)
 
-type NewSession = { readonly personId: string; readonly kind: 'password' | 'pin' } & Partial<AtTablet>
+type NewSession = { readonly personId: string; readonly kind: 'password' | 'pin' } & Partial<AtTablet & OpenedFrom>
 
 async function addSession(session: NewSession, lastsMs: number, now: Date): Promise<string> {
   const id = newId(now)

@@ -4,11 +4,11 @@ import type { Actor } from '@/lib/core/access/roles'
 import { RefusedError, type Result } from '@/lib/core/errors'
 import type { Moment } from '@/lib/data/write'
 import { runAction } from './define-action'
-import { refusalOf, statusOf } from './error-to-response'
+import { headersOf, refusalOf, statusOf } from './error-to-response'
 import { readUpload } from './read-upload'
 import { requireActor } from './require-actor'
 import { refuseForeignOrigin } from './same-origin'
-import { uploadAllowed } from './throttle'
+import { refuseTooMany } from './throttle'
 
 type WithHash = { readonly sha256: string }
 
@@ -33,7 +33,8 @@ export async function answerUpload<Input extends WithHash, T>(
 ): Promise<Response> {
   const result = await takeIn(request, upload)
   const status = result.ok ? 200 : statusOf(result.refusal)
-  return Response.json(result, { status, headers: { 'Cache-Control': 'no-store' } })
+  const more = result.ok ? {} : headersOf(result.refusal)
+  return Response.json(result, { status, headers: { 'Cache-Control': 'no-store', ...more } })
 }
 
 async function takeIn<Input extends WithHash, T>(
@@ -43,10 +44,7 @@ async function takeIn<Input extends WithHash, T>(
   try {
     refuseForeignOrigin(request)
     const actor = await requireActor()
-    if (!(await uploadAllowed(actor.personId))) {
-      const message = 'Too many pictures at once. Wait a minute, then send it again.'
-      throw new RefusedError({ code: 'too-many', message })
-    }
+    await refuseTooMany('picture', actor.personId)
     const form = await readUpload(request, mostBytes, advice.tooLarge)
     const bytes = await fileOf(form, advice.noFile)
     const sha256 = createHash('sha256').update(bytes).digest('hex')

@@ -1,41 +1,39 @@
 import type { NextAuthOptions } from 'next-auth'
 import CredentialsProvider from 'next-auth/providers/credentials'
-import { db } from '@/lib/data/db'
-import { passwordFits } from '@/lib/data/passwords'
-import { personBySignIn } from '@/lib/data/people'
-import { endSession, openSession } from '@/lib/data/sessions'
-import { tabletAt } from '@/lib/data/tablets'
+import { browserWords } from '@/lib/core/access/browser'
+import { endSession } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
+import { signIn } from '@/lib/use-cases/people/sign-in'
 import { signInByPin } from '@/lib/use-cases/tablets/sign-in-by-pin'
+import { askedFrom, browserHeader } from './asked-from'
+import { browserMark, setBrowserMark } from './browser-mark'
 import { log } from './log'
+import { sessionIdOfRequest } from './require-actor'
+import { sessionCookie } from './session-cookie'
+import { SignInRefused, type SignInAnswer } from './sign-in-answer'
 import { setTabletToken, tabletToken } from './tablet-cookie'
-import { signInAllowed, signInFailed, signInSucceeded } from './throttle'
 
-/** The token holds a session id and nothing else; who that is, is asked of the database on every request. */
-export const authOptions = (): NextAuthOptions => ({
+/**
+ * The token holds a session id and nothing else; who that is, is asked of the database on every request. `say`: why a
+ * sign-in was refused, for the answer's status. What goes wrong inside leaves here as one word.
+ */
+export const authOptions = (say: (answer: SignInAnswer) => void): NextAuthOptions => ({
   secret: env().NEXTAUTH_SECRET,
   session: { strategy: 'jwt', maxAge: 7 * 24 * 60 * 60 },
   pages: { signIn: '/sign-in', error: '/sign-in', signOut: '/sign-in' },
+  cookies: { sessionToken: sessionCookie() },
   providers: [
     CredentialsProvider({
       name: 'password',
-      credentials: { name: {}, password: {} },
-      async authorize(credentials) {
-        const name = credentials?.name ?? ''
-        const person = await checkPassword(name, credentials?.password ?? '')
-        if (!person) return null
-        const tablet = await tabletAt(await db(), await tabletToken())
-        return { id: await openSession(person.id, new Date(), tablet) }
-      },
+      credentials: { name: {}, password: {}, code: {} },
+      authorize: (credentials) =>
+        guarded(say, () => byPassword(credentials?.name ?? '', credentials?.password ?? '', credentials?.code ?? '')),
     }),
     CredentialsProvider({
       id: 'pin',
       name: 'PIN',
       credentials: { personId: {}, pin: {} },
-      async authorize(credentials) {
-        const id = await checkPin(credentials?.personId ?? '', credentials?.pin ?? '')
-        return id === null ? null : { id }
-      },
+      authorize: (credentials) => guarded(say, () => byPin(credentials?.personId ?? '', credentials?.pin ?? '')),
     }),
   ],
   callbacks: {
@@ -54,28 +52,53 @@ export const authOptions = (): NextAuthOptions => ({
   },
 })
 
-async function checkPassword(name: string, password: string) {
-  if (name.length > 100 || password.length > 200 || !(await signInAllowed(name))) return null
-  const person = await personBySignIn(name)
-  const usable = person && !person.retiredAt ? person : null
-  if (!(await passwordFits(usable?.passwordHash ?? null, password)) || !usable) {
-    await signInFailed(name)
-    log.warn({ event: 'sign-in refused' }, 'sign-in')
-    return null
+/** Whatever is thrown in here would stand in an address, word for word: only a fixed word leaves it. */
+async function guarded(say: (answer: SignInAnswer) => void, work: () => Promise<string>): Promise<{ id: string }> {
+  try {
+    return { id: await work() }
+  } catch (error) {
+    const answer: SignInAnswer = error instanceof SignInRefused ? error.answer : { why: 'failed' }
+    if (answer.why === 'failed') {
+      const said = error instanceof Error ? { name: error.name, message: error.message } : String(error)
+      log.error({ event: 'sign-in failed', err: said }, 'sign-in')
+    }
+    say(answer)
+    throw new Error(answer.why)
   }
-  await signInSucceeded(name)
-  log.info({ event: 'sign-in', personId: usable.id }, 'sign-in')
-  return usable
 }
 
-/** The id of the session that a PIN opened on this device; null: refused. */
-async function checkPin(personId: string, pin: string): Promise<string | null> {
-  if (pin.length > 20) return null
+/** The id of the session that a name and a password opened. */
+async function byPassword(name: string, password: string, code: string): Promise<string> {
+  const address = await askedFrom()
+  const tried = await signIn(
+    {
+      ...{ name, password, code, address },
+      browser: browserWords(await browserHeader()),
+      mark: await browserMark(),
+      tabletToken: await tabletToken(),
+      sessionId: await sessionIdOfRequest(),
+    },
+    new Date(),
+  )
+  if (tried.kind === 'in') {
+    log.info({ event: 'sign-in', personId: tried.personId, address }, 'sign-in')
+    await setBrowserMark(tried.mark)
+    return tried.sessionId
+  }
+  // Asking for the code is no refusal, and the name that was typed may be a password typed in the wrong field.
+  if (tried.kind !== 'code') log.warn({ event: 'sign-in refused', why: tried.kind, address }, 'sign-in')
+  throw new SignInRefused(
+    tried.kind === 'wait' ? { why: 'wait', retryAfterS: Math.ceil(tried.waitMs / 1000) } : { why: tried.kind },
+  )
+}
+
+/** The id of the session that a PIN opened on this device. */
+async function byPin(personId: string, pin: string): Promise<string> {
   const token = await tabletToken()
-  const tried = await signInByPin({ personId, pin, token }, new Date())
+  const tried = pin.length > 20 ? ({ kind: 'wrong' } as const) : await signInByPin({ personId, pin, token }, new Date())
   if (tried.kind !== 'in' || token === null) {
-    log.warn({ event: 'PIN refused', why: tried.kind }, 'sign-in')
-    return null
+    log.warn({ event: 'PIN refused', why: tried.kind, address: await askedFrom() }, 'sign-in')
+    throw new SignInRefused({ why: 'wrong' })
   }
   log.info({ event: 'sign-in by PIN', personId: tried.personId, tabletId: tried.tabletId }, 'sign-in')
   await setTabletToken(token)

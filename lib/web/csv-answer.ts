@@ -1,4 +1,4 @@
-import { refusalOf, statusOf } from './error-to-response'
+import { headersOf, refusalOf, statusOf } from './error-to-response'
 
 const guarded = { 'X-Content-Type-Options': 'nosniff', 'Referrer-Policy': 'no-referrer', 'Cache-Control': 'no-store' }
 
@@ -17,7 +17,7 @@ export async function csvAnswer(
     })
   } catch (error) {
     const refusal = refusalOf(error)
-    const headers = { ...guarded, 'Content-Type': 'text/plain; charset=utf-8' }
+    const headers = { ...guarded, 'Content-Type': 'text/plain; charset=utf-8', ...headersOf(refusal) }
     return new Response(refusal.message, { status: statusOf(refusal), headers })
   }
 }

@@ -1,8 +1,9 @@
 import { notFound } from 'next/navigation'
 import type { z } from 'zod'
 import type { Moment } from '@/lib/data/write'
+import { askedFrom } from './asked-from'
 import { runAction, type ServerAction } from './define-action'
-import { withinRateLimit as isAllowed } from './throttle'
+import { refuseTooMany } from './throttle'
 
 type WithToken = { readonly token: string }
 
@@ -16,13 +17,10 @@ export function defineLinkAction<Form, Input extends WithToken, T>(
   useCase: (link: WithToken, input: Omit<Input, 'token'>, moment: Moment) => Promise<T>,
 ): ServerAction<Form, T> {
   return async (sent) => {
-    if (!(await isAllowed('link'))) {
-      const message = 'Too many at once. Wait a minute, then send it again.'
-      return { ok: false, refusal: { code: 'too-many', message } }
-    }
-    const result = await runAction(name, schema, sent, ({ token, ...input }, moment) =>
-      useCase({ token }, input, moment),
-    )
+    const result = await runAction(name, schema, sent, async ({ token, ...input }, moment) => {
+      await refuseTooMany('link', await askedFrom())
+      return useCase({ token }, input, moment)
+    })
     if (!result.ok && result.refusal.code === 'not-found') notFound()
     return result
   }

@@ -34,6 +34,12 @@ const status: Record<RefusalCode, number> = {
 
 export const statusOf = (refusal: Refusal): number => status[refusal.code]
 
+/** What an answer's headers say of a refusal: when to come again. */
+export function headersOf({ code, retryAfterS }: Refusal): Record<string, string> {
+  const seconds = retryAfterS ?? (code === 'unavailable' ? 5 : undefined)
+  return seconds === undefined ? {} : { 'Retry-After': String(seconds) }
+}
+
 /**
  * What went wrong, fit for the person at the screen: what the disk or the database cannot do is said in words, an
  * unexpected error is logged and says nothing of its inside.
@@ -59,6 +65,6 @@ export function refusalOf(error: unknown): Refusal {
 
 export function errorResponse(error: unknown): Response {
   const refusal = refusalOf(error)
-  const again: Record<string, string> = refusal.code === 'unavailable' ? { 'Retry-After': '5' } : {}
-  return Response.json({ refusal }, { status: statusOf(refusal), headers: { 'Cache-Control': 'no-store', ...again } })
+  const headers = { 'Cache-Control': 'no-store', ...headersOf(refusal) }
+  return Response.json({ refusal }, { status: statusOf(refusal), headers })
 }

@@ -8,13 +8,11 @@ import { can } from '@/lib/core/access/can'
 import { RefusedError } from '@/lib/core/errors'
 import { signedInBy, type SignedIn } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
+import { sessionCookieName } from './session-cookie'
 import { tabletToken } from './tablet-cookie'
 
-const cookieNames = ['__Secure-next-auth.session-token', 'next-auth.session-token'] as const
-
 export async function sessionIdOfRequest(): Promise<string | null> {
-  const jar = await cookies()
-  const token = cookieNames.map((name) => jar.get(name)?.value).find((value) => value !== undefined)
+  const token = (await cookies()).get(sessionCookieName())?.value
   if (!token) return null
   try {
     const decoded = await decode({ token, secret: env().NEXTAUTH_SECRET })

@@ -1,11 +1,10 @@
 import { cookies } from 'next/headers'
-import { env } from '@/lib/env'
+import { isSecureAddress as isSecure } from './secure-address'
 
 /** As long as browsers keep one; it begins anew at each sign-in. */
 const maxAgeS = 400 * 24 * 60 * 60
 
 /** Over HTTPS the browser itself holds that only this host sets it, and sends it nowhere else. */
-const isSecure = (): boolean => env().NEXTAUTH_URL?.startsWith('https://') ?? false
 const cookieName = (): string => (isSecure() ? '__Host-brasstag-tablet' : 'brasstag-tablet')
 
 /** What this device says it is; null: nothing. */

@@ -1,40 +1,29 @@
 import { expect, it } from 'vitest'
-import {
-  refuseTooMany,
-  signInAllowed,
-  signInFailed,
-  signInSucceeded,
-  uploadAllowed,
-  withinRateLimit,
-} from '@/lib/web/throttle'
+import { headersOf } from '@/lib/web/error-to-response'
+import { refuseTooMany, waitFor } from '@/lib/web/throttle'
 
 const times = <T>(count: number, work: () => Promise<T>): Promise<T[]> =>
   Promise.all(Array.from({ length: count }, work))
 
-it('ten wrong passwords for one name, however it is written, and no more', async () => {
-  await times(9, () => signInFailed('Dov'))
-  expect(await signInAllowed('dov')).toBe(true)
-  await signInFailed(' DOV ')
-  expect(await signInAllowed('dov')).toBe(false)
-  expect(await signInAllowed('orla')).toBe(true)
+it('so many of one use in a minute for whoever asks; another address and another use have their own', async () => {
+  const waits = await times(300, () => waitFor('link', '10.0.0.7'))
+  expect(waits.filter((waitS) => waitS === 0)).toHaveLength(240)
+  expect(await waitFor('link', '10.0.0.8')).toBe(0)
+  expect(await waitFor('paper', '10.0.0.7')).toBe(0)
 })
 
-it('the right password begins the count again', async () => {
-  await times(9, () => signInFailed('tamsin'))
-  await signInSucceeded('Tamsin')
-  await times(9, () => signInFailed('tamsin'))
-  expect(await signInAllowed('tamsin')).toBe(true)
-})
-
-it('three hundred of one use in a minute, whoever asks; another use has its own', async () => {
-  expect(await times(300, () => withinRateLimit('link'))).not.toContain(false)
-  expect(await withinRateLimit('link')).toBe(false)
-  await expect(refuseTooMany('link')).rejects.toMatchObject({ refusal: { code: 'too-many' } })
-  await expect(refuseTooMany('paper')).resolves.toBeUndefined()
+it('what is too many is refused in words, with the seconds after which the next is taken', async () => {
+  await times(10, () => waitFor('code', '10.0.0.9'))
+  const refused = await refuseTooMany('code', '10.0.0.9').catch((error: unknown) => error)
+  expect(refused).toMatchObject({ refusal: { code: 'too-many', message: expect.stringContaining('codes') } })
+  const { refusal } = refused as { refusal: Parameters<typeof headersOf>[0] }
+  const seconds = Number(headersOf(refusal)['Retry-After'])
+  expect(seconds).toBeGreaterThan(50)
+  expect(seconds).toBeLessThanOrEqual(60)
 })
 
 it('forty pictures of one person in a minute', async () => {
-  expect(await times(40, () => uploadAllowed('p1'))).not.toContain(false)
-  expect(await uploadAllowed('p1')).toBe(false)
-  expect(await uploadAllowed('p2')).toBe(true)
+  expect(Math.max(...(await times(40, () => waitFor('picture', 'p1'))))).toBe(0)
+  expect(await waitFor('picture', 'p1')).toBeGreaterThan(0)
+  expect(await waitFor('picture', 'p2')).toBe(0)
 })

@@ -27,8 +27,10 @@ vi.mock('@/lib/env', () => ({ env: () => ({ NEXTAUTH_SECRET: 'of a test' }) }))
 const machinist = { personId: 'p', name: 'Ada Quill', roles: ['machinist'], grants: [] } as object as Actor
 
 /** What a page reads of the address, as the proxy passes it on. */
-function arriveAt(address: string) {
-  const passed = proxy(new NextRequest(`http://shop.example${address}`)).headers.get('x-middleware-request-x-here')
+async function arriveAt(address: string) {
+  const passed = (await proxy(new NextRequest(`http://shop.example${address}`))).headers.get(
+    'x-middleware-request-x-here',
+  )
   request.headers = new Headers(passed === null ? {} : { 'x-here': passed })
 }
 
@@ -41,7 +43,7 @@ describe('the way back after the sign-in', () => {
   it.each(['/counter', '/away?by=promise', '/counter/labels?tag=T-0401&tag=T-0402', '/find?q=a%20b'])(
     'leads to %s, query and all',
     async (address) => {
-      arriveAt(address)
+      await arriveAt(address)
       await expect(signedIn()).rejects.toThrow(`redirect /sign-in?next=${encodeURIComponent(address)}`)
       await expect(requirePerson('job.see')).rejects.toThrow(`redirect /sign-in?next=${encodeURIComponent(address)}`)
     },
@@ -49,13 +51,13 @@ describe('the way back after the sign-in', () => {
 
   it('takes no address that the browser sent as a header', async () => {
     const asked = new NextRequest('http://shop.example/counter', { headers: { 'x-here': '/elsewhere' } })
-    expect(proxy(asked).headers.get('x-middleware-request-x-here')).toBe('/counter')
+    expect((await proxy(asked)).headers.get('x-middleware-request-x-here')).toBe('/counter')
   })
 
   it('is not asked of somebody signed in, and a page still asks for its own right', async () => {
     request.session = 'token'
     request.actor = machinist
-    arriveAt('/back-room/people')
+    await arriveAt('/back-room/people')
     await expect(signedIn()).resolves.toBe(machinist)
     await expect(requirePerson('job.see')).resolves.toBe(machinist)
     await expect(requirePerson('person.change')).rejects.toThrow('forbidden')

@@ -1,16 +1,15 @@
 'use server'
-import { RefusedError, type Result } from '@/lib/core/errors'
+import type { Result } from '@/lib/core/errors'
 import { setUpShopSchema } from '@/lib/schemas/shop'
 import { setUpShop } from '@/lib/use-cases/shop/set-up-shop'
 import { refusalOf } from '@/lib/web/error-to-response'
-import { withinRateLimit as isAllowed } from '@/lib/web/throttle'
+import { askedFrom } from '@/lib/web/asked-from'
+import { refuseTooMany } from '@/lib/web/throttle'
 
 /** The one change without somebody signed in: the console's code stands in for a person. */
 export async function setUpShopAction(sent: { input: unknown }): Promise<Result<{ signIn: string }>> {
   try {
-    if (!(await isAllowed('set up'))) {
-      throw new RefusedError({ code: 'too-many', message: 'Too many tries. Wait a minute.' })
-    }
+    await refuseTooMany('code', await askedFrom())
     const parsed = setUpShopSchema.safeParse(sent?.input)
     if (!parsed.success) {
       const fields = Object.fromEntries(parsed.error.issues.map((issue) => [issue.path.join('.'), issue.message]))

@@ -1,10 +1,9 @@
 import { createHash } from 'node:crypto'
 import type { Actor } from '@/lib/core/access/roles'
-import { RefusedError } from '@/lib/core/errors'
 import type { Paper, StoredPaper } from '@/lib/use-cases/papers/print-papers'
-import { refusalOf, statusOf } from '@/lib/web/error-to-response'
+import { headersOf, refusalOf, statusOf } from '@/lib/web/error-to-response'
 import { requireActor } from '@/lib/web/require-actor'
-import { withinRateLimit as isAllowed } from '@/lib/web/throttle'
+import { refuseTooMany } from '@/lib/web/throttle'
 
 const guarded = {
   'X-Content-Type-Options': 'nosniff',
@@ -39,7 +38,12 @@ export async function answer(
     const refusal = refusalOf(error)
     return new Response(refusal.message, {
       status: statusOf(refusal),
-      headers: { ...headers, 'Cache-Control': 'no-store', 'Content-Type': 'text/plain; charset=utf-8' },
+      headers: {
+        ...headers,
+        ...headersOf(refusal),
+        'Cache-Control': 'no-store',
+        'Content-Type': 'text/plain; charset=utf-8',
+      },
     })
   }
 }
@@ -61,12 +65,7 @@ function matchesEtag(request: Request, etag: string): boolean {
 export const paperFor = (request: Request, print: (actor: Actor) => Promise<Paper | StoredPaper>): Promise<Response> =>
   answer(request, async () => {
     const actor = await requireActor()
-    if (!(await isAllowed('paper'))) {
-      throw new RefusedError({
-        code: 'too-many',
-        message: 'Too many papers at once. Wait a minute, then try again.',
-      })
-    }
+    await refuseTooMany('paper', actor.personId)
     return print(actor)
   })
 

@@ -7,7 +7,6 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { RefusedError } from '@/lib/core/errors'
 import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/see-by-link'
-import { withinRateLimit } from '@/lib/web/throttle'
 import { Account } from './_components/account'
 import { Questions } from './_components/questions'
 import { ShopHead } from './_components/shop-head'
@@ -15,13 +14,13 @@ import { SpecPage } from './_components/spec-page'
 
 type Props = { params: Promise<{ token: string }> }
 
-/** Null: asked too often. */
-const see = cache(async (token: string) => ((await withinRateLimit('link')) ? seen(token) : null))
+/** How often it may be asked for is looked at before the page begins: `proxy.ts`. */
+const see = cache(seen)
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const view = await see((await params).token)
   return {
-    title: { absolute: view ? `Job ${view.jobNumber} · ${view.shop.name}` : 'Too many requests' },
+    title: { absolute: `Job ${view.jobNumber} · ${view.shop.name}` },
     robots: { index: false, follow: false },
     referrer: 'no-referrer',
   }
@@ -30,7 +29,6 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function LinkPage({ params }: Props) {
   const { token } = await params
   const view = await see(token)
-  if (!view) return <TooMany />
   return (
     <>
       <header>
@@ -98,14 +96,5 @@ function Head({ head, token }: { head: LinkHead; token: string }) {
         <HeadScale graduations={head.marks} />
       )}
     </section>
-  )
-}
-
-function TooMany() {
-  return (
-    <>
-      <h1>Too many requests</h1>
-      <p>Wait a minute, then reload this page.</p>
-    </>
   )
 }

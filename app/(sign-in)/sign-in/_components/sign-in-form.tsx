@@ -1,62 +1,88 @@
 'use client'
-import { getCsrfToken, signIn } from 'next-auth/react'
-import { useRef, useState } from 'react'
+import { useRef, useState, type FormEvent } from 'react'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { wordsForWait } from '@/lib/words/wait'
+import { postSignIn, type Posted } from './post-sign-in'
+import { problemWords, type Problem } from './sign-in-words'
+import { useWait } from './use-wait'
 
-const words = {
-  wrong: 'Wrong name or password. After ten wrong tries this name must wait 15 minutes.',
-  offline: 'No connection to the shop’s server. Try again in a moment.',
-  empty: 'Enter your name and password.',
-} as const
+const blank = { name: '', password: '', code: '' }
 
-type Problem = keyof typeof words
-
-async function trySignIn(name: string, password: string): Promise<Problem | null> {
-  if (name.trim() === '' || password === '') return 'empty'
-  // Asked first: without an answer here, `signIn` would leave the page and what was typed on it.
-  if (!(await getCsrfToken())) return 'offline'
-  const answer = await signIn('credentials', { name, password, redirect: false }).catch(() => null)
-  if (!answer) return 'offline'
-  return answer.ok && !answer.error ? null : 'wrong'
+async function trySignIn(typed: typeof blank): Promise<Posted | { readonly kind: 'empty'; readonly waitS: number }> {
+  if (typed.name.trim() === '' || typed.password === '') return { kind: 'empty', waitS: 0 }
+  return postSignIn('credentials', typed)
 }
 
+/** Name and password; then, for whoever has a second factor, the code of their app. */
 export function SignInForm({ goTo }: { goTo: string }) {
-  const [name, setName] = useState('')
-  const [password, setPassword] = useState('')
+  const [typed, setTyped] = useState(blank)
+  const [asksCode, setAsksCode] = useState(false)
   const [problem, setProblem] = useState<Problem | null>(null)
   const [pending, setPending] = useState(false)
+  const { waitS, startWait } = useWait(0)
   const notice = useRef<HTMLDivElement>(null)
+  const set = (field: keyof typeof blank, value: string) => setTyped((before) => ({ ...before, [field]: value }))
 
-  async function send() {
-    if (pending) return
+  async function send(event: FormEvent) {
+    event.preventDefault()
+    if (pending || waitS > 0) return
     setPending(true)
     setProblem(null)
-    const found = await trySignIn(name, password)
+    const found = await trySignIn(typed)
     // A whole new page: everything on it is asked for by the person who is now signed in.
-    if (!found) return window.location.assign(goTo)
-    setProblem(found)
+    if (found.kind === 'in') return window.location.assign(goTo)
     setPending(false)
-    if (found === 'wrong') setPassword('')
+    if (found.kind === 'code') return setAsksCode(true)
+    setProblem(found.kind)
+    startWait(found.waitS * 1000)
+    if (found.kind === 'wrong') set('password', '')
+    if (found.kind === 'wrong-code') set('code', '')
     setTimeout(() => notice.current?.focus())
   }
 
   return (
-    <form
-      className="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault()
-        void send()
-      }}
-    >
+    <form className="stack" noValidate onSubmit={(event) => void send(event)}>
       {problem && (
         <Notice kind="stop" title="Not signed in" ref={notice}>
-          <p>{words[problem]}</p>
+          <p>{problemWords[problem]}</p>
+          {waitS > 0 && <p>{wordsForWait(waitS)}</p>}
         </Notice>
       )}
+      {asksCode ? (
+        <CodeInput value={typed.code} onType={(code) => set('code', code)} />
+      ) : (
+        <NameAndPassword typed={typed} onType={set} />
+      )}
+      <div className="row">
+        <Button type="submit" variant="main" pending={pending} pendingLabel="Signing in…">
+          Sign in
+        </Button>
+        {asksCode && (
+          <Button
+            variant="quiet"
+            onClick={() => {
+              setTyped(blank)
+              setAsksCode(false)
+              setProblem(null)
+            }}
+          >
+            Start again
+          </Button>
+        )}
+      </div>
+      <Busy when={pending} label="Signing in…" />
+    </form>
+  )
+}
+
+type NameAndPasswordProps = { typed: typeof blank; onType: (field: 'name' | 'password', value: string) => void }
+
+function NameAndPassword({ typed, onType }: NameAndPasswordProps) {
+  return (
+    <>
       <TextInput
         label="Name"
         name="name"
@@ -65,8 +91,8 @@ export function SignInForm({ goTo }: { goTo: string }) {
         spellCheck={false}
         autoFocus
         maxLength={100}
-        value={name}
-        onChange={(event) => setName(event.target.value)}
+        value={typed.name}
+        onChange={(event) => onType('name', event.target.value)}
       />
       <TextInput
         label="Password"
@@ -74,15 +100,26 @@ export function SignInForm({ goTo }: { goTo: string }) {
         type="password"
         autoComplete="current-password"
         maxLength={200}
-        value={password}
-        onChange={(event) => setPassword(event.target.value)}
+        value={typed.password}
+        onChange={(event) => onType('password', event.target.value)}
       />
-      <div className="row">
-        <Button type="submit" variant="main" pending={pending} pendingLabel="Signing in…">
-          Sign in
-        </Button>
-      </div>
-      <Busy when={pending} label="Signing in…" />
-    </form>
+    </>
+  )
+}
+
+function CodeInput({ value, onType }: { value: string; onType: (code: string) => void }) {
+  return (
+    <TextInput
+      label="Code"
+      hint="The six digits that your authenticator app shows now, or one of your recovery codes."
+      name="code"
+      autoComplete="one-time-code"
+      autoCapitalize="none"
+      spellCheck={false}
+      autoFocus
+      maxLength={50}
+      value={value}
+      onChange={(event) => onType(event.target.value)}
+    />
   )
 }

@@ -1,9 +1,14 @@
-import { getCsrfToken, signIn } from 'next-auth/react'
 import { whyPinRefused } from '../actions'
+import { postSignIn } from './post-sign-in'
 
 export type PinProblem = { readonly message: string; readonly waitMs: number }
 
 const offline: PinProblem = { message: 'No connection to the shop’s server. Try again in a moment.', waitMs: 0 }
+
+const failed: PinProblem = {
+  message: 'The server could not check your PIN. Try again; if it happens again, tell the owner.',
+  waitMs: 0,
+}
 
 const noTablet: PinProblem = {
   message: 'This device is not an enrolled tablet any more. Sign in with a password, or ask the owner.',
@@ -12,11 +17,10 @@ const noTablet: PinProblem = {
 
 /** Null: signed in. */
 export async function tryPin(personId: string, pin: string): Promise<PinProblem | null> {
-  // Asked first: without an answer here, `signIn` would leave the page.
-  if (!(await getCsrfToken())) return offline
-  const answer = await signIn('pin', { personId, pin, redirect: false }).catch(() => null)
-  if (!answer) return offline
-  if (answer.ok && !answer.error) return null
+  const posted = await postSignIn('pin', { personId, pin })
+  if (posted.kind === 'in') return null
+  if (posted.kind === 'offline') return offline
+  if (posted.kind === 'failed') return failed
   const why = await whyPinRefused(personId).catch(() => null)
   if (!why) return offline
   if (why.kind === 'no-tablet') return noTablet

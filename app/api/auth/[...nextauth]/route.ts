@@ -1,10 +1,24 @@
 import NextAuth from 'next-auth'
 import { authOptions } from '@/lib/web/auth-options'
+import { log } from '@/lib/web/log'
+import { failedAnswer, withReason, type SignInAnswer } from '@/lib/web/sign-in-answer'
 
 type Context = { params: Promise<{ nextauth: string[] }> }
 type Handler = (request: Request, context: Context) => Promise<Response>
 
 /** Made at the first request, not at build time: the secret belongs to the data folder. */
-const handler: Handler = (request, context) => (NextAuth(authOptions()) as Handler)(request, context)
+const handler: Handler = async (request, context) => {
+  let refused: SignInAnswer | null = null
+  const say = (answer: SignInAnswer) => {
+    refused = answer
+  }
+  try {
+    const response = await (NextAuth(authOptions(say)) as Handler)(request, context)
+    return refused === null ? response : withReason(response, refused)
+  } catch (error) {
+    log.error({ event: 'sign-in failed', err: error instanceof Error ? error.message : String(error) }, 'sign-in')
+    return failedAnswer()
+  }
+}
 
 export { handler as GET, handler as POST }

@@ -1,5 +1,6 @@
 import { pictureResponse } from '@/app/api/picture-response'
 import { seeLogoByLink } from '@/lib/use-cases/shop/see-logo'
+import { askedFrom } from '@/lib/web/asked-from'
 import { refuseTooMany } from '@/lib/web/throttle'
 
 type Context = { params: Promise<{ token: string }> }
@@ -11,7 +12,7 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
     type: 'image/png',
     name: 'logo.png',
     see: async () => {
-      await refuseTooMany('link logo')
+      await refuseTooMany('link', await askedFrom())
       return seeLogoByLink(token, new Date())
     },
   })

@@ -1,5 +1,6 @@
 import { answerPicture, sizeOf } from '@/app/api/photos/photo-response'
 import { seePictureByLink } from '@/lib/use-cases/photos/see-photos'
+import { askedFrom } from '@/lib/web/asked-from'
 import { refuseTooMany } from '@/lib/web/throttle'
 
 type Context = { params: Promise<{ token: string; photo: string }> }
@@ -8,7 +9,7 @@ type Context = { params: Promise<{ token: string; photo: string }> }
 export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { token, photo } = await params
   return answerPicture(photo, async (photoId) => {
-    await refuseTooMany('link photo')
+    await refuseTooMany('link', await askedFrom())
     return seePictureByLink(token, photoId, sizeOf(request), new Date())
   })
 }

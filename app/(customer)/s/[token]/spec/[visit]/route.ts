@@ -1,5 +1,6 @@
 import { answer } from '@/app/api/papers/paper-response'
 import { specByLink } from '@/lib/use-cases/links/see-by-link'
+import { askedFrom } from '@/lib/web/asked-from'
 import { refuseTooMany } from '@/lib/web/throttle'
 
 type Context = { params: Promise<{ token: string; visit: string }> }
@@ -10,7 +11,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   return answer(
     request,
     async () => {
-      await refuseTooMany('link')
+      await refuseTooMany('link', await askedFrom())
       return specByLink(token, visit, new Date())
     },
     true,

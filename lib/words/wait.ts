@@ -1,0 +1,7 @@
+/** Example: `wordsForWait(40)` → "Wait 40 seconds, then try again."; of 900: "Wait 15 minutes, then try again." */
+export function wordsForWait(seconds: number): string {
+  const minutes = Math.ceil(seconds / 60)
+  if (seconds <= 1) return 'Wait a second, then try again.'
+  if (seconds <= 90) return `Wait ${seconds} seconds, then try again.`
+  return `Wait ${minutes} minutes, then try again.`
+}
