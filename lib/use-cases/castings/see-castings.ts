@@ -1,4 +1,5 @@
-import { allow, can } from '@/lib/core/access/can'
+import { allow } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { typedWantedKeys } from '@/lib/core/wanted/figures'
@@ -62,7 +63,7 @@ function seen(row: CastingRow, actor: Actor): CastingSeen {
     wanted: wantedOnRecord(row),
     outlines: row.outlines.map(({ form, points }) => ({ form, points })),
     bolts: row.bolts.map(boltSeen),
-    variants: row.variants.map((variant) => variantSeen(variant, can(actor, 'price.see'))),
+    variants: row.variants.map((variant) => variantSeen(variant, sees(actor, 'supply cost'))),
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import { must } from '@/lib/core/errors'
 import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn } from '@/lib/core/shop/calendar'
@@ -63,7 +64,7 @@ export async function seeCounter(actor: Actor, { now, filter = 'all', page = 1 }
   const asked = [...new Set([...jobs.filter(isUnfinished).slice(0, watched), ...pageOf(quiet, page)])]
   const heads = (of: readonly VisitsOfJob[]) => of.flat().map(headToFinish)
   const finishes = await finishesOf(client, heads(asked), { now, timeZone, settings })
-  const shown = { today, rules: settings.rules, manner: shop, finishes, withPrices: can(actor, 'price.see') }
+  const shown = { today, rules: settings.rules, manner: shop, finishes, withPrices: sees(actor, 'account') }
   const rowOf = (visits: VisitsOfJob): WorkJob => workJob(visits, shown)
   const known = asked.map(rowOf)
   const atRisk = new Set(known.filter((job) => job.atRisk).map(({ jobId }) => jobId))

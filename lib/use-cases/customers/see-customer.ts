@@ -1,4 +1,5 @@
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import type { MoneyPaperKind } from '@/lib/core/money/paper-facts'
@@ -135,7 +136,7 @@ export async function seeCustomer(actor: Actor, id: string, page = 1): Promise<C
   const client = await db()
   const customer = await customerById(client, id)
   const rows = await recordOfCustomer(client, id, page)
-  const sees = can(actor, 'price.see')
+  const withAccount = sees(actor, 'account')
   const sums = await sumsOfCustomer(client, id)
   const shop = await shopOf(client)
   const merges = await mergesOf(client, id)
@@ -146,13 +147,13 @@ export async function seeCustomer(actor: Actor, id: string, page = 1): Promise<C
   return {
     ...{ id, mergedIntoId: customer.mergedIntoId, version: customer.version, since: customer.createdAt },
     contact: { name, phone, otherPhone, email, address, note, blankedAt },
-    sums: { ...sums, owedMinor: sees ? sums.owedMinor : null },
-    jobs: jobsOf(rows, sees),
+    sums: { ...sums, owedMinor: withAccount ? sums.owedMinor : null },
+    jobs: jobsOf(rows, withAccount),
     more: hasMoreJobs(sums.jobs, page),
     heads: [...known.values()].map((head) => headOf(head, numberOf)),
     findings: findingsOf(rows, numberOf),
     said: saidOf(rows, numberOf, people),
-    money: sees ? await moneyOf(rows, numberOf) : null,
+    money: withAccount ? await moneyOf(rows, numberOf) : null,
     merges: merges.map(({ id, at, byId, reason, from }) => ({
       ...{ id, at, by: people.get(byId) ?? '', reason },
       ...{ name: from.contact?.name ?? '', phone: from.contact?.phone ?? '' },
@@ -176,11 +177,11 @@ const newestFirst = <T extends { readonly at: Date }>(rows: readonly T[]): T[] =
 const tagOf = (rows: CustomerRows, headId: string): string =>
   rows.TagAssignment.find((tag) => tag.headId === headId)?.number ?? ''
 
-function jobsOf(rows: CustomerRows, sees: boolean): CustomerJob[] {
+function jobsOf(rows: CustomerRows, withAccount: boolean): CustomerJob[] {
   const places = new Map(rows.VisitPlace.map(({ visitId, whereabouts }) => [visitId, whereabouts as Whereabouts]))
   return rows.Job.toSorted((a, b) => b.createdAt.getTime() - a.createdAt.getTime()).map((job) => ({
     ...{ number: job.number, bookedAt: job.createdAt, promiseOn: job.promiseOn },
-    owedMinor: sees ? job.dueMinor : null,
+    owedMinor: withAccount ? job.dueMinor : null,
     heads: rows.Visit.filter(({ jobId }) => jobId === job.id)
       .toSorted((a, b) => a.position - b.position)
       .map(({ id, headId }) => ({ headId, tag: tagOf(rows, headId), whereabouts: places.get(id) ?? null })),

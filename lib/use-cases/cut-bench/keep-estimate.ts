@@ -22,7 +22,7 @@ export async function keepEstimate(actor: Actor, input: KeepEstimateInput, momen
   const client = await db()
   const { timeZone } = await shopOf(client)
   const { values: settings } = await currentSettings(client)
-  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId, settings)
+  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId, settings, true)
   const asked = questionOf(readBench(question).asked, casting, await benchShop(client, { settings, timeZone }, true))
   const answer = must(estimateOf(asked, wayId, angleIn))
   return write(actor, moment, async (ctx) => {

@@ -1,5 +1,6 @@
 import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import { allow } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { BenchCasting } from '@/lib/core/options/question-of'
@@ -15,15 +16,22 @@ import { earlierFlowOf } from './earlier-flow'
 export async function seeBenchCasting(actor: Actor, castingId: string): Promise<BenchCasting> {
   must(allow(actor, 'cut-bench.see'))
   const client = await db()
-  const found = await castingOnBench(client, castingId, (await currentSettings(client)).values)
+  const found = await castingOnBench(
+    client,
+    castingId,
+    (await currentSettings(client)).values,
+    sees(actor, 'supply cost'),
+  )
   if (found) return found
   throw new RefusedError({ code: 'not-found', message: 'Casting not found.' })
 }
 
+/** `withCost`: what a bought head costs; never in an answer to somebody who may not see it. */
 export async function castingOnBench(
   reader: Reader,
   castingId: string,
   settings: ShopSettings,
+  withCost: boolean,
 ): Promise<BenchCasting | null> {
   const casting = await benchCasting(reader, castingId)
   if (!casting) return null
@@ -46,7 +54,7 @@ export async function castingOnBench(
       supply: supply === 'stock' ? 'stock' : 'special',
       cutByMaker,
       leadDays,
-      costMinor,
+      costMinor: withCost ? costMinor : null,
     })),
   }
 }

@@ -1,4 +1,5 @@
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import type { BenchShop } from '@/lib/core/options/bench-types'
@@ -40,8 +41,8 @@ export async function seeBench(actor: Actor, castingId: string, customerId = '')
   const estimates = await lastEstimates(client)
   return {
     castings,
-    casting: chosen === undefined ? null : await castingOnBench(client, chosen, settings),
-    shop: await benchShop(client, { settings, timeZone }, can(actor, 'price.see')),
+    casting: chosen === undefined ? null : await castingOnBench(client, chosen, settings, sees(actor, 'supply cost')),
+    shop: await benchShop(client, { settings, timeZone }, sees(actor, 'price')),
     kept: estimates.map(({ id, number, forWhom, answer }) => ({
       id,
       number,
@@ -50,6 +51,6 @@ export async function seeBench(actor: Actor, castingId: string, customerId = '')
     })),
     forWhom: customerId === '' || !can(actor, 'customer.see') ? null : await customerForBooking(client, customerId),
     mayBook: can(actor, 'job.book'),
-    money: can(actor, 'price.see') ? { locale, currency } : null,
+    money: sees(actor, 'price') ? { locale, currency } : null,
   }
 }

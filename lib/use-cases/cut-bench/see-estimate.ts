@@ -1,5 +1,6 @@
 import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { EstimateAnswer } from '@/lib/core/options/estimate'
@@ -43,7 +44,7 @@ export async function seeEstimate(actor: Actor, id: string): Promise<EstimateVie
     question,
     castingName,
     chamberShape,
-    answer: can(actor, 'price.see') ? answer : withoutPrices(answer),
+    answer: sees(actor, 'price') ? answer : withoutPrices(answer),
     at: estimate.createdAt,
     by: names.get(estimate.byId) ?? '',
     mayBook: can(actor, 'job.book'),

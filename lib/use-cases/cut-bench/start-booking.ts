@@ -42,7 +42,7 @@ export async function startBookingFromBench(actor: Actor, asked: BenchChoice): P
   const client = await db()
   const { timeZone } = await shopOf(client)
   const { values: settings } = await currentSettings(client)
-  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId, settings)
+  const casting = question.castingId === '' ? null : await castingOnBench(client, question.castingId, settings, true)
   const shop = await benchShop(client, { settings, timeZone }, true)
   const answer = estimateOf(questionOf(readBench(question).asked, casting, shop), wayId, angleIn)
   const chosen = answer.ok ? await chosenCut(client, answer.value) : null

@@ -1,4 +1,5 @@
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { formatAmount } from '@/lib/core/money/amount'
@@ -60,7 +61,7 @@ export async function seeHandOver(actor: Actor, number: string): Promise<HandOve
   const job = await paperJob(client, number)
   const heads = await loadDossiers(client, { jobId: job.id })
   const { timeZone, locale, currency, currencyExponent } = await shopOf(client)
-  const account = can(actor, 'price.see') ? await accountOf(client, job.id) : null
+  const account = sees(actor, 'account') ? await accountOf(client, job.id) : null
   const owed = account?.dueMinor ?? 0
   return {
     jobId: job.id,

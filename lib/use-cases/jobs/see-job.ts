@@ -1,5 +1,6 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import { must } from '@/lib/core/errors'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import type { Whereabouts } from '@/lib/core/route/types'
@@ -107,7 +108,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
   const today = dayIn(shop.timeZone, input.now)
   const heads = await loadDossiers(client, { jobId: job.id })
   const orders = await supplyOfJob(client, job.id)
-  const standing = can(actor, 'price.see') ? await accountOf(client, job.id) : null
+  const standing = sees(actor, 'account') ? await accountOf(client, job.id) : null
   const names = await namesOf([...job.calls, ...(standing?.payments ?? [])].map(({ byId }) => byId))
   const account = standing && accountView(standing, { ...shop, names, taxPicks: await taxPicks(client) })
   const bought = supplyByVisit(orders)
@@ -189,7 +190,7 @@ const byReport = (a: FindingRow, b: FindingRow): number =>
 /** Name and phone for everybody at work; how else the customer is reached, for the counter. */
 function contactFor(actor: Actor, heads: readonly Dossier[]): JobView['customer'] {
   const contact = heads[0]?.visit.job.customer.contact
-  const desk = can(actor, 'customer.change')
+  const desk = sees(actor, 'contact')
   return {
     id: can(actor, 'customer.see') ? (heads[0]?.visit.job.customerId ?? '') : '',
     name: contact?.name ?? '',

@@ -1,4 +1,5 @@
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import type { StepId } from '@/lib/core/route/step-ids'
@@ -63,7 +64,7 @@ export async function seeOrder(actor: Actor, orderId: string): Promise<OrderPage
   const may = {
     send: can(actor, 'outside.send'),
     receive: can(actor, 'outside.receive'),
-    cost: can(actor, 'outside.cost'),
+    cost: sees(actor, 'vendor cost'),
   }
   const labels = order.visits.flatMap((line) => line.visit.steps)
   const { vendor, redoOf } = order

@@ -1,4 +1,5 @@
 import { allow, can } from '@/lib/core/access/can'
+import { sees } from '@/lib/core/access/fields'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { dayIn } from '@/lib/core/shop/calendar'
@@ -25,7 +26,7 @@ export async function seeSupply(actor: Actor, orderId: string, now: Date): Promi
   const may = {
     order: can(actor, 'supply.order'),
     receive: can(actor, 'supply.receive'),
-    cost: can(actor, 'supply.cost'),
+    cost: sees(actor, 'supply cost'),
   }
   return {
     ...supplyView(order, { today: dayIn(timeZone, now), timeZone, withCost: may.cost }),

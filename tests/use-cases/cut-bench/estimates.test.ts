@@ -287,11 +287,14 @@ describe('a booking begun from the cut bench', () => {
 
 describe('a casting for the bench', () => {
   it('comes with how it can be bought; one that is retired does not come at all', async () => {
-    const casting = await seeBenchCasting(machinist, castingId)
+    const casting = await seeBenchCasting(counter, castingId)
     expect(casting.facts.openingAreaIn2).toBe(10.1706)
     expect(casting.variants).toMatchObject([
       { nominalCc: 61, supply: 'special', cutByMaker: true, leadDays: 24, costMinor: 75_000 },
     ])
+    // What it costs is not the bench's to know.
+    const [atBench] = (await seeBenchCasting(machinist, castingId)).variants
+    expect(atBench).toMatchObject({ nominalCc: 61, costMinor: null })
     await database.client.castingRecord.update({ where: { id: castingId }, data: { retiredAt: monday } })
     expect((await refusalOf(seeBenchCasting(machinist, castingId))).code).toBe('not-found')
   })

@@ -95,15 +95,14 @@ export type Pages = Readonly<Record<string, () => Promise<unknown>>>
 /** What each page asks of its use cases that is not about one thing alone. */
 export const listPages = (actor: Actor, now: Date) =>
   ({
-    queue: () =>
-      Promise.all([seeQueue(actor, 'measuring-bench'), seeStationNames(actor), newestChange(), shopLocale()]),
+    queue: () => all(seeQueue(actor, 'measuring-bench'), seeStationNames(actor), newestChange(), shopLocale()),
     'a station that is followed': () => seeStation(actor, 'measuring-bench', 1_000_000, now),
-    stations: () => Promise.all([seeStations(actor), seeStationNames(actor), newestChange()]),
-    counter: () => Promise.all([seeCounter(actor, { now }), newestChange()]),
+    stations: () => all(seeStations(actor), seeStationNames(actor), newestChange()),
+    counter: () => all(seeCounter(actor, { now }), newestChange()),
     'counter, at risk': () => seeCounter(actor, { now, filter: 'risk' }),
     arriving: () => seeArriving(actor, now),
-    away: () => Promise.all([seeAway(actor, now), newestChange()]),
-    'back room': () => Promise.all([seeBackRoom(actor, now), newestChange()]),
+    away: () => all(seeAway(actor, now), newestChange()),
+    'back room': () => all(seeBackRoom(actor, now), newestChange()),
     trail: () => seeTrail(actor, { find: '', before: null }),
     'trail of a person and a month': () =>
       seeTrail(actor, { find: '', personId: actor.personId, from: '2026-02-01', to: '2026-02-28', before: 900_000 }),
@@ -125,14 +124,14 @@ export const listPages = (actor: Actor, now: Date) =>
         customer: { id: '', name: 'Customer 00012', phone: '555-1234567', email: 'a@shop.example' },
         heads: [{ headId: '', stamp: 'mk-12', tag: 'T-10012' }],
       }),
-    labels: () => Promise.all([seeLabelHeads(actor, { tags: ['T-10012'] }, now), newestChange()]),
+    labels: () => all(seeLabelHeads(actor, { tags: ['T-10012'] }, now), newestChange()),
     'labels of tags': () => printLabelsOfTags(actor, { first: null, tags: ['T-10000'] }, now),
     ordering: () => seeOrdering(actor, { job: null, now }),
     'cut bench': () => seeBench(actor, ''),
     people: () => seePeople(actor),
     castings: () => seeCastings(actor),
     vendors: () => seeVendors(actor),
-    prices: () => Promise.all([seePriceList(actor), seeRules(actor), seeTaxPicks(actor)]),
+    prices: () => all(seePriceList(actor), seeRules(actor), seeTaxPicks(actor)),
     taxes: () => seeTaxRates(actor),
     unpaid: () => seeUnpaid(actor),
     bookkeeper: () => seeBooks(actor, now),
@@ -250,17 +249,29 @@ async function enrolled(client: TestDatabase['client']) {
   return enrolTablet({ code }, { now })
 }
 
-const each = async <T>(things: readonly T[], see: (thing: T) => Promise<unknown>): Promise<void> => {
+const refusedWith = (error: unknown): string => {
+  if (error instanceof RefusedError) return error.refusal.code
+  throw error
+}
+
+/** What the person may not see is not there, and the rest of the page is. */
+export const unlessRefused = (seen: Promise<unknown>): Promise<unknown> =>
+  seen.catch((error: unknown) => {
+    if (refusedWith(error) === 'not-allowed') return null
+    throw error
+  })
+
+const all = (...seen: readonly Promise<unknown>[]): Promise<unknown[]> => Promise.all(seen.map(unlessRefused))
+
+const each = async <T>(things: readonly T[], see: (thing: T) => Promise<unknown>): Promise<unknown[]> => {
   if (things.length === 0) throw new Error('There is nothing to see.')
-  for (const thing of things) await see(thing)
+  const seen: unknown[] = []
+  for (const thing of things) seen.push(await unlessRefused(see(thing)))
+  return seen
 }
 
 /** What a link does not open is looked for all the same. */
-const unlessDead = async (seen: Promise<unknown>): Promise<void> => {
-  await seen.catch((error: unknown) => {
-    if (!(error instanceof RefusedError)) throw error
-  })
-}
+const unlessDead = (seen: Promise<unknown>): Promise<unknown> => seen.catch(refusedWith)
 
 /** Of each step the newest and the oldest there is. */
 function stepsOf({ visits }: Things): readonly Step[] {
@@ -274,17 +285,18 @@ function stepsOf({ visits }: Things): readonly Step[] {
 /** The page of every thing there is. */
 export const thingPages = (actor: Actor, now: Date, things: Things, token: string) =>
   ({
-    head: () =>
-      each(things.visits, ({ headId }) => Promise.all([seeHead(actor, headId), seeHeadPhotos(actor, headId, now)])),
+    head: () => each(things.visits, ({ headId }) => all(seeHead(actor, headId), seeHeadPhotos(actor, headId, now))),
     flow: () =>
       each(things.visits, ({ headId }) => seeFlow(actor, headId, { before: '', after: '', run: [] } as never)),
     step: () =>
       each(stepsOf(things), async ({ visitId, stepId, occurrence, orderKey }) => {
         const key = { stepId: stepId as StepId, occurrence, orderId: orderKey === '' ? null : orderKey }
-        await seeStep(actor, visitId, key, now)
-        await seeLeftStep(actor, visitId, key, 'measuring-bench')
-        if (stepId === 'flow') await seeFlowStep(actor, visitId, key)
-        await seeVisitPhotos(actor, visitId, now)
+        return all(
+          seeStep(actor, visitId, key, now),
+          seeLeftStep(actor, visitId, key, 'measuring-bench'),
+          ...(stepId === 'flow' ? [seeFlowStep(actor, visitId, key)] : []),
+          seeVisitPhotos(actor, visitId, now),
+        )
       }),
     job: () => each(things.jobs, ({ number }) => seeJob(actor, { number, now })),
     customer: () => each(things.customers, (customer) => seeCustomer(actor, customer)),
@@ -292,29 +304,30 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
     links: () => each(things.jobs, ({ number }) => seeLinks(actor, number, now)),
     'hand over': () => each(things.jobs, ({ number }) => seeHandOver(actor, number)),
     plan: () => each(things.pairs, (pair) => seePlan(actor, pair)),
-    order: () =>
-      each(things.orders, (order) => Promise.all([seeOrder(actor, order), seeOrderPhotos(actor, order, now)])),
+    order: () => each(things.orders, (order) => all(seeOrder(actor, order), seeOrderPhotos(actor, order, now))),
     sending: () =>
       each(things.visits.slice(0, 6), (visit) => seeSending(actor, { visitIds: [visit.id], redoOfId: null })),
     supply: () => each(things.supplies, (supply) => seeSupply(actor, supply, now)),
     finding: () =>
       each(things.findings, (finding) =>
-        Promise.all([seeFinding(actor, { id: finding, now }), seeFindingPhotos(actor, finding, now)]),
+        all(seeFinding(actor, { id: finding, now }), seeFindingPhotos(actor, finding, now)),
       ),
     estimate: () => each(things.estimates, (estimate) => seeEstimate(actor, estimate)),
     'booking the same again': () => each(things.jobs, ({ number }) => startBookingAgain(actor, number)),
     'booking from an estimate': () => each(things.estimates, (estimate) => startBookingFromEstimate(actor, estimate)),
     casting: () =>
-      each(things.castings, async (casting) => {
-        await seeCasting(actor, casting)
-        await seeRates(actor, casting)
-        await seeReferences(actor, casting)
-        await seeBenchCasting(actor, casting)
-      }),
+      each(things.castings, (casting) =>
+        all(
+          seeCasting(actor, casting),
+          seeRates(actor, casting),
+          seeReferences(actor, casting),
+          seeBenchCasting(actor, casting),
+        ),
+      ),
     person: () =>
-      each(things.people, (personId) => Promise.all([seePerson(actor, personId), seeAccount({ ...actor, personId })])),
+      each(things.people, (personId) => all(seePerson(actor, personId), seeAccount({ ...actor, personId }))),
     tablet: () =>
-      each(things.tablets, ({ tabletId, token: own }) => Promise.all([seeTablet(actor, tabletId), seeRack(own, now)])),
+      each(things.tablets, ({ tabletId, token: own }) => all(seeTablet(actor, tabletId), seeRack(own, now))),
     vendor: () => each(things.vendors, (vendor) => seeVendor(actor, vendor)),
     instrument: () => each(things.instruments, (instrument) => seeInstrument(actor, instrument, now)),
     tax: () => each(things.taxes, (tax) => seeTaxRate(actor, tax)),
@@ -322,20 +335,25 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
     price: () => each(things.prices, (price) => seePriceItem(actor, price)),
     photo: () => each(things.photos, (photo) => seePicture(actor, photo, 'full')),
     logo: () => unlessDead(seeLogo(actor, '')),
-    'customer link': async () => {
-      await seeByLink(token, now)
-      await each(things.released, (visit) => unlessDead(specByLink(token, visit, now)))
-      await each(things.photos, (photo) => unlessDead(seePictureByLink(token, photo, 'full', now)))
-      await unlessDead(seeLogoByLink(token, now))
-    },
-    papers: async () => {
-      await each(things.jobs, ({ number }) => printJobSheet(actor, number, now))
-      await each(things.jobs, ({ number }) => printClaimTicket(actor, number, now))
-      await each(things.gone, (number) => printHandOverSlip(actor, number, now))
-      await each(things.moneyPapers, (paper) => printMoneyPaper(actor, paper))
-      await each(things.gone, (number) => printTagLabels(actor, number, now))
-      await each(things.orders, (order) => printOutsideSheet(actor, order, now))
-      await each(things.estimates, (estimate) => printEstimate(actor, estimate, now))
-      await each(things.released, (visit) => printSpecSheet(actor, visit))
-    },
+    'customer link': () => linkPage(now, things, token),
+    papers: () =>
+      all(
+        each(things.jobs, ({ number }) => printJobSheet(actor, number, now)),
+        each(things.jobs, ({ number }) => printClaimTicket(actor, number, now)),
+        each(things.gone, (number) => printHandOverSlip(actor, number, now)),
+        each(things.moneyPapers, (paper) => printMoneyPaper(actor, paper)),
+        each(things.gone, (number) => printTagLabels(actor, number, now)),
+        each(things.orders, (order) => printOutsideSheet(actor, order, now)),
+        each(things.estimates, (estimate) => printEstimate(actor, estimate, now)),
+        each(things.released, (visit) => printSpecSheet(actor, visit)),
+      ),
   }) as const satisfies Pages
+
+/** All that a link of a customer opens. */
+export const linkPage = (now: Date, things: Things, token: string): Promise<unknown[]> =>
+  all(
+    seeByLink(token, now),
+    each(things.released, (visit) => unlessDead(specByLink(token, visit, now))),
+    each(things.photos, (photo) => unlessDead(seePictureByLink(token, photo, 'full', now))),
+    unlessDead(seeLogoByLink(token, now)),
+  )
