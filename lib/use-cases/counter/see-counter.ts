@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/core/access/roles'
-import { allow, can } from '@/lib/core/access/can'
+import { allow } from '@/lib/core/access/can'
 import { sees } from '@/lib/core/access/fields'
 import { must } from '@/lib/core/errors'
 import type { Whereabouts } from '@/lib/core/route/types'
