@@ -25,6 +25,12 @@ export async function migrate(url: string): Promise<string[]> {
   return applied
 }
 
+/** Whether there is a database that the next `migrate` will change the tables of. */
+export async function isToBeBroughtUpToDate(url: string): Promise<boolean> {
+  const applied = await rowsIfThere(url, 'SELECT 1 FROM _prisma_migrations LIMIT 1')
+  return applied.length > 0 && !(await everythingIsApplied(url))
+}
+
 async function lacksFindTriggers(url: string, provider: Provider): Promise<boolean> {
   const wanted = findTriggers(provider)
   if (wanted.length === 0) return false

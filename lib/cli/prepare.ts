@@ -3,8 +3,10 @@ import { join } from 'node:path'
 import { closeClient, openClient } from '@/lib/data/client'
 import { filePathOf, providerOf } from '@/lib/data/gate/provider'
 import { dataFolder, databaseUrlOfProcess } from '@/lib/env'
+import { makeBackup } from './backup/make-backup'
+import { checkAtStart } from './backup/start-check'
 import { newOwnerCode } from './first-owner'
-import { migrate } from './migrate'
+import { isToBeBroughtUpToDate, migrate } from './migrate'
 import { refuseOtherMode, writeMode, type Mode } from './shop-mode'
 
 /**
@@ -19,8 +21,12 @@ type DemoAnswer = { readonly people: readonly object[]; readonly password: strin
 
 async function prepare(mode: Mode): Promise<Answer> {
   const url = databaseUrlOfProcess()
+  if (providerOf(url) === 'sqlite' && !existsSync(fillingMark())) {
+    checkAtStart(filePathOf(url), dataFolder(), process.env.BRASSTAG_BACKUP_TO)
+  }
   await refuseOtherMode(url, mode, providerOf(url) === 'sqlite' ? dataFolder() : 'The database of DATABASE_URL')
   if (mode === 'demo') forgetHalfADemo(url)
+  if (await isToBeBroughtUpToDate(url)) await backUpFirst(url)
   const applied = await migrate(url)
   if (applied.length > 0) say(`• Database brought up to date: ${applied.join(', ')}`)
   const client = await openClient(url)
@@ -28,6 +34,18 @@ async function prepare(mode: Mode): Promise<Answer> {
   const isEmpty = (await client.person.count()) === 0
   if (mode === 'demo') return { demo: await demo(isEmpty) }
   return isEmpty ? { ownerCode: newOwnerCode(dataFolder()) } : {}
+}
+
+/** Without a backup the database is not touched. */
+async function backUpFirst(url: string): Promise<void> {
+  say('• Making a backup before the database is brought up to date …')
+  const order = { url, data: dataFolder(), kind: 'before-update', nowMs: Date.now() } as const
+  try {
+    await makeBackup({ ...order, second: process.env.BRASSTAG_BACKUP_TO ?? '' })
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    throw new Error(`${why} The database is as it was; start again when that is put right.`, { cause: error })
+  }
 }
 
 const fillingMark = (): string => join(dataFolder(), 'demo-being-filled')

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join, resolve } from 'node:path'
+import { makePrivate } from './private-files.mjs'
 import { root } from './process.mjs'
 
 /** What the two commands take from the environment. A demo is for this machine only, whatever else is set. */
@@ -19,6 +20,7 @@ export function settingsOf(mode, env = process.env) {
 /** The folder of the shop's data: nobody else on the machine looks into it. */
 export function makeFolder({ folder }) {
   mkdirSync(folder, { recursive: true, mode: 0o700 })
+  makePrivate(folder)
 }
 
 /** Signs the sessions; made once, readable by the owner of the files alone. */

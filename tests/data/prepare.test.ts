@@ -3,6 +3,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync 
 import { createHash } from 'node:crypto'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest'
+import { readManifest } from '@/lib/cli/backup/open-backup'
+import { restoreBackup } from '@/lib/cli/backup/restore-backup'
+import { applyMigrations } from '@/lib/cli/schema-engine'
+import { backupsIn } from '@/lib/data/backup/state'
 import { emptyDatabase } from '../setup/database'
 import { elsewhereRun } from '../setup/elsewhere'
 import { plainSqlite } from '../setup/plain-sqlite'
@@ -40,6 +44,8 @@ describe('a start of a real shop', () => {
     )
     expect(statSync(kept).mode & 0o777).toBe(0o600)
     expect(plainSqlite(database(), (file) => file.prepare('SELECT mode FROM "Shop"').all())).toEqual([{ mode: 'shop' }])
+    for (const name of ['brasstag.db', 'brasstag.db.lock'])
+      expect(statSync(join(folder, name)).mode & 0o777).toBe(0o600)
   })
 
   it('starts again, with another code, and keeps the data', async () => {
@@ -142,9 +148,27 @@ describe('a damaged file', () => {
     writeFileSync(join(other, 'brasstag.db'), words)
     const { ok, said } = await prepare('shop', other)
     expect(ok).toBe(false)
-    expect(said).toContain('not a database')
+    expect(said).toMatch(
+      /^The database .*brasstag\.db is damaged: it does not begin as a database does\. No backup .*\n$/,
+    )
     expect(readFileSync(join(other, 'brasstag.db'), 'utf8')).toBe(words)
     rmSync(other, { recursive: true })
+  })
+})
+
+describe('a shop of an earlier version', () => {
+  it('is backed up before it is brought up to date, and that backup is brought up to date when it is put back', async () => {
+    const { url, folder: earlier } = await emptyDatabase('sqlite')
+    await applyMigrations(url, '0019_wanted')
+    const { ok, said } = await prepare('shop', earlier)
+    expect(ok).toBe(true)
+    expect(said).toMatch(/^• Making a backup before .*\n• Database brought up to date: 0021_/)
+    const [backup] = backupsIn(join(earlier, 'backups'))
+    expect(backup?.kind).toBe('before-update')
+    expect((await readManifest(backup?.path ?? '')).schema).toMatch(/^0019_/)
+    const data = mkdtempSync(join(inject('runFolder'), 'forward-'))
+    const { applied } = await restoreBackup({ path: backup?.path ?? '', data, nowMs: Date.now() })
+    expect(applied[0]).toMatch(/^0021_/)
   })
 })
 

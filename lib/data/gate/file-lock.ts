@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, closeSync, existsSync, openSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 
 export type FileLock = { readonly release: () => void }
@@ -9,6 +9,7 @@ export type FileLock = { readonly release: () => void }
  * mistaken for another. The id is only written down to be named in the refusal.
  */
 export function lockFile(path: string): FileLock {
+  makePrivateFile(`${path}.lock`)
   const lock = new Database(`${path}.lock`, { timeout: 0 })
   try {
     // Everything in memory: only the lock on the file matters, its content stays empty.
@@ -19,12 +20,25 @@ export function lockFile(path: string): FileLock {
     if (isBusy(error)) throw new Error(heldMessage(path))
     throw error
   }
-  writeFileSync(holderPath(path), String(process.pid))
+  writeFileSync(holderPath(path), String(process.pid), { mode: 0o600 })
   return {
     release: () => {
       rmSync(holderPath(path), { force: true })
       lock.close()
     },
+  }
+}
+
+/**
+ * There, and read by its owner alone, whatever the umask is. SQLite gives the files beside a database the same rights. On a
+ * disk that can only be read nothing is changed: whoever writes will be told.
+ */
+export function makePrivateFile(path: string): void {
+  try {
+    if (!existsSync(path)) closeSync(openSync(path, 'a', 0o600))
+    if ((statSync(path).mode & 0o077) !== 0) chmodSync(path, 0o600)
+  } catch {
+    return
   }
 }
 

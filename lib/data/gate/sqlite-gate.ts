@@ -9,7 +9,7 @@ import {
   type SqlResultSet,
   type Transaction,
 } from '@prisma/driver-adapter-utils'
-import { lockFile, type FileLock } from './file-lock'
+import { lockFile, makePrivateFile, type FileLock } from './file-lock'
 import { filePathOf } from './provider'
 import { secureConnection } from './sqlite-settings'
 import { Turnstile, type Leave } from './turnstile'
@@ -35,6 +35,7 @@ export class GatedSqlite implements SqlMigrationAwareDriverAdapterFactory {
   async connect(): Promise<SqlDriverAdapter> {
     const lock = lockFile(this.#path)
     try {
+      makePrivateFile(this.#path)
       const connection = await this.#stock.connect()
       await secureConnection(connection)
       return new GatedConnection(connection, lock)
