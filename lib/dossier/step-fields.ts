@@ -17,6 +17,8 @@ export type StepField = {
   /** The answer that counts now; null when it is still owed. */
   readonly answer: string | null
   readonly notTaken: string | null
+  /** The reading that holds the answer, for whoever may correct it; left out: it is not corrected here. */
+  readonly readingId?: string
   /** The answer that stands was filled with "All alike", or stood for all valves of its kind. */
   readonly filled: boolean
   /** The newest answer to the same question at another step. */
@@ -58,6 +60,7 @@ export function fieldsOf(
         pointLabel: pointLabel(point),
         answer: answered ? answered.text : null,
         notTaken: answered?.notTaken ?? null,
+        ...(answered?.point === point && owed.kind !== 'photo' ? { readingId: answered.id } : {}),
         filled: answered !== undefined && (answered.filled || answered.point !== point),
         previous: before ? (before.notTaken ?? before.text) : null,
         target: targetOf(owed.kind, point),

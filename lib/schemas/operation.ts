@@ -11,6 +11,7 @@ export const operationKinds = [
   'finding',
   'hold',
   'parts-wait',
+  'rack-place',
 ] as const
 export type OperationKind = (typeof operationKinds)[number]
 

@@ -64,6 +64,9 @@ export const correctReadingSchema = z.object({
   reason: requiredText('Enter the reason for the correction.', 300),
 })
 
+/** `was`: what the page showed, so that a move in between is seen. */
+export const setRackPlaceSchema = z.object({ visitId: z.uuid(), rackPlace: words(60), was: words(60) })
+
 export const openHoldSchema = z.object({
   visitId: z.uuid(),
   stepId: stepIdSchema.nullable(),

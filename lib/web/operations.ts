@@ -12,6 +12,7 @@ import {
   partsWaitSchema,
   recordReadingsSchema,
   reportFindingSchema,
+  setRackPlaceSchema,
   startStepSchema,
   tickStepSchema,
   undoTickSchema,
@@ -21,6 +22,7 @@ import { reportFinding } from '@/lib/use-cases/findings/report-finding'
 import { openHold } from '@/lib/use-cases/holds/open-hold'
 import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
+import { setRackPlace } from '@/lib/use-cases/visits/set-rack-place'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { undoTick } from '@/lib/use-cases/visits/undo-tick'
@@ -93,6 +95,7 @@ const kinds: Readonly<Record<OperationKind, readonly CarryOut[]>> = {
   'correct-reading': [kindOf('correctReading', correctReadingSchema, correctReading)],
   finding: [kindOf('reportFinding', reportFindingSchema, reportFinding)],
   hold: [kindOf('openHold', openHoldSchema, openHold)],
+  'rack-place': [kindOf('setRackPlace', setRackPlaceSchema, setRackPlace)],
   'parts-wait': [kindOf('openWait', partsWaitSchema, openWait)],
 }
 

@@ -166,6 +166,7 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'vendor.restore': named('Restored', 'vendor'),
   'visit.book': () => 'Booked the head',
   'visit.change': () => 'Changed the head’s details on the job',
+  'visit.rack': () => 'Moved the head to another rack location',
   'visit.change-wanted': () => 'Changed the wanted figures of the head',
   'visit.order-work': () => 'Changed the work ordered',
   'visit.order-head': numbered('Ordered the head on', 'supply order', 'order'),

@@ -29,6 +29,7 @@ const may: Readonly<Record<string, string>> = {
     'makePlanVersion',
     'openHold',
     'openWait',
+    'setRackPlace',
     'printEstimate',
     'printJobSheet',
     'printLabelsOfTags',

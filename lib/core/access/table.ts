@@ -50,6 +50,7 @@ export const accessTable = {
   'supply.order': { roles: desk },
   'supply.receive': { roles: staff },
   'supply.cost': { roles: desk },
+  'visit.rack': { roles: staff },
   'visit.release': { roles: owner, grant: 'release' },
   'visit.waive': { roles: owner, grant: 'waive' },
   'visit.return-as-is': { roles: desk },

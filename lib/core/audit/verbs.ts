@@ -111,6 +111,7 @@ export const auditActions = [
   'vendor.restore',
   'visit.book',
   'visit.change',
+  'visit.rack',
   'visit.change-wanted',
   'visit.order-work',
   'visit.order-head',

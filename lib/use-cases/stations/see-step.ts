@@ -1,5 +1,5 @@
 import { stationName } from '@/lib/core/route/rules-words'
-import { allow } from '@/lib/core/access/can'
+import { allow, can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { touchOffDepth } from '@/lib/core/at-mill/touch-off'
@@ -49,6 +49,8 @@ export type StepScreen = {
   readonly casting: string
   readonly promiseOn: string | null
   readonly whereabouts: string
+  /** Where it lies; '' where nobody said. */
+  readonly rackPlace: string
   readonly locale: string
   /** What the shop calls the station that it waits at now. */
   readonly stationName: string
@@ -140,6 +142,7 @@ export async function stepScreenOf(
     casting: visit.head.casting?.name ?? 'casting not on record',
     promiseOn: visit.job.promiseOn,
     whereabouts: whereaboutsOf(dossier),
+    rackPlace: visit.rackPlace,
     locale: shop.locale,
     stationName: stationName(step.station, dossier.today.values.rules),
     timeZone: shop.timeZone,
@@ -152,7 +155,8 @@ export async function stepScreenOf(
       targetsAt(dossier, step, inputs),
     )
       .filter(({ kind }) => secondCheck?.state !== 'needed' || !isDepth(kind))
-      .map(withRepeats(dossier, step)),
+      .map(withRepeats(dossier, step))
+      .map((field) => (can(actor, 'reading.correct') ? field : uncorrected(field))),
     facts: asksForFigures(step)
       ? await expectedFacts(
           client,
@@ -183,6 +187,9 @@ export async function stepScreenOf(
     lastConditions: last ? readingConditions.read(last.conditions, last.setId) : {},
   }
 }
+
+/** Nobody's to correct who only looks. */
+const uncorrected = ({ readingId: _reading, ...field }: StepField): StepField => field
 
 const outLine =
   (route: readonly RouteStep[]) =>

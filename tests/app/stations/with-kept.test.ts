@@ -54,6 +54,33 @@ describe('a step with what was done here and not sent yet', () => {
     expect(withKept(screen, deeds, nameOf).step.state).toBe('started')
   })
 
+  it('shows a reading as it was corrected here, and where the head was put', () => {
+    const done = {
+      ...screen,
+      rackPlace: 'A-1',
+      fields: screen.fields.map((field) => ({ ...field, ...(field.point === '2' && { readingId: 'r2' }) })),
+    }
+    const correction = { step: undefined, readingId: 'r2', correction: 'replace', text: '62.4' }
+    const deeds = [deed('correct-reading', correction), deed('rack-place', { step: undefined, rackPlace: 'B-3' })]
+    const shown = withKept(done, deeds, nameOf)
+    expect(shown.fields.map(({ answer }) => answer)).toEqual([null, '62.4'])
+    expect(shown.rackPlace).toBe('B-3')
+    const withdrawn = deed('correct-reading', { ...correction, correction: 'withdraw', text: '' })
+    expect(withKept(done, [withdrawn], nameOf).fields[1]?.answer).toBeNull()
+    const repeats = {
+      words: '',
+      values: [
+        { id: 'r1', text: '62.8' },
+        { id: 'r2', text: '63.2' },
+      ],
+    }
+    const read = { ...done, fields: done.fields.map((field) => ({ ...field, repeats })) }
+    const [, field] = withKept(read, deeds, nameOf).fields
+    expect([field?.answer, field?.repeats?.values.map(({ text }) => text)]).toEqual(['63.0', ['62.8', '62.4']])
+    const refused = deeds.map((one) => ({ ...one, refusal: { code: 'conflict', message: '' } as const }))
+    expect(withKept(done, refused, nameOf)).toEqual(done)
+  })
+
   it('is as it was for deeds of another head, of another step, and for those that were refused', () => {
     const refusal = { code: 'conflict', message: '' } as const
     const deeds = [

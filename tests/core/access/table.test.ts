@@ -60,6 +60,7 @@ const expected: Record<Action, string> = {
   'supply.order': 'co',
   'supply.receive': 'cmo',
   'supply.cost': 'co',
+  'visit.rack': 'cmo',
   'visit.release': 'o',
   'visit.waive': 'o',
   'visit.return-as-is': 'co',

@@ -1,13 +1,22 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { keyOf } from '@/lib/core/route/keys'
-import { recordReadingsSchema, startStepSchema, tickStepSchema } from '@/lib/schemas/visit'
+import {
+  correctReadingSchema,
+  recordReadingsSchema,
+  setRackPlaceSchema,
+  startStepSchema,
+  tickStepSchema,
+} from '@/lib/schemas/visit'
 import { seeLeftStep } from '@/lib/use-cases/stations/see-left-step'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
+import { correctReading } from '@/lib/use-cases/visits/correct-reading'
 import { recordReadings } from '@/lib/use-cases/visits/record-readings'
+import { returnAsIs } from '@/lib/use-cases/visits/return-as-is'
+import { setRackPlace } from '@/lib/use-cases/visits/set-rack-place'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { tickStep } from '@/lib/use-cases/visits/tick-step'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
-import { at, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
+import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
 import { shopWithJob } from '../release/whole-job'
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
@@ -146,4 +155,42 @@ it('a step that the route does not have is named, and leads to what is open ther
   expect(left.label).toBe('Weld')
   expect(left.open.length).toBeGreaterThan(0)
   expect(left.open.every(({ station, state }) => station === 'measuring-bench' && state !== 'done')).toBe(true)
+})
+
+it('a reading of a ticked step is corrected by whoever measures, from the step itself', async () => {
+  const screenOf = (actor: typeof machinist) => seeStep(actor, visitId, chambers, monday)
+  const chamber2 = async () =>
+    (await screenOf(machinist)).fields.find(({ kind, point }) => kind === 'cc' && point === '2')
+  const field = await chamber2()
+  const before = field?.repeats?.values.map(({ text }) => text) ?? []
+  expect(before.length).toBeGreaterThan(1)
+  expect((await screenOf(counter)).fields.every(({ readingId }) => readingId === undefined)).toBe(true)
+  const typed = { visitId, readingId: field?.readingId, correction: 'replace', text: '63.2', reason: 'misread' }
+  await correctReading(machinist, correctReadingSchema.parse(typed), at(monday))
+  const after = await chamber2()
+  // The last of the repeats is another figure now, and so is their mean.
+  expect(after?.repeats?.values.map(({ text }) => text)).toEqual([...before.slice(0, -1), '63.2'])
+  expect(after?.readingId).not.toBe(field?.readingId)
+  const meanOf = (texts: readonly string[]) => texts.reduce((sum, text) => sum + parseFloat(text), 0) / texts.length
+  expect(Number(after?.answer)).toBeCloseTo(meanOf([...before.slice(0, -1), '63.2']), 1)
+  // The one that was corrected does not stand any more.
+  expect((await refusalOf(correctReading(machinist, correctReadingSchema.parse(typed), at(monday)))).code).toBe(
+    'conflict',
+  )
+})
+
+it('whoever carries a head says where it lies; a move in between is told, and one that left lies nowhere', async () => {
+  const put = (rackPlace: string, was: string, actor = machinist) =>
+    setRackPlace(actor, setRackPlaceSchema.parse({ visitId, rackPlace, was }), at(monday))
+  const { rackPlace } = await seeStep(machinist, visitId, chambers, monday)
+  await put('B-3', rackPlace)
+  expect((await seeStep(machinist, visitId, chambers, monday)).rackPlace).toBe('B-3')
+  const moved = await refusalOf(put('C-1', rackPlace, counter))
+  expect([moved.code, moved.fields.rackPlace]).toEqual(['conflict', expect.stringContaining('B-3')])
+  // The same place twice is no conflict: two people carried it there.
+  await put('B-3', rackPlace, counter)
+  const trail = await database.client.auditEntry.findMany({ where: { action: 'visit.rack', visitId } })
+  expect(trail.map(({ actorId }) => actorId)).toEqual([machinist.personId])
+  await returnAsIs(counter, { visitId, reason: 'not worth it' }, at(monday))
+  expect((await refusalOf(put('C-1', 'B-3'))).code).toBe('wrong-state')
 })

@@ -12,6 +12,8 @@ const later: readonly (() => Promise<unknown>)[] = [
   () => import('../[station]/heads/[visit]/_components/others'),
   () => import('../[station]/heads/[visit]/_components/cell-asks'),
   () => import('../[station]/heads/[visit]/_components/side-forms'),
+  () => import('../[station]/heads/[visit]/_components/answers-done'),
+  () => import('../[station]/heads/[visit]/_components/rack-form'),
   () => import('../[station]/heads/[visit]/_components/step-conflict'),
   () => import('../[station]/heads/[visit]/_components/yours'),
   () => import('../[station]/heads/[visit]/_components/repeats'),

@@ -1,18 +1,10 @@
 'use client'
 import { useState } from 'react'
-import { useWatch } from 'react-hook-form'
-import type { z } from 'zod'
-import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm, type ActionForm as Form } from '@/app/_components/form/use-action-form'
+import { CorrectForm, type ToCorrect } from '@/app/_components/readings/correct-form'
 import { Button } from '@/app/_components/ui/button'
-import { Choice } from '@/app/_components/ui/choice'
 import { Dialog } from '@/app/_components/ui/dialog'
 import { Table } from '@/app/_components/ui/table'
-import { TextArea } from '@/app/_components/ui/text-area'
-import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
-import { readingSpecs } from '@/lib/core/readings/specs'
-import { correctReadingSchema } from '@/lib/schemas/visit'
 import type { ReadingLine } from '@/lib/use-cases/heads/reading-lines'
 import type { VisitView } from '@/lib/use-cases/heads/see-head'
 import type { ShopLocale } from '@/lib/use-cases/shop/shop-locale'
@@ -46,7 +38,14 @@ export function Readings({ visit, mayCorrect, manner }: Props) {
         ))}
       </div>
       <Dialog open={asking !== null} onClose={() => setAsking(null)} title="Correct a reading">
-        {asking && <CorrectForm visitId={visit.visitId} line={asking} onDone={() => setAsking(null)} />}
+        {asking && (
+          <CorrectForm
+            visitId={visit.visitId}
+            reading={toCorrect(asking)}
+            action={correctReadingAction}
+            onDone={() => setAsking(null)}
+          />
+        )}
       </Dialog>
     </section>
   )
@@ -60,6 +59,11 @@ const columns = [
   { id: 'when', label: 'When' },
   { id: 'instrument', label: 'Read with' },
 ]
+
+const toCorrect = ({ id, kind, label, point, step, notTaken, text }: ReadingLine): ToCorrect => ({
+  ...{ id, kind, step, name: `${label} ${point}`.trimEnd() },
+  standing: notTaken ?? text,
+})
 
 const valueOf = (line: ReadingLine): string => (line.withdrawn ? 'withdrawn' : line.text)
 
@@ -112,42 +116,4 @@ function byStep(readings: readonly ReadingLine[]): [string, ReadingLine[]][] {
 function inShort(lines: readonly ReadingLine[]): string {
   const shown = lines.slice(0, 8).map(valueOf).join(', ')
   return lines.length > 8 ? `${shown} …` : shown
-}
-
-function CorrectForm({ visitId, line, onDone }: { visitId: string; line: ReadingLine; onDone: () => void }) {
-  const form = useActionForm(correctReadingSchema, correctReadingAction, {
-    defaultValues: { visitId, readingId: line.id, correction: 'replace', text: '', again: '', reason: '' },
-    onDone,
-  })
-  const correction = useWatch({ control: form.form.control, name: 'correction' })
-  return (
-    <ActionForm form={form} submitLabel="Correct it">
-      <p>
-        {line.label} {line.point} at {line.step.toLowerCase()} says <strong>{line.notTaken ?? line.text}</strong>. It
-        stays on record beside the correction.
-      </p>
-      <Choice
-        label="What was wrong"
-        options={[
-          { value: 'replace', label: 'The value' },
-          { value: 'withdraw', label: 'Wrong head: withdraw' },
-        ]}
-        {...form.text('correction')}
-      />
-      {correction === 'replace' && <Meant line={line} form={form} />}
-      {form.refusal?.code === 'unlikely' && (
-        <TextInput label="Type it again to keep it" required={false} {...form.text('again')} />
-      )}
-      <TextArea label="Why" required rows={2} {...form.text('reason')} />
-    </ActionForm>
-  )
-}
-
-/** The value in the place of the old one: an answer of a list is picked from it. */
-function Meant({ line, form }: { line: ReadingLine; form: Form<z.input<typeof correctReadingSchema>> }) {
-  const { choices } = readingSpecs[line.kind]
-  const label = 'What it should say'
-  if (!choices) return <TextInput label={label} required={false} {...form.text('text')} />
-  const options = choices.map(({ value, label: words }) => ({ value, label: words }))
-  return <Choice label={label} options={options} {...form.text('text')} />
 }

@@ -4,6 +4,7 @@ import { HeadScale } from '@/app/_components/scale/head-scale'
 import { progress } from '@/lib/core/route/progress'
 import type { RouteStep } from '@/lib/core/route/types'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
+import { RackPlace } from './rack-place'
 
 type Props = { screen: StepScreen; hrefOf: (step: RouteStep) => string }
 
@@ -25,6 +26,7 @@ export function Others({ screen, hrefOf }: Props) {
           </ul>
         </>
       )}
+      <RackPlace screen={screen} />
       <p>
         <Link href={`/heads/${screen.headId}`}>The whole record of this head</Link>
       </p>

@@ -5,7 +5,6 @@ import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
-import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
@@ -17,6 +16,8 @@ import type { WhatNext } from './what-next'
 
 const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict), { loading: nothingYet })
 
+const AnswersDone = dynamic(() => import('./answers-done').then((file) => file.AnswersDone), { loading: nothingYet })
+
 type Props = {
   screen: StepScreen
   /** The second of two slow taps on the tick must not take it back. */
@@ -26,10 +27,6 @@ type Props = {
   above: ReactNode
   below: ReactNode
 }
-
-/** A choice by its words, a figure as it was typed. */
-const answerOf = ({ spec, answer }: StepScreen['fields'][number]) =>
-  spec.choices?.find(({ value }) => value === answer)?.label ?? answer
 
 /** A ticked step: who, when, what was read, and the way back. */
 export function StepDone({ screen, settled, next, notices, above, below }: Props) {
@@ -99,14 +96,7 @@ export function StepDone({ screen, settled, next, notices, above, below }: Props
           }}
         />
       )}
-      <DefinitionList
-        items={screen.fields
-          .filter((field) => field.answer !== null)
-          .map((field) => ({
-            label: `${field.spec.label} ${field.pointLabel}`,
-            value: field.notTaken === null ? answerOf(field) : `not taken: ${field.notTaken}`,
-          }))}
-      />
+      <AnswersDone screen={screen} />
       {above}
       {below}
     </ScreenFrame>
