@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Actor } from '@/lib/core/access/roles'
 import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import { dayIn } from '@/lib/core/shop/calendar'
@@ -17,6 +18,7 @@ import { driveTo, oneHand } from '@/lib/demo/drive/drive'
 import { demoShop, demoStaff } from '@/lib/demo/shop'
 import { bookJobSchema, emptyBooking, emptyHead } from '@/lib/schemas/job'
 import { bookJob } from '@/lib/use-cases/jobs/book-job'
+import { seeCounter } from '@/lib/use-cases/counter/see-counter'
 import type { TestDatabase } from '@/tests/setup/database'
 import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
 
@@ -24,6 +26,8 @@ let shop: TestDatabase
 beforeAll(async () => {
   shop = await filledDemo()
 }, 300_000)
+
+const oneOwner: Actor = { personId: 'p-somebody', name: 'Somebody', roles: ['owner'], grants: [] }
 
 const visits = () =>
   shop.client.visit.findMany({
@@ -122,6 +126,14 @@ describe('the demo shop', () => {
       visit.outside.some((line) => line.receivedAt === null && (line.order.promisedOn ?? '9999') < today),
     )
     expect(late.map((visit) => visit.job.customer.contact?.name)).toEqual(['Halvard Pym', 'Halvard Pym'])
+  })
+
+  it('keeps its promises but for two to four jobs: late parts and a late vendor are among them', async () => {
+    const { atRisk } = await seeCounter(oneOwner, { now })
+    const who = atRisk.map(({ customer }) => customer)
+    expect(who).toEqual(expect.arrayContaining(['Delphine Ruddock', 'Halvard Pym']))
+    expect(who.length).toBeGreaterThanOrEqual(2)
+    expect(who.length).toBeLessThanOrEqual(4)
   })
 
   it('has what goes wrong in a shop: a correction, a waiver, an open hold, a comeback, a bought-in pair', async () => {

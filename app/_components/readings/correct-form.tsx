@@ -63,7 +63,7 @@ export function CorrectForm<Value>({ visitId, reading, action, onDone }: Props<V
 function Meant<Value>({ kind, form }: { kind: ReadingKind; form: Form<Input, Value> }) {
   const { choices } = readingSpecs[kind]
   const label = 'What it should say'
-  if (!choices) return <TextInput label={label} required={false} {...form.text('text')} />
+  if (!choices) return <TextInput label={label} required {...form.text('text')} />
   const options = choices.map(({ value, label: words }) => ({ value, label: words }))
   return <Choice label={label} options={options} {...form.text('text')} />
 }

@@ -104,7 +104,7 @@ export const flatPairAtMill: Story = (job) => [
         classFlatOnly: true,
         classMinCc: '60.0',
         prices: [price('Cut to size, pair', '240.00')],
-        promiseOn: job.clock.day(2),
+        promiseOn: job.clock.day(8),
         urgent: true,
         note: 'Class rule: flat cuts only, 60.0 cc least.',
       },
@@ -144,7 +144,7 @@ export const cleanUpOnly: Story = (job) => [
         ordered: [{ work: 'flat-cut', note: 'only what it needs' }],
         finishAsked: '30 µin or better, steel gasket',
         prices: [price('Clean-up cut', '95.00')],
-        promiseOn: job.clock.day(1),
+        promiseOn: job.clock.day(4),
       },
       [
         {
@@ -211,7 +211,7 @@ export const boughtInCut: Story = (job) => [
         prices: [price('Head, 58 cc, cut by its maker', '748.50', '2'), price('Fit out and check', '310.00')],
         deposit: '900.00',
         depositMethod: 'card',
-        promiseOn: job.clock.day(4),
+        promiseOn: job.clock.day(6),
         partsPlace: 'Shelf A1',
       },
       ['left', 'right'].map((side) => ({
@@ -246,7 +246,7 @@ export const boughtOnOrder: Story = (job) => [
         prices: [price('Head, 64 cc, bare', '612.00', '2'), price('Cut to size, pair', '240.00')],
         deposit: '600.00',
         depositMethod: 'card',
-        promiseOn: job.clock.day(9),
+        promiseOn: job.clock.day(13),
         partsPlace: 'Shelf C1',
       },
       ['left', 'right'].map((side) => ({
@@ -275,7 +275,7 @@ export const secondCut: Story = (job) => [
         ordered: ordered('cut-to-size', [], ['flow-before', 'flow-after']),
         targetCc: '56.5',
         prices: [price('Cut to size, a head', '120.00')],
-        promiseOn: job.clock.day(5),
+        promiseOn: job.clock.day(8),
         note: 'Cut before, nobody knows by whom. See what is left before anything is taken.',
       },
       [

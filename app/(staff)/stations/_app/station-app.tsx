@@ -47,7 +47,7 @@ const askAgainMs = 5000
 /** Opens the station, and goes on asking for what changes: in the shop, and with what is sent from here. */
 function Following({ station, build }: { station: Station; build: string }) {
   const { keeper, outbox } = useHere()
-  const { newest, away } = useKept()
+  const { newest, away, queue, steps } = useKept()
   const { late } = useOutbox()
   const catchUp = useCatchUp()
   useEffect(() => void keeper.open(station), [keeper, station])
@@ -62,6 +62,7 @@ function Following({ station, build }: { station: Station; build: string }) {
     return () => clearInterval(timer)
   }, [away, catchUp, outbox])
   useFollow(newest, () => void catchUp())
-  useLoadAhead(build)
+  // Without the server what is not kept does not come: the parts are fetched once it is back.
+  useLoadAhead(build, away || queue !== null || steps.size > 0)
   return null
 }

@@ -1,16 +1,21 @@
 'use client'
 import { useState } from 'react'
-import { CorrectForm, type ToCorrect } from '@/app/_components/readings/correct-form'
+import type { ToCorrect } from '@/app/_components/readings/correct-form'
 import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
+import { NotFetched, useLazyModule } from '@/app/_components/ui/use-lazy-module'
 import type { StepField, StepScreen } from '@/lib/use-cases/stations/see-step'
 import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
 import styles from './step.module.css'
 
+const loadForm = () => import('@/app/_components/readings/correct-form')
+type Form = Awaited<ReturnType<typeof loadForm>>['CorrectForm']
+
 /** What was read at a ticked step. Whoever may corrects it here: the tick stays, and what stood there stays on record. */
 export function AnswersDone({ screen }: { screen: StepScreen }) {
   const deeds = useDeeds()
-  const [asking, setAsking] = useState<ToCorrect | null>(null)
+  const [asking, setAsking] = useState<{ reading: ToCorrect; Form: Form } | null>(null)
+  const { load, pending, failed } = useLazyModule(loadForm)
   const [said, setSaid] = useState('')
   const answered = screen.fields.filter(({ answer, notTaken }) => answer !== null || notTaken !== null)
   if (answered.length === 0) return null
@@ -28,9 +33,10 @@ export function AnswersDone({ screen }: { screen: StepScreen }) {
                   key={reading.id}
                   variant="quiet"
                   aria-label={`Correct ${reading.name}: ${reading.standing}`}
+                  pending={pending}
                   onClick={() => {
                     setSaid('')
-                    setAsking(reading)
+                    load(({ CorrectForm: Form }) => setAsking({ reading, Form }))
                   }}
                 >
                   Correct{length > 1 && ` ${reading.standing}`}
@@ -40,12 +46,13 @@ export function AnswersDone({ screen }: { screen: StepScreen }) {
           </li>
         ))}
       </ul>
+      {failed && <NotFetched />}
       <p role="status">{said}</p>
       <Dialog open={asking !== null} onClose={close} title="Correct a reading">
         {asking && (
-          <CorrectForm<DeedValue>
+          <asking.Form<DeedValue>
             visitId={screen.visitId}
-            reading={asking}
+            reading={asking.reading}
             action={deeds('correct-reading', `${screen.tag}: ${screen.step.label}, correction`)}
             onDone={(value) => {
               setSaid(value.keptAs === undefined ? 'Corrected.' : 'Kept here. It is sent when the server answers.')

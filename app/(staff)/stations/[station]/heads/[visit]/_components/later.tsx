@@ -44,3 +44,5 @@ export const FlowFields = dynamic(() => import('./flow-fields').then((file) => f
 export const PhotoField = dynamic(() => import('./photo-field').then((file) => file.PhotoField), {
   loading: nothingYet,
 })
+/** Whoever ticks has it fetched ahead by then. */
+export const StepDone = dynamic(() => import('./step-done').then((file) => file.StepDone), { loading: nothingYet })

@@ -9,14 +9,13 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { When } from '@/app/_components/ui/when'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { StationLink } from '../../../../_app/station-link'
+import { AnswersDone } from './answers-done'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds } from '../../../../_app/use-deeds'
 import { ScreenFrame } from './screen-frame'
 import type { WhatNext } from './what-next'
 
 const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict), { loading: nothingYet })
-
-const AnswersDone = dynamic(() => import('./answers-done').then((file) => file.AnswersDone), { loading: nothingYet })
 
 type Props = {
   screen: StepScreen
