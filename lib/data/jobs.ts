@@ -1,6 +1,6 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
-import type { Reader } from './db'
+import type { Reader, Tx } from './db'
 import { conflictUnless, type Write } from './write'
 
 const noSuchJob = (): never => {
@@ -62,4 +62,11 @@ export async function cancelJobRow(ctx: Write, jobId: string, version: number, r
 
 export async function addCall(ctx: Write, jobId: string, id: string, text: string): Promise<void> {
   await ctx.tx.callEntry.create({ data: { id, jobId, at: ctx.now, byId: ctx.actor.personId, text } })
+}
+
+/** What was noted on a customer's jobs in free words, where people are named: notes, and whose the parts are. */
+export async function blankJobNotes(tx: Tx, customerId: string): Promise<void> {
+  const version = { increment: 1 }
+  await tx.job.updateMany({ where: { customerId, NOT: { note: '' } }, data: { note: '', version } })
+  await tx.visit.updateMany({ where: { job: { customerId }, NOT: { ownedBy: '' } }, data: { ownedBy: '', version } })
 }

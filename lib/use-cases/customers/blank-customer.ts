@@ -4,6 +4,7 @@ import { must, RefusedError } from '@/lib/core/errors'
 import { customerById, sumsOfCustomer, withMergedIds } from '@/lib/data/customer-record'
 import { contactColumns } from '@/lib/data/customers'
 import { putCustomerTexts } from '@/lib/data/find-texts'
+import { blankJobNotes } from '@/lib/data/jobs'
 import { blankMessages } from '@/lib/data/messages'
 import { conflictUnless, write, type Moment, type Write } from '@/lib/data/write'
 import type { BlankCustomer } from '@/lib/schemas/customer'
@@ -11,8 +12,8 @@ import type { BlankCustomer } from '@/lib/schemas/customer'
 const nothing = { name: 'Removed on request', phone: '', otherPhone: '', email: '', address: '', note: '' }
 
 /**
- * Removes a customer's personal data, and that of records merged into this one: contact, texts of messages, links. Papers
- * that were frozen stay as they were handed out, as the law on books asks.
+ * Removes a customer's personal data, and that of records merged into this one: contact, texts of messages, links, and what
+ * was noted on the jobs in free words. Papers that were frozen stay as they were handed out, as the law on books asks.
  */
 export async function blankCustomer(
   actor: Actor,
@@ -47,6 +48,7 @@ async function blankOne(ctx: Write, customerId: string): Promise<void> {
     data: { ...contactColumns(nothing, 'US'), blankedAt: ctx.now },
   })
   await blankMessages(ctx.tx, customerId, ctx.now)
+  await blankJobNotes(ctx.tx, customerId)
   await ctx.tx.customerLink.updateMany({
     where: { job: { customerId }, revokedAt: null },
     data: { revokedAt: ctx.now },

@@ -177,14 +177,24 @@ describeOnBoth('a customer', (open) => {
     await client.visitPlace.updateMany({ data: { whereabouts: 'handed over' } })
     await client.job.updateMany({ where: { id: first.jobId }, data: { dueMinor: 1 } })
     expect((await refusalOf(blankCustomer(owner, asked, at(monday)))).message).toMatch(/owed/)
-    await client.job.updateMany({ data: { dueMinor: 0 } })
+    await client.job.updateMany({ data: { dueMinor: 0, note: 'Ring Mrs Rook first' } })
+    await client.visit.updateMany({ data: { ownedBy: 'Jo Rook' } })
+    const somebody = { ...contact, name: 'Ansel Whitby', phone: '' }
+    const other = await book({ customer: somebody, heads: [head({ ownedBy: 'his father' })], note: 'Ring him first' })
     await blankCustomer(owner, asked, at(monday))
-    const contacts = await client.customerContact.findMany()
+    const notes = await client.job.findMany({ include: { visits: true }, orderBy: { number: 'asc' } })
+    expect(notes.map(({ note, visits }) => [note, ...visits.map(({ ownedBy }) => ownedBy)])).toEqual([
+      ['', ''],
+      ['', ''],
+      ['Ring him first', 'his father'],
+    ])
+    expect(notes.map(({ number }) => number)).toEqual([first.number, second.number, other.number])
+    const contacts = await client.customerContact.findMany({ where: { NOT: { name: somebody.name } } })
     expect(contacts.map(({ name, phone, phoneDigits }) => [name, phone, phoneDigits])).toEqual([
       ['Removed on request', '', ''],
       ['Removed on request', '', ''],
     ])
-    expect(await client.customerText.count()).toBe(0)
+    expect(await client.customerText.count()).toBe(1)
     expect(await names('rook')).toEqual([])
     expect(JSON.stringify([...contacts, ...(await client.auditEntry.findMany())])).not.toMatch(/Rook|0199|0139/)
     expect((await seeCustomer(owner, into)).jobs.map(({ number }) => number)).toContain(second.number)

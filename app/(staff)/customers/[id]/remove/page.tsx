@@ -13,13 +13,13 @@ export default async function RemovePage({ params }: { params: Promise<{ id: str
     <>
       <PageHead up={[`/customers/${id}`, contact.name]} title={`Remove the personal data of ${contact.name}`} />
       <p>
-        Removed for good: name, phone numbers, e-mail, address, note, the texts of messages, and the customer’s links.
-        Nobody can bring them back.
+        Removed for good: name, phone numbers, e-mail, address, note, the notes on the jobs, owners of parts, the texts
+        of messages, and the customer’s links. Nobody can bring them back.
       </p>
       <p>
         Kept: jobs and measurements; invoices, credit notes, receipts and spec sheets as they were handed out, as the
-        law on books asks; names in calls, answers and hand-overs as they were written. Backups hold the data until they
-        are replaced.
+        law on books asks; names in calls, answers, hand-overs, estimates and the trail as they were written. Backups
+        hold the data until they are replaced.
       </p>
       <RemoveForm customerId={id} version={version} name={contact.name} />
     </>
