@@ -31,7 +31,7 @@ import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { startStep } from '@/lib/use-cases/visits/start-step'
-import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import { filledDatabase, type TestDatabase } from '@/tests/setup/database'
 import { asksOf, selectsOf } from '@/tests/setup/statements'
 import { at, counter, machinist, monday, owner, refusalOf } from '../jobs/counter-shop'
 import { acceptNewest, bookAnother, makePlan, shopWithJob, workThrough } from '../release/whole-job'
@@ -57,25 +57,20 @@ async function readyPair(plan: 'angle-flat' | 'angle' = 'angle-flat', yes = true
   return job
 }
 
+/** The shop, its vendor and the pair; filled once, each test has its own copy. */
+async function shopWithReadyPair(filling: TestDatabase) {
+  await shopWithJob(filling)
+  const vendor = { id: vendorId, name: 'Tarn Grinding', phone: '555-0142', email: '', address: '', services: '' }
+  await filling.client.vendor.create({ data: { ...vendor, boxHeads: 4, createdAt: monday } })
+  return readyPair()
+}
+
 beforeEach(async () => {
-  database = await testDatabase()
-  await shopWithJob(database)
-  await database.client.vendor.create({
-    data: {
-      id: vendorId,
-      name: 'Tarn Grinding',
-      phone: '555-0142',
-      email: '',
-      address: '',
-      services: '',
-      boxHeads: 4,
-      createdAt: monday,
-    },
-  })
-  const job = await readyPair()
-  visitId = job.heads[0]?.visitId ?? ''
-  mateId = job.heads[1]?.visitId ?? ''
-  pairId = job.heads[0]?.pairId ?? ''
+  const { database: copy, filled } = await filledDatabase('pair-for-the-vendor', shopWithReadyPair)
+  database = copy
+  visitId = filled.heads[0]?.visitId ?? ''
+  mateId = filled.heads[1]?.visitId ?? ''
+  pairId = filled.heads[0]?.pairId ?? ''
 })
 
 const send = (over: object = {}, actor: Actor = machinist, moment = at(monday)) =>
