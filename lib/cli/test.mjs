@@ -30,7 +30,7 @@ const one = (work) => async () => {
 /** What the framework declares (routes, styles) is generated and not in git, so a fresh clone has to make it first. */
 async function types() {
   await quietly(installed('next', 'dist', 'bin', 'next'), 'typegen')
-  await quietly(installed('typescript', 'bin', 'tsc'), '--noEmit')
+  await quietly(installed('typescript-7', 'bin', 'tsc'), '--noEmit')
 }
 
 /** Tests that are left out count as failed: nothing is skipped. */

@@ -10,6 +10,7 @@ import {
   type Transaction,
 } from '@prisma/driver-adapter-utils'
 import { lockFile, makePrivateFile, type FileLock } from './file-lock'
+import { keepStatements } from './kept-statements'
 import { filePathOf } from './provider'
 import { secureConnection } from './sqlite-settings'
 import { Turnstile, type Leave } from './turnstile'
@@ -38,6 +39,7 @@ export class GatedSqlite implements SqlMigrationAwareDriverAdapterFactory {
       makePrivateFile(this.#path)
       const connection = await this.#stock.connect()
       await secureConnection(connection)
+      keepStatements(connection)
       return new GatedConnection(connection, lock)
     } catch (error) {
       lock.release()
