@@ -5,7 +5,7 @@ import { write } from '@/lib/data/write'
 import { planChoiceSchema } from '@/lib/schemas/plan'
 import { makePlanVersion } from '@/lib/use-cases/plans/make-plan-version'
 import { testDatabase } from '../setup/database'
-import { withPostgres } from '../setup/postgres'
+import { cutConnections } from '../setup/postgres'
 import { refusedAsOnScreen } from '../setup/refused-on-screen'
 import { bookAsTyped, head, monday, openShop, owner } from '../use-cases/jobs/counter-shop'
 
@@ -17,14 +17,6 @@ const fresh = () => ({ now: monday, op: { id: randomUUID(), hash: 'h' } })
 const customers = ['Orrin Vale', 'Petra Quillon', 'Ludo Amsel', 'Wanda Friesk'].map((name, i) => ({
   ...{ id: '', name, phone: `(555) 01${i}-${i}${i}2${i}`, email: '', address: '' },
 }))
-
-/** Ends every connection to this database but the one that does it, as a restart of the server would. */
-const cutConnections = (url: string): Promise<void> =>
-  withPostgres(url, async (client) => {
-    await client.query(
-      'SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> pg_backend_pid() AND datname = current_database()',
-    )
-  })
 
 describe('many at once, on PostgreSQL', () => {
   it('ten who plan the same pair: one plan stands, nine are told whose; four bookings: four numbers in a row', async () => {

@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
 import { Client } from 'pg'
 import { openWayTo } from './way-for-others'
 
@@ -7,6 +9,8 @@ export type RunningPostgres = {
   readonly urlOf: (database: string) => string
   readonly administer: (sql: string) => Promise<void>
   readonly stop: () => Promise<void>
+  /** Kills the server with everything it does, as a crash would, and starts it again. */
+  readonly killAndStart: () => Promise<void>
 }
 
 /** A real PostgreSQL of the run's own, from an npm package; gone with its folder when the run ends. */
@@ -51,6 +55,22 @@ export async function startPostgres(folder: string): Promise<RunningPostgres> {
     urlOf,
     administer: (sql) => administer(urlOf('postgres'), sql),
     stop: () => server.stop().finally(closeWay),
+    killAndStart: async () => {
+      process.kill(Number(readFileSync(join(folder, 'postmaster.pid'), 'utf8').split('\n')[0]), 'SIGKILL')
+      await startAgain(server)
+    },
+  }
+}
+
+/** What the dead server left is still going for a moment: its processes notice that it is gone, then its memory is free. */
+async function startAgain(server: { readonly start: () => Promise<void> }): Promise<void> {
+  for (let tries = 0; ; tries++) {
+    try {
+      return await server.start()
+    } catch (error) {
+      if (tries === 50) throw error
+      await pause(100)
+    }
   }
 }
 
@@ -83,6 +103,14 @@ export async function withPostgres<T>(url: string, work: (client: Client) => Pro
 /** One statement that cannot run inside a transaction, such as CREATE DATABASE. */
 export const administer = (url: string, sql: string): Promise<void> =>
   withPostgres(url, async (client) => void (await client.query(sql)))
+
+/** Ends every connection to this database but the one that does it, as a restart of the server would. */
+export const cutConnections = (url: string): Promise<void> =>
+  withPostgres(url, async (client) => {
+    await client.query(
+      'SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> pg_backend_pid() AND datname = current_database()',
+    )
+  })
 
 const freePort = (): Promise<number> =>
   new Promise((resolve, reject) => {

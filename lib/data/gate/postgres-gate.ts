@@ -98,10 +98,11 @@ class GatedConnection implements SqlDriverAdapter {
   }
 }
 
-/** Holds its place in the queue until the connection is given back. */
+/** Holds its place in the queue until the connection is given back. A connection does one statement at a time. */
 class GatedTransaction implements Transaction {
   readonly provider = 'postgres'
   readonly adapterName = 'brasstag-gated-postgres'
+  readonly #statements = new Turnstile()
 
   constructor(
     private readonly transaction: Transaction,
@@ -112,8 +113,8 @@ class GatedTransaction implements Transaction {
     return this.transaction.options
   }
 
-  queryRaw = (query: SqlQuery): Promise<SqlResultSet> => this.transaction.queryRaw(query)
-  executeRaw = (query: SqlQuery): Promise<number> => this.transaction.executeRaw(query)
+  queryRaw = (query: SqlQuery): Promise<SqlResultSet> => this.#statements.pass(() => this.transaction.queryRaw(query))
+  executeRaw = (query: SqlQuery): Promise<number> => this.#statements.pass(() => this.transaction.executeRaw(query))
   createSavepoint = async (name: string): Promise<void> => this.transaction.createSavepoint?.(name)
   rollbackToSavepoint = async (name: string): Promise<void> => this.transaction.rollbackToSavepoint?.(name)
   releaseSavepoint = async (name: string): Promise<void> => this.transaction.releaseSavepoint?.(name)

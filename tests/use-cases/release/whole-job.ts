@@ -43,8 +43,14 @@ const engineFigures = {
 
 /** A shop whose casting is measured, and a job on it: two heads, 64 cc to 61 cc, flow before and after. */
 export async function shopWithJob(database: TestDatabase, ordered: readonly WorkId[] = cutAndFlow): Promise<BookedJob> {
-  process.env.NEXTAUTH_SECRET = secret
   await openShop(database)
+  await openMeasuredShop(database)
+  return bookAnother({ ordered })
+}
+
+/** The casting of the shop is measured. */
+export async function openMeasuredShop(database: TestDatabase): Promise<void> {
+  process.env.NEXTAUTH_SECRET = secret
   await database.client.castingFigure.createMany({
     data: Object.entries(castingFigures).map(([key, value]) => ({
       id: `f-${key}`,
@@ -56,7 +62,6 @@ export async function shopWithJob(database: TestDatabase, ordered: readonly Work
       unit: '',
     })),
   })
-  return bookAnother({ ordered })
 }
 
 const cutAndFlow: readonly WorkId[] = ['flow-before', 'flat-cut', 'flow-after']
@@ -123,7 +128,7 @@ const plain: Partial<Record<ReadingKind, string>> = {
 /** What one job reads otherwise than the others. */
 export type Otherwise = (step: RouteStep, kind: ReadingKind, point: string) => string | undefined
 
-function answer(step: RouteStep, kind: ReadingKind, point: string, otherwise: Otherwise): string {
+export function answer(step: RouteStep, kind: ReadingKind, point: string, otherwise: Otherwise): string {
   const own = otherwise(step, kind, point)
   if (own !== undefined) return own
   if (kind === 'cc') return cc[step.stepId]?.[Number(point) - 1] ?? (point === 'at-stop' ? '62.0' : '61.0')
