@@ -5,5 +5,7 @@ export async function register(): Promise<void> {
     notePeerAddresses()
     const { startMailWorker } = await import('@/lib/web/mail-worker')
     startMailWorker()
+    const { startBackupWorker } = await import('@/lib/web/backup-worker')
+    startBackupWorker()
   }
 }

@@ -21,6 +21,7 @@ const places = [
   '/back-room/prices',
   '/back-room/taxes',
   '/back-room/taxes/new',
+  '/back-room/backup',
   '/back-room/bookkeeper',
   '/back-room/messages/ready',
   '/back-room/messages/server',

@@ -13,6 +13,8 @@ const storeSchema = z.object({
   // The folder is the shop's choice at run time: the bundler is not to look for it.
   BRASSTAG_DATA: optional(z.string()).transform((folder) => resolve(/* turbopackIgnore: true */ folder ?? 'data')),
   DATABASE_URL: optional(databaseUrl),
+  /** A second folder that has a copy of each backup: a stick, a share. */
+  BRASSTAG_BACKUP_TO: optional(z.string()),
 })
 
 const webSchema = storeSchema.extend({

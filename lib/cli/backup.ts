@@ -1,5 +1,6 @@
 import { backupKinds, type BackupKind } from '@/lib/core/backup/keep'
-import { command, say, sizeWords } from './backup/command'
+import { sizeWords } from '@/lib/core/backup/size-words'
+import { command, say } from './backup/command'
 import { makeBackup } from './backup/make-backup'
 import { dataFolderAsked } from './backup/which-folder'
 

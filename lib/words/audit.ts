@@ -47,6 +47,7 @@ const numbered =
 const quoted = (text: string): string => (text === '' ? '' : ` “${text}”`)
 
 const sentences: Readonly<Record<AuditAction, Says>> = {
+  'backup.make': () => 'Made a backup',
   'call.log': () => 'Logged a call',
   'casting.add': named('Added', 'casting'),
   'casting.change': named('Changed', 'casting'),
@@ -65,6 +66,9 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'customer-link.make': () => 'Made a link for the customer',
   'customer-link.revoke': () => 'Revoked the customer’s link',
   'estimate.save': ({ take }) => `Saved estimate ${take('number')}${quoted(take('title'))}`,
+  'export.books': ({ take }) => `Took a file for the bookkeeper: ${take('kind')} of ${take('from')} to ${take('to')}`,
+  'export.customers': ({ take }) => `Took all customers as a file: ${take('count') || '0'}`,
+  'export.everything': () => 'Took everything along as one archive',
   'finding.report': adding('Reported a finding', 'what'),
   'finding.ask': ({ takeMoney }) => more('Asked the customer about a finding', takeMoney('priceMinor')),
   'finding.answer': adding('Recorded the customer’s answer', 'answer'),

@@ -3,9 +3,11 @@ import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Loading } from '@/app/_components/ui/loading'
 import type { Actor } from '@/lib/core/access/roles'
+import { seeBackupLine } from '@/lib/use-cases/backup/see-backups'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { requirePerson } from '@/lib/web/require-actor'
+import { BackupLine } from './_components/backup-line'
 import { Held } from './_components/held'
 import { Missed } from './_components/missed'
 import { Waits } from './_components/waits'
@@ -27,6 +29,7 @@ const rooms = [
   { href: '/back-room/steps', label: 'Steps and stations' },
   { href: '/back-room/instruments', label: 'Instruments' },
   { href: '/back-room/shop', label: 'The shop' },
+  { href: '/back-room/backup', label: 'Backup' },
   { href: '/back-room/trail', label: 'Audit trail' },
 ]
 
@@ -56,9 +59,11 @@ async function State({ actor }: { actor: Actor }) {
   const now = new Date()
   const newest = await newestChange()
   const seen = await seeBackRoom(actor, now)
+  const backup = await seeBackupLine(actor, now)
   return (
     <>
       <AutoRefresh newest={newest} />
+      <BackupLine line={backup} />
       <Waits loads={seen.loads} now={now} />
       <Held holds={seen.holds} zone={seen.zone} locale={seen.locale} />
       <Waivers waivers={seen.waivers} zone={seen.zone} locale={seen.locale} />

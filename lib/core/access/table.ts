@@ -66,6 +66,8 @@ export const accessTable = {
   'settings.change': { roles: owner },
   'tablet.change': { roles: owner },
   'back-room.see': { roles: owner },
+  'backup.make': { roles: owner },
+  'export.take': { roles: owner },
 } as const satisfies Record<string, Rule>
 
 export type Action = keyof typeof accessTable

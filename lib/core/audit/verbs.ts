@@ -1,5 +1,6 @@
 /** Everything that is put on record, as `subject.verb`. What stands before the dot is what `subjectId` names. */
 export const auditActions = [
+  'backup.make',
   'call.log',
   'casting.add',
   'casting.change',
@@ -17,6 +18,9 @@ export const auditActions = [
   'customer-link.make',
   'customer-link.revoke',
   'estimate.save',
+  'export.books',
+  'export.customers',
+  'export.everything',
   'finding.report',
   'finding.ask',
   'finding.answer',

@@ -6,11 +6,12 @@ import { dayIn } from '@/lib/core/shop/calendar'
 import { customersAfter } from '@/lib/data/customer-record'
 import { db } from '@/lib/data/db'
 import { shopOf } from '@/lib/data/shop'
+import { write, type Moment } from '@/lib/data/write'
 
 const heading = ['Name', 'Phone', 'Other phone', 'E-mail', 'Address', 'Note', 'Since']
 
-/** All customers as a file that a spreadsheet opens and that can be imported again; blanked and merged ones left out. */
-export async function exportCustomers(actor: Actor, { now }: { now: Date }): Promise<{ name: string; text: string }> {
+/** All customers as a file that a spreadsheet opens and that can be imported again; blanked and merged ones left out. On record. */
+export async function exportCustomers(actor: Actor, { now }: Moment): Promise<{ name: string; text: string }> {
   must(allow(actor, 'customer.export'))
   const client = await db()
   const { timeZone } = await shopOf(client)
@@ -25,5 +26,8 @@ export async function exportCustomers(actor: Actor, { now }: { now: Date }): Pro
     if (!last) break
     after = last.customerId
   }
+  await write(actor, { now }, async ({ audit }) => {
+    audit({ action: 'export.customers', subjectId: 'all', changes: { count: rows.length - 1 } })
+  })
   return { name: `customers-${dayIn(timeZone, now)}.csv`, text: csvOf(rows) }
 }

@@ -10,13 +10,14 @@ import { papersIn, paymentsIn, type Span } from '@/lib/data/books'
 import { db, type Reader } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { shopOf } from '@/lib/data/shop'
+import { write, type Moment } from '@/lib/data/write'
 import type { BooksInput } from '@/lib/schemas/books'
 import { paymentKindWords, paymentMethodWords } from '@/lib/words/money'
 
 export type BookFile = { readonly name: string; readonly text: string }
 
-/** Invoices, payments or tax of some days as a file that a spreadsheet opens. */
-export async function exportBooks(actor: Actor, { kind, from, to }: BooksInput): Promise<BookFile> {
+/** Invoices, payments or tax of some days as a file that a spreadsheet opens; that it was taken is on record. */
+export async function exportBooks(actor: Actor, { kind, from, to }: BooksInput, { now }: Moment): Promise<BookFile> {
   must(allow(actor, 'bookkeeping.see'))
   const client = await db()
   const { timeZone, currencyExponent } = await shopOf(client)
@@ -26,6 +27,9 @@ export async function exportBooks(actor: Actor, { kind, from, to }: BooksInput):
     kind === 'payments'
       ? paymentRows(await bookPayments(client, span), manner)
       : (kind === 'tax' ? taxRows : invoiceRows)(await papersIn(client, span), manner)
+  await write(actor, { now }, async ({ audit }) => {
+    audit({ action: 'export.books', subjectId: kind, changes: { kind, from, to } })
+  })
   return { name: `${kind}-${from}-${to}.csv`, text: csvOf(rows) }
 }
 

@@ -74,6 +74,8 @@ const expected: Record<Action, string> = {
   'settings.change': 'o',
   'tablet.change': 'o',
   'back-room.see': 'o',
+  'backup.make': 'o',
+  'export.take': 'o',
 }
 
 const letters: Record<Role, string> = { counter: 'c', machinist: 'm', owner: 'o' }

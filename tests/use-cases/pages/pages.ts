@@ -55,6 +55,7 @@ import {
   seePictureByLink,
   seeVisitPhotos,
 } from '@/lib/use-cases/photos/see-photos'
+import { seeBackupLine, seeBackups } from '@/lib/use-cases/backup/see-backups'
 import { exportBooks } from '@/lib/use-cases/money/export-books'
 import { printMoneyPaper } from '@/lib/use-cases/money/print-money-paper'
 import { seeBooks } from '@/lib/use-cases/money/see-books'
@@ -102,7 +103,7 @@ export const listPages = (actor: Actor, now: Date) =>
     'counter, at risk': () => seeCounter(actor, { now, filter: 'risk' }),
     arriving: () => seeArriving(actor, now),
     away: () => all(seeAway(actor, now), newestChange()),
-    'back room': () => all(seeBackRoom(actor, now), newestChange()),
+    'back room': () => all(seeBackRoom(actor, now), seeBackupLine(actor, now), newestChange()),
     trail: () => seeTrail(actor, { find: '', before: null }),
     'trail of a person and a month': () =>
       seeTrail(actor, { find: '', personId: actor.personId, from: '2026-02-01', to: '2026-02-28', before: 900_000 }),
@@ -134,9 +135,11 @@ export const listPages = (actor: Actor, now: Date) =>
     prices: () => all(seePriceList(actor), seeRules(actor), seeTaxPicks(actor)),
     taxes: () => seeTaxRates(actor),
     unpaid: () => seeUnpaid(actor),
+    backup: () => seeBackups(actor, now),
     bookkeeper: () => seeBooks(actor, now),
-    'books of a month': () => exportBooks(actor, { kind: 'tax', from: '2026-02-01', to: '2026-02-28' }),
-    'payments of a month': () => exportBooks(actor, { kind: 'payments', from: '2026-02-01', to: '2026-02-28' }),
+    'books of a month': () => exportBooks(actor, { kind: 'tax', from: '2026-02-01', to: '2026-02-28' }, { now }),
+    'payments of a month': () =>
+      exportBooks(actor, { kind: 'payments', from: '2026-02-01', to: '2026-02-28' }, { now }),
     instruments: () => seeInstruments(actor, now),
     settings: () => seeSettings(actor),
     'texts to customers': () => seeTexts(actor),

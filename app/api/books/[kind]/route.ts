@@ -16,5 +16,5 @@ export const GET = (request: Request, { params }: Context): Promise<Response> =>
     if (!input.success) {
       throw new RefusedError({ code: 'invalid', message: input.error.issues[0]?.message ?? 'Choose two days.' })
     }
-    return exportBooks(actor, input.data)
+    return exportBooks(actor, input.data, { now: new Date() })
   })
