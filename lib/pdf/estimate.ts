@@ -68,7 +68,7 @@ const top = (paper: Paper, data: EstimateData): void =>
 
 function priceWords({ price, answer }: EstimateData): string {
   const without = answer.unpriced.length === 0 ? '' : `; not yet priced: ${answer.unpriced.join('; ')}`
-  return `${price} a head by the shop’s list${without}.`
+  return `${price} a head by the shop’s list, before tax${without}.`
 }
 
 const columnGapMm = 6

@@ -23,8 +23,8 @@ describe('why a head is not further on', () => {
       'on order',
       all,
       { code: 'on-order', ...from },
-      'on order from Peel Valley Crack Repair, promised 2026-03-12',
-      ' from Peel Valley Crack Repair, promised 2026-03-12',
+      'on order from Peel Valley Crack Repair, promised Mar 12, 2026',
+      ' from Peel Valley Crack Repair, promised Mar 12, 2026',
     ],
     ['held', all, { code: 'held', reason: 'bent stud' }, 'held: bent stud', ': bent stud'],
     [
@@ -60,6 +60,6 @@ describe('why a head is not further on', () => {
   ] as const)('%s', (whereabouts, visit, code, sentence, after) => {
     const why = whyWaiting({ ...visit, whereabouts })
     expect(why).toEqual(code)
-    expect([whyWaitingText(why, noRules), afterWhereText(why, noRules)]).toEqual([sentence, after])
+    expect([whyWaitingText(why, noRules, 'en-US'), afterWhereText(why, noRules, 'en-US')]).toEqual([sentence, after])
   })
 })

@@ -3,10 +3,18 @@ import styles from './definition-list.module.css'
 
 export type Definition = { label: ReactNode; value: ReactNode; unit?: string; note?: ReactNode }
 
-/** Labels and their figures. `large` is for what must be read at arm's length. */
-export function DefinitionList({ items, large = false }: { items: readonly Definition[]; large?: boolean }) {
+type Props = {
+  items: readonly Definition[]
+  /** For what must be read at arm's length. */
+  large?: boolean
+  /** Beside other things at a desk: more of them in a row, in the size of the text. */
+  close?: boolean
+}
+
+/** Labels and their figures. */
+export function DefinitionList({ items, large = false, close = false }: Props) {
   return (
-    <dl className={large ? `${styles.list} ${styles.large}` : styles.list}>
+    <dl className={[styles.list, large && styles.large, close && styles.close].filter(Boolean).join(' ')}>
       {items.map((item, at) => (
         <div key={at} className={styles.item}>
           <dt>{item.label}</dt>

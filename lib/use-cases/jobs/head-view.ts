@@ -60,7 +60,7 @@ export type JobHead = {
 }
 
 /** Its work by the rules of the day it was booked; stations by their names of today. `supply`: who sends it. */
-export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHead {
+export function headView(dossier: Dossier, supply: readonly FromVendor[], locale: string): JobHead {
   const { visit, route, settings, facts } = dossier
   const open = route.filter((step) => step.state === 'ready' || step.state === 'started' || step.state === 'do again')
   const rulesNow = dossier.today.values.rules
@@ -102,7 +102,7 @@ export function headView(dossier: Dossier, supply: readonly FromVendor[]): JobHe
     mayGo: visit.handOver === null && (visit.releases.length > 0 || visit.returned !== null),
     gone: visit.handOver !== null,
     mayTakeOff: !hasLeft(visit) && visit.releases.length === 0,
-    more: visit.takenOffAt === null ? afterWhereText(why, rulesNow) : `: ${visit.takenOffWhy}`,
+    more: visit.takenOffAt === null ? afterWhereText(why, rulesNow, locale) : `: ${visit.takenOffWhy}`,
     matesHeld: heldMates(dossier),
     ordered: visit.ordered.flatMap(({ id, work, note, endedAt }) =>
       endedAt === null ? [{ id, work: work as WorkId, label: workLabel(work as WorkId, settings.rules), note }] : [],

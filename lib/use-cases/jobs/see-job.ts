@@ -127,7 +127,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     engine: engineView(heads[0]?.visit.job.engine ?? null),
     wanted: wantedView(heads),
     pairs: pairViews(heads),
-    heads: heads.map((head) => headView(head, bought(head.visit.id))),
+    heads: heads.map((head) => headView(head, bought(head.visit.id), shop.locale)),
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
     findings: heads.flatMap(findingsOf).sort(byReport),
     account,

@@ -2,7 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { invoiceRows, paymentRows, taxRows, type BookPayment } from '@/lib/core/money/books'
-import { csvOf } from '@/lib/core/money/csv'
+import { csvOf, decimalSign } from '@/lib/core/money/csv'
 import type { PaymentMethod } from '@/lib/core/money/payment'
 import type { Paid } from '@/lib/core/money/totals'
 import { addDays, dayIn, startOfDay } from '@/lib/core/shop/calendar'
@@ -20,7 +20,7 @@ export type BookFile = { readonly name: string; readonly text: string }
 export async function exportBooks(actor: Actor, { kind, from, to }: BooksInput, { now }: Moment): Promise<BookFile> {
   must(allow(actor, 'bookkeeping.see'))
   const client = await db()
-  const { timeZone, currencyExponent } = await shopOf(client)
+  const { timeZone, currencyExponent, locale } = await shopOf(client)
   const span = { from: startOfDay(timeZone, from), to: startOfDay(timeZone, addDays(to, 1)) }
   const manner = { currencyExponent, dayOf: (at: Date) => dayIn(timeZone, at) }
   const rows =
@@ -30,7 +30,7 @@ export async function exportBooks(actor: Actor, { kind, from, to }: BooksInput, 
   await write(actor, { now }, async ({ audit }) => {
     audit({ action: 'export.books', subjectId: kind, changes: { kind, from, to } })
   })
-  return { name: `${kind}-${from}-${to}.csv`, text: csvOf(rows) }
+  return { name: `${kind}-${from}-${to}.csv`, text: csvOf(rows, decimalSign(locale)) }
 }
 
 async function bookPayments(reader: Reader, span: Span): Promise<BookPayment[]> {

@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { csvOf } from '@/lib/core/money/csv'
+import { csvOf, decimalSign } from '@/lib/core/money/csv'
 
 const read = (text: string): string[][] => parse(text, { bom: true, relax_column_count: true })
 
@@ -13,6 +13,15 @@ describe('a table for a spreadsheet', () => {
         ['Ørn "Bo" Vårdal, sons', { figure: '-12.50' }],
       ]),
     ).toBe('\uFEFF"Customer","Total"\r\n"Ørn ""Bo"" Vårdal, sons","-12.50"\r\n')
+  })
+
+  it('has decimal commas and semicolons where numbers are written so, and text stays as it is', () => {
+    // By the publications of the countries: 12,50 in Germany, France, Poland and Brazil; 12.50 in the others.
+    const comma = ['de-DE', 'fr-FR', 'pl-PL', 'pt-BR', 'nl-NL', 'sv-SE']
+    const point = ['en-US', 'en-GB', 'en-AU', 'ja-JP', 'es-MX']
+    expect([comma.map(decimalSign), point.map(decimalSign)]).toEqual([comma.map(() => ','), point.map(() => '.')])
+    const text = csvOf([['4.5 in, "long"', { figure: '-1250.05' }]], ',')
+    expect(parse(text, { bom: true, delimiter: ';' })).toEqual([['4.5 in, "long"', '-1250,05']])
   })
 
   it.each(['=SUM(A1)', '+1', '-1', '@x', '\tx', '\r=x', ' =x', '＝x'])('makes %j harmless', (text) => {

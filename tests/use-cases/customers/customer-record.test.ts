@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { differences, merged } from '@/app/_components/form/differences'
 import { changeCustomerSchema } from '@/lib/schemas/customer'
 import { changeShopSchema } from '@/lib/schemas/shop'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
@@ -93,12 +94,26 @@ describeOnBoth('a customer', (open) => {
       nameLower: 'tamsin brook',
       otherPhoneE164: '+12125550150',
     })
-    const stale = await refusalOf(changeCustomer(counter, changeCustomerSchema.parse(change), at(monday)))
+    // Somebody else had the page open since before: both sides are told apart, and keeping one's own keeps the other's rest.
+    const opened = { ...change, name: 'Tamsin Rook', phone: '212-555-0199', otherPhone: '', email: '' }
+    const mine = { ...opened, address: '9 Quay Lane', email: 'tamsin@post.example' }
+    const stale = await refusalOf(changeCustomer(owner, changeCustomerSchema.parse(mine), at(monday)))
     expect(stale.code).toBe('conflict')
+    const { contact, version } = await seeCustomer(owner, into)
+    const { blankedAt: _blanked, ...now } = contact
+    const fresh = { customerId: into, version, ...now }
+    const named = (found: readonly { readonly path: string }[]) => found.map(({ path }) => path).sort()
+    expect(named(differences(opened, mine))).toEqual(['address', 'email'])
+    expect(named(differences(opened, fresh))).toEqual(['email', 'name', 'otherPhone', 'phone'])
+    await changeCustomer(owner, changeCustomerSchema.parse(merged(opened, mine, fresh)), at(monday))
+    expect((await seeCustomer(owner, into)).contact).toMatchObject({
+      ...{ name: 'Tamsin Brook', phone: '020 7946 0123', otherPhone: '212-555-0150' },
+      ...{ address: '9 Quay Lane', email: 'tamsin@post.example' },
+    })
     const { lines } = await seeTrail(owner, { find: '', before: null })
     expect(lines[0]?.sentence).toBe('Changed a customer’s contact details')
-    expect(JSON.stringify(lines[0])).toMatch(/contact: name, phone, email, other phone/)
-    expect(JSON.stringify(lines[0])).not.toMatch(/Brook|7946/)
+    expect(JSON.stringify(lines[1])).toMatch(/contact: name, phone, email, other phone/)
+    expect(JSON.stringify(lines.slice(0, 2))).not.toMatch(/Brook|7946|Quay|post\.example/)
   })
 
   it('has numbers of the shop’s country, and of another once that is chosen', async () => {

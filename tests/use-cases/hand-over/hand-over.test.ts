@@ -34,7 +34,7 @@ describe('handing heads over', () => {
     expect(await database.client.handOver.count()).toBe(0)
   })
 
-  it('takes what is released or goes back as it is, all or none, and ticks the step with its answers', async () => {
+  it('takes what is released or goes back as it is, all or none, or one of a pair while the other stays, and ticks the step with its answers', async () => {
     const { database, job, first, second } = await shopReadyToRelease()
     await releaseVisit(
       owner,
@@ -47,11 +47,23 @@ describe('handing heads over', () => {
     expect((await refusalOf(handOver(counter, both, at(monday)))).message).toContain(`${second.tag} is not released`)
     expect(await database.client.handOver.count()).toBe(0)
 
+    // One of the pair goes, the other stays in the shop and the job open.
+    const one = { ...both, heads: both.heads.slice(0, 1) }
+    expect(await handOver(counter, one, at(monday))).toMatchObject({ tags: [first.tag] })
+    const half = await seeJob(counter, { number: job.number, now: monday })
+    expect([half.isOpen, ...half.heads.map(({ whereabouts }) => whereabouts)]).toEqual([
+      true,
+      'handed over',
+      'in house',
+    ])
+    expect((await refusalOf(handOver(counter, one, at(monday)))).code).toBe('wrong-state')
+
     await returnAsIs(counter, { visitId: second.visitId, reason: 'pulled' }, at(monday))
     const aYearOn = new Date('2027-03-09T12:00:00Z')
     const late = async () => (await seeJob(counter, { number: job.number, now: aYearOn })).daysLeft
     expect(await late()).toBeLessThan(0)
-    expect(await handOver(counter, both, at(monday))).toMatchObject({ tags: [first.tag, second.tag] })
+    const other = given(job.jobId, [second.visitId])
+    expect(await handOver(counter, other, at(monday))).toMatchObject({ tags: [second.tag], receiptId: null })
     // What has left is not late, however long ago it was promised.
     expect(await late()).toBeNull()
     const place = (visitId: string) => database.client.visitPlace.findUniqueOrThrow({ where: { visitId } })

@@ -161,7 +161,7 @@ describeOnSqlite('a supply order', (open) => {
     }
     const view = await seeJob(counter, { number: job.number, now: monday })
     expect(view.supply).toMatchObject({ toOrder: [], orders: [{ number: 'S-0001' }] })
-    expect(view.heads[0]?.more).toBe(' from Causey Foundry, promised 2026-03-12')
+    expect(view.heads[0]?.more).toBe(' from Causey Foundry, promised Mar 12, 2026')
     const entry = await client.auditEntry.findFirstOrThrow({
       where: { action: 'supply-order.order' },
     })

@@ -37,6 +37,7 @@ export function AccountPart({ job, account }: Props) {
         )}
       </div>
       <DefinitionList
+        close
         items={[
           { label: 'Total with tax', value: money(account.totalMinor) },
           ...account.taxes.map((rate) => ({

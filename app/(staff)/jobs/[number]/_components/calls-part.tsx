@@ -8,7 +8,7 @@ export function CallsPart({ job }: { job: JobView }) {
       <h2>Calls</h2>
       {job.may.change && <LogCall jobId={job.id} />}
       {job.calls.length === 0 ? (
-        <p className="soft">No calls written down yet.</p>
+        <p className="soft">No calls logged yet.</p>
       ) : (
         <ul className="plain-list">
           {job.calls.map((call) => (

@@ -8,6 +8,7 @@ import { Dialog } from '@/app/_components/ui/dialog'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { changePriceLineSchema, endPriceLineSchema, type ChangePriceLineForm } from '@/lib/schemas/job'
 import { changePriceLineAction, endPriceLineAction } from '../actions'
+import styles from './job.module.css'
 
 /** A line as the form has it; a discount's amount is typed without a sign. */
 export type LineToChange = Omit<ChangePriceLineForm, 'why'> & {
@@ -23,7 +24,7 @@ export function ChangePrice({ line, currency, taxes }: Props) {
   const close = () => setOpen(null)
   return (
     <>
-      <div className="row">
+      <div className={styles.lineDeeds}>
         <Button variant="quiet" onClick={() => setOpen('change')}>
           Change<span className="visually-hidden"> {line.name}</span>
         </Button>

@@ -20,7 +20,7 @@ export function EnginePart({ job }: { job: JobView }) {
       <h2>Engine</h2>
       {kind !== '' && <p>{kind}</p>}
       {known.length > 0 ? (
-        <DefinitionList items={known} />
+        <DefinitionList close items={known} />
       ) : (
         <p className="soft">No figures known. Compression, piston-to-valve and intake figures need them.</p>
       )}

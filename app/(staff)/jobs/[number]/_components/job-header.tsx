@@ -57,7 +57,7 @@ function Agreed({ job }: { job: JobView }) {
     minCc !== '' && { label: 'Smallest chamber', value: minCc },
     maxCut !== '' && { label: 'Deepest cut', value: maxCut },
     job.finishAsked !== '' && { label: 'Deck finish asked', value: job.finishAsked },
-    job.partsPlace !== '' && { label: 'Parts are kept', value: job.partsPlace },
+    job.partsPlace !== '' && { label: 'Parts location', value: job.partsPlace },
   ]
   const items = agreed.filter((item) => item !== false)
   return items.length === 0 ? null : <DefinitionList items={items} />

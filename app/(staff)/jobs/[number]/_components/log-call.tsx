@@ -11,7 +11,7 @@ export function LogCall({ jobId }: { jobId: string }) {
     onDone: () => form.form.reset(),
   })
   return (
-    <ActionForm form={form} submitLabel="Write the call down">
+    <ActionForm form={form} submitLabel="Log call">
       <TextArea label="Who called, and what was said" rows={2} {...form.text('text')} />
     </ActionForm>
   )

@@ -11,7 +11,7 @@ export function WantedPart({ job }: { job: JobView }) {
       {lists.map(({ tags, lines, faults }) => (
         <div key={tags.join()} className="stack">
           {lists.length > 1 && <h3>{tags.join(', ')}</h3>}
-          <WantedShown lines={lines} faults={faults} />
+          <WantedShown close lines={lines} faults={faults} />
         </div>
       ))}
       {job.may.change && (

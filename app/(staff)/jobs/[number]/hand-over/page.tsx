@@ -30,7 +30,7 @@ export default async function HandOverPage({ params }: Props) {
       </h1>
       <p>
         {view.customer}
-        {view.partsPlace !== '' && `. Parts are kept at ${view.partsPlace}`}.
+        {view.partsPlace !== '' && `. Parts location: ${view.partsPlace}`}.
       </p>
       <Balance view={view} />
       {view.balance !== null && view.heads.some((head) => head.gone) && (

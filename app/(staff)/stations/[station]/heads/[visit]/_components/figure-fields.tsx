@@ -4,7 +4,7 @@ import { quantities } from '@/lib/core/units/quantities'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, isSingle, type Answers } from './answers'
 import { unitNames, type ReadWithProps } from './read-with'
-import { RepeatChoices } from './repeat-choices'
+import { RepeatChoices } from './later'
 import type { CellAsks } from './cell-asks'
 import styles from './step.module.css'
 
@@ -72,7 +72,7 @@ export function FigureFields(props: Props) {
         mayBeNotTaken={kind === 'flow' || spec.mayBeWords}
         errors={Object.fromEntries(fields.map(({ point }) => [point, errors[answerKey(kind, point)] ?? '']))}
       />
-      <RepeatChoices fields={fields} answers={answers} onChange={onChange} />
+      {fields.some(({ repeats }) => repeats) && <RepeatChoices fields={fields} answers={answers} onChange={onChange} />}
     </div>
   )
 }

@@ -44,5 +44,12 @@ export const FlowFields = dynamic(() => import('./flow-fields').then((file) => f
 export const PhotoField = dynamic(() => import('./photo-field').then((file) => file.PhotoField), {
   loading: nothingYet,
 })
-/** Whoever ticks has it fetched ahead by then. */
-export const StepDone = dynamic(() => import('./step-done').then((file) => file.StepDone), { loading: nothingYet })
+/** What was read at a ticked step; its buttons to take the tick back and to go on do not wait for it. */
+export const AnswersDone = dynamic(() => import('./answers-done').then((file) => file.AnswersDone), {
+  loading: nothingYet,
+})
+/** Chambers that were read before, and answers that no button has. */
+export const RepeatChoices = dynamic(() => import('./repeat-choices').then((file) => file.RepeatChoices), {
+  loading: nothingYet,
+})
+export const InWords = dynamic(() => import('./in-words').then((file) => file.InWords), { loading: nothingYet })

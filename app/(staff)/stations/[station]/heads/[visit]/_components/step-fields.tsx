@@ -5,7 +5,7 @@ import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, isSingle, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
-import { FlowFields, PhotoField } from './later'
+import { FlowFields, InWords, PhotoField } from './later'
 import type { PhotoField as PhotoFieldPart } from './photo-field'
 import { ReadWith, type ReadWithProps } from './read-with'
 import styles from './step.module.css'
@@ -83,37 +83,16 @@ function WordField({ field, answers, errors, photoTo, withFigures, onChange }: P
         onChange={(event) => set(event.target.value)}
       />
       <p role="status">{unlike}</p>
-      {!withFigures && <InWords field={field} answers={answers} onChange={onChange} />}
+      {!withFigures && spec.mayBeWords && <InWords field={field} answers={answers} onChange={onChange} />}
     </div>
   )
 }
 
-const labelOf = ({ spec, pointLabel }: StepField): string =>
+export const labelOf = ({ spec, pointLabel }: StepField): string =>
   pointLabel === '' ? spec.label : `${spec.label}, ${pointLabel}`
 
 /** What was answered, as its button says it. */
 const wordsOf = ({ spec, answer }: StepField) => spec.choices?.find(({ value }) => value === answer)?.label ?? answer
-
-/** An answer that no button has. */
-export function InWords({ field, answers, onChange }: Pick<Props, 'answers' | 'onChange'> & { field: StepField }) {
-  const { spec } = field
-  if (!spec.choices || !spec.mayBeWords) return null
-  const key = answerKey(field.kind, field.point)
-  const { text = '' } = answers[key] ?? {}
-  const words = spec.choices.every(({ value }) => value !== text) ? text : ''
-  const label = `${labelOf(field)}, in words`
-  return (
-    <details open={words !== ''}>
-      <summary>{label}</summary>
-      <TextArea
-        label={label}
-        value={words}
-        onChange={(event) => onChange({ ...answers, [key]: { text: event.target.value, notTaken: null } })}
-        rows={1}
-      />
-    </details>
-  )
-}
 
 /** Other valves or another plug than before: the volumes then say nothing of each other. */
 function unlikeWords({ kind, previous, spec }: StepField, text: string): string {

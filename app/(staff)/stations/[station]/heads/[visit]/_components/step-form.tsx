@@ -10,9 +10,9 @@ import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 import { useCatchUp } from '../../../../_app/use-catch-up'
 import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
 import { answerKey, atValves, changedKeys, fieldGroups, figureKeys, typedReadings, type Answers } from './answers'
-import { FlowConditions, StepConflict, ValveSheet, Yours } from './later'
+import { FlowConditions, InWords, StepConflict, ValveSheet, Yours } from './later'
 import type { ReadWithProps } from './read-with'
-import { InWords, StepFields } from './step-fields'
+import { StepFields } from './step-fields'
 import { ScreenFrame } from './screen-frame'
 import styles from './step.module.css'
 import { openAsks, useCellAsks } from './use-cell-asks'
@@ -219,14 +219,16 @@ export function StepForm({ screen, settled = true, repeat, onRepeated, notices, 
             />
           ))}
           {hasFigures &&
-            screen.fields.map((field) => (
-              <InWords
-                key={answerKey(field.kind, field.point)}
-                field={field}
-                answers={entry.answers}
-                onChange={changeAnswers}
-              />
-            ))}
+            screen.fields
+              .filter(({ spec }) => spec.mayBeWords && spec.choices)
+              .map((field) => (
+                <InWords
+                  key={answerKey(field.kind, field.point)}
+                  field={field}
+                  answers={entry.answers}
+                  onChange={changeAnswers}
+                />
+              ))}
         </div>
         {step.stepId === 'flow' && (
           <FlowConditions
