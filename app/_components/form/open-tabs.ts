@@ -1,5 +1,3 @@
-import { v4 } from 'uuid'
-
 const channelName = 'brasstag drafts'
 const tabKey = 'brasstag tab'
 /** How long another tab has to say that it is there, in milliseconds. One that sleeps answers as soon. */
@@ -22,7 +20,7 @@ export type OpenTabs = {
 
 /** Says to the other tabs of this browser what this one holds, and asks what they do. `holds`: a draft's key for a tab. */
 export async function openTabs(holds: (tab: string) => string): Promise<OpenTabs> {
-  const page = v4()
+  const page = newId()
   let tab = storedTab() ?? newTab()
   if (typeof BroadcastChannel === 'undefined') return { tab, held: new Set(), close: () => {} }
   const channel = new BroadcastChannel(channelName)
@@ -48,7 +46,7 @@ function storedTab(): string | null {
 }
 
 function newTab(): string {
-  const tab = v4()
+  const tab = newId()
   try {
     sessionStorage.setItem(tabKey, tab)
   } catch {

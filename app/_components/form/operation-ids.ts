@@ -1,6 +1,6 @@
-import { v4 } from 'uuid'
 import { attemptDraft, type AttemptDraft } from './draft-shapes'
 import { clearDraft, loadDraft, saveDraft } from './draft-store'
+import { newId } from './new-id'
 
 export type ActionCall<Input> = { readonly op: string; readonly input: Input }
 
@@ -53,7 +53,7 @@ export class OperationIds {
     const same = open !== null && open.name === name && contentOf(open.call.input) === contentOf(input)
     const call = same
       ? (open.call as ActionCall<Input>)
-      : { op: v4(), input: open === null ? input : seenAsBefore(input, open.call.input) }
+      : { op: newId(), input: open === null ? input : seenAsBefore(input, open.call.input) }
     this.open = { name, call }
     if (this.key) saveDraft<AttemptDraft>(this.key, { shape: 1, name, ...call })
     return call

@@ -1,7 +1,6 @@
 'use client'
 import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { FieldValues } from 'react-hook-form'
-import { v4 } from 'uuid'
 import { tabDraft, type TabDraft } from './draft-shapes'
 import { clearDraft, draftKeys, loadDraft, moveDraft, saveDraft } from './draft-store'
 import { openTabs } from './open-tabs'
@@ -77,7 +76,7 @@ export function useTabDraft<Values extends FieldValues, Value>(
       const mine = holds(tabs.tab)
       own.current = mine
       // What was typed while the other tabs were asked stays: what this tab had before is offered.
-      if (typed) moveDraft(draftAt(mine), draftAt(holds(v4())))
+      if (typed) moveDraft(draftAt(mine), draftAt(holds(newId())))
       else await showOwn(mine)
       if (left) return
       key = mine

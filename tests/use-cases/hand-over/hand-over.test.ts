@@ -54,7 +54,7 @@ describe('handing heads over', () => {
     expect([half.isOpen, ...half.heads.map(({ whereabouts }) => whereabouts)]).toEqual([
       true,
       'handed over',
-      'in house',
+      'expected',
     ])
     expect((await refusalOf(handOver(counter, one, at(monday)))).code).toBe('wrong-state')
 
