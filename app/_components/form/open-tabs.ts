@@ -1,3 +1,5 @@
+import { newId } from './new-id'
+
 const channelName = 'brasstag drafts'
 const tabKey = 'brasstag tab'
 /** How long another tab has to say that it is there, in milliseconds. One that sleeps answers as soon. */

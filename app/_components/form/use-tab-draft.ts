@@ -3,6 +3,7 @@ import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import type { FieldValues } from 'react-hook-form'
 import { tabDraft, type TabDraft } from './draft-shapes'
 import { clearDraft, draftKeys, loadDraft, moveDraft, saveDraft } from './draft-store'
+import { newId } from './new-id'
 import { openTabs } from './open-tabs'
 import type { ActionForm } from './use-action-form'
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { deedsAt, queueWithKept, withKept } from '@/app/(staff)/stations/_app/with-kept'
+import { withKeptOfHead } from '@/app/(staff)/stations/_app/kept-of-head'
 import type { DeedKind, KeptDeed } from '@/app/_components/outbox/kept'
 import { keyOf } from '@/lib/core/route/keys'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
@@ -62,11 +63,11 @@ describe('a step with what was done here and not sent yet', () => {
     }
     const correction = { step: undefined, readingId: 'r2', correction: 'replace', text: '62.4' }
     const deeds = [deed('correct-reading', correction), deed('rack-place', { step: undefined, rackPlace: 'B-3' })]
-    const shown = withKept(done, deeds, nameOf)
+    const shown = withKeptOfHead(done, deeds)
     expect(shown.fields.map(({ answer }) => answer)).toEqual([null, '62.4'])
     expect(shown.rackPlace).toBe('B-3')
     const withdrawn = deed('correct-reading', { ...correction, correction: 'withdraw', text: '' })
-    expect(withKept(done, [withdrawn], nameOf).fields[1]?.answer).toBeNull()
+    expect(withKeptOfHead(done, [withdrawn]).fields[1]?.answer).toBeNull()
     const repeats = {
       words: '',
       values: [
@@ -75,10 +76,10 @@ describe('a step with what was done here and not sent yet', () => {
       ],
     }
     const read = { ...done, fields: done.fields.map((field) => ({ ...field, repeats })) }
-    const [, field] = withKept(read, deeds, nameOf).fields
+    const [, field] = withKeptOfHead(read, deeds).fields
     expect([field?.answer, field?.repeats?.values.map(({ text }) => text)]).toEqual(['63.0', ['62.8', '62.4']])
     const refused = deeds.map((one) => ({ ...one, refusal: { code: 'conflict', message: '' } as const }))
-    expect(withKept(done, refused, nameOf)).toEqual(done)
+    expect(withKeptOfHead(done, refused)).toEqual(done)
   })
 
   it('is as it was for deeds of another head, of another step, and for those that were refused', () => {

@@ -30,36 +30,10 @@ export const withKept = (
   deeds: readonly KeptDeed[],
   nameOf: (personId: string) => string,
 ): StepScreen =>
-  deeds
-    .filter((deed) => ofHead(deed, screen.visitId))
-    .reduce(
-      withDeedOfHead,
-      deedsAt(deeds, screen.visitId, screen.step).reduce(
-        (shown, deed) => withDeed(shown, deed, nameOf(deed.personId)),
-        screen,
-      ),
-    )
-
-const ofHead = ({ kind, input, refusal }: KeptDeed, visitId: string): boolean =>
-  refusal === undefined && input.visitId === visitId && (kind === 'correct-reading' || kind === 'rack-place')
-
-/** What concerns the head, whichever of its steps is looked at: where it lies, and a reading that was corrected. */
-function withDeedOfHead(screen: StepScreen, { kind, input }: KeptDeed): StepScreen {
-  if (kind === 'rack-place') return { ...screen, rackPlace: String(input.rackPlace) }
-  const text = input.correction === 'withdraw' ? null : String(input.text)
-  return {
-    ...screen,
-    fields: screen.fields.map((field) => {
-      const { repeats } = field
-      // The mean of repeats is worked out anew once it is sent.
-      if (repeats && repeats.values.length > 1) {
-        const values = repeats.values.map((one) => (one.id === input.readingId ? { ...one, text: text ?? '' } : one))
-        return { ...field, repeats: { ...repeats, values } }
-      }
-      return field.readingId === input.readingId ? { ...field, answer: text, notTaken: null } : field
-    }),
-  }
-}
+  deedsAt(deeds, screen.visitId, screen.step).reduce(
+    (shown, deed) => withDeed(shown, deed, nameOf(deed.personId)),
+    screen,
+  )
 
 function withDeed(screen: StepScreen, { kind, input, takenAt }: KeptDeed, by: string): StepScreen {
   const { step } = screen

@@ -5,6 +5,8 @@ import { Button } from '@/app/_components/ui/button'
 import { Dialog } from '@/app/_components/ui/dialog'
 import { NotFetched, useLazyModule } from '@/app/_components/ui/use-lazy-module'
 import type { StepField, StepScreen } from '@/lib/use-cases/stations/see-step'
+import { useOutbox } from '../../../../_app/here'
+import { withKeptOfHead } from '../../../../_app/kept-of-head'
 import { useDeeds, type DeedValue } from '../../../../_app/use-deeds'
 import styles from './step.module.css'
 
@@ -12,7 +14,9 @@ const loadForm = () => import('@/app/_components/readings/correct-form')
 type Form = Awaited<ReturnType<typeof loadForm>>['CorrectForm']
 
 /** What was read at a ticked step. Whoever may corrects it here: the tick stays, and what stood there stays on record. */
-export function AnswersDone({ screen }: { screen: StepScreen }) {
+export function AnswersDone({ screen: told }: { screen: StepScreen }) {
+  const { unsent } = useOutbox()
+  const screen = withKeptOfHead(told, unsent)
   const deeds = useDeeds()
   const [asking, setAsking] = useState<{ reading: ToCorrect; Form: Form } | null>(null)
   const { load, pending, failed } = useLazyModule(loadForm)
