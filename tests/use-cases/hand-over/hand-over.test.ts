@@ -58,10 +58,10 @@ describe('handing heads over', () => {
     ])
     expect((await refusalOf(handOver(counter, one, at(monday)))).code).toBe('wrong-state')
 
-    await returnAsIs(counter, { visitId: second.visitId, reason: 'pulled' }, at(monday))
     const aYearOn = new Date('2027-03-09T12:00:00Z')
     const late = async () => (await seeJob(counter, { number: job.number, now: aYearOn })).daysLeft
     expect(await late()).toBeLessThan(0)
+    await returnAsIs(counter, { visitId: second.visitId, reason: 'pulled' }, at(monday))
     const other = given(job.jobId, [second.visitId])
     expect(await handOver(counter, other, at(monday))).toMatchObject({ tags: [second.tag], receiptId: null })
     // What has left is not late, however long ago it was promised.
