@@ -29,7 +29,7 @@ export default async function CounterPage({ searchParams }: Props) {
   return (
     <>
       <div className="row spread">
-        <h1>At the counter</h1>
+        <h1 className="no-print">At the counter</h1>
         <div className="row no-print">
           {can(actor, 'customer.see') && <ButtonLink href="/customers">Customers</ButtonLink>}
           {can(actor, 'paper.print') && <ButtonLink href="/counter/labels">Tag labels</ButtonLink>}

@@ -43,13 +43,13 @@ export default async function JobPage({ params, searchParams }: Props) {
           <FindingsPart job={job} />
           <SupplyPart job={job} />
           <EnginePart job={job} />
+          <MessagesPart actor={actor} number={number} />
           <CallsPart job={job} />
         </div>
         <div className="stack">
           {job.account && <AccountPart job={job} account={job.account} />}
           <PapersPart job={job} />
           <OutPart job={job} />
-          <MessagesPart actor={actor} number={number} />
           <WantedPart job={job} />
         </div>
       </div>

@@ -60,5 +60,5 @@ function Agreed({ job }: { job: JobView }) {
     job.partsPlace !== '' && { label: 'Parts location', value: job.partsPlace },
   ]
   const items = agreed.filter((item) => item !== false)
-  return items.length === 0 ? null : <DefinitionList items={items} />
+  return items.length === 0 ? null : <DefinitionList close items={items} />
 }

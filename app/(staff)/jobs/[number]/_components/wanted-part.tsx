@@ -10,8 +10,13 @@ export function WantedPart({ job }: { job: JobView }) {
       <h2>Wanted figures</h2>
       {lists.map(({ tags, lines, faults }) => (
         <div key={tags.join()} className="stack">
-          {lists.length > 1 && <h3>{tags.join(', ')}</h3>}
-          <WantedShown close lines={lines} faults={faults} />
+          <details open={faults.length > 0}>
+            <summary>
+              {lists.length > 1 && `${tags.join(', ')}: `}
+              {lines.length === 1 ? '1 figure' : `${lines.length} figures`}
+            </summary>
+            <WantedShown close lines={lines} faults={faults} />
+          </details>
         </div>
       ))}
       {job.may.change && (
