@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import type { Metadata } from 'next'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Notice } from '@/app/_components/ui/notice'
@@ -31,7 +32,12 @@ export default async function LabelsPage({ searchParams }: Props) {
           ))}
         </Notice>
       )}
-      {view.heads.length + view.added.length === 0 && <p className="soft">No tagged heads in house.</p>}
+      {view.heads.length + view.added.length === 0 && (
+        <p className="soft">
+          No tagged heads in house. A head gets its tag when its job is booked:{' '}
+          <Link href="/counter/book">book a job</Link>.
+        </p>
+      )}
       <LabelPicker view={view} page={page} />
     </>
   )

@@ -33,6 +33,8 @@ type Props = {
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
+const noCastings = 'None on record yet. Type the figures of the head, or add its casting in the Back room.'
+
 /** A simple question is three fields; the rest unfolds. */
 export function BenchQuestionFields({ text, castings, record, hasTarget, shape }: Props) {
   const isFlatDeck = shape === 'flat-deck'
@@ -43,6 +45,7 @@ export function BenchQuestionFields({ text, castings, record, hasTarget, shape }
         <Select
           label="Casting"
           empty="Not on record"
+          hint={castings.length === 0 ? noCastings : undefined}
           options={castings.map(({ id, name }) => ({ value: id, label: name }))}
           {...text('castingId')}
         />

@@ -49,7 +49,13 @@ type ListsProps = {
 function Lists({ station, locale, queue, unsent }: ListsProps) {
   const { ready, started, doneHere } = queueWithKept(queue, unsent)
   const empty = [ready, started, doneHere, queue.today, queue.later].every(({ length }) => length === 0)
-  if (empty) return <p className="soft">No heads at this station.</p>
+  if (empty)
+    return (
+      <div className="soft">
+        <p>No heads at this station.</p>
+        <p>A booked head comes here when its step at this station is near.</p>
+      </div>
+    )
   return (
     <>
       <QueueList locale={locale} title="Done here, not sent yet" station={station} lines={doneHere} />
