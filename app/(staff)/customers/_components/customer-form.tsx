@@ -17,8 +17,10 @@ type Props = { fresh: z.input<typeof changeCustomerSchema>; by: string }
 
 export function CustomerForm({ fresh, by }: Props) {
   const form = useActionForm(changeCustomerSchema, changeCustomerAction, { defaultValues: fresh })
+  const isConflict = form.refusal?.code === 'conflict' && form.form.formState.isDirty
   return (
-    <ActionForm form={form} submitLabel="Save">
+    // A conflict is shown once: both sides, below.
+    <ActionForm form={form} submitLabel="Save" refusalElsewhere={isConflict}>
       <TextInput label={labelOf('name')} required autoComplete="off" {...form.text('name')} />
       <div className="row">
         <TextInput label={labelOf('phone')} required={false} type="tel" autoComplete="off" {...form.text('phone')} />
