@@ -1,6 +1,6 @@
 import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test'
 import { demoPassword, demoPeople } from '../lib/demo/people'
-import { signIn } from './person'
+import { signInAtForm } from './person'
 import { fitsItsWidth, isSound } from './sound'
 
 /** A device of the shop floor, and people at it: enrolled, PIN, idle, the next person, revoked. */
@@ -26,7 +26,8 @@ async function madeCode(owner: Page, name: string): Promise<string> {
 
 /** A device that typed the owner's code, at the rack. */
 async function enrolledTablet(browser: Browser, owner: Page, name: string): Promise<Page> {
-  await signIn(owner, 'orla')
+  // A code for a tablet asks for a password that was typed lately.
+  await signInAtForm(owner, 'orla')
   const code = await madeCode(owner, name)
   const context = await browser.newContext({ viewport: views[0], hasTouch: true })
   const tablet = await context.newPage()

@@ -15,6 +15,7 @@ export const refusalCodes = [
   'hold', // metal is already gone that should not be: stop and fetch the owner
   'invalid', // a form field is wrong
   'not-signed-in',
+  'ask-again', // a deed that asks for the password, typed too long ago
   'not-allowed',
   'not-found',
   'not-on-route', // a step that this head's route does not have, or no longer has

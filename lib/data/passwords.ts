@@ -1,8 +1,8 @@
 import 'server-only'
 import { hash, verify } from '@node-rs/argon2'
 import { acceptablePin } from '@/lib/core/access/pin'
-import { refuse, RefusedError, type Result } from '@/lib/core/errors'
-import { commonPasswords } from './common-passwords'
+import { acceptablePassword } from '@/lib/core/access/password'
+import { RefusedError } from '@/lib/core/errors'
 
 const argon = { memoryCost: 19456, timeCost: 2, parallelism: 1 } // OWASP ASVS 5.0.0 / password storage: Argon2id, m 19 MiB
 
@@ -13,23 +13,18 @@ let decoy: Promise<string> | undefined
 
 export async function passwordFits(stored: string | null, password: string): Promise<boolean> {
   decoy ??= hashPassword('no such person, no such password')
-  const fits = await verify(stored ?? (await decoy), password)
-  return fits && stored !== null
+  // '' is kept for whoever has chosen none yet.
+  const known = stored === null || stored === '' ? null : stored
+  const fits = await verify(known ?? (await decoy), password)
+  return fits && known !== null
 }
 
-/** Length and not among the common ones; no composition rules. */
-function acceptablePassword(password: string): Result<string> {
-  if (password.length < 8) return refuse('invalid', 'A password needs at least 8 characters; 15 or more are better.')
-  if (password.length > 200) return refuse('invalid', 'A password may have at most 200 characters.')
-  if (commonPasswords.has(password.toLowerCase())) {
-    return refuse('invalid', 'This password is among the first that anyone would try. Take another.')
-  }
-  return { ok: true, value: password }
-}
-
-/** Refused, with the field named, when anyone would try it first. Hashing takes long: do it before the transaction. */
-export async function newPasswordHash(password: string, field = 'password'): Promise<string> {
-  const answer = acceptablePassword(password)
+/**
+ * Refused, with the field named, when anyone would try it first. `own`: names of the shop and of the person. Hashing takes
+ * long: do it before the transaction.
+ */
+export async function newPasswordHash(password: string, own: readonly string[], field = 'password'): Promise<string> {
+  const answer = acceptablePassword(password, own)
   if (!answer.ok) throw new RefusedError({ ...answer.refusal, fields: { [field]: answer.refusal.message } })
   return hashPassword(answer.value)
 }

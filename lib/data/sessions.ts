@@ -1,4 +1,5 @@
 import 'server-only'
+import { wasAskedLately } from '@/lib/core/access/asks-again'
 import { atTablet, pinSessionHolds } from '@/lib/core/access/pin-session'
 import type { Actor, Grant, Role } from '@/lib/core/access/roles'
 import { bestEffort } from './best-effort'
@@ -50,8 +51,8 @@ async function addSession(session: NewSession, lastsMs: number, now: Date): Prom
   return id
 }
 
-/** Who is asking, and on which tablet; null: on no tablet. */
-export type SignedIn = { readonly actor: Actor; readonly tablet: AtTablet | null }
+/** Who is asking, on which tablet (null: on none), and whether they typed their password so lately that it is not asked again. */
+export type SignedIn = { readonly actor: Actor; readonly tablet: AtTablet | null; readonly askedLately: boolean }
 
 const openSessionOf = async (reader: Reader, id: string, now: Date) => {
   const session = await reader.session.findUnique({ where: { id }, include: { person: true, tablet: true } })
@@ -74,22 +75,20 @@ export async function signedInBy(sessionId: string, token: string | null, now: D
   if (sinceMs > seenEveryMs) {
     await keepSeen(sessionId, now, client.session.update({ where: { id: sessionId }, data: { lastSeenAt: now } }))
   }
-  return { actor: actorOf(session.person), tablet: null }
+  return { actor: actorOf(session.person), tablet: null, askedLately: wasAskedLately(session, now) }
 }
 
 /** Asking alone does not keep it up: a page that stands there asks by itself. `touchSession` does. */
-function atItsTablet(
-  { kind, person, tablet, idleMs, ...session }: Row,
-  token: string | null,
-  now: Date,
-): SignedIn | null {
+function atItsTablet(row: Row, token: string | null, now: Date): SignedIn | null {
+  const { kind, person, tablet, idleMs } = row
   if (tablet === null || idleMs === null) return null
   const { tokenHash, revokedAt } = tablet
-  const lastSeenAt = lastSeenOf(session)
+  const lastSeenAt = lastSeenOf(row)
   const tokenHashHere = token === null ? null : tokenHashOf(token)
   if (!pinSessionHolds({ lastSeenAt, idleMs, tokenHash, revokedAt }, tokenHashHere, now)) return null
   const actor = actorOf(person)
-  return { actor: kind === 'password' ? actor : atTablet(actor), tablet: { tabletId: tablet.id, idleMs } }
+  const at = { tabletId: tablet.id, idleMs }
+  return { actor: kind === 'password' ? actor : atTablet(actor), tablet: at, askedLately: wasAskedLately(row, now) }
 }
 
 /** The person behind a session on a device that is no tablet. */
@@ -104,6 +103,32 @@ export async function touchSession(sessionId: string, tabletId: string, now: Dat
   const seenBefore = new Date(now.getTime() - seenEveryMs)
   const tablet = { id: tabletId, lastSeenAt: { lt: seenBefore } }
   await bestEffort(client.tablet.updateMany({ where: tablet, data: { lastSeenAt: now } }))
+}
+
+/** The password was typed again in this session, which must be the person's and still open. */
+export async function notePasswordAsked(sessionId: string, personId: string, now: Date): Promise<void> {
+  await (await db()).session.updateMany({ where: { id: sessionId, personId, endedAt: null }, data: { askedAt: now } })
+}
+
+/** Whose a session is, over or not; null: there is none. */
+export const personOfSession = async (reader: Reader, id: string): Promise<string | null> =>
+  (await reader.session.findUnique({ where: { id }, select: { personId: true } }))?.personId ?? null
+
+/** More than a person opens in a week; the newest come first. */
+const mostShown = 50
+
+/** What a person has open now. */
+export async function openSessionsOf(reader: Reader, personId: string, now: Date) {
+  const rows = await reader.session.findMany({
+    where: { personId, endedAt: null, expiresAt: { gt: now } },
+    include: { tablet: { select: { name: true, revokedAt: true } } },
+    orderBy: [{ lastSeenAt: 'desc' }, { id: 'desc' }],
+    take: mostShown,
+  })
+  return rows.filter(
+    ({ tablet, lastSeenAt, idleMs: ownIdleMs }) =>
+      (tablet === null || tablet.revokedAt === null) && now.getTime() - lastSeenAt.getTime() <= (ownIdleMs ?? idleMs),
+  )
 }
 
 export async function endSession(sessionId: string, reason: string, now: Date): Promise<void> {

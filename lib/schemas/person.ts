@@ -25,15 +25,14 @@ export const addPersonSchema = z.object({
   name: personName,
   signIn: signInName,
   ...rights,
-  password: newPassword,
+  /** '': they choose their own by a link. */
+  password: z.union([z.literal(''), newPassword]),
 })
 export const changePersonSchema = z.object({ ...expected, name: personName, ...rights })
-export const setPasswordSchema = z.object({ ...expected, password: newPassword })
 export const retirePersonSchema = z.object({ ...expected, retired: z.boolean() })
 
 export type AddPerson = z.output<typeof addPersonSchema>
 export type ChangePerson = z.output<typeof changePersonSchema>
-export type SetPassword = z.output<typeof setPasswordSchema>
 export type RetirePerson = z.output<typeof retirePersonSchema>
 
 /** Which digits are refused is core's to say, on the server. */
@@ -44,7 +43,32 @@ export const setOwnPinSchema = z
     again: z.string(),
   })
   .refine(({ pin, again }) => pin === again, { path: ['again'], message: 'This is not the same PIN. Enter it again.' })
-export const clearPinSchema = z.object({ personId: z.string() })
+export const ofPersonSchema = z.object({ personId: z.string().max(100) })
+export const clearPinSchema = ofPersonSchema
+export type OfPerson = z.output<typeof ofPersonSchema>
+
+const ownPassword = z.string().min(1, 'Enter your password.').max(200)
+const again = { path: ['again'], message: 'This is not the same password. Enter it again.' }
+
+export const changeOwnPasswordSchema = z
+  .object({ password: ownPassword, next: newPassword, again: z.string() })
+  .refine(({ next, again: second }) => next === second, again)
+export type ChangeOwnPassword = z.output<typeof changeOwnPasswordSchema>
+
+export const resetPasswordSchema = z
+  .object({ token: z.string().max(100), password: newPassword, again: z.string() })
+  .refine(({ password, again: second }) => password === second, again)
+export type ResetPassword = z.output<typeof resetPasswordSchema>
+
+export const confirmPasswordSchema = z.object({ password: ownPassword })
+export type ConfirmPassword = z.output<typeof confirmPasswordSchema>
+
+export const endASessionSchema = z.object({ sessionId: z.string().max(100) })
+export type EndASession = z.output<typeof endASessionSchema>
+
+export const noInputSchema = z.object({})
+export const confirmFactorSchema = z.object({ code: z.string().trim().min(1, 'Enter the code.').max(20) })
+export type ConfirmFactor = z.output<typeof confirmFactorSchema>
 
 export type SetOwnPin = z.output<typeof setOwnPinSchema>
 export type ClearPin = z.output<typeof clearPinSchema>

@@ -6,7 +6,7 @@ import type { Actor } from '@/lib/core/access/roles'
 import type { Refusal, Result } from '@/lib/core/errors'
 import type { Moment } from '@/lib/data/write'
 import { refusalOf } from './error-to-response'
-import { requireActor } from './require-actor'
+import { refuseUnlessAsked, requireActor } from './require-actor'
 
 const opId = z.uuid()
 
@@ -76,6 +76,7 @@ export function defineAction<S extends z.ZodType, T>(
     let next: string | undefined
     try {
       const actor = await requireActor()
+      await refuseUnlessAsked(name)
       result = await runAction(name, schema, sent, async (input, moment) => {
         const value = await useCase(actor, input, moment)
         next = goTo?.(value, input)

@@ -19,6 +19,7 @@ const status: Record<RefusalCode, number> = {
   hold: 409,
   invalid: 422,
   'not-signed-in': 401,
+  'ask-again': 403,
   'not-allowed': 403,
   'not-found': 404,
   'not-on-route': 404,

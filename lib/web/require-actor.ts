@@ -2,6 +2,7 @@ import { decode } from 'next-auth/jwt'
 import { cookies, headers } from 'next/headers'
 import { forbidden, redirect } from 'next/navigation'
 import { cache } from 'react'
+import { asksAgain } from '@/lib/core/access/asks-again'
 import type { Actor } from '@/lib/core/access/roles'
 import type { Action } from '@/lib/core/access/table'
 import { can } from '@/lib/core/access/can'
@@ -39,6 +40,12 @@ export async function requireActor(): Promise<Actor> {
       message: 'You are signed out. Nothing typed is lost. Sign in and send it again.',
     })
   return actor
+}
+
+/** For a deed that asks for the password: refused when it was typed too long ago. See `lib/core/access/asks-again.ts`. */
+export async function refuseUnlessAsked(deed: string): Promise<void> {
+  if (!asksAgain.has(deed) || (await currentSession())?.askedLately) return
+  throw new RefusedError({ code: 'ask-again', message: 'Type your password once more for this.' })
 }
 
 /** For pages and layouts: whoever is signed in, or to the sign-in page and back to this very address. */

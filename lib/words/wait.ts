@@ -5,3 +5,7 @@ export function wordsForWait(seconds: number): string {
   if (seconds <= 90) return `Wait ${seconds} seconds, then try again.`
   return `Wait ${minutes} minutes, then try again.`
 }
+
+/** Example: `wordsForLeft(40)` → "40 s left"; of 900: "15 min left". */
+export const wordsForLeft = (seconds: number): string =>
+  seconds <= 90 ? `${seconds} s left` : `${Math.ceil(seconds / 60)} min left`

@@ -42,6 +42,13 @@ const may: Readonly<Record<string, string>> = {
     'reportFinding',
     'repromise',
     'seeAccount',
+    'changeOwnPassword',
+    'confirmPassword',
+    'endASession',
+    'startFactor',
+    'confirmFactor',
+    'renewCodes',
+    'dropOwnFactor',
     'seeArriving',
     'seeAway',
     'seeBench',
@@ -141,7 +148,10 @@ const may: Readonly<Record<string, string>> = {
     'seeTrail',
     'seeVendor',
     'seeVendors',
-    'setPassword',
+    'makeResetLink',
+    'seeWaits',
+    'liftPersonWaits',
+    'clearFactor',
     'setCalendar',
     'setValveLists',
   ]),
@@ -231,6 +241,8 @@ const may: Readonly<Record<string, string>> = {
 const byStation = ['recordReadings', 'startStep', 'tickStep', 'undoTick']
 /** Parts of a use case, called after the right was asked for. */
 const parts = ['mayWithdraw', 'releaseDraft']
+/** A person their own, the owner anybody's: `tests/use-cases/people/own-sign-in.test.ts`. */
+const byWhose = ['seeSessions']
 
 const people: Readonly<Record<string, Actor>> = Object.fromEntries(
   (
@@ -277,7 +289,7 @@ beforeAll(async () => {
 }, 120_000)
 
 it('every use case that takes a person is listed, and no other', () => {
-  const listed = [...Object.keys(may), ...byStation, ...parts]
+  const listed = [...Object.keys(may), ...byStation, ...parts, ...byWhose]
   expect([...deeds.keys()].sort()).toEqual(listed.sort())
 })
 

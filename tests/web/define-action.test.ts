@@ -6,7 +6,7 @@ import type { Moment } from '@/lib/data/write'
 import { defineAction } from '@/lib/web/define-action'
 import { errorResponse } from '@/lib/web/error-to-response'
 
-const page = vi.hoisted(() => ({ drawn: 0, actor: null as Actor | null }))
+const page = vi.hoisted(() => ({ drawn: 0, actor: null as Actor | null, mustAsk: '' }))
 vi.mock('next/cache', () => ({ revalidatePath: () => void (page.drawn += 1) }))
 vi.mock('next/navigation', () => ({
   redirect: (to: string) => {
@@ -17,6 +17,9 @@ vi.mock('@/lib/web/require-actor', () => ({
   requireActor: async () => {
     if (page.actor) return page.actor
     throw new RefusedError({ code: 'not-signed-in', message: 'You are signed out.' })
+  },
+  refuseUnlessAsked: async (deed: string) => {
+    if (page.mustAsk === deed) throw new RefusedError({ code: 'ask-again', message: 'Type your password once more.' })
   },
 }))
 vi.mock('@/lib/web/log', () => ({ log: { error: () => undefined } }))
@@ -40,9 +43,17 @@ beforeEach(() => {
   seen.length = 0
   page.drawn = 0
   page.actor = ada
+  page.mustAsk = ''
 })
 
 describe('a deed', () => {
+  it('that asks for the password is not done before it was typed', async () => {
+    page.mustAsk = 'deed'
+    const answer = await defineAction('deed', schema, done)({ op, input: { text: '641' } })
+    expect(answer).toMatchObject({ ok: false, refusal: { code: 'ask-again' } })
+    expect(seen).toEqual([])
+  })
+
   it('is done by whoever is signed in, with what was parsed, and the page comes as it is then', async () => {
     const answer = await defineAction('deed', schema, done)({ op, input: { text: '641' } })
     expect(answer).toEqual({ ok: true, value: { took: '641' } })

@@ -34,7 +34,7 @@ export function ActionForm<Values extends FieldValues, Value>({
     <form {...rest} noValidate className={className} onSubmit={form.submit}>
       {children}
       {form.refusal && !refusalElsewhere && (
-        <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} />
+        <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} onAgain={form.submit} />
       )}
       <div className={foot === undefined ? 'row' : styles.foot}>
         {foot}

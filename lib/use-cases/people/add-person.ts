@@ -6,11 +6,13 @@ import { secretOperation } from '@/lib/data/secret-operation'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddPerson } from '@/lib/schemas/person'
 import { newPasswordHash } from '@/lib/data/passwords'
+import { ownWords } from './own-words'
 import { refuseTakenSignIn } from './person-row'
 
+/** Without a password they sign in once they have chosen one, by a link that the owner hands on. */
 export async function addPerson(actor: Actor, input: AddPerson, moment: Moment): Promise<{ personId: string }> {
   must(allow(actor, 'person.change'))
-  const passwordHash = await newPasswordHash(input.password)
+  const passwordHash = input.password === '' ? '' : await newPasswordHash(input.password, await ownWords(input))
   return write(actor, secretOperation(moment), async (ctx) => {
     await refuseTakenSignIn(ctx.tx, input.signIn)
     const id = newId(ctx.now)

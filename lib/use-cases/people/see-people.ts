@@ -15,6 +15,9 @@ export type PersonSeen = {
   readonly grants: readonly Grant[]
   readonly retired: boolean
   readonly hasPin: boolean
+  readonly hasFactor: boolean
+  /** False: added, and no password chosen yet. */
+  readonly hasPassword: boolean
   readonly version: number
 }
 
@@ -24,7 +27,8 @@ type Row = Awaited<ReturnType<typeof personById>>
 function seen(row: Row): PersonSeen {
   const { id, name, signIn, version } = row
   const { roles, grants } = actorOf(row)
-  return { id, name, signIn, roles, grants, retired: row.retiredAt !== null, hasPin: row.pinHash !== null, version }
+  const has = { hasPin: row.pinHash !== null, hasFactor: row.factorKey !== null, hasPassword: row.passwordHash !== '' }
+  return { id, name, signIn, roles, grants, retired: row.retiredAt !== null, ...has, version }
 }
 
 export async function seePeople(actor: Actor, page = 1): Promise<Paged<PersonSeen>> {

@@ -17,7 +17,7 @@ const decimalsOf = (currency: string): number =>
  * this has made sure that it may be done: by the code of the console, or because it is a demo.
  */
 export async function openShop({ shop, owner, mode }: Opening, moment: Moment): Promise<Actor> {
-  const passwordHash = await newPasswordHash(owner.password, 'owner.password')
+  const passwordHash = await newPasswordHash(owner.password, [shop.name, owner.name, owner.signIn], 'owner.password')
   const { name, signIn } = owner
   const personId = newId(moment.now)
   const actor: Actor = { personId, name, roles: ['owner'], grants: [] }

@@ -46,7 +46,10 @@ import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { seeLabelHeads } from '@/lib/use-cases/papers/see-label-heads'
 import { seeAccount } from '@/lib/use-cases/people/see-account'
+import { seeWaits } from '@/lib/use-cases/people/lift-waits'
 import { seePeople, seePerson } from '@/lib/use-cases/people/see-people'
+import { seeResetLink } from '@/lib/use-cases/people/reset-password'
+import { seeSessions } from '@/lib/use-cases/people/see-sessions'
 import {
   seeFindingPhotos,
   seeHeadPhotos,
@@ -328,7 +331,14 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
         ),
       ),
     person: () =>
-      each(things.people, (personId) => all(seePerson(actor, personId), seeAccount({ ...actor, personId }))),
+      each(things.people, (personId) =>
+        all(
+          seePerson(actor, personId),
+          seeAccount({ ...actor, personId }),
+          seeSessions(actor, personId, null, now),
+          seeWaits(actor, personId, now),
+        ),
+      ),
     tablet: () =>
       each(things.tablets, ({ tabletId, token: own }) => all(seeTablet(actor, tabletId), seeRack(own, now))),
     vendor: () => each(things.vendors, (vendor) => seeVendor(actor, vendor)),
@@ -338,6 +348,7 @@ export const thingPages = (actor: Actor, now: Date, things: Things, token: strin
     price: () => each(things.prices, (price) => seePriceItem(actor, price)),
     photo: () => each(things.photos, (photo) => seePicture(actor, photo, 'full')),
     logo: () => unlessDead(seeLogo(actor, '')),
+    'link to choose a password': () => unlessDead(seeResetLink('x'.repeat(32), now)),
     'customer link': () => linkPage(now, things, token),
     papers: () =>
       all(

@@ -2,13 +2,15 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { passwordFits } from '@/lib/data/passwords'
 import { actorOf, actorOfSession, openSession } from '@/lib/data/sessions'
+import { demoPassword } from '@/lib/demo/people'
 import { addPersonSchema } from '@/lib/schemas/person'
 import { addPerson } from '@/lib/use-cases/people/add-person'
 import { changePerson } from '@/lib/use-cases/people/change-person'
+import { changeOwnPassword } from '@/lib/use-cases/people/change-own-password'
+import { makeResetLink } from '@/lib/use-cases/people/make-reset-link'
 import { retirePerson } from '@/lib/use-cases/people/retire-person'
 import { seePeople } from '@/lib/use-cases/people/see-people'
-import { setPassword } from '@/lib/use-cases/people/set-password'
-import { expectRefused, notOwners, now, staffedShop, type Staffed } from './staff'
+import { expectRefused, newPasswordByLink, notOwners, now, staffedShop, type Staffed } from './staff'
 
 const later = new Date('2026-03-02T15:05:00Z')
 const password = 'a plum deck and a square hole'
@@ -43,8 +45,8 @@ describe('only the owner', () => {
         { personId: actor.personId, version: 1, name: actor.name, roles: ['owner'], grants: ['waive'] },
         { now },
       ),
-    'sets passwords': (actor: Actor) =>
-      setPassword(actor, { personId: shop.staff.orla.personId, version: 1, password }, { now }),
+    'makes links to choose a password': (actor: Actor) =>
+      makeResetLink(actor, { personId: shop.staff.orla.personId }, { now }),
     'retires people': (actor: Actor) =>
       retirePerson(actor, { personId: shop.staff.ines.personId, version: 1, retired: true }, { now }),
     'sees the list': (actor: Actor) => seePeople(actor),
@@ -91,8 +93,13 @@ describe('what ends the sessions of a person, everywhere', () => {
         { personId, version, name, roles: ['machinist'], grants: ['waive'] },
         { now: later },
       ),
-    'a new password': ({ personId, version }) =>
-      setPassword(shop.staff.orla, { personId, version, password }, { now: later }),
+    'a new password by a link': ({ personId }) => newPasswordByLink(shop.staff.orla, personId, password, later),
+    'a new password of one’s own': ({ personId, name }) =>
+      changeOwnPassword(
+        { personId, name, roles: ['machinist'], grants: [] },
+        { password: demoPassword, next: password, again: password },
+        { now: later },
+      ),
     retiring: ({ personId, version }) =>
       retirePerson(shop.staff.orla, { personId, version, retired: true }, { now: later }),
   }
@@ -200,7 +207,7 @@ describe('a password leaves no trace', () => {
 
   test('not in the trail, not in the operation', async () => {
     const { personId } = await addPerson(shop.staff.orla, newcomer, { now, op })
-    await setPassword(shop.staff.orla, { personId, version: 1, password: `${password}!` }, { now })
+    await newPasswordByLink(shop.staff.orla, personId, `${password}!`)
     const operations = await shop.database.client.operation.findMany()
     const kept = JSON.stringify([await trail(), operations])
     expect(kept).not.toContain(password)

@@ -9,14 +9,13 @@ import { retirePerson } from '@/lib/use-cases/people/retire-person'
 import { seePeople } from '@/lib/use-cases/people/see-people'
 import { seeAccount } from '@/lib/use-cases/people/see-account'
 import { setOwnPin } from '@/lib/use-cases/people/set-own-pin'
-import { setPassword } from '@/lib/use-cases/people/set-password'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { revokeTablet } from '@/lib/use-cases/tablets/revoke-tablet'
 import { seeRack } from '@/lib/use-cases/tablets/see-rack'
 import { seeQueue } from '@/lib/use-cases/stations/see-queue'
 import { demoPassword } from '@/lib/demo/people'
-import { now, staffedShop, type Staffed } from '../people/staff'
+import { newPasswordByLink, now, staffedShop, type Staffed } from '../people/staff'
 import { after, enrolled, pinOf, sessionAt, signInAt, whoIs, type Device } from './enrolled'
 
 const minuteMs = 60_000
@@ -182,8 +181,7 @@ describe('a PIN session', () => {
   })
 
   const endings: Record<string, (personId: string, session: string) => Promise<unknown>> = {
-    'a new password': async (personId) =>
-      setPassword(shop.staff.orla, { personId, version: 1, password: 'a plum deck and a square hole' }, { now }),
+    'a new password': async (personId) => newPasswordByLink(shop.staff.orla, personId, 'a plum deck and a square hole'),
     'other rights': async (personId) =>
       changePerson(
         shop.staff.orla,

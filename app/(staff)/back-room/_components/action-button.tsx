@@ -23,14 +23,15 @@ export function ActionButton<Input extends object, Value>({
   children,
 }: Props<Input, Value>) {
   const { run, pending, refusal, refusalRef } = useAction()
+  const send = () => run({ action, input, onDone })
   return (
     <div className="stack">
       <div>
-        <Button variant={variant} pending={pending} onClick={() => run({ action, input, onDone })}>
+        <Button variant={variant} pending={pending} onClick={send}>
           {children}
         </Button>
       </div>
-      {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} />}
+      {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
     </div>
   )
 }

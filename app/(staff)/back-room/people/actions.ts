@@ -4,22 +4,31 @@ import {
   changePersonSchema,
   clearPinSchema,
   retirePersonSchema,
-  setPasswordSchema,
+  ofPersonSchema,
 } from '@/lib/schemas/person'
 import { addPerson } from '@/lib/use-cases/people/add-person'
 import { changePerson } from '@/lib/use-cases/people/change-person'
 import { clearPin } from '@/lib/use-cases/people/clear-pin'
+import { liftPersonWaits } from '@/lib/use-cases/people/lift-waits'
+import { makeResetLink } from '@/lib/use-cases/people/make-reset-link'
 import { retirePerson } from '@/lib/use-cases/people/retire-person'
-import { setPassword } from '@/lib/use-cases/people/set-password'
+import { clearFactor } from '@/lib/use-cases/people/second-factor'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addPersonAction = defineAction('addPerson', addPersonSchema, addPerson, () => '/back-room/people')
+export const addPersonAction = defineAction(
+  'addPerson',
+  addPersonSchema,
+  addPerson,
+  ({ personId }) => `/back-room/people/${personId}`,
+)
 export const changePersonAction = defineAction(
   'changePerson',
   changePersonSchema,
   changePerson,
   () => '/back-room/people',
 )
-export const setPasswordAction = defineAction('setPassword', setPasswordSchema, setPassword)
+export const makeResetLinkAction = defineAction('makeResetLink', ofPersonSchema, makeResetLink)
+export const liftWaitsAction = defineAction('liftWaits', ofPersonSchema, liftPersonWaits)
+export const clearFactorAction = defineAction('clearFactor', ofPersonSchema, clearFactor)
 export const clearPinAction = defineAction('clearPin', clearPinSchema, clearPin)
 export const retirePersonAction = defineAction('retirePerson', retirePersonSchema, retirePerson)

@@ -1,15 +1,19 @@
 import { cache } from 'react'
+import { SessionList } from '@/app/_components/people/session-list'
+import { seeWaits } from '@/lib/use-cases/people/lift-waits'
 import { seePerson } from '@/lib/use-cases/people/see-people'
+import { seeSessions } from '@/lib/use-cases/people/see-sessions'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { orNotFound } from '@/lib/web/or-not-found'
-import { requirePerson } from '@/lib/web/require-actor'
+import { requirePerson, sessionIdOfRequest } from '@/lib/web/require-actor'
 import { ActionButton } from '../../_components/action-button'
 import { changedBy } from '../../_components/changed-by'
 import { PageHead } from '../../_components/page-head'
 import { RetirePart } from '../../_components/retire-part'
-import { PasswordForm } from '../_components/password-form'
 import { PersonForm } from '../_components/person-form'
-import { clearPinAction, retirePersonAction } from '../actions'
+import { ResetLink } from '../_components/reset-link'
+import { Waits } from '../_components/waits'
+import { clearFactorAction, clearPinAction, retirePersonAction } from '../actions'
 
 type Props = { params: Promise<{ id: string }> }
 
@@ -20,7 +24,13 @@ export async function generateMetadata({ params }: Props) {
 }
 
 export default async function PersonPage({ params }: Props) {
-  const { person, last } = await see((await params).id)
+  const { id } = await params
+  const { person, last } = await see(id)
+  const [actor, shop] = [await requirePerson('person.change'), await shopLocale()]
+  const { timeZone, locale } = shop
+  const now = new Date()
+  const waits = await seeWaits(actor, id, now)
+  const sessions = await seeSessions(actor, id, await sessionIdOfRequest(), now)
   const { id: personId, version, retired } = person
   return (
     <>
@@ -32,11 +42,30 @@ export default async function PersonPage({ params }: Props) {
       </PageHead>
       <section className="part" aria-labelledby="rights">
         <h2 id="rights">Name and rights</h2>
-        <PersonForm person={person} by={changedBy(last, await shopLocale())} />
+        <PersonForm person={person} by={changedBy(last, shop)} />
       </section>
       <section className="part" aria-labelledby="password">
         <h2 id="password">Password</h2>
-        <PasswordForm personId={personId} version={version} />
+        {!person.hasPassword && <p>Has none yet: make a link and hand it on.</p>}
+        <ResetLink personId={personId} />
+      </section>
+      <Waits personId={personId} waits={waits} />
+      <section className="part" aria-labelledby="factor">
+        <h2 id="factor">Second factor</h2>
+        {person.hasFactor ? (
+          <>
+            <p>Signs in with a code of their app too. Take it away when phone and recovery codes are lost.</p>
+            <ActionButton action={clearFactorAction} input={{ personId }}>
+              Take away the second factor
+            </ActionButton>
+          </>
+        ) : (
+          <p>Has none. People set it up themselves, under My account.</p>
+        )}
+      </section>
+      <section className="part" aria-labelledby="sessions">
+        <h2 id="sessions">Signed in now</h2>
+        <SessionList sessions={sessions} zone={timeZone} locale={locale} />
       </section>
       <section className="part" aria-labelledby="pin">
         <h2 id="pin">PIN for the tablets</h2>

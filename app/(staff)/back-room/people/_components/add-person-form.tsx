@@ -25,14 +25,7 @@ export function AddPersonForm() {
       />
       <CheckList label="Roles" required options={roleOptions} {...form.text('roles')} />
       <CheckList label="Deputy for the owner" required={false} options={grantOptions} {...form.text('grants')} />
-      <TextInput
-        label="First password"
-        hint="At least 8 characters; 15 or more are better. A short sentence is easy to remember."
-        required
-        type="password"
-        autoComplete="new-password"
-        {...form.text('password')}
-      />
+      <p>They choose their own password, by a link that the next page makes.</p>
     </ActionForm>
   )
 }

@@ -4,7 +4,7 @@ import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Notice } from '@/app/_components/ui/notice'
 import { makeCustomerLinkSchema } from '@/lib/schemas/release'
 import { makeCustomerLinkAction } from './actions'
-import { CopyText } from './copy-text'
+import { CopyText } from '@/app/_components/ui/copy-text'
 
 type Props = { jobId: string; address: string }
 
