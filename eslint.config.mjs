@@ -70,7 +70,7 @@ const layers = [
   {
     name: 'cli',
     files: ['lib/cli/**'],
-    lib: ['core', 'data', 'use-cases', 'demo', 'cli', 'env'],
+    lib: ['core', 'words', 'data', 'use-cases', 'demo', 'cli', 'env'],
     root: ['prisma'],
     without: web,
   },

@@ -8,6 +8,7 @@ import { checkAtStart } from './backup/start-check'
 import { newOwnerCode } from './first-owner'
 import { isToBeBroughtUpToDate, migrate } from './migrate'
 import { refuseOtherMode, writeMode, type Mode } from './shop-mode'
+import { whyNot } from './why'
 
 /**
  * The part of a start that needs the database: refuses another mode's, brings it up to date, fills the demo once, gives
@@ -86,12 +87,6 @@ try {
   process.stdout.write(JSON.stringify(answer))
 } catch (error) {
   // A refusal is one clear line; anything unforeseen shows where it came from.
-  say(
-    error instanceof Error && error.name !== 'Error'
-      ? String(error.stack)
-      : error instanceof Error
-        ? error.message
-        : String(error),
-  )
+  say(whyNot(error))
   process.exitCode = 1
 }

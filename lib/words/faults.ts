@@ -16,7 +16,7 @@ const sentences: Readonly<Record<MachineFault, string>> = {
     'The shop’s computer cannot open any more files, so this was not done. Try again in a moment. If it happens again, restart Brasstag.',
   'cannot-open': 'The shop’s data cannot be opened on its disk. Tell the owner: look whether the disk is there.',
   'no-memory': 'The shop’s computer is out of memory, so this was not done. Try again in a moment.',
-  away: 'The shop’s database does not answer. Send it again in a minute. If it went through, it is not done twice.',
+  away: 'The shop’s database does not answer. Try again in a minute. What went through already is not done twice.',
 }
 
 export const faultSentence = (code: MachineFault): string => sentences[code]

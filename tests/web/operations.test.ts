@@ -218,3 +218,13 @@ describe('what cannot be carried out', () => {
     expect(answers).toMatchObject([{ state: 'refused', refusal: { fields: { what: 'Enter what was found.' } } }])
   })
 })
+
+it('what the database cannot take now is sent again under its id, and then done once', async () => {
+  const what = operation({ kind: 'finding', input: { visitId: second, stepId: null, what: 'a nick in the deck' } })
+  await database.client.$queryRawUnsafe('PRAGMA query_only = 1')
+  const [refused] = await send([what])
+  await database.client.$queryRawUnsafe('PRAGMA query_only = 0')
+  expect(refused).toMatchObject({ state: 'again', refusal: { code: 'unavailable' } })
+  expect((await send([what, what])).map(({ state }) => state)).toEqual(['done', 'done'])
+  expect(await database.client.finding.count({ where: { what: 'a nick in the deck' } })).toBe(1)
+})
