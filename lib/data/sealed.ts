@@ -4,7 +4,8 @@ import { env } from '@/lib/env'
 
 /**
  * What must be read again and must not stand in the database as it is: sealed with a key made from the server's secret,
- * which the database does not hold (a backup of the shop does, or it could not be put back). `purpose` is bound in: what was sealed for one thing opens nothing else.
+ * which the database does not hold (a backup of the shop does, or it could not be put back). `purpose` is bound in: what was
+ * sealed for one thing opens nothing else.
  */
 const algorithm = 'aes-256-gcm'
 const [ivLength, tagLength] = [12, 16]

@@ -94,6 +94,8 @@ const may: Readonly<Record<string, string>> = {
     'changeTaxRate',
     'exportBooks',
     'seeBackups',
+    'takeEverything',
+    'exportHasCome',
     'startBackup',
     'seeBackupLine',
     'backupHealth',

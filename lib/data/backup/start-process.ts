@@ -1,9 +1,8 @@
 import 'server-only'
-import { spawn } from 'node:child_process'
-import { join } from 'node:path'
 import type { BackupKind } from '@/lib/core/backup/keep'
 import { dataFolder } from '@/lib/env'
 import { log } from '../log'
+import { startOwnCommand } from './own-command'
 import { backupFolder, changeBackupState, readBackupState } from './state'
 
 /**
@@ -11,12 +10,7 @@ import { backupFolder, changeBackupState, readBackupState } from './state'
  * and the people at work must not wait for that. What came of it is in the state beside the backups.
  */
 export function startBackupProcess(kind: BackupKind, nowMs: number): void {
-  const root = process.cwd()
-  const file = join(/* turbopackIgnore: true */ root, 'lib', 'cli', 'backup.ts')
-  const child = spawn(process.execPath, ['--conditions=react-server', '--import', 'tsx', file, `--kind=${kind}`], {
-    ...{ cwd: root, stdio: 'ignore' as const },
-    env: { ...process.env, NODE_OPTIONS: '', BRASSTAG_DATA: dataFolder() },
-  })
+  const child = startOwnCommand('backup', [`--kind=${kind}`], 'ignore')
   const folder = backupFolder(dataFolder())
   if (child.pid !== undefined)
     changeBackupState(folder, { running: { pid: child.pid, sinceMs: nowMs, doing: 'starting' } })

@@ -8,6 +8,7 @@ import { ActionButton } from '../_components/action-button'
 import { PageHead } from '../_components/page-head'
 import { startBackupAction } from './actions'
 import { BackupNotices } from './_components/backup-notices'
+import { TakeAlong } from './_components/take-along'
 import { WhileRunning } from './_components/while-running'
 
 export const metadata: Metadata = { title: 'Backup' }
@@ -37,6 +38,14 @@ export default async function BackupPage() {
           Stop the server. In the folder of the program: <code>npm run restore</code> and the backup’s file. It is
           checked first. What is there now is set aside, not deleted.
         </p>
+      </section>
+      <section className="part" aria-labelledby="along">
+        <h2 id="along">Everything for another program</h2>
+        <p>
+          All tables as CSV and JSON with a list of what each column means, and all photos and papers, in one archive.
+          Passwords and links are not in it, so it is no backup. That you took it is written to the audit trail.
+        </p>
+        <TakeAlong />
       </section>
     </>
   )
