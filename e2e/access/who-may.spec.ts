@@ -15,6 +15,7 @@ const pages = [
   { path: '/back-room/prices', may: ['orla', 'tamsin'] },
   { path: '/back-room/taxes', may: ['orla', 'tamsin'] },
   { path: '/back-room/bookkeeper', may: ['orla'] },
+  { path: '/back-room/backup', may: ['orla'] },
   { path: '/back-room/messages', may: ['orla'] },
   { path: '/counter/unpaid', may: ['orla', 'tamsin'] },
   { path: '/back-room/settings', may: ['orla'] },
@@ -43,6 +44,9 @@ for (const person of ['orla', 'tamsin', 'dov']) {
     }
     const send = async (origin: string, bytes?: number) =>
       (await page.request.post('/api/logo', logoSent({ Origin: origin }, bytes))).status()
+    const progress = (await page.request.get('/api/export/progress')).status()
+    expect(progress).toBe(person === 'orla' ? 200 : 403)
+    if (person !== 'orla') expect((await page.request.get('/api/export')).status()).toBe(403)
     // The owner gets as far as the file: no picture, and one that is too large.
     const answered = person === 'orla' ? 422 : 403
     expect(await send(baseURL ?? '')).toBe(answered)
@@ -62,7 +66,18 @@ test('nobody who is not signed in sees a page, a paper or a change, nor makes on
   const money = '/api/papers/money/0190a0a0-0000-7000-8000-000000000000'
   const books = '/api/books/tax?from=2026-03-01&to=2026-03-31'
   const job = '/api/papers/job-sheet/26-0001'
-  for (const path of [job, money, books, labels, '/api/changes', '/api/find?q=T-0401', photo, logo]) {
+  for (const path of [
+    job,
+    money,
+    books,
+    '/api/export',
+    '/api/export/progress',
+    labels,
+    '/api/changes',
+    '/api/find?q=T-0401',
+    photo,
+    logo,
+  ]) {
     expect([path, (await request.get(path)).status()]).toEqual([path, 401])
   }
   expect((await request.post('/api/logo', logoSent({ Origin: baseURL ?? '' }))).status()).toBe(401)
