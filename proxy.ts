@@ -1,5 +1,6 @@
 import { NextResponse, type NextRequest } from 'next/server'
 import { addressIn } from '@/lib/web/asked-from'
+import { isSecureAddress } from '@/lib/web/secure-address'
 import { waitFor } from '@/lib/web/throttle'
 import { tooManyPage } from '@/lib/web/too-many-page'
 
@@ -23,6 +24,8 @@ export async function proxy(request: NextRequest) {
   const { pathname } = request.nextUrl
   response.headers.set('X-Content-Type-Options', 'nosniff')
   response.headers.set('Referrer-Policy', 'no-referrer')
+  // Only where people come by HTTPS: a shop on plain HTTP would lock itself out of its own address.
+  if (isSecureAddress()) response.headers.set('Strict-Transport-Security', 'max-age=31536000')
   response.headers.set('Permissions-Policy', 'camera=(self), microphone=(), geolocation=()')
   if (!isPicture.test(pathname)) response.headers.set('Content-Security-Policy', policy)
   if (!isStaffPaper.test(pathname)) response.headers.set('Cache-Control', 'no-store')
