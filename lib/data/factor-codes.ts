@@ -51,10 +51,10 @@ export function factorAddress(key: Uint8Array, signIn: string, shop: string): st
 
 /** No letter or digit that is read as another one. */
 const letters = '23456789abcdefghjkmnpqrstwxyz'
-const codeSigns = 12
+const codeSigns = 24
 export const recoveryCodes = 10
 
-/** Twelve of 29 signs in three groups: 58 bits, so that a plain hash of it cannot be tried through. */
+/** 24 of 29 signs in six groups: 116 bits, so that a plain hash of it cannot be tried through. */
 export function newRecoveryCode(): string {
   const signs = Array.from({ length: codeSigns }, () => letters[randomInt(letters.length)]).join('')
   return signs.replace(/(.{4})(?=.)/g, '$1-')

@@ -143,6 +143,8 @@ describe('a second factor', () => {
   test('a recovery code works once in its place, typed in capitals or run together; new ones end the old', async () => {
     const { codes } = await setUp()
     expect(new Set(codes).size).toBe(10)
+    // 24 signs of 29: 24 · log2(29) = 116 bits; 112 are what a plain hash needs.
+    for (const code of codes) expect(code).toMatch(/^([a-z2-9]{4}-){5}[a-z2-9]{4}$/)
     expect(await tryIn((codes[0] ?? '').toUpperCase().replaceAll('-', ''))).toBe('in')
     expect(await tryIn(codes[0] ?? '')).toBe('wrong-code')
     expect((await seeAccount(orla)).codesLeft).toBe(9)
