@@ -83,6 +83,10 @@ describe('the nightly backup', () => {
     return kinds
   }
 
+  it('is begun by one of the processes that find it due at the same moment', async () => {
+    expect((await Promise.all([asked(monday), asked(monday), asked(monday)])).flat()).toEqual(['nightly'])
+  })
+
   it('is begun once a night by the shop’s own clock, and an hour after one that failed', async () => {
     expect(await asked(monday)).toEqual(['nightly']) // there is none yet
     backupAt(0)

@@ -5,6 +5,7 @@ import { must, RefusedError } from '@/lib/core/errors'
 import { knownBackups } from '@/lib/data/backup/known'
 import { startBackupProcess } from '@/lib/data/backup/start-process'
 import { db } from '@/lib/data/db'
+import { isFirstThisHour } from '@/lib/data/first-this-hour'
 import { shopOf } from '@/lib/data/shop'
 import { write, type Moment } from '@/lib/data/write'
 
@@ -26,13 +27,16 @@ const hourIn = (zone: string, at: Date): number =>
 
 /** The server's own: begins the nightly backup of a real shop when it is due. True when it did. */
 export async function backUpAtNight(now: Date, start = startBackupProcess): Promise<boolean> {
-  const { mode, timeZone } = await shopOf(await db())
+  const client = await db()
+  const { mode, timeZone } = await shopOf(client)
   const { list, state, doing } = knownBackups()
   if (mode === 'demo' || doing !== null) return false
   const { lastTry } = state
   const failedLately = lastTry !== null && lastTry.fault !== '' && now.getTime() - lastTry.atMs < tryAgainAfterMs
   const lastMs = list.find(({ kind }) => kind === 'nightly')?.atMs ?? null
   if (failedLately || !isNightlyDue(lastMs, now.getTime(), hourIn(timeZone, now))) return false
+  // Several processes look at the same moment.
+  if (!(await isFirstThisHour(client, 'nightly backup', now))) return false
   start('nightly', now.getTime())
   return true
 }
