@@ -15,9 +15,9 @@ import { bookJobSchema, emptyBooking, emptyHead } from '@/lib/schemas/job'
 import { bookJob } from '@/lib/use-cases/jobs/book-job'
 import { printSpecSheet } from '@/lib/use-cases/papers/print-spec-sheet'
 import { seePicture } from '@/lib/use-cases/photos/see-photos'
-import { demoMoment, filledDemo } from '../setup/demo-shop'
-import { plainSqlite } from '../setup/plain-sqlite'
-import { workIn } from '../setup/restored-shop'
+import { demoMoment, filledDemo } from '../../setup/demo-shop'
+import { plainSqlite } from '../../setup/plain-sqlite'
+import { workIn } from '../../setup/restored-shop'
 
 vi.setConfig({ testTimeout: 300_000 })
 

@@ -9,8 +9,8 @@ import { backupHealth, seeBackupLine, seeBackups } from '@/lib/use-cases/backup/
 import { exportCustomers } from '@/lib/use-cases/customers/export-customers'
 import { exportBooks } from '@/lib/use-cases/money/export-books'
 import { backupWords } from '@/lib/words/backup'
-import { testDatabase, type TestDatabase } from '../setup/database'
-import { book, counter, monday, openShop, owner, refusalOf } from './jobs/counter-shop'
+import { testDatabase, type TestDatabase } from '../../setup/database'
+import { book, counter, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
 
 const hourMs = 60 * 60 * 1000
 const hoursLater = (hours: number): Date => new Date(monday.getTime() + hours * hourMs)

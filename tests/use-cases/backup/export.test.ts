@@ -10,9 +10,9 @@ import { writeExport } from '@/lib/cli/export/write-export'
 import { readTarGz } from '@/lib/data/backup/tar-gz'
 import { demoStaff } from '@/lib/demo/shop'
 import { takeEverything } from '@/lib/use-cases/export/take-everything'
-import { demoMoment, filledDemo } from '../setup/demo-shop'
-import type { TestDatabase } from '../setup/database'
-import { plainSqlite } from '../setup/plain-sqlite'
+import { demoMoment, filledDemo } from '../../setup/demo-shop'
+import type { TestDatabase } from '../../setup/database'
+import { plainSqlite } from '../../setup/plain-sqlite'
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 300_000 })
 

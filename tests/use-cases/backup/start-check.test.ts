@@ -1,12 +1,21 @@
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs'
-import { cpSync } from 'node:fs'
+import {
+  chmodSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, inject, it } from 'vitest'
 import { makeBackup } from '@/lib/cli/backup/make-backup'
 import { checkAtStart } from '@/lib/cli/backup/start-check'
 import { makePrivate } from '@/lib/cli/private-files.mjs'
-import { freshDatabase } from '../setup/database'
-import { plainSqlite } from '../setup/plain-sqlite'
+import { freshDatabase } from '../../setup/database'
+import { plainSqlite } from '../../setup/plain-sqlite'
 
 const nowMs = Date.parse('2026-03-04T02:10:00Z')
 const pageBytes = 4096
