@@ -1,3 +1,9 @@
+const ofFiles = [
+  { key: 'X-Content-Type-Options', value: 'nosniff' },
+  { key: 'Referrer-Policy', value: 'no-referrer' },
+  { key: 'Content-Security-Policy', value: "base-uri 'none'; frame-ancestors 'none'" },
+]
+
 /** @type {import('next').NextConfig} */
 const config = {
   poweredByHeader: false,
@@ -7,6 +13,9 @@ const config = {
   // `forbidden()` answers 403 with app/forbidden.tsx.
   experimental: { authInterrupts: true },
   devIndicators: false,
+  // What the proxy is not asked about: files of the build, the same for everybody.
+  headers: async () =>
+    ['/_next/static/:path*', '/icon(.*)', '/favicon.ico'].map((source) => ({ source, headers: ofFiles })),
   // Native or self-locating packages: bundling them breaks the paths they load their own files by.
   serverExternalPackages: [
     'better-sqlite3',

@@ -1,14 +1,26 @@
 import { NextResponse, type NextRequest } from 'next/server'
 import { addressIn } from '@/lib/web/asked-from'
+import { refusedAtDoor } from '@/lib/web/at-the-door'
 import { isSecureAddress } from '@/lib/web/secure-address'
+import { log } from '@/lib/web/log'
+import { newRequestId, pathForLog, requestIdHeader } from '@/lib/web/request-id'
 import { waitFor } from '@/lib/web/throttle'
-import { tooManyPage } from '@/lib/web/too-many-page'
+import { tooManyPage } from '@/lib/web/plain-page'
 
 /**
  * Sets the content security policy with a nonce and the headers of private pages. It authorises nothing: every page,
  * action and route asks for itself.
  */
 export async function proxy(request: NextRequest) {
+  const requestId = newRequestId()
+  const refused = refusedAtDoor(request)
+  if (refused) {
+    const { pathname } = request.nextUrl
+    const where = { address: addressIn(request.headers), path: pathForLog(pathname), method: request.method }
+    log.warn({ event: 'refused at the door', status: refused.status, request: requestId, ...where }, 'refused')
+    refused.headers.set(requestIdHeader, requestId)
+    return refused
+  }
   if (request.method === 'GET' && isLinkPage.test(request.nextUrl.pathname)) {
     // A page that has begun cannot say 429 any more.
     const retryAfterS = await waitFor('page', addressIn(request.headers))
@@ -18,15 +30,19 @@ export async function proxy(request: NextRequest) {
   const policy = contentPolicy(nonce)
   const headers = new Headers(request.headers)
   headers.set('x-nonce', nonce)
+  headers.set(requestIdHeader, requestId)
   headers.set('x-here', request.nextUrl.pathname + request.nextUrl.search)
   headers.set('Content-Security-Policy', policy)
   const response = NextResponse.next({ request: { headers } })
   const { pathname } = request.nextUrl
+  response.headers.set(requestIdHeader, requestId)
   response.headers.set('X-Content-Type-Options', 'nosniff')
   response.headers.set('Referrer-Policy', 'no-referrer')
   // Only where people come by HTTPS: a shop on plain HTTP would lock itself out of its own address.
-  if (isSecureAddress()) response.headers.set('Strict-Transport-Security', 'max-age=31536000')
+  if (isSecureAddress()) response.headers.set('Strict-Transport-Security', 'max-age=31536000; includeSubDomains')
   response.headers.set('Permissions-Policy', 'camera=(self), microphone=(), geolocation=()')
+  response.headers.set('Cross-Origin-Opener-Policy', 'same-origin')
+  response.headers.set('Cross-Origin-Resource-Policy', 'same-origin')
   if (!isPicture.test(pathname)) response.headers.set('Content-Security-Policy', policy)
   if (!isStaffPaper.test(pathname)) response.headers.set('Cache-Control', 'no-store')
   if (pathname.startsWith('/s/')) response.headers.set('X-Robots-Tag', 'noindex, nofollow')

@@ -156,5 +156,5 @@ test('a photo comes from a page of the app, from somebody signed in, and is a ph
   expect(await send({ Origin: 'null' })).toBe(403)
   // There is no such head: but it got that far.
   expect(await send(own)).toBe(404)
-  expect(await send(own, { ...whole, buffer: Buffer.alloc(9 * 1024 * 1024) })).toBe(422)
+  expect(await send(own, { ...whole, buffer: Buffer.alloc(9 * 1024 * 1024) })).toBe(413)
 })

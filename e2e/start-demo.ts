@@ -39,7 +39,7 @@ export default async function startDemo() {
 async function signedIn(url: string): Promise<Record<string, object[]>> {
   const cookies: Record<string, object[]> = {}
   for (const { signIn } of demoPeople) {
-    const browser = await request.newContext({ baseURL: url })
+    const browser = await request.newContext({ baseURL: url, extraHTTPHeaders: { Origin: url } })
     const { csrfToken } = (await (await browser.get('/api/auth/csrf')).json()) as { csrfToken: string }
     const form = { csrfToken, name: signIn, password: demoPassword, json: 'true' }
     const answer = await browser.post('/api/auth/callback/credentials', { form })

@@ -19,6 +19,8 @@ export async function pictureResponse({ type, name, see }: ServedPicture): Promi
     const headers = { ...guarded, 'Content-Type': type, 'Content-Disposition': `inline; filename="${name}"` }
     return new Response(await see(), { headers })
   } catch (error) {
-    return errorResponse(error)
+    const refused = errorResponse(error)
+    for (const [name, value] of Object.entries(guarded)) refused.headers.set(name, value)
+    return refused
   }
 }

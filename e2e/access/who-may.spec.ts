@@ -50,7 +50,7 @@ for (const person of ['orla', 'tamsin', 'dov']) {
     // The owner gets as far as the file: no picture, and one that is too large.
     const answered = person === 'orla' ? 422 : 403
     expect(await send(baseURL ?? '')).toBe(answered)
-    if (person === 'orla') expect(await send(baseURL ?? '', 5 * 1024 * 1024)).toBe(422)
+    if (person === 'orla') expect(await send(baseURL ?? '', 5 * 1024 * 1024)).toBe(413)
     expect(await send('https://elsewhere.example')).toBe(403)
   })
 }

@@ -25,6 +25,7 @@ export const refusalCodes = [
   'incomplete', // release refused: the list of what is missing
   'wrong-state', // the thing is not in a state that allows this
   'too-many', // rate limit
+  'too-large', // more was sent than is taken at once
   'unavailable', // the disk or the database cannot do it now: the same is sent again later, under its id
   'failed', // unexpected; nothing was changed
 ] as const

@@ -18,4 +18,9 @@ export type FaultCode = (typeof faultCodes)[number]
 /** A fault of the machine: reading or writing at all is in question. The other two are between two changes. */
 export type MachineFault = Exclude<FaultCode, 'met' | 'taken'>
 
+/**
+ * Whether reading or writing at all is in question, and not only one change against another. By definition.
+ *
+ * Example: `isMachineFault('met')` → false.
+ */
 export const isMachineFault = (code: FaultCode): code is MachineFault => code !== 'met' && code !== 'taken'

@@ -2,6 +2,7 @@ import 'server-only'
 import sharp from 'sharp'
 import type { RefusedError } from '@/lib/core/errors'
 import type { Picture } from './pictures'
+import { inTurn } from './one-decoder'
 import { formatOf, mostPixels, refuseByHeader, unreadable } from './picture-format'
 
 const kinds = 'Choose a PNG, JPEG or WebP picture; a drawing (SVG, PDF) has to be saved as PNG first.'
@@ -25,7 +26,7 @@ export async function readLogo(bytes: Uint8Array, room: Room): Promise<Picture> 
   const format = formatOf(bytes)
   if (format === null || format === 'heif') throw noPicture()
   await refuseByHeader(bytes, format, { damaged, tooManyPixels: 'Save it smaller.' })
-  const logo = await onWhite(bytes, room)
+  const logo = await inTurn(() => onWhite(bytes, room))
   const { channels } = await sharp(logo.bytes).stats()
   if (channels.every(({ min }) => min > nearlyWhite)) throw unseen()
   return logo

@@ -1,5 +1,6 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import { isText } from '@/lib/core/plain-text'
 import { db, type Reader } from './db'
 import { inUseFirst, pageOfRows, rowsOfPage } from './paging'
 
@@ -31,7 +32,7 @@ export async function personById(reader: Reader, id: string) {
 
 /** Null for one who is retired, or not on record. */
 export async function personToSignIn(reader: Reader, id: string) {
-  const person = id.length > 100 ? null : await reader.person.findUnique({ where: { id } })
+  const person = id.length > 100 || !isText(id) ? null : await reader.person.findUnique({ where: { id } })
   return person && person.retiredAt === null ? person : null
 }
 

@@ -1,12 +1,16 @@
 import 'server-only'
 import sharp from 'sharp'
 import type { RefusedError } from '@/lib/core/errors'
+import { inTurn } from './one-decoder'
 import { formatOf, mostPixels, refuseByHeader, unreadable } from './picture-format'
 
 /** A picture as it is kept: a JPEG of our own making, with nothing in it but the picture. */
 export type Picture = { readonly bytes: Uint8Array; readonly widthPx: number; readonly heightPx: number }
 
 const quality = 82
+
+type Decoded = { readonly data: Buffer; readonly info: { readonly width: number; readonly height: number } }
+const kept = ({ data, info }: Decoded): Picture => ({ bytes: data, widthPx: info.width, heightPx: info.height })
 
 const noPicture = (): RefusedError =>
   unreadable('This is not a picture that can be kept here. Take a photo, or choose a JPEG, PNG, WebP or AVIF picture.')
@@ -26,8 +30,8 @@ export async function readPicture(bytes: Uint8Array, longestEdgePx: number): Pro
   if (format === null) throw noPicture()
   const broken = format === 'heif' ? foreignCoding : damaged
   await refuseByHeader(bytes, format, { damaged: broken, tooManyPixels: 'Take it again with a smaller setting.' })
-  try {
-    const { data, info } = await sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' })
+  return inTurn(() =>
+    sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' })
       .autoOrient()
       .resize({ width: longestEdgePx, height: longestEdgePx, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: 'white' })
@@ -35,10 +39,8 @@ export async function readPicture(bytes: Uint8Array, longestEdgePx: number): Pro
       .jpeg({ quality })
       .timeout({ seconds: 30 })
       .toBuffer({ resolveWithObject: true })
-    return { bytes: data, widthPx: info.width, heightPx: info.height }
-  } catch {
-    throw broken()
-  }
+      .then(kept, () => Promise.reject(broken())),
+  )
 }
 
 /** The same picture, small enough for a list. */

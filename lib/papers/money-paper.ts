@@ -1,3 +1,4 @@
+import { errorForLog } from '@/lib/data/error-for-log'
 import { log } from '@/lib/data/log'
 import { db } from '@/lib/data/db'
 import { readFile, storeFile } from '@/lib/data/files'
@@ -25,7 +26,7 @@ export async function freezePaper(paperId: string): Promise<void> {
   try {
     if ((await paperFile(await db(), paperId)) === null) await makeBytes(paperId)
   } catch (error) {
-    log.error({ paperId, error }, 'a money paper was not printed yet')
+    log.error({ paperId, err: errorForLog(error) }, 'a money paper was not printed yet')
   }
 }
 

@@ -1,13 +1,14 @@
 import { z } from 'zod'
 import { words } from './figure'
+import { text } from './text'
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 
 /** What a booking names that may be on record already. `id` and `headId` are '' for what was not picked. */
 export const alikeSchema = z.object({
-  customer: z.object({ id: z.string().max(64), name: words(120), phone: words(60), email: words(200) }),
+  customer: z.object({ id: text().max(64), name: words(120), phone: words(60), email: words(200) }),
   heads: z
-    .array(z.object({ headId: z.string().max(64), stamp: words(60), tag: words(60) }))
+    .array(z.object({ headId: text().max(64), stamp: words(60), tag: words(60) }))
     .max(16)
     .default([]),
 })

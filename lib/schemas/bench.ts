@@ -6,8 +6,9 @@ import type { Asked } from '@/lib/core/options/question-of'
 import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
 import { requiredText, words } from './figure'
+import { text as anyText } from './text'
 
-const text = z.string().trim().max(200)
+const text = anyText().trim().max(200)
 
 /** A question to the cut bench, as typed. Everything may be empty. */
 export const benchForm = z.object({
@@ -183,7 +184,7 @@ export function benchFromQuery(query: URLSearchParams): BenchForm {
 export const keepEstimateSchema = z
   .object({
     question: benchForm,
-    wayId: z.string().min(1, 'Choose a cut.').max(120),
+    wayId: anyText().min(1, 'Choose a cut.').max(120),
     /** Angle part that the slider stands at, in inches; null: as the way proposes. */
     angleIn: z.number().min(0).max(0.5).nullable(),
     forWhom: requiredText('Enter who it is for.', 120),

@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import { isDay } from '@/lib/core/shop/calendar'
+import { text } from './text'
 
 export const bookKinds = ['invoices', 'payments', 'tax'] as const
 export type BookKind = (typeof bookKinds)[number]
 
-const day = z.string().refine(isDay, 'Choose a day.')
+const day = text().refine(isDay, 'Choose a day.')
 
 /** A file for the bookkeeper: from the first day to the last, both in it. */
 export const booksSchema = z

@@ -14,6 +14,7 @@ import { formatFigure } from '@/lib/core/units/format-figure'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { requiredText, optionalFigure, words, type Figure } from './figure'
 import { optionalAmount } from './money'
+import { text } from './text'
 
 /** Where a figure belongs: to one chamber form, or to the casting whatever its form. */
 export const figureForms = ['any', ...chamberForms] as const
@@ -37,8 +38,7 @@ const fieldsOf = <K extends CastingFigureKey>(keys: readonly K[]) =>
 const perForm = fieldsOf(perFormKeys).prefault({})
 
 /** Kept as typed; empty lines alone are none. */
-const outline = z
-  .string()
+const outline = text()
   .max(20_000, 'Use 20,000 characters at most.')
   .transform((text) => (text.trim() === '' ? '' : text))
   .prefault('')
@@ -67,13 +67,12 @@ const bolt = z.object({
 
 const variant = z.object({
   /** '' for one that is new. */
-  variantId: z.string(),
+  variantId: text(),
   name: requiredText('Enter a name for the variant.', 120),
   nominalCc: optionalFigure('chamberVolume'),
   supply: z.enum(['stock', 'special']),
   cutByMaker: z.boolean(),
-  leadDays: z
-    .string()
+  leadDays: text()
     .trim()
     .regex(/^\d{0,3}$/, 'Enter whole days.')
     .transform((days) => (days === '' ? null : Number(days))),
@@ -84,8 +83,7 @@ const variant = z.object({
 const facts = z.object({
   name: requiredText('Enter the name used in the shop.', 120),
   material: requiredText('Enter the material.', 60),
-  chamberCount: z
-    .string()
+  chamberCount: text()
     .trim()
     .regex(/^([1-9]|1[0-2])$/, 'Enter the number of chambers, 1 to 12.')
     .transform(Number),
@@ -160,7 +158,7 @@ function outlineContradictions(casting: Facts, form: ChamberForm, context: z.Ref
   }
 }
 
-const expected = { castingId: z.string(), version: z.number().int() }
+const expected = { castingId: text(), version: z.number().int() }
 
 export const addCastingSchema = facts.superRefine(contradictions)
 export const changeCastingSchema = facts.extend(expected).superRefine(contradictions)

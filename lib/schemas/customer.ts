@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { importFields } from '@/lib/core/customers/import-columns'
 import { requiredText, words } from './figure'
+import { text } from './text'
 
 /** How a customer is reached. All but the name may be empty. */
 export const contactFields = {
@@ -12,13 +13,13 @@ export const contactFields = {
 
 /** A customer who was here before (by id), or a new one (id ''). */
 export const customerChoice = z
-  .object({ id: z.string().trim().max(64), ...contactFields })
+  .object({ id: text().trim().max(64), ...contactFields })
   .refine((customer) => customer.id !== '' || customer.name !== '', {
     path: ['name'],
     message: 'Enter the customer’s name, or pick a known customer.',
   })
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 const version = z.number().int().positive()
 
 /** All of a contact, the name with it. */
@@ -57,8 +58,7 @@ export type BlankCustomer = z.output<typeof blankCustomerSchema>
 
 /** A pasted table or a file's text. `columns`: what each column holds; left out: as its heading says. */
 export const importSchema = z.object({
-  text: z
-    .string()
+  text: text()
     .max(600_000, 'This is more than can be read at once. Import 2,000 lines at a time.')
     .refine((text) => text.trim() !== '', 'Paste a table or choose a file.'),
   columns: z

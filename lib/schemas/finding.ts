@@ -2,8 +2,9 @@ import { z } from 'zod'
 import { requiredText, words } from './figure'
 import { workId } from './job'
 import { optionalAmount, taxChoice } from './money'
+import { text } from './text'
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 const version = z.number().int().positive()
 
 /** What the customer is asked about a finding: the price and its tax, the work that a yes adds, and how it was asked. */

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { requiredText, words } from './figure'
 import { readingEntry } from './visit'
+import { text } from './text'
 
 const several = z.union([z.uuid().transform((one) => [one]), z.array(z.uuid()).max(12)])
 
@@ -13,19 +14,19 @@ export type FlowChoice = z.output<typeof flowChoiceSchema>
 
 /** A flow run of a casting that belongs to no job: what others are held against. */
 export const referenceRunSchema = z.object({
-  castingId: z.string().min(1).max(60),
+  castingId: text().min(1).max(60),
   readings: z
     .array(readingEntry)
     .max(200)
     .refine((all) => all.every(({ kind }) => kind === 'flow'), 'Enter flow figures only.'),
-  conditions: z.record(z.string().max(40), words(200)),
+  conditions: z.record(text().max(40), words(200)),
 })
 export type ReferenceRun = z.output<typeof referenceRunSchema>
 
 /** One lift of a reference run corrected, or, with no reading named, the whole run withdrawn. */
 export const correctReferenceSchema = z
   .object({
-    castingId: z.string().min(1).max(60),
+    castingId: text().min(1).max(60),
     runId: z.uuid(),
     readingId: z.uuid().nullable(),
     correction: z.enum(['replace', 'withdraw']),

@@ -12,6 +12,7 @@ import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { emptyWanted, wantedFields } from './wanted'
 import { paymentMethods } from '@/lib/core/money/payment'
 import { amount, optionalAmount, priceQuantity, taxChoice } from './money'
+import { text } from './text'
 
 export const workId = z.custom<WorkId>(
   (id) => typeof id === 'string' && isWorkId(id),
@@ -21,8 +22,7 @@ export const workId = z.custom<WorkId>(
 const day = optionalDay.refine((value) => value === null || isDay(value), 'This day does not exist. Check the date.')
 
 /** A tag's own number; '' → null: the next one of the shop's series. */
-export const optionalTag = z
-  .string()
+export const optionalTag = text()
   .trim()
   .transform((text, context): TagNumber | null => {
     if (text === '') return null
@@ -48,8 +48,8 @@ export const headSources = ['customer', 'bought', 'bought-cut'] as const
 
 /** One head of a booking. `headId` names a head that was here before; '' is a new one. */
 export const bookedHead = z.object({
-  headId: z.string().trim().max(64),
-  castingId: z.string().trim().max(64),
+  headId: text().trim().max(64),
+  castingId: text().trim().max(64),
   tag: optionalTag,
   stamp: words(60),
   marks: words(120),
@@ -124,9 +124,9 @@ export const bookJobSchema = z
     note: words(1000),
     pricesOnLink: z.boolean(),
     /** The kept answer of the cut bench that it comes from; '': none. */
-    estimateId: z.string().trim().max(64),
+    estimateId: text().trim().max(64),
     /** The question to the cut bench that it comes from, as its address; '': none. */
-    benchQuery: z.string().max(4000).default(''),
+    benchQuery: text().max(4000).default(''),
     firstPlan: firstPlan.nullable().default(null),
     /** On record, like what is typed, and said to be others. */
     notThese: notTheseSchema,
@@ -212,7 +212,7 @@ export const emptyBooking = (): BookJobForm => ({
   notThese: { customers: [], heads: [] },
 })
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 const version = z.number().int().positive()
 
 export const changeJobSchema = z.object({

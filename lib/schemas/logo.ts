@@ -1,9 +1,10 @@
 import { z } from 'zod'
+import { text } from './text'
 
 /** A logo is no photo: what is larger was not made for a letterhead. */
 export const mostLogoBytes = 4 * 1024 * 1024
 
-const sha256 = z.string().regex(/^[0-9a-f]{64}$/)
+const sha256 = text().regex(/^[0-9a-f]{64}$/)
 
 /** The logo that the page showed; '' for none: it is changed only if it is still that one. */
 const seen = z.union([z.literal(''), sha256]).transform((hash) => (hash === '' ? null : hash))

@@ -3,9 +3,10 @@ import { messageKinds, messageWays } from '@/lib/core/messages/kinds'
 import { isMailAddress } from '@/lib/core/messages/line'
 import { checkWording } from '@/lib/core/messages/wording'
 import { requiredText, words } from './figure'
+import { text } from './text'
 
-const id = z.string().min(1).max(64)
-const optionalId = z.string().max(64)
+const id = text().min(1).max(64)
+const optionalId = text().max(64)
 const version = z.number().int().nonnegative()
 
 /** What goes into the head of a mail is one line: a line break is refused, never sent. */
@@ -47,13 +48,12 @@ export type ChangeText = z.output<typeof changeTextSchema>
 
 export const mailSecurities = ['tls', 'starttls', 'none'] as const
 
-const address = (message: string) => z.string().trim().refine(isMailAddress, message)
+const address = (message: string) => text().trim().refine(isMailAddress, message)
 const wrongAddress = 'Enter one mail address, such as shop@example.com.'
 
 export const changeMailServerSchema = z.object({
   host: words(200).regex(/^[^\s\p{Cc}/@]*$/u, 'Enter the name of the server only, such as mail.example.com.'),
-  port: z
-    .string()
+  port: text()
     .trim()
     .regex(/^\d{1,5}$/, 'Enter the port, such as 587.')
     .transform(Number)
@@ -61,7 +61,7 @@ export const changeMailServerSchema = z.object({
   security: z.enum(mailSecurities),
   user: words(200),
   /** '': as it is. Never trimmed: a space may be part of it. */
-  password: z.string().max(200),
+  password: text().max(200),
   fromAddress: z.union([z.literal(''), address(wrongAddress)]),
   replyTo: z.union([z.literal(''), address(wrongAddress)]),
   version,

@@ -2,8 +2,9 @@ import { z } from 'zod'
 import { paymentMethods } from '@/lib/core/money/payment'
 import { requiredText, words } from './figure'
 import { amount, optionalAmount } from './money'
+import { text } from './text'
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 
 export const writeInvoiceSchema = z.object({
   jobId: id,

@@ -2,19 +2,19 @@ import { z } from 'zod'
 import { parsePercent } from '@/lib/core/money/percent'
 import { parseQuantity } from '@/lib/core/money/quantity'
 import { rateIdOf, type TaxChoice } from '@/lib/core/money/tax-choice'
+import { text } from './text'
 
 const amountPattern = /^(?=.*\d)[\p{L}\p{Sc}\d.,'’\s]{1,30}$/u
 const amountMessage = 'Enter an amount, such as 125 or 125.50.'
 
 /** An amount as typed. How it is read is the shop's currency's and locale's to say: `parseAmount` in core reads it. */
-export const amount = z.string().trim().regex(amountPattern, amountMessage)
+export const amount = text().trim().regex(amountPattern, amountMessage)
 
 /** An amount that may be left empty: ''. */
 export const optionalAmount = z.union([z.literal(''), amount], amountMessage)
 
 /** "8.25 %" → 825 basis points; '' → 0. */
-export const taxPercent = z
-  .string()
+export const taxPercent = text()
   .trim()
   .transform((text, context): number => {
     const percent = parsePercent(text)
@@ -24,8 +24,7 @@ export const taxPercent = z
   })
 
 /** One of the shop's rates, "rate:…", or a percentage as typed; '' is no tax. */
-export const taxChoice = z
-  .string()
+export const taxChoice = text()
   .trim()
   .max(80)
   .transform((text, context): TaxChoice => {
@@ -38,15 +37,13 @@ export const taxChoice = z
   })
 
 /** Whole pieces. */
-export const quantity = z
-  .string()
+export const quantity = text()
   .trim()
   .regex(/^[1-9]\d{0,3}$/, 'Enter a whole number, 1 or more.')
   .transform(Number)
 
 /** Pieces or hours of a price line, "1.5", in thousandths. */
-export const priceQuantity = z
-  .string()
+export const priceQuantity = text()
   .trim()
   .transform((text, context): number => {
     const thousandths = parseQuantity(text)

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { mostAtOnce } from './most-at-once'
+import { text } from './text'
 
 /** What can be done at a station without the network, and is sent when it is back. */
 export const operationKinds = [
@@ -23,7 +24,7 @@ export const operationSchema = z.object({
   id: z.uuid(),
   kind: z.enum(operationKinds),
   version: z.number().int().min(1),
-  personId: z.string().min(1).max(40),
+  personId: text().min(1).max(40),
   takenAt: z.iso.datetime(),
   input: z.looseObject({ visitId: z.uuid() }),
 })

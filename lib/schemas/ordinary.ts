@@ -2,8 +2,9 @@ import { z } from 'zod'
 import { notTheseSchema } from './alike'
 import { requiredText } from './figure'
 import { bookedHead } from './job'
+import { text } from './text'
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 const version = z.number().int().positive()
 const reason = requiredText('Enter the reason.', 300)
 

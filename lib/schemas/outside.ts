@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { requiredText, optionalDay, optionalFigure, words } from './figure'
 import { optionalAmount } from './money'
 import { stepIdSchema } from './step'
+import { text } from './text'
 
 const version = z.number().int()
 const order = { orderId: z.uuid(), version }
@@ -41,7 +42,7 @@ export const sendOutsideSchema = z
 
 export const repromiseSchema = z.object({
   ...order,
-  promisedOn: z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'Pick a day.'),
+  promisedOn: text().regex(/^\d{4}-\d{2}-\d{2}$/, 'Pick a day.'),
   note: words(300),
 })
 
@@ -88,7 +89,7 @@ export const rejectOutsideSchema = z.object({
 export const chooseMarksSchema = z.object({
   orderId: z.uuid(),
   visitId: z.uuid(),
-  typed: z.string().max(300),
+  typed: text().max(300),
   way: z.number().int().min(0).max(1),
 })
 

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { requiredText, words } from './figure'
 import { stepIdSchema } from './step'
+import { text } from './text'
 
 const idOrNone = z
   .union([z.literal(''), z.uuid()])
@@ -11,7 +12,7 @@ const idOrNone = z
 export const addPhotoSchema = z.object({
   visitId: z.uuid(),
   stepId: z.union([z.literal(''), stepIdSchema]),
-  occurrence: z.string().max(40).default(''),
+  occurrence: text().max(40).default(''),
   orderId: idOrNone,
   findingId: idOrNone,
   holdId: idOrNone,
@@ -19,7 +20,7 @@ export const addPhotoSchema = z.object({
   findingOp: idOrNone,
   holdOp: idOrNone,
   caption: words(200),
-  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  sha256: text().regex(/^[0-9a-f]{64}$/),
 })
 export type AddPhotoForm = z.input<typeof addPhotoSchema>
 export type AddPhotoInput = z.output<typeof addPhotoSchema>

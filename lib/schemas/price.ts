@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { requiredText } from './figure'
 import { amount, taxChoice } from './money'
 import { stepIdSchema } from './step'
+import { text } from './text'
 
 const priceItem = z.object({
   /** '': no step asks for it; it is put on a job by hand. */
@@ -11,7 +12,7 @@ const priceItem = z.object({
   unitPrice: amount,
   tax: taxChoice,
 })
-const expected = { itemId: z.string(), version: z.number().int() }
+const expected = { itemId: text(), version: z.number().int() }
 
 export const addPriceItemSchema = priceItem
 export const changePriceItemSchema = priceItem.extend(expected)

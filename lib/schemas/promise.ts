@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { isWorkId, type WorkId } from '@/lib/core/route/step-ids'
+import { text } from './text'
 
 const yes = z.enum(['0', '1']).transform((text) => text === '1')
 
@@ -10,8 +11,7 @@ export const proposePromiseSchema = z.object({
   cameAssembled: yes,
   overheated: yes,
   urgent: yes,
-  ordered: z
-    .string()
+  ordered: text()
     .max(2000)
     .transform((text) => text.split(',').filter((id): id is WorkId => isWorkId(id))),
 })

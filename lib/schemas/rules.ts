@@ -7,11 +7,12 @@ import { isOwnStep, isWorkId, stations, type OwnStepId, type Station } from '@/l
 import type { Cell } from '@/lib/core/route/cells'
 import { ownOwes } from '@/lib/core/route/own-owes'
 import { optionalFigure, requiredText, words } from './figure'
+import { text } from './text'
 
 /** Needed when the change takes work away, which only the tables before it can tell. */
 const reason = words(400)
 /** What was shown of this very change before; '' before it was. */
-const seen = z.string().max(80).prefault('')
+const seen = text().max(80).prefault('')
 const version = z.number().int()
 
 /** A step as the tables name it: flow runs by their place in the job. */

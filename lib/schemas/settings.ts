@@ -2,9 +2,10 @@ import { z } from 'zod'
 import { parseSetting, settingFields, type SettingField, type SettingKey } from '@/lib/core/shop/setting-fields'
 import type { ShopLimits } from '@/lib/core/shop/settings'
 import { requiredText } from './figure'
+import { text } from './text'
 
 const typedSetting = (field: SettingField) =>
-  z.string().transform((text, context) => {
+  text().transform((text, context) => {
     const parsed = parseSetting(field, text)
     if (parsed.ok) return parsed.value
     context.addIssue({ code: 'custom', message: parsed.refusal.message })

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { requiredText, optionalDay, words } from './figure'
 import { newPassword, personName, signInName } from './person'
+import { text } from './text'
 
 export const papers = ['letter', 'a4'] as const
 
@@ -14,22 +15,19 @@ const known = (make: () => unknown): boolean => {
   }
 }
 
-export const timeZone = z
-  .string()
+export const timeZone = text()
   .trim()
   .refine(
     (zone) => zone !== '' && known(() => new Intl.DateTimeFormat('en', { timeZone: zone })),
     'Pick a time zone from the list, such as America/Chicago.',
   )
-export const locale = z
-  .string()
+export const locale = text()
   .trim()
   .refine(
     (tag) => tag !== '' && known(() => new Intl.NumberFormat(tag)),
     'Enter a language and country, such as en-US or en-GB.',
   )
-export const currency = z
-  .string()
+export const currency = text()
   .trim()
   .toUpperCase()
   .refine(
@@ -44,8 +42,7 @@ const shopWords = {
   locale,
   paper: z.enum(papers),
   /** Whose telephone numbers are typed without a country's code; '': that of the language. */
-  country: z
-    .string()
+  country: text()
     .regex(/^([A-Z]{2})?$/, 'Choose a country.')
     .default(''),
 }
@@ -59,7 +56,7 @@ export const setUpShopSchema = z
     shop: shopFactsSchema,
     owner: ownerSchema,
     /** The password once more: a slip in it would lock the only owner out. */
-    again: z.string(),
+    again: text(),
   })
   .refine(({ owner, again }) => owner.password === again, {
     path: ['again'],
@@ -75,7 +72,7 @@ export const addInstrumentSchema = z.object({
   dueOn: optionalDay,
 })
 export const changeInstrumentSchema = addInstrumentSchema.extend({
-  instrumentId: z.string(),
+  instrumentId: text(),
   version: z.number().int(),
   retired: z.boolean(),
 })

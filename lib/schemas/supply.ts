@@ -3,6 +3,7 @@ import { isDay } from '@/lib/core/shop/calendar'
 import { requiredText, optionalDay, words } from './figure'
 import { optionalTag } from './job'
 import { optionalAmount, quantity } from './money'
+import { text } from './text'
 
 const day = optionalDay.refine((value) => value === null || isDay(value), 'This day does not exist. Check the date.')
 const id = z.uuid()
@@ -78,7 +79,7 @@ export type ReceiveSupply = z.output<typeof receiveSupplySchema>
 export const repromiseSupplySchema = z.object({
   orderId: id,
   version,
-  promisedOn: z.string().refine(isDay, 'Pick a day.'),
+  promisedOn: text().refine(isDay, 'Pick a day.'),
   note: words(300),
 })
 export type RepromiseSupply = z.output<typeof repromiseSupplySchema>

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { requiredText } from './figure'
 import { taxPercent } from './money'
+import { text } from './text'
 
 const taxRate = z.object({
   name: requiredText('Enter the name of the tax as it prints.', 60),
@@ -8,7 +9,7 @@ const taxRate = z.object({
   /** New price lines start with it. */
   isDefault: z.boolean(),
 })
-const expected = { rateId: z.string(), version: z.number().int() }
+const expected = { rateId: text(), version: z.number().int() }
 
 export const addTaxRateSchema = taxRate
 export const changeTaxRateSchema = taxRate.extend(expected)

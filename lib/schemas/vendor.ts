@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { requiredText, words } from './figure'
 import { quantity } from './money'
+import { text } from './text'
 
 export const vendorSchema = z.object({
   name: requiredText('Enter the name of the vendor.', 120),
@@ -13,7 +14,7 @@ export const vendorSchema = z.object({
     .union([z.literal('').transform(() => null), quantity], 'Enter a whole number, or leave it empty.')
     .default(null),
 })
-const expected = { vendorId: z.string(), version: z.number().int() }
+const expected = { vendorId: text(), version: z.number().int() }
 
 export const addVendorSchema = vendorSchema
 export const changeVendorSchema = vendorSchema.extend(expected)

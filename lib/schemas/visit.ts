@@ -2,22 +2,23 @@ import { z } from 'zod'
 import { readingKinds } from '@/lib/core/readings/types'
 import { requiredText, words } from './figure'
 import { stepIdSchema } from './step'
+import { text } from './text'
 
 export const stepKey = z.object({
   stepId: stepIdSchema,
-  occurrence: z.string().max(40),
+  occurrence: text().max(40),
   orderId: z.uuid().nullable(),
 })
 
 /** One answer as it comes from the keypad or the form. */
 export const readingEntry = z.object({
   kind: z.enum(readingKinds),
-  point: z.string().max(40),
+  point: text().max(40),
   text: words(500),
   /** Why it could not be taken; null when it was. */
   notTaken: words(200).nullable(),
   /** Of a chamber that has a value: 'again', or the id of the reading it stands in the place of. */
-  repeat: z.string().max(40).optional(),
+  repeat: text().max(40).optional(),
   /** An unlikely figure as it was typed the second time. */
   again: words(500).optional(),
   /** What it was read with; left out: what the whole go was read with. */
@@ -33,7 +34,7 @@ export const entrySchema = z.object({
   readings: z.array(readingEntry).max(400),
   instrumentId: z.uuid().nullable(),
   /** Checking valves, plug, bench conditions, by name. */
-  conditions: z.record(z.string().max(40), words(200)),
+  conditions: z.record(text().max(40), words(200)),
   takenAt: z.iso.datetime().nullable(),
 })
 export type Entry = z.output<typeof entrySchema>
@@ -47,7 +48,7 @@ export const startStepSchema = z.object(seenStep)
 export const secondCheckSchema = z.object({
   ...seenStep,
   /** Both empty on a flat deck, which has no chamber. */
-  chamber: z.string().regex(/^\d{0,2}$/, 'Choose the chamber.'),
+  chamber: text().regex(/^\d{0,2}$/, 'Choose the chamber.'),
   text: words(40),
   instrumentId: z.uuid().nullable(),
   planConfirmed: z.literal(true, { error: 'Confirm the plan.' }),
@@ -89,7 +90,7 @@ export const decideHoldSchema = z
 
 export const waiveGapSchema = z.object({
   visitId: z.uuid(),
-  gap: z.string().max(200),
+  gap: text().max(200),
   reason: requiredText('Enter why it may be waived.', 500),
 })
 
@@ -109,8 +110,7 @@ export const partsWaitSchema = z.object({
   step: stepKey,
   what: requiredText('Enter what it is waiting for.', 200),
   fromWhom: words(200),
-  promisedOn: z
-    .string()
+  promisedOn: text()
     .regex(/^(\d{4}-\d{2}-\d{2})?$/, 'Pick a day.')
     .transform((day) => (day === '' ? null : day)),
 })

@@ -11,6 +11,7 @@ import {
 } from '@/lib/core/wanted/figures'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import { optionalFigure, requiredText, type Figure } from './figure'
+import { text } from './text'
 
 const typedOrEmpty = (key: WantedKey) => optionalFigure(wantedFigures[key].quantity).prefault('')
 type Field = ReturnType<typeof typedOrEmpty>
@@ -51,7 +52,7 @@ const textOf = (figure: Figure | undefined): string => (figure ? typedFigure(fig
 
 export const emptyWanted = (): WantedForm => wantedForm(typedWantedKeys, {})
 
-const id = z.string().min(1).max(64)
+const id = text().min(1).max(64)
 const version = z.number().int()
 
 export const changeJobWantedSchema = z.object({ jobId: id, version, wanted: wantedFields })

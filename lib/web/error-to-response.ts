@@ -1,9 +1,13 @@
 import { RefusedError, type Refusal, type RefusalCode } from '@/lib/core/errors'
 import { isMachineFault } from '@/lib/core/faults'
 import { seeFault } from '@/lib/data/fault-seen'
+import { errorForLog } from '@/lib/data/error-for-log'
 import { faultOf } from '@/lib/data/faults'
 import { faultRefusal } from '@/lib/words/faults'
 import { log } from './log'
+import { noteRefusal } from './note-refusal'
+import { newRequestId } from './request-id'
+import { currentActor } from './require-actor'
 
 /** The one map from refusal to HTTP status. */
 const status: Record<RefusalCode, number> = {
@@ -29,6 +33,7 @@ const status: Record<RefusalCode, number> = {
   incomplete: 409,
   'wrong-state': 409,
   'too-many': 429,
+  'too-large': 413,
   unavailable: 503,
   failed: 500,
 }
@@ -46,21 +51,20 @@ export function headersOf({ code, retryAfterS }: Refusal): Record<string, string
  * unexpected error is logged and says nothing of its inside.
  */
 export function refusalOf(error: unknown): Refusal {
-  if (error instanceof RefusedError) return error.refusal
+  if (error instanceof RefusedError) {
+    noteRefusal(error.refusal.code, currentActor)
+    return error.refusal
+  }
   const fault = faultOf(error)
   if (fault !== null) {
     if (isMachineFault(fault)) seeFault(fault, new Date())
     return faultRefusal(fault)
   }
-  log.error(
-    {
-      err: error instanceof Error ? { name: error.name, message: error.message, stack: error.stack } : String(error),
-    },
-    'unexpected',
-  )
+  const help = newRequestId()
+  log.error({ event: 'failed', help, err: errorForLog(error) }, 'unexpected')
   return {
     code: 'failed',
-    message: 'Something went wrong. Nothing was changed. Try again; if it happens again, tell the owner.',
+    message: `Something went wrong. Nothing was changed. Try again. If you call for help, say ${help}.`,
   }
 }
 

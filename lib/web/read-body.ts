@@ -22,11 +22,12 @@ export async function readBody(
   return new Blob(chunks)
 }
 
+const tooMuch = () => new RefusedError({ code: 'too-large', message: 'Too much at once. Send less.' })
 const notOurs = (message: string) => new RefusedError({ code: 'invalid', message })
 
 /** The value of a JSON body; refused when it is too large or no JSON. */
 export async function readJson(request: Request, mostBytes: number): Promise<unknown> {
-  const body = await readBody(request, mostBytes, () => notOurs('Too much at once. Send less.'))
+  const body = await readBody(request, mostBytes, tooMuch)
   try {
     return JSON.parse((await body?.text()) ?? '')
   } catch {

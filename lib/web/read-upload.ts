@@ -12,7 +12,7 @@ export async function readUpload(request: Request, mostBytes: number, advice: st
   const most = mostBytes + roomForWords
   const tooLarge = () =>
     new RefusedError({
-      code: 'out-of-range',
+      code: 'too-large',
       message: `This file is larger than ${Math.floor(mostBytes / 1024 / 1024)} MB. ${advice}`,
     })
   const body = await readBody(request, most, tooLarge)

@@ -10,6 +10,7 @@ import { RefusedError } from '@/lib/core/errors'
 import { signedInBy, type SignedIn } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
 import { sessionCookieName } from './session-cookie'
+import { noteRefusal } from './note-refusal'
 import { tabletToken } from './tablet-cookie'
 
 export async function sessionIdOfRequest(): Promise<string | null> {
@@ -60,6 +61,9 @@ export async function signedIn(): Promise<Actor> {
 /** For pages: signed in, and allowed; not allowed → 403 and the page that says so. */
 export async function requirePerson(action: Action): Promise<Actor> {
   const actor = await signedIn()
-  if (!can(actor, action)) forbidden()
+  if (!can(actor, action)) {
+    noteRefusal('not-allowed', async () => actor)
+    forbidden()
+  }
   return actor
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { RefusedError } from '@/lib/core/errors'
 import { endSession, touchSession } from '@/lib/data/sessions'
+import { readJson } from './read-body'
 import { currentSession, sessionIdOfRequest } from './require-actor'
 import { refuseForeignOrigin } from './same-origin'
 
@@ -18,7 +19,9 @@ export async function touchTablet(request: Request): Promise<void> {
 /** Back to the rack of time cards. A session that is over already stays as it ended. */
 export async function leaveTablet(request: Request): Promise<void> {
   refuseForeignOrigin(request)
-  const { why } = leaving.parse(await request.json())
+  const sent = leaving.safeParse(await readJson(request, 1000))
+  if (!sent.success) throw new RefusedError({ code: 'invalid', message: 'This could not be read.' })
+  const { why } = sent.data
   const [session, id] = [await currentSession(), await sessionIdOfRequest()]
   if (session && id !== null) await endSession(id, why, new Date())
 }

@@ -14,6 +14,7 @@ vi.mock('next/navigation', () => ({
   },
 }))
 vi.mock('@/lib/web/require-actor', () => ({
+  currentActor: async () => null,
   requireActor: async () => {
     if (page.actor) return page.actor
     throw new RefusedError({ code: 'not-signed-in', message: 'You are signed out.' })

@@ -37,7 +37,7 @@ type Options = {
 }
 
 /** Refusals that the same picture meets again. */
-const unusable: ReadonlySet<RefusalCode> = new Set(['unreadable', 'out-of-range'])
+const unusable: ReadonlySet<RefusalCode> = new Set(['unreadable', 'out-of-range', 'too-large'])
 
 export type Uploads = {
   readonly chosen: readonly Chosen[]

@@ -1,3 +1,4 @@
+import { isText } from '@/lib/core/plain-text'
 import { db, type Db } from '@/lib/data/db'
 import { newBrowserMark } from '@/lib/data/device-secrets'
 import { knownMark, rememberDevice } from '@/lib/data/known-devices'
@@ -37,7 +38,7 @@ const mostPassword = 200
  */
 export async function signIn(asked: SignInAsked, now: Date): Promise<SignInTried> {
   const { password } = asked
-  if (asked.name.length > mostName || password.length > mostPassword) return { kind: 'wrong' }
+  if (asked.name.length > mostName || password.length > mostPassword || !isText(asked.name)) return { kind: 'wrong' }
   const client = await db()
   const name = asked.name.trim().toLowerCase()
   const found = await personBySignIn(name)

@@ -1,0 +1,4 @@
+import { writeFileSync } from 'node:fs'
+import { licencesPage, licencesPath } from './licences'
+
+writeFileSync(licencesPath, licencesPage())
