@@ -39,7 +39,19 @@ beforeAll(async () => {
 })
 
 /** By Unicode: U+0000 to U+001F, U+007F to U+009F, and either half of a pair alone. */
-const bad = ['\u0000', '\u0001', '\u0008', '\u000b', '\u000c', '\u001b', '\u001f', '\u007f', '\u0085', '\ud800', '\udc00']
+const bad = [
+  '\u0000',
+  '\u0001',
+  '\u0008',
+  '\u000b',
+  '\u000c',
+  '\u001b',
+  '\u001f',
+  '\u007f',
+  '\u0085',
+  '\ud800',
+  '\udc00',
+]
 
 describe('a text', () => {
   it('may have more lines and any letters, and nothing that is no text', () => {
