@@ -58,12 +58,16 @@ const isCommon = (forms: readonly string[], length: number): boolean => {
   return forms.some((form) => fewestWords(form, (part) => commonWords.has(part)) <= most)
 }
 
+const isOneOfEach = (first: string, second: string, own: ReadonlySet<string>): boolean =>
+  (own.has(first) && commonWords.has(second)) || (commonWords.has(first) && own.has(second))
+
+/** Nothing but names, or a name and a common word. */
 const isOwn = (forms: readonly string[], own: ReadonlySet<string>): boolean =>
-  own.size > 0 &&
-  forms.some((form) => {
-    const asOwn = fewestWords(form, (part) => own.has(part))
-    return asOwn < Infinity || fewestWords(form, (part) => own.has(part) || commonWords.has(part)) <= 2
-  })
+  forms.some(
+    (form) =>
+      fewestWords(form, (part) => own.has(part)) < Infinity ||
+      [...form].some((_, at) => isOneOfEach(form.slice(0, at), form.slice(at), own)),
+  )
 
 const said = {
   short: `A password needs at least ${leastPassword} characters; ${advisedPassword} or more are better.`,

@@ -84,6 +84,12 @@ describe('taken, with nothing asked of digits, signs or capitals', () => {
     expect(taken(password)).toBe(true)
   })
 
+  it('two common words are too few below fifteen characters', () => {
+    expect(acceptablePassword('hellodragon', []).ok).toBe(false)
+    expect(acceptablePassword('strawberrychocolate', own).ok).toBe(true)
+    expect(acceptablePassword('quennellmachinist', own).ok).toBe(false)
+  })
+
   it('eight characters are the least; what is typed counts as it is, spaces too', () => {
     expect(taken('gruzbel')).toBe(false)
     expect(taken('gruz elt')).toBe(true)
