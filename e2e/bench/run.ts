@@ -1,6 +1,8 @@
 import { execFileSync } from 'node:child_process'
 import { join } from 'node:path'
+import { sizeFigures } from './at-size'
 import { browserFigures } from './cut-bench'
+import { deedFigures } from './deeds'
 import type { Figure } from '../../tests/bench/measure'
 
 const bench = join(import.meta.dirname, '..', '..', 'tests', 'bench')
@@ -13,8 +15,21 @@ function figuresOf(script: string): Figure[] {
   ) as Figure[]
 }
 
-/** `npm run bench`: every figure of speed in a table; with --json also as one object on the last line. Needs a build. */
-const figures = [...figuresOf('print-core.ts'), ...figuresOf('print-papers.ts'), ...(await browserFigures())]
+/** Parts of the table by name; without a name all of them. */
+const rows: Readonly<Record<string, () => Figure[] | Promise<Figure[]>>> = {
+  core: () => figuresOf('print-core.ts'),
+  papers: () => figuresOf('print-papers.ts'),
+  slider: browserFigures,
+  deeds: deedFigures,
+  size: sizeFigures,
+}
+
+/** `npm run bench [part …]`: every figure of speed in a table; with --json also as one object on the last line. Needs a build. */
+const named = process.argv.slice(2).filter((word) => word in rows)
+const figures: Figure[] = []
+for (const [name, measure] of Object.entries(rows)) {
+  if (named.length === 0 || named.includes(name)) figures.push(...(await measure()))
+}
 for (const { work, measured, unit, goal, met } of figures) {
   process.stdout.write(`${met ? 'met   ' : 'MISSED'}  ${work}: ${measured.toPrecision(3)} ${unit} (goal ${goal})\n`)
 }

@@ -106,10 +106,6 @@ const work: Rows = {
       ...{ takenAt: at, recordedAt: at, byId },
     },
   ],
-  Reading: (n) =>
-    ['1', '2'].map((point) => ({
-      ...{ id: `r${n}${point}`, setId: `s${n}`, kind: 'cc', point, value: 64, text: '64.0', unit: 'cc', reason: '' },
-    })),
   Finding: (n, at, index) => {
     const open = whereIs(index) === 'waiting for an answer'
     return [
@@ -145,6 +141,13 @@ const work: Rows = {
     },
   ],
 }
+
+const readings =
+  (each: number): NonNullable<Rows[string]> =>
+  (n) =>
+    Array.from({ length: each }, (_, at) => String(at + 1)).map((point) => ({
+      ...{ id: `r${n}-${point}`, setId: `s${n}`, kind: 'cc', point, value: 64, text: '64.0', unit: 'cc', reason: '' },
+    }))
 
 const outside: Rows = {
   OutsideOrder: (n, at) => [
@@ -183,9 +186,9 @@ const vendor: Row = { id: 'vendor', name: 'Far Cutters', phone: '', email: '', a
 
 /**
  * So many heads, each with a job of its own and all that a shop writes of it. They are written past the client in one
- * transaction: 2,000 heads have about 90,000 rows. `from`: the first head's number.
+ * transaction: 2,000 heads have about 90,000 rows. `from`: the first head's number; `each`: readings of a head.
  */
-export function fillShop(url: string, from: number, count: number, now: Date): void {
+export function fillShop(url: string, from: number, count: number, now: Date, each = 2): void {
   plainSqlite(url, (file) => {
     const insert = (table: string, rows: readonly Row[]): void => {
       const columns = Object.keys(rows[0] ?? {})
@@ -197,7 +200,7 @@ export function fillShop(url: string, from: number, count: number, now: Date): v
     const heads = Array.from({ length: count }, (_, index) => from + index)
     file.transaction(() => {
       if (from === 0) insert('Vendor', [{ ...vendor, createdAt: now }])
-      for (const [table, rowsOf] of Object.entries({ ...job, ...head, ...work, ...outside })) {
+      for (const [table, rowsOf] of Object.entries({ ...job, ...head, ...work, Reading: readings(each), ...outside })) {
         insert(
           table,
           heads.flatMap((index) => rowsOf(numbered(index), new Date(now.getTime() - (index % 700) * dayMs), index)),

@@ -1,9 +1,11 @@
 import type { Preset, WorkId } from '@/lib/core/route/step-ids'
 import type { StepRef } from '@/lib/core/route/keys'
+import { alikeTo } from '@/lib/data/alike'
 import { castingChoices } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
 import { driveTo, oneHand, tick, type Hands, type OnTheWay } from '@/lib/demo/drive/drive'
 import type { DemoStaff } from '@/lib/demo/shop'
+import { alikeSchema } from '@/lib/schemas/alike'
 import { bookJobSchema, emptyBooking, emptyHead, orderOf } from '@/lib/schemas/job'
 import { planChoiceSchema } from '@/lib/schemas/plan'
 import { bookJob } from '@/lib/use-cases/jobs/book-job'
@@ -90,7 +92,8 @@ const heads = {
 
 export type PreparedCustomer = keyof typeof heads
 
-async function book(staff: DemoStaff, customer: string, wanted: Prepared, now: Date) {
+/** A job with one head. Whoever resembles its customer is another. */
+export async function bookPrepared(staff: DemoStaff, customer: string, wanted: Prepared, now: Date) {
   const { casting = 'Harrow wedge 64', target = '60', preset = 'cut-to-size', also = [] } = wanted
   const castings = await castingChoices(await db())
   const castingId = castings.find(({ name }) => name === casting)?.id
@@ -102,7 +105,10 @@ async function book(staff: DemoStaff, customer: string, wanted: Prepared, now: D
     ordered: [...orderOf(preset), ...also.map((work) => ({ work, note: '' }))],
     heads: [{ ...emptyHead(), castingId, overheated: wanted.overheated ?? false }],
   }
-  const booked = await bookJob(staff.tamsin, bookJobSchema.parse(form), { now })
+  const typed = alikeSchema.parse(form)
+  const alike = await alikeTo(await db(), typed, { customers: [], heads: [] })
+  const notThese = { customers: alike.customers.map(({ id }) => id), heads: alike.heads.map(({ head }) => head.id) }
+  const booked = await bookJob(staff.tamsin, bookJobSchema.parse({ ...form, notThese }), { now })
   const [visit] = booked.heads
   if (!visit) throw new Error(`${customer} has no head.`)
   return { number: booked.number, visit }
@@ -121,7 +127,7 @@ export async function prepareHeads(staff: DemoStaff, now: Date) {
   const hands = oneHand(staff.dov, now)
   const made: Record<string, { number: string; tag: string }> = {}
   for (const [customer, wanted] of Object.entries<Prepared>(heads)) {
-    const { number, visit } = await book(staff, customer, wanted, now)
+    const { number, visit } = await bookPrepared(staff, customer, wanted, now)
     await plan(hands, staff, visit, wanted)
     if (wanted.at) await driveTo(hands, visit.visitId, wanted.at, wanted.read)
     for (const step of wanted.done ?? []) await tick(hands, visit.visitId, step)
