@@ -19,6 +19,9 @@ export type Answer = {
 
 export const answerKey = (kind: ReadingKind, point: string): string => `${kind}|${point}`
 
+export const labelOf = ({ spec, pointLabel }: StepField): string =>
+  pointLabel === '' ? spec.label : `${spec.label}, ${pointLabel}`
+
 /** The answers that are not what they were. */
 export const changedKeys = (was: Answers, now: Answers): string[] =>
   [...new Set([...Object.keys(was), ...Object.keys(now)])].filter(

@@ -1,12 +1,18 @@
 'use client'
+import dynamic from 'next/dynamic'
 import { ReadingGrid, type ReadingCell, type ReadingEntry } from '@/app/_components/keypad/reading-grid'
+import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { quantities } from '@/lib/core/units/quantities'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
 import { answerKey, isSingle, type Answers } from './answers'
 import { unitNames, type ReadWithProps } from './read-with'
-import { RepeatChoices } from './later'
 import type { CellAsks } from './cell-asks'
 import styles from './step.module.css'
+
+/** Only chambers that were read before load it; not from `later.tsx`, which loads a part that stands on this one. */
+const RepeatChoices = dynamic(() => import('./repeat-choices').then((file) => file.RepeatChoices), {
+  loading: nothingYet,
+})
 
 type Props = {
   /** All of one kind. */

@@ -1,8 +1,7 @@
 'use client'
 import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
-import { answerKey, type Answers } from './answers'
-import { labelOf } from './step-fields'
+import { answerKey, labelOf, type Answers } from './answers'
 
 type Props = { field: StepField; answers: Answers; onChange: (answers: Answers) => void }
 

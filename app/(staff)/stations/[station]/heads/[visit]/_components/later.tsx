@@ -48,8 +48,5 @@ export const PhotoField = dynamic(() => import('./photo-field').then((file) => f
 export const AnswersDone = dynamic(() => import('./answers-done').then((file) => file.AnswersDone), {
   loading: nothingYet,
 })
-/** Chambers that were read before, and answers that no button has. */
-export const RepeatChoices = dynamic(() => import('./repeat-choices').then((file) => file.RepeatChoices), {
-  loading: nothingYet,
-})
+/** Answers that no button has. */
 export const InWords = dynamic(() => import('./in-words').then((file) => file.InWords), { loading: nothingYet })

@@ -2,7 +2,7 @@
 import { Choice } from '@/app/_components/ui/choice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import type { StepField } from '@/lib/use-cases/stations/see-step'
-import { answerKey, isSingle, type Answers } from './answers'
+import { answerKey, isSingle, labelOf, type Answers } from './answers'
 import type { CellAsks } from './cell-asks'
 import { FigureFields } from './figure-fields'
 import { FlowFields, InWords, PhotoField } from './later'
@@ -87,9 +87,6 @@ function WordField({ field, answers, errors, photoTo, withFigures, onChange }: P
     </div>
   )
 }
-
-export const labelOf = ({ spec, pointLabel }: StepField): string =>
-  pointLabel === '' ? spec.label : `${spec.label}, ${pointLabel}`
 
 /** What was answered, as its button says it. */
 const wordsOf = ({ spec, answer }: StepField) => spec.choices?.find(({ value }) => value === answer)?.label ?? answer
