@@ -23,6 +23,9 @@ export const guardedColumns: Readonly<Record<string, Readonly<Record<string, Fie
   OutboxMail: { sealedLink: 'secret', fault: 'message', answer: 'message' },
   MailServer: { host: 'mail server', user: 'mail server', fromAddress: 'mail server', sealedPassword: 'secret' },
   Person: { signIn: 'sign-in name', passwordHash: 'secret', pinHash: 'secret' },
+  KnownDevice: { markHash: 'secret' },
+  ResetLink: { tokenHash: 'secret' },
+  RecoveryCode: { codeHash: 'secret' },
   Tablet: { tokenHash: 'secret' },
   TabletCode: { codeHash: 'secret' },
   CustomerLink: { tokenHash: 'secret' },
@@ -36,6 +39,8 @@ export const openColumns: readonly string[] = [
   ...['Vendor.phone', 'Vendor.email', 'Vendor.address', 'Shop.phone', 'Shop.address'],
   // "us" or "the vendor": who pays, not how much.
   ...['OutsideOrder.redoCost', 'OutsideOrderVisit.redoCost', 'Visit.comebackPays'],
+  // Of one's own sessions, on one's own page.
+  'Session.address',
   // A yes or no; and by what a deed that is sent twice is known again.
   ...['Job.pricesOnLink', 'Operation.hash'],
 ]
