@@ -3,7 +3,7 @@ import type { ComponentProps, ReactNode } from 'react'
 import type { FieldValues } from 'react-hook-form'
 import { Busy } from '../ui/busy'
 import { Button } from '../ui/button'
-import { RefusalNotice } from './refusal-notice'
+import { RefusalOrAsk } from './refusal-or-ask'
 import styles from './action-form.module.css'
 import type { ActionForm as Form } from './use-action-form'
 
@@ -34,7 +34,7 @@ export function ActionForm<Values extends FieldValues, Value>({
     <form {...rest} noValidate className={className} onSubmit={form.submit}>
       {children}
       {form.refusal && !refusalElsewhere && (
-        <RefusalNotice refusal={form.refusal} title="Not done" ref={form.refusalRef} onAgain={form.submit} />
+        <RefusalOrAsk refusal={form.refusal} title="Not done" ref={form.refusalRef} onAgain={form.submit} />
       )}
       <div className={foot === undefined ? 'row' : styles.foot}>
         {foot}

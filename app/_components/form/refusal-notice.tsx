@@ -1,6 +1,6 @@
 'use client'
 import Link from 'next/link'
-import { lazy, Suspense, useEffect, useRef, useState, type Ref } from 'react'
+import { useEffect, useRef, useState, type ReactNode, type Ref } from 'react'
 import type { Refusal } from '@/lib/core/errors'
 import { buzz } from '../ui/buzz'
 import { Button } from '../ui/button'
@@ -10,15 +10,11 @@ type Props = {
   refusal: Refusal
   title: string
   ref?: Ref<HTMLDivElement>
-  /** Sends the deed once more; for deeds that may ask for the password. */
-  onAgain?: () => void
+  children?: ReactNode
 }
 
-/** Few deeds ask for it, and most pages have none of them. */
-const AskAgain = lazy(() => import('./ask-again'))
-
 /** Why it was not done: at its fields, with the way to the first of them; else in words, with a link to each gap. */
-export function RefusalNotice({ refusal, title, ref, onAgain }: Props) {
+export function RefusalNotice({ refusal, title, ref, children }: Props) {
   const inside = useRef<HTMLDivElement>(null)
   const [atFields, setAtFields] = useState(false)
   const wrong = Object.keys(refusal.fields ?? {}).length
@@ -38,11 +34,7 @@ export function RefusalNotice({ refusal, title, ref, onAgain }: Props) {
           <p>{refusal.message}</p>
         )}
       </div>
-      {refusal.code === 'ask-again' && onAgain && (
-        <Suspense fallback={null}>
-          <AskAgain onConfirmed={onAgain} />
-        </Suspense>
-      )}
+      {children}
       {refusal.gaps && refusal.gaps.length > 0 && (
         <ul className="plain-list" aria-label="What stands in the way">
           {refusal.gaps.map(({ message, href }) => (

@@ -1,5 +1,5 @@
 'use client'
-import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { RefusalOrAsk } from '@/app/_components/form/refusal-or-ask'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
 import { When } from '@/app/_components/ui/when'
@@ -44,7 +44,7 @@ function EndButton({ session }: { session: SessionSeen }) {
       <Button pending={pending} onClick={end} aria-label={`End the session: ${nameOf(session)}`}>
         End
       </Button>
-      {refusal && <RefusalNotice refusal={refusal} title="Not ended" ref={refusalRef} onAgain={end} />}
+      {refusal && <RefusalOrAsk refusal={refusal} title="Not ended" ref={refusalRef} onAgain={end} />}
     </>
   )
 }

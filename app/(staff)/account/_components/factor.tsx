@@ -2,7 +2,7 @@
 import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import type { ServerAction } from '@/app/_components/form/call-action'
-import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { RefusalOrAsk } from '@/app/_components/form/refusal-or-ask'
 import { useAction } from '@/app/_components/form/use-action'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Button } from '@/app/_components/ui/button'
@@ -74,7 +74,7 @@ function Deed<Value>({ action, onDone, children }: DeedProps<Value>) {
           {children}
         </Button>
       </div>
-      {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
+      {refusal && <RefusalOrAsk refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
     </div>
   )
 }

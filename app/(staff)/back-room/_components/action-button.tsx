@@ -1,7 +1,7 @@
 'use client'
 import type { ReactNode } from 'react'
 import type { ServerAction } from '@/app/_components/form/call-action'
-import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { RefusalOrAsk } from '@/app/_components/form/refusal-or-ask'
 import { useAction } from '@/app/_components/form/use-action'
 import { Button } from '@/app/_components/ui/button'
 import type { ButtonVariant } from '@/app/_components/ui/button-class'
@@ -31,7 +31,7 @@ export function ActionButton<Input extends object, Value>({
           {children}
         </Button>
       </div>
-      {refusal && <RefusalNotice refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
+      {refusal && <RefusalOrAsk refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
     </div>
   )
 }
