@@ -1,5 +1,5 @@
-import Database from 'better-sqlite3'
 import { vi } from 'vitest'
+import { KeptStatement } from '@/lib/data/gate/kept-statements'
 
 /** One statement as it was sent to SQLite, with its values. */
 export type Sent = { readonly sql: string; readonly args: readonly unknown[] }
@@ -7,22 +7,10 @@ export type Sent = { readonly sql: string; readonly args: readonly unknown[] }
 /** Every statement that a piece of work sends to SQLite, in their order, reads and writes; transaction marks left out. */
 export async function statementsOf(work: () => Promise<unknown>): Promise<readonly Sent[]> {
   const sent: Sent[] = []
-  const prepare = Database.prototype.prepare
-  const spy = vi.spyOn(Database.prototype, 'prepare').mockImplementation(function (
-    this: Database.Database,
-    sql: string,
-  ) {
-    const statement = prepare.call(this, sql)
-    const entry: { sql: string; args: readonly unknown[] } = { sql, args: [] }
-    sent.push(entry)
-    const bind = statement.bind.bind(statement) as (...args: unknown[]) => unknown
-    Object.defineProperty(statement, 'bind', {
-      value: (...args: unknown[]) => {
-        entry.args = args.flat()
-        return bind(...args)
-      },
-    })
-    return statement
+  const bind = KeptStatement.prototype.bind
+  const spy = vi.spyOn(KeptStatement.prototype, 'bind').mockImplementation(function (this: KeptStatement, args) {
+    sent.push({ sql: this.sql, args })
+    return bind.call(this, args)
   })
   try {
     await work()

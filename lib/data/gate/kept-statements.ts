@@ -26,10 +26,10 @@ export function keepStatements(adapter: SqlDriverAdapter): void {
   if (typeof client?.prepare !== 'function') throw new Error('The SQLite adapter keeps its connection elsewhere.')
   const prepare = client.prepare.bind(client)
   const exec = client.exec.bind(client)
-  const kept = new Map<string, Kept>()
-  const take = (sql: string): Kept => {
+  const kept = new Map<string, KeptStatement>()
+  const take = (sql: string): KeptStatement => {
     const known = kept.get(sql)
-    const statement = known ?? new Kept(prepare(sql))
+    const statement = known ?? new KeptStatement(sql, prepare(sql))
     if (known) kept.delete(sql)
     kept.set(sql, statement)
     const [oldest] = kept.keys()
@@ -41,7 +41,7 @@ export function keepStatements(adapter: SqlDriverAdapter): void {
     prepare: (sql: string) => {
       if (!changesTables.test(sql)) return take(sql)
       kept.clear()
-      return new Kept(prepare(sql))
+      return new KeptStatement(sql, prepare(sql))
     },
     exec: (script: string) => {
       kept.clear()
@@ -50,10 +50,16 @@ export function keepStatements(adapter: SqlDriverAdapter): void {
   })
 }
 
-class Kept {
+/**
+ * A statement that is worked out. What the client sends to SQLite passes its `bind`, but for the marks of transactions.
+ */
+export class KeptStatement {
   #columns: readonly Column[] | null = null
 
-  constructor(private readonly statement: Statement) {}
+  constructor(
+    readonly sql: string,
+    private readonly statement: Statement,
+  ) {}
 
   bind(args: readonly unknown[]): Bound {
     const { statement } = this
