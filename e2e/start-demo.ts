@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { request } from '@playwright/test'
@@ -12,16 +12,15 @@ import { startServer } from './server'
  */
 export default async function startDemo() {
   const folder = mkdtempSync(join(tmpdir(), 'brasstag-demo-'))
+  // For a spec that stops its server.
   const spare = mkdtempSync(join(tmpdir(), 'brasstag-spare-'))
   const remove = () => [folder, spare].forEach((one) => rmSync(one, { recursive: true, force: true }))
-  const filled = await elsewhereRun('tests/setup/fill-demo.ts', [], { BRASSTAG_DATA: folder })
+  const filled = await elsewhereRun('tests/setup/fill-demo.ts', [spare], { BRASSTAG_DATA: folder })
   if (!filled.ok) {
     remove()
     throw new Error(`The demo was not filled:\n${filled.said}`)
   }
   process.env.BRASSTAG_E2E_PREPARED = filled.answer
-  // The same shop once more, for a spec that stops its server.
-  cpSync(folder, spare, { recursive: true })
   process.env.BRASSTAG_E2E_SPARE = spare
   const server = await startServer('demo', folder)
   const stop = () => server.stop().finally(remove)

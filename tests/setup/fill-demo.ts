@@ -1,3 +1,4 @@
+import { cpSync } from 'node:fs'
 import { migrate } from '@/lib/cli/migrate'
 import { sessionSecret } from '@/lib/cli/settings.mjs'
 import { closeClient, openClient } from '@/lib/data/client'
@@ -22,6 +23,13 @@ for (const name of uncutWedges) {
     ...{ figures: { ...wedgeFigures, machined: {}, opened: {} }, bolts: [], variants: [] },
   }
   await addCasting(staff.orla, addCastingSchema.parse(casting), { now })
+}
+// The same shop once more, without what stands ready for the tests of the first.
+const [spare] = process.argv.slice(2)
+if (spare) {
+  await closeClient()
+  cpSync(dataFolder(), spare, { recursive: true })
+  await openClient()
 }
 // The one thing that it says: whoever started it reads which heads stand ready.
 process.stdout.write(JSON.stringify(await prepareHeads(staff, now)))

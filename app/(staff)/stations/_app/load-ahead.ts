@@ -6,8 +6,7 @@ import { watchBuild } from './watch-build'
 const later: readonly (() => Promise<unknown>)[] = [
   () => import('./queue-view'),
   () => import('./step-view'),
-  () => import('./set-aside'),
-  () => import('./keeps-nothing'),
+  () => import('./other-trouble'),
   () => import('../[station]/heads/[visit]/_components/notices'),
   () => import('../[station]/heads/[visit]/_components/others'),
   () => import('../[station]/heads/[visit]/_components/cell-asks'),
