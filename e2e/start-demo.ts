@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { request } from '@playwright/test'
-import { demoPassword, demoPeople } from '../lib/demo/people'
+import { demoPeople } from '../lib/demo/people'
 import { elsewhereRun } from '../tests/setup/elsewhere'
 import { startServer } from './server'
+import { signInByRequest } from './sign-in-by-request'
 
 /**
  * One demo shop for the whole run, fresh, with the castings that the tests cut; the workers find it by its address, and
@@ -37,14 +37,6 @@ export default async function startDemo() {
 /** The cookies of each person of the demo, by the name they sign in with. */
 async function signedIn(url: string): Promise<Record<string, object[]>> {
   const cookies: Record<string, object[]> = {}
-  for (const { signIn } of demoPeople) {
-    const browser = await request.newContext({ baseURL: url, extraHTTPHeaders: { Origin: url } })
-    const { csrfToken } = (await (await browser.get('/api/auth/csrf')).json()) as { csrfToken: string }
-    const form = { csrfToken, name: signIn, password: demoPassword, json: 'true' }
-    const answer = await browser.post('/api/auth/callback/credentials', { form })
-    if (!answer.ok()) throw new Error(`${signIn} could not sign in: ${answer.status()}`)
-    cookies[signIn] = (await browser.storageState()).cookies
-    await browser.dispose()
-  }
+  for (const { signIn } of demoPeople) cookies[signIn] = await signInByRequest(url, signIn)
   return cookies
 }

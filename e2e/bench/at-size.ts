@@ -12,7 +12,6 @@ function pagesOf({ folder, heads }: SizedShop): Readonly<Record<string, string>>
   const { headId, visitId } = headOfTag(folder, tag)
   return {
     'queue of a station': '/stations/measuring-bench',
-    'queue as the station app asks for it': '/api/stations/measuring-bench',
     step: `/stations/measuring-bench/heads/${visitId}?step=chambers`,
     'step as the station app asks for it': `/api/stations/measuring-bench/step?visit=${visitId}&step=chambers`,
     counter: '/counter',

@@ -1,11 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { request } from '@playwright/test'
-import { demoPassword } from '../../lib/demo/people'
 import { elsewhereRun } from '../../tests/setup/elsewhere'
 import { onRecord } from '../../tests/setup/on-record'
 import { startServer } from '../server'
+import { signInByRequest } from '../sign-in-by-request'
 
 export type SizedShop = {
   readonly url: string
@@ -53,13 +52,7 @@ export async function shopOfSize(
 }
 
 async function cookieOf(url: string, name: string): Promise<string> {
-  const browser = await request.newContext({ baseURL: url })
-  const { csrfToken } = (await (await browser.get('/api/auth/csrf')).json()) as { csrfToken: string }
-  const form = { csrfToken, name, password: demoPassword, json: 'true' }
-  const answer = await browser.post('/api/auth/callback/credentials', { form })
-  if (!answer.ok()) throw new Error(`${name} could not sign in: ${answer.status()}`)
-  const { cookies } = await browser.storageState()
-  await browser.dispose()
+  const cookies = await signInByRequest(url, name)
   return cookies.map(({ name: key, value }) => `${key}=${value}`).join('; ')
 }
 
