@@ -100,3 +100,13 @@ it('each deed that asks for the password again is a deed of the app', () => {
   const isDeed = (name: string) => new RegExp(`(defineAction\\(\\s*|refuseUnlessAsked\\()'${name}'`).test(code)
   expect([...asksAgain].filter((name) => !isDeed(name))).toEqual([])
 })
+
+it('every route that gives records of the shop as a file asks for the password again', () => {
+  const routes = readdirSync('app/api', { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('route.ts'))
+    .map((file) => readFileSync(join('app/api', file), 'utf8'))
+    .filter((code) => /fileAnswer\(|text\/csv|application\/gzip/.test(code))
+  expect(routes).toHaveLength(3)
+  const deeds = routes.map((code) => /refuseUnlessAsked\('(\w+)'\)/.exec(code)?.[1] ?? '')
+  expect(deeds.filter((deed) => !asksAgain.has(deed))).toEqual([])
+})

@@ -1,20 +1,17 @@
+import { allow } from '@/lib/core/access/can'
+import { must } from '@/lib/core/errors'
 import { takeEverything } from '@/lib/use-cases/export/take-everything'
-import { headersOf, refusalOf, statusOf } from '@/lib/web/error-to-response'
-import { requireActor } from '@/lib/web/require-actor'
+import { fileAnswer } from '@/lib/web/file-answer'
+import { refuseUnlessAsked, requireActor } from '@/lib/web/require-actor'
 
 export const dynamic = 'force-dynamic'
 
-const guarded = { 'X-Content-Type-Options': 'nosniff', 'Referrer-Policy': 'no-referrer', 'Cache-Control': 'no-store' }
-
 /** Everything of the shop as one archive, streamed. */
-export async function GET(): Promise<Response> {
-  try {
-    const { name, archive } = await takeEverything(await requireActor(), { now: new Date() })
-    const headers = { 'Content-Type': 'application/gzip', 'Content-Disposition': `attachment; filename="${name}"` }
-    return new Response(archive, { headers: { ...guarded, ...headers } })
-  } catch (error) {
-    const refusal = refusalOf(error)
-    const headers = { ...guarded, 'Content-Type': 'text/plain; charset=utf-8', ...headersOf(refusal) }
-    return new Response(refusal.message, { status: statusOf(refusal), headers })
-  }
-}
+export const GET = (request: Request): Promise<Response> =>
+  fileAnswer(request, async () => {
+    const actor = await requireActor()
+    must(allow(actor, 'export.take'))
+    await refuseUnlessAsked('takeEverything')
+    const { name, archive } = await takeEverything(actor, { now: new Date() })
+    return { name, type: 'application/gzip', body: archive }
+  })

@@ -9,7 +9,7 @@ export const asksAgain: ReadonlySet<string> = new Set([
   ...['addPerson', 'changePerson', 'retirePerson', 'makeResetLink', 'clearPin', 'liftWaits', 'clearFactor'],
   ...['startFactor', 'confirmFactor', 'renewCodes', 'dropFactor'],
   ...['makeTabletCode', 'changeMailServer', 'changeSettings', 'blankCustomer'],
-  ...['exportCustomers', 'exportBooks', 'startBackup'],
+  ...['exportCustomers', 'exportBooks', 'takeEverything', 'startBackup'],
 ])
 
 /** When the password was typed last in a session: at its beginning, or when it was asked for again; null: never. */

@@ -2,14 +2,14 @@ import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
 import { booksSchema } from '@/lib/schemas/books'
 import { exportBooks } from '@/lib/use-cases/money/export-books'
-import { csvAnswer } from '@/lib/web/csv-answer'
+import { fileAnswer, tableFile } from '@/lib/web/file-answer'
 import { refuseUnlessAsked, requireActor } from '@/lib/web/require-actor'
 
 type Context = { params: Promise<{ kind: string }> }
 
 /** A file for the bookkeeper. */
 export const GET = (request: Request, { params }: Context): Promise<Response> =>
-  csvAnswer(request, async () => {
+  fileAnswer(request, async () => {
     const actor = await requireActor()
     const { searchParams } = new URL(request.url)
     const asked = { kind: (await params).kind, from: searchParams.get('from'), to: searchParams.get('to') }
@@ -19,5 +19,5 @@ export const GET = (request: Request, { params }: Context): Promise<Response> =>
     }
     must(allow(actor, 'bookkeeping.see'))
     await refuseUnlessAsked('exportBooks')
-    return exportBooks(actor, input.data, { now: new Date() })
+    return tableFile(await exportBooks(actor, input.data, { now: new Date() }))
   })
