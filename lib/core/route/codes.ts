@@ -43,7 +43,7 @@ export type Reason =
 
 /** What a step waits for. A step by its key: its label is what the shop calls it. */
 export type Wait =
-  | { readonly code: 'step'; readonly step: StepKey; readonly label: string }
+  | StepWait
   | { readonly code: 'parts'; readonly what: string }
   | { readonly code: 'hold' | 'arrival' | 'plan' | 'release' }
   | { readonly code: 'away' | 'send-out'; readonly order: OrderName }
@@ -54,6 +54,8 @@ export type Said = { readonly code: 'said'; readonly text: string }
 
 /** An answer that means: stop. */
 export type Stop = { readonly kind: ReadingKind; readonly answer: string }
+
+export type StepWait = StepName & { readonly code: 'step' }
 
 export type StepName = { readonly step: StepKey; readonly label: string }
 

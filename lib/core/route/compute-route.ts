@@ -4,7 +4,7 @@ import type { ReadingFact } from '../readings/types'
 import { placesOf } from '../readings/valves'
 import type { Context } from './context'
 import { contextOf } from './context-of'
-import type { Reason, StepName, Stop, Wait, Why } from './codes'
+import type { Reason, StepWait, Stop, Wait, Why } from './codes'
 import { placeOf, readingGap } from './gaps'
 import { flatLeftIn, orderName } from './outside-cuts'
 import type { Mark } from './marks'
@@ -22,8 +22,8 @@ import type { FlowOccurrence, StepKey } from './step-ids'
 export type DetailedStep = RouteStep & {
   readonly ref: StepRef
   /** Steps that must come first, and steps that had better, neither of them done. */
-  readonly mustFollow: readonly StepName[]
-  readonly hadBetterFollow: readonly StepName[]
+  readonly mustFollow: readonly StepWait[]
+  readonly hadBetterFollow: readonly StepWait[]
   /** Parts that have not come. */
   readonly parts: readonly string[]
   /** False for what is only shown because it was done, or was needed under the plan before. */
@@ -108,7 +108,7 @@ function workOut(facts: RouteFacts): readonly DetailedStep[] {
   const open = openSteps(steps)
   const unseen = uncheckedOrders(steps)
   for (const each of steps) {
-    const more = each === entry ? rinse.after : rinse.before.has(each.ref) ? entry && [nameOf(entry)] : []
+    const more = each === entry ? rinse.after : rinse.before.has(each.ref) ? entry && [waitFor(entry)] : []
     setWaits(each, table, open, facts, unseen, more ?? [])
   }
   return steps
@@ -125,10 +125,13 @@ function rinseOf(drafts: readonly Draft[], table: StepTable, { facts, history }:
   )
   return rinseNow(
     drafts.map((entry) => ({
-      ...entry,
-      name: nameOf(entry),
-      waits: stillOpen(table.hardBefore.get(entry.ref), open),
+      ref: entry.ref,
+      wait: waitFor(entry),
+      state: entry.state,
+      needed: entry.needed,
+      owes: entry.owes,
       isMachining: table.makesDirt(entry.ref),
+      waits: () => stillOpen(table.hardBefore.get(entry.ref), open),
     })),
     {
       machinedSeq: Math.max(0, ...here, ...back),
@@ -139,13 +142,14 @@ function rinseOf(drafts: readonly Draft[], table: StepTable, { facts, history }:
 }
 
 /** Orders whose arrival has not been checked yet, with the check that is still open. */
-function uncheckedOrders(drafts: readonly Draft[]): ReadonlyMap<string, StepName> {
+function uncheckedOrders(drafts: readonly Draft[]): ReadonlyMap<string, StepWait> {
   const last = drafts.filter((entry) => entry.stepId === 'arrival-figures' && !settled(entry.state))
-  return new Map(last.map((entry) => [entry.orderId ?? '', nameOf(entry)]))
+  return new Map(last.map((entry) => [entry.orderId ?? '', waitFor(entry)]))
 }
 
 /** Until the arrival check says what a vendor did, nobody here does it over. */
-const nameOf = ({ stepId, occurrence, orderId, label }: Draft): StepName => ({
+const waitFor = ({ stepId, occurrence, orderId, label }: Draft): StepWait => ({
+  code: 'step',
   step: { stepId, occurrence, orderId },
   label,
 })
@@ -153,8 +157,8 @@ const nameOf = ({ stepId, occurrence, orderId, label }: Draft): StepName => ({
 function waitsForCheck(
   { stepId, orderId }: StepKey,
   facts: RouteFacts,
-  unseen: ReadonlyMap<string, StepName>,
-): StepName[] {
+  unseen: ReadonlyMap<string, StepWait>,
+): StepWait[] {
   if (orderId !== null || stepId === 'check-in') return []
   return facts.orders.flatMap((order) => {
     const check = unseen.get(order.orderId)
@@ -336,10 +340,15 @@ function owed(ask: Ask, key: StepKey, since: number, counted: readonly ReadingFa
 const settled = (state: StepState): boolean => state === 'done' || state === 'waived' || state === 'not needed'
 
 /** The steps still open, by their name in the tables. */
-function openSteps(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly StepName[]> {
-  const open = new Map<StepRef, StepName[]>()
+type Open = ReadonlyMap<StepRef, readonly StepWait[]>
+
+function openSteps(drafts: readonly Draft[]): Open {
+  const open = new Map<StepRef, StepWait[]>()
   for (const entry of drafts) {
-    if (!settled(entry.state)) open.set(entry.ref, [...(open.get(entry.ref) ?? []), nameOf(entry)])
+    if (settled(entry.state)) continue
+    const others = open.get(entry.ref)
+    if (others) others.push(waitFor(entry))
+    else open.set(entry.ref, [waitFor(entry)])
   }
   return open
 }
@@ -347,31 +356,35 @@ function openSteps(drafts: readonly Draft[]): ReadonlyMap<StepRef, readonly Step
 function setWaits(
   entry: Draft,
   { hardBefore, advisedBefore }: StepTable,
-  open: ReadonlyMap<StepRef, readonly StepName[]>,
+  open: Open,
   facts: RouteFacts,
-  unseen: ReadonlyMap<string, StepName>,
-  more: readonly StepName[],
+  unseen: ReadonlyMap<string, StepWait>,
+  more: readonly StepWait[],
 ): void {
   if (settled(entry.state)) return
-  const before = [...stillOpen(hardBefore.get(entry.ref), open), ...more]
-  entry.mustFollow = eachOnce([...before, ...waitsForCheck(entry, facts, unseen)])
+  const beside = [...more, ...waitsForCheck(entry, facts, unseen)]
+  const before = stillOpen(hardBefore.get(entry.ref), open)
+  entry.mustFollow = beside.length === 0 ? before : eachOnce([...before, ...beside])
   entry.hadBetterFollow = stillOpen(advisedBefore.get(entry.ref), open)
   entry.parts = facts.partsWaits.filter((wait) => wait.open && sameKey(wait.step, entry)).map((wait) => wait.what)
   entry.waitsFor = [
-    ...[...entry.mustFollow, ...entry.hadBetterFollow].map((first): Wait => ({ code: 'step', ...first })),
+    ...entry.mustFollow,
+    ...entry.hadBetterFollow,
     ...entry.parts.map((what): Wait => ({ code: 'parts', what })),
     ...otherBlockers(entry, facts),
   ]
   if (entry.state === 'to do' && entry.waitsFor.length === 0) entry.state = 'ready'
 }
 
-const stillOpen = (
-  refs: readonly StepRef[] = [],
-  open: ReadonlyMap<StepRef, readonly StepName[]>,
-): readonly StepName[] => eachOnce(refs.flatMap((ref) => open.get(ref) ?? []))
+/** The tables name each step once, so nothing is here twice. */
+function stillOpen(refs: readonly StepRef[] = [], open: Open): StepWait[] {
+  const found: StepWait[] = []
+  for (const ref of refs) found.push(...(open.get(ref) ?? []))
+  return found
+}
 
-const eachOnce = (names: readonly StepName[]): StepName[] => [
-  ...new Map(names.map((name) => [keyText(name.step), name])).values(),
+const eachOnce = (waits: readonly StepWait[]): StepWait[] => [
+  ...new Map(waits.map((wait) => [keyText(wait.step), wait])).values(),
 ]
 
 /** What is not a step and still stands in the way. */

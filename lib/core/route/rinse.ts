@@ -1,5 +1,5 @@
 import type { ReadingKind } from '../readings/types'
-import type { StepName } from './codes'
+import type { StepWait } from './codes'
 import type { StepRef } from './keys'
 import type { Owed, StepState } from './types'
 
@@ -18,12 +18,12 @@ const falsified: readonly ReadingKind[] = [
 /** As much of a step as the rinse hangs on. */
 export type RinsedStep = {
   readonly ref: StepRef
-  readonly name: StepName
+  readonly wait: StepWait
   readonly state: StepState
   readonly needed: boolean
   readonly owes: readonly Owed[]
   /** Steps that physics or the shop puts before it, not done yet. */
-  readonly waits: readonly StepName[]
+  readonly waits: () => readonly StepWait[]
   readonly isMachining: boolean
 }
 
@@ -41,7 +41,7 @@ export type RinseNow = {
   /** `gone`: there is nothing to rinse for, and it was never done. */
   readonly state: 'gone' | 'done' | 'do again' | 'open'
   /** What comes before it. */
-  readonly after: readonly StepName[]
+  readonly after: readonly StepWait[]
   /** Steps that wait for it. */
   readonly before: ReadonlySet<StepRef>
 }
@@ -72,12 +72,14 @@ export function rinseNow(
   const nothing = toMeasure.length === 0 || (!isDirty && machiningLeft.length === 0)
   if (nothing) return { state: rinsedSeq > 0 ? 'done' : 'gone', after: [], before: new Set() }
   if (!isDirty) {
-    return { state: rinsedSeq > 0 ? 'done' : 'open', after: machiningLeft.map(({ name }) => name), before: new Set() }
+    return { state: rinsedSeq > 0 ? 'done' : 'open', after: machiningLeft.map(({ wait }) => wait), before: new Set() }
   }
-  const fewest = toMeasure.reduce((least, step) => (step.waits.length < least.waits.length ? step : least))
+  const fewest = toMeasure
+    .map((step) => step.waits())
+    .reduce((least, waits) => (waits.length < least.length ? waits : least))
   return {
     state: rinsedSeq > 0 ? 'do again' : 'open',
-    after: fewest.waits,
+    after: fewest,
     before: new Set(toMeasure.map(({ ref }) => ref)),
   }
 }

@@ -149,14 +149,15 @@ describe('over every trial head', () => {
 })
 
 describe('where it stands, worked out from bare steps', () => {
-  const name = (label: string) => ({ step: { stepId: 'wash-in', occurrence: '', orderId: null } as const, label })
+  const wait = (label: string) =>
+    ({ code: 'step', step: { stepId: 'wash-in', occurrence: '', orderId: null }, label }) as const
   const step = (ref: StepRef, more: Partial<RinsedStep> = {}): RinsedStep => ({
     ref,
-    name: name(ref),
+    wait: wait(ref),
     state: 'to do',
     needed: true,
     owes: [],
-    waits: [],
+    waits: () => [],
     isMachining: chips.includes(ref),
     ...more,
   })
@@ -197,7 +198,10 @@ describe('where it stands, worked out from bare steps', () => {
     ],
     [
       'the one that waits for least says when',
-      [reads('flow-after', { waits: [name('blend'), name('port')] }), reads('finished', { waits: [name('blend')] })],
+      [
+        reads('flow-after', { waits: () => [wait('blend'), wait('port')] }),
+        reads('finished', { waits: () => [wait('blend')] }),
+      ],
       { machinedSeq: 6, rinsedSeq: 0, washedOutSeq: 0 },
       'open',
       ['blend'],
