@@ -235,7 +235,7 @@ export async function openFonts(doc: PDFDocument): Promise<Fonts> {
     },
     missing: () => [...lostLetters],
     embed: async () => {
-      for (const font of used) await font.embed()
+      await Promise.all(Array.from(used, (font) => font.embed()))
     },
   }
 }

@@ -2,6 +2,7 @@ import { PDFDocument, PDFName, PDFString, type PDFPage } from 'pdf-lib'
 import type { Drawing } from '@/lib/drawing/marks'
 import { drawWords, paperColours, pointsPerMm, type Canvas, type TextStyle } from './canvas'
 import { drawMarks } from './draw-marks'
+import { deflateNatively } from './native-deflate'
 import { openFonts, wordsWidth, type Face, type Fonts } from './fonts'
 import type { PaperSize, PrintSetting } from './print-setting'
 import { wrap } from './wrap'
@@ -192,6 +193,7 @@ export async function closeFile(
   fonts: Fonts,
   { title, setting }: Pick<PaperHeading, 'title' | 'setting'>,
 ): Promise<Uint8Array> {
+  deflateNatively(doc)
   await fonts.embed()
   const missing = fonts.missing()
   if (missing.length > 0) setting.onMissing?.(title, missing)

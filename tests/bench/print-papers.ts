@@ -1,3 +1,3 @@
-import { paperFigures } from './spec-sheet'
+import { paperFigures } from './papers'
 
 process.stdout.write(JSON.stringify(await paperFigures()))

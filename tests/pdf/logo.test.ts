@@ -8,7 +8,7 @@ import { packedRows } from '@/lib/pdf/png'
 import type { PrintSetting } from '@/lib/pdf/print-setting'
 import { handOverSlip } from '@/lib/pdf/hand-over-slip'
 import { specSheet } from '@/lib/pdf/spec-sheet'
-import { measured } from '@/tests/bench/spec-sheet'
+
 import { imagesOf, readPdf } from './read-pdf'
 import { structureOf } from './rendered'
 import { estimate, handOverSlipOf } from './sample-desk-papers'
@@ -104,7 +104,7 @@ describe('a paper with a logo', () => {
   })
 
   it('has the picture’s rows as they were packed: to pack them anew would take as long as the sheet', async () => {
-    const sheet = await specSheet({ ...measured, shop: named(square) }, { ...setting, logo: square.bytes })
+    const sheet = await specSheet({ ...spec, shop: named(square) }, { ...setting, logo: square.bytes })
     const rows = packedRowsOf(square.bytes)
     expect(rows.length).toBeGreaterThan(100)
     expect(Buffer.from(sheet).includes(rows)).toBe(true)
