@@ -7,6 +7,8 @@ import { join } from 'node:path'
 export type Server = {
   readonly url: string
   readonly folder: string
+  /** Number of the group of processes that it is. */
+  readonly group: number
   /** Everything it has printed so far: the code of a new shop's first owner is there. */
   readonly printed: () => string
   readonly stop: () => Promise<void>
@@ -16,15 +18,20 @@ export type Server = {
 
 /**
  * The app as its command starts it, on a free port. The build must be there already. A data folder of its own, made
- * and removed, unless one is given: that one is the caller's to remove.
+ * and removed, unless one is given: that one is the caller's to remove. `more`: of its environment.
  */
-export async function startServer(mode: 'demo' | 'shop', given?: string, atPort?: number): Promise<Server> {
+export async function startServer(
+  mode: 'demo' | 'shop',
+  given?: string,
+  atPort?: number,
+  more: Readonly<Record<string, string>> = {},
+): Promise<Server> {
   const folder = given ?? mkdtempSync(join(tmpdir(), `brasstag-${mode}-`))
   const port = atPort ?? (await freePort())
   const { DATABASE_URL: _database, BRASSTAG_URL: _address, ...env } = process.env
   const child = spawn(process.execPath, ['lib/cli/start.mjs', mode, '--built'], {
     cwd: join(import.meta.dirname, '..'),
-    env: { ...env, BRASSTAG_DATA: folder, PORT: String(port), BRASSTAG_LOG: 'warn' },
+    env: { ...env, BRASSTAG_DATA: folder, PORT: String(port), BRASSTAG_LOG: 'warn', ...more },
     stdio: ['ignore', 'pipe', 'pipe'],
     // A group of its own: what the command starts ends with it.
     detached: true,
@@ -51,7 +58,8 @@ export async function startServer(mode: 'demo' | 'shop', given?: string, atPort?
     await stop()
     throw new Error(`The ${mode} did not start:\n${printed}`)
   }
-  return { url: `http://127.0.0.1:${port}`, folder, printed: () => printed, stop, kill: () => end('SIGKILL') }
+  const url = `http://127.0.0.1:${port}`
+  return { url, folder, group: child.pid ?? 0, printed: () => printed, stop, kill: () => end('SIGKILL') }
 }
 
 export const freePort = (): Promise<number> =>

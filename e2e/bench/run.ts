@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { sizeFigures } from './at-size'
 import { browserFigures } from './cut-bench'
 import { deedFigures } from './deeds'
+import { twoProcessFigures, workdayFigures } from './workday-figures'
 import type { Figure } from '../../tests/bench/measure'
 
 const bench = join(import.meta.dirname, '..', '..', 'tests', 'bench')
@@ -22,6 +23,8 @@ const rows: Readonly<Record<string, () => Figure[] | Promise<Figure[]>>> = {
   slider: browserFigures,
   deeds: deedFigures,
   size: sizeFigures,
+  day: workdayFigures,
+  two: twoProcessFigures,
 }
 
 /** `npm run bench [part …]`: every figure of speed in a table; with --json also as one object on the last line. Needs a build. */

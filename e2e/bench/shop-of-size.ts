@@ -19,8 +19,13 @@ export type SizedShop = {
 }
 
 /** What a script of this project said, or why it failed. */
-export async function said(file: string, args: readonly string[], folder: string): Promise<string> {
-  const { ok, answer, said: why } = await elsewhereRun(file, args, { BRASSTAG_DATA: folder })
+export async function said(
+  file: string,
+  args: readonly string[],
+  folder: string,
+  more: Readonly<Record<string, string>> = {},
+): Promise<string> {
+  const { ok, answer, said: why } = await elsewhereRun(file, args, { BRASSTAG_DATA: folder, ...more })
   if (!ok) throw new Error(`${file}: ${why}`)
   return answer
 }
@@ -51,7 +56,7 @@ export async function shopOfSize(
   }
 }
 
-async function cookieOf(url: string, name: string): Promise<string> {
+export async function cookieOf(url: string, name: string): Promise<string> {
   const cookies = await signInByRequest(url, name)
   return cookies.map(({ name: key, value }) => `${key}=${value}`).join('; ')
 }

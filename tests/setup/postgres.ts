@@ -13,8 +13,14 @@ export type RunningPostgres = {
   readonly killAndStart: () => Promise<void>
 }
 
-/** A real PostgreSQL of the run's own, from an npm package; gone with its folder when the run ends. */
-export async function startPostgres(folder: string): Promise<RunningPostgres> {
+/** The data is thrown away, so the disk need not be waited for. */
+const careless = ['-c', 'fsync=off', '-c', 'full_page_writes=off']
+
+/**
+ * A real PostgreSQL of the run's own, from an npm package; gone with its folder when the run ends. `durable`: it waits for
+ * the disk, as a shop's would.
+ */
+export async function startPostgres(folder: string, { durable = false } = {}): Promise<RunningPostgres> {
   const port = await freePort()
   const isRoot = process.getuid?.() === 0
   const closeWay = isRoot ? openWayTo(join(import.meta.dirname, '..', '..')) : () => undefined
@@ -29,17 +35,8 @@ export async function startPostgres(folder: string): Promise<RunningPostgres> {
     // PostgreSQL refuses to run as root; this lets it run as its own user there.
     createPostgresUser: isRoot,
     initdbFlags: ['--locale=C', '--encoding=UTF8'],
-    // The data is thrown away, so the disk need not be waited for. Room for two workers' pools.
-    postgresFlags: [
-      '-c',
-      'fsync=off',
-      '-c',
-      'full_page_writes=off',
-      '-c',
-      'max_connections=200',
-      '-c',
-      'listen_addresses=127.0.0.1',
-    ],
+    // Room for two workers' pools.
+    postgresFlags: [...(durable ? [] : careless), ...['-c', 'max_connections=200', '-c', 'listen_addresses=127.0.0.1']],
     onLog: (line) => said.push(String(line)),
     onError: (error) => said.push(String(error)),
   })
