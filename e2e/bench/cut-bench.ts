@@ -7,19 +7,36 @@ import { median, type Figure } from '../../tests/bench/measure'
 const slowdown = 4
 const moves = 60
 
-/** Milliseconds from a move of the slider to the new answer on the page, measured there. */
-async function msPerMove(page: Page): Promise<number[]> {
+type Move = { readonly thumbMs: number; readonly answerMs: number }
+
+/**
+ * Milliseconds of each move, measured on the page: until the slider itself says the new figure, and until the whole answer
+ * (section, figures, what follows) stands there, as the main thread was busy with it.
+ */
+async function moved(page: Page): Promise<readonly Move[]> {
   return page.getByRole('slider').evaluate(async (slider, count) => {
     const range = slider as HTMLInputElement
     const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set
-    const times: number[] = []
+    const section = range.closest('section')
+    const description = section?.querySelector('svg desc')
+    const times: Move[] = []
     for (let move = 0; move < count; move++) {
-      set?.call(range, String((move * 7) % (Number(range.max) + 1)))
+      const drawn = new Promise<void>((resolve) => {
+        const watch = new MutationObserver(() => {
+          watch.disconnect()
+          resolve()
+        })
+        if (description) watch.observe(description, { characterData: true, childList: true, subtree: true })
+        else resolve()
+      })
+      set?.call(range, String((move * 7 + 1) % (Number(range.max) + 1)))
       const start = performance.now()
       range.dispatchEvent(new Event('input', { bubbles: true }))
       // React answers an input within the same task or the microtasks after it.
       await Promise.resolve()
-      times.push(performance.now() - start)
+      const thumbMs = performance.now() - start
+      await drawn
+      times.push({ thumbMs, answerMs: performance.now() - start })
       await new Promise((resolve) => setTimeout(resolve, 20))
     }
     return times
@@ -42,16 +59,14 @@ export async function browserFigures(): Promise<Figure[]> {
     await page.getByRole('slider').waitFor()
     const session = await page.context().newCDPSession(page)
     await session.send('Emulation.setCPUThrottlingRate', { rate: slowdown })
-    const times = (await msPerMove(page)).slice(moves / 3)
-    const ms = median(times)
+    const times = (await moved(page)).slice(moves / 3)
+    const figure = (work: string, of: (move: Move) => number): Figure => {
+      const measured = median(times.map(of))
+      return { work, measured, unit: 'ms', goal: '< 4, processor slowed 4 times', met: measured < 4 }
+    }
     return [
-      {
-        work: 'cut bench, one step of the slider, screen included',
-        measured: ms,
-        unit: 'ms',
-        goal: '< 4, processor slowed 4 times',
-        met: ms < 4,
-      },
+      figure('cut bench, a step of the slider under the finger', ({ thumbMs }) => thumbMs),
+      figure('cut bench, a step of the slider until the whole answer stands there', ({ answerMs }) => answerMs),
     ]
   } finally {
     await browser.close()

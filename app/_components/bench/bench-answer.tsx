@@ -63,6 +63,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
         <WayList ways={ways} chosen={way.id} onChoose={choose} money={money} name={name} />
       </section>
       <ChosenWay
+        key={way.id}
         question={question}
         way={way}
         angleIn={angleIn}

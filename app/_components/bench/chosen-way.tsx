@@ -1,11 +1,11 @@
 'use client'
 import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
-import { useMemo } from 'react'
+import { memo, useDeferredValue, useMemo } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { useMedia } from '@/app/_components/ui/use-media'
-import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
+import type { BenchQuestion, CutOption, Start } from '@/lib/core/options/bench-types'
 import { castingAsItIs } from '@/lib/core/options/drawn-casting'
 import { consequenceLines } from '@/lib/core/options/consequence-lines'
 import { earlierFlowWords, flowOfCutsLike, type EarlierFlow } from '@/lib/core/options/earlier-flow'
@@ -45,15 +45,12 @@ export function ChosenWay({
   // A flat-deck head is cut flat to a thickness: there is no line between flat and angle.
   const onLine = !start.flatDeck && (way.kind === 'flat' || way.kind === 'angle-flat' || way.kind === 'angle')
   const line = useMemo(() => (onLine ? lineFrom(question, start) : null), [onLine, question, start])
-  const moved = angleIn === null ? null : wayAt(question, start, angleIn)
+  // The slider goes with the finger at once; what follows is drawn after it, and left when the finger is elsewhere already.
+  const drawnIn = useDeferredValue(angleIn)
+  const moved = useMemo(() => (drawnIn === null ? null : wayAt(question, start, drawnIn)), [question, start, drawnIn])
   const shown = moved?.ok ? moved.value : way
   const { worked } = shown
-  const drawn = useMemo(() => castingAsItIs(start.heads, start.casting, start.deepEdge), [start])
   const ruledOut = moved?.ok === false ? moved.refusal.message : shown.ruledOut
-  const cut = worked?.record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
-  // One drawing, not two of which one is hidden: it is made anew at every move.
-  const narrow = useMedia('(max-width: 40rem)', false)
-  const section = { casting: drawn, chamberShape, deepEdge: start.deepEdge, cut }
   return (
     <section aria-label="Chosen option" className="part">
       <h2>{wayTitle(shown)}</h2>
@@ -64,41 +61,19 @@ export function ChosenWay({
       )}
       <div className={styles.beside}>
         <div className="stack">
-          <Marks drawing={cutSection({ ...section, narrow })} />
+          <Section start={start} chamberShape={chamberShape} way={shown} angleIn={drawnIn} />
           {line?.ok && (
             <LineSlider
               line={line.value}
-              angleIn={angleIn ?? worked?.record.angleIn ?? 0}
+              angleIn={angleIn ?? way.worked?.record.angleIn ?? 0}
               onAngle={onAngle}
               deepEdge={start.deepEdge}
             />
           )}
           {line && !line.ok && way.ruledOut === '' && <p className="soft">No slider: {line.refusal.message}</p>}
-          {worked && <DefinitionList items={chamberLines(worked.record)} />}
-          {!cautionsShown &&
-            shown.cautions.map((caution) => (
-              <Notice key={caution} kind="caution" live={false}>
-                <p>{caution}</p>
-              </Notice>
-            ))}
+          <WayFigures way={shown} cautionsShown={cautionsShown} />
         </div>
-        <div className="stack">
-          {worked && (
-            <Follows
-              groups={consequenceLines({
-                cut: { ...worked.record, milledWidthIn: start.casting.milledWidthIn },
-                deepEdge: start.deepEdge,
-                follows: worked.follows,
-                ptvLeastIn: question.shop.ptvLeastIn,
-                sealingMarginIn: question.shop.settings.sealingMarginIn,
-                flatDeck: worked.flatDeck,
-              })}
-              onNeed={onNeed}
-            />
-          )}
-          {worked && <FlowOfCuts flowed={flowOfCutsLike(flowed, worked.plan.deepestIn)} />}
-          <WaySteps way={shown} />
-        </div>
+        <WayFollows question={question} way={shown} flowed={flowed} onNeed={onNeed} />
       </div>
       {worked && (
         <p className="soft">
@@ -109,6 +84,59 @@ export function ChosenWay({
     </section>
   )
 }
+
+type SectionProps = Pick<Props, 'chamberShape' | 'angleIn'> & { start: Start; way: CutOption }
+
+/** The casting as it is, to scale, with the cut. */
+const Section = memo(function Section({ start, chamberShape, angleIn, way }: SectionProps) {
+  const casting = useMemo(() => castingAsItIs(start.heads, start.casting, start.deepEdge), [start])
+  // One drawing, not two of which one is hidden: it is made anew at every move.
+  const narrow = useMedia('(max-width: 40rem)', false)
+  const cut = way.worked?.record ?? { flatIn: 0, angleIn: angleIn ?? 0, angleDeg: null }
+  return <Marks drawing={cutSection({ casting, chamberShape, deepEdge: start.deepEdge, cut, narrow })} />
+})
+
+const WayFigures = memo(function WayFigures({ way, cautionsShown }: { way: CutOption; cautionsShown: boolean }) {
+  return (
+    <>
+      {way.worked && <DefinitionList items={chamberLines(way.worked.record)} />}
+      {!cautionsShown &&
+        way.cautions.map((caution) => (
+          <Notice key={caution} kind="caution" live={false}>
+            <p>{caution}</p>
+          </Notice>
+        ))}
+    </>
+  )
+})
+
+const WayFollows = memo(function WayFollows({
+  question,
+  way,
+  flowed,
+  onNeed,
+}: Pick<Props, 'question' | 'way' | 'flowed' | 'onNeed'>) {
+  const { worked, start } = way
+  return (
+    <div className="stack">
+      {worked && (
+        <Follows
+          groups={consequenceLines({
+            cut: { ...worked.record, milledWidthIn: start.casting.milledWidthIn },
+            deepEdge: start.deepEdge,
+            follows: worked.follows,
+            ptvLeastIn: question.shop.ptvLeastIn,
+            sealingMarginIn: question.shop.settings.sealingMarginIn,
+            flatDeck: worked.flatDeck,
+          })}
+          onNeed={onNeed}
+        />
+      )}
+      {worked && <FlowOfCuts flowed={flowOfCutsLike(flowed, worked.plan.deepestIn)} />}
+      <WaySteps way={way} />
+    </div>
+  )
+})
 
 function WaySteps({ way }: { way: CutOption }) {
   if (way.steps.length === 0) return null
