@@ -38,7 +38,7 @@ export type FindingRecord = Awaited<ReturnType<typeof findingById>>
 export type Asked = {
   readonly priceMinor: number | null
   readonly taxName: string
-  readonly taxBasisPoints: number
+  readonly taxMillionths: number
   readonly addsWork: string
   readonly askedAt: Date
   readonly askedHow: string
@@ -112,7 +112,7 @@ export async function addFoundWork(
     })),
   })
   if (added.priceMinor === null) return
-  const { priceMinor: unitMinor, taxName, taxBasisPoints } = added
-  const line = { text: finding.what, quantityThousandths: 1000, unitMinor, taxName, taxBasisPoints, reason: '' }
+  const { priceMinor: unitMinor, taxName, taxMillionths } = added
+  const line = { text: finding.what, quantityThousandths: 1000, unitMinor, taxName, taxMillionths, reason: '' }
   await addPrices(ctx, jobId, [line], { visitId: finding.visitId, findingId: finding.id })
 }

@@ -14,24 +14,24 @@ const placeOfStep = Prisma.raw(
 )
 const inOrder = Prisma.sql`ORDER BY CASE WHEN i."retiredAt" IS NULL THEN 0 ELSE 1 END, ${placeOfStep}, i."text", i."id"`
 const columns = Prisma.raw(
-  `i."id", i."stepId", i."text", i."unitMinor", i."taxBasisPoints", i."taxRateId", i."retiredAt", i."version",
-   r."name" AS "rateName", r."basisPoints" AS "rateBasisPoints"`,
+  `i."id", i."stepId", i."text", i."unitMinor", i."taxMillionths", i."taxRateId", i."retiredAt", i."version",
+   r."name" AS "rateName", r."rateMillionths" AS "rateMillionths"`,
 )
 /** With the shop's tax that an item names, while that is in use. */
 const items = Prisma.raw(`"PriceItem" i LEFT JOIN "TaxRate" r ON r."id" = i."taxRateId" AND r."retiredAt" IS NULL`)
 
 type Item = Pick<
   Row<'PriceItem'>,
-  'id' | 'stepId' | 'text' | 'unitMinor' | 'taxBasisPoints' | 'taxRateId' | 'retiredAt' | 'version'
+  'id' | 'stepId' | 'text' | 'unitMinor' | 'taxMillionths' | 'taxRateId' | 'retiredAt' | 'version'
 >
-type Joined = Item & { readonly rateName: string | null; readonly rateBasisPoints: number | null }
+type Joined = Item & { readonly rateName: string | null; readonly rateMillionths: number | null }
 type PriceItemRow = Item & { readonly taxName: string }
 
 /** An item that names a tax of the shop is taxed at that rate as it is today. */
-const taxed = ({ rateName, rateBasisPoints, ...item }: Joined): PriceItemRow => ({
+const taxed = ({ rateName, rateMillionths, ...item }: Joined): PriceItemRow => ({
   ...item,
   taxName: rateName ?? '',
-  taxBasisPoints: rateBasisPoints ?? item.taxBasisPoints,
+  taxMillionths: rateMillionths ?? item.taxMillionths,
   taxRateId: rateName === null ? null : item.taxRateId,
 })
 
@@ -56,7 +56,7 @@ export async function activePriceItems(reader: Reader): Promise<PriceItemRow[]> 
   return found.map(taxed)
 }
 
-export type StepPrice = { readonly unitMinor: number; readonly text: string; readonly taxBasisPoints: number }
+export type StepPrice = { readonly unitMinor: number; readonly text: string; readonly taxMillionths: number }
 
 /** What the list asks for each step, a head. Several items of one step add up, each with its own share of the tax. */
 export async function pricesByStep(reader: Reader): Promise<Readonly<Record<string, StepPrice>>> {
@@ -69,14 +69,14 @@ export async function pricesByStep(reader: Reader): Promise<Readonly<Record<stri
   return prices
 }
 
-const own = ({ unitMinor, text, taxBasisPoints }: StepPrice): StepPrice => ({ unitMinor, text, taxBasisPoints })
+const own = ({ unitMinor, text, taxMillionths }: StepPrice): StepPrice => ({ unitMinor, text, taxMillionths })
 
 function together(a: StepPrice, b: StepPrice): StepPrice {
   const unitMinor = a.unitMinor + b.unitMinor
-  const tax = a.unitMinor * a.taxBasisPoints + b.unitMinor * b.taxBasisPoints
+  const tax = a.unitMinor * a.taxMillionths + b.unitMinor * b.taxMillionths
   return {
     unitMinor,
     text: `${a.text}, ${b.text}`,
-    taxBasisPoints: unitMinor === 0 ? a.taxBasisPoints : roundMinor(tax / unitMinor),
+    taxMillionths: unitMinor === 0 ? a.taxMillionths : roundMinor(tax / unitMinor),
   }
 }

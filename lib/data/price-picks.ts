@@ -11,12 +11,12 @@ type Manner = { readonly currency: string; readonly currencyExponent: number; re
 
 /** The list as a price line takes from it. */
 export async function pricePicks(reader: Reader, { currency, currencyExponent, locale }: Manner): Promise<PricePick[]> {
-  return (await activePriceItems(reader)).map(({ id, stepId, text, unitMinor, taxBasisPoints, taxRateId }) => ({
+  return (await activePriceItems(reader)).map(({ id, stepId, text, unitMinor, taxMillionths, taxRateId }) => ({
     id,
     stepId,
     label: `${text}, ${formatMoney(unitMinor, currency, locale)}`,
     text,
     unitPrice: formatAmount(unitMinor, currencyExponent),
-    tax: taxRateId === null ? taxText(taxBasisPoints) : rateField(taxRateId),
+    tax: taxRateId === null ? taxText(taxMillionths) : rateField(taxRateId),
   }))
 }

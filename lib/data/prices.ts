@@ -52,8 +52,8 @@ export async function openPrice(tx: Tx, jobId: string, lineId: string): Promise<
 
 type Change = { readonly lineId: string; readonly version: number; readonly why: string }
 
-const seen = ({ text, quantityThousandths, unitMinor, taxName, taxBasisPoints, reason }: PriceLine): PriceLine => ({
-  ...{ text, quantityThousandths, unitMinor, taxName, taxBasisPoints, reason },
+const seen = ({ text, quantityThousandths, unitMinor, taxName, taxMillionths, reason }: PriceLine): PriceLine => ({
+  ...{ text, quantityThousandths, unitMinor, taxName, taxMillionths, reason },
 })
 
 export async function changePrice(ctx: Write, jobId: string, change: Change, after: PriceLine): Promise<void> {

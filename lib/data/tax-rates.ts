@@ -31,28 +31,28 @@ export async function taxPicks(reader: Reader): Promise<TaxPick[]> {
     where: { retiredAt: null },
     orderBy: [{ isDefault: 'desc' }, { name: 'asc' }, { id: 'asc' }],
   })
-  return rates.map(({ id, name, basisPoints, isDefault }) => ({
+  return rates.map(({ id, name, rateMillionths, isDefault }) => ({
     value: rateField(id),
-    label: taxWords(name, basisPoints),
+    label: taxWords(name, rateMillionths),
     isDefault,
     taxName: name,
-    taxBasisPoints: basisPoints,
+    taxMillionths: rateMillionths,
   }))
 }
 
 /** The tax that a form chose, as it is today. A retired rate is not given to new lines. `field`: where the form has it. */
 export async function taxOf(reader: Reader, choice: TaxChoice, field: string): Promise<LineTax> {
-  if (choice.rateId === '') return { taxName: '', taxBasisPoints: choice.basisPoints }
+  if (choice.rateId === '') return { taxName: '', taxMillionths: choice.rateMillionths }
   const rate = await reader.taxRate.findUnique({ where: { id: choice.rateId } })
-  if (rate && rate.retiredAt === null) return { taxName: rate.name, taxBasisPoints: rate.basisPoints }
+  if (rate && rate.retiredAt === null) return { taxName: rate.name, taxMillionths: rate.rateMillionths }
   const message = 'This tax is not in use any more. Choose another.'
   throw new RefusedError({ code: 'invalid', message, fields: { [field]: message } })
 }
 
 /** A tax that was written down, as the form's field has it: the rate of that name, or the percentage. */
-export function taxField({ taxName, taxBasisPoints }: LineTax, picks: readonly TaxPick[]): string {
-  const words = taxWords(taxName, taxBasisPoints)
-  return picks.find(({ label }) => label === words)?.value ?? taxText(taxBasisPoints)
+export function taxField({ taxName, taxMillionths }: LineTax, picks: readonly TaxPick[]): string {
+  const words = taxWords(taxName, taxMillionths)
+  return picks.find(({ label }) => label === words)?.value ?? taxText(taxMillionths)
 }
 
 /** Two taxes in use may not have one name. */

@@ -29,9 +29,9 @@ export type Question = {
 }
 
 export function questionOf(finding: Finding, tag: string, shop: Manner): Question {
-  const { priceMinor, taxBasisPoints, answeredAt } = finding
+  const { priceMinor, taxMillionths, answeredAt } = finding
   const { totalMinor, taxMinor } = totals(
-    [{ quantityThousandths: 1000, unitMinor: priceMinor ?? 0, taxBasisPoints }],
+    [{ quantityThousandths: 1000, unitMinor: priceMinor ?? 0, taxMillionths }],
     [],
   )
   const money = (minor: number) => formatMoney(minor, shop.currency, shop.locale)

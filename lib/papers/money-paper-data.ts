@@ -44,7 +44,7 @@ function lineText(line: PaperLine, kind: MoneyFacts['kind'], money: Money): Mone
     text: lineWords(line),
     quantity: isCredit ? '' : quantityText(line.quantityThousandths),
     each: isCredit ? '' : money(line.unitMinor),
-    tax: line.taxBasisPoints === 0 && line.taxName === '' ? 'none' : taxWords(line.taxName, line.taxBasisPoints),
+    tax: line.taxMillionths === 0 && line.taxName === '' ? 'none' : taxWords(line.taxName, line.taxMillionths),
     amount: money(line.netMinor),
   }
 }
@@ -55,7 +55,8 @@ function sumsOf(facts: MoneyFacts, money: Money): MoneyPaperData['sums'] {
   const charged = [
     sum('Net', netMinor),
     ...taxes.map((rate) => {
-      const name = rate.name === '' ? `Tax, ${taxWords('', rate.basisPoints)}` : taxWords(rate.name, rate.basisPoints)
+      const name =
+        rate.name === '' ? `Tax, ${taxWords('', rate.rateMillionths)}` : taxWords(rate.name, rate.rateMillionths)
       return sum(`${name}, on ${money(rate.netMinor)}`, rate.taxMinor)
     }),
     sum(kind === 'credit-note' ? 'Total credited' : 'Total', totalMinor, true),

@@ -13,13 +13,16 @@ export const amount = text().trim().regex(amountPattern, amountMessage)
 /** An amount that may be left empty: ''. */
 export const optionalAmount = z.union([z.literal(''), amount], amountMessage)
 
-/** "8.25 %" → 825 basis points; '' → 0. */
+/** "8.875 %" → 88750 millionths; '' → 0. */
 export const taxPercent = text()
   .trim()
   .transform((text, context): number => {
     const percent = parsePercent(text)
     if (percent.ok) return percent.value
-    context.addIssue({ code: 'custom', message: 'Enter a tax rate in percent, such as 8.25, or leave it empty.' })
+    context.addIssue({
+      code: 'custom',
+      message: 'Enter a tax rate in percent, such as 8.25 or 8.875, or leave it empty.',
+    })
     return z.NEVER
   })
 
@@ -29,9 +32,9 @@ export const taxChoice = text()
   .max(80)
   .transform((text, context): TaxChoice => {
     const rateId = rateIdOf(text)
-    if (rateId !== '') return { rateId, basisPoints: 0 }
+    if (rateId !== '') return { rateId, rateMillionths: 0 }
     const percent = taxPercent.safeParse(text)
-    if (percent.success) return { rateId: '', basisPoints: percent.data }
+    if (percent.success) return { rateId: '', rateMillionths: percent.data }
     context.addIssue({ code: 'custom', message: percent.error.issues[0]?.message ?? 'Choose a tax.' })
     return z.NEVER
   })

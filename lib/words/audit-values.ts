@@ -1,5 +1,6 @@
 import { castingFigures, type CastingFigureKey } from '../core/casting/figures'
 import { formatMoney } from '../core/money/format-money'
+import { rateText } from '../core/money/percent'
 import { quantityText } from '../core/money/quantity'
 import type { MailFault } from '../core/messages/mail-fault'
 import type { MessageKind, MessageWay } from '../core/messages/kinds'
@@ -21,6 +22,9 @@ export type Changes = Readonly<Record<string, unknown>>
 
 export const isEmpty = (value: unknown): boolean =>
   value === null || value === undefined || value === '' || (Array.isArray(value) && value.length === 0)
+
+/** Rates as entries of the log have them from when a rate was kept in hundredths of a per cent. */
+const ratesOfHundredths: Readonly<Record<string, string>> = { taxBasisPoints: 'tax', basisPoints: 'rate' }
 
 /** Where the field's own name, split into words, would not be said in a shop. */
 const fieldNames: Readonly<Record<string, string>> = {
@@ -55,9 +59,10 @@ const fieldNames: Readonly<Record<string, string>> = {
   set: 'reading set',
   side: 'bank or side',
   signIn: 'sign-in name',
-  taxBasisPoints: 'tax',
+  ...ratesOfHundredths,
+  taxMillionths: 'tax',
   taxName: 'name of the tax',
-  basisPoints: 'rate',
+  rateMillionths: 'rate',
   isDefault: 'picked for new lines',
   totalMinor: 'total',
   unpaidMinor: 'left unpaid',
@@ -96,7 +101,8 @@ export function valueText(field: string, value: unknown, manner: AuditManner): s
 
 function numberText(field: string, value: number, manner: AuditManner): string {
   if (/minor$/i.test(field)) return money(value, manner)
-  if (/basisPoints$/i.test(field)) return `${value / 100} %`
+  if (/millionths$/i.test(field)) return rateText(value)
+  if (field in ratesOfHundredths) return rateText(value * 100)
   if (field === 'quantityThousandths') return quantityText(value)
   return /[a-z]In$/.test(field) ? `${value.toFixed(4)} in` : String(value)
 }

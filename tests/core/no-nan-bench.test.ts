@@ -281,7 +281,7 @@ describe('money', () => {
   const line = fc.record({
     quantityThousandths: fc.integer({ min: 0, max: 1e7 }),
     unitMinor: minor,
-    taxBasisPoints: fc.integer({ min: 0, max: 10_000 }),
+    taxMillionths: fc.integer({ min: 0, max: 999_999 }),
   })
   const paid = fc.record({
     kind: fc.constantFrom('deposit' as const, 'payment' as const, 'refund' as const),
@@ -299,12 +299,12 @@ describe('money', () => {
   holdsFor('parsePercent', [typed], parsePercent)
   holdsFor('quantityText', [fc.nat(1e7)], quantityText)
   holdsFor('lineNet', [line], lineNet)
-  holdsFor('taxOn', [minor, fc.integer({ min: 0, max: 10_000 })], taxOn)
+  holdsFor('taxOn', [minor, fc.integer({ min: 0, max: 999_999 })], taxOn)
   const credited = fc.array(fc.record({ line: fc.nat(5), netMinor: minor }), { maxLength: 5 })
   holdsFor('creditOf', [fc.array(line, { maxLength: 5 }), credited, credited], creditOf)
   holdsFor('creditLeft', [fc.array(line, { maxLength: 5 }), credited], creditLeft)
   holdsFor('balanceOf', [fc.record({ totalMinor: minor, dueMinor: minor })], balanceOf)
-  const rate = fc.record({ name: fc.string(), basisPoints: fc.nat(10_000), netMinor: minor, taxMinor: minor })
+  const rate = fc.record({ name: fc.string(), rateMillionths: fc.nat(999_999), netMinor: minor, taxMinor: minor })
   const frozen = fc.record({
     kind: fc.constantFrom('invoice' as const, 'credit-note' as const),
     netMinor: minor,
@@ -317,5 +317,5 @@ describe('money', () => {
   holdsFor('checkPayment', [standing, paid, fc.boolean()], checkPayment)
   holdsFor('checkVoid', [fc.array(paid, { maxLength: 4 })], checkVoid)
   holdsFor('amountText', [fc.nat(1e9), fc.integer({ min: 0, max: 3 })], formatAmount)
-  holdsFor('percentOf', [fc.nat(10_000)], percentOf)
+  holdsFor('percentOf', [fc.nat(999_999)], percentOf)
 })

@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest'
+import { moneyFacts } from '@/lib/data/stored/money-facts'
 import type { Provider } from '@/lib/data/gate/provider'
 import { readMigrations } from '@/lib/cli/migration-files'
+import { moneyPaperData } from '@/lib/papers/money-paper-data'
 import { emptyDatabase } from '../setup/database'
 import { plainSqlite } from '../setup/plain-sqlite'
 import { withPostgres } from '../setup/postgres'
@@ -23,11 +25,11 @@ const shop = `
     ('z', 'a', 'refund', 2500, '', '2026-03-02T08:00:00Z', 'p'),
     ('w', 'n', 'deposit', 700, '', '2026-03-02T08:00:00Z', 'p');`
 
-/** Everything before invoices, then the shop, then what came with them. */
-const scripts = (provider: Provider): string[] => {
+/** Everything before a migration, then rows of that time, then the migration. */
+const scripts = (provider: Provider, migration = '_money', rows = shop): string[] => {
   const all = readMigrations(provider)
-  const at = all.findIndex(({ name }) => name.endsWith('_money'))
-  return [...all.slice(0, at).map(({ sql }) => sql), shop, all[at]?.sql ?? '']
+  const at = all.findIndex(({ name }) => name.endsWith(migration))
+  return [...all.slice(0, at).map(({ sql }) => sql), rows, all[at]?.sql ?? '']
 }
 
 const due = `SELECT "number", "dueMinor" FROM "Job" ORDER BY "number"`
@@ -66,4 +68,97 @@ it('a shop from before invoices keeps its lines, and what is owed is worked out 
   })
   expect(found).toEqual(expected)
   await remove()
+})
+
+/** Rows from before rates had more than two decimals: 8.25 %, 99.99 %, 0.01 % and none; of other tables nothing. */
+const hundredths = `
+  INSERT INTO "TaxRate" ("id", "name", "basisPoints", "createdAt") VALUES
+    ('s', 'Sales tax', 825, '2026-03-02T08:00:00Z'), ('e', 'Exempt', 0, '2026-03-02T08:00:00Z');
+  INSERT INTO "PriceItem" ("id", "stepId", "text", "unitMinor", "taxBasisPoints", "createdAt") VALUES
+    ('i', '', 'Courier', 1250, 9999, '2026-03-02T08:00:00Z');
+  INSERT INTO "PriceLine" ("id", "jobId", "text", "quantityThousandths", "unitMinor", "taxBasisPoints", "createdAt") VALUES
+    ('l', 'a', 'Flat cut', 1000, 33, 825, '2026-03-02T08:00:00Z'), ('n', 'a', 'Wash', 1000, 33, 0, '2026-03-02T08:00:00Z');
+  INSERT INTO "Finding"
+    ("id", "visitId", "what", "taxBasisPoints", "addsWork", "reportedAt", "reportedById", "askedHow", "answeredBy")
+    VALUES ('f', 'v', 'Guide 3 is loose', 1, '', '2026-03-02T08:00:00Z', 'p', '', '');`
+const byThemselves: Readonly<Record<Provider, string>> = {
+  sqlite: `PRAGMA foreign_keys = OFF; ${hundredths}`,
+  postgresql: `SET session_replication_role = replica; ${hundredths}`,
+}
+
+const rates = `
+  SELECT "id", "rateMillionths" AS rate FROM "TaxRate" UNION ALL SELECT "id", "taxMillionths" FROM "PriceItem"
+  UNION ALL SELECT "id", "taxMillionths" FROM "PriceLine" UNION ALL SELECT "id", "taxMillionths" FROM "Finding"
+  ORDER BY 1`
+/** A hundredth of a per cent is 1 / 10,000, a hundred millionths. */
+const inMillionths = [
+  { id: 'e', rate: 0 },
+  { id: 'f', rate: 100 },
+  { id: 'i', rate: 999_900 },
+  { id: 'l', rate: 82_500 },
+  { id: 'n', rate: 0 },
+  { id: 's', rate: 82_500 },
+]
+
+it('rates with two decimals are the same rates in millionths (SQLite)', async () => {
+  const { url, remove } = await emptyDatabase('sqlite')
+  const found = plainSqlite(url, (file) => {
+    for (const sql of scripts('sqlite', '_tax_rates', byThemselves.sqlite)) file.exec(sql)
+    return file.prepare(rates).all()
+  })
+  expect(found).toEqual(inMillionths)
+  await remove()
+})
+
+it('rates with two decimals are the same rates in millionths (PostgreSQL)', async () => {
+  const { url, remove } = await emptyDatabase('postgresql')
+  const found = await withPostgres(url, async (client) => {
+    for (const sql of scripts('postgresql', '_tax_rates', byThemselves.postgresql)) await client.query(sql)
+    return (await client.query(rates)).rows
+  })
+  expect(found).toEqual(inMillionths)
+  await remove()
+})
+
+/** An invoice as it was frozen then: 0.99 at 8.25 % is 0.08 of tax, and 5.00 at 10 % without a name is 0.50. */
+const frozen = {
+  ...{ shape: 1, kind: 'invoice', number: 'I-0001', at: '2026-03-02T08:00:00.000Z', locale: 'en-US' },
+  ...{ timeZone: 'America/New_York', currency: 'USD', jobNumber: '26-0001', engine: '', heads: ['T-0001'] },
+  shop: { name: 'Halden Heads', lines: [] },
+  customer: { name: 'Ada Holm', address: '' },
+  lines: [
+    ...[
+      {
+        text: 'Wash',
+        quantityThousandths: 3000,
+        unitMinor: 33,
+        taxName: 'Sales tax',
+        taxBasisPoints: 825,
+        netMinor: 99,
+      },
+      { text: 'Parts', quantityThousandths: 1000, unitMinor: 500, taxName: '', taxBasisPoints: 1000, netMinor: 500 },
+    ].map((line, at) => ({ ...line, reason: '', line: at })),
+  ],
+  taxes: [
+    { name: 'Sales tax', basisPoints: 825, netMinor: 99, taxMinor: 8 },
+    { name: '', basisPoints: 1000, netMinor: 500, taxMinor: 50 },
+  ],
+  ...{ netMinor: 599, taxMinor: 58, totalMinor: 657, paidMinor: 0, balance: { code: 'to-pay', minor: 657 } },
+  ...{ of: '', reason: '', payment: null },
+}
+
+it('an invoice from before prints the rates and amounts that it had', () => {
+  const facts = moneyFacts.read(JSON.stringify(frozen), 'i')
+  expect(facts.lines.map(({ taxMillionths }) => taxMillionths)).toEqual([82_500, 100_000])
+  expect(facts.taxes.map(({ rateMillionths }) => rateMillionths)).toEqual([82_500, 100_000])
+  const { lines, sums } = moneyPaperData(facts)
+  expect(lines.map(({ tax }) => tax)).toEqual(['Sales tax, 8.25 %', '10 %'])
+  expect(sums.map(({ label, amount }) => [label, amount])).toEqual([
+    ['Net', '$5.99'],
+    ['Sales tax, 8.25 %, on $0.99', '$0.08'],
+    ['Tax, 10 %, on $5.00', '$0.50'],
+    ['Total', '$6.57'],
+    ['Paid so far', '$0.00'],
+    ['To pay', '$6.57'],
+  ])
 })

@@ -65,7 +65,7 @@ const columns: Readonly<Record<string, Column>> = {
   'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),
   'AuditEntry.changes': column(auditChanges, { key: 'seq' }),
   'Operation.result': column(operationResult),
-  'MoneyPaper.facts': column(moneyFacts),
+  'MoneyPaper.facts': column(moneyFacts, { shape: 2 }),
   'Job.wanted': column(wantedOnJob),
   'Visit.wanted': column(wantedOnVisit),
   'CastingRecord.wanted': column(wantedOnCasting),

@@ -79,7 +79,7 @@ const head: Rows = {
     {
       ...{ id: `i${n}`, jobId: `j${n}`, visitId: `v${n}`, text: 'Flat cut', unitMinor: 9500 },
       quantityThousandths: 1000,
-      ...{ taxBasisPoints: 0, createdAt: at },
+      ...{ taxMillionths: 0, createdAt: at },
     },
   ],
 }

@@ -37,7 +37,7 @@ const times = (rate: TaxAtRate, sign: number): TaxAtRate => ({
 function together(taxes: readonly TaxAtRate[]): TaxAtRate[] {
   const rates = new Map<string, TaxAtRate>()
   for (const rate of taxes) {
-    const key = `${rate.basisPoints} ${rate.name}`
+    const key = `${rate.rateMillionths} ${rate.name}`
     const before = rates.get(key)
     const added = { ...rate, netMinor: rate.netMinor + (before?.netMinor ?? 0) }
     rates.set(key, { ...added, taxMinor: rate.taxMinor + (before?.taxMinor ?? 0) })

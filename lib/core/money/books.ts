@@ -82,7 +82,7 @@ export function taxRows(papers: readonly MoneyFacts[], { currencyExponent, dayOf
     const [month, sign] = [dayOf(new Date(paper.at)).slice(0, 7), signOf(paper)]
     for (const rate of [...paper.taxes, untaxed(paper)]) {
       if (rate.netMinor === 0 && rate.taxMinor === 0) continue
-      const key = [month, paper.customer.name, rate.name, taxText(rate.basisPoints) || '0']
+      const key = [month, paper.customer.name, rate.name, taxText(rate.rateMillionths) || '0']
       const before = sums.get(key.join('\n'))
       sums.set(key.join('\n'), {
         key,
@@ -104,7 +104,7 @@ export function taxRows(papers: readonly MoneyFacts[], { currencyExponent, dayOf
 /** What of a paper is under no tax at all. */
 const untaxed = ({ netMinor, taxes }: MoneyFacts) => ({
   name: '',
-  basisPoints: 0,
+  rateMillionths: 0,
   netMinor: netMinor - taxes.reduce((sum, rate) => sum + rate.netMinor, 0),
   taxMinor: 0,
 })

@@ -77,15 +77,15 @@ const minus = (rate: TaxAtRate, before: TaxAtRate | undefined): TaxAtRate => ({
 })
 
 const taxesOf = (invoice: readonly PricedLine[], credited: readonly CreditedLine[]): TaxAtRate[] =>
-  ratesOf(invoice, credited).filter(({ basisPoints, name }) => basisPoints !== 0 || name !== '')
+  ratesOf(invoice, credited).filter(({ rateMillionths, name }) => rateMillionths !== 0 || name !== '')
 
 /** Every rate of the invoice, in the order of its lines, with what is credited at it; the untaxed lines too. */
 function ratesOf(invoice: readonly PricedLine[], credited: readonly CreditedLine[]): TaxAtRate[] {
   const rates = new Map<string, TaxAtRate>()
-  invoice.forEach(({ taxBasisPoints: basisPoints, taxName: name = '' }, at) => {
-    const key = `${basisPoints} ${name}`
+  invoice.forEach(({ taxMillionths: rateMillionths, taxName: name = '' }, at) => {
+    const key = `${rateMillionths} ${name}`
     const netMinor = (rates.get(key)?.netMinor ?? 0) + creditedOf(credited, at)
-    rates.set(key, { name, basisPoints, netMinor, taxMinor: taxOn(netMinor, basisPoints) })
+    rates.set(key, { name, rateMillionths, netMinor, taxMinor: taxOn(netMinor, rateMillionths) })
   })
   return [...rates.values()]
 }

@@ -8,8 +8,8 @@ export function minorAt(text: string, manner: AmountManner, field: string): numb
   throw new RefusedError({ ...minor.refusal, code: 'invalid', fields: { [field]: minor.refusal.message } })
 }
 
-/** A tax as it was on the day: its name, '' when it has none, and its rate in hundredths of a per cent. */
-export type LineTax = { readonly taxName: string; readonly taxBasisPoints: number }
+/** A tax as it was on the day: its name, '' when it has none, and its rate in millionths. */
+export type LineTax = { readonly taxName: string; readonly taxMillionths: number }
 
 export type PriceLine = LineTax & {
   readonly text: string

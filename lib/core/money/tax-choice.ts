@@ -1,5 +1,5 @@
 /** The tax of a line as a form has it: one of the shop's rates by its id, or a percentage that was typed. */
-export type TaxChoice = { readonly rateId: string; readonly basisPoints: number }
+export type TaxChoice = { readonly rateId: string; readonly rateMillionths: number }
 
 const mark = 'rate:'
 

@@ -3,8 +3,8 @@ export type PricedLine = {
   readonly quantityThousandths: number
   /** Below zero: a discount. */
   readonly unitMinor: number
-  /** Tax in hundredths of a per cent. */
-  readonly taxBasisPoints: number
+  /** Rate of the tax in millionths: 8.875 % is 88750. */
+  readonly taxMillionths: number
   /** The tax by its name; left out or '': a rate without one. */
   readonly taxName?: string
 }
@@ -12,7 +12,7 @@ export type Paid = { readonly kind: 'deposit' | 'payment' | 'refund'; readonly m
 /** What is taxed at one rate, and the tax on it. */
 export type TaxAtRate = {
   readonly name: string
-  readonly basisPoints: number
+  readonly rateMillionths: number
   readonly netMinor: number
   readonly taxMinor: number
 }
@@ -46,16 +46,16 @@ function shareOf(a: number, b: number, c: number): number {
  * Example: 1.5 h (1500) at 95.01 → 142.515 → 14252.
  * Source: common practice (a line's amount is shown in whole cents).
  */
-export const lineNet = ({ quantityThousandths, unitMinor }: Omit<PricedLine, 'taxBasisPoints'>): number =>
+export const lineNet = ({ quantityThousandths, unitMinor }: Omit<PricedLine, 'taxMillionths'>): number =>
   shareOf(quantityThousandths, unitMinor, 1000)
 
 /**
- * The tax on an amount at a rate in hundredths of a per cent, in minor units: amount × rate / 10 000, a half away from zero.
+ * The tax on an amount at a rate in millionths, in minor units: amount × rate / 1,000,000, a half away from zero.
  * Example: 0.99 at 8.25 % → 0.081675 → 8.
  * Source: Rhode Island General Laws § 44-18.1-25 (Streamlined Sales and Use Tax Agreement, section 324, rounding rule): tax is
  * rounded to a whole cent, up whenever the third decimal place is greater than four. Below zero: the same size, common practice.
  */
-export const taxOn = (netMinor: number, basisPoints: number): number => shareOf(netMinor, basisPoints, 10_000)
+export const taxOn = (netMinor: number, rateMillionths: number): number => shareOf(netMinor, rateMillionths, 1_000_000)
 
 /**
  * What a document comes to, in minor units: the one function for estimate, job, invoice, receipt and customer's page. Lines
@@ -89,13 +89,13 @@ export const paidOf = (paid: readonly Paid[]): number =>
   sum(paid.map(({ kind, minor }) => (kind === 'refund' ? -minor : minor)))
 
 function taxesOf(lines: readonly PricedLine[]): TaxAtRate[] {
-  const rates = new Map<string, { name: string; basisPoints: number; netMinor: number }>()
+  const rates = new Map<string, { name: string; rateMillionths: number; netMinor: number }>()
   for (const line of lines) {
-    const { taxBasisPoints: basisPoints, taxName: name = '' } = line
-    if (basisPoints === 0 && name === '') continue
-    const key = `${basisPoints} ${name}`
-    const rate = rates.get(key) ?? { name, basisPoints, netMinor: 0 }
+    const { taxMillionths: rateMillionths, taxName: name = '' } = line
+    if (rateMillionths === 0 && name === '') continue
+    const key = `${rateMillionths} ${name}`
+    const rate = rates.get(key) ?? { name, rateMillionths, netMinor: 0 }
     rates.set(key, { ...rate, netMinor: rate.netMinor + lineNet(line) })
   }
-  return [...rates.values()].map((rate) => ({ ...rate, taxMinor: taxOn(rate.netMinor, rate.basisPoints) }))
+  return [...rates.values()].map((rate) => ({ ...rate, taxMinor: taxOn(rate.netMinor, rate.rateMillionths) }))
 }

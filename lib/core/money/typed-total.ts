@@ -57,7 +57,7 @@ function readLine(line: TypedPrice, taxes: readonly NamedTax[], manner: AmountMa
 
 function taxOf(typed: string, taxes: readonly NamedTax[]): Result<LineTax> {
   const named = taxes.find(({ value }) => value === typed)
-  if (named) return ok({ taxName: named.taxName, taxBasisPoints: named.taxBasisPoints })
+  if (named) return ok({ taxName: named.taxName, taxMillionths: named.taxMillionths })
   const percent = parsePercent(typed)
-  return percent.ok ? ok({ taxName: '', taxBasisPoints: percent.value }) : percent
+  return percent.ok ? ok({ taxName: '', taxMillionths: percent.value }) : percent
 }

@@ -56,6 +56,6 @@ function priceOf(
   if (prices === null) return { priceMinor: null, unpriced: [] }
   const unpriced = steps.filter(({ stepId }) => prices[stepId] === undefined).map(({ label }) => label)
   const amounts = [...steps.map(({ stepId }) => prices[stepId] ?? 0), start.costMinor ?? 0]
-  const lines = amounts.map((unitMinor) => ({ quantityThousandths: 1000, unitMinor, taxBasisPoints: 0 }))
+  const lines = amounts.map((unitMinor) => ({ quantityThousandths: 1000, unitMinor, taxMillionths: 0 }))
   return { priceMinor: totals(lines, []).netMinor, unpriced }
 }

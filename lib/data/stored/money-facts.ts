@@ -15,12 +15,17 @@ const line = z.object({
   quantityThousandths: whole,
   unitMinor: whole,
   taxName: text,
-  taxBasisPoints: whole,
+  taxMillionths: whole,
   netMinor: whole,
   line: whole,
 } satisfies Fields<PaperLine>)
 
-const tax = z.object({ name: text, basisPoints: whole, netMinor: whole, taxMinor: whole } satisfies Fields<TaxAtRate>)
+const tax = z.object({
+  name: text,
+  rateMillionths: whole,
+  netMinor: whole,
+  taxMinor: whole,
+} satisfies Fields<TaxAtRate>)
 
 const facts = z.object({
   kind: z.enum(moneyPaperKinds),
@@ -57,4 +62,21 @@ const facts = z.object({
     .nullable(),
 } satisfies Fields<MoneyFacts>) satisfies z.ZodType<MoneyFacts>
 
-export const moneyFacts = storedObject<MoneyFacts>('MoneyPaper.facts', facts)
+/** Papers from when rates were kept in hundredths of a per cent: a hundredth of a per cent is a hundred millionths. */
+const inMillionths = (basisPoints: number): number => basisPoints * 100
+const factsInHundredths = facts.extend({
+  lines: z.array(
+    line
+      .omit({ taxMillionths: true })
+      .extend({ taxBasisPoints: whole })
+      .transform(({ taxBasisPoints, ...kept }) => ({ ...kept, taxMillionths: inMillionths(taxBasisPoints) })),
+  ),
+  taxes: z.array(
+    tax
+      .omit({ rateMillionths: true })
+      .extend({ basisPoints: whole })
+      .transform(({ basisPoints, ...kept }) => ({ ...kept, rateMillionths: inMillionths(basisPoints) })),
+  ),
+}) satisfies z.ZodType<MoneyFacts>
+
+export const moneyFacts = storedObject<MoneyFacts>('MoneyPaper.facts', factsInHundredths, facts)

@@ -83,8 +83,8 @@ async function priceLines(reader: Reader, answer: EstimateAnswer): Promise<BookJ
   const lines = answer.steps.flatMap(({ stepId, label, unitMinor }) => {
     const listed = items.filter((item) => item.stepId === (stepId ?? stepOf(label)))
     const listedMinor = listed.reduce((sum, item) => sum + item.unitMinor, 0)
-    const tax = ({ taxRateId, taxBasisPoints }: (typeof listed)[number]) =>
-      taxRateId === null ? taxText(taxBasisPoints) : rateField(taxRateId)
+    const tax = ({ taxRateId, taxMillionths }: (typeof listed)[number]) =>
+      taxRateId === null ? taxText(taxMillionths) : rateField(taxRateId)
     if (listed.length > 0 && (unitMinor ?? listedMinor) === listedMinor) {
       return listed.map((item) => line(item.text, item.unitMinor, tax(item)))
     }

@@ -26,7 +26,7 @@ export async function askFinding(actor: Actor, input: AskFindingInput, moment: M
       changes: {
         priceMinor: asked.priceMinor,
         taxName: asked.taxName,
-        taxBasisPoints: asked.taxBasisPoints,
+        taxMillionths: asked.taxMillionths,
         addsWork: asked.addsWork,
         how: asked.askedHow,
       },
@@ -39,4 +39,4 @@ export async function askFinding(actor: Actor, input: AskFindingInput, moment: M
 /** Asked for the first time, or on other terms: the same question is not sent twice. */
 const isNews = (before: FindingRecord, asked: Asked): boolean =>
   before.askedAt === null ||
-  (['priceMinor', 'taxName', 'taxBasisPoints', 'addsWork'] as const).some((term) => before[term] !== asked[term])
+  (['priceMinor', 'taxName', 'taxMillionths', 'addsWork'] as const).some((term) => before[term] !== asked[term])

@@ -4,7 +4,7 @@ import { refreshRoute } from '@/lib/dossier/refresh'
 import type { VisitRecord } from '@/lib/data/visit-records'
 import type { Author, Write } from '@/lib/data/write'
 
-type Terms = Pick<Asked, 'priceMinor' | 'taxName' | 'taxBasisPoints' | 'addsWork'>
+type Terms = Pick<Asked, 'priceMinor' | 'taxName' | 'taxMillionths' | 'addsWork'>
 
 /**
  * What an answer does, whoever takes it: yes adds the work to the head and the price to the job, no stays on record as
@@ -18,12 +18,12 @@ export async function takeAnswer(
   /** Why an earlier answer changed. */
   reason = '',
 ): Promise<{ id: string }> {
-  const { priceMinor, taxName, taxBasisPoints, addsWork } = terms
+  const { priceMinor, taxName, taxMillionths, addsWork } = terms
   await updateFinding(ctx, finding.id, reads, change)
   await bumpVisit(ctx.tx, visit)
   if (change.answer === 'yes') {
     const work = addsWork.split(',').filter(Boolean)
-    await addFoundWork(ctx, finding, visit.jobId, { work, priceMinor, taxName, taxBasisPoints })
+    await addFoundWork(ctx, finding, visit.jobId, { work, priceMinor, taxName, taxMillionths })
   }
   ctx.audit({
     action: 'finding.answer',
@@ -35,7 +35,7 @@ export async function takeAnswer(
       ...(change.answeredLinkId === null ? {} : { given: 'by link' }),
       priceMinor,
       taxName,
-      taxBasisPoints,
+      taxMillionths,
       addsWork,
       ...(reason === '' ? {} : { reason }),
     },

@@ -110,7 +110,7 @@ async function linesOf(
   return lines
 }
 
-const noTax = { taxName: '', taxBasisPoints: 0 }
+const noTax = { taxName: '', taxMillionths: 0 }
 
 /** A deposit of more than the price lines come to is asked about; one before there are any is not. */
 async function takeDeposit(ctx: Write, jobId: string, input: BookJobInput, manner: AmountManner): Promise<string> {

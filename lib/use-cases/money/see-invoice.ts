@@ -52,7 +52,7 @@ export async function seeInvoice(actor: Actor, invoiceId: string): Promise<Invoi
       const leftMinor = left[place] ?? 0
       return {
         text: lineWords(line),
-        tax: taxWords(line.taxName, line.taxBasisPoints),
+        tax: taxWords(line.taxName, line.taxMillionths),
         netMinor: line.netMinor,
         leftMinor,
         left: formatAmount(Math.abs(leftMinor), shop.currencyExponent),

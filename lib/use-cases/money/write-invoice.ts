@@ -35,8 +35,8 @@ export async function writeInvoice(actor: Actor, input: WriteInvoiceInput, momen
   return written
 }
 
-const lineFacts = ({ text, reason, quantityThousandths, unitMinor, taxName, taxBasisPoints }: AccountLine) => ({
-  ...{ text, reason, quantityThousandths, unitMinor, taxName, taxBasisPoints },
+const lineFacts = ({ text, reason, quantityThousandths, unitMinor, taxName, taxMillionths }: AccountLine) => ({
+  ...{ text, reason, quantityThousandths, unitMinor, taxName, taxMillionths },
 })
 
 function refuseUnseen(open: readonly AccountLine[], openMinor: number, seenMinor: number): void {

@@ -7,6 +7,6 @@ export const rowOf = ({ stepId, text, unitPrice, tax }: AddPriceItem, taxed: Lin
   stepId,
   text,
   unitMinor: minorAt(unitPrice, manner, 'unitPrice'),
-  taxBasisPoints: taxed.taxBasisPoints,
+  taxMillionths: taxed.taxMillionths,
   taxRateId: tax.rateId === '' ? null : tax.rateId,
 })

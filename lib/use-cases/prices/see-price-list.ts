@@ -19,7 +19,7 @@ export type PriceItemSeen = {
   readonly step: string
   readonly text: string
   readonly unitMinor: number
-  readonly taxBasisPoints: number
+  readonly taxMillionths: number
   readonly taxName: string
   /** The tax as the form's field has it. */
   readonly tax: string
@@ -29,15 +29,12 @@ export type PriceItemSeen = {
 
 type Row = Awaited<ReturnType<typeof listPriceItems>>['rows'][number]
 
-function seen(
-  { id, text, unitMinor, taxBasisPoints, taxName, version, ...row }: Row,
-  rules: RouteRules,
-): PriceItemSeen {
-  const tax = row.taxRateId === null ? taxText(taxBasisPoints) : rateField(row.taxRateId)
+function seen({ id, text, unitMinor, taxMillionths, taxName, version, ...row }: Row, rules: RouteRules): PriceItemSeen {
+  const tax = row.taxRateId === null ? taxText(taxMillionths) : rateField(row.taxRateId)
   const stepId = row.stepId as StepId | ''
   const step = stepId === '' ? '' : stepLabel(stepId, rules)
   const retired = row.retiredAt !== null
-  return { id, stepId, step, text, unitMinor, taxBasisPoints, taxName, tax, version, retired }
+  return { id, stepId, step, text, unitMinor, taxMillionths, taxName, tax, version, retired }
 }
 
 export async function seePriceList(actor: Actor, page = 1): Promise<Paged<PriceItemSeen>> {

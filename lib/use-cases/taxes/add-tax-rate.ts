@@ -11,7 +11,7 @@ export async function addTaxRate(actor: Actor, input: AddTaxRate, moment: Moment
   must(allow(actor, 'settings.change'))
   return write(actor, moment, async (ctx) => {
     const id = newId(ctx.now)
-    const row = { name: input.name, basisPoints: input.rate, isDefault: input.isDefault }
+    const row = { name: input.name, rateMillionths: input.rate, isDefault: input.isDefault }
     await refuseSecondName(ctx.tx, input.name, id)
     if (row.isDefault) await leaveDefault(ctx.tx, id)
     await ctx.tx.taxRate.create({ data: { id, ...row, createdAt: ctx.now } })

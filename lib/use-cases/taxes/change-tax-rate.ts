@@ -12,7 +12,7 @@ export async function changeTaxRate(actor: Actor, input: ChangeTaxRate, moment: 
   return write(actor, moment, async (ctx) => {
     const { rateId, version } = input
     const before = await taxRateById(ctx.tx, rateId)
-    const after = { name: input.name, basisPoints: input.rate, isDefault: input.isDefault }
+    const after = { name: input.name, rateMillionths: input.rate, isDefault: input.isDefault }
     await refuseSecondName(ctx.tx, input.name, rateId)
     if (after.isDefault) await leaveDefault(ctx.tx, rateId)
     const changed = await ctx.tx.taxRate.updateMany({

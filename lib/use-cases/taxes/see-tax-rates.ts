@@ -12,14 +12,14 @@ export type { TaxPick } from '@/lib/data/tax-rates'
 export type TaxRateSeen = {
   readonly id: string
   readonly name: string
-  readonly basisPoints: number
+  readonly rateMillionths: number
   readonly isDefault: boolean
   readonly retired: boolean
   readonly version: number
 }
 
-const seen = ({ id, name, basisPoints, isDefault, retiredAt, version }: Row<'TaxRate'>): TaxRateSeen => ({
-  ...{ id, name, basisPoints, isDefault, version },
+const seen = ({ id, name, rateMillionths, isDefault, retiredAt, version }: Row<'TaxRate'>): TaxRateSeen => ({
+  ...{ id, name, rateMillionths, isDefault, version },
   retired: retiredAt !== null,
 })
 

@@ -3,31 +3,31 @@ import { describe, expect, it } from 'vitest'
 import { creditLeft, creditOf, type CreditedLine } from '@/lib/core/money/credit'
 import { lineNet, totals, type PricedLine } from '@/lib/core/money/totals'
 
-const line = (unitMinor: number, taxBasisPoints: number, taxName = ''): PricedLine => ({
+const line = (unitMinor: number, taxMillionths: number, taxName = ''): PricedLine => ({
   quantityThousandths: 1000,
   unitMinor,
-  taxBasisPoints,
+  taxMillionths,
   taxName,
 })
 
 describe('a credit note', () => {
   it('takes back part of a line with its tax', () => {
     // By hand: 40.00 of 100.00 at 8.25 % → 40.00 + 3.30 = 43.30.
-    const credit = creditOf([line(10_000, 825)], [], [{ line: 0, netMinor: 4000 }])
+    const credit = creditOf([line(10_000, 82_500)], [], [{ line: 0, netMinor: 4000 }])
     expect(credit).toMatchObject({ ok: true, value: { netMinor: 4000, taxMinor: 330, totalMinor: 4330 } })
   })
 
   it('returns the very tax of the invoice, in however many pieces', () => {
     // 1.00 at 8.25 % → 0.0825 → 0.08. Three notes of 0.33, 0.33, 0.34: 0.02723 → 0.03; 0.05445 → 0.05, less 0.03 = 0.02;
     // 0.0825 → 0.08, less 0.05 = 0.03. Together 0.08. Each by itself would have been 0.03 + 0.03 + 0.03 = 0.09.
-    const invoice = [line(100, 825)]
+    const invoice = [line(100, 82_500)]
     const before: CreditedLine[] = []
     const taxes = [33, 33, 34].map((netMinor) => {
       const credit = creditOf(invoice, before, [{ line: 0, netMinor }])
       before.push({ line: 0, netMinor })
       return credit.ok ? credit.value.taxes : null
     })
-    const at = { name: '', basisPoints: 825 }
+    const at = { name: '', rateMillionths: 82_500 }
     expect(taxes).toEqual([
       [{ ...at, netMinor: 33, taxMinor: 3 }],
       [{ ...at, netMinor: 33, taxMinor: 2 }],
@@ -37,7 +37,7 @@ describe('a credit note', () => {
 
   it('takes a discount into account', () => {
     // 100.00 less 20.00, both at 10 %: the invoice is 88.00. All of it: 100.00 − 20.00 = 80.00 and 8.00 tax.
-    const invoice = [line(10_000, 1000), line(-2000, 1000)]
+    const invoice = [line(10_000, 100_000), line(-2000, 100_000)]
     const whole = [
       { line: 0, netMinor: 10_000 },
       { line: 1, netMinor: -2000 },
@@ -52,14 +52,14 @@ describe('a credit note', () => {
   it('stays within each rate, and within the whole', () => {
     // 100.00 less 50.00 at 10 %, and 100.00 without tax: 155.00. The first line alone is 110.00, of a rate that has 55.00.
     const first = [{ line: 0, netMinor: 10_000 }]
-    expect(creditOf([line(10_000, 1000), line(-5000, 1000), line(10_000, 0)], [], first).ok).toBe(false)
+    expect(creditOf([line(10_000, 100_000), line(-5000, 100_000), line(10_000, 0)], [], first).ok).toBe(false)
     // 100.00 at 10 % and a discount of 20.00 without tax: 90.00. The first line is its whole rate, and more than the invoice.
-    expect(creditOf([line(10_000, 1000), line(-2000, 0)], [], first).ok).toBe(false)
-    expect(creditOf([line(10_000, 1000), line(2000, 0)], [], first).ok).toBe(true)
+    expect(creditOf([line(10_000, 100_000), line(-2000, 0)], [], first).ok).toBe(false)
+    expect(creditOf([line(10_000, 100_000), line(2000, 0)], [], first).ok).toBe(true)
   })
 
   it('is refused for more than a line has left, for nothing, for what is no line, and for the other sign', () => {
-    const invoice = [line(10_000, 825), line(5000, 0)]
+    const invoice = [line(10_000, 82_500), line(5000, 0)]
     const before = [{ line: 0, netMinor: 6000 }]
     expect(creditLeft(invoice, before)).toEqual([4000, 5000])
     const refused = (asked: CreditedLine[]) => {
@@ -78,7 +78,7 @@ describe('a credit note', () => {
     fc.record({
       quantityThousandths: fc.integer({ min: 1, max: 5000 }),
       unitMinor: fc.oneof(fc.integer({ min: 1, max: 50_000 }), fc.integer({ min: -3000, max: -1 })),
-      taxBasisPoints: fc.constantFrom(0, 500, 825, 2000),
+      taxMillionths: fc.constantFrom(0, 50_000, 82_500, 88_750, 200_000),
       taxName: fc.constantFrom('', 'Parts'),
     }),
     { minLength: 1, maxLength: 6 },

@@ -130,10 +130,10 @@ const part = (of: number, numerator: number, denominator: number): Fraction =>
 describe('what a document comes to', () => {
   it('rounds tax once', () => {
     // By hand: net 3 × 0.33 = 0.99; tax 0.99 × 8.25 % = 0.081675 → 0.08. Rounded line by line: 3 × round(0.027225) = 0.09.
-    const line = { quantityThousandths: 1000, unitMinor: 33, taxBasisPoints: 825 }
+    const line = { quantityThousandths: 1000, unitMinor: 33, taxMillionths: 82_500 }
     expect(totals([line, line, line], [])).toEqual({
       netMinor: 99,
-      taxes: [{ name: '', basisPoints: 825, netMinor: 99, taxMinor: 8 }],
+      taxes: [{ name: '', rateMillionths: 82_500, netMinor: 99, taxMinor: 8 }],
       taxMinor: 8,
       totalMinor: 107,
       paidMinor: 0,
@@ -144,8 +144,8 @@ describe('what a document comes to', () => {
   it('takes each line at its own rate, and refunds off what was paid', () => {
     // By hand: 2 × 120.00 at 10 % = 24.00; 1 × 50.00 at 0 %; 290.00 + 24.00 = 314.00; paid 100 + 50 − 20 = 130; due 184.00.
     const lines = [
-      { quantityThousandths: 2000, unitMinor: 12000, taxBasisPoints: 1000 },
-      { quantityThousandths: 1000, unitMinor: 5000, taxBasisPoints: 0 },
+      { quantityThousandths: 2000, unitMinor: 12000, taxMillionths: 100_000 },
+      { quantityThousandths: 1000, unitMinor: 5000, taxMillionths: 0 },
     ]
     const paid = [
       { kind: 'deposit', minor: 10000 },
@@ -165,14 +165,14 @@ describe('what a document comes to', () => {
     // By hand: 1.5 h × 95.01 = 142.515 → 142.52 at 8.25 % "Labour"; less 20.00 of it → 122.52, tax 10.1079 → 10.11.
     // 3 × 18.00 = 54.00 at 8.25 % "Parts" → 4.455 → 4.46 (a half goes up). 122.52 + 54.00 = 176.52; tax 14.57; 191.09.
     const lines = [
-      { quantityThousandths: 1500, unitMinor: 9501, taxBasisPoints: 825, taxName: 'Labour' },
-      { quantityThousandths: 1000, unitMinor: -2000, taxBasisPoints: 825, taxName: 'Labour' },
-      { quantityThousandths: 3000, unitMinor: 1800, taxBasisPoints: 825, taxName: 'Parts' },
+      { quantityThousandths: 1500, unitMinor: 9501, taxMillionths: 82_500, taxName: 'Labour' },
+      { quantityThousandths: 1000, unitMinor: -2000, taxMillionths: 82_500, taxName: 'Labour' },
+      { quantityThousandths: 3000, unitMinor: 1800, taxMillionths: 82_500, taxName: 'Parts' },
     ]
     expect(totals(lines, [])).toMatchObject({
       taxes: [
-        { name: 'Labour', basisPoints: 825, netMinor: 12252, taxMinor: 1011 },
-        { name: 'Parts', basisPoints: 825, netMinor: 5400, taxMinor: 446 },
+        { name: 'Labour', rateMillionths: 82_500, netMinor: 12252, taxMinor: 1011 },
+        { name: 'Parts', rateMillionths: 82_500, netMinor: 5400, taxMinor: 446 },
       ],
       netMinor: 17652,
       taxMinor: 1457,
@@ -183,16 +183,18 @@ describe('what a document comes to', () => {
   it('rounds a half away from zero, on both sides alike', () => {
     expect([roundMinor(0.5), roundMinor(1.5), roundMinor(-0.5), roundMinor(2.49)]).toEqual([1, 2, -1, 2])
     // 0.50 × 9 % = 0.045 → 0.05; 1.00 × 0.5 % = 0.005 → 0.01; 0.99 × 0.5 % = 0.00495 → 0.00.
-    expect([taxOn(50, 900), taxOn(-50, 900), taxOn(100, 50), taxOn(99, 50)]).toEqual([5, -5, 1, 0])
+    expect([taxOn(50, 90_000), taxOn(-50, 90_000), taxOn(100, 5_000), taxOn(99, 5_000)]).toEqual([5, -5, 1, 0])
+    // At 8.875 %: 4.00 → 0.355 → 0.36; 3.99 → 0.3541125 → 0.35; at 8.87 % both were 0.35 (0.3548, 0.353913).
+    expect([taxOn(400, 88_750), taxOn(-400, 88_750), taxOn(399, 88_750)]).toEqual([36, -36, 35])
   })
 
   it('is the exact fraction, rounded once, also where doubles are too short', () => {
     const thousandths = fc.integer({ min: 1, max: 9_999_000 })
     const minor = fc.integer({ min: -2_000_000_000, max: 2_000_000_000 })
     fc.assert(
-      fc.property(thousandths, minor, fc.integer({ min: 0, max: 9999 }), (quantityThousandths, unitMinor, rate) => {
+      fc.property(thousandths, minor, fc.integer({ min: 0, max: 999_999 }), (quantityThousandths, unitMinor, rate) => {
         expect(lineNet({ quantityThousandths, unitMinor })).toBe(halfAway(part(unitMinor, quantityThousandths, 1000)))
-        expect(taxOn(unitMinor, rate)).toBe(halfAway(part(unitMinor, rate, 10_000)))
+        expect(taxOn(unitMinor, rate)).toBe(halfAway(part(unitMinor, rate, 1_000_000)))
       }),
     )
   })
@@ -200,7 +202,7 @@ describe('what a document comes to', () => {
   const line = fc.record({
     quantityThousandths: fc.integer({ min: 1, max: 20_000 }),
     unitMinor: fc.integer({ min: -50_000, max: 500_000 }),
-    taxBasisPoints: fc.integer({ min: 0, max: 2500 }),
+    taxMillionths: fc.integer({ min: 0, max: 250_000 }),
     taxName: fc.constantFrom('', 'Sales tax', 'Parts'),
   })
 
@@ -221,7 +223,7 @@ describe('what a document comes to', () => {
         expect(taxMinor).toBe(taxes.reduce((sum, rate) => sum + rate.taxMinor, 0))
         expect(totalMinor).toBe(netMinor + taxMinor)
         for (const rate of taxes) {
-          expect(Math.abs(rate.taxMinor - (rate.netMinor * rate.basisPoints) / 10_000)).toBeLessThanOrEqual(0.5)
+          expect(Math.abs(rate.taxMinor - (rate.netMinor * rate.rateMillionths) / 1_000_000)).toBeLessThanOrEqual(0.5)
         }
       }),
     )
@@ -230,34 +232,44 @@ describe('what a document comes to', () => {
 
 describe('a tax rate', () => {
   it.each([
-    [825, '8.25 %'],
-    [1000, '10 %'],
-    [750, '7.5 %'],
-    [5, '0.05 %'],
+    [82_500, '8.25 %'],
+    [100_000, '10 %'],
+    [75_000, '7.5 %'],
+    [500, '0.05 %'],
+    [88_750, '8.875 %'],
+    [99_750, '9.975 %'],
+    [80_250, '8.025 %'],
+    [1, '0.0001 %'],
+    [999_999, '99.9999 %'],
     [0, 'none'],
-  ])('%i hundredths of a per cent are %s', (basisPoints, words) => {
-    expect(percentOf(basisPoints)).toBe(words)
+  ])('%i millionths are %s', (rateMillionths, words) => {
+    expect(percentOf(rateMillionths)).toBe(words)
   })
 
   it.each([
-    ['8.25 %', 825],
-    ['8.25%', 825],
-    ['8,25', 825],
-    ['10', 1000],
+    ['8.25 %', 82_500],
+    ['8.25%', 82_500],
+    ['8,25', 82_500],
+    ['8.875', 88_750],
+    ['8,875', 88_750],
+    ['8.875%', 88_750],
+    ['8.8750', 88_750],
+    ['8.0125', 80_125],
+    ['10', 100_000],
     ['', 0],
-  ])('%j is %i hundredths of a per cent', (text, basisPoints) => {
-    expect(parsePercent(text)).toEqual({ ok: true, value: basisPoints })
+  ])('%j is %i millionths', (text, rateMillionths) => {
+    expect(parsePercent(text)).toEqual({ ok: true, value: rateMillionths })
   })
 
-  it.each(['8.255', '100', '-1', '%', 'eight', '8..2'])('refuses %j', (text) => {
+  it.each(['8.87501', '100', '-1', '%', 'eight', '8..2'])('refuses %j', (text) => {
     expect(parsePercent(text).ok).toBe(false)
   })
 
   it('reads back as itself, and says its name', () => {
-    for (const basisPoints of [0, 1, 10, 825, 9999]) {
-      expect(parsePercent(taxText(basisPoints))).toEqual({ ok: true, value: basisPoints })
+    for (const rateMillionths of [0, 1, 10, 82_500, 88_750, 999_999]) {
+      expect(parsePercent(taxText(rateMillionths))).toEqual({ ok: true, value: rateMillionths })
     }
-    expect([taxWords('Sales tax', 825), taxWords('', 825), taxWords('Exempt', 0)]).toEqual([
+    expect([taxWords('Sales tax', 82_500), taxWords('', 82_500), taxWords('Exempt', 0)]).toEqual([
       'Sales tax, 8.25 %',
       '8.25 %',
       'Exempt, 0 %',

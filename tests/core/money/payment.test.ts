@@ -73,8 +73,8 @@ describe('how a job stands', () => {
   it('adds invoices, credit notes and lines that wait, each rounded on its own', () => {
     // Invoice 0.99 + 0.08; a credit note of 0.33 + 0.03; two lines of 0.33 at 8.25 % wait: 0.66 + 0.054 → 0.05.
     // 0.99 − 0.33 + 0.66 = 1.32; 0.08 − 0.03 + 0.05 = 0.10; 1.42 in all, 1.00 paid, 0.42 to pay.
-    const rate = { name: '', basisPoints: 825 }
-    const waiting = { quantityThousandths: 1000, unitMinor: 33, taxBasisPoints: 825 }
+    const rate = { name: '', rateMillionths: 82_500 }
+    const waiting = { quantityThousandths: 1000, unitMinor: 33, taxMillionths: 82_500 }
     const papers = [
       { kind: 'invoice', netMinor: 99, taxMinor: 8, taxes: [{ ...rate, netMinor: 99, taxMinor: 8 }] },
       { kind: 'credit-note', netMinor: 33, taxMinor: 3, taxes: [{ ...rate, netMinor: 33, taxMinor: 3 }] },

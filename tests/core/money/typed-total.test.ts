@@ -3,8 +3,8 @@ import { typedTotal, type NamedTax } from '@/lib/core/money/typed-total'
 
 const manner = { currencyExponent: 2, locale: 'en-US' }
 const taxes: NamedTax[] = [
-  { value: 'rate:state', taxName: 'State tax', taxBasisPoints: 825 },
-  { value: 'rate:none', taxName: 'Exempt', taxBasisPoints: 0 },
+  { value: 'rate:state', taxName: 'State tax', taxMillionths: 82_500 },
+  { value: 'rate:none', taxName: 'Exempt', taxMillionths: 0 },
 ]
 const line = (quantity: string, unitPrice: string, tax: string) => ({ text: 'work', quantity, unitPrice, tax })
 
@@ -20,7 +20,7 @@ describe('the total of a form while it is typed', () => {
     expect(unread).toBe(0)
     expect(totals).toMatchObject({ netMinor: 31_100, taxMinor: 1_576, totalMinor: 32_676, paidMinor: 10_000 })
     expect(totals.dueMinor).toBe(22_676)
-    expect(totals.taxes).toEqual([{ name: 'State tax', basisPoints: 825, netMinor: 19_100, taxMinor: 1_576 }])
+    expect(totals.taxes).toEqual([{ name: 'State tax', rateMillionths: 82_500, netMinor: 19_100, taxMinor: 1_576 }])
   })
 
   it('takes a percentage where the shop has named no tax', () => {

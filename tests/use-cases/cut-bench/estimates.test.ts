@@ -55,7 +55,7 @@ beforeEach(async () => {
       stepId: 'flat-cut',
       text: 'Flat cut',
       unitMinor: 9_500,
-      taxBasisPoints: 0,
+      taxMillionths: 0,
       createdAt: monday,
     },
   })

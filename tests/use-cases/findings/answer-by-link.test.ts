@@ -167,7 +167,7 @@ describe('a finding on the customer’s link', () => {
       given: 'by link',
       priceMinor: 8000,
       taxName: '',
-      taxBasisPoints: 1000,
+      taxMillionths: 100_000,
       addsWork: 'guides,flat-cut',
     })
     expect(await client.person.count({ where: { id: entry.actorId } })).toBe(0)

@@ -55,7 +55,7 @@ describe('a finding', () => {
     expect(after.heads[0]?.ordered.map((line) => line.work).sort()).toEqual(['flat-cut', 'guides'])
     expect(after.heads[0]?.route.some((step) => step.stepId === 'guides')).toBe(true)
     expect(after.account?.prices).toMatchObject([
-      { text: 'Guide 3 is loose', quantityThousandths: 1000, unitMinor: 8000, taxBasisPoints: 1000 },
+      { text: 'Guide 3 is loose', quantityThousandths: 1000, unitMinor: 8000, taxMillionths: 100_000 },
     ])
     expect(await see()).toMatchObject({ answer: 'yes', answeredBy: 'Tamsin Rook' })
     const entry = await client.auditEntry.findFirstOrThrow({ where: { action: 'finding.answer' } })

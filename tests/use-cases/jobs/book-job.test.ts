@@ -77,7 +77,7 @@ describeOnBoth('a booked job', (open) => {
     ])
     expect(job.pairs).toHaveLength(1)
     expect(job.prices).toMatchObject([
-      { text: 'Flat cut, pair', quantityThousandths: 2000, unitMinor: 9550, taxBasisPoints: 825, endedAt: null },
+      { text: 'Flat cut, pair', quantityThousandths: 2000, unitMinor: 9550, taxMillionths: 82_500, endedAt: null },
     ])
     expect(job.payments).toMatchObject([{ kind: 'deposit', minor: 10000, how: 'cash', byId: 'p-counter' }])
     expect(job.visits.map((visit) => visit.side)).toEqual(['left', 'right'])

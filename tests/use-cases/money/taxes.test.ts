@@ -35,8 +35,8 @@ describe('taxes by name', () => {
     await changeTaxRate(owner, changeTaxRateSchema.parse(change), at(monday))
     await addPriceLine(counter, line(jobId, rateField(rateId)), at(monday))
     expect((await account(jobId)).taxes).toMatchObject([
-      { name: 'Sales tax', basisPoints: 825, taxMinor: 825 },
-      { name: 'Sales tax', basisPoints: 900, taxMinor: 900 },
+      { name: 'Sales tax', rateMillionths: 82_500, taxMinor: 825 },
+      { name: 'Sales tax', rateMillionths: 90_000, taxMinor: 900 },
     ])
     const { account: seen } = await seeJob(counter, { number: '26-0001', now: monday })
     // The older line's rate is none of today's: its form has the percentage.
@@ -48,6 +48,26 @@ describe('taxes by name', () => {
       ['Sales tax', false],
       ['Parts', true],
     ])
+  })
+
+  it('have three decimals where the county has them, typed with a point or a comma', async () => {
+    await openShop(await testDatabase())
+    const { rateId } = await add('County tax', '8.875%')
+    await add('State tax', '8,875')
+    expect((await seeTaxPicks(counter)).map(({ label }) => label)).toEqual([
+      'County tax, 8.875 %',
+      'State tax, 8.875 %',
+    ])
+    const { jobId } = await bookPriced({ prices: [] })
+    for (const tax of [rateField(rateId), '8.875 %', '8.87']) await addPriceLine(counter, line(jobId, tax), at(monday))
+    // By hand: 100.00 × 8.875 % = 8.875 → 8.88; 100.00 × 8.87 % = 8.87.
+    expect((await account(jobId)).taxes).toEqual([
+      { name: 'County tax', rateMillionths: 88_750, netMinor: 10_000, taxMinor: 888 },
+      { name: '', rateMillionths: 88_750, netMinor: 10_000, taxMinor: 888 },
+      { name: '', rateMillionths: 88_700, netMinor: 10_000, taxMinor: 887 },
+    ])
+    const { account: seen } = await seeJob(counter, { number: '26-0001', now: monday })
+    expect(seen?.prices.map(({ typed }) => typed.tax)).toEqual([rateField(rateId), '8.875', '8.87'])
   })
 
   it('have each their own name', async () => {
@@ -62,9 +82,9 @@ describe('taxes by name', () => {
     const item = { stepId: '', text: 'Gaskets', unitPrice: '$1,018.00', tax: rateField(rateId) }
     await addPriceItem(owner, addPriceItemSchema.parse(item), at(monday))
     const list = async () => (await seePriceList(counter)).rows[0]
-    expect(await list()).toMatchObject({ unitMinor: 101_800, taxName: 'Sales tax', taxBasisPoints: 825 })
+    expect(await list()).toMatchObject({ unitMinor: 101_800, taxName: 'Sales tax', taxMillionths: 82_500 })
     const change = { rateId, version: 1, name: 'Sales tax', rate: '9', isDefault: false }
     await changeTaxRate(owner, changeTaxRateSchema.parse(change), at(monday))
-    expect(await list()).toMatchObject({ taxBasisPoints: 900, tax: rateField(rateId) })
+    expect(await list()).toMatchObject({ taxMillionths: 90_000, tax: rateField(rateId) })
   })
 })

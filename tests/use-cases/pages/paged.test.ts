@@ -41,7 +41,7 @@ async function fill({ client }: TestDatabase): Promise<void> {
   await client.priceItem.createMany({
     data: numbers.map((n) => {
       const { name: text, ...item } = own(n)
-      return { ...item, text, stepId: '', unitMinor: 100, taxBasisPoints: 0 }
+      return { ...item, text, stepId: '', unitMinor: 100, taxMillionths: 0 }
     }),
   })
   await client.partsWait.createMany({

@@ -150,7 +150,7 @@ describe('a hand-over slip', () => {
           text,
           quantityThousandths: 1000,
           unitMinor: 33,
-          taxBasisPoints: 825,
+          taxMillionths: 82_500,
           createdAt: monday,
         },
       })

@@ -62,12 +62,12 @@ test('counter and owner see the list; a machinist does not', async () => {
 })
 
 describe('what was typed', () => {
-  test('stands in minor units and hundredths of a per cent, beside its step’s name', async () => {
+  test('stands in minor units and millionths, beside its step’s name', async () => {
     await add({ stepId: '', text: 'Courier', unitPrice: '12,5', tax: '' })
-    // By hand: 95 → 9500 cents, 8.25 % → 825; 12.50 → 1250 cents, no tax.
+    // By hand: 95 → 9500 cents, 8.25 % → 82,500; 12.50 → 1250 cents, no tax.
     expect((await seePriceList(shop.staff.tamsin)).rows).toMatchObject([
-      { step: 'Flat cut', text: 'Flat cut', unitMinor: 9500, taxBasisPoints: 825 },
-      { step: '', text: 'Courier', unitMinor: 1250, taxBasisPoints: 0 },
+      { step: 'Flat cut', text: 'Flat cut', unitMinor: 9500, taxMillionths: 82_500 },
+      { step: '', text: 'Courier', unitMinor: 1250, taxMillionths: 0 },
     ])
   })
 
@@ -91,13 +91,14 @@ describe('what was typed', () => {
   })
 
   test.each([
-    [825, '8.25'],
-    [1000, '10'],
-    [50, '0.5'],
+    [82_500, '8.25'],
+    [88_750, '8.875'],
+    [100_000, '10'],
+    [5_000, '0.5'],
     [0, ''],
-  ])('a tax of %d hundredths is typed “%s”, and read back the same', (basisPoints, typed) => {
-    expect(taxText(basisPoints)).toBe(typed)
-    expect(taxPercent.parse(typed)).toBe(basisPoints)
+  ])('a tax of %d millionths is typed “%s”, and read back the same', (rateMillionths, typed) => {
+    expect(taxText(rateMillionths)).toBe(typed)
+    expect(taxPercent.parse(typed)).toBe(rateMillionths)
   })
 })
 
@@ -159,10 +160,10 @@ describe('prices by step', () => {
     await add({ stepId: '', text: 'Courier' })
     const leak = await add({ stepId: 'leak', text: 'Leak test' })
     await retirePriceItem(shop.staff.orla, { itemId: leak, version: 1, retired: true }, { now })
-    // By hand: 95.00 + 45.00 = 140.00; tax 95 × 8.25 % = 7.8375 on 140 is 5.598 %: 560 hundredths of a per cent.
+    // By hand: 95.00 + 45.00 = 140.00; tax 95 × 8.25 % = 7.8375 on 140 is 5.59821… %: 55,982 millionths.
     expect(await pricesByStep(shop.database.client)).toEqual({
-      'flat-cut': { unitMinor: 14000, text: 'Flat cut, Setting up', taxBasisPoints: 560 },
-      crack: { unitMinor: 4000, text: 'Crack check', taxBasisPoints: 1000 },
+      'flat-cut': { unitMinor: 14000, text: 'Flat cut, Setting up', taxMillionths: 55_982 },
+      crack: { unitMinor: 4000, text: 'Crack check', taxMillionths: 100_000 },
     })
   })
 
@@ -170,7 +171,7 @@ describe('prices by step', () => {
     await add({ stepId: 'crack', text: 'Look', unitPrice: '0', tax: '' })
     await add({ stepId: 'crack', text: 'Look again', unitPrice: '0', tax: '' })
     expect(await pricesByStep(shop.database.client)).toMatchObject({
-      crack: { unitMinor: 0, taxBasisPoints: 0 },
+      crack: { unitMinor: 0, taxMillionths: 0 },
     })
   })
 })
@@ -182,7 +183,7 @@ test('the demo’s list has a price for what its shop charges, all of it taxed a
   for (const step of ['flat-cut', 'angle-cut', 'flow', 'seat-work', 'crack', 'pressure', 'wash-in'] as const) {
     expect(prices[step]?.unitMinor).toBeGreaterThan(0)
   }
-  expect(new Set(Object.values(prices).map(({ taxBasisPoints }) => taxBasisPoints))).toEqual(new Set([825]))
+  expect(new Set(Object.values(prices).map(({ taxMillionths }) => taxMillionths))).toEqual(new Set([82_500]))
 })
 
 describe('a price line taken from the list', () => {

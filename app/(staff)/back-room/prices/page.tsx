@@ -30,10 +30,10 @@ export default async function PricesPage({ searchParams }: ListProps) {
       page={page}
       nameOf={({ text }) => text}
       opens={mayChange}
-      cellsOf={({ step, unitMinor, taxName, taxBasisPoints }) => ({
+      cellsOf={({ step, unitMinor, taxName, taxMillionths }) => ({
         step: step || 'none',
         price: <Money minor={unitMinor} currency={currency} locale={locale} />,
-        tax: taxWords(taxName, taxBasisPoints),
+        tax: taxWords(taxName, taxMillionths),
       })}
       empty={mayChange ? 'No prices yet. Add what the shop charges for.' : 'No prices yet. The owner adds them.'}
     />

@@ -1,4 +1,5 @@
 import { can } from '@/lib/core/access/can'
+import { rateText } from '@/lib/core/money/percent'
 import { seeTaxRates } from '@/lib/use-cases/taxes/see-tax-rates'
 import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -25,8 +26,8 @@ export default async function TaxesPage({ searchParams }: ListProps) {
       page={page}
       nameOf={({ name }) => name}
       opens={mayChange}
-      cellsOf={({ basisPoints, isDefault }) => ({
-        rate: `${basisPoints / 100} %`,
+      cellsOf={({ rateMillionths, isDefault }) => ({
+        rate: rateText(rateMillionths),
         first: isDefault ? 'start with it' : '',
       })}
       empty={mayChange ? 'No tax yet. Add the taxes that the shop charges.' : 'No tax yet. The owner adds them.'}

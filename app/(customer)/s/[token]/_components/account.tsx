@@ -34,7 +34,7 @@ export function Account({ account, currency, locale }: Props) {
       <DefinitionList
         items={[
           ...account.taxes.map((rate) => ({
-            label: `${rate.name === '' ? 'Tax' : rate.name}, ${percentOf(rate.basisPoints)}`,
+            label: `${rate.name === '' ? 'Tax' : rate.name}, ${percentOf(rate.rateMillionths)}`,
             value: money(rate.taxMinor),
           })),
           { label: 'Total', value: money(account.totalMinor) },

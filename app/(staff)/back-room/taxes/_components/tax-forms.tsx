@@ -22,7 +22,12 @@ function Fields<Control extends object>({ text }: { text: (name: TaxFieldName) =
   return (
     <>
       <TextInput label={labels.name} hint="Printed on invoices" required {...text('name')} />
-      <TextInput label={labels.rate} hint="8.25; 0 or empty: taxed at nothing" inputMode="decimal" {...text('rate')} />
+      <TextInput
+        label={labels.rate}
+        hint="8.25 or 8.875; 0 or empty: taxed at nothing"
+        inputMode="decimal"
+        {...text('rate')}
+      />
       <Check label={labels.isDefault} {...text('isDefault')} />
     </>
   )
@@ -41,7 +46,7 @@ export function AddTaxForm() {
 
 export function TaxForm({ rate, by }: { rate: TaxRateSeen; by: string }) {
   const { id: rateId, version, name, isDefault } = rate
-  const fresh = { rateId, version, name, rate: taxText(rate.basisPoints), isDefault }
+  const fresh = { rateId, version, name, rate: taxText(rate.rateMillionths), isDefault }
   const form = useActionForm(changeTaxRateSchema, changeTaxRateAction, { defaultValues: fresh })
   return (
     <ActionForm form={form} submitLabel="Save">

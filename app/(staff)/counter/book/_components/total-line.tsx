@@ -24,9 +24,9 @@ export function TotalLine({ form, booking }: Props) {
       <span>
         Total <strong className="figure">{money(totals.totalMinor)}</strong>
       </span>
-      {totals.taxes.map(({ name, basisPoints, taxMinor }) => (
-        <span key={`${name} ${basisPoints}`} className="soft">
-          {name || 'Tax'} {percentOf(basisPoints)} {money(taxMinor)}
+      {totals.taxes.map(({ name, rateMillionths, taxMinor }) => (
+        <span key={`${name} ${rateMillionths}`} className="soft">
+          {name || 'Tax'} {percentOf(rateMillionths)} {money(taxMinor)}
         </span>
       ))}
       {totals.paidMinor > 0 && (

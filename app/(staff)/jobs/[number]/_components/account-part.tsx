@@ -41,7 +41,7 @@ export function AccountPart({ job, account }: Props) {
         items={[
           { label: 'Total with tax', value: money(account.totalMinor) },
           ...account.taxes.map((rate) => ({
-            label: `${rate.name === '' ? 'Tax' : rate.name} in it, ${percentOf(rate.basisPoints)}`,
+            label: `${rate.name === '' ? 'Tax' : rate.name} in it, ${percentOf(rate.rateMillionths)}`,
             value: money(rate.taxMinor),
           })),
           { label: 'Paid', value: money(account.paidMinor) },

@@ -36,7 +36,7 @@ export function PriceTable({ job, account }: Props) {
         text: <span className={styles.words}>{lineWords(line)}</span>,
         quantity: quantityText(line.quantityThousandths),
         each: money(line.unitMinor),
-        tax: line.taxName === '' && line.taxBasisPoints === 0 ? 'none' : taxWords(line.taxName, line.taxBasisPoints),
+        tax: line.taxName === '' && line.taxMillionths === 0 ? 'none' : taxWords(line.taxName, line.taxMillionths),
         amount: money(lineNet(line)),
         invoice: line.invoice ? (
           <span className="nowrap">{line.invoice}</span>
