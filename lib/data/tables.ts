@@ -138,3 +138,14 @@ export function there<T>(row: T | null | undefined): T {
 
 export const byId = <T extends { readonly id: string }>(rows: readonly T[]): ReadonlyMap<string, T> =>
   new Map(rows.map((row) => [row.id, row]))
+
+/** The rows of each owner, in the order in which they came. */
+export function rowsByOwner<T>(rows: readonly T[], ownerOf: (row: T) => string): ReadonlyMap<string, readonly T[]> {
+  const owned = new Map<string, T[]>()
+  for (const row of rows) {
+    const before = owned.get(ownerOf(row))
+    if (before) before.push(row)
+    else owned.set(ownerOf(row), [row])
+  }
+  return owned
+}

@@ -2,10 +2,12 @@ import { Suspense } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Loading } from '@/app/_components/ui/loading'
+import { Pager } from '@/app/_components/ui/pager'
 import type { Actor } from '@/lib/core/access/roles'
 import { seeBackupLine } from '@/lib/use-cases/backup/see-backups'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
+import { pageOf, type ListProps } from '@/lib/web/page-of'
 import { requirePerson } from '@/lib/web/require-actor'
 import { BackupLine } from './_components/backup-line'
 import { Held } from './_components/held'
@@ -33,7 +35,8 @@ const rooms = [
   { href: '/back-room/trail', label: 'Audit trail' },
 ]
 
-export default async function BackRoomPage() {
+export default async function BackRoomPage({ searchParams }: ListProps) {
+  const page = pageOf((await searchParams).page)
   const actor = await requirePerson('back-room.see')
   return (
     <>
@@ -48,17 +51,17 @@ export default async function BackRoomPage() {
         </ul>
       </nav>
       <Suspense fallback={<Loading />}>
-        <State actor={actor} />
+        <State actor={actor} page={page} />
       </Suspense>
     </>
   )
 }
 
 /** What waits, what is held, and what went wrong this month. */
-async function State({ actor }: { actor: Actor }) {
+async function State({ actor, page }: { actor: Actor; page: number }) {
   const now = new Date()
   const newest = await newestChange()
-  const seen = await seeBackRoom(actor, now)
+  const seen = await seeBackRoom(actor, now, page)
   const backup = await seeBackupLine(actor, now)
   return (
     <>
@@ -68,6 +71,7 @@ async function State({ actor }: { actor: Actor }) {
       <Held holds={seen.holds} zone={seen.zone} locale={seen.locale} />
       <Waivers waivers={seen.waivers} zone={seen.zone} locale={seen.locale} />
       <Missed readings={seen.outOfTolerance} zone={seen.zone} locale={seen.locale} />
+      <Pager page={page} more={seen.more} href={(to) => `/back-room?page=${to}`} />
     </>
   )
 }

@@ -4,22 +4,22 @@ import { must } from '@/lib/core/errors'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { stationName } from '@/lib/core/route/rules-words'
 import { stations, type Station } from '@/lib/core/route/step-ids'
-import { dayIn } from '@/lib/core/shop/calendar'
+import { addDays, dayIn, startOfDay } from '@/lib/core/shop/calendar'
 import {
-  finishedSince,
+  backRoomLists,
   longestWaits,
-  namedVisits,
-  openHolds,
-  waiversSince,
+  roundingCc,
+  type MeasuredSet,
   type NamedVisit,
+  type Period,
 } from '@/lib/data/back-room'
 import { db, type Db } from '@/lib/data/db'
 import { markedRepeats } from '@/lib/core/chamber/repeats'
 import { effectiveReadings, newestReadings } from '@/lib/core/readings/effective'
-import { namesOf } from '@/lib/data/people'
 import { currentSettings } from '@/lib/data/settings'
 import { stationCounts } from '@/lib/data/queue'
 import { shopOf } from '@/lib/data/shop'
+import { rowsByOwner } from '@/lib/data/tables'
 
 export type StationLoad = {
   readonly station: Station
@@ -41,40 +41,40 @@ export type OutOfTolerance = {
   readonly at: Date
 }
 
-const longestMonthMs = 32 * 24 * 60 * 60 * 1000
+/** The calendar month of a moment in the shop's time zone, from its first moment to that of the next. */
+function monthOf(zone: string, now: Date): Period & { readonly name: string } {
+  const name = dayIn(zone, now).slice(0, 7)
+  const next = addDays(`${name}-01`, longestMonthDays).slice(0, 7)
+  return { name, from: startOfDay(zone, `${name}-01`), to: startOfDay(zone, `${next}-01`) }
+}
+const longestMonthDays = 31
 
 /** What waits, what is held, and what this month let pass. */
-export async function seeBackRoom(actor: Actor, now: Date) {
+export async function seeBackRoom(actor: Actor, now: Date, page = 1) {
   must(allow(actor, 'back-room.see'))
   const client = await db()
   const shop = await shopOf(client)
-  const month = dayIn(shop.timeZone, now).slice(0, 7)
-  const thisMonth = (line: { at: Date }) => dayIn(shop.timeZone, line.at).startsWith(month)
-  const since = new Date(now.getTime() - longestMonthMs)
-
+  const month = monthOf(shop.timeZone, now)
   const { values: settings } = await currentSettings(client)
+  const { ccToleranceCc: toleranceCc } = settings
   const loads = await stationLoads(client, settings.rules)
-  const holds = await openHolds(client)
-  const waivers = (await waiversSince(client, since)).filter(thisMonth)
-  const finished = await finishedSince(client, since)
-  const nameOf = await namedVisits(
-    client,
-    [...holds, ...waivers, ...finished].map(({ visitId }) => visitId),
-  )
-  const names = await namesOf([...holds.map((hold) => hold.openedById), ...waivers.map((waiver) => waiver.byId)])
+  const { nameOf, by, ...lists } = await backRoomLists(client, { month, toleranceCc, page })
   return {
     zone: shop.timeZone,
     locale: shop.locale,
-    month,
+    month: month.name,
     loads,
-    holds: holds.map(({ id, visitId, reason, openedAt, openedById }) => {
+    holds: lists.holds.map(({ id, visitId, reason, openedAt }) => {
       const { tag, jobNumber } = nameOf(visitId)
-      return { holdId: id, tag, jobNumber, reason, openedAt, by: names.get(openedById) ?? '' }
+      return { holdId: id, tag, jobNumber, reason, openedAt, by: by(id) }
     }),
-    waivers: waivers.map(({ id, visitId, what, reason, at, byId }) => {
-      return { id, tag: nameOf(visitId).tag, what, reason, at, by: names.get(byId) ?? '' }
+    waivers: lists.waivers.map(({ id, visitId, what, reason, at }) => {
+      return { id, tag: nameOf(visitId).tag, what, reason, at, by: by(id) }
     }),
-    outOfTolerance: missedTargets(finished, nameOf, settings.ccToleranceCc).filter(thisMonth),
+    outOfTolerance: missedTargets(lists.measurings, nameOf, toleranceCc).filter(
+      ({ at }) => at >= month.from && at < month.to,
+    ),
+    more: lists.more,
   }
 }
 
@@ -89,28 +89,30 @@ async function stationLoads(client: Db, rules: RouteRules): Promise<StationLoad[
   }))
 }
 
-type Finished = Awaited<ReturnType<typeof finishedSince>>
+type Measurings = { readonly ids: readonly string[]; readonly sets: readonly MeasuredSet[] }
 
-/** Finished chambers that missed the target by more than the shop's tolerance; each chamber's newest answer counts. */
+/**
+ * The chambers of these measurings that missed the target by more than the shop's tolerance, in the measurings' order; each
+ * chamber's newest answer counts, and stands with the measuring in which it was typed.
+ */
 function missedTargets(
-  found: Finished,
+  { ids, sets }: Measurings,
   nameOf: (visitId: string) => NamedVisit,
   toleranceCc: number,
 ): OutOfTolerance[] {
-  return [...new Set(found.map(({ visitId }) => visitId))].flatMap((visitId) => {
+  const setOfPoint = new Map(sets.flatMap((set) => set.points.map((point) => [point.id, set.id] as const)))
+  const missed = [...rowsByOwner(sets, ({ visitId }) => visitId ?? '')].flatMap(([visitId, own]) => {
     const { tag, targetCc, targetText, targetUnit } = nameOf(visitId)
-    const sets = found.filter((entry) => entry.visitId === visitId).map((entry) => entry.set)
-    const readings = effectiveReadings(sets)
+    const readings = effectiveReadings(own)
     return newestReadings(readings, markedRepeats(readings))
       .filter(({ kind, value }) => kind === 'cc' && misses(value, targetCc, toleranceCc))
       .map(({ id, point, text, unit, takenAt }) => {
         return { id, tag, chamber: point, text, unit, at: takenAt, targetText, targetUnit }
       })
   })
+  const bySet = rowsByOwner(missed, ({ id }) => setOfPoint.get(id) ?? '')
+  return ids.flatMap((id) => bySet.get(id) ?? [])
 }
 
-/** Decimals are not exact in binary: 60.5 is still within 0.5 of 60. */
-const rounding = 1e-9
-
 const misses = (cc: number | null, targetCc: number | null, toleranceCc: number): boolean =>
-  cc !== null && targetCc !== null && Math.abs(cc - targetCc) > toleranceCc + rounding
+  cc !== null && targetCc !== null && Math.abs(cc - targetCc) > toleranceCc + roundingCc

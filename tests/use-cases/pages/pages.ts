@@ -168,6 +168,7 @@ const laterPages = (actor: Actor, now: Date) => ({
   'queue, page 2': () => seeQueue(actor, 'measuring-bench', 2),
   'counter, page 2': () => seeCounter(actor, { now, page: 2 }),
   'away, page 2': () => seeAway(actor, now, 2),
+  'back room, page 2': () => seeBackRoom(actor, now, 2),
   'labels, page 2': () => seeLabelHeads(actor, { tags: [], page: 2 }, now),
   'ordering, page 2': () => seeOrdering(actor, { job: null, now, page: 2 }),
   'trail, page 2': () => seeTrail(actor, { find: '', before: 1000 }),

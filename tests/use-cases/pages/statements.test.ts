@@ -21,7 +21,13 @@ const owner: Actor = {
 }
 const lists = listPages(owner, now)
 const names = Object.keys(lists) as (keyof typeof lists)[]
-const atMost: Partial<Record<keyof typeof lists, number>> = { queue: 8, stations: 8, counter: 8, away: 8 }
+const atMost: Partial<Record<keyof typeof lists, number>> = {
+  queue: 8,
+  stations: 8,
+  counter: 8,
+  away: 8,
+  'back room': 8,
+}
 const thingNames = Object.keys(thingPages(owner, now, {} as never, '')) as (keyof ReturnType<typeof thingPages>)[]
 
 let database: TestDatabase
