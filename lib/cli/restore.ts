@@ -18,7 +18,7 @@ await command(async () => {
   if (!existsSync(path)) throw new Error(`There is no ${path}. Nothing was changed.`)
   const { mode } = await readManifest(path)
   const data = folder ? resolve(folder) : folderFor(mode)
-  const { manifest, aside, applied, leftOut } = await restoreBackup({
+  const { manifest, aside, applied, leftOut, heldMails } = await restoreBackup({
     ...{ path, data, nowMs: Date.now(), say, postgres: process.env.DATABASE_URL ?? '' },
   })
   return [
@@ -26,6 +26,9 @@ await command(async () => {
     ...(aside ? [`  What was there before is in ${aside}; remove it when you no longer need it.`] : []),
     ...(applied.length > 0 ? [`  The database was brought up to date: ${applied.join(', ')}.`] : []),
     ...(leftOut > 0 ? [`  ${leftOut} photos or papers were missing in the shop when the backup was made.`] : []),
+    ...(heldMails > 0
+      ? [`  ${heldMails} mails were waiting when the backup was made. None leaves by itself: the counter lists them.`]
+      : []),
     `  Start it with: BRASSTAG_DATA=${data} npm ${mode === 'demo' ? 'start' : 'run shop'}`,
   ].join('\n')
 })

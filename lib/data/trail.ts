@@ -140,6 +140,7 @@ export async function trailNames(reader: Reader, entries: readonly TrailEntry[])
     // Whoever holds a link is nobody by name.
     ...rows.CustomerLink.map(({ id }) => ({ id, name: 'the customer, by link' })),
     { id: 'mail', name: 'the mail server' },
+    { id: 'console', name: 'a command at the shop’s computer' },
     ...[...rows.Vendor, ...rows.CastingRecord, ...rows.Instrument, ...rows.Tablet, ...rows.TaxRate],
     ...rows.PriceItem.map(({ id, text }) => ({ id, name: text })),
   ]

@@ -25,9 +25,9 @@ export type AuditLine = {
 
 /**
  * Who a change is put down to: somebody signed in, whoever holds a customer's link, of whom only the link is known, or what
- * the server does by itself.
+ * the server does by itself, or what a command at the shop's computer did, whoever typed it.
  */
-export type Author = Actor | { readonly linkId: string } | { readonly service: 'mail' }
+export type Author = Actor | { readonly linkId: string } | { readonly service: 'mail' | 'console' }
 
 function idOf(author: Author): string {
   if ('service' in author) return author.service
@@ -69,7 +69,16 @@ export async function write<T, A extends Author = Actor>(
   moment: Moment,
   work: (ctx: Write<A>) => Promise<T>,
 ): Promise<T> {
-  const client = await db()
+  return writeTo(await db(), actor, moment, work)
+}
+
+/** The same in a database that is named: one that is not the shop's yet. */
+export async function writeTo<T, A extends Author>(
+  client: Db,
+  actor: A,
+  moment: Moment,
+  work: (ctx: Write<A>) => Promise<T>,
+): Promise<T> {
   for (let attempt = 1; ; attempt++) {
     try {
       const result = await writeOrStored(client, actor, moment, work)

@@ -94,6 +94,7 @@ const sentences: Readonly<Record<AuditAction, Says>> = {
   'message.deliver': () => 'Handed a mail to the mail server',
   'message.delay': adding('Could not send a mail yet', 'fault'),
   'message.fail': adding('Could not send a mail', 'fault'),
+  'message.hold-back': () => 'Held a mail back: it was waiting in the backup that the shop was restored from',
   'message.try-again': () => 'Tried a mail again',
   'message.call-instead': () => 'Called the customer in place of a mail',
   'message-text.change': adding('Changed the wording of a message', 'kind'),

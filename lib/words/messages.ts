@@ -131,5 +131,8 @@ export const mailFaultWords: Readonly<Record<MailFault, string>> = {
   'no-server': 'No mail server is set. Enter it in the Back room.',
   'unreadable-password': 'The mail password can no longer be read. Enter it again in the mail settings.',
   'lost-link': 'The link in this mail opens nothing any more. Write to the customer again.',
+  restored:
+    'The shop was restored from a backup in which this mail was waiting. It may have left since. Ask the customer, or look in ' +
+    'the mailbox, before you send it again.',
   unknown: 'The mail could not be sent.',
 }

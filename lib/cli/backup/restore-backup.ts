@@ -5,6 +5,7 @@ import { lockFile, type FileLock } from '@/lib/data/gate/file-lock'
 import { migrate } from '../migrate'
 import { readMigrations } from '../migration-files'
 import { faultWords } from './fault-words'
+import { holdMails } from './hold-mails'
 import { moveRows, refuseFilled } from './move-database'
 import { DamagedBackup, openBackup, readManifest } from './open-backup'
 import { finishSwap, incomingFolder, isSwapUnderWay, swapIn } from './swap'
@@ -26,6 +27,8 @@ export type Restored = {
   /** Migrations that brought it up to date. */
   readonly applied: readonly string[]
   readonly leftOut: number
+  /** Mails that were waiting when it was made: none of them leaves before a person says so. */
+  readonly heldMails: number
 }
 
 /** Puts a backup in the place of what is in a data folder. Either what was there or the backup stands whole, whatever happens. */
@@ -86,7 +89,7 @@ async function unpackAndSwap(order: RestoreOrder): Promise<Restored> {
   try {
     say?.('Opening the backup and checking all of it …')
     const { manifest, leftOut } = await openBackup(path, incoming, true)
-    const applied = await broughtUpToDate(incoming)
+    const { applied, heldMails } = await madeReady(incoming, nowMs)
     mkdirSync(join(incoming, 'files'), { recursive: true, mode: 0o700 })
     const fill = order.postgres ? await readyPostgres(order.postgres, data) : null
     const names = readdirSync(incoming)
@@ -94,7 +97,7 @@ async function unpackAndSwap(order: RestoreOrder): Promise<Restored> {
     const aside = await swapIn(data, names, nowMs)
     if (!wasThere) removeEmpty(aside)
     await fill?.()
-    return { manifest, aside: wasThere ? aside : null, applied, leftOut: leftOut.length }
+    return { manifest, aside: wasThere ? aside : null, applied, leftOut: leftOut.length, heldMails }
   } catch (error) {
     if (isSwapUnderWay(data)) throw halfWay(error)
     rmSync(incoming, { recursive: true, force: true })
@@ -114,11 +117,12 @@ async function readyPostgres(url: string, data: string): Promise<() => Promise<v
 }
 
 /** In the folder that it came into: the shop's own is still untouched when a migration fails. */
-async function broughtUpToDate(incoming: string): Promise<string[]> {
+async function madeReady(incoming: string, nowMs: number): Promise<Pick<Restored, 'applied' | 'heldMails'>> {
   const path = join(incoming, parts.database)
   const applied = await migrate(`file:${path}`)
+  const heldMails = await holdMails(`file:${path}`, new Date(nowMs))
   for (const end of ['.lock', '.holder', '-shm', '-wal']) rmSync(`${path}${end}`, { force: true })
-  return applied
+  return { applied, heldMails }
 }
 
 const halfWay = (error: unknown): Error =>

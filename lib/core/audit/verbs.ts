@@ -46,6 +46,7 @@ export const auditActions = [
   'message.deliver',
   'message.delay',
   'message.fail',
+  'message.hold-back',
   'message.try-again',
   'message.call-instead',
   'message-text.change',

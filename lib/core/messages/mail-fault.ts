@@ -12,6 +12,7 @@ export const mailFaults = [
   'no-server', // the mail settings were taken out
   'unreadable-password', // sealed with a secret that this server no longer has
   'lost-link', // the same of the link in a mail
+  'restored', // it waited when a backup was made that the shop was restored from: it may have left since
   'unknown',
 ] as const
 export type MailFault = (typeof mailFaults)[number]
@@ -49,7 +50,7 @@ export function mailFaultOf({ code = '', responseCode = 0, command = '', message
   return 'unknown'
 }
 
-const final: readonly MailFault[] = ['no-address', 'address-refused', 'mail-refused', 'lost-link']
+const final: readonly MailFault[] = ['no-address', 'address-refused', 'mail-refused', 'lost-link', 'restored']
 
 /** Not tried again by itself: the same mail would be refused again. */
 export const isFinal = (fault: MailFault): boolean => final.includes(fault)

@@ -133,3 +133,27 @@ export async function mailsInTrouble(reader: Reader, take: number) {
   })
   return [...failed, ...delayed].slice(0, take)
 }
+
+/**
+ * What waits in a backup may have left since: nothing of it leaves by itself. Each is in trouble until a person lets it go.
+ */
+export async function holdBackMails(ctx: Write<Author>): Promise<void> {
+  const waiting = await ctx.tx.outboxMail.findMany({
+    where: { state: 'queued' },
+    select: { messageId: true, message: true },
+  })
+  await ctx.tx.outboxMail.updateMany({
+    where: { state: 'queued' },
+    data: {
+      state: 'failed',
+      fault: 'restored' satisfies MailFault,
+      answer: '',
+      settledAt: ctx.now,
+      leaseUntil: null,
+      leaseBy: '',
+    },
+  })
+  for (const { messageId, message } of waiting) {
+    ctx.audit({ action: 'message.hold-back', subjectId: messageId, jobId: message.jobId })
+  }
+}
