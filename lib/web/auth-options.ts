@@ -11,6 +11,7 @@ import { log } from './log'
 import { sessionIdOfRequest } from './require-actor'
 import { sessionCookie } from './session-cookie'
 import { SignInRefused, type SignInAnswer } from './sign-in-answer'
+import { signInTrouble } from './sign-in-trouble'
 import { setTabletToken, tabletToken } from './tablet-cookie'
 
 /**
@@ -57,11 +58,7 @@ async function guarded(say: (answer: SignInAnswer) => void, work: () => Promise<
   try {
     return { id: await work() }
   } catch (error) {
-    const answer: SignInAnswer = error instanceof SignInRefused ? error.answer : { why: 'failed' }
-    if (answer.why === 'failed') {
-      const said = error instanceof Error ? { name: error.name, message: error.message } : String(error)
-      log.error({ event: 'sign-in failed', err: said }, 'sign-in')
-    }
+    const answer: SignInAnswer = error instanceof SignInRefused ? error.answer : { why: signInTrouble(error) }
     say(answer)
     throw new Error(answer.why)
   }

@@ -64,7 +64,7 @@ export function refusalOf(error: unknown): Refusal {
   log.error({ event: 'failed', help, err: errorForLog(error) }, 'unexpected')
   return {
     code: 'failed',
-    message: `Something went wrong. Nothing was changed. Try again. If you call for help, say ${help}.`,
+    message: `Something went wrong. Nothing was changed. Try again. If you call for help, give this reference number: ${help}.`,
   }
 }
 

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { NextRequest } from 'next/server'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { isTrouble, problemWords } from '@/app/(sign-in)/sign-in/_components/sign-in-words'
 import { asksAgain } from '@/lib/core/access/asks-again'
 import { authOptions } from '@/lib/web/auth-options'
 import { sessionCookie } from '@/lib/web/session-cookie'
@@ -45,6 +46,23 @@ describe('what a sign-in says when it comes to nothing', () => {
       expect([thrown, said]).toEqual(['failed', { why: 'failed' }])
       expect(withReason(Response.json({ url: '/sign-in?error=failed' }), { why: 'failed' }).status).toBe(503)
       expect(JSON.stringify(logged)).not.toContain('seats before springs')
+    },
+  )
+
+  it.each([
+    [{ code: 'SQLITE_FULL' }, 'disk-full', /disk of the shop’s computer is full/],
+    [{ code: 'ECONNREFUSED' }, 'away', /database does not answer/],
+    [{ code: 'SQLITE_BUSY' }, 'busy', /Something else is using the shop’s data/],
+    [{ code: 'SQLITE_READONLY' }, 'read-only', /can be read but not written/],
+  ])(
+    'a fault of disk or database is its own word, which the page says as a sentence: %o',
+    async (inside, word, says) => {
+      signIn.mockRejectedValueOnce(Object.assign(new Error('inside: /srv/shop/brasstag.db'), inside))
+      const { thrown, said } = await refusedWith()
+      expect([thrown, said]).toEqual([word, { why: word }])
+      expect(withReason(Response.json({}), said ?? { why: 'wrong' }).status).toBe(503)
+      expect(isTrouble(word) && problemWords(word)).toMatch(says)
+      expect(problemWords('failed')).not.toMatch(says)
     },
   )
 

@@ -90,9 +90,9 @@ describe('the log', () => {
     expect(errorForLog('thrown text')).toEqual({ name: 'string', message: '', stack: '' })
   })
 
-  it('and the answer have the same words to call for help with; a refusal needs none', async () => {
+  it('and the answer have the same number to call for help with; a refusal needs none', async () => {
     const answer = (await errorResponse(new Error('inside')).json()) as { refusal: { message: string } }
-    const help = /say ([A-Z0-9]{4}-[A-Z0-9]{4})\.$/.exec(answer.refusal.message)?.[1] ?? 'none'
+    const help = /give this reference number: ([A-Z0-9]{4}-[A-Z0-9]{4})\.$/.exec(answer.refusal.message)?.[1] ?? 'none'
     expect(lines).toHaveLength(1)
     expect(lines[0]).toContain(`"help":"${help}"`)
     expect(answer.refusal.message).not.toContain('inside')

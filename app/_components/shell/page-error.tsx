@@ -4,19 +4,24 @@ import { Button } from '../ui/button'
 
 export type PageErrorProps = { error: Error & { digest?: string }; reset: () => void }
 
-/** A page that failed while it was made. `children`: other ways on. */
+/** A page that failed while it was made. `help`: who can do something with the number. `children`: other ways on. */
 export function PageError({
   error,
   reset,
   advice,
+  help = 'whoever looks after Brasstag',
   children,
-}: PageErrorProps & { advice: string; children?: ReactNode }) {
+}: PageErrorProps & { advice: string; help?: string; children?: ReactNode }) {
   const why = useWhy()
   return (
     <>
       <h1>This page could not be shown</h1>
       <p aria-live="polite">{why ?? advice}</p>
-      {error.digest && <p className="soft">Reference for the log: {error.digest}</p>}
+      {error.digest && (
+        <p className="soft">
+          Give this number to {help}: {error.digest}
+        </p>
+      )}
       <div className="row">
         <Button variant="main" onClick={reset}>
           Try again

@@ -47,7 +47,7 @@ export function SignInForm({ goTo }: { goTo: string }) {
     <form className="stack" noValidate onSubmit={(event) => void send(event)}>
       {problem && (
         <Notice kind="stop" title="Not signed in" ref={notice}>
-          <p>{problemWords[problem]}</p>
+          <p>{problemWords(problem)}</p>
           {waitS > 0 && <p>{wordsForWait(waitS)}</p>}
         </Notice>
       )}

@@ -1,5 +1,6 @@
 import { whyPinRefused } from '../actions'
 import { postSignIn } from './post-sign-in'
+import { isTrouble, troubleWords } from './sign-in-words'
 
 export type PinProblem = { readonly message: string; readonly waitMs: number }
 
@@ -21,6 +22,7 @@ export async function tryPin(personId: string, pin: string): Promise<PinProblem 
   if (posted.kind === 'in') return null
   if (posted.kind === 'offline') return offline
   if (posted.kind === 'failed') return failed
+  if (isTrouble(posted.kind)) return { message: troubleWords(posted.kind), waitMs: 0 }
   const why = await whyPinRefused(personId).catch(() => null)
   if (!why) return offline
   if (why.kind === 'no-tablet') return noTablet

@@ -1,8 +1,8 @@
 import NextAuth from 'next-auth'
 import { authOptions } from '@/lib/web/auth-options'
-import { log } from '@/lib/web/log'
 import { plainRefusal } from '@/lib/web/plain-page'
 import { failedAnswer, withReason, type SignInAnswer } from '@/lib/web/sign-in-answer'
+import { signInTrouble } from '@/lib/web/sign-in-trouble'
 
 type Context = { params: Promise<{ nextauth: string[] }> }
 type Handler = (request: Request, context: Context) => Promise<Response>
@@ -18,8 +18,7 @@ const handler: Handler = async (request, context) => {
     const response = await (NextAuth(authOptions(say)) as Handler)(request, context)
     return refused === null ? response : withReason(response, refused)
   } catch (error) {
-    log.error({ event: 'sign-in failed', err: error instanceof Error ? error.message : String(error) }, 'sign-in')
-    return failedAnswer()
+    return failedAnswer(signInTrouble(error))
   }
 }
 
