@@ -1,5 +1,5 @@
 import type { ClaimTicketData } from './claim-ticket-data'
-import { drawing, finishPaper, gap, heading, paragraph, startPaper, type Paper } from './layout'
+import { beside, drawing, finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
 import type { PrintSetting } from './print-setting'
 import { qrDrawing } from './qr'
 import { shopAndTitle } from './shop-and-title'
@@ -38,10 +38,9 @@ export async function claimTicket(data: ClaimTicketData, setting: PrintSetting):
       cameWith || 'nothing else',
     ]),
   )
-  account(paper, data)
-  gap(paper, 4)
-  drawing(paper, qrDrawing(data.jobNumber, qrMm))
-  paragraph(paper, 'Bring this ticket when you pick up the heads.')
+  gap(paper, 3)
+  need(paper, qrMm + 14)
+  beside(paper, [() => codeOfJob(paper, data), () => account(paper, data)])
   return finishPaper(paper)
 }
 
@@ -57,12 +56,25 @@ const sumColumns = [
   { label: '', share: 2, align: 'end' },
 ] as const
 
+/** The code of the job at the left edge; what to do with the ticket under it. */
+function codeOfJob(paper: Paper, { jobNumber }: ClaimTicketData): void {
+  within(paper, paper.left, paper.left + (paper.right - paper.left) * codeShare, (part) => {
+    part.y += drawing(part, qrDrawing(jobNumber, qrMm))
+    paragraph(part, 'Bring this ticket when you pick up the heads.')
+  })
+}
+
 function account(paper: Paper, { total, paid, balanceLabel, balance }: ClaimTicketData): void {
-  heading(paper, 'Account')
   const rows = [
     ['Total with tax', total],
     ['Paid', paid],
     [balanceLabel, balance],
   ]
-  table(paper, sumColumns, rows, { boldRows: new Set([2]) })
+  within(paper, paper.left + (paper.right - paper.left) * accountShare, paper.right, (part) => {
+    heading(part, 'Account')
+    table(part, sumColumns, rows, { boldRows: new Set([2]) })
+  })
 }
+
+/** Where the code ends and the account begins, of the width. */
+const [codeShare, accountShare] = [0.4, 0.45]

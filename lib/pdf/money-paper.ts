@@ -1,4 +1,4 @@
-import { finishPaper, gap, heading, need, paragraph, startPaper, type Paper } from './layout'
+import { finishPaper, gap, heading, need, paragraph, startPaper, within, type Paper } from './layout'
 import type { MoneyPaperData } from './money-paper-data'
 import type { PrintSetting } from './print-setting'
 import { shopAndTitle } from './shop-and-title'
@@ -15,34 +15,44 @@ export async function moneyPaper(data: MoneyPaperData, setting: PrintSetting): P
     gap(paper, 2)
   }
   if (data.lines.length > 0) {
-    table(
-      paper,
-      lineColumns,
-      data.lines.map(({ text, quantity, each, tax, amount }) => [text, quantity, each, tax, amount]),
-    )
-    gap(paper, 2)
+    lines(paper, data.lines)
+    gap(paper, 3)
   }
   sums(paper, data)
   return finishPaper(paper)
 }
 
 const lineColumns = [
-  { label: 'What', share: 4.4 },
-  { label: 'Quantity', share: 1, align: 'end' },
-  { label: 'Each', share: 1.4, align: 'end' },
-  { label: 'Tax', share: 2, align: 'end' },
-  { label: 'Amount', share: 1.5, align: 'end' },
+  { of: 'text', label: 'What', share: 4.4 },
+  { of: 'quantity', label: 'Quantity', share: 1, align: 'end' },
+  { of: 'each', label: 'Each', share: 1.4, align: 'end' },
+  { of: 'tax', label: 'Tax', share: 2, align: 'end' },
+  { of: 'amount', label: 'Amount', share: 1.5, align: 'end' },
 ] as const
 
-/** The sums stay together. */
+/** A column that no line has something in, as a credit note's quantity, is left out. */
+function lines(paper: Paper, all: MoneyPaperData['lines']): void {
+  const columns = lineColumns.filter(({ of }) => all.some((line) => line[of] !== ''))
+  const rows = all.map((line) => columns.map(({ of }) => line[of]))
+  table(paper, columns, rows, { sizeMm: bodyMm })
+}
+
+const bodyMm = 3.6
+/** Room that the sums have, at the right under the amounts: a label and its amount are read as one. */
+const sumsShare = 0.58
+
+/** The sums stay together. Under lines they need no title. */
 function sums(paper: Paper, data: MoneyPaperData): void {
   const columns = [
-    { label: '', share: 8.3, align: 'end' },
-    { label: '', share: 2, align: 'end' },
+    { label: '', share: 3.4 },
+    { label: '', share: 1.3, align: 'end' },
   ] as const
+  const widthMm = (paper.right - paper.left) * sumsShare
   const rows = data.sums.map(({ label, amount }) => [label, amount])
-  need(paper, tableHeight(columns, rows, paper.right - paper.left) + 12)
-  heading(paper, 'Account')
+  need(paper, tableHeight(columns, rows, widthMm, bodyMm) + 12)
   const strong = data.sums.flatMap((sum, place) => (sum.strong ? [place] : []))
-  table(paper, columns, rows, { boldRows: new Set(strong) })
+  within(paper, paper.right - widthMm, paper.right, (part) => {
+    if (data.lines.length === 0) heading(part, 'Account')
+    table(part, columns, rows, { boldRows: new Set(strong), sizeMm: bodyMm })
+  })
 }

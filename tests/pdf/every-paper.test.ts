@@ -5,6 +5,8 @@ import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { jobSheet, type JobSheetData } from '@/lib/pdf/job-sheet'
 import { loadDossiers } from '@/lib/dossier/dossier'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'
+import { printMoneyPaper } from '@/lib/use-cases/money/print-money-paper'
+import { printClaimTicket } from '@/lib/use-cases/papers/print-claim-ticket'
 import { printTagLabels } from '@/lib/use-cases/papers/print-labels'
 import { jobSheetData, printJobSheet, printOutsideSheet } from '@/lib/use-cases/papers/print-papers'
 import { printHandOverSlip } from '@/lib/use-cases/papers/print-hand-over-slip'
@@ -32,6 +34,10 @@ const kinds = [
   'estimate',
   'outside-sheet',
   'spec-sheet',
+  'claim-ticket',
+  'invoice',
+  'credit-note',
+  'receipt',
 ] as const
 type Kind = (typeof kinds)[number]
 type Printed = { readonly kind: Kind; readonly of: string; readonly bytes: Uint8Array }
@@ -58,6 +64,7 @@ beforeAll(async () => {
       await made('hand-over-slip', number, await printHandOverSlip(owner, number, now))
     if (!heads.some(({ label }) => isTag(label))) continue
     await made('label', number, await printTagLabels(owner, number, now))
+    if (of('claim-ticket').length === 0) await made('claim-ticket', number, await printClaimTicket(owner, number, now))
     if (heads.length < 2) continue
     await made('label-sheet', number, await printTagLabels(owner, number, now, { first: 27, tags: [] }))
   }
@@ -66,6 +73,9 @@ beforeAll(async () => {
   }
   for (const { id, number } of await client.estimate.findMany()) {
     await made('estimate', number, await printEstimate(owner, id, now))
+  }
+  for (const { id, kind, number } of await client.moneyPaper.findMany({ distinct: 'kind' })) {
+    await made(kind as Kind, number, await printMoneyPaper(owner, id))
   }
   for (const { id } of await client.visit.findMany({
     where: { OR: [{ releases: { some: {} } }, { returned: { isNot: null } }] },
