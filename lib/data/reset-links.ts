@@ -2,19 +2,19 @@ import 'server-only'
 import { newResetToken, tokenHashOf } from './device-secrets'
 import type { Reader, Tx } from './db'
 import { newId } from './ids'
-import type { Write } from './write'
+import { authorId, type Author, type Write } from './write'
 
 const lastsMs = 24 * 60 * 60 * 1000
 
 export const resetPath = (token: string): string => `/reset/${token}`
 
 /** A new link in the place of any that this person had. The token is told this once. */
-export async function addResetLink(ctx: Write, personId: string): Promise<{ token: string; expiresAt: Date }> {
+export async function addResetLink(ctx: Write<Author>, personId: string): Promise<{ token: string; expiresAt: Date }> {
   await endResetLinks(ctx.tx, personId, ctx.now)
   const token = newResetToken()
   const expiresAt = new Date(ctx.now.getTime() + lastsMs)
   const row = { id: newId(ctx.now), personId, tokenHash: tokenHashOf(token), createdAt: ctx.now, expiresAt }
-  await ctx.tx.resetLink.create({ data: { ...row, byId: ctx.actor.personId } })
+  await ctx.tx.resetLink.create({ data: { ...row, byId: authorId(ctx.actor) } })
   return { token, expiresAt }
 }
 

@@ -29,7 +29,8 @@ export type AuditLine = {
  */
 export type Author = Actor | { readonly linkId: string } | { readonly service: 'mail' | 'console' }
 
-function idOf(author: Author): string {
+/** What stands in a row for whoever did it. */
+export function authorId(author: Author): string {
   if ('service' in author) return author.service
   return 'linkId' in author ? author.linkId : author.personId
 }
@@ -126,7 +127,7 @@ async function writeOnce<T, A extends Author>(
   await tx.auditEntry.createMany({
     data: lines.map((line) => ({
       at: moment.now,
-      actorId: idOf(actor),
+      actorId: authorId(actor),
       action: line.action,
       subject: subjectOf(line.action),
       subjectId: line.subjectId,
@@ -141,7 +142,7 @@ async function writeOnce<T, A extends Author>(
     await tx.operation.create({
       data: {
         id: moment.op.id,
-        actorId: idOf(actor),
+        actorId: authorId(actor),
         hash: moment.op.hash,
         result: operationResult.write(result ?? null),
         at: moment.now,
@@ -155,7 +156,7 @@ async function storedAnswer<T>(reader: Tx, actor: Author, op: Operation | undefi
   if (!op) return null
   const row = await reader.operation.findUnique({ where: { id: op.id } })
   if (!row) return null
-  if (row.hash !== op.hash || row.actorId !== idOf(actor)) {
+  if (row.hash !== op.hash || row.actorId !== authorId(actor)) {
     throw new RefusedError({
       code: 'operation-reused',
       message: 'This was already sent with other content. Nothing was changed; look at the page again before sending.',

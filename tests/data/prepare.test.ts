@@ -7,6 +7,7 @@ import { readManifest } from '@/lib/cli/backup/open-backup'
 import { restoreBackup } from '@/lib/cli/backup/restore-backup'
 import { applyMigrations } from '@/lib/cli/schema-engine'
 import { backupsIn } from '@/lib/data/backup/state'
+import { lockFile } from '@/lib/data/gate/file-lock'
 import { emptyDatabase } from '../setup/database'
 import { elsewhereRun } from '../setup/elsewhere'
 import { plainSqlite } from '../setup/plain-sqlite'
@@ -69,6 +70,27 @@ describe('a start of a real shop', () => {
     )
     const { answer } = await prepare('shop')
     expect(JSON.parse(answer)).toEqual({})
+  })
+
+  it('gives an owner who lost the password a link from the console, once the server is stopped', async () => {
+    const ask = (name: string) => elsewhereRun('lib/cli/reset-link.ts', [name], { BRASSTAG_DATA: folder })
+    const lock = lockFile(join(folder, 'brasstag.db')) // a server at work
+    const held = await ask('somebody')
+    lock.release()
+    expect([held.code, held.answer]).toEqual([1, ''])
+    expect(held.said).toBe('No link was made: Brasstag is running. Stop it, make the link, then start it again.\n')
+    const { ok, answer } = await ask('Somebody')
+    expect(ok).toBe(true)
+    const token = /^ {2}http:\/\/127\.0\.0\.1:3000\/reset\/([\w-]{32})$/m.exec(answer)?.[1] ?? ''
+    const hash = createHash('sha256').update(token).digest('hex')
+    const kept = plainSqlite(database(), (file) => [
+      ...file.prepare(`SELECT "personId", "byId", "tokenHash" FROM "ResetLink"`).all(),
+      ...file.prepare(`SELECT "actorId", "action", "subjectId" FROM "AuditEntry"`).all(),
+    ])
+    expect(kept).toEqual([
+      { personId: 'p', byId: 'console', tokenHash: hash },
+      { actorId: 'console', action: 'person.make-reset-link', subjectId: 'p' },
+    ])
   })
 
   it('is not started as a demo: one clear line, and nothing is touched', async () => {

@@ -10,6 +10,7 @@ import { confirmPassword } from '@/lib/use-cases/people/confirm-password'
 import { endASession } from '@/lib/use-cases/people/end-a-session'
 import { liftPersonWaits, seeWaits } from '@/lib/use-cases/people/lift-waits'
 import { makeResetLink } from '@/lib/use-cases/people/make-reset-link'
+import { resetLinkFromConsole } from '@/lib/use-cases/people/reset-link-from-console'
 import { resetPassword, seeResetLink } from '@/lib/use-cases/people/reset-password'
 import { retirePerson } from '@/lib/use-cases/people/retire-person'
 import { seeSessions } from '@/lib/use-cases/people/see-sessions'
@@ -206,5 +207,42 @@ describe('the password once more', () => {
       expect(asksAgain.has(deed)).toBe(true)
     }
     expect(asksAgain.has('tickStep')).toBe(false)
+  })
+})
+
+describe('a link from the console', () => {
+  const link = (signInName: string, withoutFactor = false) =>
+    resetLinkFromConsole({ signIn: signInName, withoutFactor }, now)
+  const tokenIn = ({ path }: { path: string }): string => path.replace('/reset/', '')
+
+  test('lets the only owner choose a new password; the second factor stays unless it is said to go', async () => {
+    const { id } = await shop.database.client.person.findFirstOrThrow({ where: { signIn: 'orla' } })
+    await shop.database.client.person.update({ where: { id }, data: { factorKey: 'sealed' } })
+    await resetPassword({ token: tokenIn(await link(' ORLA ')), password: next, again: next }, { now })
+    expect((await tryIn('orla', next)).kind).toBe('code')
+    const second = tokenIn(await link('orla', true))
+    expect((await tryIn('orla', next)).kind).toBe('in')
+    const third = tokenIn(await link('orla'))
+    await expect(seeResetLink(second, now)).rejects.toMatchObject({ refusal: { code: 'not-found' } })
+    await expect(seeResetLink(third, new Date(now.getTime() + 24 * 60 * minuteMs))).rejects.toThrow('does not work')
+    const trail = await shop.database.client.auditEntry.findMany({
+      where: { actorId: 'console' },
+      orderBy: { seq: 'asc' },
+    })
+    expect(trail.map(({ action }) => action)).toEqual([
+      ...['person.make-reset-link', 'person.make-reset-link', 'person.clear-factor', 'person.make-reset-link'],
+    ])
+    expect(JSON.stringify(trail)).not.toContain(third)
+  })
+
+  test('is refused in words for who is not on record, and for who is retired', async () => {
+    await expect(link('nobody')).rejects.toThrow('Nobody signs in here as “nobody”. Owners sign in as: orla.')
+    await retirePerson(
+      shop.staff.orla,
+      { personId: dov.personId, version: (await row(dov.personId)).version, retired: true },
+      { now },
+    )
+    await expect(link('dov')).rejects.toThrow('is retired')
+    expect(await shop.database.client.resetLink.count({ where: { endedAt: null, byId: 'console' } })).toBe(0)
   })
 })
