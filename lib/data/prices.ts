@@ -1,6 +1,7 @@
 import 'server-only'
-import { RefusedError } from '@/lib/core/errors'
+import { must, RefusedError } from '@/lib/core/errors'
 import { jobTotals } from '@/lib/core/money/account'
+import { checkHeld } from '@/lib/core/money/account-limits'
 import { balanceOf, type Balance } from '@/lib/core/money/balance'
 import type { PaymentMethod } from '@/lib/core/money/payment'
 import type { PriceLine } from '@/lib/core/money/price-of'
@@ -16,9 +17,10 @@ import { conflictUnless, type Author, type Write } from './write'
 export const lockAccount = (tx: Tx, jobId: string): Promise<unknown> =>
   tx.job.updateMany({ where: { id: jobId }, data: { id: jobId } })
 
-/** Rewrites what is owed on the job, in the transaction that changed its account. */
-export async function keepDue(tx: Tx, jobId: string): Promise<Account> {
+/** Rewrites what is owed on the job, in the transaction that changed its account. `grows`: refused beyond what is held. */
+export async function keepDue(tx: Tx, jobId: string, { grows = false } = {}): Promise<Account> {
   const account = await accountOf(tx, jobId)
+  if (grows) must(checkHeld(account))
   await tx.job.updateMany({ where: { id: jobId }, data: { dueMinor: account.dueMinor } })
   return account
 }
@@ -35,7 +37,7 @@ export async function addPrices(
   const rows = lines.map((line) => ({ ...line, ...from, id: newId(ctx.now), jobId, createdAt: ctx.now }))
   await ctx.tx.priceLine.createMany({ data: rows })
   rows.forEach(({ id }, at) => ctx.audit({ action: 'price-line.add', subjectId: id, jobId, changes: lines[at] }))
-  if (rows.length > 0) await keepDue(ctx.tx, jobId)
+  if (rows.length > 0) await keepDue(ctx.tx, jobId, { grows: true })
   return rows.map(({ id }) => id)
 }
 
@@ -65,7 +67,7 @@ export async function changePrice(ctx: Write, jobId: string, change: Change, aft
     data: { ...after, version: { increment: 1 } },
   })
   conflictUnless(changed, 'this price line')
-  await keepDue(ctx.tx, jobId)
+  await keepDue(ctx.tx, jobId, { grows: true })
   ctx.audit({
     action: 'price-line.change',
     subjectId: change.lineId,
@@ -197,6 +199,10 @@ function paymentsOf(
     }
   })
 }
+
+/** The lines that are on no invoice yet, as the account is now. */
+export const openLines = async (reader: Reader, jobId: string): Promise<readonly AccountLine[]> =>
+  (await accountOf(reader, jobId)).prices.filter(({ invoice }) => invoice === null)
 
 /** Fixes these lines to the invoice; somebody who was first is a conflict. */
 export async function putOnInvoice(

@@ -14,6 +14,7 @@ import { jobTotals } from '@/lib/core/money/account'
 import { balanceOf } from '@/lib/core/money/balance'
 import { creditLeft, creditOf } from '@/lib/core/money/credit'
 import { checkPayment, checkVoid } from '@/lib/core/money/payment'
+import { checkDiscounts, checkHeld } from '@/lib/core/money/account-limits'
 import { parsePercent, percentOf } from '@/lib/core/money/percent'
 import { parseQuantity, quantityText } from '@/lib/core/money/quantity'
 import { lineNet, roundMinor, taxOn, totals } from '@/lib/core/money/totals'
@@ -303,6 +304,9 @@ describe('money', () => {
   const credited = fc.array(fc.record({ line: fc.nat(5), netMinor: minor }), { maxLength: 5 })
   holdsFor('creditOf', [fc.array(line, { maxLength: 5 }), credited, credited], creditOf)
   holdsFor('creditLeft', [fc.array(line, { maxLength: 5 }), credited], creditLeft)
+  holdsFor('checkDiscounts', [fc.array(line, { maxLength: 5 }), fc.array(line, { maxLength: 5 })], checkDiscounts)
+  const sums = { netMinor: minor, taxMinor: minor, totalMinor: minor, paidMinor: minor, dueMinor: minor }
+  holdsFor('checkHeld', [fc.record({ ...sums, taxes: fc.constant([]) })], checkHeld)
   holdsFor('balanceOf', [fc.record({ totalMinor: minor, dueMinor: minor })], balanceOf)
   const rate = fc.record({ name: fc.string(), rateMillionths: fc.nat(999_999), netMinor: minor, taxMinor: minor })
   const frozen = fc.record({

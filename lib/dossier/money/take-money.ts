@@ -31,7 +31,7 @@ export async function takeMoney(
   await ctx.tx.payment.create({
     data: { id, jobId, kind, minor, method, how, at: ctx.now, byId: ctx.actor.personId },
   })
-  const account = await keepDue(ctx.tx, jobId)
+  const account = await keepDue(ctx.tx, jobId, { grows: true })
   const { facts, points } = await paperFacts(ctx.tx, jobId, 'receipt', ctx.now, {
     account,
     sums: account,

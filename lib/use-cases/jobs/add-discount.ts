@@ -1,9 +1,9 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
+import { checkDiscounts } from '@/lib/core/money/account-limits'
 import { discountOf } from '@/lib/core/money/price-of'
-import { lineNet } from '@/lib/core/money/totals'
-import { accountOf, addPrices, lockAccount } from '@/lib/data/prices'
+import { addPrices, lockAccount, openLines } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { taxOf } from '@/lib/data/tax-rates'
 import { write, type Moment } from '@/lib/data/write'
@@ -15,10 +15,11 @@ export async function addDiscount(actor: Actor, input: AddDiscountInput, moment:
   return write(actor, moment, async (ctx) => {
     await lockAccount(ctx.tx, input.jobId)
     const line = discountOf(input, await taxOf(ctx.tx, input.tax, 'tax'), await shopOf(ctx.tx))
-    const { prices } = await accountOf(ctx.tx, input.jobId)
-    const open = prices.filter(({ invoice }) => invoice === null).reduce((sum, price) => sum + lineNet(price), 0)
+    const open = await openLines(ctx.tx, input.jobId)
     if (line.unitMinor === 0) throw wrong('Enter an amount above zero.')
-    if (open + line.unitMinor < 0) throw wrong('The discount is more than the price lines come to. Enter less.')
+    if (!checkDiscounts(open, [...open, line]).ok) {
+      throw wrong('The discount is more than the price lines come to. Enter less.')
+    }
     const [id = ''] = await addPrices(ctx, input.jobId, [line])
     return { id }
   })

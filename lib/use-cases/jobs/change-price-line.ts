@@ -1,8 +1,9 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
+import { checkDiscounts } from '@/lib/core/money/account-limits'
 import { priceOf } from '@/lib/core/money/price-of'
-import { changePrice, lockAccount, openPrice } from '@/lib/data/prices'
+import { changePrice, lockAccount, openLines, openPrice } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { taxOf } from '@/lib/data/tax-rates'
 import { write, type Moment } from '@/lib/data/write'
@@ -24,7 +25,9 @@ export async function changePriceLine(
     const after = isDiscount
       ? { ...typed, text: before.text, reason: input.text, quantityThousandths: 1000, unitMinor: -typed.unitMinor }
       : typed
+    const open = await openLines(ctx.tx, jobId)
     await changePrice(ctx, jobId, input, after)
+    must(checkDiscounts(open, await openLines(ctx.tx, jobId)))
     return { id: lineId }
   })
 }

@@ -1,7 +1,8 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { endPrice, lockAccount } from '@/lib/data/prices'
+import { checkDiscounts } from '@/lib/core/money/account-limits'
+import { endPrice, lockAccount, openLines } from '@/lib/data/prices'
 import { write, type Moment } from '@/lib/data/write'
 import type { EndPriceLineInput } from '@/lib/schemas/job'
 
@@ -10,7 +11,9 @@ export async function endPriceLine(actor: Actor, input: EndPriceLineInput, momen
   must(allow(actor, 'price.change'))
   return write(actor, moment, async (ctx) => {
     await lockAccount(ctx.tx, input.jobId)
+    const open = await openLines(ctx.tx, input.jobId)
     await endPrice(ctx, input.jobId, input)
+    must(checkDiscounts(open, await openLines(ctx.tx, input.jobId)))
     return { id: input.lineId }
   })
 }

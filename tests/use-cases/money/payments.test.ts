@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
-import { changePriceLineSchema } from '@/lib/schemas/job'
+import { changePriceLineSchema, endPriceLineSchema } from '@/lib/schemas/job'
 import { changePriceLine } from '@/lib/use-cases/jobs/change-price-line'
 import { endPriceLine } from '@/lib/use-cases/jobs/end-price-line'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
@@ -136,10 +136,49 @@ describe('a price line', () => {
     expect(changePriceLineSchema.safeParse({ ...form, why: 'agreed' }).success).toBe(true)
   })
 
-  it('of a discount is never more than what it is taken off', async () => {
+  it('is neither changed nor removed where a discount would be more than the rest', async () => {
+    await openedShop()
+    const { jobId } = await bookPriced()
+    await discount(jobId, '100')
+    const [line, less] = (await account(jobId)).prices
+    const change = (of: typeof line, unitPrice: string, quantity: string) => {
+      const form = { jobId, lineId: of?.id ?? '', version: 1, text: 'x', quantity, unitPrice, tax: '10', why: 'agreed' }
+      return changePriceLine(counter, changePriceLineSchema.parse(form), at(monday))
+    }
+    const remove = (of: typeof line) =>
+      endPriceLine(counter, endPriceLineSchema.parse({ jobId, lineId: of?.id, why: 'agreed' }), at(monday))
+    // 2 × 120.00 less 100.00: a discount of 240.01 leaves −0.01; 1 × 99.99 leaves −0.01; without the line −100.00 is left.
+    for (const deed of [() => change(less, '240.01', '1'), () => change(line, '99.99', '1'), () => remove(line)]) {
+      expect((await refusalOf(deed())).message).toMatch(/^The discounts would be more/)
+    }
+    expect((await account(jobId)).totalMinor).toBe(15_400)
+    await change(line, '100', '1')
+    expect((await account(jobId)).totalMinor).toBe(0)
+    await remove(less)
+    expect((await account(jobId)).totalMinor).toBe(11_000)
+  })
+
+  it('and a payment are never beyond what the books hold', async () => {
+    await openedShop()
+    const { jobId } = await bookPriced()
+    // 9,999 × 20,000,000.00 is beyond 32 bits of cents; so is 18,181,818.18 and its tax with the 264.00 that are there.
+    for (const [quantity, unitPrice] of [
+      ['9999', '20000000'],
+      ['1', '18181818.18'],
+    ] as const) {
+      expect((await refusalOf(price(jobId, 'Slip', unitPrice, '10', quantity))).message).toMatch(/too large/)
+    }
+    await pay(jobId, '20000000', { confirmed: true })
+    expect((await refusalOf(pay(jobId, '264', { confirmed: true }))).message).toMatch(/too large/)
+    expect(await account(jobId)).toMatchObject({ totalMinor: 26_400, paidMinor: 2_000_000_000 })
+  })
+
+  it('of a discount is never more than what it is taken off, with its tax', async () => {
     await openedShop()
     const { jobId } = await bookPriced()
     expect((await refusalOf(discount(jobId, '240.01'))).fields).toHaveProperty('amount')
+    // 240.00 at 10 %: a discount of 240.00 at 12 % is 268.80 with its tax, and the lines are 264.00.
+    expect((await refusalOf(discount(jobId, '240', '12'))).fields).toHaveProperty('amount')
     await discount(jobId, '240')
     expect((await account(jobId)).totalMinor).toBe(0)
     const view = await seeJob(counter, { number: '26-0001', now: monday })
