@@ -1,5 +1,8 @@
+import type Database from 'better-sqlite3'
 import { queuePlace } from '@/lib/core/route/station-queue'
+import { oneOfEach, valvePoint, valvesOf } from '@/lib/core/readings/valves'
 import type { Whereabouts } from '@/lib/core/route/types'
+import { emptyPlanInputs, plainSpecSheet, planOfNoCut, stepWaitingFor } from './filled-json'
 import { plainSqlite } from './plain-sqlite'
 
 type Row = Readonly<Record<string, string | number | boolean | Date | null>>
@@ -14,11 +17,15 @@ const places: readonly Whereabouts[] = ['in house', 'held', 'away', 'waiting for
 /** Every tenth of the first thousand heads is on the floor, in turn at each of the places; all others were handed over. */
 const whereIs = (index: number): Whereabouts =>
   index % 10 === 0 && index < 1000 ? (places[(index / 10) % places.length] ?? 'in house') : 'handed over'
+/** A row that only a head which was handed over has. */
+const gone = (index: number, row: Row): readonly Row[] => (whereIs(index) === 'handed over' ? [row] : [])
 const isOut = (index: number): boolean => whereIs(index) === 'away'
 const unless = (open: boolean, at: Date): Date | null => (open ? null : at)
 
-/** Of a step, as it was stored in sentences. */
-const detail = { why: '', reason: '', isNew: false, owes: [], outside: false, doneSeq: null, byVendor: '' }
+const chambers = stepWaitingFor([
+  { code: 'step', step: { stepId: 'chambers', occurrence: '', orderId: null }, label: 'Chambers' },
+])
+const nothing = stepWaitingFor([])
 
 const job: Rows = {
   Customer: (n, at) => [{ id: `c${n}`, createdAt: at }],
@@ -40,7 +47,8 @@ const job: Rows = {
   Pair: (n) => [{ id: `p${n}`, jobId: `j${n}` }],
   PlanVersion: (n, at) => [
     {
-      ...{ id: `p${n}`, pairId: `p${n}`, number: 1, kind: 'none', inputs: '{}', results: '{}', reason: '' },
+      ...{ id: `p${n}`, pairId: `p${n}`, number: 1, kind: 'none', reason: '' },
+      ...{ inputs: emptyPlanInputs, results: planOfNoCut },
       ...{ settingsVersion: 0, createdAt: at, byId },
     },
   ],
@@ -74,7 +82,10 @@ const head: Rows = {
     },
   ],
   VisitPlace: (n, at, index) => [{ visitId: `v${n}`, whereabouts: whereIs(index), changedAt: at }],
-  OrderedLine: (n, at) => [{ id: `o${n}`, visitId: `v${n}`, work: 'flat-cut', note: '', createdAt: at }],
+  OrderedLine: (n, at) => [
+    { id: `o${n}`, visitId: `v${n}`, work: 'flat-cut', note: '', createdAt: at },
+    { id: `c${n}`, visitId: `v${n}`, work: 'chambers', note: '', createdAt: at },
+  ],
   PriceLine: (n, at) => [
     {
       ...{ id: `i${n}`, jobId: `j${n}`, visitId: `v${n}`, text: 'Flat cut', unitMinor: 9500 },
@@ -89,12 +100,12 @@ const work: Rows = {
     steps.map((stepId, place) => {
       const where = whereIs(index)
       const state = where === 'handed over' || place === 0 ? 'done' : place === 1 ? 'ready' : 'to do'
-      const waitsFor = place > 1 ? [{ code: 'said', text: 'Chambers' } as const] : []
+      const waits = place > 1
       return {
         ...{ visitId: `v${n}`, stepId, occurrence: '', orderKey: '', place, label: stepId, state },
         station: place === 0 ? 'wash' : 'measuring-bench',
-        queue: queuePlace({ state, waitsFor }, where),
-        detail: JSON.stringify({ ...detail, waitsFor: waitsFor.map(({ text }) => text) }),
+        queue: queuePlace({ state, waitsFor: waits ? [{ code: 'said', text: 'Chambers' }] : [] }, where),
+        detail: waits ? chambers : nothing,
       }
     }),
   VisitEvent: (n, at) => [
@@ -103,6 +114,10 @@ const work: Rows = {
   ReadingSet: (n, at, index) => [
     {
       ...{ id: `s${n}`, visitId: `v${n}`, stepId: 'finished', occurrence: '', eventSeq: index, conditions: '{}' },
+      ...{ takenAt: at, recordedAt: at, byId },
+    },
+    {
+      ...{ id: `q${n}`, visitId: `v${n}`, stepId: 'heights', occurrence: '', eventSeq: index, conditions: '{}' },
       ...{ takenAt: at, recordedAt: at, byId },
     },
   ],
@@ -142,12 +157,24 @@ const work: Rows = {
   ],
 }
 
+const chamberPoints = ['1', '2', '3', '4'].map((point) => {
+  return { set: 's', kind: 'cc', point, value: 64, text: '64.0', unit: 'cc' }
+})
+const inches = ['seat-width', 'sink', 'stem-height', 'installed-height', 'guide-clearance', 'runout']
+const valvePoints = inches.flatMap((kind) =>
+  valvesOf(4, oneOfEach).map((valve) => {
+    return { set: 'q', kind, point: valvePoint(valve), value: 0.05, text: '0.050', unit: 'in' }
+  }),
+)
+const points = [...chamberPoints, ...valvePoints]
+
+/** All four chambers out of tolerance at the last measuring; the rest at the valves. There are millions of them: no spread. */
 const readings =
   (each: number): NonNullable<Rows[string]> =>
   (n) =>
-    Array.from({ length: each }, (_, at) => String(at + 1)).map((point) => ({
-      ...{ id: `r${n}-${point}`, setId: `s${n}`, kind: 'cc', point, value: 64, text: '64.0', unit: 'cc', reason: '' },
-    }))
+    points.slice(0, each).map(({ set, kind, point, value, text, unit }, at) => {
+      return { id: `r${n}-${at}`, setId: `${set}${n}`, kind, point, value, text, unit, reason: '' }
+    })
 
 const outside: Rows = {
   OutsideOrder: (n, at) => [
@@ -169,10 +196,12 @@ const outside: Rows = {
   SupplyPromise: (n, at) => [{ id: `s${n}`, orderId: `s${n}`, promisedOn: '2026-03-01', note: '', at, byId }],
   SupplyLine: (n) => [{ id: `s${n}`, orderId: `s${n}`, kind: 'part', what: 'valves', quantity: 8, arrived: 0 }],
   SupplyHead: (n, at) => [{ id: `s${n}`, lineId: `s${n}`, visitId: `v${n}`, arrivedAt: at }],
-  Release: (n, at) => [
-    { id: `r${n}`, visitId: `v${n}`, revision: 1, facts: '{}', pdfSha256: '', at, byId, reason: '' },
-  ],
-  HandOver: (n, at) => [{ visitId: `v${n}`, takenBy: 'customer', side: '', partsBack: '', note: '', at, byId }],
+  Release: (n, at, index) =>
+    gone(index, {
+      ...{ id: `r${n}`, visitId: `v${n}`, revision: 1, facts: plainSpecSheet, pdfSha256: '', at, byId, reason: '' },
+    }),
+  HandOver: (n, at, index) =>
+    gone(index, { visitId: `v${n}`, takenBy: 'customer', side: '', partsBack: '', note: '', at, byId }),
   AuditEntry: (n, at) => [
     {
       ...{ at, actorId: byId, action: 'step.tick', subject: 'step', subjectId: 'wash-in', jobId: `j${n}` },
@@ -188,26 +217,29 @@ const vendor: Row = { id: 'vendor', name: 'Far Cutters', phone: '', email: '', a
  * So many heads, each with a job of its own and all that a shop writes of it. They are written past the client in one
  * transaction: 2,000 heads have about 90,000 rows. `from`: the first head's number; `each`: readings of a head.
  */
-export function fillShop(url: string, from: number, count: number, now: Date, each = 2): void {
-  plainSqlite(url, (file) => {
-    const insert = (table: string, rows: readonly Row[]): void => {
-      const columns = Object.keys(rows[0] ?? {})
-      const names = columns.map((column) => `"${column}"`).join()
-      const marks = columns.map(() => '?').join()
-      const into = file.prepare(`INSERT INTO "${table}" (${names}) VALUES (${marks})`)
-      for (const row of rows) into.run(columns.map((column) => stored(row[column] ?? null)))
+export const fillShop = (url: string, from: number, count: number, now: Date, each = 2): void =>
+  plainSqlite(url, (file) => fillHeads(file, from, count, now, each))
+
+/** The same, into a database that is open. */
+export function fillHeads(file: Database.Database, from: number, count: number, now: Date, each: number): void {
+  const insert = (table: string, rows: readonly Row[]): void => {
+    if (rows.length === 0) return
+    const columns = Object.keys(rows[0] ?? {})
+    const names = columns.map((column) => `"${column}"`).join()
+    const marks = columns.map(() => '?').join()
+    const into = file.prepare(`INSERT INTO "${table}" (${names}) VALUES (${marks})`)
+    for (const row of rows) into.run(columns.map((column) => stored(row[column] ?? null)))
+  }
+  const heads = Array.from({ length: count }, (_, index) => from + index)
+  file.transaction(() => {
+    if (from === 0) insert('Vendor', [{ ...vendor, createdAt: now }])
+    for (const [table, rowsOf] of Object.entries({ ...job, ...head, ...work, Reading: readings(each), ...outside })) {
+      insert(
+        table,
+        heads.flatMap((index) => rowsOf(numbered(index), new Date(now.getTime() - (index % 700) * dayMs), index)),
+      )
     }
-    const heads = Array.from({ length: count }, (_, index) => from + index)
-    file.transaction(() => {
-      if (from === 0) insert('Vendor', [{ ...vendor, createdAt: now }])
-      for (const [table, rowsOf] of Object.entries({ ...job, ...head, ...work, Reading: readings(each), ...outside })) {
-        insert(
-          table,
-          heads.flatMap((index) => rowsOf(numbered(index), new Date(now.getTime() - (index % 700) * dayMs), index)),
-        )
-      }
-    })()
-  })
+  })()
 }
 
 const numbered = (index: number): string => String(index).padStart(5, '0')

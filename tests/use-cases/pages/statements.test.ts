@@ -3,6 +3,8 @@ import { join } from 'node:path'
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { Actor } from '@/lib/core/access/roles'
 import { makeCustomerLink } from '@/lib/use-cases/links/make-customer-link'
+import { seeHead } from '@/lib/use-cases/heads/see-head'
+import { seeStation } from '@/lib/use-cases/stations/see-station'
 import type { TestDatabase } from '@/tests/setup/database'
 import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
 import { fillShop } from '@/tests/setup/filled-shop'
@@ -65,6 +67,12 @@ describe('with 2,000 heads', () => {
     expect(scansOf(database.url, await statementsOf(things[name] ?? (() => Promise.reject(new Error(name)))))).toEqual(
       [],
     )
+  })
+
+  it('a head that was put there past the client opens, on the floor and long gone', async () => {
+    for (const headId of ['h00010', 'h00011']) expect(await seeHead(owner, headId)).toMatchObject({ headId })
+    const { screens } = await seeStation(owner, 'measuring-bench', null, now)
+    expect(screens.filter(({ visitId }) => visitId.startsWith('v00')).length).toBeGreaterThan(0)
   })
 
   it('no use case that looks something up is left out', () => {
