@@ -10,12 +10,15 @@ import { databaseUrlOfProcess } from '@/lib/env'
 import { fillFindTexts } from './fill-find-texts'
 import { rowsIfThere, rowsOf, withConnection } from './connection'
 import { readMigrations } from './migration-files'
+import { oneAfterOther } from './one-after-other'
 
 /**
  * Brings a database up to date: the migrations not applied yet, then the triggers again, for a migration that rebuilds
  * a table drops them, and what Find looks in where there is none. Returns the names of what was applied.
  */
-export async function migrate(url: string): Promise<string[]> {
+export const migrate = (url: string): Promise<string[]> => oneAfterOther(url, 'migrate', () => migrateAlone(url))
+
+async function migrateAlone(url: string): Promise<string[]> {
   const provider = providerOf(url)
   if (provider === 'sqlite') mkdirSync(dirname(filePathOf(url)), { recursive: true, mode: 0o700 })
   const applied = (await everythingIsApplied(url)) ? [] : await applyWithEngine(url)

@@ -7,6 +7,7 @@ import { makeBackup } from './backup/make-backup'
 import { checkAtStart } from './backup/start-check'
 import { newOwnerCode } from './first-owner'
 import { isToBeBroughtUpToDate, migrate } from './migrate'
+import { oneAfterOther } from './one-after-other'
 import { refuseOtherMode, writeMode, type Mode } from './shop-mode'
 import { whyNot } from './why'
 
@@ -82,7 +83,8 @@ async function demo(isEmpty: boolean): Promise<DemoAnswer> {
 }
 
 try {
-  const answer = await prepare(process.argv[2] === 'demo' ? 'demo' : 'shop')
+  const mode = process.argv[2] === 'demo' ? 'demo' : 'shop'
+  const answer = await oneAfterOther(databaseUrlOfProcess(), 'start', () => prepare(mode), say)
   await closeClient()
   process.stdout.write(JSON.stringify(answer))
 } catch (error) {
