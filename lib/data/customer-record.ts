@@ -58,7 +58,7 @@ export async function sumsOfCustomer(reader: Reader, customerId: string) {
 }
 
 const stillHere = {
-  NOT: { place: { whereabouts: { in: ['handed over', 'returned as is', 'scrapped', 'taken off'] } } },
+  NOT: { place: { whereabouts: { in: ['handed over', 'scrapped', 'taken off'] } } },
 }
 
 export type ListedCustomer = Pick<Row<'CustomerContact'>, 'name' | 'phone' | 'email'> & {

@@ -32,6 +32,7 @@ const onTheFloor: readonly Whereabouts[] = [
   'held',
   'finished',
   'released',
+  'returned as is',
 ]
 
 /** More jobs than a shop has room for; what is beyond it is not looked at. */

@@ -34,4 +34,5 @@ export function whereAndWait(why: WhyWaiting, rules: RouteRules, manner: WhenMan
 const placeNext: Readonly<Partial<Record<string, string>>> = {
   finished: 'finished, to be released',
   released: 'ready to hand over',
+  'returned as is': 'to hand over as it is',
 }

@@ -105,28 +105,43 @@ const everywhere: readonly Whereabouts[] = [
 const states: readonly StepState[] = ['to do', 'ready', 'started', 'do again', 'done', 'waived', 'not needed']
 const waits = [[], [{ code: 'plan' }]] as const
 
-it.each(['sqlite', 'postgresql'] as const)('%s: every step stands where its queue has it', async (on) => {
-  const { url, remove } = await databaseOf0009(on)
-  const { run, rows } = both[on]
-  const cases = everywhere.flatMap((where) =>
-    states.flatMap((state) => waits.map((waitsFor) => ({ where, state, waitsFor, waits: waitsFor.length }))),
-  )
-  const step = ({ where, state, waitsFor, waits }: (typeof cases)[number]) => `
+it.each(['sqlite', 'postgresql'] as const)(
+  '%s: every step stands where its queue has it, and every head where it is',
+  async (on) => {
+    const { url, remove } = await databaseOf0009(on)
+    const { run, rows } = both[on]
+    const cases = everywhere.flatMap((where) =>
+      states.flatMap((state) => waits.map((waitsFor) => ({ where, state, waitsFor, waits: waitsFor.length }))),
+    )
+    const step = ({ where, state, waitsFor, waits }: (typeof cases)[number]) => `
     INSERT INTO "RouteStep"
       ("visitId", "stepId", "occurrence", "orderKey", "place", "label", "station", "state", "detail")
     VALUES ('${where}', '${state}', '${waits}', '', 1, '', 'deck-mill', '${state}',
       '${JSON.stringify({ shape: 2, waitsFor })}');`
-  const place = (where: Whereabouts) => `INSERT INTO "VisitPlace" VALUES ('${where}', '${where}', ${day});`
-  await run(url, everywhere.map(place).join('') + cases.map(step).join(''))
-  await bringUpToDate(url)
+    const place = (where: Whereabouts) => `INSERT INTO "VisitPlace" VALUES ('${where}', '${where}', ${day});`
+    const taken = (visitId: string) => `INSERT INTO "HandOver" VALUES ('${visitId}', 'Ada', '', '', '', ${day}, 'p');`
+    const unworked = (visitId: string) => `INSERT INTO "VisitPlace" VALUES ('${visitId}', 'returned as is', ${day});`
+    await run(url, everywhere.map(place).join('') + cases.map(step).join(''))
+    await run(url, unworked('lies here') + unworked('was taken') + taken('was taken') + taken('handed over'))
+    await bringUpToDate(url)
 
-  const found = await rows(url, `SELECT "visitId", "state", "occurrence", "queue" FROM "RouteStep"`)
-  const said = found.map((row) => Object.values(row).join(', ')).sort()
-  expect(said).toEqual(
-    cases.map(({ where, waits, ...one }) => [where, one.state, waits, queuePlace({ ...one }, where)].join(', ')).sort(),
-  )
-  await remove()
-})
+    const found = await rows(url, `SELECT "visitId", "state", "occurrence", "queue" FROM "RouteStep"`)
+    const said = found.map((row) => Object.values(row).join(', ')).sort()
+    expect(said).toEqual(
+      cases
+        .map(({ where, waits, ...one }) => [where, one.state, waits, queuePlace({ ...one }, where)].join(', '))
+        .sort(),
+    )
+    const places = `SELECT "visitId", "whereabouts" FROM "VisitPlace" WHERE "visitId" IN`
+    expect(await rows(url, `${places} ('lies here', 'was taken', 'returned as is', 'scrapped') ORDER BY 1`)).toEqual([
+      { visitId: 'lies here', whereabouts: 'returned as is' },
+      { visitId: 'returned as is', whereabouts: 'returned as is' },
+      { visitId: 'scrapped', whereabouts: 'scrapped' },
+      { visitId: 'was taken', whereabouts: 'handed over' },
+    ])
+    await remove()
+  },
+)
 
 /** Fills the tables of a file from those of another, as far as it has their columns; what is gone since is 0 or ''. */
 function fillFrom(url: string, other: string): void {

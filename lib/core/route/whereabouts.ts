@@ -8,6 +8,7 @@ export type WhereaboutsExtra = {
   readonly onOrder: boolean
   readonly released: boolean
   readonly handedOver: boolean
+  /** It goes back without further work; until it is handed over it still lies here. */
   readonly returnedAsIs: boolean
   readonly scrapped: boolean
   /** It never came, and does not come any more. Left out: no. */
@@ -21,8 +22,8 @@ export type WhereaboutsExtra = {
 export function whereabouts(facts: RouteFacts, extra: WhereaboutsExtra): Whereabouts {
   if (extra.takenOff) return 'taken off'
   if (extra.scrapped) return 'scrapped'
-  if (extra.returnedAsIs) return 'returned as is'
   if (extra.handedOver) return 'handed over'
+  if (extra.returnedAsIs) return 'returned as is'
   if (awayOn(facts)) return 'away'
   if (facts.openHolds.length > 0) return 'held'
   if (extra.released) return 'released'

@@ -13,7 +13,7 @@ import { shopOf } from '@/lib/data/shop'
 import { supplyView, type SupplyView } from '@/lib/data/supply-view'
 import { finishesOf } from '@/lib/dossier/finish/finishes'
 import { workJob, type VisitsOfJob, type WorkJob } from './job-row'
-import { filtersOf, workFilters, type WorkFilter } from './work-filters'
+import { filtersOf, isToCollect, workFilters, type WorkFilter } from './work-filters'
 
 export type OpenFinding = FindingRow & { readonly customer: string; readonly phone: string }
 
@@ -104,7 +104,7 @@ function byJob(visits: readonly FloorVisit[]): readonly VisitsOfJob[] {
   return [...jobs.values()]
 }
 
-const isUnfinished = (visits: VisitsOfJob): boolean => visits.some(({ whereabouts }) => whereabouts !== 'released')
+const isUnfinished = (visits: VisitsOfJob): boolean => !visits.every(isToCollect)
 const isToRelease = (visits: VisitsOfJob): boolean => visits.some(({ whereabouts }) => whereabouts === 'finished')
 
 const headToFinish = ({ id, whereabouts, bookedAt, urgent, promiseOn }: FloorVisit) => ({

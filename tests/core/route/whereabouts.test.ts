@@ -52,7 +52,8 @@ describe('where a head is', () => {
   it('when it has left', () => {
     expect(where(here(), { released: true })).toBe('released')
     expect(where(here(), { released: true, handedOver: true })).toBe('handed over')
-    expect(where(here(), { returnedAsIs: true, handedOver: true })).toBe('returned as is')
+    expect(where(here(), { returnedAsIs: true })).toBe('returned as is')
+    expect(where(here(), { returnedAsIs: true, handedOver: true })).toBe('handed over')
     expect(where(here(), { scrapped: true })).toBe('scrapped')
   })
 })

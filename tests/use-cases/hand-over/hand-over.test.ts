@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
 import { handOverSchema } from '@/lib/schemas/release'
+import { seeCounter } from '@/lib/use-cases/counter/see-counter'
 import { handOver } from '@/lib/use-cases/hand-over/hand-over'
 import { seeHandOver } from '@/lib/use-cases/hand-over/see-hand-over'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
@@ -58,17 +59,20 @@ describe('handing heads over', () => {
     ])
     expect((await refusalOf(handOver(counter, one, at(monday)))).code).toBe('wrong-state')
 
+    const place = (visitId: string) => database.client.visitPlace.findUniqueOrThrow({ where: { visitId } })
     const aYearOn = new Date('2027-03-09T12:00:00Z')
     const late = async () => (await seeJob(counter, { number: job.number, now: aYearOn })).daysLeft
     expect(await late()).toBeLessThan(0)
     await returnAsIs(counter, { visitId: second.visitId, reason: 'pulled' }, at(monday))
+    // What goes back without further work lies here until somebody takes it.
+    const inHand = async () => (await seeCounter(counter, { now: monday })).ready.map(({ number }) => number)
+    expect([(await place(second.visitId)).whereabouts, await inHand()]).toEqual(['returned as is', [job.number]])
     const other = given(job.jobId, [second.visitId])
     expect(await handOver(counter, other, at(monday))).toMatchObject({ tags: [second.tag], receiptId: null })
     // What has left is not late, however long ago it was promised.
     expect(await late()).toBeNull()
-    const place = (visitId: string) => database.client.visitPlace.findUniqueOrThrow({ where: { visitId } })
     expect((await place(first.visitId)).whereabouts).toBe('handed over')
-    expect((await place(second.visitId)).whereabouts).toBe('returned as is')
+    expect([(await place(second.visitId)).whereabouts, await inHand()]).toEqual(['handed over', []])
     const answers = await database.client.reading.findMany({
       where: { set: { visitId: first.visitId, stepId: 'hand-over' } },
       orderBy: { kind: 'asc' },
