@@ -172,6 +172,17 @@ test('the owner lets a job go unpaid: it stays under unpaid; the books have it',
   expect(answer.headers()['content-type']).toContain('text/csv')
   const rows = parse(await answer.text(), { bom: true, columns: true }) as Record<string, string>[]
   expect(rows.find((one) => one.Customer === 'Piran Stowell')).toMatchObject({ Total: '54.13', Tax: '4.13' })
+
+  // On the same day the owner takes the hand-over back: the head can be handed over again.
+  await page.goto(`/jobs/${number}`)
+  const takeBack = page.getByRole('button', { name: /^Take back the hand-over/ })
+  await takeBack.click()
+  await page.getByRole('dialog').getByLabel('Reason').fill('Still on our shelf')
+  await page.getByRole('dialog').getByRole('button', { name: 'Take it back' }).click()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await expect(takeBack).toHaveCount(0)
+  await page.goto(`/jobs/${number}/hand-over`)
+  await expect(page.getByLabel('Picked up by')).toBeVisible()
   await signIn(page, 'tamsin')
   expect((await page.request.get(`/api/books/invoices?from=${today}&to=${later}`)).status()).toBe(403)
 })

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { MailTrouble } from '@/app/_components/messages/mail-trouble'
@@ -72,7 +73,7 @@ async function WorkInHand({ actor, filter, page }: { actor: Actor; filter: WorkF
         {view.jobs.length > 0 ? (
           <WorkTable view={view} withPrices={withPrices} />
         ) : (
-          <Nothing view={view} mayBook={can(actor, 'job.book')} />
+          <Nothing view={view} mayBook={can(actor, 'job.book')} maySetUp={can(actor, 'settings.change')} />
         )}
         <Pager page={page} more={view.more} href={(to) => hrefOf(filter, to)} />
       </section>
@@ -81,11 +82,18 @@ async function WorkInHand({ actor, filter, page }: { actor: Actor; filter: WorkF
 }
 
 /** One line, with the next deed. */
-function Nothing({ view, mayBook }: { view: CounterView; mayBook: boolean }) {
+function Nothing({ view, mayBook, maySetUp }: { view: CounterView; mayBook: boolean; maySetUp: boolean }) {
   if (view.counts.all > 0) return <p className="soft">No job here. {view.counts.all} in hand.</p>
   return (
-    <p className="soft">
-      {mayBook ? 'No work in hand. Book a job: it stands here until it is handed over.' : 'No work in hand.'}
-    </p>
+    <div className="soft">
+      <p>{mayBook ? 'No work in hand. Book a job: it is listed here until it is handed over.' : 'No work in hand.'}</p>
+      {maySetUp && (
+        <p>
+          Is the shop new? Add <Link href="/back-room/people">people</Link>, <Link href="/back-room/taxes">taxes</Link>,{' '}
+          <Link href="/back-room/prices">prices</Link> and <Link href="/back-room/castings">casting records</Link>{' '}
+          before the first job.
+        </p>
+      )}
+    </div>
   )
 }

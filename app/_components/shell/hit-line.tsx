@@ -42,7 +42,7 @@ function HeadLine({ head, locale }: { head: HeadHit; locale: string }) {
   return (
     <span className={styles.line}>
       {head.tag !== '' && <Tag number={head.tag} size="s" />}
-      {!head.worn && <span className="soft">tag taken off</span>}
+      {!head.worn && <span className="soft">{head.tag === '' ? 'no tag yet' : 'tag taken off'}</span>}
       <span>{marks}</span>
       <span className="soft">{last}</span>
       <Promise on={head.promiseOn} where={head.whereabouts === null ? [] : [head.whereabouts]} locale={locale} />

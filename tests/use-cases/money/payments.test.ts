@@ -177,6 +177,8 @@ describe('a price line', () => {
     await openedShop()
     const { jobId } = await bookPriced()
     expect((await refusalOf(discount(jobId, '240.01'))).fields).toHaveProperty('amount')
+    // Untaxed, 240.01 would leave 23.99 with tax, and −0.01 before it.
+    expect((await refusalOf(discount(jobId, '240.01', ''))).fields).toHaveProperty('amount')
     // 240.00 at 10 %: a discount of 240.00 at 12 % is 268.80 with its tax, and the lines are 264.00.
     expect((await refusalOf(discount(jobId, '240', '12'))).fields).toHaveProperty('amount')
     await discount(jobId, '240')
