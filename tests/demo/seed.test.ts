@@ -229,6 +229,40 @@ describe('the demo shop', () => {
     }
   })
 
+  it('has at each step that is done what the step asks, read by somebody of its bench, in the hours of the shop', async () => {
+    const people = new Map((await shop.client.person.findMany()).map(({ id, roles }) => [id, roles.split(',')]))
+    const wall = new Intl.DateTimeFormat('en-GB', {
+      ...{ timeZone: demoShop.timeZone, weekday: 'short', hour: '2-digit', hourCycle: 'h23' },
+    })
+    const isOpen = (at: Date): boolean => {
+      if (dayIn(demoShop.timeZone, at) === dayIn(demoShop.timeZone, now)) return true // told on a Sunday here
+      const said = wall.format(at)
+      const hour = Number(/\d\d/.exec(said)?.[0])
+      return !/^S/.test(said) && hour >= 7 && hour < 18
+    }
+    const wrong: string[] = []
+    let ticks = 0
+    for (const { id } of await visits()) {
+      const { visit, route, label } = await loadDossier(shop.client, id)
+      const owed = route
+        .filter(({ state }) => state === 'done')
+        .flatMap((step) => step.owes.map((owes) => ({ step, owes })))
+      for (const { step, owes } of owed) {
+        if (!owes.optional && owes.missing.length > 0) wrong.push(`${label} ${step.stepId}: no ${owes.kind}`)
+      }
+      for (const event of visit.events.filter(({ kind }) => kind === 'tick' || kind === 'read')) {
+        ticks += 1
+        const station = route.find(({ stepId }) => stepId === event.stepId)?.station
+        const roles = people.get(event.byId) ?? []
+        const bench = station === 'front-desk' ? 'counter' : 'machinist'
+        if (!roles.includes('owner') && !roles.includes(bench)) wrong.push(`${label} ${event.stepId}: ${roles.join()}`)
+        if (!isOpen(event.at)) wrong.push(`${label} ${event.stepId}: ${event.at.toISOString()}`)
+      }
+    }
+    expect(wrong).toEqual([])
+    expect(ticks).toBeGreaterThan(300)
+  })
+
   it('reads nothing that cannot be, and nothing in time to come', async () => {
     const sets = await shop.client.readingSet.findMany({ include: { points: true } })
     const figures = sets.flatMap((set) => set.points).filter((point) => point.value !== null)
