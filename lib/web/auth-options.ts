@@ -5,7 +5,7 @@ import { endSession } from '@/lib/data/sessions'
 import { env } from '@/lib/env'
 import { signIn } from '@/lib/use-cases/people/sign-in'
 import { signInByPin } from '@/lib/use-cases/tablets/sign-in-by-pin'
-import { askedFrom, browserHeader } from './asked-from'
+import { askedFrom, browserHeader, whereFrom } from './asked-from'
 import { browserMark, setBrowserMark } from './browser-mark'
 import { log } from './log'
 import { sessionIdOfRequest } from './require-actor'
@@ -83,18 +83,25 @@ async function byPassword(name: string, password: string, code: string): Promise
     return tried.sessionId
   }
   // Asking for the code is no refusal, and the name that was typed may be a password typed in the wrong field.
-  if (tried.kind !== 'code') log.warn({ event: 'sign-in refused', why: tried.kind, address }, 'sign-in')
+  if (tried.kind !== 'code') {
+    const who = { personId: tried.personId ?? null, ...(await whereFrom()) }
+    log.warn({ event: 'sign-in refused', why: tried.kind, ...who }, 'sign-in')
+  }
   throw new SignInRefused(
     tried.kind === 'wait' ? { why: 'wait', retryAfterS: Math.ceil(tried.waitMs / 1000) } : { why: tried.kind },
   )
 }
 
+/** A PIN has six digits: a text that is cut here is none either way. */
+const longestPin = 20
+
 /** The id of the session that a PIN opened on this device. */
 async function byPin(personId: string, pin: string): Promise<string> {
   const token = await tabletToken()
-  const tried = pin.length > 20 ? ({ kind: 'wrong' } as const) : await signInByPin({ personId, pin, token }, new Date())
+  const tried = await signInByPin({ personId, pin: pin.slice(0, longestPin), token }, new Date())
   if (tried.kind !== 'in' || token === null) {
-    log.warn({ event: 'PIN refused', why: tried.kind, address: await askedFrom() }, 'sign-in')
+    const { kind: why, ...who } = { personId: null, tabletId: null, ...tried }
+    log.warn({ event: 'PIN refused', why, ...who, ...(await whereFrom()) }, 'sign-in')
     throw new SignInRefused({ why: 'wrong' })
   }
   log.info({ event: 'sign-in by PIN', personId: tried.personId, tabletId: tried.tabletId }, 'sign-in')

@@ -13,3 +13,6 @@ export function newRequestId(): string {
 /** A path without what is secret in it: the token of a link, and all that was asked with it. */
 export const pathForLog = (path: string): string =>
   (path.split(/[?#]/)[0] ?? '').replace(/^\/(s|reset)\/[^/]*/, '/$1/…').slice(0, 100)
+
+/** What is opened by a link alone: a customer's page, or one to choose a password. */
+export const isLinkPath = (path: string): boolean => /^\/(s|reset)\//.test(path)

@@ -11,9 +11,9 @@ import { tabletAt } from '@/lib/data/tablets'
 
 export type SignInTried =
   | { readonly kind: 'in'; readonly personId: string; readonly sessionId: string; readonly mark: string }
-  /** `code`: the password was right, and a code of the second factor is asked for. */
+  /** `code`: the password was right, and a code of the second factor is asked for. Whose sign-in it was is for the log alone. */
   | { readonly kind: 'wrong' | 'code' | 'wrong-code'; readonly personId?: string }
-  | { readonly kind: 'wait'; readonly waitMs: number }
+  | { readonly kind: 'wait'; readonly waitMs: number; readonly personId?: string }
 
 export type SignInAsked = {
   readonly name: string
@@ -45,10 +45,13 @@ export async function signIn(asked: SignInAsked, now: Date): Promise<SignInTried
   const person = found && !found.retiredAt ? found : null
   const counts = countsOf(name, asked.address, person ? await knownMark(client, person.id, asked.mark) : null)
   const waitMs = await takeTry(client, counts, now)
-  if (waitMs > 0) return { kind: 'wait', waitMs }
+  const whose = person ? { personId: person.id } : {}
+  if (waitMs > 0) return { kind: 'wait', waitMs, ...whose }
   await forgetOldTries(client, now)
   // Looked at for everybody, so that the answer takes as long.
-  if (!(await passwordFits(person?.passwordHash ?? null, password)) || !person) return { kind: 'wrong' }
+  if (!(await passwordFits(person?.passwordHash ?? null, password)) || !person) {
+    return { kind: 'wrong', ...whose }
+  }
   await takeTryBack(client, counts)
   const refused = person.factorKey === null ? null : await refusedCode(client, person, asked.code, now)
   return refused ?? open(client, person.id, asked, now)
@@ -71,7 +74,7 @@ async function refusedCode(client: Db, person: Holder, code: string, now: Date):
   if (code.trim() === '') return { kind: 'code' }
   const counts: TryCount[] = [{ kind: 'factor', name: person.id, place: '' }]
   const waitMs = await takeTry(client, counts, now)
-  if (waitMs > 0) return { kind: 'wait', waitMs }
+  if (waitMs > 0) return { kind: 'wait', waitMs, personId: person.id }
   if (!(await takeFactorCode(client, person, code, now))) return { kind: 'wrong-code', personId: person.id }
   await takeTryBack(client, counts)
   return null

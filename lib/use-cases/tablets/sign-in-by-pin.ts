@@ -8,7 +8,9 @@ import { tabletAt } from '@/lib/data/tablets'
 
 export type PinTried =
   | { readonly kind: 'in'; readonly sessionId: string; readonly personId: string; readonly tabletId: string }
-  | { readonly kind: 'no-tablet' | 'wrong' | 'wait' }
+  | { readonly kind: 'no-tablet' }
+  /** Whose PIN it was to be, where that is somebody on record: for the log. */
+  | { readonly kind: 'wrong' | 'wait'; readonly tabletId: string; readonly personId?: string }
 
 type Tried = { readonly personId: string; readonly pin: string; readonly token: string | null }
 
@@ -20,9 +22,10 @@ export async function signInByPin({ personId, pin, token }: Tried, now: Date): P
   const person = await personToSignIn(client, personId)
   const usable = person && mayHavePin(actorOf(person)) ? person : null
   const at = { personId, tabletId: tablet.tabletId }
-  if (person && (await takePinTry(client, at, now)) > 0) return { kind: 'wait' }
+  const whose = { tabletId: tablet.tabletId, ...(person ? { personId: person.id } : {}) }
+  if (person && (await takePinTry(client, at, now)) > 0) return { kind: 'wait', ...whose }
   // Looked at for everybody, so that the answer takes as long.
-  if (!(await passwordFits(usable?.pinHash ?? null, pin)) || !usable) return { kind: 'wrong' }
+  if (!(await passwordFits(usable?.pinHash ?? null, pin)) || !usable) return { kind: 'wrong', ...whose }
   await forgetPinTries(client, at)
   return { kind: 'in', ...at, sessionId: await openPinSession(personId, tablet, now) }
 }

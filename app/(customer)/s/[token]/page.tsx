@@ -7,6 +7,7 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
 import { RefusedError } from '@/lib/core/errors'
 import { seeByLink, type LinkHead, type LinkView } from '@/lib/use-cases/links/see-by-link'
+import { noteRefusal } from '@/lib/web/note-refusal'
 import { Account } from './_components/account'
 import { Questions } from './_components/questions'
 import { ShopHead } from './_components/shop-head'
@@ -50,7 +51,10 @@ async function seen(token: string): Promise<LinkView> {
   try {
     return await seeByLink(token, new Date())
   } catch (error) {
-    if (error instanceof RefusedError && error.refusal.code === 'not-found') notFound()
+    if (error instanceof RefusedError && error.refusal.code === 'not-found') {
+      noteRefusal('not-found', async () => null)
+      notFound()
+    }
     throw error
   }
 }

@@ -3,6 +3,7 @@ import { PublicShell } from '@/app/_components/shell/public-shell'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { RefusedError } from '@/lib/core/errors'
 import { seeResetLink } from '@/lib/use-cases/people/reset-password'
+import { noteRefusal } from '@/lib/web/note-refusal'
 import { ResetForm } from './_components/reset-form'
 
 export const metadata: Metadata = {
@@ -43,7 +44,10 @@ async function personOf(token: string) {
   try {
     return await seeResetLink(token, new Date())
   } catch (error) {
-    if (error instanceof RefusedError && error.refusal.code === 'not-found') return null
+    if (error instanceof RefusedError && error.refusal.code === 'not-found') {
+      noteRefusal('not-found', async () => null)
+      return null
+    }
     throw error
   }
 }
