@@ -14,7 +14,7 @@ import { jobTotals } from '@/lib/core/money/account'
 import { balanceOf } from '@/lib/core/money/balance'
 import { creditLeft, creditOf } from '@/lib/core/money/credit'
 import { checkPayment, checkVoid } from '@/lib/core/money/payment'
-import { checkDiscounts, checkHeld } from '@/lib/core/money/account-limits'
+import { checkDiscounts, checkHeld, checkTaxes } from '@/lib/core/money/account-limits'
 import { parsePercent, percentOf } from '@/lib/core/money/percent'
 import { parseQuantity, quantityText } from '@/lib/core/money/quantity'
 import { lineNet, roundMinor, taxOn, totals } from '@/lib/core/money/totals'
@@ -305,6 +305,7 @@ describe('money', () => {
   holdsFor('creditOf', [fc.array(line, { maxLength: 5 }), credited, credited], creditOf)
   holdsFor('creditLeft', [fc.array(line, { maxLength: 5 }), credited], creditLeft)
   holdsFor('checkDiscounts', [fc.array(line, { maxLength: 5 }), fc.array(line, { maxLength: 5 })], checkDiscounts)
+  holdsFor('checkTaxes', [fc.array(line, { maxLength: 5 }), fc.array(line, { maxLength: 5 })], checkTaxes)
   const sums = { netMinor: minor, taxMinor: minor, totalMinor: minor, paidMinor: minor, dueMinor: minor }
   holdsFor('checkHeld', [fc.record({ ...sums, taxes: fc.constant([]) })], checkHeld)
   holdsFor('balanceOf', [fc.record({ totalMinor: minor, dueMinor: minor })], balanceOf)

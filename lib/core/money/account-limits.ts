@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../errors'
 import { mostMinor } from './limits'
-import { totals, type PricedLine, type Totals } from './totals'
+import { totals, type PricedLine, type TaxAtRate, type Totals } from './totals'
 
 /**
  * Whether the books can hold what a job comes to, in minor units: net, total, paid and due are each at most 2 000 000 000.
@@ -29,4 +29,22 @@ export function checkDiscounts(before: readonly PricedLine[], after: readonly Pr
     'invalid',
     'The discounts would be more than the price lines come to. Change or remove a discount first.',
   )
+}
+
+/**
+ * Whether discounts leave at least nothing at each tax: below it the shop would owe less tax than its other lines carry.
+ * What is below zero already may be changed for the better.
+ * @param before the lines as they are, `after` as they would be
+ * @returns refused as `invalid` at `tax` when a rate's sum would be below zero, and lower than it is
+ * Example: 100.00 without tax and a discount of 50.00 at 10 %, which would be a tax of −5.00 → refused.
+ * Derived: the net of each rate in `totals` of both.
+ */
+export function checkTaxes(before: readonly PricedLine[], after: readonly PricedLine[]): Result<true> {
+  const was = totals(before, []).taxes
+  const netBefore = ({ name, rateMillionths }: TaxAtRate): number =>
+    was.find((rate) => rate.name === name && rate.rateMillionths === rateMillionths)?.netMinor ?? 0
+  const fits = totals(after, []).taxes.every((rate) => rate.netMinor >= Math.min(0, netBefore(rate)))
+  if (fits) return ok(true)
+  const message = 'The discounts would be more than the lines at this tax. Choose the tax of the lines they are for.'
+  return refuse('invalid', message, { fields: { tax: message } })
 }

@@ -1,7 +1,7 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must, RefusedError } from '@/lib/core/errors'
-import { checkDiscounts } from '@/lib/core/money/account-limits'
+import { checkDiscounts, checkTaxes } from '@/lib/core/money/account-limits'
 import { discountOf } from '@/lib/core/money/price-of'
 import { addPrices, lockAccount, openLines } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
@@ -20,6 +20,7 @@ export async function addDiscount(actor: Actor, input: AddDiscountInput, moment:
     if (!checkDiscounts(open, [...open, line]).ok) {
       throw wrong('The discount is more than the price lines come to. Enter less.')
     }
+    must(checkTaxes(open, [...open, line]))
     const [id = ''] = await addPrices(ctx, input.jobId, [line])
     return { id }
   })

@@ -1,7 +1,7 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { checkDiscounts } from '@/lib/core/money/account-limits'
+import { checkDiscounts, checkTaxes } from '@/lib/core/money/account-limits'
 import { priceOf } from '@/lib/core/money/price-of'
 import { changePrice, lockAccount, openLines, openPrice } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
@@ -27,7 +27,9 @@ export async function changePriceLine(
       : typed
     const open = await openLines(ctx.tx, jobId)
     await changePrice(ctx, jobId, input, after)
-    must(checkDiscounts(open, await openLines(ctx.tx, jobId)))
+    const changed = await openLines(ctx.tx, jobId)
+    must(checkDiscounts(open, changed))
+    must(checkTaxes(open, changed))
     return { id: lineId }
   })
 }

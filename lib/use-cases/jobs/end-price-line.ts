@@ -1,7 +1,7 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { checkDiscounts } from '@/lib/core/money/account-limits'
+import { checkDiscounts, checkTaxes } from '@/lib/core/money/account-limits'
 import { endPrice, lockAccount, openLines } from '@/lib/data/prices'
 import { write, type Moment } from '@/lib/data/write'
 import type { EndPriceLineInput } from '@/lib/schemas/job'
@@ -13,7 +13,9 @@ export async function endPriceLine(actor: Actor, input: EndPriceLineInput, momen
     await lockAccount(ctx.tx, input.jobId)
     const open = await openLines(ctx.tx, input.jobId)
     await endPrice(ctx, input.jobId, input)
-    must(checkDiscounts(open, await openLines(ctx.tx, input.jobId)))
+    const left = await openLines(ctx.tx, input.jobId)
+    must(checkDiscounts(open, left))
+    must(checkTaxes(open, left))
     return { id: input.lineId }
   })
 }

@@ -5,6 +5,7 @@ import { addPriceItemSchema } from '@/lib/schemas/price'
 import { addTaxRateSchema, changeTaxRateSchema } from '@/lib/schemas/tax'
 import { retireTaxRate } from '@/lib/use-cases/back-room/retire'
 import { addPriceLine } from '@/lib/use-cases/jobs/add-price-line'
+import { endPriceLine } from '@/lib/use-cases/jobs/end-price-line'
 import { seeJob } from '@/lib/use-cases/jobs/see-job'
 import { addPriceItem } from '@/lib/use-cases/prices/add-price-item'
 import { seePriceList } from '@/lib/use-cases/prices/see-price-list'
@@ -13,7 +14,7 @@ import { changeTaxRate } from '@/lib/use-cases/taxes/change-tax-rate'
 import { seeTaxPicks, seeTaxRates } from '@/lib/use-cases/taxes/see-tax-rates'
 import { testDatabase } from '@/tests/setup/database'
 import { at, counter, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
-import { account, bookPriced } from './account-shop'
+import { account, bookPriced, discount } from './account-shop'
 
 const add = (name: string, rate: string, isDefault = false) =>
   addTaxRate(owner, addTaxRateSchema.parse({ name, rate, isDefault }), at(monday))
@@ -68,6 +69,28 @@ describe('taxes by name', () => {
     ])
     const { account: seen } = await seeJob(counter, { number: '26-0001', now: monday })
     expect(seen?.prices.map(({ typed }) => typed.tax)).toEqual([rateField(rateId), '8.875', '8.87'])
+  })
+
+  it('are never below zero: a discount is taken off lines of its own tax', async () => {
+    await openShop(await testDatabase())
+    const { jobId } = await bookPriced({ prices: [] })
+    const { id } = await addPriceLine(counter, line(jobId, '10'), at(monday))
+    await addPriceLine(counter, line(jobId, ''), at(monday))
+    // 100.00 at 10 % and 100.00 without tax: 100.01 off at 10 % leaves −0.01 there, 50.00 off at 8 % is a tax of −4.00.
+    for (const [amount, tax] of [
+      ['100.01', '10'],
+      ['50', '8'],
+    ] as const) {
+      expect((await refusalOf(discount(jobId, amount, tax))).fields).toHaveProperty('tax')
+    }
+    await discount(jobId, '100', '10')
+    await discount(jobId, '60', '')
+    // Nothing is left at 10 %, and 40.00 without tax. Without the line that is taxed its discount would stand alone.
+    expect((await account(jobId)).totalMinor).toBe(4000)
+    await addPriceLine(counter, line(jobId, ''), at(monday))
+    const refused = await refusalOf(endPriceLine(counter, { jobId, lineId: id, why: 'not done' }, at(monday)))
+    expect(refused.message).toMatch(/more than the lines at this tax/)
+    expect((await account(jobId)).totalMinor).toBe(14_000)
   })
 
   it('have each their own name', async () => {
