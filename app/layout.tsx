@@ -1,6 +1,6 @@
 import type { Metadata, Viewport } from 'next'
 import type { ReactNode } from 'react'
-import { barlow, barlowCondensed } from './_components/fonts'
+import { barlow, barlowCondensed, barlowMore } from './_components/fonts'
 import './globals.css'
 
 export const metadata: Metadata = {
@@ -25,7 +25,7 @@ export const viewport: Viewport = {
 
 export default function RootLayout({ children }: { children: ReactNode }) {
   return (
-    <html lang="en" className={`${barlow.variable} ${barlowCondensed.variable}`}>
+    <html lang="en" className={`${barlow.variable} ${barlowCondensed.variable} ${barlowMore.variable}`}>
       <body>{children}</body>
     </html>
   )

@@ -52,6 +52,27 @@ test('a station’s queue and a step load little script, and none of what checks
   await person.close()
 })
 
+/** Three faces of the letters that English needs. */
+const mostFaceBytes = 75_000
+
+test('a page of many links fetches none of them ahead, and faces of the web only', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const ahead: string[] = []
+  const faces: Promise<number>[] = []
+  page.on('request', (request) => request.url().includes('_rsc=') && ahead.push(request.url()))
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'font') faces.push(response.body().then(({ length }) => length))
+  })
+  await page.goto('/counter')
+  expect(await page.locator('a[href^="/jobs/"]').count()).toBeGreaterThan(5)
+  // What is fetched ahead is asked for once the page has nothing else to do.
+  await page.waitForLoadState('networkidle')
+  expect(ahead).toEqual([])
+  const bytes = (await Promise.all(faces)).reduce((sum, length) => sum + length, 0)
+  expect(bytes).toBeGreaterThan(0)
+  expect(bytes).toBeLessThan(mostFaceBytes)
+})
+
 test('a form that comes later says when it cannot be fetched, and opens once the network is back', async ({ page }) => {
   await signIn(page, 'ines')
   await page.goto('/stations/measuring-bench')

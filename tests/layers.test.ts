@@ -69,6 +69,7 @@ const refused: readonly (readonly [string, string])[] = [
   ['app/(staff)/counter/page.tsx', '../../lib/data/db'],
   ['app/(staff)/counter/page.tsx', '@/prisma/generated/sqlite/client'],
   ['app/(staff)/counter/page.tsx', 'better-sqlite3'],
+  ['app/(staff)/counter/page.tsx', 'next/link'],
   ['app/(staff)/counter/page.tsx', '@/lib/demo/seed'],
   ['tests/use-cases/a.test.ts', '@/prisma/generated/sqlite/client'],
   ['tests/data/a.test.ts', 'better-sqlite3'],

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Suspense } from 'react'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Pager } from '@/app/_components/ui/pager'

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Form from 'next/form'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Money } from '@/app/_components/ui/money'
@@ -39,11 +39,7 @@ export default async function CustomersPage({ searchParams }: Props) {
       <div className="row spread">
         <h1>Customers</h1>
         <div className="row">
-          {can(actor, 'customer.export') && (
-            <ButtonLink href="/api/customers/export" prefetch={false}>
-              Export (CSV)
-            </ButtonLink>
-          )}
+          {can(actor, 'customer.export') && <ButtonLink href="/api/customers/export">Export (CSV)</ButtonLink>}
           {mayChange && <ButtonLink href="/customers/import">Import</ButtonLink>}
         </div>
       </div>

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { benchFromQuery } from '@/lib/schemas/bench'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
 import { orNotFound } from '@/lib/web/or-not-found'

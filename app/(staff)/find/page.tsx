@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { redirect } from 'next/navigation'
 import { headAtStation } from '@/app/(staff)/stations/head-at-station'
 import { HitLine } from '@/app/_components/shell/hit-line'

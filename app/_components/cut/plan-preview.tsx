@@ -1,6 +1,6 @@
 'use client'
 import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Follows } from '@/app/_components/bench/follows'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { DefinitionList } from '@/app/_components/ui/definition-list'

@@ -1,5 +1,5 @@
 'use client'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { useEffect, useRef, useState, type ReactNode, type Ref } from 'react'
 import type { Refusal } from '@/lib/core/errors'
 import { buzz } from '../ui/buzz'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 
 /** To the page where a customer's mail address is put right. */
 export const ChangeAddress = ({ customerId, of }: { customerId: string; of: string }) => (

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Phone } from '@/app/_components/ui/phone'
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { WritingView } from './written'
 
 /** Who it goes to; what is missing of their address, and where to add it. */

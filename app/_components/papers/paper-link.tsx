@@ -21,7 +21,7 @@ export function PaperLink({ href, children, pages, variant = 'plain' }: Props) {
 
   return (
     <div className="stack">
-      <ButtonLink href={href} prefetch={false} target="_blank" variant={variant} onClick={ask}>
+      <ButtonLink href={href} target="_blank" variant={variant} onClick={ask}>
         {children}
       </ButtonLink>
       <MakingNote making={making} />

@@ -1,6 +1,6 @@
 'use client'
 import Form from 'next/form'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { usePathname, useSearchParams } from 'next/navigation'
 import { useEffect, useRef, useState, type FocusEvent, type KeyboardEvent } from 'react'
 import styles from './find-box.module.css'
@@ -49,7 +49,7 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
 
   return (
     <div ref={box} className={styles.find} role="search" onBlur={leave} onKeyDown={walk}>
-      <Form action="/find" className={styles.form} onSubmit={() => setOpen(false)}>
+      <Form prefetch={false} action="/find" className={styles.form} onSubmit={() => setOpen(false)}>
         <label htmlFor="find-box" className="visually-hidden">
           Find by tag, job, customer, phone or casting mark
         </label>
@@ -85,7 +85,7 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
             <ul aria-label="Found">
               {found.hits.map((hit) => (
                 <li key={hit.href}>
-                  <Link href={hit.href} prefetch={false} onClick={() => setOpen(false)}>
+                  <Link href={hit.href} onClick={() => setOpen(false)}>
                     <HitLine hit={hit} locale={found.locale} />
                   </Link>
                 </li>

@@ -1,5 +1,5 @@
 'use client'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { usePathname } from 'next/navigation'
 import { placeOf, places, type PlaceId } from './places'
 
@@ -12,7 +12,7 @@ export function PlaceLinks({ allowed }: { allowed: readonly PlaceId[] }) {
         .filter(({ id }) => allowed.includes(id))
         .map(({ id, label, href }) => (
           <li key={id}>
-            <Link href={href} prefetch={false} aria-current={id === here ? 'true' : undefined}>
+            <Link href={href} aria-current={id === here ? 'true' : undefined}>
               {label}
             </Link>
           </li>

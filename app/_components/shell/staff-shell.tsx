@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { ReactNode } from 'react'
 import { can } from '@/lib/core/access/can'
 import { roleWords, type Actor } from '@/lib/core/access/roles'
@@ -33,9 +33,7 @@ export function StaffShell({ actor, tablet, children }: Props) {
         <FindBox />
         <div className={styles.person}>
           <span>
-            <Link href="/account" prefetch={false}>
-              {actor.name}
-            </Link>
+            <Link href="/account">{actor.name}</Link>
             <span className={styles.roles}> {actor.roles.map((role) => roleWords[role]).join(', ')}</span>
           </span>
           <ButtonLink href="/help" variant="quiet">

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { isTag } from '@/lib/core/shop/tag-number'
 import styles from './tag.module.css'
 
@@ -24,7 +24,7 @@ export function Tag({ number, size = 'm', href }: Props) {
   if (!href) return plate
   // A queue shows thirty tags; fetching thirty heads ahead would burden a shop's Wi-Fi for nothing.
   return (
-    <Link href={href} prefetch={false} className={styles.link}>
+    <Link href={href} className={styles.link}>
       {plate}
     </Link>
   )

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from './link'
 import type { ComponentProps } from 'react'
 import { buttonClass, type ButtonVariant } from './button-class'
 
@@ -8,5 +8,5 @@ export function ButtonLink({
   className,
   ...rest
 }: ComponentProps<typeof Link> & { variant?: ButtonVariant }) {
-  return <Link prefetch={false} {...rest} className={buttonClass(variant, className)} />
+  return <Link {...rest} className={buttonClass(variant, className)} />
 }

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { z } from 'zod'
@@ -48,7 +48,7 @@ export default async function OutsideOrderPage({ params }: Props) {
       {order.instructions !== '' && <p>{order.instructions}</p>}
       <Travel order={order} manner={manner} />
       <div className="row">
-        <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} prefetch={false} target="_blank">
+        <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} target="_blank">
           Outside sheet (PDF)
         </ButtonLink>
       </div>

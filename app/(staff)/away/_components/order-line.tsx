@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Day } from '@/app/_components/ui/day'
@@ -34,7 +34,7 @@ export function OrderLine({
           <PromiseState order={order} locale={locale} />
           {!order.accepted && ', not accepted yet'}
         </span>
-        <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} prefetch={false} target="_blank">
+        <ButtonLink href={`/api/papers/outside-sheet/${order.orderId}`} target="_blank">
           Outside sheet of {order.number}
         </ButtonLink>
       </div>

@@ -1,5 +1,5 @@
 'use client'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
 import { useAction } from '@/app/_components/form/use-action'
 import { Tag } from '@/app/_components/tag/tag'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Day } from '@/app/_components/ui/day'
 import { daysText } from '@/lib/core/shop/when-words'
 import type { SupplyView } from '@/lib/use-cases/supply/see-supply'

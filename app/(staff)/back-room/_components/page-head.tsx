@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { ReactNode } from 'react'
 
 type Props = {

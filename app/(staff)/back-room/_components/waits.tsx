@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Table } from '@/app/_components/ui/table'
 import type { StationLoad } from '@/lib/use-cases/back-room/see-back-room'
 

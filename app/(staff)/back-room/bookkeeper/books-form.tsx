@@ -37,7 +37,7 @@ export function BooksForm(props: Props) {
       </div>
       <div className="row">
         {files.map(({ kind, label }) => (
-          <ButtonLink key={kind} href={`/api/books/${kind}?from=${from}&to=${to}`} prefetch={false}>
+          <ButtonLink key={kind} href={`/api/books/${kind}?from=${from}&to=${to}`}>
             {label}
           </ButtonLink>
         ))}

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { seeMailServer } from '@/lib/use-cases/messages/see-mail-server'
 import { seeTexts } from '@/lib/use-cases/messages/see-texts'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Table, type Column } from '@/app/_components/ui/table'
 import type { RouteRules } from '@/lib/core/route/rules'

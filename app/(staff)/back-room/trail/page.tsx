@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { z } from 'zod'
 import { Button } from '@/app/_components/ui/button'
 import { ButtonLink } from '@/app/_components/ui/button-link'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { WorkFilter } from '@/lib/use-cases/counter/work-filters'
 import styles from './counter.module.css'
 

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'
@@ -50,7 +50,7 @@ function JobRow({ job, view: { locale, currency } }: { job: WorkJob; view: Count
   return (
     <tr role="row">
       <th scope="row" role="rowheader" className={styles.job}>
-        <Link href={`/jobs/${job.number}`} className={styles.number} prefetch={false}>
+        <Link href={`/jobs/${job.number}`} className={styles.number}>
           {job.number}
         </Link>
       </th>

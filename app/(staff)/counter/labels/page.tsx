@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { Metadata } from 'next'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { Notice } from '@/app/_components/ui/notice'

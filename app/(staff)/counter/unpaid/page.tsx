@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Money } from '@/app/_components/ui/money'
 import { Pager } from '@/app/_components/ui/pager'
 import { Phone } from '@/app/_components/ui/phone'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'

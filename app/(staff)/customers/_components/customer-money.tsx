@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { PaperLink } from '@/app/_components/papers/paper-link'
 import { Money } from '@/app/_components/ui/money'
 import { Table } from '@/app/_components/ui/table'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { ActionButton } from '@/app/(staff)/back-room/_components/action-button'
 import { FindingList } from '@/app/(staff)/counter/findings/_components/finding-list'
 import { When } from '@/app/_components/ui/when'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'

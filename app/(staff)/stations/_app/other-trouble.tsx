@@ -1,5 +1,5 @@
 'use client'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { KeptDeed } from '@/app/_components/outbox/kept'
 import { Notice } from '@/app/_components/ui/notice'
 import { KeepsNothing } from './keeps-nothing'

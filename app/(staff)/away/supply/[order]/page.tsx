@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { z } from 'zod'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { z } from 'zod'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { Pager } from '@/app/_components/ui/pager'

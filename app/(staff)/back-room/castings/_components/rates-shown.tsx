@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { CutRuling } from '@/app/_components/head/cut-ruling'
 import { Notice } from '@/app/_components/ui/notice'
 import { Table } from '@/app/_components/ui/table'

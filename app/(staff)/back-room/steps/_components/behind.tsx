@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Notice } from '@/app/_components/ui/notice'
 
 /** Heads in house use older rules until the owner applies the newest. */

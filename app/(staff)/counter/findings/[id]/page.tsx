@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { cache } from 'react'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { AskByMessage } from '@/app/_components/messages/ask-by-message'

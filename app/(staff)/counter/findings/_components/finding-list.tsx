@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Tag } from '@/app/_components/tag/tag'
 import { When } from '@/app/_components/ui/when'
 import type { FindingRow } from '@/lib/use-cases/findings/see-finding'

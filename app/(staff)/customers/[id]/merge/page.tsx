@@ -1,5 +1,5 @@
 import Form from 'next/form'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { PageHead } from '@/app/(staff)/back-room/_components/page-head'
 import { Button } from '@/app/_components/ui/button'
 import { TextInput } from '@/app/_components/ui/text-input'

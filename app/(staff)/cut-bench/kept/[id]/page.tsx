@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { notFound } from 'next/navigation'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { cache, Fragment } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { ButtonLink } from '@/app/_components/ui/button-link'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { stepHref } from '@/app/(staff)/stations/step-href'
 import { sameKey } from '@/lib/core/route/keys'
 import type { RouteStep } from '@/lib/core/route/types'

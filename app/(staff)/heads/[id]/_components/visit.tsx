@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { CutRuling } from '@/app/_components/head/cut-ruling'
 import { MatesHeld } from '@/app/_components/head/mates-held'
 import { HeadScale } from '@/app/_components/scale/head-scale'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Money } from '@/app/_components/ui/money'
 import { Table } from '@/app/_components/ui/table'
 import { When } from '@/app/_components/ui/when'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { DefinitionList, type Definition } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { PromiseDay } from '@/app/(staff)/counter/_components/promise-day'
 import { Day } from '@/app/_components/ui/day'
 import { Money } from '@/app/_components/ui/money'

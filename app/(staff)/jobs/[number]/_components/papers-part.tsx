@@ -26,7 +26,7 @@ export function PapersPart({ job }: { job: JobView }) {
           </PaperLink>
         )}
         {isGone && job.account && (
-          <ButtonLink href={paper('hand-over-slip', job.number)} prefetch={false} target="_blank">
+          <ButtonLink href={paper('hand-over-slip', job.number)} target="_blank">
             Hand-over slip
           </ButtonLink>
         )}

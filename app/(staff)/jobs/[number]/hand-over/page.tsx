@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { Tag } from '@/app/_components/tag/tag'
 import { ButtonLink } from '@/app/_components/ui/button-link'
@@ -35,11 +35,11 @@ export default async function HandOverPage({ params }: Props) {
       <Balance view={view} />
       {view.balance !== null && view.heads.some((head) => head.gone) && (
         <div className="row">
-          <ButtonLink href={paper('hand-over-slip', view.number)} prefetch={false} target="_blank">
+          <ButtonLink href={paper('hand-over-slip', view.number)} target="_blank">
             Hand-over slip (PDF)
           </ButtonLink>
           {view.receipt && (
-            <ButtonLink href={moneyPaperHref(view.receipt.id)} prefetch={false} target="_blank">
+            <ButtonLink href={moneyPaperHref(view.receipt.id)} target="_blank">
               Receipt {view.receipt.number} (PDF)
             </ButtonLink>
           )}

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { formatWhen } from '@/app/_components/ui/format'

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Money } from '@/app/_components/ui/money'
 import { When } from '@/app/_components/ui/when'

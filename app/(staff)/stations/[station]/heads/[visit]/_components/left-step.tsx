@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { StationLink } from '../../../../_app/station-link'
 import { Tag } from '@/app/_components/tag/tag'
 import { Notice } from '@/app/_components/ui/notice'

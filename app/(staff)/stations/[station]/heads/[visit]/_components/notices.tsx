@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { StationLink } from '../../../../_app/station-link'
 import { Fragment } from 'react'
 import { MatesHeld } from '@/app/_components/head/mates-held'

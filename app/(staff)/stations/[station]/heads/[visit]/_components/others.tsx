@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { StationLink } from '../../../../_app/station-link'
 import { HeadScale } from '@/app/_components/scale/head-scale'
 import { progress } from '@/lib/core/route/progress'

@@ -1,7 +1,7 @@
 'use client'
 import dynamic from 'next/dynamic'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import { Notice } from '@/app/_components/ui/notice'
 import type { ReceiveProps } from './receive-form'
 
