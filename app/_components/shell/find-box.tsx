@@ -1,8 +1,7 @@
 'use client'
-import Form from 'next/form'
 import { Link } from '@/app/_components/ui/link'
-import { usePathname, useSearchParams } from 'next/navigation'
-import { useEffect, useRef, useState, type FocusEvent, type KeyboardEvent } from 'react'
+import { usePathname, useRouter, useSearchParams } from 'next/navigation'
+import { useEffect, useRef, useState, type FocusEvent, type FormEvent, type KeyboardEvent } from 'react'
 import styles from './find-box.module.css'
 import { HitLine } from './hit-line'
 import { useFound } from './use-found'
@@ -26,11 +25,20 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
   const [open, setOpen] = useState(false)
   const box = useRef<HTMLDivElement>(null)
   const input = useRef<HTMLInputElement>(null)
+  const router = useRouter()
   const found = useFound('anything', open ? text : '')
   useFocusKey(input)
 
   function leave(event: FocusEvent) {
     if (!box.current?.contains(event.relatedTarget)) setOpen(false)
+  }
+
+  /** Before the page is awake the form goes to the same address by itself. */
+  function ask(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault()
+    setOpen(false)
+    const said = [...new FormData(event.currentTarget)].map(([name, value]) => [name, String(value)])
+    router.push(`/find?${new URLSearchParams(said)}`)
   }
 
   function walk(event: KeyboardEvent) {
@@ -49,7 +57,7 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
 
   return (
     <div ref={box} className={styles.find} role="search" onBlur={leave} onKeyDown={walk}>
-      <Form prefetch={false} action="/find" className={styles.form} onSubmit={() => setOpen(false)}>
+      <form action="/find" className={styles.form} onSubmit={ask}>
         <label htmlFor="find-box" className="visually-hidden">
           Find by tag, job, customer, phone or casting mark
         </label>
@@ -73,7 +81,7 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
         />
         {station !== undefined && <input type="hidden" name="at" value={station} />}
         <button type="submit">Find</button>
-      </Form>
+      </form>
       <p role="status" className="visually-hidden">
         {open && found && `${found.hits.length} found`}
       </p>
