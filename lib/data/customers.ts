@@ -41,7 +41,12 @@ export async function customersLike(reader: Reader, text: string, take: number) 
   const asked = nameInOrder(text)
   const parts = partsAsked(text)
   const figures = phoneFigures(text, callingCode(phoneCountry(await shopOf(reader)))) ?? []
-  const wanted = [parts, ...figures.map((form) => [form])]
+  const wanted = [
+    parts,
+    ...shortest(figures)
+      .filter((form) => parts.join() !== form)
+      .map((form) => [form]),
+  ]
   const named = await customersNamed(reader, asked, take)
   const others = (await Promise.all(wanted.map((all) => withParts(reader, 'CustomerText', all)))).flat()
   const ids = [...new Set([...named, ...others])]
@@ -59,6 +64,10 @@ export async function customersLike(reader: Reader, text: string, take: number) 
     .toSorted((a, b) => rank(a) - rank(b) || (place.get(a.customerId) ?? 0) - (place.get(b.customerId) ?? 0))
     .slice(0, take)
 }
+
+/** Whoever has the longer form has the shorter; one of few figures is in more numbers than are looked at. */
+const shortest = (forms: readonly string[]): string[] =>
+  forms.filter((form) => !forms.some((other) => other !== form && other.length >= 6 && form.includes(other)))
 
 /** A common word is in more names than are looked at: those that begin so are found first, by their own index. */
 async function customersNamed(reader: Reader, asked: string, take: number): Promise<string[]> {

@@ -3,6 +3,8 @@ import { customerText, headText, nameInOrder } from '@/lib/core/find/texts'
 import type { Provider } from '@/lib/data/gate/provider'
 import { readPhone } from '@/lib/data/phone'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
+import { databaseMs } from '@/tests/setup/database-time'
+import { common, ways } from '@/tests/setup/find-ways'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
 import { inLongRun } from '@/tests/setup/long-run'
 import { withPostgres } from '@/tests/setup/postgres'
@@ -13,7 +15,8 @@ import { book, casting, counter, head, monday, openShop } from '../jobs/counter-
 vi.setConfig({ testTimeout: 600_000, hookTimeout: 900_000 })
 
 const count = inLongRun ? 100_000 : 2_000
-const mostMs = 50
+/** In the database alone. */
+const mostMs = 10
 
 /** 40 × 50 names: each is borne by as many customers as there are two thousands of them. */
 const first = ['Ada', 'Ben', 'Cleo', 'Dora', 'Emil', 'Finn', 'Gwen', 'Hugo', 'Ines', 'Jon'].flatMap((name) =>
@@ -69,43 +72,6 @@ async function fill({ client }: TestDatabase): Promise<void> {
     })
   }
 }
-
-/** How the customer, the job 26-0014 and the head T-0427 of this test are asked for, and what must be among the answers. */
-const ways: readonly (readonly [asked: string, found: 'customer' | 'job' | 'head'])[] = [
-  ['Ann-Marie Böhm-O’Neil', 'customer'],
-  ['ann-marie', 'customer'],
-  ['annmarie', 'customer'],
-  ['ann marie', 'customer'],
-  ['Marie Ann', 'customer'],
-  ['o’neil', 'customer'],
-  ['oneil', 'customer'],
-  ['o neil ann', 'customer'],
-  ['bohm', 'customer'],
-  ['BÖHM', 'customer'],
-  ['boehm', 'customer'],
-  ['böhm marie', 'customer'],
-  ['neil  böhm', 'customer'],
-  ['bohmoneil', 'customer'],
-  ['marie bo', 'customer'],
-  ['+44 20 7946 0123', 'customer'],
-  ['020 7946 0123', 'customer'],
-  ['442079460123', 'customer'],
-  ['79460123', 'customer'],
-  ['0044 20 7946', 'customer'],
-  ['+1 555 0139', 'customer'],
-  ['555-0139', 'customer'],
-  ['(555) 0139', 'customer'],
-  ['ann 0123', 'customer'],
-  ['26-14', 'job'],
-  ['26 0014', 'job'],
-  ['0014', 'job'],
-  ['Morrow 3', 'head'],
-  ['qz 77', 'head'],
-  ['t427', 'head'],
-]
-
-/** Asked of a shop in which very many have it. */
-const common = ['ada', 'alder', 'ada alder', 'alder ada', '212', '212-555', 'halden 4', 'mk', 's1']
 
 async function shopOn(provider: Provider) {
   const database = await testDatabase(provider)
@@ -168,16 +134,12 @@ describe.each(['sqlite', 'postgresql'] as const)(`%s, ${count} customers`, (prov
 
   // Times are only worth asserting where there is much to look through.
   if (!inLongRun) return
-  it(`answers each way, and the commonest words, within ${mostMs} ms`, async () => {
+  it(`is answered each way, and the commonest words, within ${mostMs} ms`, async () => {
     const asked = [...ways.map(([way]) => way), ...common]
     const slow: string[] = []
     for (const q of asked) {
       const times: number[] = []
-      for (let turn = 0; turn < 7; turn += 1) {
-        const start = performance.now()
-        await findAnything(counter, { q })
-        times.push(performance.now() - start)
-      }
+      for (let turn = 0; turn < 7; turn += 1) times.push(await databaseMs(provider, () => findAnything(counter, { q })))
       process.stdout.write(`${provider} ${q}: ${median(times).toFixed(1)} ms\n`)
       if (median(times) > mostMs) slow.push(`${q}: ${median(times).toFixed(1)} ms`)
     }

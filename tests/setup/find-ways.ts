@@ -1,0 +1,36 @@
+/** How the customer, the job 26-0014 and the head T-0427 below are asked for, and what must be among the answers. */
+export const ways: readonly (readonly [asked: string, found: 'customer' | 'job' | 'head'])[] = [
+  ['Ann-Marie Böhm-O’Neil', 'customer'],
+  ['ann-marie', 'customer'],
+  ['annmarie', 'customer'],
+  ['ann marie', 'customer'],
+  ['Marie Ann', 'customer'],
+  ['o’neil', 'customer'],
+  ['oneil', 'customer'],
+  ['o neil ann', 'customer'],
+  ['bohm', 'customer'],
+  ['BÖHM', 'customer'],
+  ['boehm', 'customer'],
+  ['böhm marie', 'customer'],
+  ['neil  böhm', 'customer'],
+  ['bohmoneil', 'customer'],
+  ['marie bo', 'customer'],
+  ['+44 20 7946 0123', 'customer'],
+  ['020 7946 0123', 'customer'],
+  ['442079460123', 'customer'],
+  ['79460123', 'customer'],
+  ['0044 20 7946', 'customer'],
+  ['+1 555 0139', 'customer'],
+  ['555-0139', 'customer'],
+  ['(555) 0139', 'customer'],
+  ['ann 0123', 'customer'],
+  ['26-14', 'job'],
+  ['26 0014', 'job'],
+  ['0014', 'job'],
+  ['Morrow 3', 'head'],
+  ['qz 77', 'head'],
+  ['t427', 'head'],
+]
+
+/** Asked of a shop in which very many have it. */
+export const common = ['ada', 'alder', 'ada alder', 'alder ada', '212', '212-555', 'halden 4', 'mk', 's1']
