@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { sizeFigures } from './at-size'
 import { browserFigures } from './cut-bench'
 import { deedFigures } from './deeds'
+import { phoneFigures } from './phone'
 import { twoProcessFigures, workdayFigures } from './workday-figures'
 import type { Figure } from '../../tests/bench/measure'
 
@@ -23,6 +24,7 @@ const rows: Readonly<Record<string, () => Figure[] | Promise<Figure[]>>> = {
   slider: browserFigures,
   deeds: deedFigures,
   size: sizeFigures,
+  phone: phoneFigures,
   day: workdayFigures,
   two: twoProcessFigures,
 }
