@@ -21,7 +21,7 @@ const point = fc.record({
   tenths,
   repeat: fc.constantFrom(null, null, 'again', 'far'),
   /** Null: it stands; else what it is put right to, or 'withdraw'. */
-  right: fc.constantFrom(null, null, null, 'withdraw' as const, 640, 650),
+  right: fc.constantFrom(null, null, null, 'withdraw' as const, 640, 644, 650),
 })
 type Point = typeof point extends fc.Arbitrary<infer P> ? P : never
 const head = fc.array(
@@ -46,7 +46,7 @@ type Kept = {
   readonly withdraws: boolean
 }
 
-/** The measurings of a head and the corrections of each, an hour later; every one at a minute of its own. */
+/** The measurings of a head and the corrections of each, up to five days later. */
 function rowsOf(
   visitId: string,
   place: number,
@@ -66,7 +66,14 @@ function rowsOf(
       if (right === null) continue
       const [corrects, later] = [`${setId}-${chamber}`, { setId: `${setId}-${chamber}-right`, visitId, repeat: null }]
       const figure = { tenths: right === 'withdraw' ? null : right, withdraws: right === 'withdraw' }
-      rows.push({ ...later, ...figure, id: `${corrects}-put`, chamber, corrects, atMs: atMs + 60 * minuteMs })
+      rows.push({
+        ...later,
+        ...figure,
+        id: `${corrects}-put`,
+        chamber,
+        corrects,
+        atMs: Math.min(atMs + 120 * 60 * minuteMs, march.to - minuteMs),
+      })
     }
   }
   return rows
