@@ -19,8 +19,24 @@ export function settingsOf(mode, env = process.env) {
 
 /** The folder of the shop's data: nobody else on the machine looks into it. */
 export function makeFolder({ folder }) {
-  mkdirSync(folder, { recursive: true, mode: 0o700 })
-  makePrivate(folder)
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    makePrivate(folder)
+  } catch (error) {
+    const why = noFolder[error.code] ?? error.message
+    throw new Error(
+      `The data folder ${folder} cannot be used: ${why}. Put that right, or name another with BRASSTAG_DATA.`,
+    )
+  }
+}
+
+const noFolder = {
+  EROFS: 'its disk can only be read',
+  EACCES: 'this user may not write there',
+  EPERM: 'this user may not write there',
+  ENOTDIR: 'a file stands in its place',
+  EEXIST: 'a file stands in its place',
+  ENOSPC: 'there is no room left on the disk',
 }
 
 /** Signs the sessions; made once, readable by the owner of the files alone. */

@@ -14,6 +14,7 @@ import { beforeAll, describe, expect, inject, it } from 'vitest'
 import { makeBackup } from '@/lib/cli/backup/make-backup'
 import { checkAtStart } from '@/lib/cli/backup/start-check'
 import { makePrivate } from '@/lib/cli/private-files.mjs'
+import { makeFolder } from '@/lib/cli/settings.mjs'
 import { freshDatabase } from '../../setup/database'
 import { plainSqlite } from '../../setup/plain-sqlite'
 
@@ -121,4 +122,12 @@ it('a data folder is closed to others, whatever it was; what is not ours is left
   makePrivate(shop.data)
   expect(process.umask(umask)).toBe(0o077)
   expect(open.map((name) => modeOf(name))).toEqual(['700', '600', '600', '777', '700', '700', '700'])
+})
+
+it('a data folder that cannot be made is said in words, with what to do', () => {
+  const folder = join(mkdtempSync(join(inject('runFolder'), 'no-folder-')), 'a-file')
+  writeFileSync(folder, '')
+  const words = `The data folder ${folder} cannot be used: a file stands in its place. Put that right, or name another`
+  expect(() => makeFolder({ folder })).toThrow(words)
+  expect(() => makeFolder({ folder: join(folder, 'inside') })).toThrow('a file stands in its place')
 })
