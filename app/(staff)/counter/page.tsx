@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { Link } from '@/app/_components/ui/link'
 import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { MailTrouble } from '@/app/_components/messages/mail-trouble'
