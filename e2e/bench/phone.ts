@@ -56,6 +56,8 @@ async function look(browser: Browser, cookies: Cookie[], address: string): Promi
     await page.addInitScript(watch)
     const kb = await bytesOf(page, async () => {
       await page.goto(address)
+      // The page of sign-in stands in for a page that is refused, and would be measured in its place.
+      if (page.url().includes('/sign-in')) throw new Error(`${address} asks to sign in`)
       await page.waitForLoadState('networkidle')
       // Work that a page leaves for when it has nothing else to do.
       await page.waitForTimeout(2000)
