@@ -102,7 +102,7 @@ const figures: readonly Kind[] = [
   ],
   ['an amount beyond the books', () => parseAmount('20000001', dollars), 'unreadable', /too large/],
   ['no quantity', () => parseQuantity('0'), 'unreadable', /Enter a quantity above 0/],
-  ['no percentage', () => parsePercent('8.255'), 'unreadable', /Enter a percentage/],
+  ['no percentage', () => parsePercent('8.25551'), 'unreadable', /Enter a percentage/],
   ['more decimals than the money has', () => parseAmount('1.255', dollars), 'unreadable', /Type an amount/],
 ]
 

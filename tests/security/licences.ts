@@ -49,6 +49,7 @@ export const asking: Readonly<Record<string, string>> = {
   'Apache-2.0 AND LGPL-3.0-or-later': 'the same library for Windows',
   'Apache-2.0 AND LGPL-3.0-or-later AND MIT': 'the same library as WebAssembly',
   'EPL-2.0': 'draws diagrams in the database tool; the app neither loads nor changes it',
+  'OFL-1.1': 'the faces of the screen: may be embedded and handed on, not sold by themselves',
   'CC-BY-4.0': 'the table of browsers that the build reads: named here',
 }
 
