@@ -37,35 +37,52 @@ async function workplace(url: string, { deeds, pages }: Filled): Promise<Workpla
   return { url, deeds, pages, cookies }
 }
 
-/** Megabytes that the processes of a group hold. */
-function heldMb(group: number): number {
-  let pages = 0
+type Use = { readonly heldMb: number; readonly cpuS: number }
+
+/** Clock ticks of a second, and bytes of a page, as Linux has them on the machines that Node runs on. */
+const [ticksOfSecond, bytesOfPage] = [100, 4096]
+
+/** What the processes of a group hold now, and how long they have kept a processor busy. */
+function useOf(group: number): Use {
+  let [pages, ticksUsed] = [0, 0]
   for (const pid of readdirSync('/proc')) {
     if (!/^\d+$/u.test(pid)) continue
     try {
       const [, rest = ''] = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')
-      if (Number(rest.split(' ')[2]) === group) pages += Number(rest.split(' ')[21])
+      const fields = rest.split(' ').map(Number)
+      if (fields[2] !== group) continue
+      pages += fields[21] ?? 0
+      ticksUsed += (fields[11] ?? 0) + (fields[12] ?? 0)
     } catch {
       // It has ended meanwhile.
     }
   }
-  return (pages * 4096) / 1e6
+  return { heldMb: (pages * bytesOfPage) / 1e6, cpuS: ticksUsed / ticksOfSecond }
 }
 
-/** A day, and what the servers held every ten seconds of it. */
-async function watched(place: Workplace, servers: readonly Server[]): Promise<{ day: Workday; held: number[] }> {
+const useOfAll = (servers: readonly Server[]): Use =>
+  servers
+    .map(({ group }) => useOf(group))
+    .reduce((sum, one) => ({ heldMb: sum.heldMb + one.heldMb, cpuS: sum.cpuS + one.cpuS }))
+
+type Seen = { readonly day: Workday; readonly held: readonly number[]; readonly cores: number }
+
+/** A day; what the servers held again and again, and how many cores they kept busy in the mean. */
+async function watched(place: Workplace, servers: readonly Server[]): Promise<Seen> {
   const held: number[] = []
   let over = false
   const watching = (async () => {
     while (!over) {
-      held.push(servers.reduce((sum, { group }) => sum + heldMb(group), 0))
+      held.push(useOfAll(servers).heldMb)
       await pause(minutes < 5 ? 1_000 : 10_000)
     }
   })()
+  const before = useOfAll(servers).cpuS
   const day = await workday(place, minutes * 60_000)
+  const cores = (useOfAll(servers).cpuS - before) / (minutes * 60)
   over = true
   await watching
-  return { day, held }
+  return { day, held, cores }
 }
 
 const quantile = (times: readonly number[], share: number): number =>
@@ -74,7 +91,7 @@ const quantile = (times: readonly number[], share: number): number =>
 /** Whether each deed that was acknowledged is on record, and none twice. */
 type Kept = { readonly ids: ReadonlySet<string>; readonly moves: number }
 
-function figuresOf(name: string, { day, held }: { day: Workday; held: number[] }, kept: Kept): Figure[] {
+function figuresOf(name: string, { day, held, cores }: Seen, kept: Kept): Figure[] {
   const all = Object.values(day.times).flat()
   const slowest = Object.entries(day.times)
     .map(([what, times]) => ({ what, times }))
@@ -103,6 +120,7 @@ function figuresOf(name: string, { day, held }: { day: Workday; held: number[] }
       work: `${name}, memory of the last third against the middle one (${median(held.slice(-third)).toFixed(0)} MB)`,
       ...{ measured: growth, unit: '×', goal: '≤ 1.1', met: growth <= 1.1 },
     },
+    { work: `${name}, processor kept busy`, measured: cores, unit: 'cores', goal: '≤ 0.5', met: cores <= 0.5 },
     { work: `${name}, acknowledged and not on record`, measured: lost, unit: 'deeds', goal: '0', met: lost === 0 },
     { work: `${name}, moves on record beyond those sent`, measured: twice, unit: 'deeds', goal: '0', met: twice === 0 },
     {
