@@ -24,7 +24,7 @@ export type AuditLine = {
 }
 
 /**
- * Who a change is put down to: somebody signed in, whoever holds a customer's link, of whom only the link is known, or what
+ * Who a change is put down to: somebody signed in, whoever holds a customer's link, of whom only the link is known, what
  * the server does by itself, or what a command at the shop's computer did, whoever typed it.
  */
 export type Author = Actor | { readonly linkId: string } | { readonly service: 'mail' | 'console' }

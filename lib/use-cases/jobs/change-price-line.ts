@@ -1,13 +1,13 @@
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
-import { checkDiscounts, checkTaxes } from '@/lib/core/money/account-limits'
 import { priceOf } from '@/lib/core/money/price-of'
-import { changePrice, lockAccount, openLines, openPrice } from '@/lib/data/prices'
+import { changePrice, lockAccount, openPrice } from '@/lib/data/prices'
 import { shopOf } from '@/lib/data/shop'
 import { taxOf } from '@/lib/data/tax-rates'
 import { write, type Moment } from '@/lib/data/write'
 import type { ChangePriceLineInput } from '@/lib/schemas/job'
+import { changingOpenLines } from './changing-open-lines'
 
 /** Changes a line that is on no invoice yet, with a reason; the audit keeps both amounts. */
 export async function changePriceLine(
@@ -25,11 +25,7 @@ export async function changePriceLine(
     const after = isDiscount
       ? { ...typed, text: before.text, reason: input.text, quantityThousandths: 1000, unitMinor: -typed.unitMinor }
       : typed
-    const open = await openLines(ctx.tx, jobId)
-    await changePrice(ctx, jobId, input, after)
-    const changed = await openLines(ctx.tx, jobId)
-    must(checkDiscounts(open, changed))
-    must(checkTaxes(open, changed))
+    await changingOpenLines(ctx, jobId, () => changePrice(ctx, jobId, input, after))
     return { id: lineId }
   })
 }
