@@ -1,17 +1,16 @@
-import { PDFDocument } from 'pdf-lib'
 import { expect, it } from 'vitest'
-import { openFonts, type Face } from '@/lib/pdf/fonts'
+import { drawWords } from '@/lib/pdf/canvas'
+import type { Face } from '@/lib/pdf/fonts'
+import { addPage, closeFile, openFile } from '@/lib/pdf/paper-file'
 import { readPdf } from './pdf/read-pdf'
+import { setting } from './pdf/sample-papers'
 
 // Fonts are kept from paper to paper, so these need a process that has printed nothing yet: they stand alone.
 
 async function printed(words: string, face: Face): Promise<string> {
-  const doc = await PDFDocument.create()
-  const fonts = await openFonts(doc)
-  const page = doc.addPage([400, 100])
-  for (const { text, font } of fonts.runs(words, face)) page.drawText(text, { x: 10, y: 50, size: 12, font })
-  await fonts.embed()
-  return (await readPdf(await doc.save())).text
+  const file = openFile({ title: 'Letters', shopName: '', language: 'en', setting })
+  drawWords(addPage(file, 100, 40), words, 5, 20, { face, sizeMm: 5 })
+  return (await readPdf(await closeFile(file))).text
 }
 
 it.each([

@@ -11,7 +11,7 @@ const qrMm = 32
 
 /** What the customer takes along: which heads the shop has, by when, and what was paid. Its QR code is the job's number. */
 export async function claimTicket(data: ClaimTicketData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({
+  const paper = startPaper({
     title: `Claim ticket, job ${data.jobNumber}`,
     shopName: data.shop.name,
     language: data.language,

@@ -1,5 +1,4 @@
-import { concatTransformationMatrix, popGraphicsState, pushGraphicsState } from 'pdf-lib'
-import { drawWords, pointsPerMm, type Canvas } from './canvas'
+import { drawWords, type Canvas } from './canvas'
 import { newPage, roomLeft, type Paper } from './layout'
 import { wrap } from './wrap'
 
@@ -155,10 +154,5 @@ export const closer = (lines: Lines, share: number): Lines =>
         heightMm: heightMm * share,
         goesOn,
         again: closer(again, share),
-        draw: (canvas, xMm, yMm) => {
-          const pageMm = canvas.page.getHeight() / pointsPerMm
-          canvas.page.pushOperators(pushGraphicsState(), concatTransformationMatrix(share, 0, 0, share, 0, 0))
-          draw(canvas, xMm / share, pageMm - (pageMm - yMm) / share)
-          canvas.page.pushOperators(popGraphicsState())
-        },
+        draw: (canvas, xMm, yMm) => canvas.page.scaled(share, [xMm, yMm], ([x, y]) => draw(canvas, x, y)),
       }))

@@ -1,14 +1,14 @@
-import type { Drawing, Mark, TextMark } from '@/lib/drawing/marks'
-import { drawWords, paperColours, pointsPerMm, type Canvas } from './canvas'
+import type { Drawing, TextMark } from '@/lib/drawing/marks'
+import { drawWords, type Canvas } from './canvas'
 import type { Face } from './fonts'
 
 /** Draws the marks with the drawing's top left corner at (x, y), in millimetres, scaled. */
 export function drawMarks(canvas: Canvas, drawing: Drawing, xMm: number, yMm: number, scale = 1): void {
-  for (const mark of drawing.marks) drawMark(canvas, mark, xMm, yMm, scale)
-}
-
-function drawMark(canvas: Canvas, mark: Mark, xMm: number, yMm: number, scale: number): void {
-  if (mark.kind === 'text') {
+  for (const mark of drawing.marks) {
+    if (mark.kind === 'path') {
+      canvas.page.path(mark, [xMm, yMm], scale)
+      continue
+    }
     drawWords(canvas, mark.text, xMm + mark.x * scale, yMm + mark.y * scale, {
       face: faceOf(mark),
       sizeMm: mark.sizeMm * scale,
@@ -16,17 +16,7 @@ function drawMark(canvas: Canvas, mark: Mark, xMm: number, yMm: number, scale: n
       anchor: mark.anchor,
       turnDeg: mark.turnDeg,
     })
-    return
   }
-  const { d, fill, stroke } = mark
-  canvas.page.drawSvgPath(d, {
-    x: xMm * pointsPerMm,
-    y: canvas.page.getHeight() - yMm * pointsPerMm,
-    scale: scale * pointsPerMm,
-    ...(fill && { color: paperColours[fill] }),
-    ...(stroke && { borderColor: paperColours[stroke.tone], borderWidth: stroke.widthMm }),
-    ...(stroke?.dashMm && { borderDashArray: [...stroke.dashMm] }),
-  })
 }
 
 const faceOf = ({ face, bold }: TextMark): Face => (bold ? `${face}-bold` : face)

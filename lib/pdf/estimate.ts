@@ -24,7 +24,7 @@ export type { EstimateData } from './estimate-data'
 
 /** One page: what was asked, what it takes, what follows, what it costs. A plan, and it says so. */
 export async function estimatePaper(data: EstimateData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({
+  const paper = startPaper({
     title: `Estimate ${data.number}`,
     shopName: data.shop.name,
     language: data.language,

@@ -1,14 +1,13 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
-import fontkit from '@pdf-lib/fontkit'
-import { CustomFontSubsetEmbedder, PDFFont, type PDFDocument } from 'pdf-lib'
+import { glyphIn, type Face, type FontName, type Glyph } from './faces'
 
-export type Face = 'text' | 'text-bold' | 'figure' | 'figure-bold'
+export type { Face } from './faces'
 
 /** A stretch of words that one font can set. */
 export type Run = {
   readonly text: string
-  readonly font: PDFFont
+  readonly font: FontName
+  /** The numbers of its glyphs, two bytes each, as a page has them. */
+  readonly codes: string
   /** At a size of 1, in the unit of the size. */
   readonly width: number
 }
@@ -18,138 +17,26 @@ export type Fonts = {
   readonly runs: (words: string, face: Face) => readonly Run[]
   /** Letters met so far that no face has. */
   readonly missing: () => readonly string[]
-  /** Writes the fonts that were used into the file, as subsets; before it is saved. */
-  readonly embed: () => Promise<void>
-}
-
-/** TTF, not WOFF2: the font library stops the process on WOFF2. */
-const files: Readonly<Record<Face | 'other' | 'other-bold', readonly [folder: string, name: string]>> = {
-  text: ['barlow/400Regular', 'Barlow_400Regular'],
-  'text-bold': ['barlow/600SemiBold', 'Barlow_600SemiBold'],
-  figure: ['barlow-condensed/500Medium', 'BarlowCondensed_500Medium'],
-  'figure-bold': ['barlow-condensed/600SemiBold', 'BarlowCondensed_600SemiBold'],
-  other: ['noto-sans/400Regular', 'NotoSans_400Regular'],
-  'other-bold': ['noto-sans/600SemiBold', 'NotoSans_600SemiBold'],
-}
-
-type FontName = keyof typeof files
-type ParsedFont = ReturnType<typeof fontkit.create>
-type Glyphs = ReturnType<ParsedFont['layout']>['glyphs']
-type ParsedSubset = ReturnType<ParsedFont['createSubset']>
-type Loaded = { readonly bytes: Uint8Array; readonly parsed: ParsedFont }
-
-const loaded = new Map<FontName, Loaded>()
-
-/** Read and parsed once a process. The path is put together at run time so that no bundler tries to follow it. */
-function load(name: FontName): Loaded {
-  const known = loaded.get(name)
-  if (known) return known
-  const [folder, file] = files[name]
-  const bytes = new Uint8Array(
-    readFileSync(join(process.cwd(), 'node_modules', '@expo-google-fonts', folder, `${file}.ttf`)),
-  )
-  const font = { bytes, parsed: letterByLetter(fontkit.create(bytes)) }
-  loaded.set(name, font)
-  return font
-}
-
-/** Figures all of one width; no ligatures, so that the words can be searched and copied. */
-const features = { tnum: true, liga: false, dlig: false, calt: false, kern: false }
-
-/**
- * The same font, shaping each letter once and remembering it: pdf-lib sets glyphs one after the other without kerning, so
- * the neighbours do not matter, and shaping whole lines again and again would take most of the time of a paper.
- */
-function letterByLetter(font: ParsedFont): ParsedFont {
-  const shaped = new Map<string, Glyphs>()
-  const shape = (letter: string): Glyphs => {
-    const known = shaped.get(letter)
-    if (known) return known
-    const { glyphs } = font.layout(letter, features)
-    nameGlyph(letter, glyphs)
-    shaped.set(letter, glyphs)
-    return glyphs
-  }
-  const layout = (words: string) => {
-    const glyphs: Glyphs = []
-    for (const letter of words) glyphs.push(...shape(letter))
-    return { glyphs }
-  }
-  const createSubset = () => wholePlaces(font.createSubset())
-  return Object.assign(Object.create(font) as ParsedFont, { layout, createSubset })
-}
-
-/**
- * The library keeps a glyph as it met it first. Met as a part of another one, the + of a ±, it says no letter, and where
- * it stands alone on a later paper nobody could search or copy it.
- */
-function nameGlyph(letter: string, [glyph, ...others]: Glyphs): void {
-  if (glyph && others.length === 0 && glyph.codePoints.length === 0) glyph.codePoints = [letter.codePointAt(0) ?? 0]
-}
-
-/** What the font library's subset of a TrueType font is inside. */
-type TrueTypeSubset = ParsedSubset & {
-  _addGlyph: (id: number) => number
-  readonly loca: { version?: number }
-}
-
-const isTrueType = (subset: ParsedSubset): subset is TrueTypeSubset => '_addGlyph' in subset
-
-/**
- * Has the places of glyphs written in full. The library halves them in a small subset, which loses the last bit: after
- * one glyph of odd length (Noto Sans has them) the others are read from the wrong place and print as nothing.
- */
-function wholePlaces(subset: ParsedSubset): ParsedSubset {
-  if (!isTrueType(subset)) return subset
-  const add = subset._addGlyph.bind(subset)
-  subset._addGlyph = (id) => {
-    subset.loca.version = 1
-    return add(id)
-  }
-  return subset
-}
-
-/** Hands pdf-lib the fonts that are parsed already. */
-const parsedFontkit = {
-  create(bytes: Uint8Array): ParsedFont {
-    for (const font of loaded.values()) if (font.bytes === bytes) return font.parsed
-    return fontkit.create(bytes)
-  },
+  /** The glyphs that were used of each font, by their numbers. */
+  readonly used: () => ReadonlyMap<FontName, ReadonlyMap<number, Glyph>>
 }
 
 /** Stands for a letter that neither font has: Noto Sans has it, and who copies the words sees that one was lost. */
 const missing = '\ufffd'
 
 type Letter = {
-  readonly shown: string
   readonly font: FontName
-  readonly width: number
+  readonly glyph: Glyph
   /** What should have been shown, where no face has it. */
   readonly lost?: string
 }
 
 const otherOf = (face: Face): FontName => (face.endsWith('bold') ? 'other-bold' : 'other')
 
-/** Widths of letters met before, a font each; null: the font has no such letter. */
-const widths = new Map<FontName, Map<string, number | null>>()
-
-function widthIn(font: FontName, letter: string): number | null {
-  const known = widths.get(font) ?? new Map<string, number | null>()
-  widths.set(font, known)
-  const met = known.get(letter)
-  if (met !== undefined) return met
-  const { parsed } = load(font)
-  const width = parsed.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0)
-    ? parsed.layout(letter).glyphs.reduce((sum, glyph) => sum + glyph.advanceWidth, 0) / parsed.unitsPerEm
-    : null
-  known.set(letter, width)
-  return width
-}
-
 function choose(letter: string, fonts: readonly FontName[]): Letter | null {
   for (const font of fonts) {
-    const width = widthIn(font, letter)
-    if (width !== null) return { shown: letter, font, width }
+    const glyph = glyphIn(font, letter)
+    if (glyph !== null) return { font, glyph }
   }
   return null
 }
@@ -160,17 +47,15 @@ const alphabetic = /\p{L}/u
 function lettersOf(word: string, face: Face): Letter[] {
   const other = otherOf(face)
   const letters = Array.from(word)
-  const foreign = letters.some((letter) => alphabetic.test(letter) && widthIn(face, letter) === null)
+  const foreign = letters.some((letter) => alphabetic.test(letter) && glyphIn(face, letter) === null)
   const fonts = foreign ? [other, face] : [face, other]
-  return letters.map(
-    (letter) =>
-      choose(letter, fonts) ?? {
-        shown: missing,
-        font: other,
-        width: widthIn(other, missing) ?? 0.5,
-        lost: letter,
-      },
-  )
+  return letters.map((letter) => choose(letter, fonts) ?? lostIn(other, letter))
+}
+
+function lostIn(font: FontName, letter: string): Letter {
+  const glyph = glyphIn(font, missing)
+  if (glyph === null) throw new Error(`The face ${font} has no mark for a letter that is lost`)
+  return { font, glyph, lost: letter }
 }
 
 /** Composed letters; line breaks and tabs as blanks; without what has no shape of its own (joiners, direction marks). */
@@ -180,7 +65,7 @@ const printable = (words: string): string =>
     .replace(/\s/gu, ' ')
     .replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Mn}](?<!\p{L}\p{Mn})/gu, '')
 
-type SetWord = { readonly letters: readonly Letter[]; readonly width: number }
+type SetWord = { readonly letters: readonly Letter[]; readonly runs: readonly Run[]; readonly width: number }
 
 /** Words set before, a paper being mostly made of words that stood on the one before. Forgotten together when many. */
 const setWords = new Map<string, SetWord>()
@@ -191,9 +76,30 @@ function setWord(word: string, face: Face): SetWord {
   const known = setWords.get(key)
   if (known) return known
   const letters = lettersOf(printable(word), face)
-  const made = { letters, width: letters.reduce((sum, letter) => sum + letter.width, 0) }
+  const runs = joined(letters.map(runOf))
+  const made = { letters, runs, width: runs.reduce((sum, run) => sum + run.width, 0) }
   if (setWords.size >= mostSetWords) setWords.clear()
   setWords.set(key, made)
+  return made
+}
+
+const runOf = ({ font, glyph: { letter, id, width } }: Letter): Run => ({
+  text: letter,
+  font,
+  codes: id.toString(16).padStart(4, '0'),
+  width,
+})
+
+/** Neighbours of one font as one. */
+function joined(runs: readonly Run[]): Run[] {
+  const made: Run[] = []
+  for (const run of runs) {
+    const last = made.at(-1)
+    if (last?.font === run.font) {
+      const [text, codes, width] = [last.text + run.text, last.codes + run.codes, last.width + run.width]
+      made[made.length - 1] = { text, font: run.font, codes, width }
+    } else made.push(run)
+  }
   return made
 }
 
@@ -203,39 +109,24 @@ const wordsOf = (words: string): string[] => words.split(/(?<=\s)/u)
 export const wordsWidth = (words: string, face: Face): number =>
   wordsOf(words).reduce((sum, word) => sum + setWord(word, face).width, 0)
 
-/**
- * The faces of a document. They are kept from the document's own list of fonts, since it would write out all of them,
- * and most papers use four of six.
- */
-export async function openFonts(doc: PDFDocument): Promise<Fonts> {
-  const fonts = new Map<FontName, PDFFont>()
-  for (const name of Object.keys(files) as FontName[]) {
-    const embedder = await CustomFontSubsetEmbedder.for(parsedFontkit, load(name).bytes, undefined, features)
-    fonts.set(name, PDFFont.of(doc.context.nextRef(), doc, embedder))
-  }
-  const used = new Set<PDFFont>()
-  const lostLetters = new Set<string>()
+/** The faces of a document, and what it used of them. */
+export function openFonts(): Fonts {
+  const met = new Set<SetWord>()
+  const letters = () => [...met].flatMap((word) => word.letters)
   return {
     runs: (words, face) => {
-      const runs: { text: string; font: PDFFont; width: number }[] = []
-      for (const word of wordsOf(words)) {
-        for (const { shown, font: name, width, lost } of setWord(word, face).letters) {
-          if (lost !== undefined) lostLetters.add(lost)
-          const font = fonts.get(name)
-          if (!font) throw new Error(`The face ${name} was not opened`)
-          used.add(font)
-          const last = runs[runs.length - 1]
-          if (last?.font === font) {
-            last.text += shown
-            last.width += width
-          } else runs.push({ text: shown, font, width })
-        }
-      }
-      return runs
+      const set = wordsOf(words).map((word) => setWord(word, face))
+      for (const word of set) met.add(word)
+      return joined(set.flatMap(({ runs }) => runs))
     },
-    missing: () => [...lostLetters],
-    embed: async () => {
-      await Promise.all(Array.from(used, (font) => font.embed()))
+    missing: () => [...new Set(letters().flatMap(({ lost }) => (lost === undefined ? [] : [lost])))],
+    used: () => {
+      const used = new Map<FontName, Map<number, Glyph>>()
+      for (const { font, glyph } of letters()) {
+        const known = used.get(font) ?? new Map<number, Glyph>()
+        used.set(font, known.set(glyph.id, glyph))
+      }
+      return used
     },
   }
 }

@@ -8,7 +8,7 @@ export type { HandOverSlipData } from './hand-over-slip-data'
 
 /** What goes home with the heads: who took which, what came back, what it cost and what was paid. */
 export async function handOverSlip(data: HandOverSlipData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({
+  const paper = startPaper({
     title: `Hand-over slip, job ${data.jobNumber}`,
     shopName: data.shop.name,
     language: data.language,

@@ -1,11 +1,17 @@
-import { drawWords, paperColours, pointsPerMm, type Canvas, type TextStyle } from './canvas'
+import type { Point } from '@/lib/drawing/marks'
+import { drawWords, type Canvas, type TextStyle } from './canvas'
 import type { Line } from './columns'
 import { wordsWidth } from './fonts'
 import type { JobSheetOwed, JobSheetPoint, JobSheetStep } from './job-sheet-data'
 import { valveLines } from './job-sheet-valves'
 import { wrap } from './wrap'
+import { writtenRule } from './written-rule'
 
 const boxMm = 3.3
+const boxLineMm = 0.28
+const choiceLineMm = 0.21
+/** Of the tick in a box. */
+const penMm = 0.49
 /** Where the step's words begin: after the box and its number. */
 const indentMm = 8.4
 const stepMm = 3.1
@@ -68,24 +74,13 @@ const wordsLine = (words: string, style: TextStyle): Line => ({
 })
 
 function box({ page }: Canvas, xMm: number, yMm: number, state: JobSheetStep['state']): void {
-  const at = (x: number, y: number) => ({
-    x: (xMm + x) * pointsPerMm,
-    y: page.getHeight() - (yMm + y) * pointsPerMm,
-  })
-  const side = boxMm * pointsPerMm
-  const line = { thickness: 1.4, color: paperColours.ink }
-  page.drawRectangle({
-    ...at(0, boxMm),
-    width: side,
-    height: side,
-    borderWidth: 0.8,
-    borderColor: paperColours.ink,
-  })
+  const at = (x: number, y: number): Point => [xMm + x, yMm + y]
+  page.box({ at: at(0, 0), widthMm: boxMm, heightMm: boxMm, lineMm: boxLineMm })
   if (state === 'done') {
-    page.drawLine({ start: at(0.7, 1.7), end: at(1.5, 2.7), ...line })
-    page.drawLine({ start: at(1.5, 2.7), end: at(3.4, -0.2), ...line })
+    page.line(at(0.7, 1.7), at(1.5, 2.7), 'ink', penMm)
+    page.line(at(1.5, 2.7), at(3.4, -0.2), 'ink', penMm)
   }
-  if (state === 'waived') page.drawLine({ start: at(0.6, boxMm / 2), end: at(2.8, boxMm / 2), ...line })
+  if (state === 'waived') page.line(at(0.6, boxMm / 2), at(2.8, boxMm / 2), 'ink', penMm)
 }
 
 /** Room to write a figure, or words, by hand. */
@@ -188,14 +183,8 @@ function choicePiece(words: string): Piece {
     blank: false,
     kept: true,
     draw: (canvas, x, baseline) => {
-      canvas.page.drawRectangle({
-        x: x * pointsPerMm,
-        y: canvas.page.getHeight() - (baseline + 0.3) * pointsPerMm,
-        width: choiceMm * pointsPerMm,
-        height: choiceMm * pointsPerMm,
-        borderWidth: 0.6,
-        borderColor: paperColours.ink,
-      })
+      const at: Point = [x, baseline + 0.3 - choiceMm]
+      canvas.page.box({ at, widthMm: choiceMm, heightMm: choiceMm, lineMm: choiceLineMm })
       drawWords(canvas, words, x + choiceMm + 0.8, baseline, { face: 'text', sizeMm: owedMm })
     },
   }
@@ -211,14 +200,8 @@ function answer({ label, value }: JobSheetPoint, ruleMm: number, room: number): 
 const rulePiece = (lengthMm: number): Piece => ({
   widthMm: lengthMm + 2,
   blank: true,
-  draw: (canvas, x, baseline) => rule(canvas, x, lengthMm, baseline),
+  draw: (canvas, x, baseline) => writtenRule(canvas, x, lengthMm, baseline),
 })
-
-function rule({ page }: Canvas, xMm: number, lengthMm: number, baselineMm: number): void {
-  const y = page.getHeight() - (baselineMm + 0.6) * pointsPerMm
-  const [from, to] = [xMm * pointsPerMm, (xMm + lengthMm) * pointsPerMm]
-  page.drawLine({ start: { x: from, y }, end: { x: to, y }, thickness: 0.5, color: paperColours.ink })
-}
 
 /** One owed reading after the other; what is to be written begins on the same line when all of it fits there. */
 function rows(owed: readonly (readonly Piece[])[], room: number): Piece[][] {

@@ -1,6 +1,7 @@
-import { drawWords, paperColours, pointsPerMm, type Canvas } from './canvas'
+import { drawWords } from './canvas'
 import type { Line } from './columns'
 import type { JobSheetValves } from './job-sheet-data'
+import { writtenRule } from './written-rule'
 import { wrap } from './wrap'
 
 const nameMm = 12.5
@@ -34,16 +35,10 @@ export function valveLines({ columns, rows }: JobSheetValves, indentMm: number, 
       const baseline = y + rowMm - 1
       drawWords(canvas, name, x + indentMm, baseline, { face: 'text-bold', sizeMm: figureMm })
       cells.forEach((cell, c) => {
-        if (cell === null) return rule(canvas, x + leftOf(c), eachMm - 1.5, baseline)
+        if (cell === null) return writtenRule(canvas, x + leftOf(c), eachMm - 1.5, baseline)
         drawWords(canvas, cell, x + leftOf(c), baseline, { face: 'figure-bold', sizeMm: figureMm })
       })
     },
   }))
   return [...headLines, ...rowLines]
-}
-
-function rule({ page }: Canvas, xMm: number, lengthMm: number, baselineMm: number): void {
-  const y = page.getHeight() - (baselineMm + 0.6) * pointsPerMm
-  const [from, to] = [xMm * pointsPerMm, (xMm + lengthMm) * pointsPerMm]
-  page.drawLine({ start: { x: from, y }, end: { x: to, y }, thickness: 0.5, color: paperColours.ink })
 }

@@ -25,7 +25,7 @@ export type { JobSheetData, JobSheetHead, JobSheetOwed, JobSheetPoint, JobSheetS
 
 /** The paper that goes with the heads through the shop, usable for a day without the network. A page a head, more when its readings need it. */
 export async function jobSheet(data: JobSheetData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({
+  const paper = startPaper({
     title: `Job sheet ${data.jobNumber}`,
     shopName: data.shop.name,
     language: data.language,

@@ -1,10 +1,9 @@
-import { PDFDocument, PDFName, PDFString, type PDFPage } from 'pdf-lib'
 import type { Drawing } from '@/lib/drawing/marks'
-import { drawWords, paperColours, pointsPerMm, type Canvas, type TextStyle } from './canvas'
+import { drawWords, type Canvas, type TextStyle } from './canvas'
 import { drawMarks } from './draw-marks'
-import { deflateNatively } from './native-deflate'
-import { openFonts, wordsWidth, type Face, type Fonts } from './fonts'
-import type { PaperSize, PrintSetting } from './print-setting'
+import { wordsWidth, type Face } from './fonts'
+import { addPage, closeFile, openFile, type Heading, type PaperFile } from './paper-file'
+import type { PaperSize } from './print-setting'
 import { wrap } from './wrap'
 
 const sizes: Readonly<Record<PaperSize, readonly [width: number, height: number]>> = {
@@ -21,61 +20,31 @@ const lineOf = (sizeMm: number): number => sizeMm * 1.32
 
 /** A paper that is written from top to bottom and goes on to a new page when one is full. All lengths in millimetres. */
 export type Paper = {
-  readonly doc: PDFDocument
-  readonly fonts: Fonts
+  readonly file: PaperFile
   readonly left: number
   readonly right: number
   readonly bottom: number
-  readonly heading: PaperHeading
   canvas: Canvas
   /** Where the next thing goes. */
   y: number
 }
 
-export type PaperHeading = {
-  readonly title: string
-  readonly shopName: string
-  readonly language: string
-  readonly setting: PrintSetting
-}
-
-export async function startPaper(heading: PaperHeading): Promise<Paper> {
-  const doc = await PDFDocument.create()
-  describe(doc, heading)
-  const fonts = await openFonts(doc)
+export function startPaper(heading: Heading): Paper {
   const [width, height] = sizes[heading.setting.paper]
-  const paper: Paper = {
-    doc,
-    fonts,
+  const file = openFile(heading)
+  return {
+    file,
     left: marginMm,
     right: width - marginMm,
     bottom: height - marginMm - footerMm,
-    heading,
-    canvas: { page: addPage(doc, heading.setting.paper), fonts },
+    canvas: addPage(file, width, height),
     y: marginMm,
   }
-  return paper
-}
-
-/** Title, author and language: what a reader or a screen reader says about the file. */
-export function describe(doc: PDFDocument, { title, shopName, language, setting }: PaperHeading): void {
-  doc.setTitle(title, { showInWindowTitleBar: true })
-  doc.setAuthor(shopName)
-  doc.setSubject(title)
-  doc.setProducer('Brasstag')
-  doc.setCreator('Brasstag')
-  doc.setCreationDate(setting.now)
-  doc.setModificationDate(setting.now)
-  doc.catalog.set(PDFName.of('Lang'), PDFString.of(language))
-}
-
-function addPage(doc: PDFDocument, size: PaperSize): PDFPage {
-  const [width, height] = sizes[size]
-  return doc.addPage([width * pointsPerMm, height * pointsPerMm])
 }
 
 export function newPage(paper: Paper): void {
-  paper.canvas = { page: addPage(paper.doc, paper.heading.setting.paper), fonts: paper.fonts }
+  const [width, height] = sizes[paper.file.heading.setting.paper]
+  paper.canvas = addPage(paper.file, width, height)
   paper.y = marginMm
 }
 
@@ -93,13 +62,8 @@ export function gap(paper: Paper, mm: number): void {
   paper.y += mm
 }
 
-export function rule(paper: Paper, widthMm = 0.3): void {
-  paper.canvas.page.drawLine({
-    start: { x: paper.left * pointsPerMm, y: paper.canvas.page.getHeight() - paper.y * pointsPerMm },
-    end: { x: paper.right * pointsPerMm, y: paper.canvas.page.getHeight() - paper.y * pointsPerMm },
-    thickness: widthMm * pointsPerMm,
-    color: paperColours.ink,
-  })
+export function rule({ canvas, left, right, y }: Paper, widthMm = 0.3, tone: 'ink' | 'faint' = 'ink'): void {
+  canvas.page.line([left, y], [right, y], tone, widthMm)
 }
 
 /** A title of a part, kept with a few lines, or the room asked for, of what follows. */
@@ -170,34 +134,19 @@ export function within(paper: Paper, left: number, right: number, draw: (part: P
 }
 
 /** Numbers the pages and closes the file. "Made": a paper that is kept is printed again as it was made. */
-export async function finishPaper(paper: Paper): Promise<Uint8Array> {
-  const { title, shopName, setting } = paper.heading
-  const pages = paper.doc.getPages()
-  pages.forEach((page, i) => {
-    const canvas = { page, fonts: paper.fonts }
-    const y = page.getHeight() / pointsPerMm - marginMm
+export function finishPaper({ file, left, right }: Paper): Promise<Uint8Array> {
+  const { title, shopName, setting } = file.heading
+  file.pages.forEach((canvas, i) => {
+    const y = canvas.page.heightMm - marginMm
     const style = { face: 'text', sizeMm: 2.9, tone: 'faint' } as const
-    const last = `page ${i + 1} of ${pages.length}`
+    const last = `page ${i + 1} of ${file.pages.length}`
     const middle = `made ${setting.printedAt}`
-    const room = paper.right - paper.left - 2 * wordsWidth(last, 'text') * 2.9
-    drawWords(canvas, clip(`${shopName} · ${title}`, 'text', 2.9, room * 0.6), paper.left, y, style)
-    drawWords(canvas, clip(middle, 'text', 2.9, room * 0.4), paper.right - 24, y, { ...style, anchor: 'end' })
-    drawWords(canvas, last, paper.right, y, { ...style, anchor: 'end' })
+    const room = right - left - 2 * wordsWidth(last, 'text') * 2.9
+    drawWords(canvas, clip(`${shopName} · ${title}`, 'text', 2.9, room * 0.6), left, y, style)
+    drawWords(canvas, clip(middle, 'text', 2.9, room * 0.4), right - 24, y, { ...style, anchor: 'end' })
+    drawWords(canvas, last, right, y, { ...style, anchor: 'end' })
   })
-  return closeFile(paper.doc, paper.fonts, paper.heading)
-}
-
-/** Writes the fonts into the file, and tells of letters that none of them has. */
-export async function closeFile(
-  doc: PDFDocument,
-  fonts: Fonts,
-  { title, setting }: Pick<PaperHeading, 'title' | 'setting'>,
-): Promise<Uint8Array> {
-  deflateNatively(doc)
-  await fonts.embed()
-  const missing = fonts.missing()
-  if (missing.length > 0) setting.onMissing?.(title, missing)
-  return doc.save()
+  return closeFile(file)
 }
 
 /** As much of the words as fits on one line, with an ellipsis when some are left off. */

@@ -1,7 +1,6 @@
-import { PDFName, PDFRawStream, drawImage, degrees, type PDFDocument, type PDFRef } from 'pdf-lib'
+import { PDFRawStream, type PDFContext, type PDFRef } from 'pdf-lib'
 import { fitLogo } from '@/lib/core/shop/logo-box'
 import type { ShopBlock } from '@/lib/core/spec/spec-sheet'
-import { pointsPerMm } from './canvas'
 import { beside, gap, paragraph, within, type Paper } from './layout'
 import { packedRows } from './png'
 
@@ -11,7 +10,7 @@ const belowLineMm = 1
 
 /** What the shop says of itself, beside its logo; over the whole width where it has none. */
 export function besideLogo(paper: Paper, { logo }: ShopBlock, words: (part: Paper) => void): void {
-  const { logo: bytes } = paper.heading.setting
+  const { logo: bytes } = paper.file.heading.setting
   if (!logo || !bytes) return words(paper)
   const { widthMm, heightMm } = fitLogo(logo.widthPx, logo.heightPx)
   const { left, right } = paper
@@ -31,30 +30,17 @@ export const shopWords = (paper: Paper, shop: ShopBlock, last = ''): void =>
     for (const line of [...shop.lines, last]) paragraph(part, line)
   })
 
-const name = PDFName.of('ShopLogo')
-
 /** Left, where the paper goes on. */
-function place({ doc, canvas, left, y }: Paper, bytes: Uint8Array, widthMm: number, heightMm: number): void {
-  const { page } = canvas
-  page.node.setXObject(name, embedded(doc, bytes))
-  page.pushOperators(
-    ...drawImage(name, {
-      x: left * pointsPerMm,
-      y: page.getHeight() - (y + belowLineMm + heightMm) * pointsPerMm,
-      width: widthMm * pointsPerMm,
-      height: heightMm * pointsPerMm,
-      rotate: degrees(0),
-      xSkew: degrees(0),
-      ySkew: degrees(0),
-    }),
-  )
+function place({ canvas, left, y }: Paper, bytes: Uint8Array, widthMm: number, heightMm: number): void {
+  const picture = { name: 'ShopLogo', embed: (context: PDFContext) => embedded(context, bytes) }
+  canvas.page.picture(picture, [left, y + belowLineMm], widthMm, heightMm)
 }
 
 /**
  * The rows as the PNG has them packed: a reader of PDF unpacks the same code. To unpack and pack them here, as the library
  * does, would take longer than the rest of the paper.
  */
-function embedded({ context }: PDFDocument, bytes: Uint8Array): PDFRef {
+function embedded(context: PDFContext, bytes: Uint8Array): PDFRef {
   const { packed, widthPx, heightPx } = packedRows(bytes)
   const dictionary = context.obj({
     Type: 'XObject',

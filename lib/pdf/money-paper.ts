@@ -8,7 +8,7 @@ export type { MoneyPaperData } from './money-paper-data'
 
 /** An invoice, a credit note or a receipt: shop and title block, what it is for, and the sums one under the other. */
 export async function moneyPaper(data: MoneyPaperData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({ title: data.title, shopName: data.shop.name, language: data.language, setting })
+  const paper = startPaper({ title: data.title, shopName: data.shop.name, language: data.language, setting })
   shopAndTitle(paper, data)
   if (data.lead !== '') {
     paragraph(paper, data.lead, { face: 'text-bold', sizeMm: 4.2 })

@@ -10,7 +10,7 @@ export type { OutsideSheetData, OutsideSheetHead } from './outside-sheet-data'
 
 /** The paper that travels to a vendor with the heads of one order: what to cut, off which edge, what to leave for us. */
 export async function outsideSheet(data: OutsideSheetData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({
+  const paper = startPaper({
     title: `Outside order ${data.orderNumber}`,
     shopName: data.shop.name,
     language: data.language,

@@ -33,7 +33,7 @@ import { wrap } from './wrap'
  * declined, cautions, who released it.
  */
 export async function specSheet(data: SpecSheetData, setting: PrintSetting): Promise<Uint8Array> {
-  const paper = await startPaper({
+  const paper = startPaper({
     title: `Spec sheet ${data.tag}, job ${data.jobNumber}${data.revision > 1 ? `, revision ${data.revision}` : ''}`,
     shopName: data.shop.name,
     language: data.language,
@@ -42,7 +42,7 @@ export async function specSheet(data: SpecSheetData, setting: PrintSetting): Pro
   firstPage(paper, data)
   // A first page that ran over has begun the second; and a head that went back as it came has little to tell.
   const short = secondPageMm(data, paper.right - paper.left) < roomLeft(paper)
-  if (paper.doc.getPageCount() === 1 && !short) newPage(paper)
+  if (paper.file.pages.length === 1 && !short) newPage(paper)
   else gap(paper, 4)
   secondPage(paper, data)
   return finishPaper(paper)

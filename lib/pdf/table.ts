@@ -1,5 +1,5 @@
-import { drawWords, paperColours, pointsPerMm } from './canvas'
-import { gap, need, type Paper } from './layout'
+import { drawWords } from './canvas'
+import { gap, need, rule, type Paper } from './layout'
 import type { Face } from './fonts'
 import { wrap } from './wrap'
 
@@ -66,7 +66,7 @@ export function table(
       cells.forEach((cell, c) => cellLine(paper, columns, c, cell.lines[line] ?? '', cell.face, sizeMm))
     }
     paper.y += rowGapMm
-    hairline(paper)
+    rule(paper, 0.12, 'faint')
   })
 }
 
@@ -100,15 +100,5 @@ function head(paper: Paper, columns: readonly Column[], sizeMm: number): void {
     cells.forEach((lines, c) => cellLine(paper, columns, c, lines[line] ?? '', 'text-bold', small))
   }
   paper.y += 0.6
-  hairline(paper, 0.3, 'ink')
-}
-
-function hairline(paper: Paper, widthMm = 0.12, tone: 'ink' | 'faint' = 'faint'): void {
-  const y = paper.canvas.page.getHeight() - paper.y * pointsPerMm
-  paper.canvas.page.drawLine({
-    start: { x: paper.left * pointsPerMm, y },
-    end: { x: paper.right * pointsPerMm, y },
-    thickness: widthMm * pointsPerMm,
-    color: paperColours[tone],
-  })
+  rule(paper)
 }

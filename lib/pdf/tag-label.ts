@@ -1,10 +1,10 @@
-import { PDFDocument } from 'pdf-lib'
 import { labelColumns, labelRows, labelsOnSheet } from '@/lib/core/shop/label-grid'
 import { outlined, rectPath } from '@/lib/drawing/marks'
-import { drawWords, pointsPerMm, type Canvas } from './canvas'
+import { drawWords, type Canvas } from './canvas'
 import { drawMarks } from './draw-marks'
-import { openFonts, wordsWidth } from './fonts'
-import { clip, closeFile, describe, pageSizeMm } from './layout'
+import { wordsWidth } from './fonts'
+import { clip, pageSizeMm } from './layout'
+import { addPage, closeFile, openFile, type PaperFile } from './paper-file'
 import type { PrintSetting } from './print-setting'
 import { qrDrawing } from './qr'
 import type { TagLabelData } from './tag-label-data'
@@ -17,12 +17,9 @@ const qrMm = 27
 
 /** Labels of 62 × 29 mm for a small label printer, a page each. */
 export async function tagLabel(labels: readonly TagLabelData[], setting: PrintSetting): Promise<Uint8Array> {
-  const { doc, fonts, heading } = await startLabels(labels, setting)
-  for (const label of labels) {
-    const page = doc.addPage([widthMm * pointsPerMm, heightMm * pointsPerMm])
-    drawLabel({ page, fonts }, label, 0, 0)
-  }
-  return closeFile(doc, fonts, heading)
+  const file = startLabels(labels, setting)
+  for (const label of labels) drawLabel(addPage(file, widthMm, heightMm), label, 0, 0)
+  return closeFile(file)
 }
 
 /**
@@ -34,19 +31,18 @@ export async function tagSheet(
   first: number,
   setting: PrintSetting,
 ): Promise<Uint8Array> {
-  const { doc, fonts, heading } = await startLabels(labels, setting)
+  const file = startLabels(labels, setting)
   const [pageMm, pageHighMm] = pageSizeMm(setting.paper)
   const [left, top] = [(pageMm - labelColumns * widthMm) / 2, (pageHighMm - labelRows * heightMm) / 2]
-  let page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
+  let canvas = addPage(file, pageMm, pageHighMm)
   labels.forEach((label, i) => {
     const place = (first - 1 + i) % labelsOnSheet
-    if (place === 0 && i > 0) page = doc.addPage([pageMm * pointsPerMm, pageHighMm * pointsPerMm])
+    if (place === 0 && i > 0) canvas = addPage(file, pageMm, pageHighMm)
     const [x, y] = [left + (place % labelColumns) * widthMm, top + Math.floor(place / labelColumns) * heightMm]
-    const canvas = { page, fonts }
     drawMarks(canvas, cutLines, x, y)
     drawLabel(canvas, label, x, y)
   })
-  return closeFile(doc, fonts, heading)
+  return closeFile(file)
 }
 
 const cutLines = {
@@ -57,17 +53,14 @@ const cutLines = {
   marks: outlined(rectPath(0, 0, widthMm, heightMm), 'faint', 0.1),
 }
 
-async function startLabels(labels: readonly TagLabelData[], setting: PrintSetting) {
-  const doc = await PDFDocument.create()
+function startLabels(labels: readonly TagLabelData[], setting: PrintSetting): PaperFile {
   const [label] = labels
-  const heading = {
+  return openFile({
     title: titleOf(labels.map(({ tag }) => tag)),
     shopName: label?.shopName ?? '',
     language: label?.language ?? 'en',
     setting,
-  }
-  describe(doc, heading)
-  return { doc, fonts: await openFonts(doc), heading }
+  })
 }
 
 /** A hundred tags make no title: the first few name the paper. */

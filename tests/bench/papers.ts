@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { PDFPage } from 'pdf-lib'
 import PDFDocument from 'pdfkit'
+import type { Point, Tone } from '@/lib/drawing/marks'
+import type { FontName } from '@/lib/pdf/faces'
 import { jobSheet } from '@/lib/pdf/job-sheet'
+import { paperColours, pointsPerMm, Sheet } from '@/lib/pdf/sheet'
 import { specSheet } from '@/lib/pdf/spec-sheet'
 import { tagLabel } from '@/lib/pdf/tag-label'
 import { job, label, setting, spec } from '@/tests/pdf/sample-papers'
@@ -59,93 +61,74 @@ type Put =
       readonly colour: string
     }
 
-const colourOf = (colour: unknown): string | null => {
-  if (colour === null || typeof colour !== 'object') return null
-  const part = (name: string) => Math.round(Number(Reflect.get(colour, name)) * 255)
-  return `#${['red', 'green', 'blue'].map((name) => part(name).toString(16).padStart(2, '0')).join('')}`
+const colourOf = (tone: Tone): string => {
+  const hex = (part: number) => Math.round(part * 255).toString(16)
+  return `#${paperColours[tone].map((part) => hex(part).padStart(2, '0')).join('')}`
 }
+
+const pt = (mm: number): number => mm * pointsPerMm
+const ptAt = ([x, y]: Point): [number, number] => [pt(x), pt(y)]
 
 /** What our paper puts on its pages, from the top, as it is being written: content to be written by others too. */
 export async function contentOf(write: Writer): Promise<readonly Put[]> {
   const put: Put[] = []
-  const pages = new Map<PDFPage, Put[]>()
-  const on = (page: PDFPage): Put[] => {
+  const pages = new Map<Sheet, Put[]>()
+  const on = (page: Sheet): Put[] => {
     const known = pages.get(page)
     if (known) return known
-    const fresh: Put[] = [{ kind: 'page', size: [page.getWidth(), page.getHeight()] }]
+    const fresh: Put[] = [{ kind: 'page', size: [pt(page.widthMm), pt(page.heightMm)] }]
     pages.set(page, fresh)
     return fresh
   }
-  const { drawText, drawSvgPath, drawLine, drawRectangle } = PDFPage.prototype
-  PDFPage.prototype.drawText = function (text, options = {}) {
-    const rotate = options.rotate?.angle ?? 0
-    on(this).push({
-      kind: 'text',
-      text,
-      face: options.font?.name ?? '',
-      size: options.size ?? 0,
-      x: options.x ?? 0,
-      y: this.getHeight() - (options.y ?? 0),
-      turnDeg: -rotate,
-      colour: colourOf(options.color) ?? '#000000',
-    })
-    drawText.call(this, text, options)
+  const { run, path, line, box } = Sheet.prototype
+  Sheet.prototype.run = function (words, set) {
+    const [x, y] = ptAt(set.at)
+    const [size, colour] = [pt(set.sizeMm), colourOf(set.tone)]
+    on(this).push({ kind: 'text', text: words.text, face: words.font, size, x, y, turnDeg: set.turnDeg, colour })
+    run.call(this, words, set)
   }
-  PDFPage.prototype.drawSvgPath = function (d, options = {}) {
+  Sheet.prototype.path = function (mark, at, scale) {
+    const { d, fill, stroke } = mark
+    const [x, y] = ptAt(at)
     on(this).push({
       kind: 'path',
       d,
-      x: options.x ?? 0,
-      y: this.getHeight() - (options.y ?? 0),
-      scale: Number(options.scale ?? 1),
-      fill: colourOf(options.color),
-      stroke: colourOf(options.borderColor),
-      width: options.borderWidth ?? 0,
-      dash: options.borderDashArray ?? [],
-    })
-    drawSvgPath.call(this, d, options)
-  }
-  PDFPage.prototype.drawLine = function (options) {
-    const at = ({ x, y }: { x: number; y: number }) => [x, this.getHeight() - y] as const
-    on(this).push({
-      kind: 'line',
-      from: at(options.start),
-      to: at(options.end),
-      width: options.thickness ?? 1,
-      colour: colourOf(options.color) ?? '#000000',
-    })
-    drawLine.call(this, options)
-  }
-  PDFPage.prototype.drawRectangle = function (options = {}) {
-    const { x = 0, y = 0, width = 0, height = 0, borderWidth = 0 } = options
-    const colours = { fill: colourOf(options.color), stroke: colourOf(options.borderColor) }
-    on(this).push({
-      kind: 'box',
       x,
-      y: this.getHeight() - y - height,
-      width,
-      height,
-      lineWidth: borderWidth,
-      ...colours,
+      y,
+      scale: pt(scale),
+      fill: fill && colourOf(fill),
+      stroke: stroke && colourOf(stroke.tone),
+      width: stroke?.widthMm ?? 0,
+      dash: stroke?.dashMm ?? [],
     })
-    drawRectangle.call(this, options)
+    path.call(this, mark, at, scale)
+  }
+  Sheet.prototype.line = function (from, to, tone, widthMm) {
+    on(this).push({ kind: 'line', from: ptAt(from), to: ptAt(to), width: pt(widthMm), colour: colourOf(tone) })
+    line.call(this, from, to, tone, widthMm)
+  }
+  Sheet.prototype.box = function (drawn) {
+    const [x, y] = ptAt(drawn.at)
+    const [width, height, lineWidth] = [pt(drawn.widthMm), pt(drawn.heightMm), pt(drawn.lineMm)]
+    on(this).push({ kind: 'box', x, y, width, height, fill: null, stroke: colourOf('ink'), lineWidth })
+    box.call(this, drawn)
   }
   try {
     await write()
   } finally {
-    Object.assign(PDFPage.prototype, { drawText, drawSvgPath, drawLine, drawRectangle })
+    Object.assign(Sheet.prototype, { run, path, line, box })
   }
   for (const page of pages.values()) put.push(...page)
   return put
 }
 
-const fontFiles: Readonly<Record<string, string>> = {
-  'Barlow-Regular': 'barlow/400Regular/Barlow_400Regular',
-  'Barlow-SemiBold': 'barlow/600SemiBold/Barlow_600SemiBold',
-  'BarlowCondensed-Medium': 'barlow-condensed/500Medium/BarlowCondensed_500Medium',
-  'BarlowCondensed-SemiBold': 'barlow-condensed/600SemiBold/BarlowCondensed_600SemiBold',
-  'NotoSans-Regular': 'noto-sans/400Regular/NotoSans_400Regular',
-  'NotoSans-SemiBold': 'noto-sans/600SemiBold/NotoSans_600SemiBold',
+const fontFiles: Readonly<Record<FontName, string>> = {
+  text: 'barlow/400Regular/Barlow_400Regular',
+  'text-bold': 'barlow/600SemiBold/Barlow_600SemiBold',
+  figure: 'barlow-condensed/500Medium/BarlowCondensed_500Medium',
+  'figure-bold': 'barlow-condensed/600SemiBold/BarlowCondensed_600SemiBold',
+  other: 'noto-sans/400Regular/NotoSans_400Regular',
+  'other-bold': 'noto-sans/600SemiBold/NotoSans_600SemiBold',
 }
 
 const fontBytes = new Map(

@@ -1,11 +1,11 @@
-import { PDFDocument } from 'pdf-lib'
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { createElement } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import type { Drawing } from '@/lib/drawing/marks'
 import { drawMarks } from '@/lib/pdf/draw-marks'
-import { openFonts } from '@/lib/pdf/fonts'
+import { addPage, closeFile, openFile } from '@/lib/pdf/paper-file'
+import { setting } from '@/tests/pdf/sample-papers'
 
 /** A mark as it is found again in what a renderer wrote, in millimetres of the drawing, y downward. */
 export type SeenPath = {
@@ -79,13 +79,10 @@ const pageMm = 400
 export type Placed = { readonly xMm: number; readonly yMm: number; readonly scale: number }
 
 /** The drawing alone on a page, as a paper draws it. */
-export async function onPaper(drawing: Drawing, { xMm, yMm, scale }: Placed): Promise<Uint8Array> {
-  const doc = await PDFDocument.create()
-  const fonts = await openFonts(doc)
-  const page = doc.addPage([pageMm * pointsPerMm, pageMm * pointsPerMm])
-  drawMarks({ page, fonts }, drawing, xMm, yMm, scale)
-  await fonts.embed()
-  return doc.save()
+export function onPaper(drawing: Drawing, { xMm, yMm, scale }: Placed): Promise<Uint8Array> {
+  const file = openFile({ title: drawing.title, shopName: '', language: 'en', setting })
+  drawMarks(addPage(file, pageMm, pageMm), drawing, xMm, yMm, scale)
+  return closeFile(file)
 }
 
 type Matrix = readonly [number, number, number, number, number, number]

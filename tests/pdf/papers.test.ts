@@ -312,6 +312,7 @@ describe('hostile words', () => {
     'a\u0000b\u202ec\ud800d',
     '(\\) %PDF </script> {{x}}',
     'עברית',
+    'हिन्दी',
     '',
   ]
 
