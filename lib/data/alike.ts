@@ -5,6 +5,7 @@ import { foldedWords } from '@/lib/core/find/fold'
 import { nameInOrder } from '@/lib/core/find/texts'
 import { phoneCountry } from '@/lib/core/shop/country'
 import { parseTag } from '@/lib/core/shop/tag-number'
+import { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { withParts } from './find'
 import { knownHeads, type KnownHead } from './known-heads'
@@ -68,18 +69,30 @@ export async function customersAlike(reader: Reader, typed: TypedCustomer): Prom
       customer: { mergedIntoId: null },
     },
     take: mostOfEach * 4,
-    include: {
-      customer: { select: { jobs: { orderBy: { createdAt: 'desc' }, take: 1, select: { number: true } } } },
-    },
   })
   const found = contacts.flatMap((contact) => {
     const by = whyAlike(typed, { e164, digits }, contact)
     if (by === null) return []
-    const { customerId: id, name, phone, email, address, customer } = contact
-    return [{ id, name, phone, email, address, by, lastJob: customer.jobs[0]?.number ?? '' }]
+    const { customerId: id, name, phone, email, address } = contact
+    return [{ id, name, phone, email, address, by }]
   })
   const rank: readonly AlikeBy[] = ['phone', 'email', 'name']
-  return found.toSorted((a, b) => rank.indexOf(a.by) - rank.indexOf(b.by)).slice(0, mostAsked)
+  const asked = found.toSorted((a, b) => rank.indexOf(a.by) - rank.indexOf(b.by)).slice(0, mostAsked)
+  const lastJobs = await lastJobsOf(
+    reader,
+    asked.map(({ id }) => id),
+  )
+  return asked.map((one) => ({ ...one, lastJob: lastJobs.get(one.id) ?? '' }))
+}
+
+/** The number of each one's newest job; who has none is left out. One statement. */
+async function lastJobsOf(reader: Reader, customerIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  if (customerIds.length === 0) return new Map()
+  const rows = await reader.$queryRaw<{ id: string; number: string | null }[]>`
+    SELECT c."id", (SELECT j."number" FROM "Job" j WHERE j."customerId" = c."id"
+      ORDER BY j."createdAt" DESC, j."id" DESC LIMIT 1) AS "number"
+    FROM "Customer" c WHERE c."id" IN (${Prisma.join([...customerIds])})`
+  return new Map(rows.flatMap(({ id, number }) => (number === null ? [] : [[id, number] as const])))
 }
 
 type Contact = {

@@ -1,14 +1,6 @@
 import 'server-only'
 import type { Reader } from './db'
 
-/** Castings that can be asked about, by name. */
-export const castingNames = (reader: Reader) =>
-  reader.castingRecord.findMany({
-    where: { retiredAt: null },
-    select: { id: true, name: true },
-    orderBy: { nameLower: 'asc' },
-  })
-
 /** One casting with all that the bench reckons with; null: there is none, or it is retired. */
 export const benchCasting = (reader: Reader, id: string) =>
   reader.castingRecord.findFirst({

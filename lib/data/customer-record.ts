@@ -1,7 +1,7 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import type { Reader } from './db'
-import { mapPage, pageOfRows, rowsOfPage, type Paged } from './paging'
+import { mapPage, pageOfRows, pageSize, rowsOfPage, type Paged } from './paging'
 import { readTables, type Row } from './tables'
 
 export const noSuchCustomer = (): RefusedError =>
@@ -106,6 +106,7 @@ export const mergesOf = (reader: Reader, customerId: string) =>
   reader.customerMerge.findMany({
     where: { intoId: customerId, undoneAt: null },
     orderBy: { at: 'desc' },
+    take: pageSize,
     include: { from: { select: { contact: { select: { name: true, phone: true } } } } },
   })
 

@@ -1,6 +1,7 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import type { Reader } from './db'
+import { mostInUse } from './in-use'
 import { inUseFirst, pageOfRows, rowsOfPage } from './paging'
 
 export async function instrumentById(reader: Reader, id: string) {
@@ -24,5 +25,6 @@ export const instrumentsInUse = (reader: Reader) =>
   reader.instrument.findMany({
     where: { retiredAt: null },
     orderBy: { name: 'asc' },
+    take: mostInUse.instruments,
     select: { id: true, name: true, kind: true, lastCheckedOn: true },
   })

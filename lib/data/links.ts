@@ -3,6 +3,7 @@ import { createHash, randomBytes } from 'node:crypto'
 import { RefusedError } from '@/lib/core/errors'
 import type { Reader } from './db'
 import { newId } from './ids'
+import { pageSize } from './paging'
 import type { Write } from './write'
 
 /** 192 bits: nobody guesses one. Only its hash is kept, so that a copy of the database opens no link. */
@@ -51,6 +52,7 @@ export const linksOfJob = (reader: Reader, jobId: string) =>
   reader.customerLink.findMany({
     where: { jobId },
     orderBy: { createdAt: 'desc' },
+    take: pageSize,
     select: { id: true, createdAt: true, expiresAt: true, revokedAt: true, byId: true },
   })
 

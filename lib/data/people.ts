@@ -2,6 +2,7 @@ import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
 import { isText } from '@/lib/core/plain-text'
 import { db, type Reader } from './db'
+import { mostInUse } from './in-use'
 import { inUseFirst, pageOfRows, rowsOfPage } from './paging'
 
 export async function personBySignIn(signIn: string) {
@@ -38,7 +39,11 @@ export async function personToSignIn(reader: Reader, id: string) {
 
 /** Everybody who is not retired, by name. */
 export const activePeople = (reader: Reader) =>
-  reader.person.findMany({ where: { retiredAt: null }, orderBy: [{ name: 'asc' }, { id: 'asc' }] })
+  reader.person.findMany({
+    where: { retiredAt: null },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    take: mostInUse.people,
+  })
 
 /** What each person may do, and whether they still may. */
 export const rightsOfAll = (reader: Reader) =>

@@ -39,8 +39,14 @@ export async function withdrawPhotoRow(ctx: Write, id: string, why: string): Pro
   conflictUnless(changed, 'this photo')
 }
 
-const shown = (reader: Reader, where: Prisma.PhotoWhereInput): Promise<PhotoRecord[]> =>
-  reader.photo.findMany({ where: { ...where, withdrawnAt: null }, orderBy: [{ at: 'asc' }, { id: 'asc' }] })
+/** The newest of one place: more than anybody takes of one head. */
+const mostShown = 500
+
+async function shown(reader: Reader, where: Prisma.PhotoWhereInput): Promise<PhotoRecord[]> {
+  const orderBy = [{ at: 'desc' }, { id: 'desc' }] as const
+  const newest = { where: { ...where, withdrawnAt: null }, orderBy: [...orderBy], take: mostShown }
+  return (await reader.photo.findMany(newest)).reverse()
+}
 
 /** Those that are still shown, the oldest first. */
 export const photosOfOrder = (reader: Reader, orderId: string) => shown(reader, { orderId })

@@ -1,10 +1,12 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import type { PickAsked } from '@/lib/core/find/pick'
 import { roundMinor } from '@/lib/core/money/totals'
 import { stepLabels } from '@/lib/core/route/steps'
 import { Prisma } from '@/prisma/generated/sqlite/client'
 import type { Reader } from './db'
 import { pageOfRows, rowsOfPage, type Paged } from './paging'
+import { mostRead, picksOf } from './picks'
 import type { Row } from './tables'
 
 const orderOfSteps = Object.keys(stepLabels)
@@ -49,20 +51,34 @@ export async function listPriceItems(reader: Reader, page: number): Promise<Page
   return pageOfRows(found.map(taxed))
 }
 
-/** All that can be asked for, in the order of the route. */
-export async function activePriceItems(reader: Reader): Promise<PriceItemRow[]> {
+/** Lines of a picker before anything is typed: all steps of a route are among them. */
+const picksAtOnce = 300
+
+/** Items in use in the order of the route: the first of those asked for. */
+export async function priceItemsToPick(reader: Reader, asked: PickAsked): Promise<Paged<PriceItemRow>> {
+  const those = 'ids' in asked ? Prisma.sql`AND i."id" IN (${Prisma.join([...asked.ids])})` : Prisma.empty
   const found = await reader.$queryRaw<Joined[]>`
-    SELECT ${columns} FROM ${items} WHERE i."retiredAt" IS NULL ${inOrder}`
-  return found.map(taxed)
+    SELECT ${columns} FROM ${items} WHERE i."retiredAt" IS NULL ${those} ${inOrder}
+    LIMIT ${mostRead(asked, picksAtOnce)}`
+  return picksOf(found.map(taxed), asked, picksAtOnce, ({ text }) => text)
 }
 
+/** More than a route has steps, many times over. */
+const mostOfSteps = 1000
+
 export type StepPrice = { readonly unitMinor: number; readonly text: string; readonly taxMillionths: number }
+
+/** Items in use that are for a step, in the order of the route. */
+export async function priceItemsOfSteps(reader: Reader): Promise<PriceItemRow[]> {
+  const found = await reader.$queryRaw<Joined[]>`
+    SELECT ${columns} FROM ${items} WHERE i."retiredAt" IS NULL AND i."stepId" <> '' ${inOrder} LIMIT ${mostOfSteps}`
+  return found.map(taxed)
+}
 
 /** What the list asks for each step, a head. Several items of one step add up, each with its own share of the tax. */
 export async function pricesByStep(reader: Reader): Promise<Readonly<Record<string, StepPrice>>> {
   const prices: Record<string, StepPrice> = {}
-  for (const item of await activePriceItems(reader)) {
-    if (item.stepId === '') continue
+  for (const item of await priceItemsOfSteps(reader)) {
     const before = prices[item.stepId]
     prices[item.stepId] = before ? together(before, item) : own(item)
   }

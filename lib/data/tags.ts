@@ -20,15 +20,24 @@ async function nextTag(tx: Tx): Promise<TagNumber> {
 /** The number that the next head without one of its own would get: to be shown, not taken. */
 export async function proposedTag(reader: Reader): Promise<string> {
   const row = await reader.counter.findUnique({ where: { name: 'tag' } })
-  const next = row ? row.value + 1 : firstTag
+  return tagOf(await firstFree(reader, row ? row.value + 1 : firstTag))
+}
+
+const atOnce = 200
+
+/** The first number from here on that no tag of the series has; numbers that were typed may fill a long stretch. */
+async function firstFree(reader: Reader, from: number): Promise<number> {
   const ahead = await reader.tagAssignment.findMany({
-    where: { number: { startsWith: 'T-' }, sortNumber: { gte: next } },
+    where: { number: { startsWith: 'T-' }, sortNumber: { gte: from } },
+    orderBy: { sortNumber: 'asc' },
+    take: atOnce,
     select: { sortNumber: true },
   })
   const taken = new Set(ahead.map(({ sortNumber }) => sortNumber))
-  let free = next
+  let free = from
   while (taken.has(free)) free += 1
-  return tagOf(free)
+  const last = ahead.at(-1)?.sortNumber
+  return ahead.length === atOnce && last !== undefined && free === last + 1 ? firstFree(reader, free) : free
 }
 
 /** Where a tag hangs now: the head and the newest job it is on. */

@@ -4,6 +4,7 @@ import { taxText, taxWords } from '@/lib/core/money/percent'
 import type { LineTax } from '@/lib/core/money/price-of'
 import { rateField, type TaxChoice } from '@/lib/core/money/tax-choice'
 import type { Reader, Tx } from './db'
+import { mostInUse } from './in-use'
 import { inUseFirst, pageOfRows, rowsOfPage, type Paged } from './paging'
 import type { Row } from './tables'
 
@@ -30,6 +31,7 @@ export async function taxPicks(reader: Reader): Promise<TaxPick[]> {
   const rates = await reader.taxRate.findMany({
     where: { retiredAt: null },
     orderBy: [{ isDefault: 'desc' }, { name: 'asc' }, { id: 'asc' }],
+    take: mostInUse.taxes,
   })
   return rates.map(({ id, name, rateMillionths, isDefault }) => ({
     value: rateField(id),

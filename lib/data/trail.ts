@@ -67,6 +67,9 @@ export async function trailEntries(
   return [...bySeq.values()].toSorted((a, b) => b.seq - a.seq).slice(0, take)
 }
 
+/** Names of each kind that a text is compared with, the newest. */
+const mostCompared = 1000
+
 type Meant = { readonly kind: string; readonly id: string; readonly name: string; readonly signIn: string }
 
 /**
@@ -83,11 +86,16 @@ export async function trailSearch(reader: Reader, typed: string): Promise<TrailS
     SELECT 'visit', v."id", '', '' FROM "TagAssignment" t JOIN "Visit" v ON v."headId" = t."headId"
       WHERE t."number" = ${number}
     UNION ALL SELECT 'job', "id", '', '' FROM "Job" WHERE "number" = ${text}
-    UNION ALL SELECT 'person', "id", "name", "signIn" FROM "Person"
-    UNION ALL SELECT 'other', "id", "name", '' FROM "Vendor"
-    UNION ALL SELECT 'other', "id", "name", '' FROM "CastingRecord"
-    UNION ALL SELECT 'other', "id", "name", '' FROM "Instrument"
-    UNION ALL SELECT 'other', "id", "name", '' FROM "Tablet"`
+    UNION ALL SELECT * FROM (
+      SELECT 'person', "id", "name", "signIn" FROM "Person" ORDER BY "id" DESC LIMIT ${mostCompared}) "people"
+    UNION ALL SELECT * FROM (
+      SELECT 'other', "id", "name", '' FROM "Vendor" ORDER BY "id" DESC LIMIT ${mostCompared}) "vendors"
+    UNION ALL SELECT * FROM (
+      SELECT 'other', "id", "name", '' FROM "CastingRecord" ORDER BY "id" DESC LIMIT ${mostCompared}) "castings"
+    UNION ALL SELECT * FROM (
+      SELECT 'other', "id", "name", '' FROM "Instrument" ORDER BY "id" DESC LIMIT ${mostCompared}) "instruments"
+    UNION ALL SELECT * FROM (
+      SELECT 'other', "id", "name", '' FROM "Tablet" ORDER BY "id" DESC LIMIT ${mostCompared}) "tablets"`
   const wanted = text.toLowerCase()
   const isNamed = ({ kind, name, signIn }: Meant) =>
     (kind !== 'person' && kind !== 'other') || name.toLowerCase().includes(wanted) || signIn === wanted
@@ -104,7 +112,7 @@ export async function trailSearch(reader: Reader, typed: string): Promise<TrailS
 const subjects = (kind: string): string => `"id" IN (SELECT "subjectId" FROM "e" WHERE "subject" = '${kind}')`
 
 const tables = {
-  Person: '1 = 1',
+  Person: `"id" IN (SELECT "actorId" FROM "e") OR "id" IN (SELECT "subjectId" FROM "e") OR "id" IN (SELECT "id" FROM "p")`,
   Visit: '"id" IN (SELECT "visitId" FROM "e")',
   TagAssignment: '"headId" IN (SELECT "headId" FROM "Visit" WHERE "id" IN (SELECT "visitId" FROM "e"))',
   Job: '"id" IN (SELECT "jobId" FROM "e")',
@@ -120,16 +128,26 @@ const tables = {
 export type TrailNames = {
   /** Names to show in the place of ids: tags of visits, numbers of jobs, names of people and of what has a name. */
   readonly names: ReadonlyMap<string, string>
-  /** Everybody who may have changed something, by name. */
+  /** Who may have changed something, by name: those in use first, whoever is asked for, and who stands in the entries. */
   readonly people: readonly { readonly id: string; readonly name: string }[]
 }
 
-/** In one statement. */
-export async function trailNames(reader: Reader, entries: readonly TrailEntry[]): Promise<TrailNames> {
+/** People to pick from; others are found by their name in the search. */
+const peopleListed = 200
+
+/** In one statement. `personId`: who was picked; null: everybody. */
+export async function trailNames(
+  reader: Reader,
+  entries: readonly TrailEntry[],
+  personId: string | null,
+): Promise<TrailNames> {
   const marks = entries.length === 0 ? 'NULL' : entries.map(() => '?').join(', ')
   const scope = `"e" AS (
-    SELECT "actorId", "subject", "subjectId", "jobId", "visitId" FROM "AuditEntry" WHERE "seq" IN (${marks}))`
-  const rows = await readTables(reader, { sql: scope, params: entries.map(({ seq }) => seq) }, tables)
+    SELECT "actorId", "subject", "subjectId", "jobId", "visitId" FROM "AuditEntry" WHERE "seq" IN (${marks})), "first" AS (
+    SELECT "id" FROM "Person" ORDER BY CASE WHEN "retiredAt" IS NULL THEN 0 ELSE 1 END, "name" LIMIT ${peopleListed}),
+    "p" AS (SELECT "id" FROM "first" UNION SELECT CAST(? AS TEXT))`
+  const params = [...entries.map(({ seq }) => seq), personId ?? '']
+  const rows = await readTables(reader, { sql: scope, params }, tables)
   const tags = rows.TagAssignment.sort((a, b) => a.from.getTime() - b.from.getTime())
   const lastWorn = new Map(tags.map(({ headId, number }) => [headId, number]))
   const people = rows.Person.map(({ id, name }) => ({ id, name })).sort((a, b) => (a.name < b.name ? -1 : 1))

@@ -1,7 +1,9 @@
 import 'server-only'
 import { RefusedError } from '@/lib/core/errors'
+import { firstPicks, type PickAsked } from '@/lib/core/find/pick'
 import type { Reader } from './db'
-import { inUseFirst, pageOfRows, rowsOfPage } from './paging'
+import { inUseFirst, pageOfRows, pageSize, rowsOfPage, type Paged } from './paging'
+import { idsAsked, mostRead, picksOf } from './picks'
 
 export async function vendorById(reader: Reader, id: string) {
   const vendor = await reader.vendor.findUnique({ where: { id } })
@@ -18,10 +20,15 @@ export const listVendors = async (reader: Reader, page: number) =>
 /** A vendor that can be picked; null: not on record, or retired. */
 export const vendorInUse = (reader: Reader, id: string) => reader.vendor.findFirst({ where: { id, retiredAt: null } })
 
-/** Whom an order can go to, by name. */
-export const vendorsInUse = (reader: Reader) =>
-  reader.vendor.findMany({
-    where: { retiredAt: null },
-    orderBy: { name: 'asc' },
+export type VendorPick = { readonly id: string; readonly name: string; readonly services: string }
+
+/** Whom an order can go to, by name: the first hundred of those asked for. */
+export async function vendorPicks(reader: Reader, asked: PickAsked = firstPicks): Promise<Paged<VendorPick>> {
+  const found = await reader.vendor.findMany({
+    where: { retiredAt: null, ...idsAsked(asked) },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
     select: { id: true, name: true, services: true },
+    take: mostRead(asked, pageSize),
   })
+  return picksOf(found, asked, pageSize, ({ name, services }) => `${name} ${services}`)
+}

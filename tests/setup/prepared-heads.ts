@@ -1,7 +1,7 @@
 import type { Preset, WorkId } from '@/lib/core/route/step-ids'
 import type { StepRef } from '@/lib/core/route/keys'
 import { alikeTo } from '@/lib/data/alike'
-import { castingChoices } from '@/lib/data/castings-read'
+import { castingPicks } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
 import { driveTo, oneHand, tick, type Hands, type OnTheWay } from '@/lib/demo/drive/drive'
 import type { DemoStaff } from '@/lib/demo/shop'
@@ -95,8 +95,8 @@ export type PreparedCustomer = keyof typeof heads
 /** A job with one head. Whoever resembles its customer is another. */
 export async function bookPrepared(staff: DemoStaff, customer: string, wanted: Prepared, now: Date) {
   const { casting = 'Harrow wedge 64', target = '60', preset = 'cut-to-size', also = [] } = wanted
-  const castings = await castingChoices(await db())
-  const castingId = castings.find(({ name }) => name === casting)?.id
+  const castings = await castingPicks(await db())
+  const castingId = castings.rows.find(({ name }) => name === casting)?.id
   if (!castingId) throw new Error(`The demo has no casting ${casting}.`)
   const form = {
     ...emptyBooking(),

@@ -10,15 +10,19 @@ import styles from './photo.module.css'
 type Manner = { readonly timeZone: string; readonly locale: string }
 type Props = { photos: readonly PhotoView[]; manner: Manner; label: string }
 
+/** Photos that are shown before the rest is asked for. */
+const atOnce = 24
+
 /** Photos side by side, each with what it is of, who took it and when; a tap shows it large. */
 export function PhotoStrip({ photos, manner, label }: Props) {
   const [openId, setOpenId] = useState<string | null>(null)
+  const [shown, setShown] = useState(atOnce)
   const open = photos.find(({ id }) => id === openId)
   if (photos.length === 0) return null
   return (
     <>
       <ul className={styles.strip} aria-label={label}>
-        {photos.map((photo) => (
+        {photos.slice(0, shown).map((photo) => (
           <li key={photo.id}>
             <figure className={styles.figure}>
               <button type="button" className={styles.open} onClick={() => setOpenId(photo.id)}>
@@ -38,6 +42,11 @@ export function PhotoStrip({ photos, manner, label }: Props) {
           </li>
         ))}
       </ul>
+      {photos.length > shown && (
+        <div>
+          <Button onClick={() => setShown(shown + atOnce)}>Show more photos ({photos.length - shown})</Button>
+        </div>
+      )}
       <Dialog open={open !== undefined} onClose={() => setOpenId(null)} title={open ? titleOf(open) : ''}>
         {open && <Large photo={open} manner={manner} onGone={() => setOpenId(null)} />}
       </Dialog>

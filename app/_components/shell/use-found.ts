@@ -1,10 +1,22 @@
 'use client'
 import { useEffect, useState } from 'react'
+import type { PricePick } from '@/lib/core/money/price-pick'
+import type { CastingPick } from '@/lib/use-cases/castings/find-castings'
 import type { FoundCustomer } from '@/lib/use-cases/customers/find-customers'
 import type { Found } from '@/lib/use-cases/find/find-anything'
 import type { HeadHit } from '@/lib/use-cases/find/hits'
+import type { VendorPick } from '@/lib/use-cases/vendors/find-vendors'
 
-type Answers = { anything: Found; customers: FoundCustomer[]; heads: HeadHit[] }
+type Answers = {
+  anything: Found
+  castings: CastingPick[]
+  customers: FoundCustomer[]
+  heads: HeadHit[]
+  prices: PricePick[]
+  vendors: VendorPick[]
+}
+/** What a picker picks from, and what a line of it is. */
+export type Picked = Pick<Answers, 'castings' | 'prices' | 'vendors'>
 
 const pauseMs = 150
 

@@ -1,16 +1,26 @@
 import { RefusedError } from '@/lib/core/errors'
 import { findSchema } from '@/lib/schemas/job'
+import { findCastings } from '@/lib/use-cases/castings/find-castings'
 import { findCustomers } from '@/lib/use-cases/customers/find-customers'
 import { findAnything } from '@/lib/use-cases/find/find-anything'
 import { findHeads } from '@/lib/use-cases/find/find-heads'
+import { findPrices } from '@/lib/use-cases/prices/find-prices'
+import { findVendors } from '@/lib/use-cases/vendors/find-vendors'
 import { errorResponse } from '@/lib/web/error-to-response'
 import { requireActor } from '@/lib/web/require-actor'
 
 export const dynamic = 'force-dynamic'
 
-const searches = { anything: findAnything, customers: findCustomers, heads: findHeads }
+const searches = {
+  anything: findAnything,
+  castings: findCastings,
+  customers: findCustomers,
+  heads: findHeads,
+  prices: findPrices,
+  vendors: findVendors,
+}
 
-/** What is found while somebody types: anything, or only customers or heads (at booking). */
+/** What is found while somebody types: anything, or only what the field picks from. */
 export async function GET(request: Request) {
   try {
     const actor = await requireActor()
@@ -25,4 +35,4 @@ export async function GET(request: Request) {
 }
 
 const whatOf = (text: string | null): keyof typeof searches =>
-  text === 'customers' || text === 'heads' ? text : 'anything'
+  text !== null && Object.hasOwn(searches, text) ? (text as keyof typeof searches) : 'anything'

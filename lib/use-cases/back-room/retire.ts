@@ -4,6 +4,7 @@ import type { Action } from '@/lib/core/access/table'
 import { must } from '@/lib/core/errors'
 import { castingById } from '@/lib/data/castings'
 import type { Tx } from '@/lib/data/db'
+import { refuseWhenFull } from '@/lib/data/in-use'
 import { priceItemById } from '@/lib/data/price-list'
 import { taxRateById } from '@/lib/data/tax-rates'
 import { vendorById } from '@/lib/data/vendors'
@@ -21,6 +22,8 @@ type Retiring<Key extends string> = {
   readonly subject: 'casting' | 'vendor' | 'price-item' | 'tax-rate'
   readonly nameOf: (tx: Tx, id: string) => Promise<string>
   readonly change: (tx: Tx, change: Change) => Promise<{ count: number }>
+  /** Of which only so many may be in use. */
+  readonly full?: Parameters<typeof refuseWhenFull>[1]
 }
 
 type Input<Key extends string> = { readonly [K in Key]: string } & {
@@ -30,13 +33,14 @@ type Input<Key extends string> = { readonly [K in Key]: string } & {
 
 /** Takes something off the lists, or puts a retired one back. Nothing is deleted: what points at it keeps it. */
 const retiring =
-  <Key extends string>({ may, key, subject, nameOf, change }: Retiring<Key>) =>
+  <Key extends string>({ may, key, subject, nameOf, change, full }: Retiring<Key>) =>
   async (actor: Actor, input: Input<Key>, moment: Moment): Promise<{ readonly [K in Key]: string }> => {
     must(allow(actor, may))
     return write(actor, moment, async (ctx) => {
       const { version, retired } = input
       const id: string = input[key]
       const name = await nameOf(ctx.tx, id)
+      if (full !== undefined && !retired) await refuseWhenFull(ctx.tx, full)
       const data = { retiredAt: retired ? ctx.now : null, version: { increment: 1 } } as const
       conflictUnless(await change(ctx.tx, { where: { id, version }, data }), name)
       ctx.audit({ action: retired ? `${subject}.retire` : `${subject}.restore`, subjectId: id })
@@ -77,5 +81,6 @@ export const retireTaxRate = retiring({
   key: 'rateId',
   subject: 'tax-rate',
   nameOf: async (tx, id) => (await taxRateById(tx, id)).name,
+  full: 'taxes',
   change: (tx, change) => tx.taxRate.updateMany(change),
 })

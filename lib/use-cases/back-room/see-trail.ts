@@ -67,7 +67,7 @@ export async function seeTrail(actor: Actor, asked: TrailAsked): Promise<Trail> 
     take: pageSize + 1,
   })
   const entries = found.slice(0, pageSize)
-  const { names, people } = await trailNames(client, entries)
+  const { names, people } = await trailNames(client, entries, asked.personId || null)
   const table = tableOf(await currentRules(client))
   const stepName = (id: string): string =>
     id === 'flow' ? stepLabels.flow : (table.rowOf(id as Exclude<StepId, 'flow'>)?.label ?? '')

@@ -4,17 +4,19 @@ import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import type { BenchShop } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
-import { castingNames, lastEstimates } from '@/lib/data/bench'
+import { lastEstimates } from '@/lib/data/bench'
 import { benchShop } from '@/lib/data/bench-shop'
+import { castingPicks, type CastingPick } from '@/lib/data/castings-read'
 import { customerForBooking } from '@/lib/data/customers'
-import { db } from '@/lib/data/db'
+import { db, type Reader } from '@/lib/data/db'
+import type { Paged } from '@/lib/data/paging'
 import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
 import { castingOnBench } from './see-bench-casting'
 
 export type BenchView = {
-  readonly castings: readonly { readonly id: string; readonly name: string }[]
+  readonly castings: Paged<CastingPick>
   /** The one the question begins with; null: none. */
   readonly casting: BenchCasting | null
   readonly shop: BenchShop
@@ -34,13 +36,13 @@ export type BenchView = {
 export async function seeBench(actor: Actor, castingId: string, customerId = ''): Promise<BenchView> {
   must(allow(actor, 'cut-bench.see'))
   const client = await db()
-  const castings = await castingNames(client)
-  const chosen = castingId === '' ? castings[0]?.id : castingId
+  const first = await castingPicks(client)
+  const chosen = castingId === '' ? first.rows[0]?.id : castingId
   const { locale, currency, timeZone } = await shopOf(client)
   const { values: settings } = await currentSettings(client)
   const estimates = await lastEstimates(client)
   return {
-    castings,
+    castings: await withChosen(client, first, chosen),
     casting: chosen === undefined ? null : await castingOnBench(client, chosen, settings, sees(actor, 'supply cost')),
     shop: await benchShop(client, { settings, timeZone }, sees(actor, 'price')),
     kept: estimates.map(({ id, number, forWhom, answer }) => ({
@@ -53,4 +55,11 @@ export async function seeBench(actor: Actor, castingId: string, customerId = '')
     mayBook: can(actor, 'job.book'),
     money: sees(actor, 'price') ? { locale, currency } : null,
   }
+}
+
+/** An address may name a casting that is not among the first by name. */
+async function withChosen(client: Reader, first: Paged<CastingPick>, chosen = ''): Promise<Paged<CastingPick>> {
+  if (chosen === '' || first.rows.some(({ id }) => id === chosen)) return first
+  const { rows } = await castingPicks(client, { ids: [chosen] })
+  return { ...first, rows: [...rows, ...first.rows] }
 }

@@ -9,7 +9,7 @@ import { questionOf } from '@/lib/core/options/question-of'
 import { stepLabels } from '@/lib/core/route/steps'
 import { benchShop } from '@/lib/data/bench-shop'
 import { db, type Reader } from '@/lib/data/db'
-import { activePriceItems } from '@/lib/data/price-list'
+import { priceItemsOfSteps } from '@/lib/data/price-list'
 import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import { taxPicks } from '@/lib/data/tax-rates'
@@ -71,7 +71,7 @@ async function chosenCut(reader: Reader, answer: EstimateAnswer): Promise<Chosen
  */
 async function priceLines(reader: Reader, answer: EstimateAnswer): Promise<BookJobForm['prices']> {
   const { currencyExponent } = await shopOf(reader)
-  const items = await activePriceItems(reader)
+  const items = await priceItemsOfSteps(reader)
   const ownTax = (await taxPicks(reader)).find(({ isDefault }) => isDefault)?.value ?? ''
   const line = (text: string, minor: number | null, tax: string) => ({
     text,

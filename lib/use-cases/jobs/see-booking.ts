@@ -1,14 +1,13 @@
-import { chamberShapeOf } from '@/lib/core/casting/chamber-shape'
 import type { RouteRules } from '@/lib/core/route/rules'
 import type { Actor } from '@/lib/core/access/roles'
 import { allow } from '@/lib/core/access/can'
 import { must } from '@/lib/core/errors'
 import type { BenchShop } from '@/lib/core/options/bench-types'
 import { dayIn } from '@/lib/core/shop/calendar'
-import { typedFigure } from '@/lib/core/units/typed-figure'
 import { benchShop } from '@/lib/data/bench-shop'
-import { castingChoices } from '@/lib/data/castings-read'
+import { castingPicks, type CastingPick } from '@/lib/data/castings-read'
 import { db } from '@/lib/data/db'
+import type { Paged } from '@/lib/data/paging'
 import { currentSettings } from '@/lib/data/settings'
 import { shopOf } from '@/lib/data/shop'
 import type { PricePick } from '@/lib/core/money/price-pick'
@@ -16,16 +15,11 @@ import { taxPicks, type TaxPick } from '@/lib/data/tax-rates'
 import { pricePicks } from '@/lib/data/price-picks'
 
 export type BookingView = {
-  readonly castings: readonly {
-    readonly id: string
-    readonly name: string
-    readonly nominal: string
-    readonly isFlatDeck: boolean
-  }[]
+  readonly castings: Paged<CastingPick>
   readonly currency: string
   readonly currencyExponent: number
   /** What a price line can be taken from. */
-  readonly priceList: readonly PricePick[]
+  readonly priceList: Paged<PricePick>
   readonly taxes: readonly TaxPick[]
   readonly locale: string
   readonly timeZone: string
@@ -41,14 +35,9 @@ export async function seeBooking(actor: Actor, input: { now: Date }): Promise<Bo
   must(allow(actor, 'job.book'))
   const client = await db()
   const shop = await shopOf(client)
-  const castings = await castingChoices(client)
   const { values: settings } = await currentSettings(client)
   return {
-    castings: castings.map(({ id, name, chamberShape, figures }) => {
-      const [nominal] = figures
-      const isFlatDeck = chamberShapeOf(chamberShape) === 'flat-deck'
-      return { id, name, nominal: nominal ? typedFigure(nominal) : '', isFlatDeck }
-    }),
+    castings: await castingPicks(client),
     currency: shop.currency,
     currencyExponent: shop.currencyExponent,
     priceList: await pricePicks(client, shop),

@@ -7,6 +7,7 @@ import type { Whereabouts } from '@/lib/core/route/types'
 import { dayIn, daysBetween } from '@/lib/core/shop/calendar'
 import { estimateNumber } from '@/lib/data/bench'
 import { db } from '@/lib/data/db'
+import type { Paged } from '@/lib/data/paging'
 import { findingRow, type FindingRow } from '@/lib/data/finding-row'
 import { jobWithCalls } from '@/lib/data/jobs'
 import { namesOf } from '@/lib/data/people'
@@ -84,7 +85,7 @@ export type JobView = {
   /** Only for those who may see prices; null otherwise. */
   readonly account: AccountView | null
   /** What a price line can be taken from; empty for those who see no prices. */
-  readonly priceList: readonly PricePick[]
+  readonly priceList: Paged<PricePick>
   /** What is bought for it. */
   readonly supply: JobSupply & { readonly mayOrder: boolean }
   readonly timeZone: string
@@ -131,7 +132,7 @@ export async function seeJob(actor: Actor, input: { number: string; now: Date })
     calls: job.calls.map(({ id, at, byId, text }) => ({ id, at, by: names.get(byId) ?? '', text })),
     findings: heads.flatMap(findingsOf).sort(byReport),
     account,
-    priceList: account === null ? [] : await pricePicks(client, shop),
+    priceList: account === null ? { rows: [], more: false } : await pricePicks(client, shop),
     supply: {
       orders: orders.map((order) => supplyView(order, { today, timeZone: shop.timeZone, withCost: false })),
       toOrder: toOrder(heads, orders),

@@ -5,7 +5,7 @@ import { angleLeftIn, flatLeftIn } from '@/lib/core/route/outside-cuts'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { db, type Db } from '@/lib/data/db'
 import { idsToSend, stepsOf, wholeOrder } from '@/lib/data/outside'
-import { vendorsInUse } from '@/lib/data/vendors'
+import { vendorPicks } from '@/lib/data/vendors'
 import { loadDossier } from '@/lib/dossier/dossier'
 import { isAccepted } from './refuse-unaccepted'
 import { headLabel } from '@/lib/core/shop/tag-number'
@@ -57,7 +57,7 @@ export async function seeSending(actor: Actor, { visitIds, redoOfId }: Asked) {
     mayPlan: can(actor, 'plan.make'),
     mayAccept: can(actor, 'plan.accept'),
     mayOverride: can(actor, 'plan.override'),
-    vendors: await vendorsInUse(client),
+    vendors: await vendorPicks(client),
   }
 }
 

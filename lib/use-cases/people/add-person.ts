@@ -2,6 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
+import { refuseWhenFull } from '@/lib/data/in-use'
 import { secretOperation } from '@/lib/data/secret-operation'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddPerson } from '@/lib/schemas/person'
@@ -15,6 +16,7 @@ export async function addPerson(actor: Actor, input: AddPerson, moment: Moment):
   const passwordHash = input.password === '' ? '' : await newPasswordHash(input.password, await ownWords(input))
   return write(actor, secretOperation(moment), async (ctx) => {
     await refuseTakenSignIn(ctx.tx, input.signIn)
+    await refuseWhenFull(ctx.tx, 'people')
     const id = newId(ctx.now)
     const { name, signIn } = input
     const roles = input.roles.join(',')

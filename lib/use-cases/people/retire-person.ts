@@ -1,6 +1,7 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { refuseWhenFull } from '@/lib/data/in-use'
 import { actorOf, endSessionsOf } from '@/lib/data/sessions'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { RetirePerson } from '@/lib/schemas/person'
@@ -13,6 +14,7 @@ export async function retirePerson(actor: Actor, input: RetirePerson, moment: Mo
     const { personId, version, retired } = input
     const person = await personToChange(ctx.tx, personId)
     await mustKeepAnOwner(ctx.tx, { personId, roles: actorOf(person).roles, retired })
+    if (!retired) await refuseWhenFull(ctx.tx, 'people')
     const changed = await ctx.tx.person.updateMany({
       where: { id: personId, version, retiredAt: retired ? null : { not: null } },
       // The version is that of name and rights: a form with them on the same page is not out of date.

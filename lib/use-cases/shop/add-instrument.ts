@@ -2,6 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { newId } from '@/lib/data/ids'
+import { refuseWhenFull } from '@/lib/data/in-use'
 import { write, type Moment } from '@/lib/data/write'
 import type { AddInstrument } from '@/lib/schemas/shop'
 
@@ -12,6 +13,7 @@ export async function addInstrument(
 ): Promise<{ instrumentId: string }> {
   must(allow(actor, 'settings.change'))
   return write(actor, moment, async (ctx) => {
+    await refuseWhenFull(ctx.tx, 'instruments')
     const id = newId(ctx.now)
     await ctx.tx.instrument.create({ data: { id, ...input, createdAt: ctx.now } })
     ctx.audit({ action: 'instrument.add', subjectId: id, changes: input })

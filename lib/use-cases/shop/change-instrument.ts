@@ -2,6 +2,7 @@ import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
 import { changesBetween } from '@/lib/data/audit-trail'
+import { refuseWhenFull } from '@/lib/data/in-use'
 import { instrumentById } from '@/lib/data/instruments'
 import { conflictUnless, write, type Moment } from '@/lib/data/write'
 import type { ChangeInstrument } from '@/lib/schemas/shop'
@@ -16,6 +17,7 @@ export async function changeInstrument(
   return write(actor, moment, async (ctx) => {
     const { instrumentId, version, retired, ...facts } = input
     const before = await instrumentById(ctx.tx, instrumentId)
+    if (before.retiredAt !== null && !retired) await refuseWhenFull(ctx.tx, 'instruments')
     const after = { ...facts, retiredAt: retired ? (before.retiredAt ?? ctx.now) : null }
     const changed = await ctx.tx.instrument.updateMany({
       where: { id: instrumentId, version },

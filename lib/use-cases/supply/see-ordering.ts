@@ -5,11 +5,12 @@ import { formatAmount } from '@/lib/core/money/amount'
 import { addDays, dayIn } from '@/lib/core/shop/calendar'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
+import type { Paged } from '@/lib/data/paging'
 import { jobByNumber } from '@/lib/data/jobs'
 import { shopOf } from '@/lib/data/shop'
 import { headsNobodyOrdered, openWaits } from '@/lib/data/away-list'
 import { variantsOf } from '@/lib/data/supply'
-import { vendorsInUse } from '@/lib/data/vendors'
+import { vendorPicks, type VendorPick } from '@/lib/data/vendors'
 
 export type VariantChoice = {
   readonly id: string
@@ -35,7 +36,7 @@ export type PartsToOrder = { readonly waitId: string; readonly what: string; rea
 
 export type Ordering = {
   readonly job: { readonly id: string; readonly number: string } | null
-  readonly vendors: readonly { readonly id: string; readonly name: string; readonly services: string }[]
+  readonly vendors: Paged<VendorPick>
   readonly heads: readonly HeadsToOrder[]
   readonly parts: readonly PartsToOrder[]
   readonly currency: string
@@ -59,7 +60,7 @@ export async function seeOrdering(
     client,
     visits.flatMap((visit) => visit.castingId ?? []),
   )
-  const vendors = await vendorsInUse(client)
+  const vendors = await vendorPicks(client)
   const today = dayIn(shop.timeZone, input.now)
   const groups = new Map<string, HeadsToOrder>()
   for (const { id, source, castingId: known, casting, head, job: of, position } of visits) {

@@ -10,6 +10,7 @@ import { seeOrdering } from '@/lib/use-cases/supply/see-ordering'
 import { seeVendors } from '@/lib/use-cases/vendors/see-vendors'
 import { defaultShopSettings } from '@/lib/core/shop/settings'
 import { testDatabase, type TestDatabase } from '@/tests/setup/database'
+import { fillLists } from '@/tests/setup/filled-lists'
 import { book, monday, openShop, owner } from '../jobs/counter-shop'
 
 vi.setConfig({ hookTimeout: 120_000 })
@@ -17,33 +18,11 @@ vi.setConfig({ hookTimeout: 120_000 })
 let database: TestDatabase
 
 const numbers = Array.from({ length: 230 }, (_, place) => String(place).padStart(3, '0'))
-/** Every tenth is retired, each at another moment. */
-const retiredAt = (n: string) => (n.endsWith('0') ? new Date(monday.getTime() - Number(n) * 1000) : null)
-const own = (n: string) => ({ id: `x-${n}`, name: `Name ${n}`, retiredAt: retiredAt(n), createdAt: monday })
-
-async function fill({ client }: TestDatabase): Promise<void> {
+async function fill(shop: TestDatabase): Promise<void> {
+  const { client } = shop
   const { heads } = await book()
   const visitId = heads[0]?.visitId ?? ''
-  await client.vendor.createMany({
-    data: numbers.map((n) => ({ ...own(n), phone: '', email: '', address: '', services: '' })),
-  })
-  await client.person.createMany({
-    data: numbers.map((n) => ({ ...own(n), signIn: `sign-in-${n}`, passwordHash: '', roles: 'counter', grants: '' })),
-  })
-  await client.castingRecord.createMany({
-    data: numbers.map((n) => ({
-      ...own(n),
-      ...{ nameLower: `name ${n}`, material: 'iron', chamberCount: 4, chamberShape: 'closed' },
-      ...{ deepEdge: 'exhaust', note: '' },
-    })),
-  })
-  await client.instrument.createMany({ data: numbers.map((n) => ({ ...own(n), kind: 'burette' })) })
-  await client.priceItem.createMany({
-    data: numbers.map((n) => {
-      const { name: text, ...item } = own(n)
-      return { ...item, text, stepId: '', unitMinor: 100, taxMillionths: 0 }
-    }),
-  })
+  await fillLists(shop, numbers.length, monday)
   await client.partsWait.createMany({
     data: numbers.map((n) => ({
       ...{ id: `x-${n}`, visitId, stepId: 'final', occurrence: '', what: `part ${n}`, fromWhom: '' },

@@ -3,6 +3,7 @@ import { RefusedError } from '@/lib/core/errors'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { seeBackRoom } from '@/lib/use-cases/back-room/see-back-room'
 import { seeTrail } from '@/lib/use-cases/back-room/see-trail'
+import { findCastings } from '@/lib/use-cases/castings/find-castings'
 import { seeCasting, seeCastings } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { seeCounter } from '@/lib/use-cases/counter/see-counter'
@@ -65,6 +66,7 @@ import { seeBooks } from '@/lib/use-cases/money/see-books'
 import { seeInvoice } from '@/lib/use-cases/money/see-invoice'
 import { seeUnpaid } from '@/lib/use-cases/money/see-unpaid'
 import { seePlan } from '@/lib/use-cases/plans/see-plan'
+import { findPrices } from '@/lib/use-cases/prices/find-prices'
 import { seePriceItem, seePriceList } from '@/lib/use-cases/prices/see-price-list'
 import { seeRules } from '@/lib/use-cases/rules/see-rules'
 import { seeRulesPreview } from '@/lib/use-cases/rules/see-rules-preview'
@@ -91,6 +93,7 @@ import { seeEnrolling } from '@/lib/use-cases/tablets/see-enrolling'
 import { seeRack } from '@/lib/use-cases/tablets/see-rack'
 import { seeTaxPicks, seeTaxRate, seeTaxRates } from '@/lib/use-cases/taxes/see-tax-rates'
 import { seeTablet, seeTablets } from '@/lib/use-cases/tablets/see-tablets'
+import { findVendors } from '@/lib/use-cases/vendors/find-vendors'
 import { seeVendor, seeVendors } from '@/lib/use-cases/vendors/see-vendors'
 import type { TestDatabase } from '@/tests/setup/database'
 
@@ -118,6 +121,9 @@ export const listPages = (actor: Actor, now: Date) =>
     'a promise proposed': () => proposePromise(actor, anyProposal, now),
     'head while booking': () => findHeads(actor, { q: 'mk-12' }),
     'customer while booking': () => findCustomers(actor, { q: 'customer 0001' }),
+    'castings typed': () => findCastings(actor, { q: 'a wedge' }),
+    'vendors typed': () => findVendors(actor, { q: 'angle' }),
+    'prices typed': () => findPrices(actor, { q: 'flat cut' }),
     customers: () => seeCustomers(actor, { q: '', page: 1 }),
     'customers, page 2': () => seeCustomers(actor, { q: '', page: 2 }),
     'customers looked for': () => seeCustomers(actor, { q: 'customer 0001', page: 1 }),

@@ -7,8 +7,10 @@ import { seeHead } from '@/lib/use-cases/heads/see-head'
 import { seeStation } from '@/lib/use-cases/stations/see-station'
 import type { TestDatabase } from '@/tests/setup/database'
 import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
+import { fillLists } from '@/tests/setup/filled-lists'
 import { fillShop } from '@/tests/setup/filled-shop'
 import { plainSqlite } from '@/tests/setup/plain-sqlite'
+import { queriesOfMoreThan } from '@/tests/setup/rows-read'
 import { scansOf } from '@/tests/setup/scans'
 import { selectsOf, statementsOf } from '@/tests/setup/statements'
 import { listPages, thingPages, thingsOf, type Pages } from './pages'
@@ -32,6 +34,9 @@ const atMost: Partial<Record<keyof typeof lists, number>> = {
 }
 const thingNames = Object.keys(thingPages(owner, now, {} as never, '')) as (keyof ReturnType<typeof thingPages>)[]
 
+/** A search by name compares a thousand names of each of five lists: nothing reads more, however long the lists are. */
+const mostRows = 5050
+
 let database: TestDatabase
 let things: Pages
 const later = ', page 2'
@@ -47,6 +52,7 @@ beforeAll(async () => {
   fillShop(database.url, 0, 20, now)
   for (const name of names) few.set(name, (await selectsOf(lists[name])).length)
   fillShop(database.url, 20, 1980, now)
+  await fillLists(database, Math.ceil(mostRows * 1.2), now)
 })
 
 describe('with 2,000 heads', () => {
@@ -67,6 +73,20 @@ describe('with 2,000 heads', () => {
     expect(scansOf(database.url, await statementsOf(things[name] ?? (() => Promise.reject(new Error(name)))))).toEqual(
       [],
     )
+  })
+
+  it.each(names)('%s brings no list to its end', async (name) => {
+    expect(queriesOfMoreThan(mostRows, database.url, await statementsOf(lists[name]))).toEqual([])
+  })
+
+  it.each(thingNames)('%s brings no list to its end', async (name) => {
+    const look = things[name] ?? (() => Promise.reject(new Error(name)))
+    expect(queriesOfMoreThan(mostRows, database.url, await statementsOf(look))).toEqual([])
+  })
+
+  it('a query that does is seen', () => {
+    const sent = [{ sql: 'SELECT "id" FROM "Vendor" WHERE "retiredAt" IS NULL', args: [] }]
+    expect(queriesOfMoreThan(mostRows, database.url, sent)).toHaveLength(1)
   })
 
   it('a head that was put there past the client opens, on the floor and long gone', async () => {

@@ -195,17 +195,17 @@ describe('a price line taken from the list', () => {
     await add({ stepId: '', text: 'Courier', unitPrice: '12.5', tax: '' })
     await retire(1, true)
     const manner = { currency: 'USD', currencyExponent: 2, locale: 'en-US' }
-    expect(await pricePicks(shop.database.client, manner)).toEqual([
+    expect((await pricePicks(shop.database.client, manner)).rows).toEqual([
       { id: expect.any(String), stepId: '', label: 'Courier, $12.50', text: 'Courier', unitPrice: '12.50', tax: '' },
     ])
   })
 
   test('stands beside the lines of a job and of a booking; a machinist sees none of it', async () => {
     const { number } = await book({ heads: [head({ castingId: '' })] }, { now }, shop.staff.tamsin)
-    const texts = async (actor: Actor) => (await seeJob(actor, { number, now })).priceList.map(({ text }) => text)
+    const texts = async (actor: Actor) => (await seeJob(actor, { number, now })).priceList.rows.map(({ text }) => text)
     expect(await texts(shop.staff.tamsin)).toEqual(['Flat cut'])
     expect(await texts(shop.staff.dov)).toEqual([])
-    expect((await seeBooking(shop.staff.tamsin, { now })).priceList).toMatchObject([{ unitPrice: '95.00' }])
+    expect((await seeBooking(shop.staff.tamsin, { now })).priceList.rows).toMatchObject([{ unitPrice: '95.00' }])
   })
 
   test('fills an empty line, and another pick takes the first one’s place', () => {

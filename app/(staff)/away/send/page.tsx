@@ -23,7 +23,7 @@ export default async function SendPage({ searchParams }: Props) {
   return (
     <>
       <h1>{sending.redo ? `Send again for rework of ${sending.redo.number}` : 'Send to a vendor'}</h1>
-      {sending.vendors.length === 0 ? (
+      {sending.vendors.rows.length === 0 ? (
         <EmptyState title="No vendors yet.">
           <p>The owner adds them in the Back room.</p>
         </EmptyState>

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
 import { useActionForm } from '@/app/_components/form/use-action-form'
+import type { FirstPicks } from '@/app/_components/pick/use-picks'
 import { Check } from '@/app/_components/ui/check'
 import { CheckList } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
@@ -12,16 +13,16 @@ import { toggled } from '@/app/_components/ui/toggled'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { payers, sendOutsideSchema } from '@/lib/schemas/outside'
 import type { Redo, Sendable } from '@/lib/use-cases/outside/see-sending'
+import { PickVendor } from '../_components/pick-vendor'
 import { payerOptions } from '../_components/payer'
 import { sendOutsideAction } from '../actions'
 import { ByThePlan } from './by-the-plan'
 import { NotAccepted, unaccepted } from './not-accepted'
 
-type Vendor = { readonly id: string; readonly name: string; readonly services: string }
 type Props = {
   asked: readonly string[]
   heads: readonly Sendable[]
-  vendors: readonly Vendor[]
+  vendors: FirstPicks<'vendors'>
   redo: Redo | null
   mayPlan: boolean
   mayAccept: boolean
@@ -72,15 +73,13 @@ export function SendForm({ asked, heads, vendors, redo, mayPlan, mayAccept, mayO
     <>
       {isAngle && <NotAccepted heads={chosen} mayAccept={mayAccept} mayOverride={mayOverride} />}
       <ActionForm form={form} submitLabel="Send">
-        <Select
+        <PickVendor
           label="Vendor"
           required
           empty="Choose a vendor"
-          options={vendors.map((vendor) => ({
-            value: vendor.id,
-            label: vendor.services === '' ? vendor.name : `${vendor.name}: ${vendor.services}`,
-          }))}
+          first={vendors}
           {...form.text('vendorId')}
+          value={watch('vendorId')}
         />
         {redo && (
           <Select

@@ -1,8 +1,9 @@
 'use client'
 import type { UseFormRegisterReturn } from 'react-hook-form'
+import { PickSelect } from '@/app/_components/pick/pick-select'
+import type { Picks } from '@/app/_components/pick/use-picks'
 import { Check } from '@/app/_components/ui/check'
 import { Choice } from '@/app/_components/ui/choice'
-import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { appliesTo, type ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { castingFigureKeys, castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
@@ -24,7 +25,8 @@ type Props = {
     defaultValue?: string
     defaultChecked?: boolean
   }
-  castings: readonly { readonly id: string; readonly name: string }[]
+  castings: Picks<'castings'>
+  castingId: string
   /** What the casting's record says, shown where nothing is typed over it. */
   record: CastingFacts
   hasTarget: boolean
@@ -36,18 +38,21 @@ const capital = (words: string): string => words.charAt(0).toUpperCase() + words
 const noCastings = 'None on record yet. Type the figures of the head, or add its casting in the Back room.'
 
 /** A simple question is three fields; the rest unfolds. */
-export function BenchQuestionFields({ text, castings, record, hasTarget, shape }: Props) {
+export function BenchQuestionFields({ text, castings, castingId, record, hasTarget, shape }: Props) {
   const isFlatDeck = shape === 'flat-deck'
   const nominal = record.nominalCc
   return (
     <div className="stack">
       <div className={styles.fields}>
-        <Select
+        <PickSelect
           label="Casting"
           empty="Not on record"
-          hint={castings.length === 0 ? noCastings : undefined}
-          options={castings.map(({ id, name }) => ({ value: id, label: name }))}
+          hint={castings.known.length === 0 ? noCastings : undefined}
+          picks={castings}
+          wordsOf={({ name }) => name}
           {...text('castingId')}
+          defaultValue={undefined}
+          value={castingId}
         />
         {isFlatDeck ? (
           <FlatDeckFields text={text} />

@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'react'
 import { get, useForm, useWatch } from 'react-hook-form'
 import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
+import { usePicks } from '@/app/_components/pick/use-picks'
 import { Busy } from '@/app/_components/ui/busy'
 import { Notice } from '@/app/_components/ui/notice'
 import { questionOf } from '@/lib/core/options/question-of'
@@ -15,6 +16,7 @@ import { BenchQuestionFields } from './bench-question-fields'
 export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }) {
   const form = useForm<BenchForm>({ defaultValues: initial })
   const typed = useWatch({ control: form.control }) as BenchForm
+  const castings = usePicks('castings', view.castings, [typed.castingId])
   const { casting, loading, failed } = useBenchCasting(typed.castingId, view.casting)
   const { asked, errors } = useMemo(() => readBench(typed), [typed])
   const question = useMemo(() => questionOf(asked, casting, view.shop), [asked, casting, view.shop])
@@ -27,7 +29,8 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
       <form onSubmit={(event) => event.preventDefault()}>
         <BenchQuestionFields
           text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
-          castings={view.castings}
+          castings={castings}
+          castingId={typed.castingId}
           record={casting?.facts ?? {}}
           hasTarget={asked.targetCc !== null}
           shape={casting?.chamberShape ?? 'open'}

@@ -7,6 +7,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { toggled } from '@/app/_components/ui/toggled'
 import { orderSupplySchema, type OrderSupplyForm } from '@/lib/schemas/supply'
 import type { HeadsToOrder, Ordering, PartsToOrder, VariantChoice } from '@/lib/use-cases/supply/see-ordering'
+import { PickVendor } from '../../_components/pick-vendor'
 import { orderSupplyAction } from '../../actions'
 
 /** Starts with the first version on record: cut by its maker for a head booked so, plain for the others. */
@@ -44,15 +45,13 @@ export function OrderForm({ ordering }: { ordering: Ordering }) {
   return (
     <ActionForm form={form} submitLabel="Order">
       <div className="columns">
-        <Select
+        <PickVendor
           label="Supplier"
           required
           empty="Choose a supplier"
-          options={vendors.map(({ id, name, services }) => ({
-            value: id,
-            label: services === '' ? name : `${name}: ${services}`,
-          }))}
+          first={vendors}
           {...form.text('vendorId')}
+          value={form.form.watch('vendorId')}
         />
         <TextInput
           label="Promised date"

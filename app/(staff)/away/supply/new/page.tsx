@@ -30,7 +30,7 @@ export default async function OrderPage({ searchParams }: Props) {
           </>
         )}
       </h1>
-      {ordering.vendors.length === 0 ? (
+      {ordering.vendors.rows.length === 0 ? (
         <EmptyState title="No suppliers yet.">
           <p>The owner adds them under Vendors in the Back room.</p>
         </EmptyState>

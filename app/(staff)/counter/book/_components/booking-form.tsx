@@ -1,9 +1,11 @@
 'use client'
+import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { TabDraftNotice } from '@/app/_components/form/tab-draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { useTabDraft } from '@/app/_components/form/use-tab-draft'
 import { FormFigure } from '@/app/_components/form/form-figure'
+import { usePicks } from '@/app/_components/pick/use-picks'
 import { Check } from '@/app/_components/ui/check'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -44,6 +46,12 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
   const form = useActionForm(bookJobSchema, bookJobAction, {
     defaultValues: initial ?? emptyBooking(),
   })
+  const heads = useWatch({ control: form.form.control, name: 'heads' })
+  const castings = usePicks(
+    'castings',
+    booking.castings,
+    heads.map(({ castingId }) => castingId),
+  )
   const drafts = useTabDraft({ kind: 'book a job', variant: draftKey, nameOf: draftName }, form)
   return (
     <>
@@ -56,14 +64,14 @@ export function BookingForm({ booking, initial, draftKey = '' }: Props) {
         refusalElsewhere={form.refusal?.alike !== undefined}
       >
         <AlikePart form={form}>
-          <CastingField form={form} at={0} castings={booking.castings} />
+          <CastingField form={form} at={0} castings={castings} />
         </AlikePart>
         <div className={styles.desk}>
           <div className="stack">
-            <HeadsPart form={form} castings={booking.castings} />
+            <HeadsPart form={form} castings={castings} />
             <section className="part" aria-label="What is wanted">
               <h2>Work</h2>
-              <TargetPart form={form} castings={booking.castings} />
+              <TargetPart form={form} castings={castings} />
               <WorkPart form={form} rules={booking.rules} />
               <FirstPlan form={form} />
             </section>

@@ -1,22 +1,24 @@
 'use client'
 import { useState } from 'react'
+import { PickSelect } from '@/app/_components/pick/pick-select'
+import type { Picks } from '@/app/_components/pick/use-picks'
 import { Button } from '@/app/_components/ui/button'
-import { Select } from '@/app/_components/ui/select'
 import type { PricePick } from '@/lib/core/money/price-pick'
 import styles from './booking.module.css'
 
-type Props = { list: readonly PricePick[]; action: string; onPick: (item: PricePick) => void }
+type Props = { list: Picks<'prices'>; action: string; onPick: (item: PricePick) => void }
 
 /** The shop's price list beside a price line. Nothing happens before the button: a list is leafed through with the arrows. */
 export function FromList({ list, action, onPick }: Props) {
   const [chosen, setChosen] = useState('')
-  if (list.length === 0) return null
-  const item = list.find((one) => one.id === chosen)
+  if (list.known.length === 0) return null
+  const item = list.known.find((one) => one.id === chosen)
   return (
     <div className={styles.fromList}>
-      <Select
+      <PickSelect
         label="From the list, for one head"
-        options={list.map((one) => ({ value: one.id, label: one.label }))}
+        picks={list}
+        wordsOf={({ label }) => label}
         empty="Choose one"
         value={chosen}
         onChange={(event) => setChosen(event.target.value)}

@@ -1,13 +1,14 @@
 'use client'
 import { useWatch } from 'react-hook-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
+import { PickSelect } from '@/app/_components/pick/pick-select'
+import type { Picks } from '@/app/_components/pick/use-picks'
 import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
 import { Choice } from '@/app/_components/ui/choice'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import type { ChamberForm } from '@/lib/core/casting/figures'
-import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import type { BookingActionForm } from './booking-action-form'
 import styles from './booking.module.css'
 import { Fold } from './fold'
@@ -17,7 +18,7 @@ import { HeadLookup } from './head-lookup'
 type Props = {
   form: BookingActionForm
   at: number
-  castings: BookingView['castings']
+  castings: Picks<'castings'>
   onRemove?: () => void
 }
 
@@ -36,6 +37,7 @@ const sourceOptions = [
 /** The casting of a head. That of the first one is also that of the heads that had the same. */
 export function CastingField({ form, at, castings }: Omit<Props, 'onRemove'>) {
   const { onChange, ...rest } = form.text(`heads.${at}.castingId`)
+  const chosen = useWatch({ control: form.form.control, name: `heads.${at}.castingId` })
   const choose = (event: { target: { value: string } }) => {
     const heads = form.form.getValues('heads')
     const before = heads[at]?.castingId
@@ -46,14 +48,13 @@ export function CastingField({ form, at, castings }: Omit<Props, 'onRemove'>) {
     return onChange(event)
   }
   return (
-    <Select
+    <PickSelect
       label="Casting"
       empty="Not on record"
-      options={castings.map(({ id, name, nominal }) => ({
-        value: id,
-        label: nominal === '' ? name : `${name}, nominal ${nominal}`,
-      }))}
+      picks={castings}
+      wordsOf={({ name, nominal }) => (nominal === '' ? name : `${name}, nominal ${nominal}`)}
       {...rest}
+      value={chosen}
       onChange={choose}
     />
   )
@@ -62,7 +63,7 @@ export function CastingField({ form, at, castings }: Omit<Props, 'onRemove'>) {
 export function HeadFields({ form, at, castings, onRemove }: Props) {
   const head = useWatch({ control: form.form.control, name: `heads.${at}` })
   const known = (head?.headId ?? '') !== ''
-  const isFlatDeck = castings.some(({ id, isFlatDeck }) => isFlatDeck && id === head?.castingId)
+  const isFlatDeck = castings.known.some(({ id, isFlatDeck }) => isFlatDeck && id === head?.castingId)
   return (
     <fieldset className={styles.head}>
       <legend>Head {at + 1}</legend>

@@ -1,8 +1,8 @@
 'use client'
 import { useFieldArray } from 'react-hook-form'
+import type { Picks } from '@/app/_components/pick/use-picks'
 import { Button } from '@/app/_components/ui/button'
 import { emptyHead, type HeadForm } from '@/lib/schemas/job'
-import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import type { BookingActionForm } from './booking-action-form'
 import { HeadFields } from './head-fields'
 import { forHeads } from './priced-work'
@@ -13,7 +13,7 @@ const mateOf = (head: HeadForm): HeadForm => ({
   ...{ headId: '', tag: '', stamp: '', side: '', comeback: false, comebackCause: '', comebackPays: '' },
 })
 
-export function HeadsPart({ form, castings }: { form: BookingActionForm; castings: BookingView['castings'] }) {
+export function HeadsPart({ form, castings }: { form: BookingActionForm; castings: Picks<'castings'> }) {
   const heads = useFieldArray({ control: form.form.control, name: 'heads' })
   const reprice = () => {
     const { prices, heads: now } = form.form.getValues()

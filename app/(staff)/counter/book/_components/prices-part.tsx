@@ -3,6 +3,7 @@ import { useFieldArray, useWatch } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { Check } from '@/app/_components/ui/check'
 import { firstTax, TaxField } from '@/app/_components/money/tax-field'
+import { usePicks, type Picks } from '@/app/_components/pick/use-picks'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { paymentMethods } from '@/lib/core/money/payment'
@@ -20,10 +21,11 @@ type Props = { form: BookingActionForm; booking: BookingView }
 
 /** The price lines, from the list or typed, and the deposit. */
 export function PricesPart({ form, booking }: Props) {
-  const { priceList: list, taxes } = booking
+  const { taxes } = booking
+  const list = usePicks('prices', booking.priceList, [])
   const lines = useFieldArray({ control: form.form.control, name: 'prices' })
   const [ordered, prices, heads] = useWatch({ control: form.form.control, name: ['ordered', 'prices', 'heads'] })
-  const work = linesToAdd({ ordered, prices, heads }, list, booking.rules)
+  const work = linesToAdd({ ordered, prices, heads }, list.known, booking.rules)
   const add = () => {
     const tax = form.form.getValues('prices').at(-1)?.tax ?? firstTax(taxes)
     lines.append({ text: '', quantity: '1', unitPrice: '', tax, perHead: false })
@@ -35,7 +37,7 @@ export function PricesPart({ form, booking }: Props) {
     <section className="part" aria-label="Prices and deposit">
       <h2>Prices and deposit</h2>
       {lines.fields.map((line, at) => (
-        <LineFields key={line.id} form={form} booking={booking} at={at} onRemove={() => lines.remove(at)} />
+        <LineFields key={line.id} form={form} booking={booking} list={list} at={at} onRemove={() => lines.remove(at)} />
       ))}
       <div className="row">
         {work.length > 0 && (
@@ -49,9 +51,9 @@ export function PricesPart({ form, booking }: Props) {
   )
 }
 
-type LineProps = Props & { at: number; onRemove: () => void }
+type LineProps = Props & { list: Picks<'prices'>; at: number; onRemove: () => void }
 
-function LineFields({ form, booking, at, onRemove }: LineProps) {
+function LineFields({ form, booking, list, at, onRemove }: LineProps) {
   const perHead = useWatch({ control: form.form.control, name: `prices.${at}.perHead` })
   const { onChange, ...each } = form.text(`prices.${at}.perHead`)
   const follow = (event: { target: { checked: boolean } }) => {
@@ -66,11 +68,7 @@ function LineFields({ form, booking, at, onRemove }: LineProps) {
       <TextInput label="For" {...form.text(`prices.${at}.text`)} />
       <TextInput label="Quantity" inputMode="decimal" readOnly={perHead} {...form.text(`prices.${at}.quantity`)} />
       <TextInput label={`Each, ${booking.currency}`} inputMode="decimal" {...form.text(`prices.${at}.unitPrice`)} />
-      <TaxField
-        taxes={booking.taxes}
-        also={booking.priceList.map(({ tax }) => tax)}
-        control={form.text(`prices.${at}.tax`)}
-      />
+      <TaxField taxes={booking.taxes} also={list.known.map(({ tax }) => tax)} control={form.text(`prices.${at}.tax`)} />
       <Check label="Each head" {...each} onChange={follow} />
       <Button variant="quiet" onClick={onRemove}>
         Remove<span className="visually-hidden"> price line {at + 1}</span>

@@ -2,16 +2,16 @@
 import { useState } from 'react'
 import { useWatch } from 'react-hook-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
+import type { Picks } from '@/app/_components/pick/use-picks'
 import { Choice } from '@/app/_components/ui/choice'
-import type { BookingView } from '@/lib/use-cases/jobs/see-booking'
 import type { BookingActionForm } from './booking-action-form'
 
-type Props = { form: BookingActionForm; castings: BookingView['castings'] }
+type Props = { form: BookingActionForm; castings: Picks<'castings'> }
 
 /** What the heads are cut to: those with chambers to a volume, flat-deck heads to a thickness or just until flat. */
 export function TargetPart({ form, castings }: Props) {
   const heads = useWatch({ control: form.form.control, name: 'heads' })
-  const flatDecks = new Set(castings.filter(({ isFlatDeck }) => isFlatDeck).map(({ id }) => id))
+  const flatDecks = new Set(castings.known.filter(({ isFlatDeck }) => isFlatDeck).map(({ id }) => id))
   const flat = heads.filter(({ castingId }) => flatDecks.has(castingId)).length
   return (
     <>

@@ -4,6 +4,7 @@ import { useRef } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { firstTax, TaxField, type TaxOption } from '@/app/_components/money/tax-field'
+import { usePicks, type FirstPicks } from '@/app/_components/pick/use-picks'
 import { TextInput } from '@/app/_components/ui/text-input'
 import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
 import { FromList } from '@/app/(staff)/counter/book/_components/from-list'
@@ -11,9 +12,10 @@ import { addDiscountSchema, addPriceLineSchema } from '@/lib/schemas/job'
 import { picked, type PickedFields, type PricePick } from '@/lib/core/money/price-pick'
 import { addDiscountAction, addPriceLineAction } from '../actions'
 
-type Props = { jobId: string; currency: string; list: readonly PricePick[]; taxes: readonly TaxOption[] }
+type Props = { jobId: string; currency: string; list: FirstPicks<'prices'>; taxes: readonly TaxOption[] }
 
-export function AddPrice({ jobId, currency, list, taxes }: Props) {
+export function AddPrice({ jobId, currency, list: first, taxes }: Props) {
+  const list = usePicks('prices', first, [])
   const untouched: PickedFields = { text: '', unitPrice: '', tax: firstTax(taxes) }
   // What the list put into the fields: another pick may take its place, what was typed stays.
   const earlier = useRef<PickedFields>(untouched)
@@ -42,7 +44,7 @@ export function AddPrice({ jobId, currency, list, taxes }: Props) {
             <TextInput label="For" {...form.text('text')} />
             <TextInput label="Quantity" hint="2, or 1.5 h" inputMode="decimal" {...form.text('quantity')} />
             <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text('unitPrice')} />
-            <TaxField taxes={taxes} also={list.map(({ tax }) => tax)} control={form.text('tax')} />
+            <TaxField taxes={taxes} also={list.known.map(({ tax }) => tax)} control={form.text('tax')} />
           </div>
         </ActionForm>
       </div>
