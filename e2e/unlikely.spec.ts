@@ -45,3 +45,30 @@ test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps
   await expect(line('chamber 4')).toContainText(/60\.0.*confirmed; .* expected, by the other chambers/)
   await expect(line('chamber 2')).not.toContainText('confirmed')
 })
+
+test('nothing is typed before the page listens', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  let letGo = () => {}
+  const held = new Promise<void>((resolve) => (letGo = resolve))
+  await page.route('**/_next/static/**/*.js', async (route) => {
+    await held
+    await route.continue()
+  })
+  await page.goto('/counter/book', { waitUntil: 'commit' })
+  const casting = page.getByLabel('Casting', { exact: true })
+  await expect(casting).toBeVisible()
+  await expect(casting).toBeDisabled()
+  letGo()
+  await expect(casting).toBeEnabled()
+})
+
+test('a password sent before the page listens stands in no address', async ({ browser }) => {
+  const page = await browser.newPage({ baseURL: process.env.BRASSTAG_E2E_URL, javaScriptEnabled: false })
+  await page.goto('/sign-in')
+  await page.getByLabel('Name').fill('tamsin')
+  await page.getByLabel('Password').fill('not the right one')
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.waitForLoadState()
+  expect(page.url()).not.toContain('right')
+  await page.close()
+})

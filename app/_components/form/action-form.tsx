@@ -5,6 +5,7 @@ import { Busy } from '../ui/busy'
 import { Button } from '../ui/button'
 import { RefusalOrAsk } from './refusal-or-ask'
 import styles from './action-form.module.css'
+import { TakenOver } from './taken-over'
 import type { ActionForm as Form } from './use-action-form'
 
 type Props<Values extends FieldValues, Value> = Omit<ComponentProps<'form'>, 'form' | 'onSubmit' | 'action'> & {
@@ -32,17 +33,19 @@ export function ActionForm<Values extends FieldValues, Value>({
 }: Props<Values, Value>) {
   return (
     <form {...rest} noValidate className={className} onSubmit={form.submit}>
-      {children}
-      {form.refusal && !refusalElsewhere && (
-        <RefusalOrAsk refusal={form.refusal} title="Not done" ref={form.refusalRef} onAgain={form.submit} />
-      )}
-      <div className={foot === undefined ? 'row' : styles.foot}>
-        {foot}
-        <Button type="submit" variant="main" pending={form.pending}>
-          {submitLabel}
-        </Button>
-        {actions}
-      </div>
+      <TakenOver>
+        {children}
+        {form.refusal && !refusalElsewhere && (
+          <RefusalOrAsk refusal={form.refusal} title="Not done" ref={form.refusalRef} onAgain={form.submit} />
+        )}
+        <div className={foot === undefined ? 'row' : styles.foot}>
+          {foot}
+          <Button type="submit" variant="main" pending={form.pending}>
+            {submitLabel}
+          </Button>
+          {actions}
+        </div>
+      </TakenOver>
       <Busy when={form.pending} label="Sending…" />
     </form>
   )

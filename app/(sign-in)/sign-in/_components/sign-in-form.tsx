@@ -44,7 +44,8 @@ export function SignInForm({ goTo }: { goTo: string }) {
   }
 
   return (
-    <form className="stack" noValidate onSubmit={(event) => void send(event)}>
+    // Sent before the script is there, a password must not stand in the address.
+    <form method="post" className="stack" noValidate onSubmit={(event) => void send(event)}>
       {problem && (
         <Notice kind="stop" title="Not signed in" ref={notice}>
           <p>{problemWords(problem)}</p>

@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'react'
 import { get, useForm, useWatch } from 'react-hook-form'
 import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
+import { TakenOver } from '@/app/_components/form/taken-over'
 import { usePicks } from '@/app/_components/pick/use-picks'
 import { Busy } from '@/app/_components/ui/busy'
 import { Notice } from '@/app/_components/ui/notice'
@@ -27,14 +28,16 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
       <h1>Can we reach this {casting?.chamberShape === 'flat-deck' ? 'thickness' : 'cc'}?</h1>
       {view.forWhom && <p>For {view.forWhom.name}</p>}
       <form onSubmit={(event) => event.preventDefault()}>
-        <BenchQuestionFields
-          text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
-          castings={castings}
-          castingId={typed.castingId}
-          record={casting?.facts ?? {}}
-          hasTarget={asked.targetCc !== null}
-          shape={casting?.chamberShape ?? 'open'}
-        />
+        <TakenOver>
+          <BenchQuestionFields
+            text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
+            castings={castings}
+            castingId={typed.castingId}
+            record={casting?.facts ?? {}}
+            hasTarget={asked.targetCc !== null}
+            shape={casting?.chamberShape ?? 'open'}
+          />
+        </TakenOver>
       </form>
       <Busy when={loading} label="Fetching the casting’s record" />
       {failed && (
