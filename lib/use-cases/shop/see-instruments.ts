@@ -43,9 +43,9 @@ export async function seeInstruments(actor: Actor, now: Date, page = 1): Promise
   return mapPage(await listInstruments(client, page), (row) => seen(row, today))
 }
 
-export async function seeInstrument(actor: Actor, id: string, now: Date): Promise<InstrumentSeen> {
+export async function seeInstrument(actor: Actor, id: string, now: Date): Promise<{ instrument: InstrumentSeen }> {
   must(allow(actor, 'settings.change'))
   const client = await db()
   const today = dayIn((await shopOf(client)).timeZone, now)
-  return seen(await instrumentById(client, id), today)
+  return { instrument: seen(await instrumentById(client, id), today) }
 }

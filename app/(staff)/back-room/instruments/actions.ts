@@ -4,15 +4,7 @@ import { addInstrument } from '@/lib/use-cases/shop/add-instrument'
 import { changeInstrument } from '@/lib/use-cases/shop/change-instrument'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addInstrumentAction = defineAction(
-  'addInstrument',
-  addInstrumentSchema,
-  addInstrument,
-  () => '/back-room/instruments',
-)
-export const changeInstrumentAction = defineAction(
-  'changeInstrument',
-  changeInstrumentSchema,
-  changeInstrument,
-  () => '/back-room/instruments',
-)
+const list = () => '/back-room/instruments'
+
+export const addInstrumentAction = defineAction('addInstrument', addInstrumentSchema, addInstrument, list)
+export const changeInstrumentAction = defineAction('changeInstrument', changeInstrumentSchema, changeInstrument, list)

@@ -5,16 +5,8 @@ import { changePriceItem } from '@/lib/use-cases/prices/change-price-item'
 import { retirePriceItem } from '@/lib/use-cases/back-room/retire'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addPriceItemAction = defineAction(
-  'addPriceItem',
-  addPriceItemSchema,
-  addPriceItem,
-  () => '/back-room/prices',
-)
-export const changePriceItemAction = defineAction(
-  'changePriceItem',
-  changePriceItemSchema,
-  changePriceItem,
-  () => '/back-room/prices',
-)
+const list = () => '/back-room/prices'
+
+export const addPriceItemAction = defineAction('addPriceItem', addPriceItemSchema, addPriceItem, list)
+export const changePriceItemAction = defineAction('changePriceItem', changePriceItemSchema, changePriceItem, list)
 export const retirePriceItemAction = defineAction('retirePriceItem', retirePriceItemSchema, retirePriceItem)

@@ -5,11 +5,8 @@ import { changeVendor } from '@/lib/use-cases/vendors/change-vendor'
 import { retireVendor } from '@/lib/use-cases/back-room/retire'
 import { defineAction } from '@/lib/web/define-action'
 
-export const addVendorAction = defineAction('addVendor', addVendorSchema, addVendor, () => '/back-room/vendors')
-export const changeVendorAction = defineAction(
-  'changeVendor',
-  changeVendorSchema,
-  changeVendor,
-  () => '/back-room/vendors',
-)
+const list = () => '/back-room/vendors'
+
+export const addVendorAction = defineAction('addVendor', addVendorSchema, addVendor, list)
+export const changeVendorAction = defineAction('changeVendor', changeVendorSchema, changeVendor, list)
 export const retireVendorAction = defineAction('retireVendor', retireVendorSchema, retireVendor)

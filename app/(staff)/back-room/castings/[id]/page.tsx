@@ -1,12 +1,10 @@
-import { cache } from 'react'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { can } from '@/lib/core/access/can'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { seeRates } from '@/lib/use-cases/castings/see-rates'
 import { seeReferences } from '@/lib/use-cases/flow/see-references'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
-import { orNotFound } from '@/lib/web/or-not-found'
-import { requirePerson } from '@/lib/web/require-actor'
+import { entryPage } from '../../_components/entry-page'
 import { PageHead } from '../../_components/page-head'
 import { RetirePart } from '../../_components/retire-part'
 import { FiguresShown } from '../_components/figures-shown'
@@ -18,20 +16,13 @@ import { ReferencesShown } from '../_components/references-shown'
 import { WantedOfCasting } from '../_components/wanted-of-casting'
 import { retireCastingAction } from '../actions'
 
-type Props = { params: Promise<{ id: string }> }
+const page = entryPage('casting.see', seeCasting, ({ casting }) => casting.name)
 
-const see = cache(async (id: string) => {
-  const actor = await requirePerson('casting.see')
-  return { actor, ...(await orNotFound(seeCasting(actor, id))) }
-})
+export const generateMetadata = page.generateMetadata
 
-export async function generateMetadata({ params }: Props) {
-  return { title: (await see((await params).id)).casting.name }
-}
-
-export default async function CastingPage({ params }: Props) {
-  const { actor, casting } = await see((await params).id)
-  const { id: castingId, version, retired } = casting
+export default async function CastingPage(props: Parameters<typeof page.see>[0]) {
+  const { actor, casting } = await page.see(props)
+  const { id: castingId, retired } = casting
   const isFlatDeck = casting.chamberShape === 'flat-deck'
   const mayChange = can(actor, 'casting.change')
   const [rates, references, manner] = await Promise.all([
@@ -68,9 +59,9 @@ export default async function CastingPage({ params }: Props) {
       {mayChange && (
         <RetirePart
           what="casting"
-          retired={retired}
+          entry={casting}
+          idAs="castingId"
           action={retireCastingAction}
-          entry={{ castingId, version }}
           retire="No longer offered for new jobs. Heads of this casting keep it."
           restore="Offers it for new jobs again."
         />

@@ -4,7 +4,7 @@ import { DraftNotice } from '@/app/_components/form/draft-notice'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { useDraft } from '@/app/_components/form/use-draft'
 import { changeCastingSchema } from '@/lib/schemas/casting'
-import { ConflictResolver } from '../../_components/conflict-resolver'
+import { EntryForm } from '../../_components/entry-form'
 import { addCastingAction, changeCastingAction } from '../actions'
 import { BoltFields } from './bolt-fields'
 import { ChamberFields } from './chamber-fields'
@@ -29,17 +29,17 @@ export function AddCastingForm() {
   )
 }
 
-export function ChangeCastingForm({ fresh, by }: { fresh: CastingValues; by: string }) {
-  const form = useActionForm(changeCastingSchema, changeCastingAction, {
-    defaultValues: fresh,
-  })
-  return (
-    <ActionForm form={form} submitLabel="Save" className="stack-large">
-      <CastingFields form={form} />
-      <ConflictResolver form={form} fresh={fresh} what={fresh.name} labelOf={labelOf} by={by} />
-    </ActionForm>
-  )
-}
+export const ChangeCastingForm = ({ fresh, by }: { fresh: CastingValues; by: string }) => (
+  <EntryForm
+    schema={changeCastingSchema}
+    action={changeCastingAction}
+    values={fresh}
+    submitLabel="Save"
+    className="stack-large"
+    fields={(form) => <CastingFields form={form} />}
+    kept={{ what: fresh.name, labelOf, by }}
+  />
+)
 
 function CastingFields({ form }: { form: CastingForm }) {
   return (

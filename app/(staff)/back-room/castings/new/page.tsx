@@ -1,15 +1,12 @@
-import { requirePerson } from '@/lib/web/require-actor'
-import { PageHead } from '../../_components/page-head'
+import { newEntryPage } from '../../_components/entry-page'
 import { AddCastingForm } from '../_components/casting-form'
 
-export const metadata = { title: 'Add a casting' }
+const page = newEntryPage(
+  'casting.change',
+  ['/back-room/castings', 'Casting records'],
+  'Add a casting',
+  <AddCastingForm />,
+)
 
-export default async function AddCastingPage() {
-  await requirePerson('casting.change')
-  return (
-    <>
-      <PageHead up={['/back-room/castings', 'Casting records']} title="Add a casting" />
-      <AddCastingForm />
-    </>
-  )
-}
+export const metadata = page.metadata
+export default page.Page

@@ -1,22 +1,18 @@
-import { cache } from 'react'
 import { seeInstrument } from '@/lib/use-cases/shop/see-instruments'
-import { orNotFound } from '@/lib/web/or-not-found'
-import { requirePerson } from '@/lib/web/require-actor'
+import { entryPage } from '../../_components/entry-page'
 import { PageHead } from '../../_components/page-head'
 import { InstrumentForm } from '../_components/instrument-forms'
 
-type Props = { params: Promise<{ id: string }> }
-
-const see = cache(async (id: string) =>
-  orNotFound(seeInstrument(await requirePerson('settings.change'), id, new Date())),
+const page = entryPage(
+  'settings.change',
+  (actor, id) => seeInstrument(actor, id, new Date()),
+  ({ instrument }) => instrument.name,
 )
 
-export async function generateMetadata({ params }: Props) {
-  return { title: (await see((await params).id)).name }
-}
+export const generateMetadata = page.generateMetadata
 
-export default async function InstrumentPage({ params }: Props) {
-  const instrument = await see((await params).id)
+export default async function InstrumentPage(props: Parameters<typeof page.see>[0]) {
+  const { instrument } = await page.see(props)
   return (
     <>
       <PageHead up={['/back-room/instruments', 'Instruments']} title={instrument.name} />

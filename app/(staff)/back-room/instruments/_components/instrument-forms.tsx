@@ -1,12 +1,10 @@
 'use client'
-import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Check } from '@/app/_components/ui/check'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { addInstrumentSchema, changeInstrumentSchema, instrumentKinds } from '@/lib/schemas/shop'
 import type { InstrumentSeen } from '@/lib/use-cases/shop/see-instruments'
-import { ConflictResolver } from '../../_components/conflict-resolver'
+import { EntryForm } from '../../_components/entry-form'
 import { addInstrumentAction, changeInstrumentAction } from '../actions'
 
 const labels = {
@@ -32,35 +30,32 @@ function InstrumentFields<Props extends object>({ text }: { text: (name: FieldNa
   )
 }
 
-export function AddInstrumentForm() {
-  const form = useActionForm(addInstrumentSchema, addInstrumentAction, {
-    defaultValues: { name: '', kind: 'gauge', lastCheckedOn: '', dueOn: '' },
-  })
-  return (
-    <ActionForm form={form} submitLabel="Add this instrument">
-      <InstrumentFields text={form.text} />
-    </ActionForm>
-  )
-}
+export const AddInstrumentForm = () => (
+  <EntryForm
+    schema={addInstrumentSchema}
+    action={addInstrumentAction}
+    values={{ name: '', kind: 'gauge', lastCheckedOn: '', dueOn: '' }}
+    submitLabel="Add this instrument"
+    fields={InstrumentFields}
+  />
+)
 
 export function InstrumentForm({ instrument }: { instrument: InstrumentSeen }) {
   const { id: instrumentId, version, name, kind, lastCheckedOn, dueOn, retired } = instrument
   const days = { lastCheckedOn: lastCheckedOn ?? '', dueOn: dueOn ?? '' }
-  const fresh = { instrumentId, version, name, kind: kindOf(kind), ...days, retired }
-  const form = useActionForm(changeInstrumentSchema, changeInstrumentAction, {
-    defaultValues: fresh,
-  })
   return (
-    <ActionForm form={form} submitLabel="Save">
-      <InstrumentFields text={form.text} />
-      <Check label={labels.retired} {...form.text('retired')} />
-      <ConflictResolver
-        form={form}
-        fresh={fresh}
-        what={name}
-        labelOf={(path) => labels[path as keyof typeof labels] ?? path}
-        by=""
-      />
-    </ActionForm>
+    <EntryForm
+      schema={changeInstrumentSchema}
+      action={changeInstrumentAction}
+      values={{ instrumentId, version, name, kind: kindOf(kind), ...days, retired }}
+      submitLabel="Save"
+      fields={({ text }) => (
+        <>
+          <InstrumentFields text={text} />
+          <Check label={labels.retired} {...text('retired')} />
+        </>
+      )}
+      kept={{ what: name, labelOf: (path) => labels[path as keyof typeof labels] ?? path, by: '' }}
+    />
   )
 }

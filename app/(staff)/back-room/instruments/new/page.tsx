@@ -1,15 +1,12 @@
-import { requirePerson } from '@/lib/web/require-actor'
-import { PageHead } from '../../_components/page-head'
+import { newEntryPage } from '../../_components/entry-page'
 import { AddInstrumentForm } from '../_components/instrument-forms'
 
-export const metadata = { title: 'Add an instrument' }
+const page = newEntryPage(
+  'settings.change',
+  ['/back-room/instruments', 'Instruments'],
+  'Add an instrument',
+  <AddInstrumentForm />,
+)
 
-export default async function AddInstrumentPage() {
-  await requirePerson('settings.change')
-  return (
-    <>
-      <PageHead up={['/back-room/instruments', 'Instruments']} title="Add an instrument" />
-      <AddInstrumentForm />
-    </>
-  )
-}
+export const metadata = page.metadata
+export default page.Page

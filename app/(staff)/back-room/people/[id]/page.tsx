@@ -1,13 +1,12 @@
-import { cache } from 'react'
 import { SessionList } from '@/app/_components/people/session-list'
 import { seeWaits } from '@/lib/use-cases/people/lift-waits'
 import { seePerson } from '@/lib/use-cases/people/see-people'
 import { seeSessions } from '@/lib/use-cases/people/see-sessions'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
-import { orNotFound } from '@/lib/web/or-not-found'
-import { requirePerson, sessionIdOfRequest } from '@/lib/web/require-actor'
+import { sessionIdOfRequest } from '@/lib/web/require-actor'
 import { ActionButton } from '../../_components/action-button'
 import { changedBy } from '../../_components/changed-by'
+import { entryPage } from '../../_components/entry-page'
 import { PageHead } from '../../_components/page-head'
 import { RetirePart } from '../../_components/retire-part'
 import { PersonForm } from '../_components/person-form'
@@ -15,29 +14,24 @@ import { ResetLink } from '../_components/reset-link'
 import { Waits } from '../_components/waits'
 import { clearFactorAction, clearPinAction, retirePersonAction } from '../actions'
 
-type Props = { params: Promise<{ id: string }> }
+const page = entryPage('person.change', seePerson, ({ person }) => person.name)
 
-const see = cache(async (id: string) => orNotFound(seePerson(await requirePerson('person.change'), id)))
+export const generateMetadata = page.generateMetadata
 
-export async function generateMetadata({ params }: Props) {
-  return { title: (await see((await params).id)).person.name }
-}
-
-export default async function PersonPage({ params }: Props) {
-  const { id } = await params
-  const { person, last } = await see(id)
-  const [actor, shop] = [await requirePerson('person.change'), await shopLocale()]
+export default async function PersonPage(props: Parameters<typeof page.see>[0]) {
+  const { actor, person, last } = await page.see(props)
+  const shop = await shopLocale()
   const { timeZone, locale } = shop
   const now = new Date()
-  const waits = await seeWaits(actor, id, now)
-  const sessions = await seeSessions(actor, id, await sessionIdOfRequest(), now)
-  const { id: personId, version, retired } = person
+  const { id: personId } = person
+  const waits = await seeWaits(actor, personId, now)
+  const sessions = await seeSessions(actor, personId, await sessionIdOfRequest(), now)
   return (
     <>
       <PageHead up={['/back-room/people', 'People']} title={person.name}>
         <p className="soft">
           Sign-in name: {person.signIn}
-          {retired && '. Retired: cannot sign in.'}
+          {person.retired && '. Retired: cannot sign in.'}
         </p>
       </PageHead>
       <section className="part" aria-labelledby="rights">
@@ -82,9 +76,9 @@ export default async function PersonPage({ params }: Props) {
       </section>
       <RetirePart
         what="person"
-        retired={retired}
+        entry={person}
+        idAs="personId"
         action={retirePersonAction}
-        entry={{ personId, version }}
         retire="Signs them out everywhere. Their name stays on the work they did."
         restore="Lets them sign in again with their old password. Set a new one if they have forgotten it."
       />

@@ -1,15 +1,7 @@
-import { requirePerson } from '@/lib/web/require-actor'
-import { PageHead } from '../../_components/page-head'
+import { newEntryPage } from '../../_components/entry-page'
 import { AddPersonForm } from '../_components/add-person-form'
 
-export const metadata = { title: 'Add a person' }
+const page = newEntryPage('person.change', ['/back-room/people', 'People'], 'Add a person', <AddPersonForm />)
 
-export default async function AddPersonPage() {
-  await requirePerson('person.change')
-  return (
-    <>
-      <PageHead up={['/back-room/people', 'People']} title="Add a person" />
-      <AddPersonForm />
-    </>
-  )
-}
+export const metadata = page.metadata
+export default page.Page

@@ -1,48 +1,37 @@
 'use client'
-import { ActionForm } from '@/app/_components/form/action-form'
 import { firstTax, type TaxOption } from '@/app/_components/money/tax-field'
-import { useActionForm } from '@/app/_components/form/use-action-form'
 import { formatAmount } from '@/lib/core/money/amount'
 import type { RouteRules } from '@/lib/core/route/rules'
 import { addPriceItemSchema, changePriceItemSchema } from '@/lib/schemas/price'
 import type { PriceItemSeen } from '@/lib/use-cases/prices/see-price-list'
-import { ConflictResolver } from '../../_components/conflict-resolver'
+import { EntryForm } from '../../_components/entry-form'
 import { addPriceItemAction, changePriceItemAction } from '../actions'
 import { labelOf, PriceFields } from './price-fields'
 
 type AddProps = { currency: string; rules: RouteRules; taxes: readonly TaxOption[] }
 
-export function AddPriceForm({ currency, rules, taxes }: AddProps) {
-  const form = useActionForm(addPriceItemSchema, addPriceItemAction, {
-    defaultValues: { stepId: '', text: '', unitPrice: '', tax: firstTax(taxes) },
-  })
-  return (
-    <ActionForm form={form} submitLabel="Add this price">
-      <PriceFields text={form.text} currency={currency} rules={rules} taxes={taxes} />
-    </ActionForm>
-  )
-}
+export const AddPriceForm = (manner: AddProps) => (
+  <EntryForm
+    schema={addPriceItemSchema}
+    action={addPriceItemAction}
+    values={{ stepId: '', text: '', unitPrice: '', tax: firstTax(manner.taxes) }}
+    submitLabel="Add this price"
+    fields={({ text }) => <PriceFields text={text} {...manner} />}
+  />
+)
 
-type Props = {
-  item: PriceItemSeen
-  rules: RouteRules
-  taxes: readonly TaxOption[]
-  currency: string
-  exponent: number
-  by: string
-}
+type Props = AddProps & { item: PriceItemSeen; exponent: number; by: string }
 
-export function PriceForm({ item, rules, taxes, currency, exponent, by }: Props) {
-  const { id: itemId, version, stepId, text } = item
-  const amounts = { unitPrice: formatAmount(item.unitMinor, exponent), tax: item.tax }
-  const fresh = { itemId, version, stepId, text, ...amounts }
-  const form = useActionForm(changePriceItemSchema, changePriceItemAction, {
-    defaultValues: fresh,
-  })
+export function PriceForm({ item, exponent, by, ...manner }: Props) {
+  const { id: itemId, version, stepId, text, tax } = item
   return (
-    <ActionForm form={form} submitLabel="Save">
-      <PriceFields text={form.text} currency={currency} rules={rules} taxes={taxes} also={[item.tax]} />
-      <ConflictResolver form={form} fresh={fresh} what={item.text} labelOf={labelOf} by={by} />
-    </ActionForm>
+    <EntryForm
+      schema={changePriceItemSchema}
+      action={changePriceItemAction}
+      values={{ itemId, version, stepId, text, unitPrice: formatAmount(item.unitMinor, exponent), tax }}
+      submitLabel="Save"
+      fields={(form) => <PriceFields text={form.text} also={[tax]} {...manner} />}
+      kept={{ what: text, labelOf, by }}
+    />
   )
 }

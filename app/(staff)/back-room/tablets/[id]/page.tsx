@@ -1,28 +1,22 @@
-import { cache } from 'react'
 import { When } from '@/app/_components/ui/when'
 import { stations } from '@/lib/core/route/step-ids'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { seeStationNames } from '@/lib/use-cases/stations/see-station-names'
 import { seeTablet } from '@/lib/use-cases/tablets/see-tablets'
-import { orNotFound } from '@/lib/web/or-not-found'
-import { requirePerson } from '@/lib/web/require-actor'
 import { ActionButton } from '../../_components/action-button'
 import { changedBy } from '../../_components/changed-by'
+import { entryPage } from '../../_components/entry-page'
 import { PageHead } from '../../_components/page-head'
 import { revokeTabletAction } from '../actions'
 import { TabletForm } from '../_components/tablet-form'
 
-type Props = { params: Promise<{ id: string }> }
+const page = entryPage('tablet.change', seeTablet, ({ tablet }) => tablet.name)
 
-const see = cache(async (id: string) => orNotFound(seeTablet(await requirePerson('tablet.change'), id)))
+export const generateMetadata = page.generateMetadata
 
-export async function generateMetadata({ params }: Props) {
-  return { title: (await see((await params).id)).tablet.name }
-}
-
-export default async function TabletPage({ params }: Props) {
-  const { tablet, last } = await see((await params).id)
-  const [names, locale] = [await seeStationNames(await requirePerson('tablet.change')), await shopLocale()]
+export default async function TabletPage(props: Parameters<typeof page.see>[0]) {
+  const { actor, tablet, last } = await page.see(props)
+  const [names, locale] = [await seeStationNames(actor), await shopLocale()]
   const options = stations.map((station) => ({ value: station, label: names[station] }))
   return (
     <>

@@ -1,10 +1,8 @@
 'use client'
-import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm } from '@/app/_components/form/use-action-form'
 import type { Option } from '@/app/_components/ui/select'
 import { changeTabletSchema } from '@/lib/schemas/tablet'
 import type { TabletSeen } from '@/lib/use-cases/tablets/see-tablets'
-import { ConflictResolver } from '../../_components/conflict-resolver'
+import { EntryForm } from '../../_components/entry-form'
 import { changeTabletAction } from '../actions'
 import { TabletFields } from './tablet-fields'
 
@@ -14,12 +12,14 @@ const labels: Readonly<Record<string, string>> = { name: 'Name', station: 'Stati
 
 export function TabletForm({ tablet, stations, by }: Props) {
   const { id: tabletId, version, name, station } = tablet
-  const fresh = { tabletId, version, name, station }
-  const form = useActionForm(changeTabletSchema, changeTabletAction, { defaultValues: fresh })
   return (
-    <ActionForm form={form} submitLabel="Save name and station">
-      <TabletFields stations={stations} name={form.text('name')} station={form.text('station')} />
-      <ConflictResolver form={form} fresh={fresh} what={name} labelOf={(path) => labels[path] ?? path} by={by} />
-    </ActionForm>
+    <EntryForm
+      schema={changeTabletSchema}
+      action={changeTabletAction}
+      values={{ tabletId, version, name, station }}
+      submitLabel="Save name and station"
+      fields={({ text }) => <TabletFields stations={stations} name={text('name')} station={text('station')} />}
+      kept={{ what: name, labelOf: (path) => labels[path] ?? path, by }}
+    />
   )
 }

@@ -1,12 +1,10 @@
 'use client'
-import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Check } from '@/app/_components/ui/check'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { taxText } from '@/lib/core/money/percent'
 import { addTaxRateSchema, changeTaxRateSchema, type TaxRateForm } from '@/lib/schemas/tax'
 import type { TaxRateSeen } from '@/lib/use-cases/taxes/see-tax-rates'
-import { ConflictResolver } from '../../_components/conflict-resolver'
+import { EntryForm } from '../../_components/entry-form'
 import { addTaxRateAction, changeTaxRateAction } from '../actions'
 
 type TaxFieldName = keyof TaxRateForm
@@ -33,25 +31,26 @@ function Fields<Control extends object>({ text }: { text: (name: TaxFieldName) =
   )
 }
 
-export function AddTaxForm() {
-  const form = useActionForm(addTaxRateSchema, addTaxRateAction, {
-    defaultValues: { name: '', rate: '', isDefault: false },
-  })
-  return (
-    <ActionForm form={form} submitLabel="Add this tax">
-      <Fields text={form.text} />
-    </ActionForm>
-  )
-}
+export const AddTaxForm = () => (
+  <EntryForm
+    schema={addTaxRateSchema}
+    action={addTaxRateAction}
+    values={{ name: '', rate: '', isDefault: false }}
+    submitLabel="Add this tax"
+    fields={Fields}
+  />
+)
 
 export function TaxForm({ rate, by }: { rate: TaxRateSeen; by: string }) {
-  const { id: rateId, version, name, isDefault } = rate
-  const fresh = { rateId, version, name, rate: taxText(rate.rateMillionths), isDefault }
-  const form = useActionForm(changeTaxRateSchema, changeTaxRateAction, { defaultValues: fresh })
+  const { id: rateId, version, name, isDefault, rateMillionths } = rate
   return (
-    <ActionForm form={form} submitLabel="Save">
-      <Fields text={form.text} />
-      <ConflictResolver form={form} fresh={fresh} what={name} labelOf={labelOf} by={by} />
-    </ActionForm>
+    <EntryForm
+      schema={changeTaxRateSchema}
+      action={changeTaxRateAction}
+      values={{ rateId, version, name, rate: taxText(rateMillionths), isDefault }}
+      submitLabel="Save"
+      fields={Fields}
+      kept={{ what: name, labelOf, by }}
+    />
   )
 }

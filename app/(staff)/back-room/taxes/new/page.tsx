@@ -1,15 +1,7 @@
-import { requirePerson } from '@/lib/web/require-actor'
-import { PageHead } from '../../_components/page-head'
+import { newEntryPage } from '../../_components/entry-page'
 import { AddTaxForm } from '../_components/tax-forms'
 
-export const metadata = { title: 'Add a tax' }
+const page = newEntryPage('settings.change', ['/back-room/taxes', 'Tax'], 'Add a tax', <AddTaxForm />)
 
-export default async function AddTaxPage() {
-  await requirePerson('settings.change')
-  return (
-    <>
-      <PageHead up={['/back-room/taxes', 'Tax']} title="Add a tax" />
-      <AddTaxForm />
-    </>
-  )
-}
+export const metadata = page.metadata
+export default page.Page

@@ -1,15 +1,7 @@
-import { requirePerson } from '@/lib/web/require-actor'
-import { PageHead } from '../../_components/page-head'
+import { newEntryPage } from '../../_components/entry-page'
 import { AddVendorForm } from '../_components/vendor-forms'
 
-export const metadata = { title: 'Add a vendor' }
+const page = newEntryPage('vendor.change', ['/back-room/vendors', 'Vendors'], 'Add a vendor', <AddVendorForm />)
 
-export default async function AddVendorPage() {
-  await requirePerson('vendor.change')
-  return (
-    <>
-      <PageHead up={['/back-room/vendors', 'Vendors']} title="Add a vendor" />
-      <AddVendorForm />
-    </>
-  )
-}
+export const metadata = page.metadata
+export default page.Page

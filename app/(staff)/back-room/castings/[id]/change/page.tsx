@@ -1,23 +1,17 @@
-import { cache } from 'react'
 import { seeCasting } from '@/lib/use-cases/castings/see-castings'
 import { shopLocale } from '@/lib/use-cases/shop/shop-locale'
-import { orNotFound } from '@/lib/web/or-not-found'
-import { requirePerson } from '@/lib/web/require-actor'
 import { changedBy } from '../../../_components/changed-by'
+import { entryPage } from '../../../_components/entry-page'
 import { PageHead } from '../../../_components/page-head'
 import { ChangeCastingForm } from '../../_components/casting-form'
 import { valuesOf } from '../../_components/form-values'
 
-type Props = { params: Promise<{ id: string }> }
+const page = entryPage('casting.change', seeCasting, ({ casting }) => `Change ${casting.name}`)
 
-const see = cache(async (id: string) => orNotFound(seeCasting(await requirePerson('casting.change'), id)))
+export const generateMetadata = page.generateMetadata
 
-export async function generateMetadata({ params }: Props) {
-  return { title: `Change ${(await see((await params).id)).casting.name}` }
-}
-
-export default async function ChangeCastingPage({ params }: Props) {
-  const { casting, last } = await see((await params).id)
+export default async function ChangeCastingPage(props: Parameters<typeof page.see>[0]) {
+  const { casting, last } = await page.see(props)
   const manner = await shopLocale()
   return (
     <>
