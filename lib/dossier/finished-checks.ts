@@ -2,10 +2,10 @@ import {
   edges,
   edgeThicknessIn,
   finishAskedMicroIn,
-  finishWords,
-  pairThicknessWords,
+  mateDiffers,
+  roughFinish,
+  type FinishedCaution,
 } from '@/lib/core/route/finished-checks'
-import { capital } from '@/lib/core/route/words'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import type { EffectiveReading } from '@/lib/core/readings/effective'
 import type { MateCorners } from './of-mates'
@@ -36,12 +36,15 @@ function mateTarget(point: string, { mates, pairThicknessIn }: FinishedInputs): 
 }
 
 /** What the figures that stand say beyond the head's own limits: its mate, the finish asked. */
-export function finishedCautions(readings: readonly EffectiveReading[], inputs: FinishedInputs): readonly string[] {
+export function finishedCautions(
+  readings: readonly EffectiveReading[],
+  inputs: FinishedInputs,
+): readonly FinishedCaution[] {
   const own = readings.filter(({ step }) => step.stepId === 'finished')
   const corners = cornersOf(own)
   const finish = own.findLast(({ kind }) => kind === 'finish')?.value ?? null
   return [
-    ...inputs.mates.flatMap((mate) => pairThicknessWords(corners, mate, inputs.pairThicknessIn)),
-    ...(finish === null ? [] : [capital(finishWords(finish, inputs.finishAsked))].filter(Boolean)),
+    ...inputs.mates.flatMap((mate) => mateDiffers(corners, mate, inputs.pairThicknessIn)),
+    ...(finish === null ? [] : roughFinish(finish, inputs.finishAsked)),
   ]
 }

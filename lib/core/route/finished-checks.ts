@@ -1,5 +1,4 @@
 import { parseFigure } from '../units/parse-figure'
-import { formatFigure } from '../units/format-figure'
 import { meanOrNull } from '../mean'
 
 export const edges = ['intake', 'exhaust'] as const
@@ -17,25 +16,32 @@ export function edgeThicknessIn(corners: MeasuredCorners, edge: Edge): number | 
   return meanOrNull(own)
 }
 
+/** What finished figures say beyond the head's own limits; words: lib/words/finished.ts. */
+export type FinishedCaution =
+  | {
+      readonly code: 'mate-differs'
+      readonly tag: string
+      readonly edge: Edge
+      /** By how much the mate is thicker, in inches; below zero: thinner. */
+      readonly thickerIn: number
+      readonly limitIn: number
+    }
+  | { readonly code: 'rough-finish'; readonly microIn: number; readonly asked: string }
+
 /**
- * Says of each edge at which the mate is thicker or thinner by more than the shop lets the heads of a pair differ.
+ * Each edge at which the mate is thicker or thinner by more than the shop lets the heads of a pair differ.
  *
- * `limitIn`: inches, as set by the shop. Example: 4.4820 here, 4.4850 on the mate, limit 0.002 → "T-0402, its mate, is
- * 0.0030 in thicker at the intake edge (the pair may differ by 0.0020 in)".
+ * `limitIn`: inches, as set by the shop. Example: 4.4820 here, 4.4850 on the mate, limit 0.002 → 0.0030 thicker.
  */
-export function pairThicknessWords(
+export function mateDiffers(
   own: MeasuredCorners,
   mate: { readonly tag: string; readonly corners: MeasuredCorners },
   limitIn: number,
-): readonly string[] {
+): readonly FinishedCaution[] {
   return edges.flatMap((edge) => {
     const [here, there] = [edgeThicknessIn(own, edge), edgeThicknessIn(mate.corners, edge)]
     if (here === null || there === null || Math.abs(there - here) <= limitIn + rounding) return []
-    const by = formatFigure(Math.abs(there - here), 'depth')
-    const how = there > here ? 'thicker' : 'thinner'
-    return [
-      `${mate.tag}, its mate, is ${by} ${how} at the ${edge} edge (the pair may differ by ${formatFigure(limitIn, 'depth')})`,
-    ]
+    return [{ code: 'mate-differs' as const, tag: mate.tag, edge, thickerIn: there - here, limitIn }]
   })
 }
 
@@ -57,9 +63,8 @@ export function finishAskedMicroIn(asked: string): number | null {
   return parsed.ok ? parsed.value.value : null
 }
 
-/** What is to be said of a finish that is rougher than asked; '' when it is not, or when no figure was asked. */
-export function finishWords(measuredMicroIn: number, asked: string): string {
+/** A finish that is rougher than asked; none when it is not, or when no figure was asked. */
+export function roughFinish(microIn: number, asked: string): readonly FinishedCaution[] {
   const limit = finishAskedMicroIn(asked)
-  if (limit === null || measuredMicroIn <= limit + rounding) return ''
-  return `the finish is ${formatFigure(measuredMicroIn, 'finish')}, rougher than asked (${asked})`
+  return limit === null || microIn <= limit + rounding ? [] : [{ code: 'rough-finish', microIn, asked }]
 }

@@ -16,6 +16,7 @@ import { valuedAt } from '@/lib/dossier/reading-text'
 import { specSheetOf } from '@/lib/dossier/spec/spec-sheet-of'
 import { finishedCautions } from '@/lib/dossier/finished-checks'
 import { mayRelease } from './may-release'
+import { finishedCautionText } from '@/lib/words/finished'
 import { lackText } from '@/lib/words/lacks'
 import { releaseWarningText } from '@/lib/words/ticks'
 
@@ -86,7 +87,7 @@ async function warningsOf(client: Reader, head: Dossier, mates: readonly Dossier
       mates: mateCorners(mates),
       pairThicknessIn: facts.settings.pairThicknessIn,
       finishAsked: visit.job.finishAsked,
-    }).map((words) => `${words}.`),
+    }).map((caution) => `${finishedCautionText(caution)}.`),
     ...confirmedCautions(head),
     ...(due > 0 ? ['The job is not paid in full.'] : []),
   ]

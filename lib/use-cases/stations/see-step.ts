@@ -32,6 +32,7 @@ import { expectedFacts } from '@/lib/dossier/expected-facts'
 import { fieldsOf, type FieldTarget, type StepField } from '@/lib/dossier/step-fields'
 import { wantedTarget } from '@/lib/dossier/wanted-target'
 import { finishedCautions, finishedTarget, type FinishedInputs } from '@/lib/dossier/finished-checks'
+import { finishedCautionText } from '@/lib/words/finished'
 import { lackText } from '@/lib/words/lacks'
 import { headAtStep } from './head-at-step'
 import { receiveAtStep, type ReceiveAtStep } from './receive-at-step'
@@ -180,7 +181,7 @@ export async function stepScreenOf(
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: heldMates(dossier),
     marks: marksOfHead(dossier),
-    cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs) : [],
+    cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs).map(finishedCautionText) : [],
     secondCheck,
     receive: receiveAtStep(dossier, step, actor),
     route,
