@@ -1,10 +1,8 @@
 import { Link } from '@/app/_components/ui/link'
 import type { Metadata } from 'next'
-import { Suspense } from 'react'
 import { MailTrouble } from '@/app/_components/messages/mail-trouble'
 import { AutoRefresh } from '@/app/_components/auto-refresh'
 import { ButtonLink } from '@/app/_components/ui/button-link'
-import { Loading } from '@/app/_components/ui/loading'
 import { Pager } from '@/app/_components/ui/pager'
 import { can } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
@@ -41,9 +39,7 @@ export default async function CounterPage({ searchParams }: Props) {
           )}
         </div>
       </div>
-      <Suspense fallback={<Loading />}>
-        <WorkInHand actor={actor} filter={filter} page={page} />
-      </Suspense>
+      <WorkInHand actor={actor} filter={filter} page={page} />
     </>
   )
 }
