@@ -5,11 +5,21 @@ import { providerOf, type Provider } from './gate/provider'
 import { GatedSqlite } from './gate/sqlite-gate'
 import { assertTriggers } from './gate/triggers'
 
-type OpenClients = Map<string, Promise<PrismaClient>>
+type Clients = {
+  readonly open: Map<string, Promise<PrismaClient>>
+  /** What each SQLite client opens its file with. */
+  readonly files: WeakMap<PrismaClient, GatedSqlite>
+  /** SQLite clients whose file was closed. */
+  readonly closed: PrismaClient[]
+}
 
 // On globalThis, because the server may load this module more than once while there must be one connection and one gate.
-const home = globalThis as typeof globalThis & { brasstagClients?: OpenClients }
-const open: OpenClients = (home.brasstagClients ??= new Map())
+const home = globalThis as typeof globalThis & { brasstagClients?: Clients }
+const { open, files, closed }: Clients = (home.brasstagClients ??= none())
+
+function none(): Clients {
+  return { open: new Map(), files: new WeakMap(), closed: [] }
+}
 
 /** The client of a database; opened once in a process, and only handed out when the database is fit to be used. */
 export function openClient(url: string = databaseUrlOfProcess()): Promise<PrismaClient> {
@@ -24,7 +34,9 @@ export function openClient(url: string = databaseUrlOfProcess()): Promise<Prisma
 export async function closeClient(url: string = databaseUrlOfProcess()): Promise<void> {
   const known = open.get(url)
   open.delete(url)
-  await (await known)?.$disconnect()
+  const client = await known
+  await client?.$disconnect()
+  if (client && files.has(client)) closed.push(client)
 }
 
 async function connectAndCheck(url: string): Promise<PrismaClient> {
@@ -41,8 +53,22 @@ async function connectAndCheck(url: string): Promise<PrismaClient> {
 }
 
 async function clientFor(provider: Provider, url: string): Promise<PrismaClient> {
-  if (provider === 'sqlite') return new PrismaClient({ adapter: new GatedSqlite(url) })
+  if (provider === 'sqlite') return sqliteClient(url)
   // The one place that crosses over: both clients are generated from the same models, so what the SQLite client's
   // types allow, the PostgreSQL client does too. Their types are nominally different, so the compiler cannot see it.
   return (await openPostgres(url)) as unknown as PrismaClient
+}
+
+/** To make a client takes ten times as long as to open a file: one whose file was closed opens the next. */
+function sqliteClient(url: string): PrismaClient {
+  const known = closed.pop()
+  const file = known && files.get(known)
+  if (known && file) {
+    file.url = url
+    return known
+  }
+  const made = new GatedSqlite(url)
+  const client = new PrismaClient({ adapter: made })
+  files.set(client, made)
+  return client
 }

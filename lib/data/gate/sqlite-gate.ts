@@ -25,19 +25,16 @@ import { whenFree } from './when-free'
 export class GatedSqlite implements SqlMigrationAwareDriverAdapterFactory {
   readonly provider = 'sqlite'
   readonly adapterName = 'brasstag-gated-sqlite'
-  readonly #path: string
-  readonly #stock: PrismaBetterSqlite3
 
-  constructor(url: string) {
-    this.#path = filePathOf(url)
-    this.#stock = new PrismaBetterSqlite3({ url })
-  }
+  /** `url`: of the file that the next connection opens. */
+  constructor(public url: string) {}
 
   async connect(): Promise<SqlDriverAdapter> {
-    const lock = lockFile(this.#path)
+    const path = filePathOf(this.url)
+    const lock = lockFile(path)
     try {
-      makePrivateFile(this.#path)
-      const connection = await this.#stock.connect()
+      makePrivateFile(path)
+      const connection = await this.#stock().connect()
       await secureConnection(connection)
       keepStatements(connection)
       return new GatedConnection(connection, lock)
@@ -48,7 +45,11 @@ export class GatedSqlite implements SqlMigrationAwareDriverAdapterFactory {
   }
 
   connectToShadowDb(): Promise<SqlDriverAdapter> {
-    return this.#stock.connectToShadowDb()
+    return this.#stock().connectToShadowDb()
+  }
+
+  #stock(): PrismaBetterSqlite3 {
+    return new PrismaBetterSqlite3({ url: this.url })
   }
 }
 
