@@ -26,11 +26,14 @@ const common = {
 
 /**
  * Tests that share a process, in which everything is loaded once: those of what keeps no state, and those that each open
- * a database of their own. Whatever puts another module in the place of one of ours, or starts processes, stays alone.
+ * a database of their own. Whatever puts another module in the place of one of ours stays alone.
  */
 const shared = {
-  pure: ['core', 'drawing', 'schemas', 'words'].map((room) => `tests/${room}/**/*.test.ts`),
-  shop: ['demo', 'dossier', 'pdf', 'use-cases'].map((room) => `tests/${room}/**/*.test.ts`),
+  pure: ['app', 'core', 'drawing', 'schemas', 'words'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`),
+  shop: [
+    'tests/data/*.test.ts',
+    ...['demo', 'dossier', 'pdf', 'use-cases'].map((room) => `tests/${room}/**/*.test.ts`),
+  ],
 }
 
 /** A process is handed on only to the next file of the same project, so they come one project after the other. */

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { demoPeople } from '../lib/demo/people'
@@ -11,18 +11,15 @@ import { signInByRequest } from './sign-in-by-request'
  * everybody's sign-in in the environment. Checking a password takes seconds on purpose, so each is checked once.
  */
 export default async function startDemo() {
-  const folder = mkdtempSync(join(tmpdir(), 'brasstag-demo-'))
-  // For a spec that stops its server.
-  const spare = mkdtempSync(join(tmpdir(), 'brasstag-spare-'))
-  const remove = () => [folder, spare].forEach((one) => rmSync(one, { recursive: true, force: true }))
-  const filled = await elsewhereRun('tests/setup/fill-demo.ts', [spare], { BRASSTAG_DATA: folder })
-  if (!filled.ok) {
-    remove()
-    throw new Error(`The demo was not filled:\n${filled.said}`)
+  const given = process.env.BRASSTAG_E2E_FILLED
+  const folder = given ?? (await fill())
+  const remove = () => {
+    if (!given) rmSync(folder, { recursive: true, force: true })
   }
-  process.env.BRASSTAG_E2E_PREPARED = filled.answer
-  process.env.BRASSTAG_E2E_SPARE = spare
-  const server = await startServer('demo', folder)
+  process.env.BRASSTAG_E2E_PREPARED = readFileSync(join(folder, 'prepared.json'), 'utf8')
+  // For a spec that stops its server.
+  process.env.BRASSTAG_E2E_SPARE = join(folder, 'spare')
+  const server = await startServer('demo', join(folder, 'demo'))
   const stop = () => server.stop().finally(remove)
   try {
     process.env.BRASSTAG_E2E_URL = server.url
@@ -32,6 +29,15 @@ export default async function startDemo() {
     await stop()
     throw error
   }
+}
+
+/** `npm test` has filled a folder by now; a single spec has not. */
+async function fill(): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'brasstag-demo-'))
+  const { ok, said } = await elsewhereRun('tests/setup/fill-demo.ts', [folder])
+  if (ok) return folder
+  rmSync(folder, { recursive: true, force: true })
+  throw new Error(`The demo was not filled:\n${said}`)
 }
 
 /** The cookies of each person of the demo, by the name they sign in with. */

@@ -9,6 +9,9 @@ export const systemChromium = () => ['/usr/bin/chromium-headless-shell', '/usr/b
 
 const isDebianRoot = () => process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')
 
+/** Whether the browser is there without a package of ours. */
+export const browserIsOfTheSystem = systemChromium() !== undefined || isDebianRoot()
+
 /** The browser for the browser tests: Debian's for root on Debian, else the one that Playwright brings. */
 export async function installBrowser() {
   if (systemChromium()) return

@@ -3,19 +3,19 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { build } from './build.mjs'
-import { installBrowser } from './browser.mjs'
+import { browserIsOfTheSystem, installBrowser } from './browser.mjs'
 import { installPaperTools } from './paper-tools.mjs'
 import { generate } from './generate.mjs'
 import { compilePackages, unpackPackages } from './install.mjs'
 import { CommandFailed, installed, passOn, run } from './process.mjs'
 
 /**
- * Everything that must hold, stage after stage, up to the first that does not. The last line counts every test that was
- * run; a stage that is one command counts as one test.
+ * Everything that must hold. Once something does not, nothing more begins; what has begun goes on to its end. The last
+ * line counts every test that was run; a stage that is one command counts as one test.
  */
 const env = { ...process.env, NEXT_TELEMETRY_DISABLED: '1', CI: '1' }
 const node = (args, more = {}) => run(process.execPath, args, { env: { ...env, ...more } })
-/** What it says is shown when it fails: two of these run at the same time. */
+/** What it says is shown when it fails: others run at the same time. */
 const quietly = (...args) => run(process.execPath, args, { env, keep: 'quiet' })
 
 const reports = mkdtempSync(join(tmpdir(), 'brasstag-reports-'))
@@ -28,10 +28,7 @@ const one = (work) => async () => {
 }
 
 /** What the framework declares (routes, styles) is generated and not in git, so a fresh clone has to make it first. */
-async function types() {
-  await quietly(installed('next', 'dist', 'bin', 'next'), 'typegen')
-  await quietly(installed('typescript-7', 'bin', 'tsc'), '--noEmit')
-}
+const declarations = () => quietly(installed('next', 'dist', 'bin', 'next'), 'typegen')
 
 /** Tests that are left out count as failed: nothing is skipped. */
 async function unit() {
@@ -46,7 +43,7 @@ async function unit() {
 }
 
 async function browser() {
-  const report = { PLAYWRIGHT_JSON_OUTPUT_FILE: join(reports, 'browser.json') }
+  const report = { PLAYWRIGHT_JSON_OUTPUT_FILE: join(reports, 'browser.json'), BRASSTAG_E2E_FILLED: filled }
   return counted(
     () => node([installed('@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'], report),
     () => {
@@ -71,58 +68,56 @@ async function counted(work, read) {
   return { passed, failed: good ? failed : Math.max(failed, 1) }
 }
 
-const format = one(() => quietly(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.'))
-const lint = one(() => quietly(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0'))
+const filled = join(reports, 'filled')
+const fillDemo = () => quietly('--conditions=react-server', '--import', 'tsx', 'tests/setup/fill-demo.ts', filled)
+
+const format = () => quietly(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.')
+const lint = () => quietly(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0')
+const types = () => quietly(installed('typescript-7', 'bin', 'tsc'), '--noEmit')
 
 /**
- * One group after the other. The lanes of a group run at the same time, each its stages in their order. Format, lint,
- * types and a compiler keep one core busy each, and a build does not fill two; so they go together. Types come after the build, which
- * clears away what the framework declares and makes it anew. The tests use both cores.
+ * Name; what has to go well before; work. Format, lint, types, a compiler and the filling of a shop keep one core busy each,
+ * and a build does not fill two; so they go together. The tests use both cores.
  */
-const groups = [
-  [[['packages', one(unpackPackages)]]],
-  [[['browser', one(installBrowser)]]],
-  [[['paper tools', one(installPaperTools)]]],
-  [[['clients', one(generate)]]],
-  [
-    [
-      ['production build', one(build)],
-      ['types', one(types)],
-    ],
-    [
-      ['format', format],
-      ['lint, layers included', lint],
-    ],
-    [['packages that come as source', one(compilePackages)]],
-  ],
-  [[['unit and database tests', unit]]],
-  [[['browser tests', browser]]],
+const stages = [
+  ['packages', [], one(unpackPackages)],
+  ['browser', browserIsOfTheSystem ? [] : ['packages'], one(installBrowser)],
+  ['paper tools', ['browser'], one(installPaperTools)],
+  ['clients', ['packages'], one(generate)],
+  ['packages that come as source', ['packages'], one(compilePackages)],
+  ['production build', ['clients'], one(build)],
+  // The build clears it away.
+  ['what the framework declares', ['production build'], one(declarations)],
+  ['format', ['packages'], one(format)],
+  ['lint, layers included', ['clients', 'format'], one(lint)],
+  ['types', ['what the framework declares'], one(types)],
+  ['a shop for the browser tests', ['clients', 'packages that come as source'], one(fillDemo)],
+  ['unit and database tests', ['lint, layers included', 'types', 'a shop for the browser tests', 'paper tools'], unit],
+  ['browser tests', ['unit and database tests'], browser],
 ]
 
 const total = { passed: 0, failed: 0 }
 
-/** True when all went well; the stages of a lane end with the first that did not. */
-async function runLane(lane) {
-  for (const [name, work] of lane) {
-    const from = Date.now()
-    process.stdout.write(`\n── ${name}\n`)
-    const { passed, failed } = await work().catch((error) => {
-      process.stdout.write(`${error instanceof CommandFailed ? error.message : error.stack}\n`)
-      return { passed: 0, failed: 1 }
-    })
-    total.passed += passed
-    total.failed += failed
-    process.stdout.write(`── ${name}: ${failed ? 'FAILED' : 'good'}, ${Math.round((Date.now() - from) / 1000)} s\n`)
-    if (failed) return false
-  }
-  return true
+async function runStage(name, work) {
+  const from = Date.now()
+  process.stdout.write(`\n── ${name}\n`)
+  const { passed, failed } = await work().catch((error) => {
+    process.stdout.write(`${error instanceof CommandFailed ? error.message : error.stack}\n`)
+    return { passed: 0, failed: 1 }
+  })
+  total.passed += passed
+  total.failed += failed
+  process.stdout.write(`── ${name}: ${failed ? 'FAILED' : 'good'}, ${Math.round((Date.now() - from) / 1000)} s\n`)
 }
 
 async function main() {
-  for (const group of groups) {
-    const good = await Promise.all(group.map(runLane))
-    if (good.includes(false)) break
+  const ended = new Map()
+  const stage = async (name, before, work) => {
+    await Promise.all(before.map((other) => ended.get(other)))
+    if (total.failed === 0) await runStage(name, work)
   }
+  for (const [name, before, work] of stages) ended.set(name, stage(name, before, work))
+  await Promise.all(ended.values())
   process.stdout.write(`\n${total.passed} passed, ${total.failed} failed\n`)
   return total.failed === 0 && total.passed > 0 ? 0 : 1
 }

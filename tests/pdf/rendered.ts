@@ -72,7 +72,6 @@ export function tonesOf({ pixels }: Grey): { readonly darkest: number; readonly 
 
 /** What the code in the picture says; null: none can be read. */
 export function decoded({ width, height, pixels }: Grey): string | null {
-  const colours = new Uint8ClampedArray(width * height * 4)
-  for (let i = 0; i < pixels.length; i++) colours.fill(pixels[i] ?? 0, i * 4, i * 4 + 3)
-  return jsQR(colours, width, height)?.data ?? null
+  const colours = Uint32Array.from(pixels, (grey) => grey * 0x010101)
+  return jsQR(new Uint8ClampedArray(colours.buffer), width, height)?.data ?? null
 }

@@ -9,8 +9,8 @@ import { backupName, readBackupName } from '@/lib/data/backup/names'
 import { backupsIn, readBackupState } from '@/lib/data/backup/state'
 import { writeTarGz } from '@/lib/data/backup/tar-gz'
 import { lockFile } from '@/lib/data/gate/file-lock'
-import { freshDatabase } from '../setup/database'
-import { plainSqlite } from '../setup/plain-sqlite'
+import { freshDatabase } from '../../setup/database'
+import { plainSqlite } from '../../setup/plain-sqlite'
 
 vi.setConfig({ testTimeout: 120_000 })
 

@@ -4,10 +4,10 @@ import { applyMigrations } from '@/lib/cli/schema-engine'
 import { queuePlace } from '@/lib/core/route/station-queue'
 import type { StepState, Whereabouts } from '@/lib/core/route/types'
 import { filePathOf, type Provider } from '@/lib/data/gate/provider'
-import { emptyDatabase } from '../setup/database'
-import { filledDemo } from '../setup/demo-shop'
-import { plainSqlite } from '../setup/plain-sqlite'
-import { withPostgres } from '../setup/postgres'
+import { emptyDatabase } from '../../setup/database'
+import { filledDemo } from '../../setup/demo-shop'
+import { plainSqlite } from '../../setup/plain-sqlite'
+import { withPostgres } from '../../setup/postgres'
 
 // A demo is filled, or a PostgreSQL started.
 vi.setConfig({ testTimeout: 300_000 })
