@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { demoPeople } from '../lib/demo/people'
@@ -34,10 +34,16 @@ export default async function startDemo() {
 /** `npm test` has filled a folder by now; a single spec has not. */
 async function fill(): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'brasstag-demo-'))
-  const { ok, said } = await elsewhereRun('tests/setup/fill-demo.ts', [folder])
-  if (ok) return folder
-  rmSync(folder, { recursive: true, force: true })
-  throw new Error(`The demo was not filled:\n${said}`)
+  mkdirSync(join(folder, 'demo'))
+  const { ok, said, answer } = await elsewhereRun('tests/setup/fill-demo.ts', [join(folder, 'spare')], {
+    BRASSTAG_DATA: join(folder, 'demo'),
+  })
+  if (!ok) {
+    rmSync(folder, { recursive: true, force: true })
+    throw new Error(`The demo was not filled:\n${said}`)
+  }
+  writeFileSync(join(folder, 'prepared.json'), answer)
+  return folder
 }
 
 /** The cookies of each person of the demo, by the name they sign in with. */

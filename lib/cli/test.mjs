@@ -1,5 +1,5 @@
 import './check-node.mjs'
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { build } from './build.mjs'
@@ -69,7 +69,18 @@ async function counted(work, read) {
 }
 
 const filled = join(reports, 'filled')
-const fillDemo = () => quietly('--conditions=react-server', '--import', 'tsx', 'tests/setup/fill-demo.ts', filled)
+
+/** As `e2e/start-demo.ts` finds it: the shop, the same without what stands ready for the tests, and what stands ready. */
+async function fillDemo() {
+  const args = ['--conditions=react-server', '--import', 'tsx', 'tests/setup/fill-demo.ts', join(filled, 'spare')]
+  const { DATABASE_URL: _database, ...rest } = env
+  mkdirSync(join(filled, 'demo'), { recursive: true })
+  const prepared = await run(process.execPath, args, {
+    env: { ...rest, BRASSTAG_DATA: join(filled, 'demo') },
+    keep: 'answer',
+  })
+  writeFileSync(join(filled, 'prepared.json'), prepared)
+}
 
 const format = () => quietly(installed('prettier', 'bin', 'prettier.cjs'), '--check', '.')
 const lint = () => quietly(installed('eslint', 'bin', 'eslint.js'), '.', '--max-warnings', '0')

@@ -1,5 +1,4 @@
-import { cpSync, mkdirSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { cpSync } from 'node:fs'
 import { migrate } from '@/lib/cli/migrate'
 import { sessionSecret } from '@/lib/cli/settings.mjs'
 import { closeClient, openClient } from '@/lib/data/client'
@@ -11,15 +10,7 @@ import { addCasting } from '@/lib/use-cases/castings/add-casting'
 import { prepareHeads } from './prepared-heads'
 import { uncutWedges, wedgeFigures } from './wedge'
 
-/**
- * Fills a folder for the browser tests, before a server starts on it: `demo`, with the castings that they cut and heads
- * that stand ready; `spare`, the same shop without those heads; and `prepared.json`, which heads stand ready.
- */
-const folder = process.argv[2] ?? ''
-const [demo, spare] = [join(folder, 'demo'), join(folder, 'spare')]
-mkdirSync(demo, { recursive: true })
-process.env.BRASSTAG_DATA = demo
-delete process.env.DATABASE_URL
+/** Fills a data folder with the demo, and the castings that the browser tests cut, before a server starts on it. */
 process.env.NEXTAUTH_SECRET = sessionSecret({ folder: dataFolder() })
 await migrate(databaseUrlOfProcess())
 await openClient()
@@ -33,8 +24,13 @@ for (const name of uncutWedges) {
   }
   await addCasting(staff.orla, addCastingSchema.parse(casting), { now })
 }
-await closeClient()
-cpSync(demo, spare, { recursive: true })
-await openClient()
-writeFileSync(join(folder, 'prepared.json'), JSON.stringify(await prepareHeads(staff, now)))
+// The same shop once more, without what stands ready for the tests of the first.
+const [spare] = process.argv.slice(2)
+if (spare) {
+  await closeClient()
+  cpSync(dataFolder(), spare, { recursive: true })
+  await openClient()
+}
+// The one thing that it says: whoever started it reads which heads stand ready.
+process.stdout.write(JSON.stringify(await prepareHeads(staff, now)))
 await closeClient()
