@@ -1,5 +1,6 @@
 import type { Actor } from '@/lib/core/access/roles'
-import { emptyBench, keepEstimateSchema, type KeepEstimateForm } from '@/lib/schemas/bench'
+import { keepEstimateSchema, type KeepEstimateForm } from '@/lib/schemas/bench'
+import { emptyBench } from '@/lib/schemas/bench-question'
 import { keepEstimate } from '@/lib/use-cases/cut-bench/keep-estimate'
 import type { DemoCastings } from './castings'
 

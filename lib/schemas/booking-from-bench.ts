@@ -4,7 +4,7 @@ import type { WayKind } from '@/lib/core/options/bench-types'
 import type { HeadSource } from '@/lib/core/options/estimate'
 import { figureName } from '@/lib/core/options/figure-names'
 import type { WorkId } from '@/lib/core/route/step-ids'
-import { emptyBench, type BenchForm } from './bench'
+import { emptyBench, type BenchForm } from './bench-question'
 import { emptyBooking, emptyEngineFigures, emptyHead, orderOf, type BookJobForm, type FirstPlanForm } from './job'
 import { emptyWanted } from './wanted'
 

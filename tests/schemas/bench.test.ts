@@ -2,14 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { castingFigureKeys } from '@/lib/core/casting/figures'
 import { engineFigureKeys } from '@/lib/core/engine/figures'
-import {
-  benchFromQuery,
-  benchQuery,
-  emptyBench,
-  keepEstimateSchema,
-  readBench,
-  type BenchForm,
-} from '@/lib/schemas/bench'
+import { keepEstimateSchema } from '@/lib/schemas/bench'
+import { benchFromQuery, benchQuery, emptyBench, readBench, type BenchForm } from '@/lib/schemas/bench-question'
 
 const typed = (more: Partial<BenchForm>) => readBench({ ...emptyBench(), ...more })
 

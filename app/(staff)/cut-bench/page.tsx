@@ -1,5 +1,5 @@
 import { Link } from '@/app/_components/ui/link'
-import { benchFromQuery } from '@/lib/schemas/bench'
+import { benchFromQuery } from '@/lib/schemas/bench-question'
 import { seeBench } from '@/lib/use-cases/cut-bench/see-bench'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { queryOf, type SearchParams } from '@/lib/web/query-of'

@@ -1,7 +1,8 @@
 import { chamberShapes, type ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { z } from 'zod'
 import { storedObject } from '@/lib/data/stored/stored-json'
-import { benchForm, emptyBench, type BenchForm } from '@/lib/schemas/bench'
+import { benchForm } from '@/lib/schemas/bench'
+import { emptyBench, type BenchForm } from '@/lib/schemas/bench-question'
 
 /** A question as it was typed, with what stood on the casting's record. */
 export type EstimateQuestion = BenchForm & { readonly castingName: string; readonly chamberShape: ChamberShape }

@@ -8,7 +8,7 @@ import { estimateById, jobsOfEstimate } from '@/lib/data/bench'
 import { db } from '@/lib/data/db'
 import { namesOf } from '@/lib/data/people'
 import { estimateAnswer } from '@/lib/data/stored/estimate'
-import type { BenchForm } from '@/lib/schemas/bench'
+import type { BenchForm } from '@/lib/schemas/bench-question'
 import { estimateQuestion } from './estimate-question'
 
 export type EstimateView = {

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { planResults } from '@/lib/data/stored/plan'
-import { benchFromQuery, emptyBench, keepEstimateSchema, type BenchForm } from '@/lib/schemas/bench'
+import { keepEstimateSchema } from '@/lib/schemas/bench'
+import { benchFromQuery, emptyBench, type BenchForm } from '@/lib/schemas/bench-question'
 import { addCastingSchema, type CastingForm } from '@/lib/schemas/casting'
 import type { BookJobForm } from '@/lib/schemas/job'
 import { addCasting } from '@/lib/use-cases/castings/add-casting'

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { specOfRelease } from '@/lib/data/releases'
-import { emptyBench, keepEstimateSchema } from '@/lib/schemas/bench'
+import { keepEstimateSchema } from '@/lib/schemas/bench'
+import { emptyBench } from '@/lib/schemas/bench-question'
 import { keepEstimate } from '@/lib/use-cases/cut-bench/keep-estimate'
 import type { Paper } from '@/lib/papers/kept-paper'
 import { printEstimate } from '@/lib/use-cases/cut-bench/print-estimate'

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import type { Actor } from '@/lib/core/access/roles'
-import { benchFromQuery } from '@/lib/schemas/bench'
+import { benchFromQuery } from '@/lib/schemas/bench-question'
 import type { BookJobForm } from '@/lib/schemas/job'
 import { startBookingFromBench, startBookingFromEstimate } from '@/lib/use-cases/cut-bench/start-booking'
 import { seeBooking } from '@/lib/use-cases/jobs/see-booking'

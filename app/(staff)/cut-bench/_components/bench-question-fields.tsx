@@ -1,5 +1,4 @@
 'use client'
-import type { UseFormRegisterReturn } from 'react-hook-form'
 import { PickSelect } from '@/app/_components/pick/pick-select'
 import type { Picks } from '@/app/_components/pick/use-picks'
 import { Check } from '@/app/_components/ui/check'
@@ -11,16 +10,12 @@ import { camAnswerOptions } from '@/lib/core/engine/cam-answer'
 import { engineFigureKeys, engineFigures } from '@/lib/core/engine/figures'
 import { formatFigure } from '@/lib/core/units/format-figure'
 import { quantities } from '@/lib/core/units/quantities'
-import type { BenchForm } from '@/lib/schemas/bench'
 import styles from './bench-question.module.css'
-
-type FieldName =
-  | Exclude<keyof BenchForm, 'engine' | 'figures'>
-  | `engine.${keyof typeof engineFigures}`
-  | `figures.${keyof typeof castingFigures}`
+import type { FieldName } from './typed-field'
 
 type Props = {
-  text: (name: FieldName) => UseFormRegisterReturn & {
+  text: (name: FieldName) => {
+    name: string
     error: string | undefined
     defaultValue?: string
     defaultChecked?: boolean
@@ -53,6 +48,8 @@ export function BenchQuestionFields({ text, castings, castingId, record, hasTarg
           {...text('castingId')}
           defaultValue={undefined}
           value={castingId}
+          // The form around it reads what is picked.
+          onChange={() => {}}
         />
         {isFlatDeck ? (
           <FlatDeckFields text={text} />

@@ -1,6 +1,5 @@
 'use client'
-import { useEffect, useMemo } from 'react'
-import { get, useForm, useWatch } from 'react-hook-form'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { BenchAnswer } from '@/app/_components/bench/bench-answer'
 import { useBenchCasting } from '@/app/_components/bench/use-bench-casting'
 import { TakenOver } from '@/app/_components/form/taken-over'
@@ -8,15 +7,20 @@ import { usePicks } from '@/app/_components/pick/use-picks'
 import { Busy } from '@/app/_components/ui/busy'
 import { Notice } from '@/app/_components/ui/notice'
 import { questionOf } from '@/lib/core/options/question-of'
-import { benchQuery, readBench, type BenchForm } from '@/lib/schemas/bench'
+import { benchQuery, readBench, type BenchForm } from '@/lib/schemas/bench-question'
 import type { BenchView } from '@/lib/use-cases/cut-bench/see-bench'
 import { BenchActions } from './bench-actions'
 import { BenchQuestionFields } from './bench-question-fields'
+import { startOf, typedIn } from './typed-field'
 
 /** The question of the counter and the telephone, answered as it is typed, without asking the server. */
 export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }) {
-  const form = useForm<BenchForm>({ defaultValues: initial })
-  const typed = useWatch({ control: form.control }) as BenchForm
+  const fields = useRef<HTMLFormElement>(null)
+  const [typed, setTyped] = useState(initial)
+  const read = () => {
+    const { current } = fields
+    if (current) setTyped(typedIn(current, typed))
+  }
   const castings = usePicks('castings', view.castings, [typed.castingId])
   const { casting, loading, failed } = useBenchCasting(typed.castingId, view.casting)
   const { asked, errors } = useMemo(() => readBench(typed), [typed])
@@ -27,10 +31,10 @@ export function Bench({ view, initial }: { view: BenchView; initial: BenchForm }
     <div className="stack-large">
       <h1>Can we reach this {casting?.chamberShape === 'flat-deck' ? 'thickness' : 'cc'}?</h1>
       {view.forWhom && <p>For {view.forWhom.name}</p>}
-      <form onSubmit={(event) => event.preventDefault()}>
+      <form ref={fields} onChange={read} onSubmit={(event) => event.preventDefault()}>
         <TakenOver>
           <BenchQuestionFields
-            text={(name) => ({ ...form.register(name), ...asTyped(get(initial, name)), error: errors[name] })}
+            text={(name) => ({ name, ...startOf(typed, name), error: errors[name] })}
             castings={castings}
             castingId={typed.castingId}
             record={casting?.facts ?? {}}
@@ -68,10 +72,6 @@ function withCustomer(query: string, forWhom: BenchView['forWhom']): string {
   if (forWhom === null) return query
   return [query, `customer=${encodeURIComponent(forWhom.id)}`].filter(Boolean).join('&')
 }
-
-/** What stands in a field before the page is awake: a link's question is there to be read at once. */
-const asTyped = (value: unknown) =>
-  typeof value === 'boolean' ? { defaultChecked: value } : { defaultValue: String(value ?? '') }
 
 /** The address says what is asked, so that it can be handed to a colleague and survives a reload. */
 function useKeptInAddress(query: string) {
