@@ -6,7 +6,7 @@ import { seeFlowStep, type FlowStepView } from '@/lib/use-cases/flow/see-flow-st
 import { seeVisitPhotos, type Shown } from '@/lib/use-cases/photos/see-photos'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
 import { seeLeftStep, type LeftStep } from '@/lib/use-cases/stations/see-left-step'
-import type { Queue } from '@/lib/use-cases/stations/see-queue'
+import { seeQueue, type Queue } from '@/lib/use-cases/stations/see-queue'
 import { orGone, seeStation } from '@/lib/use-cases/stations/see-station'
 import { seeStep, type StepScreen } from '@/lib/use-cases/stations/see-step'
 
@@ -26,6 +26,16 @@ export type StationView = {
   readonly build: string
   readonly queue: Queue
   readonly steps: readonly KeptStep[]
+}
+
+/** A station's queue as it comes with the page itself; its steps are told to the station app. */
+export type FirstQueue = Pick<StationView, 'newest' | 'at' | 'queue'> & { readonly station: Station }
+
+export async function firstQueue(actor: Actor, station: Station, now: Date): Promise<FirstQueue> {
+  // Read first: what changes while the queue is read is told again, not left out.
+  const newest = await newestChange()
+  const queue = await seeQueue(actor, station, 1, now)
+  return { station, newest, at: now.toISOString(), queue }
 }
 
 /** Which build of the app this is. */

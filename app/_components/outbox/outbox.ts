@@ -23,10 +23,11 @@ export type SeenState = OutboxState & {
 const patienceMs = 4000
 
 const quiet: OutboxState = { deeds: [], sending: false, away: false, signedOut: false }
+export const nothingDone: SeenState = { ...quiet, unsent: [], aside: [], late: 0 }
 
 /** The deeds of this device: kept first, then sent. One for each page. */
 export class Outbox {
-  private state: SeenState = { ...quiet, unsent: [], aside: [], late: 0 }
+  private state = nothingDone
   private lasting = true
   private readonly listeners = new Set<() => void>()
   private readonly waiting = new Map<string, (outcome: Outcome) => void>()

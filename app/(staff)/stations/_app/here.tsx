@@ -1,8 +1,19 @@
 'use client'
-import { createContext, use, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react'
-import { Outbox } from '@/app/_components/outbox/outbox'
+import {
+  createContext,
+  use,
+  useCallback,
+  useEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+  type ReactNode,
+} from 'react'
+import { nothingDone, Outbox } from '@/app/_components/outbox/outbox'
+import type { Station } from '@/lib/core/route/step-ids'
+import type { FirstQueue } from '@/lib/web/station-view'
 import { ask } from './ask'
-import { StationKeeper } from './keeper'
+import { nothingKept, StationKeeper } from './keeper'
 
 export type Person = { readonly id: string; readonly name: string }
 
@@ -20,27 +31,48 @@ export function useHere(): Here {
 /** Null while the page comes up: what is kept is in the browser alone. */
 export const useMaybeHere = (): Here | null => use(HereContext)
 
+const neverChanges = () => () => {}
+const noDeeds = () => nothingDone
+const noStation = () => nothingKept
+
 export const useOutbox = () => {
-  const { outbox } = useHere()
-  return useSyncExternalStore(outbox.subscribe, outbox.snapshot, outbox.snapshot)
+  const { subscribe = neverChanges, snapshot = noDeeds } = useMaybeHere()?.outbox ?? {}
+  return useSyncExternalStore(subscribe, snapshot, snapshot)
 }
 
 export const useKept = () => {
-  const { keeper } = useHere()
-  return useSyncExternalStore(keeper.subscribe, keeper.snapshot, keeper.snapshot)
+  const { subscribe = neverChanges, snapshot = noStation } = useMaybeHere()?.keeper ?? {}
+  return useSyncExternalStore(subscribe, snapshot, snapshot)
 }
+
+const DrawnContext = createContext<Station | null>(null)
+const DrawContext = createContext<(first: FirstQueue) => () => void>(neverChanges)
+
+/** The station whose queue the page under the app draws; null: none. */
+export const useDrawnByPage = () => use(DrawnContext)
+
+/** For that page: tells the app that it draws this queue, until what is given back is called. */
+export const useDrawQueue = () => use(DrawContext)
 
 type Props = { person: Person; build: string; children: ReactNode }
 
 export function HereProvider({ person, build, children }: Props) {
   const [here, setHere] = useState<Here | null>(null)
+  const [drawn, setDrawn] = useState<Station | null>(null)
+  // The page tells it as it comes up, before the keeper is there.
+  const first = useRef<FirstQueue | null>(null)
+  const draw = useCallback((queue: FirstQueue) => {
+    first.current = queue
+    setDrawn(queue.station)
+    return () => setDrawn(null)
+  }, [])
   const { id, name } = person
   useEffect(() => {
     const outbox = new Outbox(id)
     setHere({
       person: { id, name },
       outbox,
-      keeper: new StationKeeper({ store: outbox.store, owner: `${id} ${build}`, ask }),
+      keeper: new StationKeeper({ store: outbox.store, owner: `${id} ${build}`, ask, first: first.current }),
     })
     const wake = () => void outbox.wake()
     window.addEventListener('online', wake)
@@ -49,5 +81,11 @@ export function HereProvider({ person, build, children }: Props) {
       outbox.close()
     }
   }, [id, name, build])
-  return <HereContext value={here}>{children}</HereContext>
+  return (
+    <DrawContext value={draw}>
+      <DrawnContext value={drawn}>
+        <HereContext value={here}>{children}</HereContext>
+      </DrawnContext>
+    </DrawContext>
+  )
 }

@@ -3,7 +3,7 @@ import type { Refusal } from '@/lib/core/errors'
 import { keyText } from '@/lib/core/route/keys'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import type { Queue } from '@/lib/use-cases/stations/see-queue'
-import type { StationView, StepAnswer, StepView } from '@/lib/web/station-view'
+import type { FirstQueue, StationView, StepAnswer, StepView } from '@/lib/web/station-view'
 import { stepQuery } from '../step-href'
 
 /** What the server said to a question. `away`: no answer, or one that says "not now". */
@@ -41,9 +41,11 @@ type Means = {
   /** Who is at the tablet and which build drew the page: what is kept for another is not looked at. */
   readonly owner: string
   readonly ask: (address: string) => Promise<Got>
+  /** The queue that came with the page; null or left out: none did. */
+  readonly first?: FirstQueue | null
 }
 
-const nothing: StationState = {
+export const nothingKept: StationState = {
   station: null,
   queue: null,
   at: '',
@@ -60,13 +62,19 @@ const nothing: StationState = {
  * question asks only for what changed since the last.
  */
 export class StationKeeper {
-  private state = nothing
+  private state: StationState
   private readonly listeners = new Set<() => void>()
   private opened: readonly string[] = []
+  /** Whose kept screens were looked for. */
+  private lookedFor: Station | null = null
+  /** Number of the newest change that queue and steps both show; null: the steps are not known yet. */
+  private wholeTo: number | null = null
   private asking: Promise<void> | null = null
   private again = false
 
-  constructor(private readonly means: Means) {}
+  constructor(private readonly means: Means) {
+    this.state = { ...nothingKept, ...means.first }
+  }
 
   readonly snapshot = (): StationState => this.state
 
@@ -77,8 +85,10 @@ export class StationKeeper {
 
   /** Shows what is kept of the station and asks the server for the rest. */
   async open(station: Station): Promise<void> {
-    if (this.state.station !== station) {
-      this.set({ ...nothing, station })
+    if (this.state.station !== station) this.set({ ...nothingKept, station })
+    if (this.lookedFor !== station) {
+      this.lookedFor = station
+      this.wholeTo = null
       await this.readKept(station)
     }
     await this.refresh()
@@ -115,9 +125,9 @@ export class StationKeeper {
   private async askUntilQuiet(): Promise<void> {
     do {
       this.again = false
-      const { station, newest, queue } = this.state
+      const { station } = this.state
       if (!station) return
-      const since = queue === null ? '' : `?since=${newest}`
+      const since = this.wholeTo === null ? '' : `?since=${this.wholeTo}`
       const got = await this.means.ask(`/api/stations/${station}${since}`)
       if (this.state.station === station && this.take(got) && got.is === 'ok')
         await this.takeStation(got.body as StationView)
@@ -138,6 +148,7 @@ export class StationKeeper {
     // What left the station goes, but for what was looked at last: somebody may be at it.
     const before = [...this.state.steps].filter(([place]) => stay.has(place) || this.opened.includes(place))
     const steps = new Map([...before, ...fresh])
+    this.wholeTo = newest
     this.set({ queue, steps, newest, at, build })
     const kept = { station: this.state.station ?? '', owner: this.means.owner, newest, at, body: queue }
     const screens = fresh.map(([place, answer]) => this.screenOf(place, answer, at))
@@ -148,10 +159,13 @@ export class StationKeeper {
     await this.keep(async (store) => {
       const { owner } = this.means
       const [kept, screens] = [await store.station(station, owner), await store.screens(station, owner)]
-      if (!kept || this.state.station !== station || this.state.queue !== null) return
+      if (!kept || this.state.station !== station || this.wholeTo !== null) return
       // A step that the server told meanwhile is newer than the kept one.
       const steps = new Map([...screens.map(({ id, body }) => [id, body as StepAnswer] as const), ...this.state.steps])
-      this.set({ queue: kept.body as Queue, at: kept.at, newest: kept.newest, steps })
+      this.wholeTo = kept.newest
+      // A queue that came with the page is newer.
+      const queue = { queue: kept.body as Queue, at: kept.at, newest: kept.newest }
+      this.set({ ...(this.state.queue === null && queue), steps })
     })
   }
 

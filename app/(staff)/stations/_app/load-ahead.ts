@@ -1,11 +1,15 @@
+import { whenIdle } from '@/app/_components/ui/use-idle'
 import { registerWorker } from '@/app/_service-worker/register'
 import type { Here } from './here'
 import { watchBuild } from './watch-build'
 
-/** Every part of the station app that comes later: without the network it has to be here already. */
-const later: readonly (() => Promise<unknown>)[] = [
-  () => import('./queue-view'),
-  () => import('./step-view'),
+type Part = () => Promise<unknown>
+
+/** The other screen: likely to be tapped next. */
+const next: readonly Part[] = [() => import('./queue-view'), () => import('./step-view')]
+
+/** Every other part of the station app that comes later: without the network it has to be here already. */
+const later: readonly Part[] = [
   () => import('./other-trouble'),
   () => import('../[station]/heads/[visit]/_components/notices'),
   () => import('../[station]/heads/[visit]/_components/others'),
@@ -41,25 +45,41 @@ const later: readonly (() => Promise<unknown>)[] = [
   () => import('@/app/_components/form/draft-schemas'),
 ]
 
+/** So long the screen is left alone before what it may need some day is fetched: whoever opened it taps first. */
+const restMs = 3000
+
 /** So long until what could not be fetched is tried again. */
 const againMs = 10_000
 
-/** Fetches, one after the other, what a screen may need later; again and again until all of it is here. */
-async function fetchParts(isStopped: () => boolean): Promise<void> {
-  for (let left = [...later]; left.length > 0 && !isStopped();) {
-    const failed: typeof left = []
-    for (const part of left) if (!isStopped()) await part().catch(() => failed.push(part))
+const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+const idle = () => new Promise<void>(whenIdle)
+
+/** Fetches one after the other while the browser has nothing else to do; again and again until all are here. */
+async function fetchParts(parts: readonly Part[], isStopped: () => boolean): Promise<void> {
+  for (let left = parts; left.length > 0 && !isStopped();) {
+    const failed: Part[] = []
+    for (const part of left) {
+      await idle()
+      if (!isStopped()) await part().catch(() => failed.push(part))
+    }
     left = failed
-    if (left.length > 0) await new Promise((resolve) => setTimeout(resolve, againMs))
+    if (left.length > 0) await pause(againMs)
   }
+}
+
+async function fetchAll(isStopped: () => boolean): Promise<void> {
+  await fetchParts(next, isStopped)
+  await pause(restMs)
+  if (isStopped()) return
+  // It fetches files of the build too, beside the parts. Without a worker everything works while the page is open.
+  void registerWorker().catch(() => {})
+  await fetchParts(later, isStopped)
 }
 
 /** What the station app does while nobody waits for it. Gives back how to stop. */
 export function loadAhead(here: Here, build: string): () => void {
   let isStopped = false
-  void fetchParts(() => isStopped)
-  // Without a worker everything works while the page is open.
-  void registerWorker().catch(() => {})
+  void fetchAll(() => isStopped)
   const stopWatching = watchBuild(here, build)
   return () => {
     isStopped = true

@@ -4,17 +4,25 @@ import { Loading } from '@/app/_components/ui/loading'
 import { Pager } from '@/app/_components/ui/pager'
 import type { Station } from '@/lib/core/route/step-ids'
 import { QueueList } from '../[station]/_components/queue-list'
-import { useKept, useOutbox } from './here'
+import type { FirstQueue } from '@/lib/web/station-view'
+import { useKept, useMaybeHere, useOutbox } from './here'
 import { NotSent } from './not-sent'
 import { usePageTitle } from './page-title'
 import type { ShopWords } from './shop-words'
 import { queueWithKept } from './with-kept'
 
-type Props = { station: Station; words: ShopWords }
+type Props = {
+  station: Station
+  words: ShopWords
+  /** The queue that came with the page: shown until the browser is asked what it keeps. */
+  first?: FirstQueue
+}
 
 /** The queue of a station, with what this tablet did and did not send yet. */
-export function QueueView({ station, words: { names, locale, timeZone } }: Props) {
-  const { queue, at, away } = useKept()
+export function QueueView({ station, words: { names, locale, timeZone }, first }: Props) {
+  const here = useMaybeHere()
+  const { queue: kept, at, away } = useKept()
+  const queue = here === null && first ? first.queue : kept
   const { unsent } = useOutbox()
   usePageTitle(names[station])
   return (
@@ -25,7 +33,7 @@ export function QueueView({ station, words: { names, locale, timeZone } }: Props
           Another station
         </ButtonLink>
       </div>
-      <NotSent asOf={at} locale={locale} timeZone={timeZone} />
+      {here && <NotSent asOf={at} locale={locale} timeZone={timeZone} />}
       {queue === null ? (
         away ? (
           <p>This station is not kept on this tablet. It is shown once the server answers.</p>

@@ -3,7 +3,7 @@ import { useEffect, type ReactNode } from 'react'
 import type { Station } from '@/lib/core/route/step-ids'
 import { isEditing, useFollow } from '@/app/_components/use-follow'
 import { Loading } from '@/app/_components/ui/loading'
-import { HereProvider, useHere, useKept, useMaybeHere, useOutbox, type Person } from './here'
+import { HereProvider, useDrawnByPage, useHere, useKept, useMaybeHere, useOutbox, type Person } from './here'
 import { QueueView, StepView } from './later'
 import { useLoadAhead } from './use-load-ahead'
 import { useCatchUp } from './use-catch-up'
@@ -25,18 +25,19 @@ export function StationApp({ person, words, children }: Props) {
   )
 }
 
-function Screens({ words }: { words: ShopWords }) {
+function Screens({ words }: Pick<Props, 'words'>) {
   const here = useMaybeHere()
+  const drawn = useDrawnByPage()
   const place = usePlace()
   if (place === null || place.is === 'rack' || (place.is === 'queue' && place.page > 1)) return null
-  if (!here) return <Loading />
+  if (!here) return place.is === 'step' ? <Loading /> : null
   return (
     <>
       <Following station={place.station} build={words.build} />
-      {place.is === 'queue' ? (
-        <QueueView key={place.station} station={place.station} words={words} />
-      ) : (
+      {place.is === 'step' ? (
         <StepView key={JSON.stringify(place)} at={place} words={words} />
+      ) : (
+        place.station !== drawn && <QueueView key={place.station} station={place.station} words={words} />
       )}
     </>
   )
@@ -47,7 +48,7 @@ const askAgainMs = 5000
 /** Opens the station, and goes on asking for what changes: in the shop, and with what is sent from here. */
 function Following({ station, build }: { station: Station; build: string }) {
   const { keeper, outbox } = useHere()
-  const { newest, away, queue, steps } = useKept()
+  const { newest, away, build: told, steps } = useKept()
   const { late } = useOutbox()
   const catchUp = useCatchUp()
   useEffect(() => void keeper.open(station), [keeper, station])
@@ -63,6 +64,6 @@ function Following({ station, build }: { station: Station; build: string }) {
   }, [away, catchUp, outbox])
   useFollow(newest, () => void catchUp())
   // Without the server what is not kept does not come: the parts are fetched once it is back.
-  useLoadAhead(build, away || queue !== null || steps.size > 0)
+  useLoadAhead(build, away || told !== '' || steps.size > 0)
   return null
 }
