@@ -8,10 +8,9 @@ import { quantityText } from '@/lib/core/money/quantity'
 import { lineNet } from '@/lib/core/money/totals'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { howPaidWords, moneyPaperWords, paymentKindWords } from '@/lib/words/money'
-import { ChangePrice } from './change-price'
 import styles from './job.module.css'
+import { ChangePrice, VoidPayment } from './openers'
 import { moneyPaperHref } from './papers'
-import { VoidPayment } from './void-payment'
 
 type Account = NonNullable<JobView['account']>
 type Props = { job: JobView; account: Account }

@@ -12,9 +12,9 @@ import { addDiscountSchema, addPriceLineSchema } from '@/lib/schemas/job'
 import { picked, type PickedFields, type PricePick } from '@/lib/core/money/price-pick'
 import { addDiscountAction, addPriceLineAction } from '../actions'
 
-type Props = { jobId: string; currency: string; list: FirstPicks<'prices'>; taxes: readonly TaxOption[] }
+export type AddProps = { jobId: string; currency: string; list: FirstPicks<'prices'>; taxes: readonly TaxOption[] }
 
-export function AddPrice({ jobId, currency, list: first, taxes }: Props) {
+export function AddPrice({ jobId, currency, list: first, taxes }: AddProps) {
   const list = usePicks('prices', first, [])
   const untouched: PickedFields = { text: '', unitPrice: '', tax: firstTax(taxes) }
   // What the list put into the fields: another pick may take its place, what was typed stays.
@@ -34,40 +34,34 @@ export function AddPrice({ jobId, currency, list: first, taxes }: Props) {
     }
   }
   return (
-    <details>
-      <summary>Add a price line</summary>
-      <div className="stack">
-        <Link href="/back-room/prices">The whole price list</Link>
-        <FromList list={list} action="Fill in" onPick={fill} />
-        <ActionForm form={form} submitLabel="Add the line">
-          <div className={styles.line}>
-            <TextInput label="For" {...form.text('text')} />
-            <TextInput label="Quantity" hint="2, or 1.5 h" inputMode="decimal" {...form.text('quantity')} />
-            <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text('unitPrice')} />
-            <TaxField taxes={taxes} also={list.known.map(({ tax }) => tax)} control={form.text('tax')} />
-          </div>
-        </ActionForm>
-      </div>
-    </details>
+    <div className="stack">
+      <Link href="/back-room/prices">The whole price list</Link>
+      <FromList list={list} action="Fill in" onPick={fill} />
+      <ActionForm form={form} submitLabel="Add the line">
+        <div className={styles.line}>
+          <TextInput label="For" {...form.text('text')} />
+          <TextInput label="Quantity" hint="2, or 1.5 h" inputMode="decimal" {...form.text('quantity')} />
+          <TextInput label={`Each, ${currency}`} inputMode="decimal" {...form.text('unitPrice')} />
+          <TaxField taxes={taxes} also={list.known.map(({ tax }) => tax)} control={form.text('tax')} />
+        </div>
+      </ActionForm>
+    </div>
   )
 }
 
 /** An amount off, with the reason that the customer reads. */
-export function AddDiscount({ jobId, currency, taxes }: Omit<Props, 'list'>) {
+export function AddDiscount({ jobId, currency, taxes }: Omit<AddProps, 'list'>) {
   const form = useActionForm(addDiscountSchema, addDiscountAction, {
     defaultValues: { jobId, amount: '', tax: firstTax(taxes), reason: '' },
     onDone: () => form.form.reset(),
   })
   return (
-    <details>
-      <summary>Give a discount</summary>
-      <ActionForm form={form} submitLabel="Take it off">
-        <div className={styles.line}>
-          <TextInput label={`Discount, ${currency}`} inputMode="decimal" {...form.text('amount')} />
-          <TextInput label="Reason" hint="Printed on the invoice" {...form.text('reason')} />
-          <TaxField taxes={taxes} hint="That of the lines it is taken off" control={form.text('tax')} />
-        </div>
-      </ActionForm>
-    </details>
+    <ActionForm form={form} submitLabel="Take it off">
+      <div className={styles.line}>
+        <TextInput label={`Discount, ${currency}`} inputMode="decimal" {...form.text('amount')} />
+        <TextInput label="Reason" hint="Printed on the invoice" {...form.text('reason')} />
+        <TaxField taxes={taxes} hint="That of the lines it is taken off" control={form.text('tax')} />
+      </div>
+    </ActionForm>
   )
 }

@@ -1,5 +1,4 @@
 'use client'
-import { useState } from 'react'
 import { ConflictResolver } from '@/app/(staff)/back-room/_components/conflict-resolver'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
@@ -8,13 +7,13 @@ import { Button } from '@/app/_components/ui/button'
 import { EngineFields } from '@/app/(staff)/counter/book/_components/engine-fields'
 import { fieldWords } from '@/app/(staff)/counter/book/_components/field-words'
 import { typedFigure } from '@/lib/core/units/typed-figure'
-import { changeEngineSchema, emptyEngineFigures, type ChangeEngineForm } from '@/lib/schemas/job'
+import { changeEngineSchema, emptyEngineFigures, type ChangeEngineForm as ChangeEngineValues } from '@/lib/schemas/job'
 import type { EngineView } from '@/lib/use-cases/jobs/engine-view'
 import { changeEngineAction } from '../actions'
 
-type Props = { jobId: string; jobNumber: string; version: number; engine: EngineView }
+export type EngineProps = { jobId: string; jobNumber: string; version: number; engine: EngineView }
 
-const valuesOf = ({ jobId, version, engine }: Props): ChangeEngineForm => ({
+const valuesOf = ({ jobId, version, engine }: EngineProps): ChangeEngineValues => ({
   jobId,
   version,
   engine: {
@@ -29,19 +28,7 @@ const valuesOf = ({ jobId, version, engine }: Props): ChangeEngineForm => ({
 })
 
 /** What is learned of the engine after booking. */
-export function ChangeEngine(props: Props) {
-  const [open, setOpen] = useState(false)
-  if (!open) {
-    return (
-      <div>
-        <Button onClick={() => setOpen(true)}>Change the engine</Button>
-      </div>
-    )
-  }
-  return <ChangeEngineFields {...props} onClose={() => setOpen(false)} />
-}
-
-function ChangeEngineFields({ onClose, ...props }: Props & { onClose: () => void }) {
+export function ChangeEngineForm({ onClose, ...props }: EngineProps & { onClose: () => void }) {
   const form = useActionForm(changeEngineSchema, changeEngineAction, {
     defaultValues: valuesOf(props),
     onDone: onClose,

@@ -1,5 +1,4 @@
 'use client'
-import { useState } from 'react'
 import { ConflictResolver } from '@/app/(staff)/back-room/_components/conflict-resolver'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { FormFigure } from '@/app/_components/form/form-figure'
@@ -9,11 +8,11 @@ import { Check } from '@/app/_components/ui/check'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
-import { changeJobSchema, type ChangeJobForm } from '@/lib/schemas/job'
+import { changeJobSchema, type ChangeJobForm as ChangeJobValues } from '@/lib/schemas/job'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { changeJobAction } from '../actions'
 
-const valuesOf = (job: JobView): ChangeJobForm => ({
+const valuesOf = (job: JobView): ChangeJobValues => ({
   jobId: job.id,
   version: job.version,
   promiseOn: job.promiseOn ?? '',
@@ -31,19 +30,7 @@ const valuesOf = (job: JobView): ChangeJobForm => ({
 })
 
 /** Promise, urgency, note, and each head's target and places. */
-export function ChangeJob({ job }: { job: JobView }) {
-  const [open, setOpen] = useState(false)
-  if (!open) {
-    return (
-      <div>
-        <Button onClick={() => setOpen(true)}>Change promise, targets, note</Button>
-      </div>
-    )
-  }
-  return <ChangeJobFields job={job} onClose={() => setOpen(false)} />
-}
-
-function ChangeJobFields({ job, onClose }: { job: JobView; onClose: () => void }) {
+export function ChangeJobForm({ job, onClose }: { job: JobView; onClose: () => void }) {
   const form = useActionForm(changeJobSchema, changeJobAction, {
     defaultValues: valuesOf(job),
     onDone: onClose,

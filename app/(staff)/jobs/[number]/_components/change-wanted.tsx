@@ -13,22 +13,14 @@ import { changeHeadWantedSchema, changeJobWantedSchema } from '@/lib/schemas/wan
 import type { WantedOfHead, WantedView } from '@/lib/use-cases/jobs/wanted-view'
 import { changeHeadWantedAction, changeJobWantedAction } from '../actions'
 
-type Props = { jobId: string; jobNumber: string; version: number; wanted: WantedView }
+export type WantedProps = { jobId: string; jobNumber: string; version: number; wanted: WantedView }
+type Close = { onClose: () => void }
 
 /** The job's figures, or those in which one of its heads departs from them. */
-export function ChangeWanted(props: Props) {
-  const [open, setOpen] = useState(false)
+export function ChangeWantedForm({ onClose, ...props }: WantedProps & Close) {
   const [whose, setWhose] = useState('')
-  const close = () => setOpen(false)
   const { heads } = props.wanted
   const head = heads.find(({ visitId }) => visitId === whose)
-  if (!open) {
-    return (
-      <div>
-        <Button onClick={() => setOpen(true)}>Change the wanted figures</Button>
-      </div>
-    )
-  }
   return (
     <div className="stack">
       {heads.length > 0 && (
@@ -43,12 +35,14 @@ export function ChangeWanted(props: Props) {
           onChange={(event) => setWhose(event.target.value)}
         />
       )}
-      {head ? <HeadWanted key={head.visitId} head={head} onClose={close} /> : <JobWanted {...props} onClose={close} />}
+      {head ? (
+        <HeadWanted key={head.visitId} head={head} onClose={onClose} />
+      ) : (
+        <JobWanted {...props} onClose={onClose} />
+      )}
     </div>
   )
 }
-
-type Close = { onClose: () => void }
 
 const Cancel = ({ onClose }: Close) => (
   <Button variant="quiet" onClick={onClose}>
@@ -56,7 +50,7 @@ const Cancel = ({ onClose }: Close) => (
   </Button>
 )
 
-function JobWanted({ jobId, jobNumber, version, wanted, onClose }: Props & Close) {
+function JobWanted({ jobId, jobNumber, version, wanted, onClose }: WantedProps & Close) {
   const fresh = { jobId, version, wanted: wanted.own }
   const form = useActionForm(changeJobWantedSchema, changeJobWantedAction, { defaultValues: fresh, onDone: onClose })
   return (

@@ -1,5 +1,4 @@
 'use client'
-import { useState } from 'react'
 import { useWatch } from 'react-hook-form'
 import { ActionForm } from '@/app/_components/form/action-form'
 import { useActionForm } from '@/app/_components/form/use-action-form'
@@ -18,25 +17,13 @@ import { changeOrderedWorkSchema } from '@/lib/schemas/job'
 import type { JobHead } from '@/lib/use-cases/jobs/head-view'
 import { changeOrderedWorkAction } from '../actions'
 
-type Props = { jobId: string; heads: readonly JobHead[]; rules: RouteRules }
-
-/** Lines of ordered work added or taken off, on some or all heads of a pair. */
-export function ChangeWork({ jobId, heads, rules }: Props) {
-  const [open, setOpen] = useState(false)
-  if (!open) {
-    return (
-      <div>
-        <Button onClick={() => setOpen(true)}>Change the ordered work</Button>
-      </div>
-    )
-  }
-  return <ChangeWorkFields jobId={jobId} heads={heads} rules={rules} onClose={() => setOpen(false)} />
-}
+export type WorkProps = { jobId: string; heads: readonly JobHead[]; rules: RouteRules }
 
 const versionsOf = (heads: readonly JobHead[], chosen: readonly string[]) =>
   heads.filter((head) => chosen.includes(head.visitId)).map(({ visitId, version }) => ({ visitId, version }))
 
-function ChangeWorkFields({ jobId, heads, rules, onClose }: Props & { onClose: () => void }) {
+/** Lines of ordered work added or taken off, on some or all heads of a pair. */
+export function ChangeWorkForm({ jobId, heads, rules, onClose }: WorkProps & { onClose: () => void }) {
   const all = heads.map((head) => head.visitId)
   const form = useActionForm(changeOrderedWorkSchema, changeOrderedWorkAction, {
     defaultValues: { jobId, visits: versionsOf(heads, all), add: [], end: [], reason: '' },

@@ -1,7 +1,7 @@
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { typedFigure } from '@/lib/core/units/typed-figure'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { ChangeEngine } from './change-engine'
+import { ChangeEngine } from './openers'
 
 const layouts = { inline: 'inline', v: 'V', unknown: '' }
 const cams = {

@@ -4,7 +4,7 @@ import { HeadScale } from '@/app/_components/scale/head-scale'
 import { Tag } from '@/app/_components/tag/tag'
 import { progress } from '@/lib/core/route/progress'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { TakeOff, UndoHandOver } from './head-deeds'
+import { TakeOff, UndoHandOver } from './openers'
 import styles from './job.module.css'
 
 const sources = { customer: '', bought: 'bought by us', 'bought-cut': 'bought already cut' }

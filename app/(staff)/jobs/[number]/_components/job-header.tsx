@@ -3,8 +3,7 @@ import { DefinitionList, type Definition } from '@/app/_components/ui/definition
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { ChangeJob } from './change-job'
-import { JobDeeds } from './job-deeds'
+import { ChangeJob, JobDeeds } from './openers'
 import { JobTitle } from './job-title'
 import styles from './job.module.css'
 

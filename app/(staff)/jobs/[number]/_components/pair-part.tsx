@@ -2,7 +2,7 @@ import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Notice } from '@/app/_components/ui/notice'
 import type { JobPair } from '@/lib/use-cases/jobs/pair-view'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { ChangeWork } from './change-work'
+import { ChangeWork } from './openers'
 import { HeadRow } from './head-row'
 
 /** Heads of one casting, cut to one plan. */

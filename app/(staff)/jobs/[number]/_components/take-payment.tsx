@@ -1,61 +1,36 @@
 'use client'
-import { useWatch } from 'react-hook-form'
-import { ActionForm } from '@/app/_components/form/action-form'
-import { useActionForm } from '@/app/_components/form/use-action-form'
-import { PaymentFields } from '@/app/_components/money/payment-fields'
+import dynamic from 'next/dynamic'
+import { useState } from 'react'
 import { Notice } from '@/app/_components/ui/notice'
-import { Select } from '@/app/_components/ui/select'
-import styles from '@/app/(staff)/counter/book/_components/booking.module.css'
-import { paymentKinds, takePaymentSchema } from '@/lib/schemas/job'
-import { paymentKindWords } from '@/lib/words/money'
-import { takePaymentAction } from '../actions'
+import { FormInFold } from './later-form'
 import { moneyPaperHref } from './papers'
+import type { PaymentProps, Receipt } from './take-payment-form'
 
-type Props = {
-  jobId: string
-  currency: string
-  /** What is owed, as it is typed; '' when nothing is. */
-  owed: string
-  /** It is what comes next: the form stands open. */
-  isNext: boolean
-}
+/** Drawn by the server: what comes next stands open. */
+const OpenForm = dynamic(() => import('./take-payment-form').then((file) => file.TakePaymentForm))
 
-const kinds = paymentKinds.map((value) => ({ value, label: paymentKindWords[value] }))
-
-export function TakePayment({ jobId, currency, owed, isNext }: Props) {
-  const empty = { jobId, kind: 'payment', amount: owed, method: 'cash', how: '', confirmed: false } as const
-  const form = useActionForm(takePaymentSchema, takePaymentAction, {
-    defaultValues: empty,
-    onDone: () => form.form.reset({ ...empty, amount: '' }),
-  })
-  const confirmed = useWatch({ control: form.form.control, name: 'confirmed' })
-  const asksTwice = confirmed || form.form.formState.errors.confirmed !== undefined
-  const { value } = form
+/** `isNext`: it is what comes next. */
+export function TakePayment({ isNext, ...of }: PaymentProps & { isNext: boolean }) {
+  const [taken, setTaken] = useState<Receipt | null>(null)
   return (
     <>
-      {value && (
-        <Notice title={`Receipt ${value.receipt}`}>
-          <a href={moneyPaperHref(value.receiptId)} target="_blank" rel="noreferrer">
-            Print receipt {value.receipt}
+      {taken && (
+        <Notice title={`Receipt ${taken.receipt}`}>
+          <a href={moneyPaperHref(taken.receiptId)} target="_blank" rel="noreferrer">
+            Print receipt {taken.receipt}
           </a>
         </Notice>
       )}
-      <details open={isNext}>
-        <summary>Take a payment</summary>
-        <ActionForm form={form} submitLabel="Take payment">
-          <div className={styles.line}>
-            <Select label="Kind" options={kinds} {...form.text('kind')} />
-            <PaymentFields
-              currency={currency}
-              asksTwice={asksTwice}
-              amount={form.text('amount')}
-              method={form.text('method')}
-              how={form.text('how')}
-              confirmed={form.text('confirmed')}
-            />
-          </div>
-        </ActionForm>
-      </details>
+      {isNext ? (
+        <details open>
+          <summary>Take a payment</summary>
+          <OpenForm {...of} onTaken={setTaken} />
+        </details>
+      ) : (
+        <FormInFold summary="Take a payment">
+          {(forms) => <forms.TakePaymentForm {...of} onTaken={setTaken} />}
+        </FormInFold>
+      )}
     </>
   )
 }

@@ -1,6 +1,6 @@
 import { WantedShown } from '@/app/_components/wanted/wanted-shown'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
-import { ChangeWanted } from './change-wanted'
+import { ChangeWanted } from './openers'
 
 /** What the benches work to on this job; heads that depart from it stand by themselves. */
 export function WantedPart({ job }: { job: JobView }) {

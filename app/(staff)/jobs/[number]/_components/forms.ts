@@ -1,0 +1,12 @@
+/** The job's forms, fetched together once one of them is asked for. */
+export { AddHead } from './add-head'
+export { AddDiscount, AddPrice } from './add-price'
+export { CancelJob } from './cancel-job'
+export { ChangeEngineForm } from './change-engine'
+export { ChangeJobForm } from './change-job'
+export { ChangePriceForm, RemovePriceForm } from './change-price'
+export { ChangeWantedForm } from './change-wanted'
+export { ChangeWorkForm } from './change-work'
+export { TakeOffForm, UndoHandOverForm } from './head-forms'
+export { TakePaymentForm } from './take-payment-form'
+export { VoidForm } from './void-form'
