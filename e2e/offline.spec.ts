@@ -27,7 +27,26 @@ const startAgain = async () => {
 async function atStation(page: Page, station: string): Promise<void> {
   await page.goto(`${server.url}/stations/${station}`)
   await queueStands(page)
+  // The queue stands in the page before it is kept here.
+  await expect.poll(() => page.evaluate(stationIsKept, station)).toBe(true)
 }
+
+/** In the browser: its store has the queue of the station. */
+const stationIsKept = (station: string): Promise<boolean> =>
+  new Promise((resolve) => {
+    const opening = indexedDB.open('brasstag')
+    // The app makes it: an empty one must not stand in its place.
+    opening.onupgradeneeded = () => opening.transaction?.abort()
+    opening.onerror = () => resolve(false)
+    opening.onsuccess = () => {
+      const db = opening.result
+      const asking = db.transaction('stations').objectStore('stations').get(station)
+      asking.onsuccess = () => {
+        db.close()
+        resolve(asking.result !== undefined)
+      }
+    }
+  })
 
 async function isKept(page: Page): Promise<void> {
   await expect.poll(() => page.evaluate(async () => Boolean(await caches.match('/stations')))).toBe(true)

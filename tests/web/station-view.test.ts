@@ -5,7 +5,7 @@ import { startStepSchema } from '@/lib/schemas/visit'
 import { addInstrument } from '@/lib/use-cases/shop/add-instrument'
 import { startStep } from '@/lib/use-cases/visits/start-step'
 import { newestChange } from '@/lib/use-cases/shop/newest-change'
-import { stationView, stepView } from '@/lib/web/station-view'
+import { firstQueue, stationView, stepView } from '@/lib/web/station-view'
 import { testDatabase } from '@/tests/setup/database'
 import { at, book, machinist, monday, openShop, owner } from '../use-cases/jobs/counter-shop'
 
@@ -34,6 +34,11 @@ describe('what a tablet is told of its station', () => {
     expect(view.steps.map(({ visitId }) => visitId).sort()).toEqual([...first, ...second].sort())
     expect(view.newest).toBe(await newestChange())
     expect(JSON.parse(JSON.stringify(view))).toEqual(view)
+  })
+
+  it('is the queue that stands in the page before it', async () => {
+    const { queue, newest } = await seen(null)
+    expect(await firstQueue(machinist, 'front-desk', monday)).toMatchObject({ station: 'front-desk', queue, newest })
   })
 
   it('is, of the steps, nothing where nothing changed since', async () => {

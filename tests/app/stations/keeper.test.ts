@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { StationKeeper, stepPlace, type Got } from '@/app/(staff)/stations/_app/keeper'
 import { openStore, type Store } from '@/app/_components/outbox/store'
 import { keyOf } from '@/lib/core/route/keys'
+import type { FirstQueue } from '@/lib/web/station-view'
 
 /** A person, and the build that drew the page. */
 const ivo = 'p-ivo b1'
@@ -30,13 +31,13 @@ beforeEach(async () => {
 })
 
 /** A keeper that is answered in turn; asks are noted. */
-function keeperOf(answers: Got[], owner = ivo) {
+function keeperOf(answers: Got[], owner = ivo, first: FirstQueue | null = null) {
   const asked: string[] = []
   const ask = async (address: string): Promise<Got> => {
     asked.push(address)
     return answers.shift() ?? { is: 'away' }
   }
-  return { asked, keeper: new StationKeeper({ store: Promise.resolve(store), owner, ask }) }
+  return { asked, keeper: new StationKeeper({ store: Promise.resolve(store), owner, ask, first }) }
 }
 
 describe('what a tablet knows of its station', () => {
@@ -123,6 +124,45 @@ describe('what a tablet knows of its station', () => {
     expect(keeper.snapshot().refused.get(place('v9'))).toEqual(refusal)
     await keeper.refresh()
     expect(keeper.snapshot()).toMatchObject({ signedOut: true, away: false })
+  })
+})
+
+describe('a queue that came with the page', () => {
+  /** At the wash: so many heads ready, as the page had it. */
+  const came = (newest: number, ready: readonly string[]) => {
+    const { queue } = (view(newest, ready, {}) as { body: Pick<FirstQueue, 'queue'> }).body
+    return { station: 'wash', newest, at: '2026-03-02T15:00:00.000Z', queue } as FirstQueue
+  }
+  const readyOf = (keeper: StationKeeper) => keeper.snapshot().queue?.ready.map(({ visitId }) => visitId)
+
+  it('is there at once, and its steps are asked for', async () => {
+    const { keeper, asked } = keeperOf([view(5, ['v1'], { v1: 'one' })], ivo, came(5, ['v1']))
+    expect(readyOf(keeper)).toEqual(['v1'])
+    await keeper.open('wash')
+    expect(asked).toEqual(['/api/stations/wash'])
+    expect(keeper.snapshot().steps.get(place('v1'))).toEqual(answer('one'))
+  })
+
+  it('stays before an older one that is kept here, whose steps are known all the same', async () => {
+    await keeperOf([view(5, ['v1', 'v2'], { v1: 'one', v2: 'two' })]).keeper.open('wash')
+    const { keeper, asked } = keeperOf([], ivo, came(8, ['v2']))
+    const shown: unknown[] = []
+    keeper.subscribe(() => shown.push(readyOf(keeper)))
+    await keeper.open('wash')
+    expect(shown.length).toBeGreaterThan(0)
+    for (const ready of shown) expect(ready).toEqual(['v2'])
+    expect(keeper.snapshot().steps.get(place('v2'))).toEqual(answer('two'))
+    expect(asked, 'what changed since the steps were told').toEqual(['/api/stations/wash?since=5'])
+  })
+
+  it('is not shown at another station', async () => {
+    const { keeper, asked } = keeperOf([view(6, ['v3'], {})], ivo, came(5, ['v1']))
+    const shown: unknown[] = []
+    keeper.subscribe(() => shown.push(readyOf(keeper)))
+    await keeper.open('deck-mill')
+    expect(shown).not.toContainEqual(['v1'])
+    expect(readyOf(keeper)).toEqual(['v3'])
+    expect(asked).toEqual(['/api/stations/deck-mill'])
   })
 })
 
