@@ -5,7 +5,7 @@ import { signIn, signInAtForm, tapAgain } from './person'
 /** A tablet at the far end of the shop has a poor network: a station's page may load so much script, compressed. */
 const mostBytes = 180_000
 
-/** Scripts that a page had asked for when the first of `selector` stood there, compressed as the server would usually. */
+/** Scripts that a page had asked for when the first of `selector` stood there awake, compressed as the server would usually. */
 async function scriptsOf(page: Page, address: string, selector: string): Promise<{ bytes: number; text: string }> {
   const bodies = new Map<string, Promise<Buffer>>()
   page.on('response', (response) => {
@@ -20,10 +20,18 @@ async function scriptsOf(page: Page, address: string, selector: string): Promise
   }, selector)
   await page.goto(address)
   await page.locator(selector).first().waitFor()
-  const later = await page.evaluate(() => {
-    const stands = performance.getEntriesByName('stands')[0]?.startTime ?? 0
-    return performance.getEntriesByType('resource').flatMap(({ name, startTime }) => (startTime > stands ? [name] : []))
-  })
+  // A queue stands in the page itself: what it needs to go on is counted too, until the server has told the app of it.
+  const asked = '/api/stations/'
+  await page.waitForFunction(
+    (part) => performance.getEntriesByType('resource').some(({ name }) => name.includes(part)),
+    asked,
+  )
+  const later = await page.evaluate((part) => {
+    const all = performance.getEntriesByType('resource') as PerformanceResourceTiming[]
+    const told = all.find(({ name }) => name.includes(part))?.responseEnd ?? 0
+    const stands = Math.max(performance.getEntriesByName('stands')[0]?.startTime ?? 0, told)
+    return all.flatMap(({ name, startTime }) => (startTime > stands ? [name] : []))
+  }, asked)
   page.removeAllListeners('response')
   const scripts = await Promise.all([...bodies].flatMap(([url, body]) => (later.includes(url) ? [] : [body])))
   return {
