@@ -1,6 +1,7 @@
 'use client'
 import { useState } from 'react'
 import { RefusalOrAsk } from '@/app/_components/form/refusal-or-ask'
+import { TakenOver } from '@/app/_components/form/taken-over'
 import { useAction } from '@/app/_components/form/use-action'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
@@ -21,23 +22,25 @@ export function LogCall({ jobId }: { jobId: string }) {
         send()
       }}
     >
-      <TextArea
-        label="Who called, and what was said"
-        rows={2}
-        name="text"
-        value={text}
-        onChange={(event) => {
-          setText(event.target.value)
-          edited('text')
-        }}
-        error={refusal?.fields?.text}
-      />
-      {refusal && <RefusalOrAsk refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
-      <div className="row">
-        <Button type="submit" variant="main" pending={pending}>
-          Log call
-        </Button>
-      </div>
+      <TakenOver>
+        <TextArea
+          label="Who called, and what was said"
+          rows={2}
+          name="text"
+          value={text}
+          onChange={(event) => {
+            setText(event.target.value)
+            edited('text')
+          }}
+          error={refusal?.fields?.text}
+        />
+        {refusal && <RefusalOrAsk refusal={refusal} title="Not done" ref={refusalRef} onAgain={send} />}
+        <div className="row">
+          <Button type="submit" variant="main" pending={pending}>
+            Log call
+          </Button>
+        </div>
+      </TakenOver>
       <Busy when={pending} label="Sending…" />
     </form>
   )
