@@ -49,7 +49,9 @@ const stationIsKept = (station: string): Promise<boolean> =>
   })
 
 async function isKept(page: Page): Promise<void> {
-  await expect.poll(() => page.evaluate(async () => Boolean(await caches.match('/stations')))).toBe(true)
+  // The worker comes after a rest, when the browser has nothing else to do.
+  const isThere = () => page.evaluate(async () => Boolean(await caches.match('/stations')))
+  await expect.poll(isThere, { timeout: 30_000 }).toBe(true)
   await page.waitForLoadState('networkidle')
 }
 

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { demoPeople } from '../lib/demo/people'
@@ -17,8 +17,10 @@ export default async function startDemo() {
     if (!given) rmSync(folder, { recursive: true, force: true })
   }
   process.env.BRASSTAG_E2E_PREPARED = readFileSync(join(folder, 'prepared.json'), 'utf8')
-  // For a spec that stops its server.
+  // For a spec that stops its server, and for one that makes its lists long.
   process.env.BRASSTAG_E2E_SPARE = join(folder, 'spare')
+  process.env.BRASSTAG_E2E_LISTS = join(folder, 'lists')
+  cpSync(join(folder, 'spare'), join(folder, 'lists'), { recursive: true })
   const server = await startServer('demo', join(folder, 'demo'))
   const stop = () => server.stop().finally(remove)
   try {
