@@ -230,7 +230,7 @@ describe('every outside sheet of the demo shop', () => {
       // Holes that the angle makes too tight are slotted here: a vendor who is not to do it must not read of it.
       if (!order.scope.includes('bolt-fit')) expect(page, number).not.toMatch(/slot/i)
       // A head's page has its code; where its figures need a second one, that has none.
-      const codes = (await greyPages(bytes, 200)).map(decoded).filter((code) => code !== null)
+      const codes = (await greyPages(bytes, 120)).map(decoded).filter((code) => code !== null)
       expect(codes, number).toEqual(tags.map((tag) => `http://192.168.1.20:3000/t/${tag}`))
     }
   })
