@@ -1,6 +1,8 @@
-import { expect, test } from '@playwright/test'
+import { expect, test, type Page } from '@playwright/test'
+import { demoPassword } from '../lib/demo/people'
 import { choose, openHead, openStep, signIn, tapAgain } from './person'
 import { prepared } from './prepared'
+import { settled } from './settled'
 
 /** At the tablet: a slip is put right in one tap, an unlikely figure is kept only when it is really typed again. */
 test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps it, a double tap does neither', async ({
@@ -46,20 +48,37 @@ test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps
   await expect(line('chamber 2')).not.toContainText('confirmed')
 })
 
-test('nothing is typed before the page listens', async ({ page }) => {
-  await signIn(page, 'tamsin')
+/** Holds the scripts of a page back until what it gives back is called. */
+async function withoutScripts(page: Page): Promise<() => void> {
   let letGo = () => {}
   const held = new Promise<void>((resolve) => (letGo = resolve))
   await page.route('**/_next/static/**/*.js', async (route) => {
     await held
     await route.continue()
   })
+  return letGo
+}
+
+test('nothing is typed before the page listens', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const letGo = await withoutScripts(page)
   await page.goto('/counter/book', { waitUntil: 'commit' })
   const casting = page.getByLabel('Casting', { exact: true })
   await expect(casting).toBeVisible()
   await expect(casting).toBeDisabled()
   letGo()
   await expect(casting).toBeEnabled()
+})
+
+test('a name and a password that the browser fills in before the page listens are sent', async ({ page }) => {
+  const letGo = await withoutScripts(page)
+  await page.goto('/sign-in', { waitUntil: 'commit' })
+  await page.getByLabel('Name').fill('tamsin')
+  await page.getByLabel('Password').fill(demoPassword)
+  letGo()
+  await settled(page)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page).not.toHaveURL(/sign-in/)
 })
 
 test('a password sent before the page listens stands in no address', async ({ browser }) => {

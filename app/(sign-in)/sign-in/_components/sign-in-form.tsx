@@ -1,5 +1,5 @@
 'use client'
-import { useRef, useState, type FormEvent } from 'react'
+import { useEffect, useRef, useState, type FormEvent } from 'react'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -24,6 +24,12 @@ export function SignInForm({ goTo }: { goTo: string }) {
   const [pending, setPending] = useState(false)
   const { waitS, startWait } = useWait(0)
   const notice = useRef<HTMLDivElement>(null)
+  const form = useRef<HTMLFormElement>(null)
+  // A browser fills in what it remembers before the script is there, and a quick person types.
+  useEffect(() => {
+    const [name, password] = ['name', 'password'].map((field) => new FormData(form.current ?? undefined).get(field))
+    setTyped((before) => ({ ...before, name: String(name ?? ''), password: String(password ?? '') }))
+  }, [])
   const set = (field: keyof typeof blank, value: string) => setTyped((before) => ({ ...before, [field]: value }))
 
   async function send(event: FormEvent) {
@@ -45,7 +51,7 @@ export function SignInForm({ goTo }: { goTo: string }) {
 
   return (
     // Sent before the script is there, a password must not stand in the address.
-    <form method="post" className="stack" noValidate onSubmit={(event) => void send(event)}>
+    <form ref={form} method="post" className="stack" noValidate onSubmit={(event) => void send(event)}>
       {problem && (
         <Notice kind="stop" title="Not signed in" ref={notice}>
           <p>{problemWords(problem)}</p>
