@@ -30,24 +30,25 @@ const wordsOf = (glyphs: readonly unknown[]): string =>
     .map((glyph) => (glyph !== null && typeof glyph === 'object' ? String(Reflect.get(glyph, 'unicode')) : ''))
     .join('')
 
-it('words after a part that is drawn smaller, or after a drawing, are set as the words before it', async () => {
+it('words after a part that is drawn smaller, or after a drawing, are set as they are asked for', async () => {
   const file = openFile({ title: 'Sheet', shopName: '', language: 'en', setting })
   const canvas = addPage(file, 100, 60)
   const plain = { face: 'text', sizeMm: 5 } as const
+  const loud = { face: 'figure-bold', sizeMm: 4, tone: 'stop' } as const
   drawWords(canvas, 'before', 10, 10, plain)
-  canvas.page.scaled(0.8, [10, 20], ([x, y]) =>
-    drawWords(canvas, 'within', x, y, { face: 'figure-bold', sizeMm: 4, tone: 'stop' }),
-  )
+  canvas.page.scaled(0.8, [10, 20], ([x, y]) => drawWords(canvas, 'within', x, y, loud))
+  drawWords(canvas, 'like it', 10, 25, loud)
   drawWords(canvas, 'after', 10, 30, plain)
   const mark = { kind: 'path', d: 'M0 0L5 0L5 5Z', fill: 'brass', stroke: null } as const
   canvas.page.path(mark, [10, 40], 1)
   drawWords(canvas, 'last', 10, 50, plain)
   const shown = await shownIn(await closeFile(file))
-  expect(shown.map(({ words }) => words)).toEqual(['before', 'within', 'after', 'last'])
-  const [before, within, after, last] = shown.map(({ words: _, ...how }) => how)
+  expect(shown.map(({ words }) => words)).toEqual(['before', 'within', 'like it', 'after', 'last'])
+  const [before, within, like, after, last] = shown.map(({ words: _, ...how }) => how)
   expect(before?.sizeMm).toBeCloseTo(5, 3)
   expect(within?.sizeMm).toBeCloseTo(4, 3)
   expect(within?.font).not.toBe(before?.font)
   expect(within?.colour).not.toBe(before?.colour)
+  expect(like).toEqual(within)
   expect([after, last]).toEqual([before, before])
 })
