@@ -28,6 +28,7 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
   const router = useRouter()
   const found = useFound('anything', open ? text : '')
   useFocusKey(input)
+  useSelectOnFocus(input)
 
   function leave(event: FocusEvent) {
     if (!box.current?.contains(event.relatedTarget)) setOpen(false)
@@ -67,13 +68,12 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
           name="q"
           type="search"
           placeholder="Tag, job, customer…"
-          value={text}
+          defaultValue={asked}
           maxLength={120}
           autoComplete="off"
           autoCapitalize="off"
           spellCheck={false}
           enterKeyHint="search"
-          onFocus={(event) => event.target.select()}
           onChange={(event) => {
             setText(event.target.value)
             setOpen(true)
@@ -104,6 +104,19 @@ function Box({ asked, station }: { asked: string; station: string | undefined })
       )}
     </div>
   )
+}
+
+/**
+ * A new text takes the place of the old. By the browser's own event: React tells a focus that came before its script once
+ * more after it, and what was scanned meanwhile would be selected and lost.
+ */
+function useSelectOnFocus(input: { readonly current: HTMLInputElement | null }) {
+  useEffect(() => {
+    const box = input.current
+    const select = () => box?.select()
+    box?.addEventListener('focus', select)
+    return () => box?.removeEventListener('focus', select)
+  }, [input])
 }
 
 /** "/" goes to the box from anywhere that is not a field. */
