@@ -1,5 +1,6 @@
 import type { EstimateAnswer, EstimateLine } from '@/lib/core/options/estimate'
 import { cutSection } from '@/lib/drawing/cut-section'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 import type { EstimateData } from './estimate-data'
 import {
   beside,
@@ -38,7 +39,11 @@ export async function estimatePaper(data: EstimateData, setting: PrintSetting): 
   for (const words of [...notesOf(data), caution]) paragraph(paper, words, { sizeMm: smallMm })
   gap(paper, 1)
   const rest = pictureAndCut(paper, data, answer.groups.map(groupBlock))
-  columns(paper, [...rest, ...listBlock('Cautions', answer.cautions, smallMm), ...workBlock(answer)])
+  columns(paper, [
+    ...rest,
+    ...listBlock('Cautions', answer.cautions.map(cutCautionText), smallMm),
+    ...workBlock(answer),
+  ])
   return finishPaper(paper)
 }
 

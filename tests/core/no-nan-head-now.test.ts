@@ -1,7 +1,8 @@
 import fc, { type Arbitrary } from 'fast-check'
 import { describe } from 'vitest'
 import { castingFigures, type CastingFacts } from '@/lib/core/casting/figures'
-import { acrossShare, goneOfHead, differsWords, landLeftIn } from '@/lib/core/cut/plan-limits'
+import { acrossShare, goneOfHead, landLeftIn } from '@/lib/core/cut/plan-limits'
+import { goneDiffersText } from '@/lib/words/cut-cautions'
 import { thicknessLeftIn } from '@/lib/core/cut/plan-volumes'
 import { acrossDeckNowIn, deckNow, heightFromDeckNowIn, placeFromDeckNow } from '@/lib/core/head-now/deck-now'
 import {
@@ -130,7 +131,7 @@ describe('limits from the head as it is now', () => {
   holds(acrossShare, [plain(0, 1), edge])
   holds(goneOfHead, [head, maybe(fc.double({ min: 0.3, max: 12, noNaN: true }))])
   holds(thicknessLeftIn, [head, parts, edge])
-  holds(differsWords, [
+  holds(goneDiffersText, [
     fc.constant('T-0001'),
     fc.record({ corner: fc.constantFrom(...cornerNames), byCornersIn: plain(0, 1), bySumIn: plain(0, 1) }),
   ])

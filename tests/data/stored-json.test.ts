@@ -29,6 +29,7 @@ import { changeHeadWanted } from '@/lib/use-cases/jobs/change-head-wanted'
 import { estimateQuestion } from '@/lib/use-cases/cut-bench/estimate-question'
 import type { TestDatabase } from '../setup/database'
 import { demoMoment, filledDemo } from '../setup/demo-shop'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 
 type Column = {
   readonly key: string
@@ -52,7 +53,7 @@ const column = <T>(
 })
 
 const columns: Readonly<Record<string, Column>> = {
-  'PlanVersion.results': column(planResults),
+  'PlanVersion.results': column(planResults, { shape: 2 }),
   'PlanVersion.inputs': column(planInputs, { wrong: { choice: 7 } }),
   'Settings.values': column(settingsValues, { key: 'version', wrong: { turnaroundDays: '6' } }),
   'Release.facts': column(releaseFacts),
@@ -60,7 +61,7 @@ const columns: Readonly<Record<string, Column>> = {
   'Reading.heldAgainst': column(storedHeldAgainst),
   'RouteStep.detail': column(stepDetail, { key: 'visitId', shape: 3 }),
   'Estimate.question': column(estimateQuestion),
-  'Estimate.answer': column(estimateAnswer),
+  'Estimate.answer': column(estimateAnswer, { shape: 2 }),
   'CustomerMerge.jobIds': column(mergedJobs),
   'ReturnedAsIs.notDone': column(returnedNotDone, { key: 'visitId' }),
   'AuditEntry.changes': column(auditChanges, { key: 'seq' }),
@@ -161,6 +162,13 @@ it.each(shapeless)('%s is read the same as it was written before it had a shape'
   for (const { id, text } of (await kept(name, key)).slice(0, 200)) {
     expect(read(withoutShape(text), id)).toEqual(read(text, id))
   }
+})
+
+it('cautions of a plan that was kept before they had codes stay as they were said', async () => {
+  const plan = await shop.client.planVersion.findFirstOrThrow()
+  const said = ['Stop: the deck has already cut through the sealing line of the exhaust seat.']
+  const before = JSON.stringify({ ...(JSON.parse(plan.results) as object), shape: 1, cautions: said })
+  expect(planRecordOf({ ...plan, results: before }).cautions.map(cutCautionText)).toEqual(said)
 })
 
 it('a plan that lost one figure is refused and says which', async () => {

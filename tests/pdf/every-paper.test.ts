@@ -16,6 +16,7 @@ import { demoMoment as now, filledDemo } from '@/tests/setup/demo-shop'
 import { readPdf } from './read-pdf'
 import { clearEdgeMm, decoded, greyPages, structureOf, tonesOf } from './rendered'
 import { setting } from './sample-papers'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 300_000 })
 
@@ -287,7 +288,9 @@ describe('every estimate of the demo shop', () => {
         )
         // What is not known is told within a sentence: its first letter is a small one.
         const labels = steps.map(({ label }) => label)
-        const told = [title, start, effort, lines, groups, labels, cautions, forWhom, note].flatMap(words)
+        const told = [title, start, effort, lines, groups, labels, cautions.map(cutCautionText), forWhom, note].flatMap(
+          words,
+        )
         const page = flat(pages.join(' '))
         expect(notOn(page, [...told, ...unknown.flatMap(({ needs }) => words(needs)), number]), number).toEqual([])
         expect(

@@ -29,7 +29,7 @@ export const estimate: EstimateData = {
     days: 3,
     priceMinor: 18_000,
     unpriced: [],
-    cautions: ['Check the clearance at assembly.'],
+    cautions: [{ code: 'dowels-bottom' }],
     others: [],
     drawing: { casting: {}, deepEdge: 'exhaust', cut: { flatIn: 0.024, angleIn: 0, angleDeg: null } },
   },

@@ -1,7 +1,7 @@
 'use client'
 import { useCallback, useId, useMemo, useState } from 'react'
+import { CutCautions } from '@/app/_components/cut/cut-cautions'
 import { EmptyState } from '@/app/_components/ui/empty-state'
-import { Notice } from '@/app/_components/ui/notice'
 import type { BenchQuestion, CutOption } from '@/lib/core/options/bench-types'
 import type { BenchCasting } from '@/lib/core/options/question-of'
 import { wayTitle } from '@/lib/core/options/way-words'
@@ -54,12 +54,7 @@ export function BenchAnswer({ question, casting, money, onNeed, actions }: Props
         <p className="figure-large" role="status">
           {headline(ways)}
         </p>
-        {ways[0]?.ruledOut === '' &&
-          ways[0].cautions.map((caution) => (
-            <Notice key={caution} kind="caution" live={false}>
-              <p>{caution}</p>
-            </Notice>
-          ))}
+        {ways[0]?.ruledOut === '' && <CutCautions cautions={ways[0].cautions} />}
         <WayList ways={ways} chosen={way.id} onChoose={choose} money={money} name={name} />
       </section>
       <ChosenWay

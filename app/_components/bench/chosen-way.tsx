@@ -2,6 +2,7 @@
 import type { ChamberShape } from '@/lib/core/casting/chamber-shape'
 import { memo, useDeferredValue, useMemo } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
+import { CutCautions } from '@/app/_components/cut/cut-cautions'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { useMedia } from '@/app/_components/ui/use-media'
@@ -100,12 +101,7 @@ const WayFigures = memo(function WayFigures({ way, cautionsShown }: { way: CutOp
   return (
     <>
       {way.worked && <DefinitionList items={chamberLines(way.worked.record)} />}
-      {!cautionsShown &&
-        way.cautions.map((caution) => (
-          <Notice key={caution} kind="caution" live={false}>
-            <p>{caution}</p>
-          </Notice>
-        ))}
+      {!cautionsShown && <CutCautions cautions={way.cautions} />}
     </>
   )
 })

@@ -13,6 +13,7 @@ import { parseFigure } from '@/lib/core/units/parse-figure'
 import type { Quantity } from '@/lib/core/units/quantities'
 import { cutSection } from '@/lib/drawing/cut-section'
 import type { TypedCut } from './cut-choice'
+import { CutCautions } from './cut-cautions'
 import styles from './plan-preview.module.css'
 
 type PreviewInputs = PlanInputs & { readonly chamberShape: ChamberShape }
@@ -88,11 +89,7 @@ function Worked({ ground, worked, notKept }: WorkedProps) {
             })}
           />
           <DefinitionList items={chamberLines(record)} />
-          {record.cautions.map((caution) => (
-            <Notice key={caution} kind="caution" live={false}>
-              <p>{caution}</p>
-            </Notice>
-          ))}
+          <CutCautions cautions={record.cautions} />
         </div>
         <Follows
           groups={consequenceLines({

@@ -1,4 +1,5 @@
 import { formatThou } from '../units/format-figure'
+import type { CutCaution } from './cautions'
 import type { OutOfTolerance, PlanInput } from './plan-types'
 import { allChambers } from './plan-volumes'
 
@@ -34,14 +35,12 @@ function remedy(input: PlanInput, targetCc: number): string {
   return `To equalise them: cut until the largest is there, ${depth} at the chamber’s centre, then open the rest.`
 }
 
-/** What the screen and the papers say of chambers that the cut leaves uneven. */
+/** Chambers that the cut leaves uneven, when nothing is done about it. */
 export function unevenCaution(
   { targetCc, toleranceCc, equalise }: PlanInput,
   out: readonly OutOfTolerance[],
-): string[] {
-  if (out.length === 0 || equalise) return []
-  const each = out.map(({ tag, chamber, finishedCc }) => `chamber ${chamber} of ${tag} (${cc(finishedCc)})`)
-  return [
-    `Cutting alone cannot bring every chamber within ${toleranceCc} cc of ${targetCc}: ${each.join(', ')}. Equalise them, or open the small ones.`,
-  ]
+): CutCaution[] {
+  if (out.length === 0 || equalise || targetCc === null) return []
+  const chambers = out.map(({ tag, chamber, finishedCc }) => ({ tag, chamber, finishedCc }))
+  return [{ code: 'uneven', targetCc, toleranceCc, chambers }]
 }

@@ -11,7 +11,7 @@ import {
   sumOfGone,
   type Gone,
 } from '../head-now/gone'
-import type { GoneDiffers } from '../head-now/metal-gone'
+import type { CutCaution } from './cautions'
 import type { HeadNow, PlanAnswer, PlanInput } from './plan-types'
 import type { Parts } from './split'
 
@@ -160,33 +160,29 @@ function brokenMinimum({ limits, targetCc, equalise }: PlanInput, plan: PlanAnsw
 export function limitCautions(
   input: PlanInput,
   cut: Parts & { readonly angleDeg: number | null; readonly deepestIn: number },
-): string[] {
+): CutCaution[] {
   const { limits, heads } = input
   const { angleDeg, deepestIn } = cut
-  const steep =
-    angleDeg !== null && angleDeg > limits.angleCautionDeg + eps
-      ? [
-          `${angleDeg.toFixed(2)}° is a steep angle: sources differ on how far one may go. The machinist in charge decides.`,
-        ]
-      : []
-  const differing = heads.flatMap(({ tag, metalGone }) =>
-    metalGone?.differs ? [differsWords(tag, metalGone.differs)] : [],
+  const steep: CutCaution[] =
+    angleDeg !== null && angleDeg > limits.angleCautionDeg + eps ? [{ code: 'steep', angleDeg }] : []
+  const differing = heads.flatMap(({ tag, metalGone }): CutCaution[] =>
+    metalGone?.differs ? [{ code: 'gone-differs', tag, ...metalGone.differs }] : [],
   )
   if (deepestIn === 0) return [...steep, ...differing]
   return [...steep, ...differing, ...thicknessCaution(input), ...landCaution(input, cut)]
 }
 
-function thicknessCaution({ limits, heads, rateProven = true }: PlanInput): string[] {
-  const unknown = heads
+function thicknessCaution({ limits, heads, rateProven = true }: PlanInput): CutCaution[] {
+  const tags = heads
     .filter((head) => head.thicknessIn === null && goneOfHead(head, limits.thicknessNewIn ?? null) === null)
     .map((head) => head.tag)
-  if (unknown.length === 0 || (limits.thicknessLeastIn === null && rateProven)) return []
-  const stay = limits.thicknessLeastIn === null ? '' : `, ${inches(limits.thicknessLeastIn)} must stay`
-  const rate = rateProven ? '' : ' No cut of this shop proves the rate yet: cut in two passes.'
-  return [`The thickness of ${unknown.join(', ')} is not known: measure it before the cut${stay}.${rate}`]
+  const leastIn = limits.thicknessLeastIn
+  return tags.length === 0 || (leastIn === null && rateProven)
+    ? []
+    : [{ code: 'thickness-not-known', tags, leastIn, rateProven }]
 }
 
-function landCaution(input: PlanInput, { flatIn, angleIn }: Parts): string[] {
+function landCaution(input: PlanInput, { flatIn, angleIn }: Parts): CutCaution[] {
   const { land } = input.limits
   if (!land || land.atShare !== null) return []
   const { deepEdge = 'exhaust' } = input
@@ -195,17 +191,5 @@ function landCaution(input: PlanInput, { flatIn, angleIn }: Parts): string[] {
     const all = sumOfGone([gone, goneByCut({ flatIn, angleIn, deepEdge })])
     return mostGoneIn(all) - leastGoneIn(all) > 1e-9
   })
-  return leans
-    ? ['The place of the land under the intake port is not on record: enter it, or measure the land before the cut.']
-    : []
+  return leans ? [{ code: 'land-place-not-known' }] : []
 }
-
-/**
- * Both figures of what is gone side by side: which is wrong, only the head can say.
- * By definition: the two figures at the corner where they differ most. Example: 0.046 and 0.020 → “46 thou by the
- * thickness, 20 thou by the known cuts”.
- */
-export const differsWords = (tag: string, { corner, byCornersIn, bySumIn }: GoneDiffers): string =>
-  `${tag}, ${cornerWords(corner)}: removed since new ${formatThou(byCornersIn)} by the thickness, ${formatThou(bySumIn)} by the known cuts. Which is wrong? Measure the corners again, or correct what was removed before or the new thickness.`
-
-const cornerWords = (corner: string): string => corner.replace('-', ' edge, end ')

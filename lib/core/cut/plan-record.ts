@@ -1,6 +1,7 @@
 import type { SeatGround } from '../head-now/seat-now'
 import type { FaceCut } from '../intake/face-cut'
 import type { CutKind } from '../route/step-ids'
+import type { CutCaution } from './cautions'
 
 /** One port's nearest seat: what the cut leaves at its sealing line, in inches; below zero: cut through. */
 export type SeatOnRecord = {
@@ -67,5 +68,5 @@ export type PlanRecord = {
   readonly compressionBefore: number | null
   readonly compressionAfter: number | null
   readonly needs: readonly string[]
-  readonly cautions: readonly string[]
+  readonly cautions: readonly CutCaution[]
 }

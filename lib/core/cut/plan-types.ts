@@ -2,6 +2,7 @@ import type { FlatDeckNow } from '../flat-deck/after-cut'
 import type { MetalGone } from '../head-now/metal-gone'
 import type { SeatReading } from '../head-now/seat-now'
 import type { CutKind } from '../route/step-ids'
+import type { CutCaution } from './cautions'
 
 /** How the depth at the chamber's centroid is shared between the flat and the angle part. */
 export type Split =
@@ -121,7 +122,7 @@ export type PlanAnswer = {
   readonly governing: string
   /** Since new, of the head that lost most; null: not known of every head. */
   readonly totalRemovedIn: number | null
-  readonly cautions: readonly string[]
+  readonly cautions: readonly CutCaution[]
   /** Names of the fields that would fill in what is null here. */
   readonly needs: readonly string[]
 }

@@ -1,4 +1,5 @@
 import type { CastingFacts } from '../casting/figures'
+import type { CutCaution } from '../cut/cautions'
 import type { HeadNow } from '../cut/plan-types'
 import type { EngineFacts } from '../engine/figures'
 import type { RouteSettings } from '../route/types'
@@ -79,7 +80,7 @@ export type CutOption = {
   readonly priceMinor: number | null
   /** Steps that the price list has no price for. */
   readonly unpriced: readonly string[]
-  readonly cautions: readonly string[]
+  readonly cautions: readonly CutCaution[]
   /** What rules it out; '' when nothing does. */
   readonly ruledOut: string
   /** Why it stands where it stands. */

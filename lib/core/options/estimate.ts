@@ -1,4 +1,5 @@
 import type { CastingFacts } from '../casting/figures'
+import type { CutCaution } from '../cut/cautions'
 import { ok, refuse, type Result } from '../errors'
 import type { StepId } from '../route/step-ids'
 import type { BenchQuestion, CutOption, Start, WayKind } from './bench-types'
@@ -40,7 +41,7 @@ export type EstimateAnswer = {
   /** A head; null: the shop has no price list. */
   readonly priceMinor: number | null
   readonly unpriced: readonly string[]
-  readonly cautions: readonly string[]
+  readonly cautions: readonly CutCaution[]
   /** The other ways, in their order, with why they stand there. */
   readonly others: readonly { readonly title: string; readonly start: string; readonly why: string }[]
   readonly drawing: {

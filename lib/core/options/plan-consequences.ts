@@ -8,7 +8,7 @@ import type { Refusal, Result } from '../errors'
 import { consequences, type Consequences } from './consequences'
 import { flatDeckPlan } from '../flat-deck/plan-of-heads'
 import { cutCautions } from './cut-cautions'
-import { flatDeckCautions } from './flat-deck-words'
+import { flatDeckCautions } from './flat-deck-cautions'
 import { ports } from './valve-consequences'
 
 export type WhatFollowsInput = {

@@ -22,7 +22,7 @@ export function cutWay(question: BenchQuestion, start: Start, kind: CutWay): Cut
 }
 
 /** Metal does not go back on: without a flat part nothing corrects what the vendor leaves. */
-const allOutside = 'Nothing is left for a last cut in house: the vendor must finish to size.'
+const allOutside = { code: 'all-outside' } as const
 
 type Found = { readonly worked: WorkedPlan | null; readonly ruledOut: string }
 

@@ -1,4 +1,5 @@
 import type { BenchQuestion, Start, CutOption, WayKind, WayStep } from './bench-types'
+import type { CutCaution } from '../cut/cautions'
 import { totals } from '../money/totals'
 import type { WorkedPlan } from './plan-record-of'
 import { wayStepsOf } from './way-steps'
@@ -10,7 +11,7 @@ type Found = {
   readonly finishedCc?: number
   /** What is opened of each chamber. */
   readonly opensCc?: number
-  readonly cautions?: readonly string[]
+  readonly cautions?: readonly CutCaution[]
 }
 
 /** A way with what it takes: steps, days, price. */

@@ -15,6 +15,6 @@ export function openWay(question: BenchQuestion, start: Start, finishedCc: numbe
     ruledOut: '',
     finishedCc: finishedCc + openCc,
     opensCc: openCc,
-    cautions: ['Opening a chamber can break through into the water: pressure check when in doubt.'],
+    cautions: [{ code: 'opening' }],
   })
 }

@@ -3,13 +3,14 @@ import { castingFigureKeys, type CastingFigureKey } from '@/lib/core/casting/fig
 import { wayKinds } from '@/lib/core/options/bench-types'
 import type { EstimateAnswer, EstimateLine } from '@/lib/core/options/estimate'
 import { isStepId, type StepId } from '@/lib/core/route/step-ids'
+import { cautions, cautionsAsSaid } from './cut-cautions'
 import { storedObject, type Fields } from './stored-json'
 
 const text = z.string()
 const texts = z.array(text)
 const lines = z.array(z.object({ label: text, value: text, note: text } satisfies Fields<EstimateLine>))
 
-const answer = z.object({
+const fields = {
   kind: z.enum(wayKinds),
   title: text,
   start: text,
@@ -29,13 +30,17 @@ const answer = z.object({
   days: z.number().nullable(),
   priceMinor: z.number().nullable(),
   unpriced: texts,
-  cautions: texts,
+  cautions,
   others: z.array(z.object({ title: text, start: text, why: text })),
   drawing: z.object({
     casting: z.partialRecord(z.enum(castingFigureKeys as [CastingFigureKey, ...CastingFigureKey[]]), z.number()),
     deepEdge: z.enum(['intake', 'exhaust']),
     cut: z.object({ flatIn: z.number(), angleIn: z.number(), angleDeg: z.number().nullable() }),
   } satisfies Fields<EstimateAnswer['drawing']>),
-} satisfies Fields<EstimateAnswer>) satisfies z.ZodType<EstimateAnswer>
+} satisfies Fields<EstimateAnswer>
 
-export const estimateAnswer = storedObject<EstimateAnswer>('Estimate.answer', answer)
+export const estimateAnswer = storedObject<EstimateAnswer>(
+  'Estimate.answer',
+  z.object({ ...fields, cautions: cautionsAsSaid }),
+  z.object(fields),
+)

@@ -1,16 +1,12 @@
 import { z } from 'zod'
 import type { PlanRecord } from '@/lib/core/cut/plan-record'
 import { cutKinds } from '@/lib/core/route/step-ids'
+import { cautions, cautionsAsSaid, seatGround } from './cut-cautions'
 import { storedObject, type Fields } from './stored-json'
 
 const figure = z.number()
 const figureOrNull = figure.nullable()
 
-const seatGround = z.discriminatedUnion('by', [
-  z.object({ by: z.literal('read'), valve: z.string() }),
-  z.object({ by: z.literal('like'), valve: z.string(), like: z.string() }),
-  z.object({ by: z.literal('record'), valve: z.string() }),
-])
 const seatOnRecord = z.object({
   port: z.enum(['intake', 'exhaust']),
   tag: z.string(),
@@ -34,7 +30,7 @@ const flatDeck = z.object({
   afterCc: figureOrNull,
 })
 
-const planRecord = z.object({
+const fields = {
   kind: z.enum(cutKinds),
   flatIn: figure,
   angleIn: figure,
@@ -62,10 +58,14 @@ const planRecord = z.object({
   compressionBefore: figureOrNull,
   compressionAfter: figureOrNull,
   needs: z.array(z.string()),
-  cautions: z.array(z.string()),
-} satisfies Fields<PlanRecord>) satisfies z.ZodType<PlanRecord>
+  cautions,
+} satisfies Fields<PlanRecord>
 
-export const planResults = storedObject<PlanRecord>('PlanVersion.results', planRecord)
+export const planResults = storedObject<PlanRecord>(
+  'PlanVersion.results',
+  z.object({ ...fields, cautions: cautionsAsSaid }),
+  z.object(fields),
+)
 
 export const planRecordOf = (plan: { readonly id: string; readonly results: string }): PlanRecord =>
   planResults.read(plan.results, plan.id)

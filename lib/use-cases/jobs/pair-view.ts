@@ -3,6 +3,7 @@ import type { RouteRules } from '@/lib/core/route/rules'
 import type { CutKind } from '@/lib/core/route/step-ids'
 import { formatFigure, formatThou } from '@/lib/core/units/format-figure'
 import type { Dossier } from '@/lib/dossier/dossier'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 
 export type JobPair = {
   readonly id: string
@@ -46,7 +47,7 @@ function pairView(id: string, own: readonly Dossier[]): JobPair {
         ? {
             number: plan.number,
             line: planLine(first.plan),
-            cautions: first.plan.cautions,
+            cautions: first.plan.cautions.map(cutCautionText),
             acceptedBy: plan.acceptances[0]?.by ?? null,
           }
         : null,

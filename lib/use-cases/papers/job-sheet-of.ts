@@ -15,6 +15,7 @@ import { stopLines } from '@/lib/dossier/stop-banner'
 import type { Dossier } from '@/lib/dossier/dossier'
 import { planFigures, planNotes, planTitleOf } from './plan-figures'
 import { secondCheckLines } from '@/lib/dossier/second-check'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 import { secondCheckText } from '@/lib/words/second-check'
 import { readAt } from '@/lib/dossier/reading-text'
 import { addressWarning, qrTextOf } from './tag-address'
@@ -90,7 +91,7 @@ function jobHead(head: Dossier, shop: SpecShop, nameOf: (id: string) => string, 
     graduations: progress(head.route, facts.openHolds.length > 0),
     steps: jobSteps(head, live, pass),
     findings: findingsOf(visit),
-    cautions: head.plan?.cautions ?? [],
+    cautions: (head.plan?.cautions ?? []).map(cutCautionText),
     declined: declinedOf(head, shop).map(({ what, how }) => [what, how].filter(Boolean).join(', ')),
     waivers: visit.waivers.map(
       ({ what, reason, byId, at }) => `${what}: ${reason} (${nameOf(byId)}, ${dateWords(at, shop)})`,

@@ -13,6 +13,7 @@ import { nextPassAtMill, type NextPass } from '@/lib/dossier/next-pass'
 import { thicknessAtMill, thicknessStop } from '@/lib/dossier/thickness-at-mill'
 import { secondCheckText } from '@/lib/words/second-check'
 import { benchLine } from '@/lib/words/at-bench'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 
 export type { NextPass } from '@/lib/dossier/next-pass'
 
@@ -45,7 +46,7 @@ export async function planAtStep(
     ...none,
     cut: cutAtStep(dossier, step, plan),
     lines: [line('Plan', planTitle(plan))],
-    cautions: plan.cautions,
+    cautions: plan.cautions.map(cutCautionText),
   }
   if (step.stepId === 'flat-cut') return flatCut(reader, dossier, { plan, step }, mates)
   if (step.stepId === 'angle-cut') return angleCut(base, plan)
@@ -89,7 +90,7 @@ async function flatCut(
     ...(mates.length > 0 ? [line('The mate', mateDepth(mates))] : []),
     line('Removed since new, before this', removedBeforeWords(dossier.metalGone), removedByWords(dossier.metalGone)),
   ]
-  const base: PlanAtStep = { ...none, lines, cautions: plan.cautions }
+  const base: PlanAtStep = { ...none, lines, cautions: plan.cautions.map(cutCautionText) }
   if (dossier.facts.flatDeck && plan.kind !== 'clean-up') return toThickness(base, dossier, plan)
   if (plan.kind !== 'clean-up') {
     const pass = await nextPassAtMill(reader, dossier, plan, step.state === 'done')

@@ -147,7 +147,16 @@ describe('volumes', () => {
       { tag: 'T-0001', chamber: 1, overCc: -1 },
       { tag: 'T-0001', chamber: 4, overCc: 1 },
     ])
-    expect(uneven.cautions.join()).toContain('Cutting alone cannot')
+    expect(uneven.cautions).toMatchObject([
+      {
+        code: 'uneven',
+        targetCc: 61,
+        chambers: [
+          { chamber: 1, finishedCc: 60 },
+          { chamber: 4, finishedCc: 62 },
+        ],
+      },
+    ])
     // 65 to 61 is 4 cc: 24 thou.
     expect(uneven.governing).toContain('24 thou')
     // With half a cc of seat work to come the largest goes to 60.5: 4.5 cc at 6 thou per cc.
@@ -235,12 +244,12 @@ describe('limits, from new', () => {
     const at = (more: number) =>
       ({ kind: 'angle-flat', targetCc: 52, split: { by: 'angle', angleIn: angleIn + more } }) as const
     expect(plan(at(0)).cautions).toEqual([])
-    expect(plan(at(0.001)).cautions.join()).toContain('steep angle')
+    expect(plan(at(0.001)).cautions).toMatchObject([{ code: 'steep' }])
   })
 
   it('cannot hold a thickness against its least that nobody measured, and says so', () => {
     const unknown = plan(within({ thicknessLeastIn: 4.4 }))
-    expect(unknown.cautions.join()).toContain('T-0001')
+    expect(unknown.cautions).toMatchObject([{ code: 'thickness-not-known', tags: ['T-0001'] }])
     expect(unknown.needs).toContain('thicknessIn')
   })
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { must } from '@/lib/core/errors'
 import { atDeeperEnd, goneAtCornerIn, leastGoneIn, mostGoneIn } from '@/lib/core/head-now/gone'
 import { metalGone, type MetalGoneInput } from '@/lib/core/head-now/metal-gone'
-import { differsWords } from '@/lib/core/cut/plan-limits'
+import { goneDiffersText } from '@/lib/words/cut-cautions'
 
 const corners = (intake1: number, exhaust1: number, intake2: number, exhaust2: number) => ({
   'intake-1': intake1,
@@ -111,7 +111,7 @@ describe('metal gone', () => {
 
   it('says both figures and asks which is wrong', () => {
     const { differs } = must(metalGone(input({ corners: corners(4.454, 4.454, 4.454, 4.454), removedBeforeIn: 0.02 })))
-    const said = differs && differsWords('T-0412', differs)
+    const said = differs && goneDiffersText('T-0412', differs)
     expect(said).toContain('46 thou by the thickness, 20 thou by the known cuts. Which is wrong?')
   })
 

@@ -10,6 +10,7 @@ import { consequences } from '@/lib/core/options/consequences'
 import { cutCautions } from '@/lib/core/options/cut-cautions'
 import { castingAsItIs } from '@/lib/core/options/drawn-casting'
 import { groundWords } from '@/lib/core/options/ground-words'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 import { lineOf } from '@/lib/core/options/line-of'
 
 const casting: CastingFacts = {
@@ -67,8 +68,8 @@ describe('what follows from a second cut', () => {
     expect(sealing.beforeIn).toBeCloseTo(-0.0108, 12)
     expect(sealing.marginIn).toBeCloseTo(-0.0208, 12)
     expect(sealing.hold).toBe(true)
-    const [said] = cutCautions(follows, least).filter((caution) => caution.includes('exhaust seat'))
-    expect(said).toMatch(/^Stop: .*by 10\.8 thou.*Hold the head/)
+    const said = cutCautions(follows, least).map(cutCautionText)
+    expect(said.join('\n')).toMatch(/^Stop: .* exhaust seat, by 10\.8 thou.*Hold the head/m)
   })
 
   it('of two heads the one that comes off worst is said, with its name', () => {
@@ -156,9 +157,9 @@ describe('limits of a second cut', () => {
   it('a record that does not say where the land lies is asked for it as soon as the deck leans', () => {
     const limits = { ...plan([]).limits, land: { newIn: 0.4, leastIn: 0.3, atShare: null } }
     const flat = must(makePlan(plan([head(gone(0.02, 0.02))], { limits })))
-    expect(flat.cautions.join()).not.toContain('place of the land')
+    expect(flat.cautions).not.toContainEqual({ code: 'land-place-not-known' })
     const leaning = must(makePlan(plan([head(gone(0, 0.06))], { limits })))
-    expect(leaning.cautions.join()).toContain('place of the land')
+    expect(leaning.cautions).toContainEqual({ code: 'land-place-not-known' })
     expect(leaning.needs).toContain('landXIn')
   })
 

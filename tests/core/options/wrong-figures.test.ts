@@ -11,6 +11,7 @@ import { workedPlan } from '@/lib/core/options/plan-record-of'
 import { chamberLines } from '@/lib/core/options/plan-words'
 import { waysOf } from '@/lib/core/options/ways'
 import { question, start } from './bench'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 
 const neverCut = { tag: 'T-0001', chambersCc: [], thicknessIn: null, removedBeforeIn: 0 }
 const casting: CastingFacts = {
@@ -150,7 +151,12 @@ describe('the caution beside a Yes', () => {
   const cautions = (rateProven: boolean, thicknessLeastIn: number | undefined) => {
     const head = start({ heads: unknown, rateProven })
     const ways = waysOf(question({ starts: [{ ...head, casting: { ...head.casting, thicknessLeastIn } }] }))
-    return ways.find(({ kind }) => kind === 'flat')?.cautions.join(' ') ?? ''
+    return (
+      ways
+        .find(({ kind }) => kind === 'flat')
+        ?.cautions.map(cutCautionText)
+        .join(' ') ?? ''
+    )
   }
 
   it('a head of unknown thickness with a rate that no cut proves: measure it, and cut in two passes', () => {

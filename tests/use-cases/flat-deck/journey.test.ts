@@ -14,6 +14,7 @@ import { releaseVisit } from '@/lib/use-cases/release/release-visit'
 import { seeStep } from '@/lib/use-cases/stations/see-step'
 import { testDatabase } from '@/tests/setup/database'
 import { at, book, head, monday, openShop, owner, refusalOf } from '../jobs/counter-shop'
+import { cutCautionText } from '@/lib/words/cut-cautions'
 
 const name = 'Ferrow D2'
 const record: CastingForm = {
@@ -175,7 +176,7 @@ describe('a flat-deck head from booking to release', () => {
     await plan({ thicknessIn: '4.1140' })
     const { record: kept } = (await seePlan(owner, pairId)).versions[0] ?? {}
     // 18 off: exhaust valves 28 and 27, minimum 30; intake valves 22, 23, 24, 22, minimum 24.
-    const said = kept?.cautions.join('\n') ?? ''
+    const said = kept?.cautions.map(cutCautionText).join('\n') ?? ''
     expect(said).toContain('chamber 2 exhaust: the valve would lie 0.0270 in below the deck')
     expect(said).toContain('sink its seat 3 thou more')
     expect(said).toContain('5 valves are past it')

@@ -4,9 +4,9 @@ import { Link } from '@/app/_components/ui/link'
 import { cache, Fragment } from 'react'
 import { Marks } from '@/app/_components/charts/marks-svg'
 import { ButtonLink } from '@/app/_components/ui/button-link'
+import { CutCautions } from '@/app/_components/cut/cut-cautions'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Money } from '@/app/_components/ui/money'
-import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
 import { cutSection } from '@/lib/drawing/cut-section'
 import { benchQuery } from '@/lib/schemas/bench-question'
@@ -74,11 +74,7 @@ export default async function KeptPage({ params }: Props) {
         <div className="stack">
           <Marks drawing={cutSection({ ...answer.drawing, chamberShape: kept.chamberShape })} />
           <DefinitionList items={answer.lines} />
-          {answer.cautions.map((caution) => (
-            <Notice key={caution} kind="caution" live={false}>
-              <p>{caution}</p>
-            </Notice>
-          ))}
+          <CutCautions cautions={answer.cautions} />
         </div>
         <div className="stack">
           {answer.groups.map(({ title, lines }) => (

@@ -1,6 +1,7 @@
 import { Link } from '@/app/_components/ui/link'
 import { notFound } from 'next/navigation'
 import { z } from 'zod'
+import { CutCautions } from '@/app/_components/cut/cut-cautions'
 import { DefinitionList } from '@/app/_components/ui/definition-list'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
@@ -39,11 +40,7 @@ export default async function PlanPage({ params }: Props) {
           <p>Kept, version {newest.number}</p>
           <p className="figure-large">{planTitle(newest.record)}</p>
           <DefinitionList items={chamberLines(newest.record)} />
-          {newest.record.cautions.map((caution) => (
-            <Notice key={caution} kind="caution" live={false}>
-              <p>{caution}</p>
-            </Notice>
-          ))}
+          <CutCautions cautions={newest.record.cautions} />
           {newest.accepted === '' ? (
             view.mayAccept && newest.record.kind !== 'none' && <AcceptForm planId={newest.id} number={newest.number} />
           ) : (
