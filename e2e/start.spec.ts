@@ -38,7 +38,7 @@ async function setUp(page: Page, url: string, code: string): Promise<void> {
   await owner.getByRole('textbox', { name: /^Name/ }).fill('Maud Ellery')
   await owner.getByLabel('Sign-in name').fill('maud')
   await owner.getByLabel('Password', { exact: false }).first().fill(password)
-  await owner.getByLabel('Repeat the password').fill(password)
+  await owner.getByLabel('Password again').fill(password)
   await page.getByRole('button', { name: 'Set up this shop' }).click()
   await expect(page).toHaveURL(/sign-in/)
   await page.getByLabel('Name').fill('maud')

@@ -45,10 +45,6 @@ export const activePeople = (reader: Reader) =>
     take: mostInUse.people,
   })
 
-/** What each person may do, and whether they still may. */
-export const rightsOfAll = (reader: Reader) =>
-  reader.person.findMany({ select: { id: true, name: true, roles: true, grants: true, retiredAt: true } })
-
 export const isSignInTaken = async (reader: Reader, signIn: string): Promise<boolean> =>
   (await reader.person.findUnique({ where: { signIn }, select: { id: true } })) !== null
 

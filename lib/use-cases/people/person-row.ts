@@ -3,7 +3,7 @@ import type { Role } from '@/lib/core/access/roles'
 import { must, RefusedError } from '@/lib/core/errors'
 import { nextNumber } from '@/lib/data/counters'
 import type { Tx } from '@/lib/data/db'
-import { isSignInTaken, personById, rightsOfAll } from '@/lib/data/people'
+import { activePeople, isSignInTaken, personById } from '@/lib/data/people'
 import { actorOf } from '@/lib/data/sessions'
 
 /**
@@ -19,10 +19,7 @@ export async function mustKeepAnOwner(
   tx: Tx,
   changed: { readonly personId: string; readonly roles: readonly Role[]; readonly retired: boolean },
 ): Promise<void> {
-  const standings = (await rightsOfAll(tx)).map((person) => ({
-    ...actorOf(person),
-    retired: person.retiredAt !== null,
-  }))
+  const standings = (await activePeople(tx)).map((person) => ({ ...actorOf(person), retired: false }))
   must(keepsAnOwner(standings, changed))
 }
 

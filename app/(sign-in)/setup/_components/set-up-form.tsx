@@ -2,6 +2,7 @@
 import { useRouter } from 'next/navigation'
 import { useEffect } from 'react'
 import { ActionForm } from '@/app/_components/form/action-form'
+import { NewPassword } from '@/app/_components/form/new-password'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { Choice } from '@/app/_components/ui/choice'
 import { Select, type Option } from '@/app/_components/ui/select'
@@ -94,20 +95,11 @@ export function SetUpForm({ options }: { options: SetUpOptions }) {
           spellCheck={false}
           {...form.text('owner.signIn')}
         />
-        <TextInput
+        <NewPassword
           label="Password"
-          hint="At least 8 characters; 15 or more are better. A short sentence is easy to remember."
-          required
-          type="password"
-          autoComplete="new-password"
-          {...form.text('owner.password')}
-        />
-        <TextInput
-          label="Repeat the password"
-          required
-          type="password"
-          autoComplete="new-password"
-          {...form.text('again')}
+          more="A short sentence is easy to remember."
+          first={form.text('owner.password')}
+          again={form.text('again')}
         />
       </section>
     </ActionForm>

@@ -1,5 +1,6 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
+import { NewPassword } from '@/app/_components/form/new-password'
 import { useActionForm } from '@/app/_components/form/use-action-form'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { changeOwnPasswordSchema } from '@/lib/schemas/person'
@@ -20,20 +21,11 @@ export function PasswordForm({ signIn }: { signIn: string }) {
         autoComplete="current-password"
         {...form.text('password')}
       />
-      <TextInput
+      <NewPassword
         label="New password"
-        hint="At least 8 characters; 15 or more are better. It signs you out everywhere."
-        required
-        type="password"
-        autoComplete="new-password"
-        {...form.text('next')}
-      />
-      <TextInput
-        label="New password again"
-        required
-        type="password"
-        autoComplete="new-password"
-        {...form.text('again')}
+        more="It signs you out everywhere."
+        first={form.text('next')}
+        again={form.text('again')}
       />
     </ActionForm>
   )

@@ -1,7 +1,7 @@
 'use client'
 import { ActionForm } from '@/app/_components/form/action-form'
+import { NewPassword } from '@/app/_components/form/new-password'
 import { useActionForm } from '@/app/_components/form/use-action-form'
-import { TextInput } from '@/app/_components/ui/text-input'
 import { resetPasswordSchema } from '@/lib/schemas/person'
 import { resetPasswordAction } from '../actions'
 
@@ -13,20 +13,11 @@ export function ResetForm({ token, signIn }: { token: string; signIn: string }) 
     <ActionForm form={form} submitLabel="Save password">
       {/* So that a password manager keeps the name with it. */}
       <input type="text" name="username" autoComplete="username" value={signIn} readOnly hidden />
-      <TextInput
+      <NewPassword
         label="New password"
-        hint="At least 8 characters; 15 or more are better. A short sentence is easy to remember."
-        required
-        type="password"
-        autoComplete="new-password"
-        {...form.text('password')}
-      />
-      <TextInput
-        label="New password again"
-        required
-        type="password"
-        autoComplete="new-password"
-        {...form.text('again')}
+        more="A short sentence is easy to remember."
+        first={form.text('password')}
+        again={form.text('again')}
       />
     </ActionForm>
   )

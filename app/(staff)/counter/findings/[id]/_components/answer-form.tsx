@@ -18,6 +18,11 @@ import { answerFindingAction, askFindingAction, changeAnswerAction } from '../ac
 const workOf = (rules: RouteRules) =>
   orderableWork(rules).flatMap((group) => group.work.map((id) => ({ value: id, label: workLabel(id, rules) })))
 
+const answers = [
+  { value: 'yes', label: 'yes, do it' },
+  { value: 'no', label: 'no, leave it' },
+]
+
 const valuesOf = (finding: FindingView) => ({
   findingId: finding.id,
   version: finding.version,
@@ -58,14 +63,7 @@ export function AnswerForm({ finding }: { finding: FindingView }) {
         <summary>Work that a yes adds</summary>
         <CheckList label="Added to the head’s order" options={workOf(finding.rules)} {...form.text('addsWork')} />
       </details>
-      <Choice
-        label="The customer’s answer"
-        options={[
-          { value: 'yes', label: 'yes, do it' },
-          { value: 'no', label: 'no, leave it' },
-        ]}
-        {...form.text('answer')}
-      />
+      <Choice label="The customer’s answer" options={answers} {...form.text('answer')} />
       <TextInput label="Who answered" {...form.text('answeredBy')} />
       <ConflictResolver form={form} fresh={fresh} what="The question" labelOf={(path) => labels[path] ?? path} by="" />
     </ActionForm>
@@ -88,14 +86,7 @@ export function ChangeAnswer({ finding }: { finding: FindingView }) {
             : 'The work and the price are added.'}
         </p>
         <div className={styles.fields}>
-          <Choice
-            label="The customer’s answer"
-            options={[
-              { value: 'yes', label: 'yes, do it' },
-              { value: 'no', label: 'no, leave it' },
-            ]}
-            {...form.text('answer')}
-          />
+          <Choice label="The customer’s answer" options={answers} {...form.text('answer')} />
           <TextInput label="Who answered" {...form.text('answeredBy')} />
           <TextInput label={`Price, ${finding.currency}`} inputMode="decimal" {...form.text('price')} />
           <TextInput label="Reason" required {...form.text('reason')} />
