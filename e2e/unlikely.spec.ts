@@ -1,8 +1,9 @@
-import { expect, test, type Page } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { demoPassword } from '../lib/demo/people'
 import { choose, openHead, openStep, signIn, tapAgain } from './person'
 import { prepared } from './prepared'
 import { settled } from './settled'
+import { withoutScripts } from './without-scripts'
 
 /** At the tablet: a slip is put right in one tap, an unlikely figure is kept only when it is really typed again. */
 test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps it, a double tap does neither', async ({
@@ -47,17 +48,6 @@ test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps
   await expect(line('chamber 4')).toContainText(/60\.0.*confirmed; .* expected, by the other chambers/)
   await expect(line('chamber 2')).not.toContainText('confirmed')
 })
-
-/** Holds the scripts of a page back until what it gives back is called. */
-async function withoutScripts(page: Page): Promise<() => void> {
-  let letGo = () => {}
-  const held = new Promise<void>((resolve) => (letGo = resolve))
-  await page.route('**/_next/static/**/*.js', async (route) => {
-    await held
-    await route.continue()
-  })
-  return letGo
-}
 
 test('nothing is typed before the page listens', async ({ page }) => {
   await signIn(page, 'tamsin')

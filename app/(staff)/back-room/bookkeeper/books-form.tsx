@@ -1,5 +1,6 @@
 'use client'
 import { useState } from 'react'
+import { TakenOver } from '@/app/_components/form/taken-over'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { TextInput } from '@/app/_components/ui/text-input'
 
@@ -19,21 +20,23 @@ export function BooksForm(props: Props) {
   return (
     <div className="stack">
       <div className="row">
-        <TextInput
-          label="First day"
-          type="date"
-          name="from"
-          value={from}
-          onChange={(event) => setFrom(event.target.value)}
-        />
-        <TextInput
-          label="Last day"
-          type="date"
-          name="to"
-          value={to}
-          error={error}
-          onChange={(event) => setTo(event.target.value)}
-        />
+        <TakenOver>
+          <TextInput
+            label="First day"
+            type="date"
+            name="from"
+            value={from}
+            onChange={(event) => setFrom(event.target.value)}
+          />
+          <TextInput
+            label="Last day"
+            type="date"
+            name="to"
+            value={to}
+            error={error}
+            onChange={(event) => setTo(event.target.value)}
+          />
+        </TakenOver>
       </div>
       <div className="row">
         {files.map(({ kind, label }) => (

@@ -1,5 +1,6 @@
 'use client'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
+import { TakenOver } from '@/app/_components/form/taken-over'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { FileButton } from '@/app/_components/ui/file-button'
@@ -16,13 +17,15 @@ export function ImportForm() {
       <div className="row">
         <FileButton label="Choose a CSV file" accept=".csv,.txt,.tsv,text/csv,text/plain" onPick={list.choose} />
       </div>
-      <TextArea
-        label="Table"
-        hint="Or paste it here, headings first"
-        rows={8}
-        value={text}
-        onChange={(event) => list.type(event.target.value)}
-      />
+      <TakenOver>
+        <TextArea
+          label="Table"
+          hint="Or paste it here, headings first"
+          rows={8}
+          value={text}
+          onChange={(event) => list.type(event.target.value)}
+        />
+      </TakenOver>
       {refusal && <RefusalNotice refusal={refusal} title="Not read" ref={list.refusalRef} />}
       {preview && (
         <ImportShown

@@ -16,7 +16,10 @@ type Props = { question: AskedQuestion; token: string; call: string; onSent: () 
 
 export const words = { yes: 'Yes, do it', no: 'No, leave it' } as const
 
-/** A name, yes or no, and once more what was chosen before it goes out. */
+/**
+ * A name, yes or no, and once more what was chosen before it goes out. The name is read from its field: on a slow phone it
+ * is typed before the page's script is there.
+ */
 export function AnswerQuestion({ question, token, call, onSent }: Props) {
   const name = useRef<HTMLInputElement>(null)
   const [answeredBy, setAnsweredBy] = useState('')
@@ -26,8 +29,10 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
 
   function choose(answer: 'yes' | 'no') {
     clear()
-    setNameless(answeredBy.trim() === '')
-    if (answeredBy.trim() === '') name.current?.focus()
+    const typed = name.current?.value.trim() ?? ''
+    setAnsweredBy(typed)
+    setNameless(typed === '')
+    if (typed === '') name.current?.focus()
     else setChosen(answer)
   }
 
@@ -37,7 +42,7 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
       <Confirm
         answer={chosen}
         question={question}
-        name={answeredBy.trim()}
+        name={answeredBy}
         pending={pending}
         refusal={refusal}
         onSend={() =>
@@ -48,7 +53,7 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
               findingId: question.id,
               version: question.version,
               answer: chosen,
-              answeredBy: answeredBy.trim(),
+              answeredBy,
             },
             onDone: onSent,
           })
@@ -69,9 +74,9 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
           required
           autoComplete="name"
           maxLength={120}
-          value={answeredBy}
-          error={nameless && answeredBy.trim() === '' ? 'Write your name first, then choose.' : undefined}
-          onChange={(event) => setAnsweredBy(event.target.value)}
+          defaultValue={answeredBy}
+          error={nameless ? 'Write your name first, then choose.' : undefined}
+          onChange={() => setNameless(false)}
         />
       </div>
       <div className={styles.choices}>

@@ -1,5 +1,5 @@
 'use client'
-import { useState, type KeyboardEvent, type SubmitEvent } from 'react'
+import { useRef, useState, type KeyboardEvent, type SubmitEvent } from 'react'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -13,17 +13,20 @@ type Props = {
   onTag: (number: string) => void
 }
 
-/** A tag that is typed or scanned is picked; the box is ready for the next one at once. */
+/**
+ * A tag that is typed or scanned is picked; the box is ready for the next one at once. The box keeps its own text: a
+ * scanner is quicker than the page's script.
+ */
 export function AddTag({ added, looking, onTag }: Props) {
-  const [text, setText] = useState('')
+  const box = useRef<HTMLInputElement>(null)
   const [error, setError] = useState('')
 
   function add(event: SubmitEvent | KeyboardEvent) {
     event.preventDefault()
-    const tag = parseTag(tagText(text))
+    const tag = parseTag(tagText(box.current?.value ?? ''))
     if (!tag.ok) return setError(tag.refusal.message)
     setError('')
-    setText('')
+    if (box.current) box.current.value = ''
     onTag(tag.value.number)
   }
 
@@ -33,15 +36,14 @@ export function AddTag({ added, looking, onTag }: Props) {
         <input key={tag} type="hidden" name="tag" value={tag} />
       ))}
       <TextInput
+        ref={box}
         name="tag"
         label="Type or scan a tag"
-        value={text}
         error={error}
         maxLength={200}
         autoComplete="off"
         autoCapitalize="characters"
         spellCheck={false}
-        onChange={(event) => setText(event.target.value)}
         // By way of the button a scan right after another would pass for a glove that bounced.
         onKeyDown={(event) => {
           if (event.key === 'Enter') add(event)
