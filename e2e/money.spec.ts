@@ -70,7 +70,7 @@ test('invoice, payment, hand over; what changes after the invoice is a credit no
   const change = page.getByRole('dialog')
   await change.getByLabel(/^Each/).fill('45')
   await change.getByRole('button', { name: 'Save' }).click()
-  await expect(change.getByText('Enter a reason.')).toBeVisible()
+  await expect(change.getByText('Enter the reason.')).toBeVisible()
   await change.getByLabel('Reason for the change').fill('Typed wrong')
   await tapAgain(change.getByRole('button', { name: 'Save' }))
   await expect(change).toHaveCount(0)

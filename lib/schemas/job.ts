@@ -276,7 +276,7 @@ export type TakePaymentInput = z.output<typeof takePaymentSchema>
 export const addPriceLineSchema = pricedLine.extend({ jobId: id })
 export type AddPriceLineInput = z.output<typeof addPriceLineSchema>
 
-const whyChanged = requiredText('Enter a reason.', 200)
+const whyChanged = requiredText('Enter the reason.', 200)
 
 /** One line, as it is to read from now on. A discount has one piece, and its amount is taken off. */
 export const changePriceLineSchema = pricedLine.extend({ jobId: id, lineId: id, version, why: whyChanged })
