@@ -34,6 +34,7 @@ export default async function UnpaidPage({ searchParams }: ListProps) {
       <p className="soft">Jobs that were invoiced or handed over and are not paid in full.</p>
       <Table
         label="Unpaid jobs"
+        stacks
         columns={columns}
         rows={list.rows.map((job) => ({
           id: job.id,

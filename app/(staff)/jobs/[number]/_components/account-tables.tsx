@@ -48,6 +48,7 @@ export function PriceTable({ job, account }: Props) {
   return (
     <Table
       label="Price lines"
+      stacks
       caption
       columns={priceColumns}
       rows={rows}
@@ -93,7 +94,7 @@ export function InvoiceTable({ job, account }: Props) {
       ),
     },
   }))
-  return <Table label="Invoices" caption columns={paperColumns} rows={rows} />
+  return <Table label="Invoices" stacks caption columns={paperColumns} rows={rows} />
 }
 
 const paymentColumns = [
@@ -127,6 +128,7 @@ export function PaymentTable({ job, account }: Props) {
   return (
     <Table
       label="Payments"
+      stacks
       caption
       columns={paymentColumns}
       rows={rows}
