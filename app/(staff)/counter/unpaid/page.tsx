@@ -44,10 +44,10 @@ export default async function UnpaidPage({ searchParams }: ListProps) {
             phone: <Phone number={job.phone} />,
             invoiced: job.invoicedAt ? day(job.invoicedAt) : 'not yet',
             left: job.left && (
-              <>
+              <span>
                 {day(job.left.at)}
                 {job.left.reason !== '' && `: ${job.left.reason}`}
-              </>
+              </span>
             ),
             owed: <Money minor={job.dueMinor} currency={currency} locale={locale} />,
           },
