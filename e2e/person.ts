@@ -2,6 +2,7 @@ import { expect, type Cookie, type Locator, type Page } from '@playwright/test'
 import { keyOf } from '../lib/core/route/keys'
 import { stepTable } from '../lib/core/route/steps'
 import { demoPassword } from '../lib/demo/people'
+import { allPrepared } from './prepared'
 
 /** What a person does in front of the app, in the words they read there. */
 
@@ -107,10 +108,10 @@ export async function recordYes(page: Page, by: string): Promise<void> {
   await expect(open).toHaveCount(0)
 }
 
-/** A tag's head in the shop, as the address of its steps names it; known once a step of it was opened. */
-const visitOf = new Map<string, string>()
+/** A tag's head in the shop, as the address of its steps names it; of others than those prepared once a step was opened. */
+const visitOf = new Map(Object.values(allPrepared()).map(({ tag, visit }) => [tag, visit]))
 
-/** Opens a step of a head: the first time by its tag and the link on its route, then by the step's own address. */
+/** Opens a step of a head: by the step's own address where that is known, else by its tag and the link on its route. */
 export async function openStep(page: Page, tag: string, step: string): Promise<void> {
   const address = addressOf(tag, step)
   if (address) await page.goto(address)

@@ -122,16 +122,16 @@ async function plan(hands: Hands, staff: DemoStaff, visit: { visitId: string; pa
   await makePlanVersion(staff.bram, planChoiceSchema.parse(form), { now: hands.time('deck-mill') })
 }
 
-/** The number of each one's job and the tag of its head, by the customer's name. */
+/** The number of each one's job, the tag of its head and its visit, by the customer's name. */
 export async function prepareHeads(staff: DemoStaff, now: Date) {
   const hands = oneHand(staff.dov, now)
-  const made: Record<string, { number: string; tag: string }> = {}
+  const made: Record<string, { number: string; tag: string; visit: string }> = {}
   for (const [customer, wanted] of Object.entries<Prepared>(heads)) {
     const { number, visit } = await bookPrepared(staff, customer, wanted, now)
     await plan(hands, staff, visit, wanted)
     if (wanted.at) await driveTo(hands, visit.visitId, wanted.at, wanted.read)
     for (const step of wanted.done ?? []) await tick(hands, visit.visitId, step)
-    made[customer] = { number, tag: visit.tag }
+    made[customer] = { number, tag: visit.tag, visit: visit.visitId }
   }
   return made
 }
