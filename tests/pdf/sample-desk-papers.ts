@@ -29,7 +29,7 @@ export const estimate: EstimateData = {
     days: 3,
     priceMinor: 18_000,
     unpriced: [],
-    cautions: [{ code: 'dowels-bottom' }],
+    cautions: [{ code: 'as-said', words: 'Check the clearance at assembly.' }],
     others: [],
     drawing: { casting: {}, deepEdge: 'exhaust', cut: { flatIn: 0.024, angleIn: 0, angleDeg: null } },
   },

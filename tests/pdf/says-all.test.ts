@@ -11,6 +11,7 @@ import { outside, setting } from './sample-papers'
 const notWords: readonly string[] = [
   'language',
   'kind',
+  'code',
   'chamberShape',
   'drawing',
   'qrText',
