@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { expectedFinish } from '@/lib/core/finish/expected-finish'
 import { dayAt, isOpenOn, offsetAt, openDaysFrom, placeOf, weekdayOf } from '@/lib/core/finish/open-days'
+import { queueTimes } from '@/lib/core/finish/queue-times'
 import { daysToCome, samplesOf, sorted } from '@/lib/core/finish/samples'
 import { drawAt, seedOf } from '@/lib/core/finish/seeded'
 import { near, plain } from './any-figure'
@@ -33,6 +34,9 @@ describe('when a head is ready', () => {
   const moment = fc.date({ min: new Date('2020-01-01'), max: new Date('2030-01-01'), noInvalidDate: true })
   const zone = fc.constantFrom('America/Chicago', 'Europe/London', 'Pacific/Auckland', 'UTC')
   holdsFor('wallClock', [zone, moment], (of, at) => wallClock(of)(at))
+  holdsFor('queueTimes', [anyLengths, fc.nat(199), fc.nat(60)], (days, round, heads) =>
+    queueTimes({ days, own: true }, 'wash').together(round, heads),
+  )
   holdsFor('openDaysBetween', [anyCalendar, plain(18_000, 22_000), plain(18_000, 22_000)], (calendar, from, to) =>
     openDaysBetween(calendar)(from, to),
   )

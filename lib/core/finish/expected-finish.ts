@@ -1,6 +1,5 @@
 import { refuse, ok, type Result } from '../errors'
 import { knownFacts } from '../known-facts'
-import { stations } from '../route/step-ids'
 import { addDays, daysBetween, isDay, type Day } from '../shop/calendar'
 import { horizonDays, offsetAt, openDaysFrom, placeOf, type OpenDays } from './open-days'
 import { daysToCome, type Samples } from './samples'
@@ -56,42 +55,49 @@ const add = (sums: number[], number: number, days: number): void => {
 
 /** Of one round: a number between 0 and 1 for each thing that is drawn. */
 type Draw = (what: number, number: number) => number
-const draws = { step: 0, service: 1, wait: 2, queue: 3 } as const
+const draws = { step: 0, service: 1, wait: 2 } as const
 const mostOfOneKind = 4096
 
-type Round = { readonly input: FinishInput; readonly open: OpenDays; readonly draw: Draw; readonly taken: Taken }
+type Round = {
+  readonly input: FinishInput
+  readonly open: OpenDays
+  readonly number: number
+  readonly draw: Draw
+  readonly taken: Taken
+}
 
 function playRounds(input: FinishInput, open: OpenDays, taken: Taken): number[] {
   const seed = seedOf(input.seed)
   const days: number[] = []
   for (let round = 0; round < rounds; round++) {
     const draw: Draw = (what, number) => drawAt(seed, round, what * mostOfOneKind + number)
-    days.push(offsetAt(open, playOnce({ input, open, draw, taken })))
+    days.push(offsetAt(open, playOnce({ input, open, number: round, draw, taken })))
   }
   return days.sort((a, b) => a - b)
 }
 
+/** Now, in open time. */
+const startOf = ({ input, open }: Round): number => (open.offsets[0] === 0 ? input.dayPart : 0)
+
 /** One round: the place in open time at which the head is ready. */
 function playOnce(round: Round): number {
-  const { input, open, draw } = round
-  const start = open.offsets[0] === 0 ? input.dayPart : 0
-  const ends = queueEnds(input, draw, start)
-  const last = input.steps.reduce((place, step, number) => {
+  const { steps } = round.input
+  const last = steps.reduce((place, step, number) => {
     const from = afterWaits(round, place, number)
-    return step.at === 'vendor' ? afterVendor(round, step, from, number) : afterStep(round, step, from, number, ends)
-  }, start)
-  return afterWaits(round, last, input.steps.length)
+    return step.at === 'vendor' ? afterVendor(round, step, from, number) : afterStep(round, step, from, number)
+  }, startOf(round))
+  return afterWaits(round, last, steps.length)
 }
 
 type Here = Extract<FinishStep, { at: 'here' }>
 type AtVendor = Extract<FinishStep, { at: 'vendor' }>
-type QueueEnds = ReadonlyMap<string, number>
 
-function afterStep({ input, draw, taken }: Round, step: Here, place: number, number: number, ends: QueueEnds): number {
+function afterStep(round: Round, step: Here, place: number, number: number): number {
+  const { input, draw, taken } = round
   const usual = daysToCome(step.took.days, draw(draws.step, number), number === 0 ? input.elapsedDays : 0)
   const queue = step.station === null ? undefined : input.queues[step.station]
-  const end = step.station === null ? 0 : (ends.get(step.station) ?? 0)
-  const own = queue ? daysToCome(queue.each.days, draw(draws.service, number), 0) : 0
+  const end = queue && queue.heads > 0 ? startOf(round) + queue.times.together(round.number, queue.heads) : 0
+  const own = queue && end > place ? daysToCome(queue.times.each.days, draw(draws.service, number), 0) : 0
   const done = Math.max(place + usual, end > place ? end + own : place)
   add(taken.took, number, usual)
   add(taken.queued, number, done - place - usual)
@@ -103,21 +109,6 @@ function afterVendor({ input, open, draw, taken }: Round, step: AtVendor, place:
   const back = backFromVendor(step, sent, draw(draws.step, number), input.today)
   add(taken.took, number, Math.max(0, back - sent))
   return Math.max(place, placeOf(open, back))
-}
-
-/** When the heads that stand before this one at each station are done, in open time. */
-function queueEnds({ queues }: FinishInput, draw: Draw, start: number): QueueEnds {
-  const ends = new Map<string, number>()
-  stations.forEach((station, number) => {
-    const queue = queues[station]
-    if (!queue || queue.heads <= 0) return
-    let end = start
-    for (let head = 0; head < Math.min(queue.heads, mostOfOneKind); head++) {
-      end += daysToCome(queue.each.days, draw(draws.queue + number, head), 0)
-    }
-    ends.set(station, end)
-  })
-  return ends
 }
 
 /** From the place at which it could go on to the one at which what this step waits for is here. */

@@ -46,8 +46,10 @@ export const sorted = (days: readonly number[]): readonly number[] => days.toSor
  * the time elapsed.
  */
 export function daysToCome(days: readonly number[], u: number, elapsedDays: number): number {
-  const from = elapsedDays > 0 ? days.findIndex((one) => one > elapsedDays) : 0
+  // Nearly every draw: it begins now.
+  if (elapsedDays <= 0) return Math.max(0, days[Math.min(days.length - 1, Math.floor(u * days.length))] ?? 0)
+  const from = days.findIndex((one) => one > elapsedDays)
   const first = Math.max(0, from)
   const place = first + Math.min(days.length - first - 1, Math.floor(u * (days.length - first)))
-  return Math.max(0, (days[place] ?? 0) - (from < 0 ? 0 : Math.max(0, elapsedDays)))
+  return Math.max(0, (days[place] ?? 0) - (from < 0 ? 0 : elapsedDays))
 }

@@ -1,6 +1,7 @@
 import type { Station, StepId } from '../route/step-ids'
 import type { Day } from '../shop/calendar'
 import type { ShopCalendar } from '../shop/open-calendar'
+import type { QueueTimes } from './queue-times'
 import type { Samples } from './samples'
 
 /** A pseudo step of its own: to pack and send a head, and to release it. */
@@ -38,8 +39,8 @@ export type FinishWait = {
   readonly beforeStep: number
 }
 
-/** The heads that stand before this one at a station, and what one takes there, in working days. */
-export type QueueAhead = { readonly heads: number; readonly each: Samples }
+/** The heads that stand before this one at a station, and what they take there. */
+export type QueueAhead = { readonly heads: number; readonly times: QueueTimes }
 
 export type FinishInput = {
   /** Says which head it is: the draws follow from it. */

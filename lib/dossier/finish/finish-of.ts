@@ -125,7 +125,7 @@ function queuesOf(
     const before = queued
       .filter((row) => row.station === station && goesBefore(row, head))
       .reduce((sum, { heads }) => sum + heads, 0)
-    queues[station] = { heads: Math.max(0, before - (here ? 1 : 0)), each: record.eachAt(station) }
+    queues[station] = { heads: Math.max(0, before - (here ? 1 : 0)), times: record.queueAt(station) }
   }
   return queues
 }

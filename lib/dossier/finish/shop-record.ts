@@ -1,4 +1,5 @@
 import { openDaysBetween, wallClock } from '@/lib/core/finish/open-time'
+import { queueTimes, type QueueTimes } from '@/lib/core/finish/queue-times'
 import { samplesOf, type Samples } from '@/lib/core/finish/samples'
 import type { FinishStepId, FinishWait } from '@/lib/core/finish/types'
 import type { Station } from '@/lib/core/route/step-ids'
@@ -8,8 +9,8 @@ import type { TookRow } from '@/lib/data/finish-history'
 /** How long things take in this shop: what a finish is drawn from. */
 export type ShopRecord = {
   readonly ofStep: (stepId: FinishStepId) => Samples
-  /** What one head takes at a station, once it is its turn. */
-  readonly eachAt: (station: Station) => Samples
+  /** What heads take at a station, once it is their turn. */
+  readonly queueAt: (station: Station) => QueueTimes
   readonly ofVendor: (vendorId: string) => Samples
   /** Who did this step last; null: nobody that is on record. */
   readonly vendorOf: (stepId: string) => { readonly id: string; readonly name: string } | null
@@ -43,12 +44,12 @@ export function shopRecord(rows: readonly TookRow[], settings: ShopSettings, tim
         settings.stepDays,
       ),
     ),
-    eachAt: once((station) => {
+    queueAt: once((station) => {
       const here = of('step').filter((row) => row.at === station)
       const days = here
         .toSorted((a, b) => b.toAt.getTime() - a.toAt.getTime())
         .map(({ fromAt, freeAt, toAt }) => workingDays(freeAt !== null && freeAt > fromAt ? freeAt : fromAt, toAt))
-      return samplesOf(days, settings.stepDays / 2)
+      return queueTimes(samplesOf(days, settings.stepDays / 2), station)
     }),
     ofVendor: once((vendorId) =>
       samplesOf(

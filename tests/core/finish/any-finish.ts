@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import type { FinishInput, FinishStep, FinishWait } from '@/lib/core/finish/types'
+import { queueTimes } from '@/lib/core/finish/queue-times'
 import { stations } from '@/lib/core/route/step-ids'
 
 const upTo = (most: number) => fc.double({ min: 0, max: most, noNaN: true })
@@ -34,9 +35,11 @@ export const anyCalendar = fc.record({
   closedDays: fc.subarray(['2026-03-02', '2026-03-03', '2026-03-06', '2026-04-03']),
 })
 
+const anyTimes = fc.tuple(anySamples, anyStation).map(([each, station]) => queueTimes(each, station))
+
 export const anyFinish: fc.Arbitrary<FinishInput> = fc.record({
   ...{ seed: fc.string(), today: fc.constantFrom('2026-03-02', '2026-03-07'), dayPart: upTo(1) },
   ...{ calendar: anyCalendar, steps: fc.array(anyStep, { maxLength: 6 }), elapsedDays: upTo(50) },
   waits: fc.array(anyWait, { maxLength: 3 }),
-  queues: fc.dictionary(anyStation, fc.record({ heads: fc.nat(9), each: anySamples })),
+  queues: fc.dictionary(anyStation, fc.record({ heads: fc.nat(9), times: anyTimes })),
 })

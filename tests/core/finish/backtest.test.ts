@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { expectedFinish } from '@/lib/core/finish/expected-finish'
+import { queueTimes } from '@/lib/core/finish/queue-times'
 import { samplesOf } from '@/lib/core/finish/samples'
 import type { FinishStep } from '@/lib/core/finish/types'
 import { must } from '@/lib/core/errors'
@@ -31,7 +32,8 @@ function expected(shop: InventedShop) {
       const each = newest
         .filter(({ step }) => shop.route[step] === station)
         .map(({ readyAt, freeAt, doneAt }) => doneAt - Math.max(readyAt, freeAt))
-      return [stations[station], { heads, each: samplesOf(each, 0.4) }]
+      const at = stations[station] ?? 'outside'
+      return [at, { heads, times: queueTimes(samplesOf(each, 0.4), at) }]
     }),
   )
   const asked = head.askedAt

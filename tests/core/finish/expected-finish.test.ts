@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { expectedFinish } from '@/lib/core/finish/expected-finish'
+import { queueTimes } from '@/lib/core/finish/queue-times'
 import { dayAt, isOpenOn, openDaysFrom, placeOf } from '@/lib/core/finish/open-days'
 import { daysToCome, samplesOf } from '@/lib/core/finish/samples'
 import { drawAt } from '@/lib/core/finish/seeded'
@@ -46,7 +47,7 @@ describe('one head by hand', () => {
       { at: 'vendor', vendor: 'Angle Works', took: own(7), promisedOn: null, daysOut: null },
       step([2], 'seat-machine'),
     ],
-    queues: { 'deck-mill': { heads: 2, each: own(0.5) } },
+    queues: { 'deck-mill': { heads: 2, times: queueTimes(own(0.5), 'deck-mill') } },
   }
 
   it('mill behind two others, a vendor, then seats', () => {
@@ -62,7 +63,7 @@ describe('one head by hand', () => {
 
   it('its own work comes after the queue', () => {
     // Two of half a day each are done at the end of Monday; its own half day after that: Tuesday.
-    const queues = { 'deck-mill': { heads: 2, each: own(0.5) } }
+    const queues = { 'deck-mill': { heads: 2, times: queueTimes(own(0.5), 'deck-mill') } }
     const { middleOn, longest } = finish({ steps: [step([0.1], 'deck-mill')], queues })
     expect(middleOn).toBe('2026-03-03')
     // 1.5 days in all, of which its usual tenth of a day is its own.
@@ -160,7 +161,7 @@ describe('whatever the head', () => {
   it('is no sooner with one head more before it', () => {
     fc.assert(
       fc.property(anyFinish, anyStation, anySamples, (input, at, each) => {
-        const now = { heads: 1, each, ...input.queues[at] }
+        const now = { heads: 1, times: queueTimes(each, at), ...input.queues[at] }
         const more = { ...input, queues: { ...input.queues, [at]: { ...now, heads: now.heads + 1 } } }
         const [few, many] = [{ ...input, queues: { ...input.queues, [at]: now } }, more].map((one) =>
           must(expectedFinish(one)),
