@@ -106,6 +106,14 @@ test('a day without the server: ticks, a taking back, readings, a finding with i
   const picture = await sharp({ create: { width: 640, height: 480, channels: 3, background: '#7f8a91' } })
     .jpeg()
     .toBuffer()
+  // A large picture takes a tablet a second to read: it goes along all the same when the report is sent meanwhile.
+  await page.evaluate(() => {
+    const read = globalThis.createImageBitmap
+    globalThis.createImageBitmap = async (picture: ImageBitmapSource) => {
+      await new Promise((resolve) => setTimeout(resolve, 1500))
+      return read(picture)
+    }
+  })
   await dialog.getByLabel('Take a photo').setInputFiles({ name: 'guide.jpg', mimeType: 'image/jpeg', buffer: picture })
   await dialog.getByRole('button', { name: 'Report it' }).click()
   await expect(page.getByText('Kept here, not yet sent: 6')).toBeVisible()

@@ -42,6 +42,8 @@ const unusable: ReadonlySet<RefusalCode> = new Set(['unreadable', 'out-of-range'
 export type Uploads = {
   readonly chosen: readonly Chosen[]
   readonly pending: boolean
+  /** Whether there is nothing to send: neither here, nor still being read. */
+  readonly isEmpty: () => boolean
   readonly choose: (files: FileList | null) => Promise<void>
   readonly change: (key: number, part: Partial<Chosen>) => void
   readonly drop: (key: number) => void
@@ -56,6 +58,10 @@ export function useUploads({ address, what, single = false, prepare }: Options):
   const [chosen, setChosen] = useState<readonly Chosen[]>([])
   const [pending, setPending] = useState(false)
   const sending = useRef(false)
+  // What is here at this moment: a picture may be ready, and its caption typed, after what sends it was drawn.
+  const here = useRef<readonly Chosen[]>([])
+  const reading = useRef(0)
+  const read = useRef<Promise<unknown>>(Promise.resolve())
   const ids = useRef(new Map<number, OperationIds>())
   const previews = useRef(new Set<string>())
   const lastKey = useRef(0)
@@ -65,22 +71,35 @@ export function useUploads({ address, what, single = false, prepare }: Options):
     return () => all.forEach((preview) => URL.revokeObjectURL(preview))
   }, [])
 
-  const change = (key: number, part: Partial<Chosen>) =>
-    setChosen((now) => now.map((one) => (one.key === key ? { ...one, ...part } : one)))
+  function put(all: readonly Chosen[]) {
+    here.current = all
+    setChosen(all)
+  }
 
+  const change = (key: number, part: Partial<Chosen>) =>
+    put(here.current.map((one) => (one.key === key ? { ...one, ...part } : one)))
+
+  /** A large picture takes a tablet a second: whoever sends meanwhile sends it too. */
   async function choose(files: FileList | null) {
-    for (const picked of Array.from(files ?? [])) {
+    const work = readAll(Array.from(files ?? []))
+    reading.current += 1
+    read.current = Promise.allSettled([read.current, work])
+    await work.finally(() => (reading.current -= 1))
+  }
+
+  async function readAll(files: readonly File[]) {
+    for (const picked of files) {
       const prepared = await prepare(picked)
       const preview = URL.createObjectURL(prepared.file)
       previews.current.add(preview)
       lastKey.current += 1
       const one = { key: lastKey.current, ...prepared, preview, caption: '', sent: null, problem: '', unusable: false }
-      setChosen((now) => (single ? [one] : [...now, one]))
+      put(single ? [one] : [...here.current, one])
     }
   }
 
   function drop(key: number) {
-    setChosen((now) => now.filter((one) => one.key !== key))
+    put(here.current.filter((one) => one.key !== key))
     ids.current.delete(key)
   }
 
@@ -101,11 +120,12 @@ export function useUploads({ address, what, single = false, prepare }: Options):
   }
 
   async function send(wordsOf: (one: Chosen) => Upload['words']): Promise<number> {
-    if (sending.current) return chosen.length
+    if (sending.current) return here.current.length
     sending.current = true
     setPending(true)
+    await read.current
     let left = 0
-    for (const one of chosen) left += (await sendOne(one, wordsOf(one))) ? 0 : 1
+    for (const one of here.current) left += (await sendOne(one, wordsOf(one))) ? 0 : 1
     sending.current = false
     setPending(false)
     // The answer to an upload brings no page.
@@ -113,5 +133,7 @@ export function useUploads({ address, what, single = false, prepare }: Options):
     return left
   }
 
-  return { chosen, pending, choose, change, drop, send }
+  const isEmpty = () => here.current.length === 0 && reading.current === 0
+
+  return { chosen, pending, isEmpty, choose, change, drop, send }
 }

@@ -20,8 +20,9 @@ export function useAttached(onDone: () => void): Attached {
   const [to, setTo] = useState<PhotoPlace | null>(null)
 
   async function follow(place: PhotoPlace) {
-    if (photos.chosen.length > 0) setTo(place)
-    if (photos.chosen.length === 0 || (await photos.send(place)) === 0) onDone()
+    if (photos.isEmpty()) return onDone()
+    setTo(place)
+    if ((await photos.send(place)) === 0) onDone()
   }
 
   return { photos, following: to !== null, follow, again: async () => void (to && (await follow(to))) }
