@@ -50,14 +50,34 @@ test('6.39 for 63.9 is asked about: one tap puts it right, typing it again keeps
 })
 
 test('nothing is typed before the page listens', async ({ page }) => {
+  await signIn(page, 'orla')
+  for (const [address, label] of [
+    ['/counter/book', 'Casting'],
+    ['/back-room/bookkeeper', 'First day'],
+    ['/customers/import', 'Table'],
+  ] as const) {
+    const letGo = await withoutScripts(page)
+    await page.goto(address, { waitUntil: 'commit' })
+    const field = page.getByLabel(label, { exact: true })
+    await expect(field).toBeVisible()
+    await expect(field).toBeDisabled()
+    letGo()
+    await expect(field).toBeEnabled()
+    await page.unrouteAll()
+  }
+})
+
+test('a tag that was scanned into the labels before the page listens is selected', async ({ page }) => {
+  const { tag } = prepared('Delphine Marsh')
   await signIn(page, 'tamsin')
   const letGo = await withoutScripts(page)
-  await page.goto('/counter/book', { waitUntil: 'commit' })
-  const casting = page.getByLabel('Casting', { exact: true })
-  await expect(casting).toBeVisible()
-  await expect(casting).toBeDisabled()
+  await page.goto('/counter/labels', { waitUntil: 'commit' })
+  await page.getByLabel('Type or scan a tag').fill(tag)
   letGo()
-  await expect(casting).toBeEnabled()
+  await settled(page)
+  await page.getByLabel('Type or scan a tag').press('Enter')
+  await expect(page.getByRole('checkbox', { name: new RegExp(tag) })).toBeChecked()
+  await expect(page.getByLabel('Type or scan a tag')).toHaveValue('')
 })
 
 test('a tag of which a part was scanned before the page listens is found whole', async ({ page }) => {

@@ -60,8 +60,7 @@ export function useUploads({ address, what, single = false, prepare }: Options):
   const sending = useRef(false)
   // What is here at this moment: a picture may be ready, and its caption typed, after what sends it was drawn.
   const here = useRef<readonly Chosen[]>([])
-  const reading = useRef(0)
-  const read = useRef<Promise<unknown>>(Promise.resolve())
+  const reading = useRef(new Set<Promise<void>>())
   const ids = useRef(new Map<number, OperationIds>())
   const previews = useRef(new Set<string>())
   const lastKey = useRef(0)
@@ -82,9 +81,8 @@ export function useUploads({ address, what, single = false, prepare }: Options):
   /** A large picture takes a tablet a second: whoever sends meanwhile sends it too. */
   async function choose(files: FileList | null) {
     const work = readAll(Array.from(files ?? []))
-    reading.current += 1
-    read.current = Promise.allSettled([read.current, work])
-    await work.finally(() => (reading.current -= 1))
+    reading.current.add(work)
+    await work.finally(() => reading.current.delete(work))
   }
 
   async function readAll(files: readonly File[]) {
@@ -123,7 +121,7 @@ export function useUploads({ address, what, single = false, prepare }: Options):
     if (sending.current) return here.current.length
     sending.current = true
     setPending(true)
-    await read.current
+    await Promise.allSettled(reading.current)
     let left = 0
     for (const one of here.current) left += (await sendOne(one, wordsOf(one))) ? 0 : 1
     sending.current = false
@@ -133,7 +131,7 @@ export function useUploads({ address, what, single = false, prepare }: Options):
     return left
   }
 
-  const isEmpty = () => here.current.length === 0 && reading.current === 0
+  const isEmpty = () => here.current.length === 0 && reading.current.size === 0
 
   return { chosen, pending, isEmpty, choose, change, drop, send }
 }

@@ -21,7 +21,8 @@ const rounds = 200
  *   closed day; what took the most time on the mean of the rounds
  *
  * Example: a Monday morning, Monday to Friday, two steps of 2 and 1.5 days → 3.5 working days → Thursday. Derived: a
- * simulation from the empirical distributions, with draws that hang on the head alone.
+ * simulation from the empirical distributions; the draws of its own steps and waits hang on the head alone, those of a
+ * queue on its station.
  */
 export function expectedFinish(input: FinishInput): Result<Finish> {
   const known = knownFacts({

@@ -43,7 +43,7 @@ export type FinishWait = {
 export type QueueAhead = { readonly heads: number; readonly times: QueueTimes }
 
 export type FinishInput = {
-  /** Says which head it is: the draws follow from it. */
+  /** Says which head it is: the draws of its steps and waits follow from it. */
   readonly seed: string
   readonly today: Day
   /** Share of today that has passed, 0 to 1. */
