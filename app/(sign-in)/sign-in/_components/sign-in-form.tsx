@@ -1,5 +1,6 @@
 'use client'
 import { useEffect, useRef, useState, type FormEvent } from 'react'
+import { TakenOver } from '@/app/_components/form/taken-over'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -50,7 +51,8 @@ export function SignInForm({ goTo }: { goTo: string }) {
   }
 
   return (
-    // Sent before the script is there, a password must not stand in the address.
+    // Nothing is sent before the script is there: the page would come back without what was typed. Should a browser do it
+    // all the same, the password must not stand in the address.
     <form ref={form} method="post" className="stack" noValidate onSubmit={(event) => void send(event)}>
       {problem && (
         <Notice kind="stop" title="Not signed in" ref={notice}>
@@ -63,23 +65,25 @@ export function SignInForm({ goTo }: { goTo: string }) {
       ) : (
         <NameAndPassword typed={typed} onType={set} />
       )}
-      <div className="row">
-        <Button type="submit" variant="main" pending={pending} pendingLabel="Signing in…">
-          Sign in
-        </Button>
-        {asksCode && (
-          <Button
-            variant="quiet"
-            onClick={() => {
-              setTyped(blank)
-              setAsksCode(false)
-              setProblem(null)
-            }}
-          >
-            Start again
+      <TakenOver>
+        <div className="row">
+          <Button type="submit" variant="main" pending={pending} pendingLabel="Signing in…">
+            Sign in
           </Button>
-        )}
-      </div>
+          {asksCode && (
+            <Button
+              variant="quiet"
+              onClick={() => {
+                setTyped(blank)
+                setAsksCode(false)
+                setProblem(null)
+              }}
+            >
+              Start again
+            </Button>
+          )}
+        </div>
+      </TakenOver>
       <Busy when={pending} label="Signing in…" />
     </form>
   )

@@ -1,6 +1,7 @@
 'use client'
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState, useTransition } from 'react'
+import { TakenOver } from '@/app/_components/form/taken-over'
 import { useAction } from '@/app/_components/form/use-action'
 import { Busy } from '@/app/_components/ui/busy'
 import { Button } from '@/app/_components/ui/button'
@@ -79,13 +80,15 @@ export function AnswerQuestion({ question, token, call, onSent }: Props) {
           onChange={() => setNameless(false)}
         />
       </div>
-      <div className={styles.choices}>
-        {(['yes', 'no'] as const).map((answer) => (
-          <Button key={answer} className={styles.choice} onClick={() => choose(answer)}>
-            {words[answer]}
-          </Button>
-        ))}
-      </div>
+      <TakenOver>
+        <div className={styles.choices}>
+          {(['yes', 'no'] as const).map((answer) => (
+            <Button key={answer} className={styles.choice} onClick={() => choose(answer)}>
+              {words[answer]}
+            </Button>
+          ))}
+        </div>
+      </TakenOver>
       <p className="soft">Nothing is sent yet: you will be asked once more. Not sure? Call us: {call}.</p>
     </div>
   )
