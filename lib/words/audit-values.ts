@@ -10,9 +10,9 @@ import { wantedFigures, type WantedKey } from '../core/wanted/figures'
 import type { Station } from '../core/route/step-ids'
 import { stationLabels } from '../core/route/stations'
 import { mailFaultWords, messageKindLabels, wayLabels } from './messages'
-import { dateText, dayText, momentText, type MomentManner } from './moments'
+import { dateWords, dayWords, momentWords, type WhenManner } from '../core/shop/when-words'
 
-export type AuditManner = MomentManner & {
+export type AuditManner = WhenManner & {
   readonly currency: string
   /** What this shop calls a step, '' for one that it does not have. */
   readonly stepName: (stepId: string) => string
@@ -108,9 +108,9 @@ function numberText(field: string, value: number, manner: AuditManner): string {
 }
 
 function stringText(field: string, value: string, manner: AuditManner): string {
-  if (/^\d{4}-\d\d-\d\d$/.test(value)) return dayText(value, manner)
+  if (/^\d{4}-\d\d-\d\d$/.test(value)) return dayWords(value, manner)
   if (/^\d{4}-\d\d-\d\dT/.test(value)) {
-    return field === 'expiresAt' ? dateText(new Date(value), manner) : momentText(new Date(value), manner)
+    return field === 'expiresAt' ? dateWords(new Date(value), manner) : momentWords(new Date(value), manner)
   }
   if (field === 'kind') return messageKindLabels[value as MessageKind] ?? value
   if (field === 'way') return wayLabels[value as MessageWay] ?? value

@@ -1,5 +1,5 @@
 import type { Theirs, TheirVerb } from '../core/errors'
-import { momentText, type MomentManner } from './moments'
+import { momentWords, type WhenManner } from '../core/shop/when-words'
 
 const did: Readonly<Record<TheirVerb, string>> = {
   tick: 'ticked this step',
@@ -15,5 +15,5 @@ const did: Readonly<Record<TheirVerb, string>> = {
 export const theirsText = ({ who, verb }: Theirs): string => `${who === '' ? 'Someone' : who} ${did[verb]}`
 
 /** "Ada Quill ticked this step, Mar 3, 2026, 2:05 PM" */
-export const theirsAtText = (theirs: Theirs, manner: MomentManner): string =>
-  theirs.at === '' ? theirsText(theirs) : `${theirsText(theirs)}, ${momentText(new Date(theirs.at), manner)}`
+export const theirsAtText = (theirs: Theirs, manner: WhenManner): string =>
+  theirs.at === '' ? theirsText(theirs) : `${theirsText(theirs)}, ${momentWords(new Date(theirs.at), manner)}`

@@ -1,10 +1,10 @@
 import { stationName } from '../core/route/rules-words'
 import type { RouteRules } from '../core/route/rules'
 import type { WhyWaiting } from '../core/route/why-waiting'
-import { dayText } from './moments'
+import { dayWords } from '../core/shop/when-words'
 
 const promised = (day: string | null, locale: string): string =>
-  day ? `, promised ${dayText(day, { locale })}` : ', no promise'
+  day ? `, promised ${dayWords(day, { locale })}` : ', no promise'
 
 /** The sentence in two: what only says again where the head is, and what goes on from there. */
 function partsOf(why: WhyWaiting, rules: RouteRules, locale: string): readonly [where: string, more: string] {

@@ -1,3 +1,5 @@
+import { dateFormat } from '@/lib/core/shop/formats'
+
 export const whenStyles = {
   date: { dateStyle: 'medium' },
   day: { weekday: 'short', day: 'numeric', month: 'short' },
@@ -9,5 +11,5 @@ export type WhenStyle = keyof typeof whenStyles
 
 /** A moment in the shop's zone and locale, whatever the zone of the machine. */
 export function formatWhen(at: Date, zone: string, locale: string, style: WhenStyle): string {
-  return new Intl.DateTimeFormat(locale, { ...whenStyles[style], timeZone: zone }).format(at)
+  return dateFormat(locale, { ...whenStyles[style], timeZone: zone }).format(at)
 }

@@ -1,3 +1,4 @@
+import { dateFormat } from '../shop/formats'
 import type { Day } from '../shop/calendar'
 import type { ShopCalendar } from '../shop/open-calendar'
 
@@ -12,7 +13,7 @@ const numberOf = (day: Day): number => Math.round(Date.parse(`${day}T00:00:00Z`)
  * Example: America/Chicago, 2026-01-15 18:00 UTC → noon of that day, 20468.5. By definition.
  */
 export function wallClock(zone: string): (at: Date) => number {
-  const format = new Intl.DateTimeFormat('en-US', {
+  const format = dateFormat('en-US', {
     ...{ timeZone: zone, calendar: 'gregory', numberingSystem: 'latn', hourCycle: 'h23' },
     ...{ year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit' },
   })

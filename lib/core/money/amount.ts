@@ -1,3 +1,4 @@
+import { numberFormat } from '../shop/formats'
 import { ok, refuse, type Result } from '../errors'
 import { mostMinor } from './limits'
 
@@ -50,7 +51,7 @@ function whole(text: string, decimals: string, groups: string) {
 const groupedBy = (mark: string): RegExp => new RegExp(`^\\d{1,3}(?:\\${mark}\\d{3}){1,3}$`)
 
 function marksOf(locale: string): Marks {
-  const parts = new Intl.NumberFormat(locale).formatToParts(1234567.5)
+  const parts = numberFormat(locale, {}).formatToParts(1234567.5)
   const mark = (type: string): string => parts.find((part) => part.type === type)?.value ?? ''
   return { group: mark('group'), decimal: mark('decimal') }
 }

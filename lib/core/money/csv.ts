@@ -1,3 +1,5 @@
+import { numberFormat } from '../shop/formats'
+
 /** A cell: text, or a figure that the program wrote itself. */
 export type CsvCell = string | { readonly figure: string }
 
@@ -25,6 +27,8 @@ export type DecimalSign = '.' | ','
 
 /** How numbers are written in a locale. Example: "de-DE" → ",", "en-GB" → ".". Source: Unicode CLDR, by `Intl`. */
 export const decimalSign = (locale: string): DecimalSign =>
-  new Intl.NumberFormat(locale).formatToParts(1.5).some(({ type, value }) => type === 'decimal' && value === ',')
+  numberFormat(locale, {})
+    .formatToParts(1.5)
+    .some(({ type, value }) => type === 'decimal' && value === ',')
     ? ','
     : '.'

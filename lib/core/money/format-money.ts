@@ -1,6 +1,8 @@
+import { numberFormat } from '../shop/formats'
+
 /** Money in minor units ("12345" cents) in the shop's currency and locale; digits are moved as text, never divided. */
 export function formatMoney(minor: number, currency: string, locale: string): string {
-  const format = new Intl.NumberFormat(locale, { style: 'currency', currency })
+  const format = numberFormat(locale, { style: 'currency', currency })
   const digits = format.resolvedOptions().maximumFractionDigits ?? 2
   const text = Math.abs(minor)
     .toFixed(0)

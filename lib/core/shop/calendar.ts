@@ -1,18 +1,22 @@
+import { dateFormat } from './formats'
+
 /** A day of the calendar: "2026-03-14". */
 export type Day = string
 
+const gregorian = {
+  calendar: 'gregory',
+  numberingSystem: 'latn',
+  year: 'numeric',
+  month: '2-digit',
+  day: '2-digit',
+} as const
+
 /** The calendar day at a moment in a time zone, whatever the zone of the machine. */
 export function dayIn(zone: string, at: Date): Day {
-  const parts = new Intl.DateTimeFormat('en-US', {
-    timeZone: zone,
-    calendar: 'gregory',
-    numberingSystem: 'latn',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-  }).formatToParts(at)
-  const part = (type: Intl.DateTimeFormatPartTypes): string => parts.find((entry) => entry.type === type)?.value ?? ''
-  return `${part('year').padStart(4, '0')}-${part('month')}-${part('day')}`
+  const [month = '', day = '', year = ''] = dateFormat('en-US', { ...gregorian, timeZone: zone })
+    .format(at)
+    .split('/')
+  return `${year.padStart(4, '0')}-${month}-${day}`
 }
 
 const dayMs = 24 * 60 * 60 * 1000

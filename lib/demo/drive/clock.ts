@@ -1,4 +1,5 @@
 import { addDays, dayIn, type Day } from '@/lib/core/shop/calendar'
+import { dateFormat } from '@/lib/core/shop/formats'
 
 const minuteMs = 60_000
 const opens = '08:00'
@@ -18,7 +19,7 @@ export function workingDay(from: Day, days: number): Day {
 
 /** Minutes since midnight on the shop's wall. */
 function minuteOfDay(zone: string, at: Date): number {
-  const parts = new Intl.DateTimeFormat('en-GB', {
+  const parts = dateFormat('en-GB', {
     timeZone: zone,
     hour: '2-digit',
     minute: '2-digit',

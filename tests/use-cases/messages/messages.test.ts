@@ -48,7 +48,7 @@ describe('a text', () => {
     const booked = await textOf('booked')
     expect(booked.lacks).toEqual([])
     expect(booked.subject).toBe(`Quay Street Heads: job ${job.number} is booked`)
-    const due = dayWords('2026-03-20', { timeZone: 'America/Chicago', locale: 'en-US' })
+    const due = dayWords('2026-03-20', { locale: 'en-US' })
     const tags = job.heads.map(({ tag }) => tag).join(', ')
     // The shop has no phone number: its line is left out.
     expect(booked.body.split('\n')).toEqual([
