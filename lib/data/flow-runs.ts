@@ -1,9 +1,12 @@
 import 'server-only'
 import type { Reader } from './db'
 
+/** More than anybody holds against each other. What is left out are a casting's oldest runs: they are of no visit. */
+const mostSets = 400
+
 /** Flow readings of these visits and of a casting's reference runs, oldest first, with their points. */
-export const flowSets = (reader: Reader, visitIds: readonly string[], castingId: string | null) =>
-  reader.readingSet.findMany({
+export async function flowSets(reader: Reader, visitIds: readonly string[], castingId: string | null) {
+  const newestFirst = await reader.readingSet.findMany({
     where: {
       stepId: 'flow',
       OR: [
@@ -12,8 +15,11 @@ export const flowSets = (reader: Reader, visitIds: readonly string[], castingId:
       ],
     },
     include: { points: true },
-    orderBy: [{ eventSeq: 'asc' }, { recordedAt: 'asc' }],
+    orderBy: [{ eventSeq: 'desc' }, { recordedAt: 'desc' }],
+    take: mostSets,
   })
+  return newestFirst.toReversed()
+}
 
 export type FlowSet = Awaited<ReturnType<typeof flowSets>>[number]
 

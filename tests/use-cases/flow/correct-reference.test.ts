@@ -75,3 +75,23 @@ it('is refused with a figure that cannot be, to the counter, for a run as a whol
   expect(correctReferenceSchema.safeParse({ ...whole, correction: 'withdraw', reason: ' ' }).success).toBe(false)
   expect(await database.client.reading.count()).toBe(before)
 })
+
+it('of a casting with hundreds of runs the newest are shown', async () => {
+  const run = await database.client.readingSet.findUniqueOrThrow({ where: { id: runId } })
+  const runs = Array.from({ length: 450 }, (_, at) => ({
+    id: `run-${at}`,
+    takenAt: new Date(monday.getTime() + at + 1),
+  }))
+  const later = runs.map(({ id, takenAt }) => ({ ...run, id, takenAt, recordedAt: takenAt }))
+  await database.client.readingSet.createMany({ data: later })
+  await database.client.reading.createMany({
+    data: runs.map(({ id }) => ({
+      ...{ id: `reading-${id}`, setId: id, kind: 'flow', point: 'intake@0.200', value: 120, unit: 'cfm' },
+      text: '120',
+      reason: '',
+    })),
+  })
+  const { record, runs: held } = await seen()
+  expect([record[0]?.runId, record.at(-1)?.runId, record.length]).toEqual(['run-50', 'run-449', 400])
+  expect(held).toHaveLength(400)
+})
