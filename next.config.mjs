@@ -11,7 +11,7 @@ const config = {
   // `npm test` has a stage of its own for types; a start need not wait for it again.
   typescript: { ignoreBuildErrors: true },
   // `forbidden()` answers 403 with app/forbidden.tsx.
-  experimental: { authInterrupts: true },
+  experimental: { authInterrupts: true, preloadEntriesOnStart: false },
   devIndicators: false,
   // What the proxy is not asked about: files of the build, the same for everybody.
   headers: async () =>

@@ -48,5 +48,7 @@ export async function build() {
   )
   const { buildWorker } = await import('./build-worker.mjs')
   await buildWorker()
+  const { bundle } = await import('./bundle.mjs')
+  await bundle('lib/cli/prepare.ts', '.next/commands')
   writeFileSync(mark, from)
 }

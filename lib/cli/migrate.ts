@@ -1,12 +1,10 @@
 import { createHash } from 'node:crypto'
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
-import { pathToFileURL } from 'node:url'
 import { Client } from 'pg'
 import { filePathOf, providerOf, type Provider } from '@/lib/data/gate/provider'
 import { findTriggers, rebuildFindIndex } from '@/lib/data/gate/find-index'
 import { assertTriggers, listTriggers, triggerScript } from '@/lib/data/gate/triggers'
-import { databaseUrlOfProcess } from '@/lib/env'
 import { fillFindTexts } from './fill-find-texts'
 import { rowsIfThere, rowsOf, withConnection } from './connection'
 import { readMigrations } from './migration-files'
@@ -83,9 +81,4 @@ async function guardPostgres(url: string, script: string): Promise<void> {
   } finally {
     await client.end()
   }
-}
-
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const applied = await migrate(databaseUrlOfProcess())
-  process.stdout.write(applied.length > 0 ? `Database brought up to date: ${applied.join(', ')}\n` : '')
 }

@@ -36,7 +36,7 @@ function endWithNpm() {
 async function prepare(settings, env) {
   const answer = await run(
     process.execPath,
-    ['--conditions=react-server', '--import', 'tsx', 'lib/cli/prepare.ts', settings.mode],
+    ['--conditions=react-server', '--enable-source-maps', '.next/commands/prepare.mjs', settings.mode],
     { env, keep: 'answer' },
   )
   return JSON.parse(answer)
@@ -72,7 +72,7 @@ async function serve(settings, env) {
 async function untilHealthy(url, isRunning) {
   while (isRunning()) {
     if ((await statusOf(url)) === 200) return true
-    await pause(150)
+    await pause(50)
   }
   return false
 }

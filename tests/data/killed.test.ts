@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { closeClient, openClient } from '@/lib/data/client'
+import { bundled } from '../setup/bundled'
 import { freshDatabase } from '../setup/database'
 import { inLongRun } from '../setup/long-run'
 import { plainSqlite } from '../setup/plain-sqlite'
@@ -11,9 +12,9 @@ const killedAfterMs = (round: number, rounds: number): number => 5 + (round * 28
 const root = join(import.meta.dirname, '..', '..')
 
 /** Starts the writer, kills it in the middle of its work, and gives what it was told is written. */
-function writeAndKill(url: string, round: string, afterMs: number): Promise<string[]> {
+async function writeAndKill(url: string, round: string, afterMs: number): Promise<string[]> {
+  const args = ['--conditions=react-server', await bundled('tests/setup/write-until-killed.ts'), url, round]
   return new Promise((resolve, reject) => {
-    const args = ['--import', 'tsx', 'tests/setup/write-until-killed.ts', url, round]
     const child = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] })
     let said = ''
     let complained = ''

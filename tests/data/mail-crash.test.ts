@@ -6,6 +6,7 @@ import { closeClient, openClient } from '@/lib/data/client'
 import { sendQueued } from '@/lib/use-cases/messages/send-queued'
 import { startMailWorker } from '@/lib/web/mail-worker'
 import { testDatabase, type TestDatabase } from '../setup/database'
+import { bundled } from '../setup/bundled'
 import { certificate, startMailServer, type MailServer } from '../setup/mail-server'
 import { enterServer, mailEnvironment, sendFirst } from '../setup/mail-shop'
 import { book, monday, openShop } from '../use-cases/jobs/counter-shop'
@@ -29,7 +30,7 @@ beforeAll(async () => {
 /** Another process of the same shop, killed by itself or from here. */
 async function dying(deed: 'store' | 'send', begun: (kill: () => void) => void = () => {}): Promise<void> {
   await closeClient(database.url)
-  const args = ['--conditions=react-server', '--import', 'tsx', 'tests/setup/mail-and-die.ts']
+  const args = ['--conditions=react-server', await bundled('tests/setup/mail-and-die.ts')]
   const said: string[] = []
   const child = spawn(process.execPath, [...args, deed, number, certificate.cert, monday.toISOString()], {
     cwd: root,

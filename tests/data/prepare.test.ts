@@ -8,6 +8,7 @@ import { restoreBackup } from '@/lib/cli/backup/restore-backup'
 import { applyMigrations } from '@/lib/cli/schema-engine'
 import { backupsIn } from '@/lib/data/backup/state'
 import { lockFile } from '@/lib/data/gate/file-lock'
+import { bundled } from '../setup/bundled'
 import { emptyDatabase } from '../setup/database'
 import { elsewhereRun } from '../setup/elsewhere'
 import { plainSqlite } from '../setup/plain-sqlite'
@@ -143,8 +144,8 @@ describe('a demo that was stopped while it was filled for the first time', () =>
   })
 })
 
-function killWhileFilling(data: string, isUnderWay: () => boolean): Promise<void> {
-  const args = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/prepare.ts', 'demo']
+async function killWhileFilling(data: string, isUnderWay: () => boolean): Promise<void> {
+  const args = ['--conditions=react-server', await bundled('lib/cli/prepare.ts'), 'demo']
   const { DATABASE_URL: _url, ...env } = process.env
   const child = spawn(process.execPath, args, {
     cwd: root,
