@@ -50,12 +50,18 @@ async function endRestore({ folder }) {
   })
 }
 
+/**
+ * A page makes megabytes that nobody needs after it. With room for them (MB; 16 unless said) they are gone before the slower
+ * collection of what is old has to look at them: the counter takes three quarters of the time.
+ */
+const roomForNew = '--max-semi-space-size=64'
+
 /** Answers when the server does; ends with the server's own exit code when it does not get that far. */
 async function serve(settings, env) {
   const { host, port, here } = settings
   const server = start(
     process.execPath,
-    [installed('next', 'dist', 'bin', 'next'), 'start', '-H', host, '-p', String(port)],
+    [roomForNew, installed('next', 'dist', 'bin', 'next'), 'start', '-H', host, '-p', String(port)],
     {
       env,
       stdio: ['ignore', 'inherit', 'inherit'],
