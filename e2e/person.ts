@@ -62,7 +62,8 @@ export async function bookJob(page: Page, booking: Booking): Promise<{ number: s
     for (const [label, text] of Object.entries(booking.engine)) await page.getByLabel(label, { exact: true }).fill(text)
   }
   const number = await pressBook(page)
-  const tag = /T-\d{4,}/.exec((await page.getByRole('main').innerText()) ?? '')?.[0] ?? ''
+  const plate = page.getByRole('main').getByText(/T-\d{4,}/)
+  const tag = /T-\d{4,}/.exec(await plate.first().innerText())?.[0] ?? ''
   return { number, tag }
 }
 

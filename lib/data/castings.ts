@@ -20,9 +20,11 @@ export async function castingById(reader: Reader, id: string): Promise<CastingRo
   return { ...casting, bolts: casting.bolts.toSorted(byLabel) }
 }
 
+/** Made once: a collator takes a hundred times as long to make as to ask. */
+const asPeopleCount = new Intl.Collator('en', { numeric: true })
+
 /** As a person counts: bolt 2 before bolt 10. */
-export const byLabel = (a: { label: string }, b: { label: string }): number =>
-  a.label.localeCompare(b.label, 'en', { numeric: true })
+export const byLabel = (a: { label: string }, b: { label: string }): number => asPeopleCount.compare(a.label, b.label)
 
 /** A page of them by name with what stands on record, those in use first. */
 export const listCastings = async (reader: Reader, page: number): Promise<Paged<CastingRow>> =>

@@ -75,7 +75,8 @@ const owed = z.object({
 } satisfies Fields<Owed>)
 
 /** Written by the code that reads it, and anew with each change of the head; a code is never taken out. */
-const lack = z.custom<Lack>((value) => z.object({ code: text }).safeParse(value).success, 'no lack')
+const coded = z.object({ code: text })
+const lack = z.custom<Lack>((value) => coded.safeParse(value).success, 'no lack')
 
 const rework = z.discriminatedUnion('from', [
   z.object({ from: z.literal('owner'), text }),
