@@ -1,6 +1,8 @@
 import { gzipSync } from 'node:zlib'
 import { expect, test, type Page } from '@playwright/test'
-import { signIn, signInAtForm, tapAgain } from './person'
+import { choose, openStep, signIn, signInAtForm, tapAgain } from './person'
+import { prepared } from './prepared'
+import { settled } from './settled'
 
 /** A tablet at the far end of the shop has a poor network: a station's page may load so much script, compressed. */
 const mostBytes = 180_000
@@ -100,4 +102,32 @@ test('a form that comes later says when it cannot be fetched, and opens once the
   await tapAgain(finding)
   await expect(page.getByRole('dialog').getByLabel('What was found')).toBeFocused()
   await expect(page.getByText('could not be fetched')).toHaveCount(0)
+})
+
+test('a part that cannot be fetched leaves the step alone, and comes when the network is back', async ({ page }) => {
+  await signIn(page, 'dov')
+  // What was read stands below a ticked step: its script is refused, as without a network right after the page came.
+  let refused = 0
+  await page.route('**/*.js', async (route) => {
+    const answer = await route.fetch()
+    if (!(await answer.text()).includes('Corrected.')) {
+      return route.fulfill({ response: answer })
+    }
+    refused += 1
+    return route.abort()
+  })
+  await openStep(page, prepared('Oriel Pascoe').tag, 'Crack check')
+  await choose(page, 'Crack check', 'No crack found')
+  await page.getByRole('button', { name: 'Save and done' }).click()
+  const done = page.getByRole('status').filter({ hasText: 'Done.' })
+  await expect(done).toBeVisible()
+  // The framework asks twice before it gives up.
+  await expect.poll(() => refused).toBeGreaterThan(1)
+  await settled(page)
+  await expect(done).toBeVisible()
+  const read = page.getByRole('region', { name: 'Readings' })
+  await expect(read).toHaveCount(0)
+  await page.unrouteAll({ behavior: 'wait' })
+  await page.evaluate(() => dispatchEvent(new Event('online')))
+  await expect(read).toContainText('No crack found')
 })

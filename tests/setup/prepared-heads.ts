@@ -83,6 +83,7 @@ const heads = {
       chambers: { cc: { '1': '63.1', '2': '62.9', '3': '63.0', '4': '63.0' } },
     },
   },
+  'Oriel Pascoe': { phone: '555-0632', ...washed },
   'Nerys Halden': { phone: '555-0627', at: 'wash-in' },
   'Perrin Oakhanger': { phone: '555-0628', ...refresh, overheated: true },
   'Hale Winterbourne': { phone: '555-0629', ...washed },

@@ -1,5 +1,6 @@
 'use client'
 import { lazy, Suspense, type ComponentProps } from 'react'
+import { untilHere } from '../ui/until-here'
 import { RefusalNotice } from './refusal-notice'
 
 type Props = ComponentProps<typeof RefusalNotice> & {
@@ -8,7 +9,7 @@ type Props = ComponentProps<typeof RefusalNotice> & {
 }
 
 /** Few deeds ask for it. */
-const AskAgain = lazy(() => import('./ask-again'))
+const AskAgain = lazy(() => untilHere(() => import('./ask-again')))
 
 /** What was refused; where the password is asked for once more, the field for it. The stations have no such deed. */
 export function RefusalOrAsk({ onAgain, ...rest }: Props) {

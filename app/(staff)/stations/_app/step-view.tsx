@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { Loading } from '@/app/_components/ui/loading'
 import type { Queue } from '@/lib/use-cases/stations/see-queue'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
@@ -17,7 +18,7 @@ import { StationLink } from './station-link'
 import { deedsAt, queueWithKept, withKept } from './with-kept'
 
 const LeftStep = dynamic(
-  () => import('../[station]/heads/[visit]/_components/left-step').then((file) => file.LeftStep),
+  () => untilHere(() => import('../[station]/heads/[visit]/_components/left-step').then((file) => file.LeftStep)),
   {
     loading: () => <Loading />,
   },

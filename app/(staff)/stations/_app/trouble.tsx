@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import type { KeptDeed } from '@/app/_components/outbox/kept'
 import { Notice } from '@/app/_components/ui/notice'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
@@ -7,7 +8,9 @@ import { When } from '@/app/_components/ui/when'
 import { useHere, useKept, useOutbox } from './here'
 
 /** What is said when the server answers, but not as it should; without it nothing of this can come to pass. */
-const OtherTrouble = dynamic(() => import('./other-trouble').then((file) => file.OtherTrouble), { loading: nothingYet })
+const OtherTrouble = dynamic(() => untilHere(() => import('./other-trouble').then((file) => file.OtherTrouble)), {
+  loading: nothingYet,
+})
 
 export type TroubleProps = {
   /** When what is shown was so, ISO 8601; '' where nothing is. */

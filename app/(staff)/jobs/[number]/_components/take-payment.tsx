@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { useState } from 'react'
 import { Notice } from '@/app/_components/ui/notice'
 import { FormInFold } from './later-form'
@@ -7,7 +8,7 @@ import { moneyPaperHref } from './papers'
 import type { PaymentProps, Receipt } from './take-payment-form'
 
 /** Drawn by the server: what comes next stands open. */
-const OpenForm = dynamic(() => import('./take-payment-form').then((file) => file.TakePaymentForm))
+const OpenForm = dynamic(() => untilHere(() => import('./take-payment-form').then((file) => file.TakePaymentForm)))
 
 /** `isNext`: it is what comes next. */
 export function TakePayment({ isNext, ...of }: PaymentProps & { isNext: boolean }) {

@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { ReadingGrid, type ReadingCell, type ReadingEntry } from '@/app/_components/keypad/reading-grid'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { quantities } from '@/lib/core/units/quantities'
@@ -10,7 +11,7 @@ import type { CellAsks } from './cell-asks'
 import styles from './step.module.css'
 
 /** Only chambers that were read before load it; not from `later.tsx`, which loads a part that stands on this one. */
-const RepeatChoices = dynamic(() => import('./repeat-choices').then((file) => file.RepeatChoices), {
+const RepeatChoices = dynamic(() => untilHere(() => import('./repeat-choices').then((file) => file.RepeatChoices)), {
   loading: nothingYet,
 })
 

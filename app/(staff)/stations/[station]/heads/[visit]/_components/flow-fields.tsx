@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { useRef, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -13,7 +14,7 @@ import type { TakenReading } from './flow-import'
 import styles from './flow.module.css'
 
 /** Only those who paste load it. */
-const FlowImport = dynamic(() => import('./flow-import').then((file) => file.FlowImport), {
+const FlowImport = dynamic(() => untilHere(() => import('./flow-import').then((file) => file.FlowImport)), {
   loading: () => <p role="status">One moment …</p>,
 })
 

@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { useState } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
@@ -10,9 +11,12 @@ import { Notice } from '@/app/_components/ui/notice'
 import type { StepId } from '@/lib/core/route/step-ids'
 import { openHoldAction } from '../../../../actions'
 
-const RejectForm = dynamic(() => import('@/app/(staff)/away/_components/reject-form').then((file) => file.RejectForm), {
-  loading: nothingYet,
-})
+const RejectForm = dynamic(
+  () => untilHere(() => import('@/app/(staff)/away/_components/reject-form').then((file) => file.RejectForm)),
+  {
+    loading: nothingYet,
+  },
+)
 
 type Props = {
   visitId: string

@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { Notice } from '@/app/_components/ui/notice'
 import { When } from '@/app/_components/ui/when'
@@ -7,7 +8,9 @@ import type { StepKey } from '@/lib/core/route/step-ids'
 import type { StepScreen } from '@/lib/use-cases/stations/see-step'
 
 /** Steps that need no second check do not load it. */
-const CheckForm = dynamic(() => import('./check-form').then((file) => file.CheckForm), { loading: nothingYet })
+const CheckForm = dynamic(() => untilHere(() => import('./check-form').then((file) => file.CheckForm)), {
+  loading: nothingYet,
+})
 
 type Props = { screen: StepScreen; step: StepKey }
 

@@ -1,5 +1,6 @@
 'use client'
 import dynamic from 'next/dynamic'
+import { untilHere } from '@/app/_components/ui/until-here'
 import { nothingYet } from '@/app/_components/ui/nothing-yet'
 import { useState, type MouseEvent, type ReactNode } from 'react'
 import { RefusalNotice } from '@/app/_components/form/refusal-notice'
@@ -15,7 +16,9 @@ import { useDeeds } from '../../../../_app/use-deeds'
 import { ScreenFrame } from './screen-frame'
 import type { WhatNext } from './what-next'
 
-const StepConflict = dynamic(() => import('./step-conflict').then((file) => file.StepConflict), { loading: nothingYet })
+const StepConflict = dynamic(() => untilHere(() => import('./step-conflict').then((file) => file.StepConflict)), {
+  loading: nothingYet,
+})
 
 type Props = {
   screen: StepScreen
