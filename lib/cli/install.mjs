@@ -37,8 +37,3 @@ export async function compilePackages() {
   await step('Compiling packages (a minute, only when they changed)', () => run('npm', ['rebuild'], { keep: 'quiet' }))
   rmSync(uncompiled)
 }
-
-export async function installPackages() {
-  await unpackPackages()
-  await compilePackages()
-}

@@ -57,11 +57,11 @@ export function run(command, args, { env = process.env, keep = 'show' } = {}) {
   })
 }
 
-/** Says what is being done, does it, and says how long it took. */
+/** Says what is being done, does it, and says how long it took. Two may go on at once: each says what it was. */
 export async function step(words, work) {
   process.stdout.write(`• ${words} …\n`)
   const from = Date.now()
   const result = await work()
-  process.stdout.write(`  done in ${Math.round((Date.now() - from) / 1000)} s\n`)
+  process.stdout.write(`  ${words.split(' (')[0]}: done in ${Math.round((Date.now() - from) / 1000)} s\n`)
   return result
 }

@@ -4,7 +4,7 @@ import { get } from 'node:http'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { build, buildEnv } from './build.mjs'
-import { installPackages } from './install.mjs'
+import { compilePackages, unpackPackages } from './install.mjs'
 import { CommandFailed, installed, passOn, run, start } from './process.mjs'
 import { makeFolder, refuseTakenPort, sessionSecret, settingsOf } from './settings.mjs'
 import { welcome } from './welcome.mjs'
@@ -99,8 +99,9 @@ async function main() {
   const settings = settingsOf(mode)
   await refuseTakenPort(settings)
   if (!flags.includes('--built')) {
-    await installPackages()
-    await build()
+    await unpackPackages()
+    // One core each: nothing of the build opens a database.
+    await Promise.all([compilePackages(), build()])
   }
   makeFolder(settings)
   await endRestore(settings)
@@ -122,5 +123,6 @@ try {
 } catch (error) {
   // A command that failed has said why itself; the rest is for the person who started us.
   if (!stoppedBy && !(error instanceof CommandFailed)) process.stderr.write(`${error.message}\n`)
+  passOn('SIGTERM') // what ran beside it
   process.exit(stoppedBy ? exitCodes[stoppedBy] : (error.code > 0 && error.code) || 1)
 }
