@@ -235,6 +235,8 @@ for (const scheme of ['light', 'dark'] as const) {
       const letGo = await withoutScripts(customer)
       await customer.goto(link, { waitUntil: 'commit' })
       await customer.getByLabel('Your name').fill('Linnet Orme')
+      // A tap now would do nothing.
+      await expect(customer.getByRole('button', { name: 'Yes, do it' })).toBeDisabled()
       letGo()
       await settled(customer)
       await expect(customer.getByRole('button', { name: 'Yes, do it' })).toBeVisible()

@@ -6,7 +6,8 @@ const root = join(import.meta.dirname, '..', '..')
 /** Two below the root, and out of sight of everything that looks through the project. */
 const folder = 'node_modules'
 const prefix = '.brasstag-bundle-'
-const keptForMs = 60 * 60_000
+/** Longer than the longest run: another process may still start what it made. */
+const keptForMs = 24 * 60 * 60_000
 
 const made = new Map<string, Promise<string>>()
 
