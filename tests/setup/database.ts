@@ -113,7 +113,8 @@ async function makeDatabase(
   const folder = join(inject('runFolder'), name)
   mkdirSync(folder)
   const { from } = await template(provider)
-  const removeFolder = () => rmSync(folder, { recursive: true, force: true })
+  // Tried again: a backup that a test did not wait for may still lay files there.
+  const removeFolder = () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
   if (provider === 'sqlite') {
     const path = join(folder, 'brasstag.db')
     if (migrated) copyFileSync(from, path)
