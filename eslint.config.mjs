@@ -24,9 +24,6 @@ const rootParts = ['app', 'prisma', 'tests', 'e2e']
 const web = ['next', 'react', 'react-dom', 'next-auth']
 const database = ['@prisma', 'prisma', 'better-sqlite3', 'pg']
 
-/** Takes the framework's link for all the others, so that none of them fetches ahead. */
-const ownLink = 'app/_components/ui/link.tsx'
-
 /** `lib` and `root`: what of ours may be imported. `packages`: the only ones allowed, or `without`: all but these. */
 const layers = [
   { name: 'core', files: ['lib/core/**'], lib: [], packages: [] },
@@ -80,12 +77,10 @@ const layers = [
   {
     name: 'app',
     files: ['app/**'],
-    ignores: [ownLink],
     lib: ['core', 'words', 'drawing', 'schemas', 'use-cases', 'pdf', 'web'],
     root: ['app'],
     without: [...database, 'next/link'],
   },
-  { name: 'the app’s link', files: [ownLink], lib: [], root: ['app'], without: database },
   {
     name: 'tests',
     files: ['tests/**'],

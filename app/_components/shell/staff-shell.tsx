@@ -6,6 +6,7 @@ import { SignOut } from '../sign-out'
 import { ButtonLink } from '../ui/button-link'
 import { AtTablet } from './at-tablet'
 import { FindBox } from './find-box'
+import { FollowLinks } from './follow-links'
 import { PlaceLinks } from './place-links'
 import { places } from './places'
 import styles from './shell.module.css'
@@ -46,6 +47,7 @@ export function StaffShell({ actor, tablet, children }: Props) {
       <main id="main" tabIndex={-1} className={styles.main} data-person={actor.personId}>
         <AtTablet name={tablet && actor.name}>{children}</AtTablet>
       </main>
+      <FollowLinks />
       {tablet && <TabletWatch idleMs={tablet.idleMs} name={actor.name} />}
     </>
   )

@@ -1,10 +1,9 @@
 import type { ComponentProps } from 'react'
-import NextLink from 'next/link'
 
 /**
- * A link within the app. Nothing is fetched ahead: a list of thirty heads would ask the server for thirty pages that
- * nobody opens, on the shop's network and at each look.
+ * A link within the app: a plain one, so that a list of two hundred costs the browser nothing. The shell opens it without
+ * loading the page anew (`shell/follow-links.tsx`). Nothing is fetched ahead.
  */
-export function Link(props: Omit<ComponentProps<typeof NextLink>, 'prefetch'>) {
-  return <NextLink prefetch={false} {...props} />
+export function Link(props: ComponentProps<'a'> & { href: string }) {
+  return <a {...props} />
 }
