@@ -83,6 +83,36 @@ test('a page of many links fetches none of them ahead, and faces of the web only
   expect(bytes).toBeLessThan(mostFaceBytes)
 })
 
+test('a link opens its page without loading all anew, and in another tab when that is asked for', async ({ page }) => {
+  await signIn(page, 'tamsin')
+  const reactHints: string[] = []
+  page.on('response', async (response) => {
+    if (response.request().resourceType() !== 'script') return
+    const text = await response.text().catch(() => '')
+    if (text.includes('hydrateRoot')) reactHints.push(text.slice(0, 28))
+  })
+  await page.goto('/counter')
+  await page.waitForLoadState('networkidle')
+  await page.evaluate(() => Object.assign(window, { isStillThere: true }))
+  const stays = () => page.evaluate(() => 'isStillThere' in window)
+  const job = page.getByRole('rowheader').getByRole('link').first()
+  const number = (await job.textContent()) ?? ''
+  const other = page.context().waitForEvent('page')
+  await job.click({ modifiers: ['ControlOrMeta'] })
+  await expect((await other).getByRole('heading', { level: 1 })).toContainText(number)
+  await expect(page).toHaveURL(/counter$/)
+  await job.click()
+  await expect(page).toHaveURL(new RegExp(`/jobs/${number}$`))
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(number)
+  expect(await stays()).toBe(true)
+  await page.goBack()
+  await expect(page.getByRole('heading', { name: 'At the counter' })).toBeVisible()
+  expect(await stays()).toBe(true)
+  expect(reactHints, 'React is compiled while it comes, not while a finger waits').toEqual([
+    '//# allFunctionsCalledOnLoad',
+  ])
+})
+
 test('a form that comes later says when it cannot be fetched, and opens once the network is back', async ({ page }) => {
   await signIn(page, 'ines')
   await page.goto('/stations/measuring-bench')

@@ -23,7 +23,7 @@ const numbered = (count: number): string[] => Array.from({ length: Math.max(0, c
  */
 export function pointsOf(pointSet: PointSet, { chambers, valves, liftsIn }: PointFacts): readonly string[] {
   if (pointSet === 'each-valve') return valvesOf(chambers, valves ?? oneOfEach).map(valvePoint)
-  const known = liftsIn === undefined ? usual.get(pointSet)?.[chambers] : undefined
+  const known = liftsIn === undefined ? usual().get(pointSet)?.[chambers] : undefined
   return known ?? listOf(pointSet, chambers, liftsIn ?? customaryLiftsIn)
 }
 
@@ -73,25 +73,37 @@ const fixedLabels: Readonly<Record<string, string>> = {
 
 /** A point in words: "chamber 3", "chamber 3 intake", "intake end 1", "intake at 0.300 in"; '' for a single answer. */
 export function pointLabel(point: string): string {
-  return fixedLabels[point] ?? labels.get(point) ?? worded(point)
+  return fixedLabels[point] ?? labels().get(point) ?? worded(point)
 }
 
 /** Most chambers of a head. */
 const mostChambers = 12
 
-/** Lists that every route asks for, made once: by set, then by number of chambers. */
-const usual: ReadonlyMap<PointSet, readonly (readonly string[])[]> = new Map(
-  pointSets.map((pointSet) => [
-    pointSet,
-    Array.from({ length: mostChambers + 1 }, (_, chambers) => listOf(pointSet, chambers, customaryLiftsIn)),
-  ]),
+/** Made at the first use: a page that only lists heads has no use for them. */
+function once<Made>(make: () => Made): () => Made {
+  let made: { readonly as: Made } | null = null
+  return () => (made ??= { as: make() }).as
+}
+
+/** Lists that every route asks for: by set, then by number of chambers. */
+const usual = once<ReadonlyMap<PointSet, readonly (readonly string[])[]>>(
+  () =>
+    new Map(
+      pointSets.map((pointSet) => [
+        pointSet,
+        Array.from({ length: mostChambers + 1 }, (_, chambers) => listOf(pointSet, chambers, customaryLiftsIn)),
+      ]),
+    ),
 )
 
 /** Those of the largest head, said once: a check for release names a hundred of them. */
-const labels: ReadonlyMap<string, string> = new Map(
-  pointSets
-    .flatMap((pointSet) => listOf(pointSet, mostChambers, customaryLiftsIn))
-    .map((point) => [point, worded(point)]),
+const labels = once<ReadonlyMap<string, string>>(
+  () =>
+    new Map(
+      pointSets
+        .flatMap((pointSet) => listOf(pointSet, mostChambers, customaryLiftsIn))
+        .map((point) => [point, worded(point)]),
+    ),
 )
 
 function worded(point: string): string {
