@@ -35,6 +35,7 @@ export type StationRow = {
   /** Steps of this head that somebody has started. */
   readonly started: readonly StepKey[]
   readonly timeZone: string
+  readonly locale: string
   /** Its place on the job while its mate is on hold; null: no mate is. */
   readonly matePosition: number | null
   readonly mateTag: string | null
@@ -59,7 +60,7 @@ export async function stationRows(reader: Reader, station: Station, page: number
       v."id" AS "visitId", v."headId", v."position", j."number" AS "jobNumber", j."promiseOn", j."urgent",
       t."number" AS "tag", c."name" AS "casting", p."whereabouts",
       m."position" AS "matePosition", mt."number" AS "mateTag",
-      v."rackPlace", v."comebackOfId", v."comebackCause", v."comebackPays", sh."timeZone",
+      v."rackPlace", v."comebackOfId", v."comebackCause", v."comebackPays", sh."timeZone", sh."locale",
       (SELECT ho."reason" FROM "Hold" ho WHERE ho."visitId" = v."id"
         AND CASE WHEN ho."decidedAt" IS NULL THEN 1 END = 1 ORDER BY ho."openedAt" LIMIT 1) AS "holdReason",
       (SELECT f."what" FROM "Finding" f WHERE f."visitId" = v."id"

@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/core/access/roles'
-import { keyText } from '@/lib/core/route/keys'
+import { keyIn, keyText } from '@/lib/core/route/keys'
 import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import { buildId } from '@/lib/data/build-id'
 import { seeFlowStep, type FlowStepView } from '@/lib/use-cases/flow/see-flow-step'
@@ -73,8 +73,6 @@ export async function stepView(
     : { is: 'left', left: await seeLeftStep(actor, at.visitId, at.key, station) }
   return { newest, at: now.toISOString(), answer }
 }
-
-const keyIn = ({ stepId, occurrence, orderId }: StepKey): StepKey => ({ stepId, occurrence, orderId })
 
 async function withRest(actor: Actor, screen: StepScreen, key: StepKey, now: Date): Promise<StepAnswer> {
   const shown = await seeVisitPhotos(actor, screen.visitId, now)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { formatWhen } from '@/app/_components/ui/format'
 import { formatMoney } from '@/lib/core/money/format-money'
+import { whenWords } from '@/lib/core/shop/when-words'
 
 const spaces = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ')
 
@@ -24,9 +24,10 @@ describe('money', () => {
 
 describe('moments', () => {
   it('show in the shop’s zone, whatever the zone of the machine', () => {
+    const chicago = { timeZone: 'America/Chicago', locale: 'en-US' }
     const nearMidnight = new Date('2026-03-05T04:30:00Z')
-    expect(formatWhen(nearMidnight, 'America/Chicago', 'en-US', 'date')).toBe('Mar 4, 2026')
-    expect(formatWhen(nearMidnight, 'Asia/Tokyo', 'en-US', 'date')).toBe('Mar 5, 2026')
-    expect(spaces(formatWhen(nearMidnight, 'America/Chicago', 'en-US', 'time'))).toBe('10:30 PM')
+    expect(whenWords(nearMidnight, 'date', chicago)).toBe('Mar 4, 2026')
+    expect(whenWords(nearMidnight, 'date', { ...chicago, timeZone: 'Asia/Tokyo' })).toBe('Mar 5, 2026')
+    expect(spaces(whenWords(nearMidnight, 'time', chicago))).toBe('10:30 PM')
   })
 })

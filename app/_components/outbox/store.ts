@@ -4,9 +4,17 @@ import type { Settled } from './rules'
 
 interface Schema extends DBSchema {
   deeds: { key: number; value: KeptDeed; indexes: { id: string } }
-  stations: { key: string; value: KeptStation }
-  steps: { key: string; value: KeptScreen; indexes: { station: string } }
+  stations: { key: string; value: AsText<KeptStation> }
+  steps: { key: string; value: AsText<KeptScreen>; indexes: { station: string } }
 }
+
+/** Answers are kept as text: a browser copies a station's steps as objects in ten times the time, while a finger waits. */
+type AsText<Kept extends { readonly body: unknown }> = Omit<Kept, 'body'> & { readonly body: string }
+const asText = <Kept extends { readonly body: unknown }>(kept: Kept) => ({ ...kept, body: JSON.stringify(kept.body) })
+const asTold = <Kept extends { readonly body: string }>(kept: Kept) => ({
+  ...kept,
+  body: JSON.parse(kept.body) as unknown,
+})
 
 /** The queue of a station as it was when the server last told; `body` is what the server said. */
 export type KeptStation = {
@@ -69,15 +77,15 @@ export async function openStore(name = 'brasstag'): Promise<Store> {
     },
     async station(station, owner) {
       const kept = await db.get('stations', station)
-      return kept && kept.owner === owner ? kept : null
+      return kept && kept.owner === owner ? asTold(kept) : null
     },
     async screens(station, owner) {
       const kept = await db.getAllFromIndex('steps', 'station', station)
-      return kept.filter((screen) => screen.owner === owner)
+      return kept.filter((screen) => screen.owner === owner).map(asTold)
     },
     keepStation: (kept, screens, stay) => keepStation(db, kept, screens, stay),
     async keepScreen(screen) {
-      await db.put('steps', screen)
+      await db.put('steps', asText(screen))
     },
     async forgetStations() {
       await Promise.all([db.clear('stations'), db.clear('steps')])
@@ -96,9 +104,9 @@ async function keepStation(
   const steps = tx.objectStore('steps')
   const before = await steps.index('station').getAllKeys(kept.station)
   await Promise.all([
-    tx.objectStore('stations').put(kept),
+    tx.objectStore('stations').put(asText(kept)),
     ...before.filter((id) => !stay.has(id)).map((id) => steps.delete(id)),
-    ...screens.map((screen) => steps.put(screen)),
+    ...screens.map((screen) => steps.put(asText(screen))),
     tx.done,
   ])
 }

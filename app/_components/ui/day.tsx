@@ -1,10 +1,13 @@
-import { formatWhen } from './format'
+import { calendarDay } from '@/lib/core/shop/when-words'
+import { SaidDay } from './said-day'
 
-/** A day of the calendar ("2026-03-14") in the shop's locale: it has no time zone. */
-export function Day({ on, locale, style = 'day' }: { on: string; locale: string; style?: 'day' | 'date' }) {
-  return (
-    <time dateTime={on} className="nowrap">
-      {formatWhen(new Date(`${on}T12:00:00Z`), 'UTC', locale, style)}
-    </time>
-  )
+type Props = {
+  /** A day of the calendar ("2026-03-14"): it has no time zone. */
+  on: string
+  locale: string
+  style?: 'day' | 'date'
+}
+
+export function Day({ on, locale, style = 'day' }: Props) {
+  return <SaidDay on={on} said={calendarDay(on, style, locale)} />
 }

@@ -1,4 +1,4 @@
-import { formatWhen, type WhenStyle } from './format'
+import { whenWords, type WhenStyle } from '@/lib/core/shop/when-words'
 
 type Props = {
   /** A Date, or its ISO text. */
@@ -12,7 +12,7 @@ export function When({ at, zone, locale, style = 'date-time' }: Props) {
   const moment = typeof at === 'string' ? new Date(at) : at
   return (
     <time dateTime={moment.toISOString()} className="nowrap">
-      {formatWhen(moment, zone, locale, style)}
+      {whenWords(moment, style, { timeZone: zone, locale })}
     </time>
   )
 }

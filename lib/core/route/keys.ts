@@ -15,6 +15,9 @@ export function keyOf(ref: StepRef): StepKey {
     : { stepId: ref as StepId, occurrence: '', orderId: null }
 }
 
+/** The key of a step, without the rest of it. */
+export const keyIn = ({ stepId, occurrence, orderId }: StepKey): StepKey => ({ stepId, occurrence, orderId })
+
 /** `keyText` of that key. */
 export const textOf = (ref: StepRef): string => keyText(keyOf(ref))
 

@@ -1,13 +1,16 @@
 import { allow } from '@/lib/core/access/can'
 import type { Actor } from '@/lib/core/access/roles'
 import { must } from '@/lib/core/errors'
+import { keyIn } from '@/lib/core/route/keys'
 import { comesToday } from '@/lib/core/route/comes-today'
 import type { HeadMark } from '@/lib/core/route/head-marks'
 import type { RouteStep, Whereabouts } from '@/lib/core/route/types'
-import type { Station } from '@/lib/core/route/step-ids'
+import type { Station, StepKey } from '@/lib/core/route/step-ids'
 import { dayIn } from '@/lib/core/shop/calendar'
+import { saidDay, type SaidDay } from '@/lib/core/shop/when-words'
 import { headName } from '@/lib/core/shop/tag-number'
 import { db } from '@/lib/data/db'
+import { reasonText, waitText } from '@/lib/words/route'
 import { stationRows, type StationRow } from '@/lib/data/queue'
 
 export type QueueLine = {
@@ -15,12 +18,12 @@ export type QueueLine = {
   readonly headId: string
   readonly tag: string
   readonly jobNumber: string
-  readonly casting: string
   /** Rack location; '' where nobody said. */
   readonly place: string
-  readonly promiseOn: string | null
-  readonly whereabouts: Whereabouts
-  readonly step: RouteStep
+  readonly promised: SaidDay | null
+  readonly step: StepKey & Pick<RouteStep, 'label'>
+  /** The one thing worth knowing before opening it, beside what is odd. */
+  readonly note: string
   /** What is odd about the head, the gravest first. */
   readonly marks: readonly HeadMark[]
 }
@@ -57,19 +60,29 @@ const worn = (tag: string | null) => (tag === null ? [] : [{ number: tag }])
 const whereOf = ({ whereabouts }: StationRow): Whereabouts => (whereabouts as Whereabouts | null) ?? 'expected'
 
 function queueLine(row: StationRow): QueueLine {
-  const { visitId, headId, jobNumber, position, promiseOn, rackPlace, step } = row
+  const { visitId, headId, jobNumber, position, promiseOn, locale, rackPlace, step } = row
   return {
     visitId,
     headId,
     tag: headName(worn(row.tag), jobNumber, position),
     jobNumber,
-    casting: row.casting ?? 'casting not on record',
     place: rackPlace,
-    promiseOn,
-    whereabouts: whereOf(row),
-    step,
+    promised: promiseOn === null ? null : saidDay(promiseOn, locale),
+    step: { ...keyIn(step), label: step.label },
+    note: noteOf(row),
     marks: marksOf(row),
   }
+}
+
+function noteOf(row: StationRow): string {
+  const { reason, waitsFor } = row.step
+  const whereabouts = whereOf(row)
+  if (reason !== null) return reasonText(reason)
+  if (whereabouts === 'away') return 'away at a vendor'
+  if (whereabouts === 'waiting for parts') return 'waiting for parts'
+  const first = waitsFor.filter(({ code }) => code !== 'hold')
+  if (first.length > 0) return `after ${first.slice(0, 2).map(waitText).join(', ')}`
+  return row.casting ?? 'casting not on record'
 }
 
 function marksOf(row: StationRow): HeadMark[] {

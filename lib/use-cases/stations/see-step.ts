@@ -10,6 +10,7 @@ import { readingSpecs } from '@/lib/core/readings/specs'
 import type { ReadingKind } from '@/lib/core/readings/types'
 import { sameKey } from '@/lib/core/route/keys'
 import { isDepth } from '@/lib/core/route/second-check'
+import { stepMarks, type StepMark } from '@/lib/core/route/progress'
 import type { HeadMark } from '@/lib/core/route/head-marks'
 import type { Missing, Owed, RouteStep } from '@/lib/core/route/types'
 import type { StepKey } from '@/lib/core/route/step-ids'
@@ -74,8 +75,6 @@ export type StepScreen = {
   readonly personId: string
   /** `at`: ISO 8601. `free`: it can be taken back without a reason still. */
   readonly ticked: { readonly by: string; readonly at: string; readonly free: boolean } | null
-  /** Other steps of this head at the same station. */
-  readonly others: readonly RouteStep[]
   readonly holdReasons: readonly string[]
   /** What was measured on this head and is out of tolerance, not waived: whoever works on it sees it. */
   readonly outOfTolerance: readonly OutLine[]
@@ -88,7 +87,8 @@ export type StepScreen = {
   readonly secondCheck: SecondCheckAtStep | null
   /** At the arrival check of a head that is still out: what receiving it needs; null elsewhere. */
   readonly receive: ReceiveAtStep | null
-  readonly route: readonly RouteStep[]
+  /** What the head's scale shows, and where each step is done. */
+  readonly route: readonly StepMark[]
   readonly lastConditions: Readonly<Record<string, string>>
 }
 
@@ -177,14 +177,13 @@ export async function stepScreenOf(
     personId: actor.personId,
     outOfTolerance: outOfToleranceOf(dossier).flatMap(outLine(route)),
     ticked: await tickOf(dossier, step, now),
-    others: route.filter((other) => other.station === step.station && other !== step && other.state !== 'not needed'),
     holdReasons: facts.openHolds.map((hold) => hold.reason),
     matesHeld: heldMates(dossier),
     marks: marksOfHead(dossier),
     cautions: step.stepId === 'finished' ? finishedCautions(readings, inputs).map(finishedCautionText) : [],
     secondCheck,
     receive: receiveAtStep(dossier, step, actor),
-    route,
+    route: stepMarks(route, facts.openHolds.length > 0),
     lastConditions: last ? readingConditions.read(last.conditions, last.setId) : {},
   }
 }

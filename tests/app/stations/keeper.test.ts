@@ -143,6 +143,16 @@ describe('a queue that came with the page', () => {
     expect(keeper.snapshot().steps.get(place('v1'))).toEqual(answer('one'))
   })
 
+  it('stays the very same while the server says the same of it, so that nothing is drawn anew', async () => {
+    const { keeper } = keeperOf([view(6, ['v1'], { v1: 'one' }), view(7, ['v1', 'v2'], {})], ivo, came(5, ['v1']))
+    const { queue } = keeper.snapshot()
+    await keeper.open('wash')
+    expect(keeper.snapshot()).toMatchObject({ newest: 6 })
+    expect(keeper.snapshot().queue).toBe(queue)
+    await keeper.refresh()
+    expect(readyOf(keeper)).toEqual(['v1', 'v2'])
+  })
+
   it('stays before an older one that is kept here, whose steps are known all the same', async () => {
     await keeperOf([view(5, ['v1', 'v2'], { v1: 'one', v2: 'two' })]).keeper.open('wash')
     const { keeper, asked } = keeperOf([], ivo, came(8, ['v2']))

@@ -56,7 +56,7 @@ async function decide(visitId: string, note: string, now: Date) {
 it('a line says where the head lies, when it is promised, and what is odd about it', async () => {
   const plain = await oneHead()
   expect(await linesAt('front-desk', plain.visitId)).toMatchObject([
-    { list: 'ready', place: '', promiseOn: '2026-03-20', marks: [] },
+    { list: 'ready', place: '', promised: { on: '2026-03-20', said: 'Fri, Mar 20' }, marks: [] },
   ])
 
   const first = await oneHead({ rackPlace: 'Rack 3 upper' }, true)

@@ -1,45 +1,36 @@
-import { Day } from '@/app/_components/ui/day'
+import { SaidDay } from '@/app/_components/ui/said-day'
 import { Sign } from '@/app/_components/ui/sign'
+import { daysText, type SaidDay as Day } from '@/lib/core/shop/when-words'
 
 type Props = {
-  on: string | null
+  promised: Day | null
   /** Null: none was promised, or all of it has left. */
   daysLeft: number | null
   urgent: boolean
-  locale: string
-  /** The day alone, and how late it is. */
-  short?: boolean
 }
 
-function distance(days: number): string {
-  if (days === 0) return 'today'
-  if (days === 1) return 'tomorrow'
-  if (days > 1) return `in ${days} days`
-  return days === -1 ? '1 day late' : `${-days} days late`
-}
-
-/** The promise of a job and how near it is. */
-export function PromiseDay({ on, daysLeft, urgent, locale, short = false }: Props) {
+/** The promised day of a job, and whether it is today or how late it is. */
+export function PromiseDay({ promised, daysLeft, urgent }: Props) {
   return (
     <span className="row">
       {urgent && <strong>Urgent</strong>}
-      {on === null && <span className="soft">no promise date</span>}
-      {on !== null && daysLeft === null && (
-        <span className="soft">
-          {short ? '' : 'was promised for '}
-          <Day on={on} locale={locale} />
-        </span>
-      )}
-      {on !== null && daysLeft !== null && (
-        <span className="nowrap">
-          {daysLeft < 0 && <Sign kind="caution" />} <Day on={on} locale={locale} />
-          {daysLeft < 0 ? (
-            <strong>, {distance(daysLeft)}</strong>
-          ) : (
-            (!short || daysLeft === 0) && `, ${distance(daysLeft)}`
-          )}
-        </span>
-      )}
+      {promised ? <Promised promised={promised} daysLeft={daysLeft} /> : <span className="soft">no promise date</span>}
+    </span>
+  )
+}
+
+function Promised({ promised, daysLeft }: { promised: Day; daysLeft: number | null }) {
+  if (daysLeft === null)
+    return (
+      <span className="soft">
+        <SaidDay {...promised} />
+      </span>
+    )
+  return (
+    <span className="nowrap">
+      {daysLeft < 0 && <Sign kind="caution" />} <SaidDay {...promised} />
+      {daysLeft < 0 && <strong>, {daysText(-daysLeft)} late</strong>}
+      {daysLeft === 0 && ', today'}
     </span>
   )
 }

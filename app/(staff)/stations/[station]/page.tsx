@@ -45,18 +45,14 @@ async function FirstPage({ station }: { station: Station }) {
 
 async function LaterPage({ station, page }: { station: Station; page: number }) {
   const actor = await requirePerson('job.see')
-  const [queue, names, { locale }] = await Promise.all([
-    seeQueue(actor, station, page),
-    seeStationNames(actor),
-    shopLocale(),
-  ])
+  const [queue, names] = await Promise.all([seeQueue(actor, station, page), seeStationNames(actor)])
   return (
     <>
       <h1>{names[station]}</h1>
-      <QueueList locale={locale} title="Ready" station={station} lines={queue.ready} />
-      <QueueList locale={locale} title="Started" station={station} lines={queue.started} />
-      <QueueList locale={locale} title="Coming today" station={station} lines={queue.today} />
-      <QueueList locale={locale} title="Later" station={station} lines={queue.later} folded />
+      <QueueList title="Ready" station={station} lines={queue.ready} />
+      <QueueList title="Started" station={station} lines={queue.started} />
+      <QueueList title="Coming today" station={station} lines={queue.today} />
+      <QueueList title="Later" station={station} lines={queue.later} folded />
       <Pager page={page} more={queue.more} href={(to) => `/stations/${station}?page=${to}`} />
     </>
   )

@@ -149,10 +149,16 @@ export class StationKeeper {
     const before = [...this.state.steps].filter(([place]) => stay.has(place) || this.opened.includes(place))
     const steps = new Map([...before, ...fresh])
     this.wholeTo = newest
-    this.set({ queue, steps, newest, at, build })
+    this.set({ queue: this.asBefore(queue), steps, newest, at, build })
     const kept = { station: this.state.station ?? '', owner: this.means.owner, newest, at, body: queue }
     const screens = fresh.map(([place, answer]) => this.screenOf(place, answer, at))
     await this.keep((store) => store.keepStation(kept, screens, stay))
+  }
+
+  /** The queue that is shown, while the server's is word for word the same: what draws it then leaves it as it is. */
+  private asBefore(queue: Queue): Queue {
+    const { queue: shown } = this.state
+    return shown && JSON.stringify(shown) === JSON.stringify(queue) ? shown : queue
   }
 
   private async readKept(station: Station): Promise<void> {

@@ -1,4 +1,5 @@
 'use client'
+import { memo } from 'react'
 import { ButtonLink } from '@/app/_components/ui/button-link'
 import { Loading } from '@/app/_components/ui/loading'
 import { Pager } from '@/app/_components/ui/pager'
@@ -41,7 +42,7 @@ export function QueueView({ station, words: { names, locale, timeZone }, first }
           <Loading />
         )
       ) : (
-        <Lists station={station} locale={locale} queue={queue} unsent={unsent} />
+        <Lists station={station} queue={queue} unsent={unsent} />
       )}
     </>
   )
@@ -49,12 +50,12 @@ export function QueueView({ station, words: { names, locale, timeZone }, first }
 
 type ListsProps = {
   station: Station
-  locale: string
   queue: NonNullable<ReturnType<typeof useKept>['queue']>
   unsent: ReturnType<typeof useOutbox>['unsent']
 }
 
-function Lists({ station, locale, queue, unsent }: ListsProps) {
+/** Long, and drawn anew only for another queue or another deed: the keeper hands on the one that it has while they are alike. */
+const Lists = memo(function Lists({ station, queue, unsent }: ListsProps) {
   const { ready, started, doneHere } = queueWithKept(queue, unsent)
   const empty = [ready, started, doneHere, queue.today, queue.later].every(({ length }) => length === 0)
   if (empty)
@@ -66,12 +67,12 @@ function Lists({ station, locale, queue, unsent }: ListsProps) {
     )
   return (
     <>
-      <QueueList locale={locale} title="Done here, not sent yet" station={station} lines={doneHere} />
-      <QueueList locale={locale} title="Ready" station={station} lines={ready} none="Nothing is ready." />
-      <QueueList locale={locale} title="Started" station={station} lines={started} />
-      <QueueList locale={locale} title="Coming today" station={station} lines={queue.today} />
-      <QueueList locale={locale} title="Later" station={station} lines={queue.later} folded />
+      <QueueList title="Done here, not sent yet" station={station} lines={doneHere} />
+      <QueueList title="Ready" station={station} lines={ready} none="Nothing is ready." />
+      <QueueList title="Started" station={station} lines={started} />
+      <QueueList title="Coming today" station={station} lines={queue.today} />
+      <QueueList title="Later" station={station} lines={queue.later} folded />
       <Pager page={1} more={queue.more} href={(to) => `/stations/${station}?page=${to}`} />
     </>
   )
-}
+})

@@ -8,12 +8,14 @@ import { TitleBlock, type TitleCell } from '@/app/_components/ui/title-block'
 import { When } from '@/app/_components/ui/when'
 import { presetLabels } from '@/lib/core/route/presets'
 import type { Preset } from '@/lib/core/route/step-ids'
+import { saidDay } from '@/lib/core/shop/when-words'
 import type { JobView } from '@/lib/use-cases/jobs/see-job'
 import { balanceLabel } from '@/lib/words/money'
 
 /** What it is, whose, when it will be ready, when it was promised, what is owed. */
 export function JobTitle({ job }: { job: JobView }) {
   const { account, finish, customer, locale } = job
+  const promised = job.promiseOn === null ? null : saidDay(job.promiseOn, locale)
   const cells: (TitleCell | false)[] = [
     {
       label: 'Customer',
@@ -43,7 +45,7 @@ export function JobTitle({ job }: { job: JobView }) {
     },
     {
       label: 'Promised',
-      value: <PromiseDay on={job.promiseOn} daysLeft={job.daysLeft} urgent={job.urgent} locale={locale} short />,
+      value: <PromiseDay promised={promised} daysLeft={job.daysLeft} urgent={job.urgent} />,
       note: finish?.atRisk ? <strong>at risk</strong> : undefined,
     },
     account !== null && {

@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { Link } from '@/app/_components/ui/link'
 import { orNotFound } from '@/lib/web/or-not-found'
 import { EmptyState } from '@/app/_components/ui/empty-state'
-import { formatWhen } from '@/app/_components/ui/format'
+import { momentWords } from '@/lib/core/shop/when-words'
 import { seeLinks, type LinkRow } from '@/lib/use-cases/links/see-links'
 import { shopLocale, type ShopLocale } from '@/lib/use-cases/shop/shop-locale'
 import { requirePerson } from '@/lib/web/require-actor'
@@ -50,7 +50,7 @@ export default async function LinksPage({ params }: Props) {
 }
 
 function LinkLine({ link, manner }: { link: LinkRow; manner: ShopLocale }) {
-  const words = (at: Date) => formatWhen(at, manner.timeZone, manner.locale, 'date-time')
+  const words = (at: Date) => momentWords(at, manner)
   return (
     <li className="row spread">
       <span>

@@ -1,10 +1,9 @@
 import { Tag } from '@/app/_components/tag/tag'
-import { Day } from '@/app/_components/ui/day'
+import { SaidDay } from '@/app/_components/ui/said-day'
 import type { HeadMark } from '@/lib/core/route/head-marks'
 import type { Station } from '@/lib/core/route/step-ids'
 import type { QueueLine } from '@/lib/use-cases/stations/see-queue'
 import { markText } from '@/lib/words/head-marks'
-import { reasonText, waitText } from '@/lib/words/route'
 import { StationLink } from '../../_app/station-link'
 import { stepHref } from '../../step-href'
 import styles from './queue-list.module.css'
@@ -17,16 +16,15 @@ type Props = {
   none?: string
   /** Folded under its title and how many they are. */
   folded?: boolean
-  locale: string
 }
 
-export function QueueList({ title, station, lines, none, folded = false, locale }: Props) {
+export function QueueList({ title, station, lines, none, folded = false }: Props) {
   if (lines.length === 0) return none === undefined ? null : <p className="soft">{none}</p>
   const list = (
     <ul className={styles.list} aria-label={title}>
       {lines.map((line) => (
         <li key={`${line.visitId}${line.step.stepId}${line.step.occurrence}${line.step.orderId ?? ''}`}>
-          <Line line={line} station={station} locale={locale} />
+          <Line line={line} station={station} />
         </li>
       ))}
     </ul>
@@ -51,14 +49,14 @@ export function QueueList({ title, station, lines, none, folded = false, locale 
   )
 }
 
-function Line({ line, station, locale }: { line: QueueLine; station: Station; locale: string }) {
+function Line({ line, station }: { line: QueueLine; station: Station }) {
   const told = line.marks.filter(({ code }) => code !== 'urgent')
   return (
     <StationLink href={stepHref(station, line.visitId, line.step)} className={styles.line}>
       <Tag number={line.tag} />
       <span className={styles.what}>
         <strong>{line.step.label}</strong>
-        <span className="soft">{note(line)}</span>
+        <span className="soft">{line.note}</span>
         {told.map((mark) => {
           const words = markText(mark)
           return (
@@ -70,9 +68,9 @@ function Line({ line, station, locale }: { line: QueueLine; station: Station; lo
       </span>
       <span className={styles.where}>
         {told.length < line.marks.length && <strong>urgent</strong>}
-        {line.promiseOn !== null && (
+        {line.promised && (
           <strong>
-            by <Day on={line.promiseOn} locale={locale} />
+            by <SaidDay {...line.promised} />
           </strong>
         )}
         {line.place !== '' && <span>{line.place}</span>}
@@ -83,13 +81,3 @@ function Line({ line, station, locale }: { line: QueueLine; station: Station; lo
 
 /** What the stop colour is for: nobody goes on with it unread. */
 const isGrave = ({ code }: HeadMark): boolean => code === 'held' || code === 'out'
-
-/** The one thing worth knowing before opening it, beside what is odd. */
-function note({ step, whereabouts, casting }: QueueLine): string {
-  if (step.reason !== null) return reasonText(step.reason)
-  if (whereabouts === 'away') return 'away at a vendor'
-  if (whereabouts === 'waiting for parts') return 'waiting for parts'
-  const first = step.waitsFor.filter(({ code }) => code !== 'hold')
-  if (first.length > 0) return `after ${first.slice(0, 2).map(waitText).join(', ')}`
-  return casting
-}
