@@ -50,85 +50,90 @@ export function expectedFinish(input: FinishInput): Result<Finish> {
 /** Days that each thing took, summed over all rounds. */
 type Taken = { readonly took: number[]; readonly queued: number[]; readonly waited: number[] }
 
-const add = (sums: number[], number: number, days: number): void => {
-  sums[number] = (sums[number] ?? 0) + days
-}
-
-/** Of one round: a number between 0 and 1 for each thing that is drawn. */
-type Draw = (what: number, number: number) => number
 const draws = { step: 0, service: 1, wait: 2 } as const
 const mostOfOneKind = 4096
 
-type Round = {
+/** All rounds of a head are played side by side, one step after the other: a counter has two hundred of a hundred heads. */
+type Game = {
   readonly input: FinishInput
   readonly open: OpenDays
-  readonly number: number
-  readonly draw: Draw
+  /** Now, in open time. */
+  readonly start: number
+  /** Of each round: the place in open time at which the head is so far. */
+  readonly places: Float64Array
+  /** Between 0 and 1, for each thing that is drawn in a round. */
+  readonly draw: (round: number, what: number, number: number) => number
   readonly taken: Taken
 }
 
 function playRounds(input: FinishInput, open: OpenDays, taken: Taken): number[] {
   const seed = seedOf(input.seed)
-  const days: number[] = []
-  for (let round = 0; round < rounds; round++) {
-    const draw: Draw = (what, number) => drawAt(seed, round, what * mostOfOneKind + number)
-    days.push(offsetAt(open, playOnce({ input, open, number: round, draw, taken })))
+  const start = open.offsets[0] === 0 ? input.dayPart : 0
+  const game: Game = {
+    ...{ input, open, taken, start },
+    places: new Float64Array(rounds).fill(start),
+    draw: (round, what, number) => drawAt(seed, round, what * mostOfOneKind + number),
   }
-  return days.sort((a, b) => a - b)
-}
-
-/** Now, in open time. */
-const startOf = ({ input, open }: Round): number => (open.offsets[0] === 0 ? input.dayPart : 0)
-
-/** One round: the place in open time at which the head is ready. */
-function playOnce(round: Round): number {
-  const { steps } = round.input
-  const last = steps.reduce((place, step, number) => {
-    const from = afterWaits(round, place, number)
-    return step.at === 'vendor' ? afterVendor(round, step, from, number) : afterStep(round, step, from, number)
-  }, startOf(round))
-  return afterWaits(round, last, steps.length)
+  input.steps.forEach((step, number) => {
+    waitBefore(game, number)
+    if (step.at === 'vendor') goToVendor(game, step, number)
+    else doHere(game, step, number)
+  })
+  waitBefore(game, input.steps.length)
+  return Array.from(game.places, (place) => offsetAt(open, place)).sort((a, b) => a - b)
 }
 
 type Here = Extract<FinishStep, { at: 'here' }>
 type AtVendor = Extract<FinishStep, { at: 'vendor' }>
 
-function afterStep(round: Round, step: Here, place: number, number: number): number {
-  const { input, draw, taken } = round
-  const usual = daysToCome(step.took.days, draw(draws.step, number), number === 0 ? input.elapsedDays : 0)
-  const queue = step.station === null ? undefined : input.queues[step.station]
-  const end = queue && queue.heads > 0 ? startOf(round) + queue.times.together(round.number, queue.heads) : 0
-  const own = queue && end > place ? daysToCome(queue.times.each.days, draw(draws.service, number), 0) : 0
-  const done = Math.max(place + usual, end > place ? end + own : place)
-  add(taken.took, number, usual)
-  add(taken.queued, number, done - place - usual)
-  return done
+function doHere({ input, start, places, draw, taken }: Game, { station, took }: Here, number: number): void {
+  const elapsedDays = number === 0 ? input.elapsedDays : 0
+  const queue = station === null ? undefined : input.queues[station]
+  const [heads, times] = queue && queue.heads > 0 ? [queue.heads, queue.times] : [0, null]
+  let [usualSum, queuedSum] = [0, 0]
+  for (let round = 0; round < rounds; round++) {
+    const place = places[round] ?? 0
+    const usual = daysToCome(took.days, draw(round, draws.step, number), elapsedDays)
+    const end = times ? start + times.together(round, heads) : 0
+    const own = times && end > place ? daysToCome(times.each.days, draw(round, draws.service, number), 0) : 0
+    const done = Math.max(place + usual, end > place ? end + own : place)
+    usualSum += usual
+    queuedSum += done - place - usual
+    places[round] = done
+  }
+  taken.took[number] = usualSum
+  taken.queued[number] = queuedSum
 }
 
-function afterVendor({ input, open, draw, taken }: Round, step: AtVendor, place: number, number: number): number {
-  const sent = offsetAt(open, place)
-  const back = backFromVendor(step, sent, draw(draws.step, number), input.today)
-  add(taken.took, number, Math.max(0, back - sent))
-  return Math.max(place, placeOf(open, back))
+/** As long as this vendor takes, not before the day it said. */
+function goToVendor({ input, open, places, draw, taken }: Game, step: AtVendor, number: number): void {
+  const said = promised(step.promisedOn, input.today)
+  const { daysOut: out, took } = step
+  let sum = 0
+  for (let round = 0; round < rounds; round++) {
+    const place = places[round] ?? 0
+    const sent = offsetAt(open, place)
+    const u = draw(round, draws.step, number)
+    const days = out === null ? sent + daysToCome(took.days, u, 0) : daysToCome(took.days, u, out)
+    const back = Math.min(horizonDays, Math.max(Math.ceil(days), said))
+    sum += Math.max(0, back - sent)
+    places[round] = Math.max(place, placeOf(open, back))
+  }
+  taken.took[number] = sum
 }
 
-/** From the place at which it could go on to the one at which what this step waits for is here. */
-function afterWaits({ input, open, draw, taken }: Round, place: number, step: number): number {
-  let at = place
-  input.waits.forEach((wait, number) => {
-    if (wait.beforeStep !== step) return
-    const until = placeOf(open, arrivalOf(wait, draw(draws.wait, number), input.today))
-    add(taken.waited, number, Math.max(0, until - place))
-    at = Math.max(at, until)
-  })
-  return at
-}
-
-/** Offset of the day on which it is back: as long as this vendor takes, not before the day it said. */
-function backFromVendor(step: AtVendor, offset: number, u: number, today: Day): number {
-  const out = step.daysOut
-  const back = out === null ? offset + daysToCome(step.took.days, u, 0) : daysToCome(step.took.days, u, out)
-  return Math.min(horizonDays, Math.max(Math.ceil(back), promised(step.promisedOn, today)))
+/** What a step waits for lasts together: each from the place at which it could go on, and the last is waited for. */
+function waitBefore({ input, open, places, draw, taken }: Game, step: number): void {
+  const waits = input.waits.flatMap((wait, number) => (wait.beforeStep === step ? [{ wait, number }] : []))
+  if (waits.length === 0) return
+  for (let round = 0; round < rounds; round++) {
+    const place = places[round] ?? 0
+    for (const { wait, number } of waits) {
+      const until = placeOf(open, arrivalOf(wait, draw(round, draws.wait, number), input.today))
+      taken.waited[number] = (taken.waited[number] ?? 0) + Math.max(0, until - place)
+      places[round] = Math.max(places[round] ?? 0, until)
+    }
+  }
 }
 
 /** Parts come as promised; where nobody promised a day, or it has passed, as such waits usually last. */
