@@ -93,7 +93,7 @@ const layers = [
   {
     name: 'browser tests',
     files: ['e2e/**'],
-    lib: ['core', 'words', 'demo'],
+    lib: ['core', 'words', 'demo', 'cli'],
     root: ['e2e', 'tests'],
     without: [...web, ...database],
   },

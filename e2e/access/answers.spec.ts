@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { request as ask, type IncomingHttpHeaders, type OutgoingHttpHeaders } from 'node:http'
 import { expect, test } from '@playwright/test'
+import { firstPages } from '../../lib/cli/first-pages.mjs'
 
 type Answer = { readonly status: number; readonly headers: IncomingHttpHeaders; readonly text: string }
 type Asked = { readonly method?: string; readonly headers?: OutgoingHttpHeaders; readonly body?: readonly string[] }
@@ -54,6 +55,13 @@ test('nobody gets more than the way to the sign-in; every answer has its headers
   }
   const { headers } = await send(url, '/icon.svg')
   expect(headers['x-content-type-options']).toBe('nosniff')
+})
+
+test('what a server loads after its start are pages, and it is shown none of them', async ({ baseURL }) => {
+  for (const path of firstPages) {
+    const { status, headers } = await send(baseURL ?? '', path)
+    expect([path, status, headers.location]).toEqual([path, 307, expect.stringContaining('/sign-in')])
+  }
 })
 
 const action = '7f'.padEnd(42, '0')

@@ -4,6 +4,7 @@ import { get } from 'node:http'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { build, buildEnv } from './build.mjs'
+import { firstPages } from './first-pages.mjs'
 import { compilePackages, unpackPackages } from './install.mjs'
 import { CommandFailed, installed, passOn, run, start } from './process.mjs'
 import { makeFolder, refuseTakenPort, sessionSecret, settingsOf } from './settings.mjs'
@@ -71,8 +72,9 @@ async function serve(settings, env) {
     server.on('error', reject)
     server.on('close', (code, signal) => resolve(code ?? exitCodes[signal] ?? 1))
   })
-  const answering = untilHealthy(`${here}/api/health`, () => server.exitCode === null && server.signalCode === null)
-  return { answering, ended }
+  const isRunning = () => server.exitCode === null && server.signalCode === null
+  const answering = untilHealthy(`${here}/api/health`, isRunning)
+  return { answering, ended, isRunning }
 }
 
 async function untilHealthy(url, isRunning) {
@@ -81,6 +83,11 @@ async function untilHealthy(url, isRunning) {
     await pause(50)
   }
   return false
+}
+
+/** One after the other, so that whoever comes meanwhile goes first. */
+async function loadFirstPages({ here }, isRunning) {
+  for (const page of firstPages) if (isRunning() && !stoppedBy) await statusOf(`${here}${page}`)
 }
 
 /** 0 while it is not listening yet. No connection is kept: one that is open holds up the server's end for seconds. */
@@ -113,8 +120,11 @@ async function main() {
   }
   const prepared = await prepare(settings, env)
   if (stoppedBy) return exitCodes[stoppedBy]
-  const { answering, ended } = await serve(settings, env)
-  if (await answering) process.stdout.write(welcome(settings, prepared))
+  const { answering, ended, isRunning } = await serve(settings, env)
+  if (await answering) {
+    process.stdout.write(welcome(settings, prepared))
+    void loadFirstPages(settings, isRunning)
+  }
   return ended
 }
 
