@@ -44,10 +44,11 @@ export const buildEnv = { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY
  * their compiling takes the processor from the page's own layout.
  */
 function compileAhead() {
-  const { rootMainFiles } = JSON.parse(readFileSync(join(root, '.next', 'build-manifest.json'), 'utf8'))
+  const { rootMainFiles = [] } = JSON.parse(readFileSync(join(root, '.next', 'build-manifest.json'), 'utf8'))
   const files = rootMainFiles.map((name) => join(root, '.next', name))
   const largest = files.toSorted((a, b) => statSync(b).size - statSync(a).size)[0]
-  writeFileSync(largest, `//# allFunctionsCalledOnLoad\n${readFileSync(largest, 'utf8')}`)
+  // A page works without it.
+  if (largest) writeFileSync(largest, `//# allFunctionsCalledOnLoad\n${readFileSync(largest, 'utf8')}`)
 }
 
 /** Generates the clients and builds the app, each only when what it is made from changed. */

@@ -85,7 +85,7 @@ async function untilHealthy(url, isRunning) {
   return false
 }
 
-/** One after the other, so that whoever comes meanwhile goes first. */
+/** One after the other, so that whoever comes meanwhile waits for one of them at the most. */
 async function loadFirstPages({ here }, isRunning) {
   for (const page of firstPages) if (isRunning() && !stoppedBy) await statusOf(`${here}${page}`)
 }

@@ -57,7 +57,7 @@ export async function stationView(
   return { newest, at: now.toISOString(), build: buildId(), queue, steps }
 }
 
-export type StepView = { readonly newest: number; readonly at: string; readonly answer: StepAnswer }
+export type StepView = Pick<StationView, 'newest' | 'at' | 'build'> & { readonly answer: StepAnswer }
 
 /** One step, wherever it stands on the route of its head, or that it is not there. */
 export async function stepView(
@@ -71,7 +71,7 @@ export async function stepView(
   const answer: StepAnswer = screen
     ? await withRest(actor, screen, at.key, now)
     : { is: 'left', left: await seeLeftStep(actor, at.visitId, at.key, station) }
-  return { newest, at: now.toISOString(), answer }
+  return { newest, at: now.toISOString(), build: buildId(), answer }
 }
 
 async function withRest(actor: Actor, screen: StepScreen, key: StepKey, now: Date): Promise<StepAnswer> {

@@ -25,6 +25,10 @@ const patienceMs = 4000
 const quiet: OutboxState = { deeds: [], sending: false, away: false, signedOut: false }
 export const nothingDone: SeenState = { ...quiet, unsent: [], aside: [], late: 0 }
 
+/** The very list that is shown, while the deeds are the same: what draws it then leaves it as it is. */
+const asBefore = <Deed>(shown: readonly Deed[], now: readonly Deed[]): readonly Deed[] =>
+  shown.length === now.length && now.every((deed, place) => deed === shown[place]) ? shown : now
+
 /** The deeds of this device: kept first, then sent. One for each page. */
 export class Outbox {
   private state = nothingDone
@@ -104,7 +108,10 @@ export class Outbox {
 
   private take(state: OutboxState, late = this.state.late): void {
     const left = state.deeds.filter(({ id }) => !this.waiting.has(id))
-    const unsent = left.filter(({ refusal }) => refusal === undefined)
+    const unsent = asBefore(
+      this.state.unsent,
+      left.filter(({ refusal }) => refusal === undefined),
+    )
     this.state = { ...state, unsent, aside: left.filter((deed) => !unsent.includes(deed)), late }
     if (state.away || state.signedOut) for (const id of this.waiting.keys()) this.settle(id, { is: 'kept' })
     for (const listener of this.listeners) listener()

@@ -22,7 +22,6 @@ export function Tag({ number, size = 'm', href }: Props) {
     <span className={styles.none}>{number === '' ? 'no tag yet' : `no tag yet, ${number}`}</span>
   )
   if (!href) return plate
-  // A queue shows thirty tags; fetching thirty heads ahead would burden a shop's Wi-Fi for nothing.
   return (
     <Link href={href} className={styles.link}>
       {plate}

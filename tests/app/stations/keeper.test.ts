@@ -37,7 +37,7 @@ function keeperOf(answers: Got[], owner = ivo, first: FirstQueue | null = null) 
     asked.push(address)
     return answers.shift() ?? { is: 'away' }
   }
-  return { asked, keeper: new StationKeeper({ store: Promise.resolve(store), owner, ask, first }) }
+  return { asked, keeper: new StationKeeper({ store: Promise.resolve(store), owner, build: 'b1', ask, first }) }
 }
 
 describe('what a tablet knows of its station', () => {
@@ -90,7 +90,7 @@ describe('what a tablet knows of its station', () => {
   it('keeps a step that the server told while what is kept was read', async () => {
     await keeperOf([view(5, ['v1'], { v1: 'old' })]).keeper.open('wash')
     const { keeper } = keeperOf([
-      { is: 'ok', body: { newest: 9, at: '2026-03-02T15:00:00.000Z', answer: answer('new') } },
+      { is: 'ok', body: { newest: 9, at: '2026-03-02T15:00:00.000Z', build: 'b1', answer: answer('new') } },
     ])
     const opening = keeper.open('wash')
     await keeper.openStep('wash', 'v1', key)
@@ -104,6 +104,7 @@ describe('what a tablet knows of its station', () => {
     const keeper = new StationKeeper({
       store: Promise.resolve(null),
       owner: ivo,
+      build: 'b1',
       ask: async (address) => {
         asked.push(address)
         await new Promise((resolve) => setTimeout(resolve, 5))
@@ -114,6 +115,20 @@ describe('what a tablet knows of its station', () => {
     await new Promise((resolve) => setTimeout(resolve, 1))
     await Promise.all([first, keeper.refresh(), keeper.refresh(), keeper.refresh()])
     expect(asked).toEqual(['/api/stations/wash', '/api/stations/wash?since=1'])
+  })
+
+  it('stays while another build answers, whose answers may have another shape, and that build is told', async () => {
+    const body = { newest: 9, at: '2026-03-02T15:00:00.000Z', build: 'b2', answer: { is: 'unheard of' } }
+    const other: Got = { is: 'ok', body: { ...body, queue: 'unheard of', steps: 'unheard of' } }
+    const { keeper } = keeperOf([view(5, ['v1'], { v1: 'one' }), other, { is: 'ok', body }])
+    await keeper.open('wash')
+    const { queue, steps } = keeper.snapshot()
+    await keeper.refresh()
+    expect(keeper.snapshot()).toMatchObject({ build: 'b2', newest: 5, away: false })
+    await keeper.openStep('wash', 'v1', key)
+    expect(keeper.snapshot().queue).toBe(queue)
+    expect(keeper.snapshot().steps).toBe(steps)
+    expect((await store.station('wash', ivo))?.newest).toBe(5)
   })
 
   it('says why a step cannot be shown, and that nobody is signed in', async () => {
@@ -183,6 +198,7 @@ describe('eight hours at a station', () => {
     const keeper = new StationKeeper({
       store: Promise.resolve(store),
       owner: ivo,
+      build: 'b1',
       ask: async () => {
         newest += 1
         // One head leaves, another comes: there are never more than 30.

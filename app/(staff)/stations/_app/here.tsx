@@ -72,7 +72,7 @@ export function HereProvider({ person, build, children }: Props) {
     setHere({
       person: { id, name },
       outbox,
-      keeper: new StationKeeper({ store: outbox.store, owner: `${id} ${build}`, ask, first: first.current }),
+      keeper: new StationKeeper({ store: outbox.store, owner: `${id} ${build}`, build, ask, first: first.current }),
     })
     const wake = () => void outbox.wake()
     window.addEventListener('online', wake)

@@ -40,6 +40,8 @@ type Means = {
   readonly store: Promise<Pick<Store, 'station' | 'screens' | 'keepStation' | 'keepScreen'> | null>
   /** Who is at the tablet and which build drew the page: what is kept for another is not looked at. */
   readonly owner: string
+  /** The build of this page. What another one says may have another shape. */
+  readonly build: string
   readonly ask: (address: string) => Promise<Got>
   /** The queue that came with the page; null or left out: none did. */
   readonly first?: FirstQueue | null
@@ -114,8 +116,9 @@ export class StationKeeper {
     if (this.state.station !== station || !this.take(got)) return
     if (got.is === 'refused') return this.set({ refused: new Map(this.state.refused).set(place, got.refusal) })
     if (got.is !== 'ok') return
+    const { answer, at, build } = got.body as StepView
+    if (this.isOfAnother(build)) return
     // What else changed by then is not known here: the number of the newest change grows with the queue's answer alone.
-    const { answer, at } = got.body as StepView
     const refused = new Map(this.state.refused)
     refused.delete(place)
     this.set({ steps: new Map(this.state.steps).set(place, answer), refused })
@@ -143,6 +146,7 @@ export class StationKeeper {
   }
 
   private async takeStation({ queue, steps: told, newest, at, build }: StationView): Promise<void> {
+    if (this.isOfAnother(build)) return
     const stay = new Set([...queue.ready, ...queue.started].map(({ visitId, step }) => stepPlace(visitId, step)))
     const fresh = told.map(({ visitId, key, answer }) => [stepPlace(visitId, key), answer] as const)
     // What left the station goes, but for what was looked at last: somebody may be at it.
@@ -153,6 +157,13 @@ export class StationKeeper {
     const kept = { station: this.state.station ?? '', owner: this.means.owner, newest, at, body: queue }
     const screens = fresh.map(([place, answer]) => this.screenOf(place, answer, at))
     await this.keep((store) => store.keepStation(kept, screens, stay))
+  }
+
+  /** Then what is known stays, and the page loads itself anew once nothing is under way (`watch-build.ts`). */
+  private isOfAnother(build: string): boolean {
+    if (build === this.means.build) return false
+    this.set({ build })
+    return true
   }
 
   /** The queue that is shown, while the server's is word for word the same: what draws it then leaves it as it is. */
