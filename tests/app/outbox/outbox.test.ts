@@ -119,6 +119,19 @@ describe('what became of a deed', () => {
   })
 })
 
+describe('what waits to be sent', () => {
+  it('is the very same list while it holds the same deeds, so that nothing is drawn anew', async () => {
+    const outbox = outboxOf(async (deeds) => done(deeds))
+    const { unsent } = outbox.snapshot()
+    let told = 0
+    outbox.subscribe(() => (told += 1))
+    await outbox.wake()
+    await outbox.add(deed())
+    expect(told).toBeGreaterThan(0)
+    expect(outbox.snapshot().unsent).toBe(unsent)
+  })
+})
+
 describe('two pages of one device', () => {
   it('send what is kept there; each deed goes through, whoever sends it', async () => {
     const seen = new Set<string>()

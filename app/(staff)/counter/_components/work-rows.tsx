@@ -8,7 +8,7 @@ import { PromiseDay } from './promise-day'
 import type { SaidJob } from './said-job'
 import styles from './counter.module.css'
 
-/** Drawn from their figures: as elements, sixty rows would come in four times the bytes with the page, and at each refresh. */
+/** Drawn from their figures: as elements, sixty rows would come in five times the bytes with the page, and at each refresh. */
 export function WorkRows({ jobs }: { jobs: readonly SaidJob[] }) {
   return jobs.map((job) => <Row key={job.jobId} job={job} />)
 }
